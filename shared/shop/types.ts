@@ -1,0 +1,91 @@
+/**
+ * The shop as a stream: who works here, what wrenches hang in the crib, what tolerances hold where the
+ * maker is silent, and the plan library. The same shape as `../job/`.
+ *
+ * PINs are not here: credentials never enter a stream (see `server/people/`).
+ */
+import type { Instant } from '../log'
+import type { JointClass, Plan, Tolerances } from '../plan/types'
+import type { TorqueUnit } from '../units'
+
+export type Role = 'service_writer' | 'technician' | 'supervisor' | 'owner'
+export const ROLES: readonly Role[] = ['service_writer', 'technician', 'supervisor', 'owner']
+
+/** The joint classes and engine families somebody may sign for; `families: []` means every family. */
+export interface Entitlement {
+  classes: JointClass[]
+  families: string[]
+}
+
+export interface Person {
+  id: string
+  name: string
+  /** Two or three letters beside every stripe, so that nothing depends on colour. */
+  initials: string
+  /** Which paint of `paints.ts` their stripe wears. */
+  paint: PaintName
+  roles: Role[]
+  mayDo: Entitlement
+  maySecondSign: Entitlement
+}
+
+export const PAINTS = ['blue', 'green', 'plum', 'ochre', 'teal', 'crimson', 'slate', 'olive', 'violet', 'brown'] as const
+export type PaintName = (typeof PAINTS)[number]
+
+export interface Wrench {
+  id: string
+  kind: 'click' | 'indicating' | 'angle_gauge'
+  title: string
+  /** The unit on its scale; an angle gauge reads degrees. */
+  unit: TorqueUnit | 'deg'
+  /** What its scale covers, in `unit`. */
+  min: number
+  max: number
+  /** The scale's step, in `unit`. */
+  increment?: number
+  lastCheckedAt?: Instant
+  dueAt?: Instant
+  state: 'in_service' | 'failed' | 'out_for_check' | 'dropped'
+}
+
+/** The shop as folded from its events. Plain data: it travels as JSON. */
+export interface Shop {
+  version: number
+  opened: boolean
+  name: string
+  /** True for a demonstration shop: its values are invented and marked so. */
+  invented: boolean
+  people: Record<string, Person>
+  wrenches: Record<string, Wrench>
+  tolerances: Tolerances
+  /** By plan id, then by edition. */
+  plans: Record<string, Record<number, Plan>>
+}
+
+export type ShopCommand =
+  | { type: 'OpenShop'; name: string; founder: Person; invented?: boolean }
+  | { type: 'AddPerson'; person: Person }
+  | { type: 'ChangePerson'; person: Person }
+  | { type: 'AddWrench'; wrench: Wrench }
+  | { type: 'ChangeWrench'; wrench: Wrench }
+  | { type: 'SetTolerances'; tolerances: Tolerances }
+  | { type: 'AddPlan'; plan: Plan }
+
+/** Who and when, on every event of both streams. `doneAt` is the device's clock, already corrected. */
+export interface Done {
+  by: string
+  doneAt: Instant
+  /** What was added to the device's clock, ms; absent when the server stamped the time. */
+  clockOffsetMs?: number
+}
+
+export type ShopEvent = Done &
+  (
+    | { type: 'ShopOpened'; name: string; invented: boolean }
+    | { type: 'PersonAdded'; person: Person }
+    | { type: 'PersonChanged'; person: Person }
+    | { type: 'WrenchAdded'; wrench: Wrench }
+    | { type: 'WrenchChanged'; wrench: Wrench }
+    | { type: 'TolerancesSet'; tolerances: Tolerances }
+    | { type: 'PlanAdded'; plan: Plan }
+  )
