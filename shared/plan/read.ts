@@ -14,9 +14,9 @@ export interface PlanIndex<S extends PlanStep = PlanStep> {
   stepOfJoint: ReadonlyMap<string, S>
   stageById: ReadonlyMap<string, Stage>
   /** By joint: the steps that hide it, and which of its positions. */
-  hiddenBy: ReadonlyMap<string, readonly { step: S; positions: readonly number[] }[]>
+  hiddenBy: ReadonlyMap<string, readonly { stepId: string; positions: readonly number[] }[]>
   /** By step: the steps that name it among their needs. */
-  neededBy: ReadonlyMap<string, readonly S[]>
+  neededBy: ReadonlyMap<string, readonly string[]>
 }
 
 const indexes = new WeakMap<object, PlanIndex>()
@@ -35,14 +35,14 @@ export function indexPlan<S extends PlanStep>(plan: Omit<Plan, 'steps'> & { step
       stepOfJoint.set(joint.id, step)
     }
   }
-  const hiddenBy = new Map<string, { step: S; positions: readonly number[] }[]>()
-  const neededBy = new Map<string, S[]>()
+  const hiddenBy = new Map<string, { stepId: string; positions: readonly number[] }[]>()
+  const neededBy = new Map<string, string[]>()
   for (const step of plan.steps) {
     for (const hidden of step.hides) {
       const joint = jointById.get(hidden.joint)
-      if (joint) append(hiddenBy, joint.id, { step, positions: positionsOf(hidden, joint) })
+      if (joint) append(hiddenBy, joint.id, { stepId: step.id, positions: positionsOf(hidden, joint) })
     }
-    for (const need of step.needs) append(neededBy, need, step)
+    for (const need of step.needs) append(neededBy, need, step.id)
   }
   const stageById = new Map(plan.stages.map((stage) => [stage.id, stage]))
   const index: PlanIndex<S> = { stepById, jointById, stepOfJoint, stageById, hiddenBy, neededBy }
