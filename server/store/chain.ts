@@ -1,0 +1,150 @@
+/**
+ * Each stream is one hash chain. A row keeps `body`, the envelope as canonical JSON, and `hash`, the
+ * SHA-256 in hex over the hash before it (64 zeros before the first) followed by the body, both as UTF-8:
+ * `printf %s%s "$previous" "$body" | sha256sum` says the same.
+ *
+ * A row is believed only after its bytes were hashed again, its columns compared with its body, and its
+ * place found right after the row before. Where a stream should end is kept beside it (`StreamHead`),
+ * because a chain alone cannot show that its last links are gone.
+ */
+import { createHash } from 'node:crypto'
+import { canonical } from './canonical'
+import { ChainBroken } from './errors'
+import type { Append, Envelope, Recorded, StreamHead } from './port'
+
+export const BEFORE_THE_FIRST = '0'.repeat(64)
+
+export interface StoredRow {
+  seq: number
+  stream: string
+  version: number
+  body: string | Uint8Array
+  hash: string
+}
+
+export interface SealedRow extends StoredRow {
+  body: string
+}
+
+export function sha256Hex(...parts: (string | Uint8Array)[]): string {
+  const hash = createHash('sha256')
+  for (const part of parts) hash.update(part)
+  return hash.digest('hex')
+}
+
+/** Turns an append into rows that follow `head`, and what its sender is told of them. */
+export function seal(append: Append, head: StreamHead, lastSeq: number) {
+  const rows: SealedRow[] = []
+  const recorded: Recorded[] = []
+  let { version, hash } = head
+  for (const { id, event } of append.events) {
+    const { stream, commandId, causeId, recordedAt } = append
+    version += 1
+    const seq = lastSeq + rows.length + 1
+    const envelope: Envelope = { stream, version, seq, id, commandId, recordedAt, event }
+    if (causeId !== undefined) envelope.causeId = causeId
+    const body = canonical(envelope)
+    hash = sha256Hex(hash, body)
+    rows.push({ seq, stream, version, body, hash })
+    // From the stored text, so that what is told now and what is read later cannot differ.
+    recorded.push({ ...(JSON.parse(body) as Envelope), hash })
+  }
+  return { rows, recorded, head: { stream: append.stream, version, hash } }
+}
+
+/** One row, checked against the hash before it. */
+export function unseal(row: StoredRow, previousHash: string): Recorded {
+  const broken = (found: string) => new ChainBroken(row.stream, row.version, found)
+  if (typeof row.body !== 'string' && !(row.body instanceof Uint8Array)) throw broken('its body is missing')
+  if (sha256Hex(previousHash, row.body) !== row.hash) {
+    throw broken('its hash does not fit its content and the entry before it')
+  }
+  const text = typeof row.body === 'string' ? row.body : Buffer.from(row.body).toString('utf8')
+  const envelope = readEnvelope(text)
+  if (!envelope) throw broken('its body is not an entry')
+  if (envelope.stream !== row.stream) throw broken(`its body belongs to stream "${envelope.stream}"`)
+  if (envelope.version !== row.version) throw broken(`its body belongs to version ${envelope.version}`)
+  if (envelope.seq !== row.seq) throw broken(`its body belongs to place ${envelope.seq} of the log`)
+  return { ...envelope, hash: row.hash }
+}
+
+/**
+ * The rows of one stream after `afterVersion`, in order. When that is above 0, the row at that version
+ * comes first: it is not given back, its hash is what the next one builds on.
+ */
+export function unsealStream(
+  stream: string,
+  afterVersion: number,
+  rows: StoredRow[],
+  head: StreamHead | undefined,
+): Recorded[] {
+  if (!head) {
+    if (rows.length === 0) return []
+    throw new ChainBroken(
+      stream,
+      rows[0]?.version ?? 1,
+      'entries are there, but the record of its end is not',
+    )
+  }
+  const anchored = afterVersion > 0 && afterVersion <= head.version
+  let version = afterVersion
+  let hash = BEFORE_THE_FIRST
+  const rest = anchored ? rows.slice(1) : rows
+  if (anchored) {
+    if (rows[0]?.version !== afterVersion)
+      throw new ChainBroken(stream, afterVersion, 'this entry is missing')
+    hash = rows[0].hash
+  }
+  const recorded: Recorded[] = []
+  for (const row of rest) {
+    if (row.version > head.version) {
+      throw new ChainBroken(stream, row.version, `the stream ended at version ${head.version}`)
+    }
+    if (row.version !== version + 1) throw new ChainBroken(stream, version + 1, 'this entry is missing')
+    recorded.push(unseal(row, hash))
+    version = row.version
+    hash = row.hash
+  }
+  if (version < head.version) {
+    throw new ChainBroken(
+      stream,
+      version + 1,
+      `this entry is missing; the stream ended at version ${head.version}`,
+    )
+  }
+  if (version === head.version && hash !== head.hash) {
+    throw new ChainBroken(stream, version, 'its hash is not the one the stream ended with')
+  }
+  return recorded
+}
+
+/** A page of the whole log: each row with the hash of the one before it in its stream. */
+export function unsealLog(
+  afterSeq: number,
+  rows: (StoredRow & { previousHash: string | null })[],
+): Recorded[] {
+  let seq = afterSeq
+  return rows.map(({ previousHash, ...row }) => {
+    if (row.seq !== seq + 1) {
+      throw new ChainBroken(
+        row.stream,
+        row.version,
+        `the log jumps from place ${seq} to ${row.seq} before it`,
+      )
+    }
+    seq = row.seq
+    if (row.version !== 1 && previousHash === null) {
+      throw new ChainBroken(row.stream, row.version - 1, 'this entry is missing')
+    }
+    return unseal(row, row.version === 1 ? BEFORE_THE_FIRST : (previousHash ?? ''))
+  })
+}
+
+function readEnvelope(text: string): Envelope | undefined {
+  try {
+    const value: unknown = JSON.parse(text)
+    return typeof value === 'object' && value !== null ? (value as Envelope) : undefined
+  } catch {
+    return undefined
+  }
+}

@@ -1,0 +1,20 @@
+/**
+ * The room that keeps the log. Come in here: the port and its promises are in `port.ts`, the hash chain in
+ * `chain.ts`; everything else in this folder is how they are kept.
+ */
+export { canonical } from './canonical'
+export { sha256Hex } from './chain'
+export {
+  AnsweredTwice,
+  ChainBroken,
+  DatabaseRefused,
+  JobNumberTaken,
+  NotCanonical,
+  RowDamaged,
+  StoreClosed,
+} from './errors'
+export { memoryEventStore } from './memory'
+export { type OpenDatabase, openDatabase, type ShopDatabase } from './open'
+export type * from './port'
+export { sqliteEventStore } from './sqlite'
+export { type Verified, verifyLog } from './verify'

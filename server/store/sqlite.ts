@@ -1,0 +1,195 @@
+/**
+ * The log in one SQLite file. Promise based outside, synchronous inside: a commit is one transaction that
+ * holds the write lock from its first look at a version to its last row, so nothing comes between.
+ *
+ * The shop's one box runs on this. Its hot path is `commit`: many commands, one flush to the disk.
+ */
+import { plainJson } from './canonical'
+import { BEFORE_THE_FIRST, type SealedRow, seal, unsealLog, unsealStream } from './chain'
+import { AnsweredTwice, ChainBroken, JobNumberTaken, RowDamaged, StoreClosed } from './errors'
+import type { ShopDatabase } from './open'
+import type {
+  Batch,
+  CommitOutcome,
+  EventStore,
+  KeptAnswer,
+  ReadingRow,
+  Recorded,
+  StreamHead,
+  Views,
+} from './port'
+import { prepareStatements, readingsWhere } from './statements'
+import type { reading } from './tables'
+
+type Statements = ReturnType<typeof prepareStatements>
+
+/** Closing the store closes the database. */
+export function sqliteEventStore(database: ShopDatabase): EventStore {
+  const client = database.$client
+  const run = prepareStatements(database)
+  const commitAtOnce = client.transaction((batch: Batch) => commit(run, batch))
+  const replaceAtOnce = client.transaction((views: Views) => {
+    run.dropSummaries.run()
+    run.dropReadings.run()
+    putViews(run, views)
+  })
+  // One snapshot for rows and heads: another program may be writing meanwhile.
+  const atOneMoment = client.transaction((work: () => unknown) => work())
+  const whileOpen = async <T>(work: () => T): Promise<T> => {
+    if (!client.open) throw new StoreClosed()
+    return work()
+  }
+
+  return {
+    read: (stream, afterVersion = 0) =>
+      whileOpen(() => {
+        const [rows, head] = atOneMoment(() => [
+          run.streamRows.all({ stream, from: afterVersion > 0 ? afterVersion : Number.MIN_SAFE_INTEGER }),
+          run.head.get({ stream }),
+        ]) as [SealedRow[], StreamHead | undefined]
+        return unsealStream(stream, afterVersion, rows, head)
+      }),
+    readAll: (afterSeq, limit) =>
+      whileOpen(() => unsealLog(afterSeq, run.logRows.all({ from: afterSeq + 1, limit }))),
+    streams: () => whileOpen(() => atOneMoment(() => allHeads(run)) as StreamHead[]),
+    answers: (commandIds) =>
+      whileOpen(() => {
+        const found = new Map<string, KeptAnswer>()
+        for (const commandId of commandIds) {
+          const row = run.answer.get({ commandId })
+          if (row) found.set(commandId, { ...row, answer: readJson(row.answer, 'answer', commandId) })
+        }
+        return found
+      }),
+    summaries: () =>
+      whileOpen(() =>
+        run.summaries.all().map((row) => ({ ...row, summary: readJson(row.summary, 'summary', row.jobId) })),
+      ),
+    readings: (question) => whileOpen(() => readingsWhere(database, question).map(fromRow)),
+    commit: (batch) => whileOpen(() => commitAtOnce.immediate(batch)),
+    replaceViews: (views) => whileOpen(() => replaceAtOnce.immediate(views)),
+    close: async () => {
+      client.close()
+    },
+  }
+}
+
+/** Runs inside the write transaction; whatever it throws rolls back. */
+function commit(run: Statements, batch: Batch): CommitOutcome {
+  const heads = new Map<string, StreamHead>()
+  const touched = new Set<string>()
+  const stale = new Set<string>()
+  const rows: SealedRow[] = []
+  const committed: Recorded[] = []
+  let lastSeq = batch.appends.length > 0 ? (run.lastSeq.get()?.seq ?? 0) : 0
+  for (const append of batch.appends) {
+    const { stream } = append
+    if (stale.has(stream)) continue
+    const head = heads.get(stream) ??
+      run.head.get({ stream }) ?? { stream, version: 0, hash: BEFORE_THE_FIRST }
+    if (head.version !== append.expectedVersion) {
+      stale.add(stream)
+      continue
+    }
+    const sealed = seal(append, head, lastSeq)
+    heads.set(stream, sealed.head)
+    if (sealed.rows.length > 0) touched.add(stream)
+    lastSeq += sealed.rows.length
+    rows.push(...sealed.rows)
+    committed.push(...sealed.recorded)
+  }
+  if (stale.size > 0) return { stale: [...stale] }
+  for (const row of rows) addEvent(run, row)
+  for (const stream of touched) run.putHead.run({ ...heads.get(stream) })
+  for (const answer of batch.answers) putAnswer(run, answer)
+  putViews(run, batch)
+  return { committed }
+}
+
+function addEvent(run: Statements, row: SealedRow) {
+  try {
+    run.addEvent.run({ ...row })
+  } catch (error) {
+    // The head said this place is free: the head, or the row in its place, is not what was written.
+    const taken = String(codeOf(error)).startsWith('SQLITE_CONSTRAINT')
+    throw taken ? new ChainBroken(row.stream, row.version, 'another entry is in this place already') : error
+  }
+}
+
+function putAnswer(run: Statements, kept: KeptAnswer) {
+  const row = { ...kept, answer: plainJson(kept.answer) }
+  try {
+    run.addAnswer.run(row)
+  } catch (error) {
+    throw codeOf(error) === 'SQLITE_CONSTRAINT_PRIMARYKEY' ? new AnsweredTwice(kept.commandId) : error
+  }
+}
+
+function putViews(run: Statements, views: Views) {
+  for (const kept of views.summaries) {
+    const row = { ...kept, summary: plainJson(kept.summary) }
+    try {
+      run.putSummary.run(row)
+    } catch (error) {
+      throw codeOf(error) === 'SQLITE_CONSTRAINT_UNIQUE' ? new JobNumberTaken(kept.number, kept.jobId) : error
+    }
+  }
+  for (const row of views.readings) run.putReading.run(toRow(row))
+}
+
+/** Also streams whose end is not on record: `read` says what is wrong with them. */
+function allHeads(run: Statements): StreamHead[] {
+  const heads = new Map(run.heads.all().map((head) => [head.stream, head]))
+  let stream = ''
+  for (;;) {
+    const next = run.nextStream.get({ after: stream })?.stream
+    if (next === undefined || next === null) break
+    stream = next
+    if (!heads.has(stream)) heads.set(stream, { stream, version: 0, hash: BEFORE_THE_FIRST })
+  }
+  return [...heads.values()]
+}
+
+function toRow({ by, flags, wrenchId, torqueNm, angleDeg, ...rest }: ReadingRow) {
+  return {
+    ...rest,
+    byPerson: by,
+    flags: plainJson(flags),
+    wrenchId: wrenchId ?? null,
+    torqueNm: torqueNm ?? null,
+    angleDeg: angleDeg ?? null,
+  }
+}
+
+function fromRow({
+  byPerson,
+  flags,
+  how,
+  wrenchId,
+  torqueNm,
+  angleDeg,
+  ...rest
+}: typeof reading.$inferSelect) {
+  const row: ReadingRow = {
+    ...rest,
+    how: how as ReadingRow['how'],
+    by: byPerson,
+    flags: readJson(flags, 'reading', rest.readingId) as ReadingRow['flags'],
+  }
+  if (wrenchId !== null) row.wrenchId = wrenchId
+  if (torqueNm !== null) row.torqueNm = torqueNm
+  if (angleDeg !== null) row.angleDeg = angleDeg
+  return row
+}
+
+function readJson(text: string, table: 'answer' | 'summary' | 'reading', key: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch {
+    throw new RowDamaged(table, key)
+  }
+}
+
+function codeOf(error: unknown): unknown {
+  return (error as { code?: unknown }).code
+}

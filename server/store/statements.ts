@@ -1,0 +1,141 @@
+/**
+ * Every statement the SQLite store runs, prepared once: building one anew for each event costs more than
+ * running it.
+ */
+import { and, asc, eq, gte, lt, max, type Placeholder, type SQL, sql } from 'drizzle-orm'
+import { alias } from 'drizzle-orm/sqlite-core'
+import type { ShopDatabase } from './open'
+import { answer, event, reading, streamHead, summary } from './tables'
+
+/** A placeholder for each column, under the column's name. */
+function given<Name extends string>(...names: Name[]): Record<Name, Placeholder> {
+  const row = {} as Record<Name, Placeholder>
+  for (const name of names) row[name] = sql.placeholder(name)
+  return row
+}
+
+const before = alias(event, 'before')
+
+/** The bytes as they lie on disk: read as text, a broken byte could pass for another one. */
+const stored = {
+  seq: event.seq,
+  stream: event.stream,
+  version: event.version,
+  body: sql<Uint8Array>`cast(${event.body} as blob)`,
+  hash: event.hash,
+}
+
+export function prepareStatements(db: ShopDatabase) {
+  const newSummary: Record<string, SQL> = {
+    number: sql`excluded.number`,
+    version: sql`excluded.version`,
+    summary: sql`excluded.summary`,
+  }
+  return {
+    streamRows: db
+      .select(stored)
+      .from(event)
+      .where(and(eq(event.stream, sql.placeholder('stream')), gte(event.version, sql.placeholder('from'))))
+      .orderBy(asc(event.version))
+      .prepare(),
+    logRows: db
+      .select({ ...stored, previousHash: before.hash })
+      .from(event)
+      .leftJoin(before, and(eq(before.stream, event.stream), eq(before.version, sql`${event.version} - 1`)))
+      .where(gte(event.seq, sql.placeholder('from')))
+      .orderBy(asc(event.seq))
+      .limit(sql.placeholder('limit'))
+      .prepare(),
+    head: db
+      .select()
+      .from(streamHead)
+      .where(eq(streamHead.stream, sql.placeholder('stream')))
+      .prepare(),
+    heads: db.select().from(streamHead).orderBy(asc(streamHead.stream)).prepare(),
+    nextStream: db
+      .select({ stream: sql<string | null>`min(${event.stream})` })
+      .from(event)
+      .where(sql`${event.stream} > ${sql.placeholder('after')}`)
+      .prepare(),
+    lastSeq: db
+      .select({ seq: max(event.seq) })
+      .from(event)
+      .prepare(),
+    addEvent: db
+      .insert(event)
+      .values(given('seq', 'stream', 'version', 'body', 'hash'))
+      .prepare(),
+    putHead: db
+      .insert(streamHead)
+      .values(given('stream', 'version', 'hash'))
+      .onConflictDoUpdate({
+        target: streamHead.stream,
+        set: { version: sql`excluded.version`, hash: sql`excluded.hash` },
+      })
+      .prepare(),
+    answer: db
+      .select()
+      .from(answer)
+      .where(eq(answer.commandId, sql.placeholder('commandId')))
+      .prepare(),
+    addAnswer: db
+      .insert(answer)
+      .values(given('commandId', 'personId', 'bodyHash', 'answeredAt', 'answer'))
+      .prepare(),
+    summaries: db.select().from(summary).orderBy(asc(summary.number)).prepare(),
+    putSummary: db
+      .insert(summary)
+      .values(given('jobId', 'number', 'version', 'summary'))
+      .onConflictDoUpdate({ target: summary.jobId, set: newSummary })
+      .prepare(),
+    putReading: db
+      .insert(reading)
+      .values(given(...READING_COLUMNS))
+      .onConflictDoUpdate({
+        target: [reading.jobId, reading.readingId],
+        set: Object.fromEntries(
+          READING_COLUMNS.map((name) => [name, sql.raw(`excluded.${reading[name].name}`)]),
+        ),
+      })
+      .prepare(),
+    dropSummaries: db.delete(summary).prepare(),
+    dropReadings: db.delete(reading).prepare(),
+  }
+}
+
+const READING_COLUMNS = [
+  'jobId',
+  'readingId',
+  'jointId',
+  'position',
+  'pass',
+  'how',
+  'wrenchId',
+  'torqueNm',
+  'angleDeg',
+  'flags',
+  'byPerson',
+  'doneAt',
+  'standing',
+] as const
+
+/** Asked seldom and in many shapes, so not prepared. */
+export function readingsWhere(
+  db: ShopDatabase,
+  asked: { jobId?: string; wrenchId?: string; from?: number; until?: number },
+) {
+  const { jobId, wrenchId, from, until } = asked
+  return db
+    .select()
+    .from(reading)
+    .where(
+      and(
+        jobId === undefined ? undefined : eq(reading.jobId, jobId),
+        wrenchId === undefined ? undefined : eq(reading.wrenchId, wrenchId),
+        from === undefined ? undefined : gte(reading.doneAt, from),
+        until === undefined ? undefined : lt(reading.doneAt, until),
+      ),
+    )
+    .orderBy(asc(reading.doneAt), asc(reading.readingId))
+    .all()
+}
