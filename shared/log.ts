@@ -25,3 +25,8 @@ export interface Refusal<Code extends string = string> {
 export function isRefusal(outcome: unknown): outcome is Refusal {
   return typeof outcome === 'object' && outcome !== null && 'refused' in outcome
 }
+
+export const refuse = <Code extends string>(refused: Code, data: Record<string, unknown> = {}): Refusal<Code> => ({
+  refused,
+  data,
+})

@@ -26,7 +26,7 @@ export type JobCommand =
   | TakeReading
   | { type: 'StrikeReading'; readingId: string; reason: string }
   | { type: 'TakeMeasurement'; stepId: string; measurementId: string; place: string; value: number; instrument: string }
-  | { type: 'StrikeMeasurement'; measurementEntryId: string; reason: string }
+  | { type: 'StrikeMeasurement'; entryId: string; reason: string }
   | { type: 'AnswerGate'; stepId: string; gateId: string; count?: number }
   | { type: 'SignStep'; stepId: string; setId?: string }
   | { type: 'SecondSignStep'; stepId: string; setId?: string }
@@ -76,7 +76,7 @@ export type Flag =
   | 'unit_held_up'
   | 'scale_not_entered'
   | 'wrench_unknown'
-  | 'wrench_wrong_kind'
+  | 'other_than_asked'
   | 'wrench_out_of_range'
   | 'wrench_out_of_date'
   | 'wrench_failed'
@@ -160,12 +160,12 @@ export type JobEvent = Done &
     | { type: 'StepPutDown'; stepId: string }
     | ({ type: 'ScaleEntered' } & Omit<ScaleEntry, 'by' | 'doneAt'>)
     | ({ type: 'ReadingTaken' } & Omit<Reading, 'by' | 'doneAt' | 'struck' | 'superseded'>)
-    | { type: 'ReadingStruck'; readingId: string; reason: string }
+    | { type: 'ReadingStruck'; jointId: string; readingId: string; reason: string }
     | ({ type: 'MeasurementTaken' } & Omit<MeasurementEntry, 'by' | 'doneAt' | 'struck' | 'superseded'>)
-    | { type: 'MeasurementStruck'; measurementEntryId: string; reason: string }
+    | { type: 'MeasurementStruck'; stepId: string; entryId: string; reason: string }
     | { type: 'GateAnswered'; stepId: string; gateId: string; count?: number }
     | { type: 'StepSigned'; stepId: string; setId: string }
-    | { type: 'StepSecondSigned'; stepId: string; setId: string; through: 'sign_in' | 'grant' }
+    | { type: 'StepSecondSigned'; stepId: string; setId: string; through: 'sign_in' | 'grant'; late?: true }
     | { type: 'SignaturesLapsed'; stepId: string; setId: string; because: 'reading' | 'strike' | 'measurement' | 'gate' }
   )
 
@@ -176,7 +176,7 @@ export interface Signature {
 
 export interface SetState {
   first?: Signature
-  second?: Signature & { through: 'sign_in' | 'grant' }
+  second?: Signature & { through: 'sign_in' | 'grant'; late?: true }
 }
 
 export interface StepState {

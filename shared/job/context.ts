@@ -1,0 +1,58 @@
+/**
+ * What a decision may look at beside the job itself: the shop as folded now, the person, the times.
+ *
+ * The browser fills the same context from its replica, so that a tap is answered at once; the server
+ * fills it from the log, and its answer stands.
+ */
+import { type Instant, type Refusal, refuse } from '../log'
+import type { AdoptedPlan } from '../plan/types'
+import type { Done, Person, Shop } from '../shop/types'
+import type { Job, JobEvent } from './types'
+import type { RefusalCode, RefusalData } from './refusals'
+
+export interface Context {
+  shop: Shop
+  /** Person id, resolved by the server from the sign-in the command names. */
+  by: string
+  doneAt: Instant
+  clockOffsetMs?: number
+  /** Entries take their short ids from it, so that both sides name a new entry alike. */
+  commandId: string
+  /** How the person proved who they are; a grant is a second signer's PIN on somebody else's tablet. */
+  through: 'sign_in' | 'grant'
+  /** The job's version a grant was given for: what the second signer looked at. */
+  sawVersion?: number
+  /** Whether another job in the shop carries this number; asked only by `OpenJob`. */
+  numberTaken?: (number: string) => boolean
+}
+
+export type Outcome = JobEvent[] | Refusal<RefusalCode>
+
+/** Says no by a rule, with the data its sentence names. */
+export const no = <Code extends RefusalCode>(code: Code, data: RefusalData[Code]): Refusal<RefusalCode> =>
+  refuse(code, data as Record<string, unknown>)
+
+/** Who and when, as every event carries it. */
+export function done(context: Context): Done {
+  const { by, doneAt, clockOffsetMs } = context
+  return clockOffsetMs === undefined ? { by, doneAt } : { by, doneAt, clockOffsetMs }
+}
+
+export const personOf = (context: Context): Person | undefined => context.shop.people[context.by]
+
+/** A job with its plan, which every command but the first two needs. */
+export type PlannedJob = Job & { plan: AdoptedPlan }
+
+/**
+ * A name for a new entry: the end of the command's id, longer only where that is taken.
+ *
+ * Short, because an entry is named on every tablet; unique within its job by looking.
+ */
+export function entryId(commandId: string, taken: (id: string) => boolean): string {
+  const hex = commandId.replaceAll('-', '')
+  for (let length = 8; length < hex.length; length += 4) {
+    const id = hex.slice(-length)
+    if (!taken(id)) return id
+  }
+  return hex
+}

@@ -1,0 +1,65 @@
+/** Measurements and the gates a person answers: facts, judged against their limits, never refused for a number. */
+import { indexPlan } from '../../plan/read'
+import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
+import type { JobCommand } from '../types'
+import { stepState } from '../verdicts'
+import { lapses } from './lapse'
+import { mayStrike } from './reading'
+
+type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
+
+/** [ME1–ME3] */
+export function takeMeasurement(job: PlannedJob, command: Command<'TakeMeasurement'>, context: Context): Outcome {
+  const { stepId, measurementId, place, value, instrument } = command
+  const step = indexPlan(job.plan).stepById.get(stepId)
+  if (!step) return no('step_not_found', { stepId })
+  const asked = step.measurements.find(({ id }) => id === measurementId)
+  if (!asked) return no('measurement_not_found', { stepId, measurementId })
+  if (!asked.places.includes(place)) return no('place_not_found', { measurementId, place, places: asked.places })
+  const inBand = (asked.min === undefined || value >= asked.min) && (asked.max === undefined || value <= asked.max)
+  const taken = stepState(job, stepId).measurements
+  return [
+    {
+      type: 'MeasurementTaken',
+      ...done(context),
+      id: entryId(context.commandId, (id) => taken.some((entry) => entry.id === id)),
+      stepId,
+      measurementId,
+      place,
+      value,
+      instrument,
+      inBand,
+    },
+    ...lapses(job, step, [], 'measurement', context),
+  ]
+}
+
+/** [ME4] */
+export function strikeMeasurement(job: PlannedJob, command: Command<'StrikeMeasurement'>, context: Context): Outcome {
+  const { entryId: id, reason } = command
+  const step = job.plan.steps.find(({ id: stepId }) => stepState(job, stepId).measurements.some((entry) => entry.id === id))
+  const entry = step && stepState(job, step.id).measurements.find((candidate) => candidate.id === id)
+  if (!step || !entry) return no('entry_not_found', { entryId: id })
+  if (entry.struck) return []
+  if (!mayStrike(context, entry.by)) return no('not_yours_to_strike', { by: entry.by })
+  return [
+    { type: 'MeasurementStruck', ...done(context), stepId: step.id, entryId: id, reason },
+    ...lapses(job, step, [], 'strike', context),
+  ]
+}
+
+/** [GA1–GA3] A count or a look; the other gates are reckoned from the record. */
+export function answerGate(job: PlannedJob, command: Command<'AnswerGate'>, context: Context): Outcome {
+  const { stepId, gateId, count } = command
+  const step = indexPlan(job.plan).stepById.get(stepId)
+  if (!step) return no('step_not_found', { stepId })
+  const gate = step.gates.find(({ id }) => id === gateId)
+  if (!gate) return no('gate_not_found', { stepId, gateId })
+  if (gate.kind !== 'count' && gate.kind !== 'look') return no('gate_not_for_answering', { gateId, kind: gate.kind })
+  const answered = stepState(job, stepId).gates[gateId]
+  if (answered?.by === context.by && answered.count === count) return []
+  return [
+    { type: 'GateAnswered', ...done(context), stepId, gateId, ...(count === undefined ? {} : { count }) },
+    ...lapses(job, step, [], 'gate', context),
+  ]
+}

@@ -1,0 +1,180 @@
+/**
+ * One fastener in one pass. A fact: whatever it says it is recorded, and what is odd about it is flagged.
+ *
+ * Refused is only what names nothing (no such joint, position, pass) or brings no number where one was shown.
+ */
+import { inBand } from '../../plan/adopt'
+import { indexPlan } from '../../plan/read'
+import type { AdoptedJoint, AdoptedStep, Band } from '../../plan/types'
+import { toMicroNm, toNm } from '../../units'
+import { unitSlip, unitsInUse, wrenchDoubts, wrenchThen } from '../../wrench'
+import { type Context, done, entryId, no, type Outcome, personOf, type PlannedJob } from '../context'
+import type { Flag, JobCommand, Reading, ScaleEntry, WrenchThen } from '../types'
+import { nextInRound, standingReading, stands, stepState, takesReading } from '../verdicts'
+import { lapses } from './lapse'
+
+type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
+
+/** What the wrench had to say, before it is judged. */
+type Shown = Pick<Reading, 'value' | 'unit' | 'torqueNm' | 'angleDeg' | 'scaleId' | 'slip'> & { doubts: Flag[] }
+
+/** [RD1–RD14] */
+export function takeReading(job: PlannedJob, command: Command<'TakeReading'>, context: Context): Outcome {
+  const { jointId, position, pass, how, wrenchId } = command
+  const { jointById, stepOfJoint } = indexPlan(job.plan)
+  const joint = jointById.get(jointId)
+  const step = stepOfJoint.get(jointId)
+  if (!joint || !step) return no('joint_not_found', { jointId })
+  if (!joint.positions.some(({ n }) => n === position))
+    return no('position_not_found', { jointId, position, positions: joint.positions.map(({ n }) => n) })
+  if (!joint.passes[pass - 1]) return no('pass_not_found', { jointId, pass, passes: joint.passes.length })
+  if ((how === 'indicated' || how === 'turned') && command.value === undefined)
+    return no('value_missing', { jointId, position, how })
+
+  const band = joint.bands[pass - 1] ?? null
+  const card = wrenchId === undefined ? undefined : context.shop.wrenches[wrenchId]
+  const wrench = card && wrenchThen(card)
+  const { doubts, ...shown } = show(job, command, context, band, wrench)
+  const flags = [
+    ...(stepState(job, step.id).claim?.by === context.by ? [] : (['not_claimed'] as const)),
+    ...placeFlags(job, step, joint, command, context),
+    ...historyFlags(job, joint, command),
+    ...bandFlags(joint, command, shown, band),
+    ...doubts,
+  ]
+  return [
+    {
+      type: 'ReadingTaken',
+      ...done(context),
+      id: entryId(context.commandId, (id) => Object.values(job.readings).some((list) => list.some((r) => r.id === id))),
+      jointId,
+      position,
+      pass,
+      how,
+      ...(wrenchId === undefined ? {} : { wrenchId }),
+      ...(wrench ? { wrench } : {}),
+      ...shown,
+      band,
+      flags: [...new Set<Flag>(flags)],
+    },
+    ...lapses(job, step, [{ joint: jointId, positions: [position] }], 'reading', context),
+  ]
+}
+
+/** [ST1–ST4] The first number stays in the trail. */
+export function strikeReading(job: PlannedJob, command: Command<'StrikeReading'>, context: Context): Outcome {
+  const { readingId, reason } = command
+  const reading = Object.values(job.readings)
+    .flat()
+    .find(({ id }) => id === readingId)
+  const step = reading && indexPlan(job.plan).stepOfJoint.get(reading.jointId)
+  if (!reading || !step) return no('reading_not_found', { readingId })
+  if (reading.struck) return []
+  if (!mayStrike(context, reading.by)) return no('not_yours_to_strike', { by: reading.by })
+  return [
+    { type: 'ReadingStruck', ...done(context), jointId: reading.jointId, readingId, reason },
+    ...lapses(job, step, [{ joint: reading.jointId, positions: [reading.position] }], 'strike', context),
+  ]
+}
+
+/** Whoever entered it, or a supervisor. */
+export const mayStrike = (context: Context, enteredBy: string): boolean =>
+  enteredBy === context.by || (personOf(context)?.roles.some((role) => role === 'supervisor' || role === 'owner') ?? false)
+
+function show(
+  job: PlannedJob,
+  command: Command<'TakeReading'>,
+  context: Context,
+  band: Band | null,
+  wrench: WrenchThen | undefined,
+): Shown {
+  const { how, wrenchId, value } = command
+  if (how === 'slackened') return { doubts: [] }
+  if (how === 'turned') {
+    const doubts = wrenchId === undefined ? [] : wrenchDoubts(wrench, undefined, context.doneAt)
+    return { value, unit: 'deg', angleDeg: value, doubts }
+  }
+  if (how === 'clicked') {
+    const scale = scaleInForce(job, command, context)
+    const doubts = wrenchDoubts(wrench, scale?.value, context.doneAt)
+    if (!scale) return { doubts: [...doubts, 'scale_not_entered'] }
+    return {
+      value: scale.value,
+      unit: scale.unit,
+      torqueNm: scale.appliesNm,
+      scaleId: scale.id,
+      ...(scale.slip ? { slip: scale.slip } : {}),
+      doubts,
+    }
+  }
+  const doubts = wrenchDoubts(wrench, value, context.doneAt)
+  if (!wrench || wrench.unit === 'deg' || value === undefined) return { value, doubts }
+  const slip = command.readsSo ? undefined : unitSlip(value, wrench.unit, band, unitsInUse(context.shop))
+  return { value, unit: wrench.unit, torqueNm: toNm(value, wrench.unit), ...(slip ? { slip } : {}), doubts }
+}
+
+/** The number this hand entered last for this wrench, if it was for this target. */
+function scaleInForce(job: PlannedJob, command: Command<'TakeReading'>, context: Context): ScaleEntry | undefined {
+  const scale = command.wrenchId === undefined ? undefined : job.scales[command.wrenchId]
+  const forThis = scale?.jointId === command.jointId && scale.pass === command.pass && scale.by === context.by
+  return forThis ? scale : undefined
+}
+
+/** Flags from where this reading falls in its round: order, skipped passes, a wait not over. */
+function placeFlags(
+  job: PlannedJob,
+  step: AdoptedStep,
+  joint: AdoptedJoint,
+  { position, pass, how }: Command<'TakeReading'>,
+  context: Context,
+): Flag[] {
+  // Taking a fastener back is right at any time; it is no part of a round.
+  if (how === 'slackened' && joint.passes[pass - 1]?.kind !== 'slacken') return []
+  const flags: Flag[] = []
+  const { positions, ordered, next } = nextInRound(job, step, joint, position, pass)
+  const again = standingReading(job, joint, position, pass) !== undefined
+  let roundOpen = ordered && !again && next !== position
+  for (let earlier = 1; earlier < pass; earlier++) {
+    const asked = joint.passes[earlier - 1]
+    if (asked?.kind === 'wait') {
+      const last = Math.max(...positions.map((n) => standingReading(job, joint, n, earlier - 1)?.doneAt ?? 0))
+      if (context.doneAt < last + asked.minutes * 60_000) flags.push('too_early')
+    } else if (!standingReading(job, joint, position, earlier)) flags.push('pass_skipped')
+    else if (positions.some((n) => !standingReading(job, joint, n, earlier))) roundOpen = true
+  }
+  if (roundOpen) flags.push('out_of_order')
+  return flags
+}
+
+/** Flags from what this fastener has had before: an angle is not turned twice, too tight is slackened first. */
+function historyFlags(job: PlannedJob, joint: AdoptedJoint, { position, pass, how }: Command<'TakeReading'>): Flag[] {
+  if (how === 'slackened') return []
+  if (how === 'turned') return standingReading(job, joint, position, pass) ? ['turned_again'] : []
+  const overTight = job.readings[joint.id]?.some(
+    (reading) =>
+      reading.position === position &&
+      stands(reading) &&
+      (reading.flags.includes('not_slackened') ||
+        (reading.band?.kind === 'torque' &&
+          reading.torqueNm !== undefined &&
+          toMicroNm(reading.torqueNm) > toMicroNm(reading.band.maxNm))),
+  )
+  return overTight ? ['not_slackened'] : []
+}
+
+/** Flags from the number itself. */
+function bandFlags(
+  joint: AdoptedJoint,
+  { pass, how }: Command<'TakeReading'>,
+  shown: Omit<Shown, 'doubts'>,
+  band: Band | null,
+): Flag[] {
+  const asked = joint.passes[pass - 1]
+  if (how === 'slackened') return []
+  if (!takesReading(joint, pass) || (asked?.kind === 'angle') !== (how === 'turned') || asked?.kind === 'slacken')
+    return ['other_than_asked']
+  if (asked?.kind === 'torque' && asked.torqueNm === null) return ['no_published_value']
+  const reached = band?.kind === 'angle' ? shown.angleDeg : shown.torqueNm
+  if (!band || reached === undefined) return []
+  return [...(inBand(reached, band) ? [] : (['out_of_band'] as const)), ...(shown.slip ? (['unit_held_up'] as const) : [])]
+}

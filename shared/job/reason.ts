@@ -1,0 +1,118 @@
+/**
+ * The one reason an engine waits, in words fit to read aloud on the phone, and how much it wants attention.
+ *
+ * The board orders its rows by `ATTENTION`, so the order here is the order there.
+ */
+import { listed, type Words } from '../words'
+import type { PlannedJob } from './context'
+import { flagWords } from './flags'
+import type { Flag, Job } from './types'
+import { hasBegun, isDone, isSigned, openNeeds, setViews, standingOf, unprovenBehind } from './verdicts'
+
+export type Reason =
+  | { code: 'flagged'; step: string; joint: string; position: number; flag: Flag; by: string }
+  | { code: 'second_late'; step: string; title: string; behind: string }
+  | { code: 'second_due'; step: string; title: string; before?: string }
+  | { code: 'no_plan' }
+  | { code: 'all_signed' }
+  | { code: 'stuck'; step: string; title: string; behind: string[] }
+  | { code: 'nobody_on_it'; step: string; title: string; ready: number }
+  | { code: 'in_work'; on: { by: string; title: string }[] }
+
+/** Most urgent first. */
+export const ATTENTION: readonly Reason['code'][] = [
+  'second_late',
+  'flagged',
+  'second_due',
+  'no_plan',
+  'stuck',
+  'all_signed',
+  'nobody_on_it',
+  'in_work',
+]
+
+export function reasonFor(job: Job): Reason {
+  if (!job.plan) return { code: 'no_plan' }
+  const planned = job as PlannedJob
+  const { steps } = job.plan
+  return (
+    secondLate(planned) ??
+    flagged(planned) ??
+    secondDue(planned) ??
+    inWork(planned) ??
+    nobodyOnIt(planned) ??
+    (steps.every((step) => isDone(planned, step)) ? { code: 'all_signed' } : stuck(planned))
+  )
+}
+
+/** Signed once, and already covered by a later step: the costliest state an engine can be in. */
+function secondLate(job: PlannedJob): Reason | undefined {
+  for (const step of job.plan.steps) {
+    const behind = hasBegun(job, step) ? unprovenBehind(job, step)[0] : undefined
+    if (behind) return { code: 'second_late', step: step.id, title: step.title, behind: behind.joint }
+  }
+  return undefined
+}
+
+function flagged(job: PlannedJob): Reason | undefined {
+  for (const step of job.plan.steps)
+    for (const joint of step.joints) {
+      const reading = job.readings[joint.id]?.find(
+        (r) => r.flags.length > 0 && !r.struck && !r.superseded && r.how !== 'slackened',
+      )
+      const flag = reading?.flags[0]
+      if (reading && flag)
+        return { code: 'flagged', step: step.id, joint: joint.title, position: reading.position, flag, by: reading.by }
+    }
+  return undefined
+}
+
+/** Waits for a second signature while nobody can go on, or before a ready step would hide it. */
+function secondDue(job: PlannedJob): Reason | undefined {
+  const waiting = job.plan.steps.find((step) => isSigned(job, step) && !isDone(job, step))
+  if (!waiting) return undefined
+  const hider = job.plan.steps.find(
+    (step) => !hasBegun(job, step) && openNeeds(job, step).length === 0 && unprovenBehind(job, step).length > 0,
+  )
+  return { code: 'second_due', step: waiting.id, title: waiting.title, ...(hider ? { before: hider.title } : {}) }
+}
+
+function inWork(job: PlannedJob): Reason | undefined {
+  const on = job.plan.steps.flatMap((step) => {
+    const claim = job.steps[step.id]?.claim
+    return claim ? [{ by: claim.by, title: step.title }] : []
+  })
+  return on.length > 0 ? { code: 'in_work', on } : undefined
+}
+
+function nobodyOnIt(job: PlannedJob): Reason | undefined {
+  const ready = job.plan.steps.filter((step) => standingOf(job, step) === 'ready')
+  const [next] = ready
+  return next && { code: 'nobody_on_it', step: next.id, title: next.title, ready: ready.length }
+}
+
+function stuck(job: PlannedJob): Reason {
+  const step = job.plan.steps.find((candidate) => !isDone(job, candidate))
+  const behind = step ? setViews(job, step).flatMap((view) => (view.proven ? [] : [view.set.title])) : []
+  return { code: 'stuck', step: step?.id ?? '', title: step?.title ?? '', behind }
+}
+
+type Sentences = { [R in Reason as R['code']]: (reason: R, words: Words) => string }
+
+const SENTENCES: Sentences = {
+  second_late: (r) => `${r.behind} got covered by ${r.step} before it was proven.`,
+  flagged: (r, w) => `${r.joint}, position ${r.position}: ${flagWords(r.flag)}. ${w.person(r.by)} has it.`,
+  second_due: (r) =>
+    r.before
+      ? `${r.title} waits for a second look, before “${r.before}” covers it.`
+      : `${r.title} waits for a second signature.`,
+  no_plan: () => 'No build plan yet: a supervisor chooses one.',
+  all_signed: () => 'Every step is signed.',
+  stuck: (r) => `Nothing can go on until “${r.title}” is settled.`,
+  nobody_on_it: (r) => `Nobody is on it. Next: ${r.title}.`,
+  in_work: (r, w) => `${listed(r.on.map(({ by, title }) => `${w.person(by)} is on “${title}”`))}.`,
+}
+
+export function reasonSentence(reason: Reason, words: Words): string {
+  return (SENTENCES[reason.code] as (reason: Reason, words: Words) => string)(reason, words)
+}

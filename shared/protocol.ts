@@ -1,0 +1,111 @@
+/**
+ * The wire between a browser and the shop: what goes up, what comes down, and its version.
+ *
+ * A client names the version it has and is sent what came after; a client that sees a gap asks again and never
+ * guesses. The ack of a command comes before the broadcast of its events on the same socket, so that a
+ * pending command is settled by its answer, not by recognising it in the stream.
+ */
+import type { Job, JobCommand, JobEvent } from './job/types'
+import type { JobSummary } from './job/summary'
+import type { Instant, StreamEvent } from './log'
+import type { PaintName, Role, Shop, ShopCommand, ShopEvent } from './shop/types'
+
+/** Raised when a message changes shape; a browser of another version is told to reload. */
+export const PROTOCOL_VERSION = 1
+
+/** What every command carries beside its own fields. */
+export interface CommandHead {
+  /** UUIDv7, made where the command was made. A resend keeps it and gets its first answer. */
+  commandId: string
+  /** The sign-in it was made under; without it, the one open on this device now. */
+  signInId?: string
+  /** The device's clock, corrected; without it, the server's on arrival. */
+  doneAt?: Instant
+  clockOffsetMs?: number
+  /** A one-use grant: the second signer's PIN, given on somebody else's tablet. */
+  grantId?: string
+}
+
+export type SentJobCommand = CommandHead & JobCommand
+export type SentShopCommand = CommandHead & ShopCommand
+
+/** The room a socket watches. `job:<id>` sends events, `board` summaries, `shop` the shop's events. */
+export type Room = 'board' | 'shop' | `job:${string}`
+
+export type Answer =
+  | { ok: true; version: number; events: StreamEvent<JobEvent | ShopEvent>[] }
+  | Refused
+
+export interface Refused {
+  ok: false
+  code: string
+  data: Record<string, unknown>
+  /** What is so, which one, what to do next. */
+  sentence: string
+}
+
+/** Not a refusal: the message itself was at fault, or nobody is signed in. */
+export interface Fault {
+  ok: false
+  code: 'bad_message' | 'signed_out' | 'not_this_device' | 'not_saved' | 'too_many'
+  sentence: string
+  /** Where in the message. */
+  path?: string
+}
+
+export interface ClientToServer {
+  watch(message: Watch, ack: (answer: Watched | Fault | Refused) => void): void
+  unwatch(message: { room: Room }, ack?: (answer: { ok: true }) => void): void
+  command(
+    message: { stream: 'shop'; command: SentShopCommand } | { stream: `job:${string}`; command: SentJobCommand },
+    ack: (answer: Answer | Fault) => void,
+  ): void
+  /** What this page shows, so that others see who is here. */
+  presence(message: { jobId?: string; place?: Place }): void
+}
+
+export type Place = 'engine' | 'bench' | 'audit'
+
+export interface Watch {
+  room: Room
+  /** For `job:` and `shop`: the version the client has; it gets what came after, or the state when that is shorter. */
+  have?: number
+  protocol: number
+}
+
+export type Watched =
+  | { ok: true; room: 'board'; summaries: JobSummary[]; now: Instant }
+  | { ok: true; room: Room; from: number; events: StreamEvent<JobEvent | ShopEvent>[]; now: Instant }
+  | { ok: true; room: Room; state: Job | Shop; now: Instant }
+
+export interface ServerToClient {
+  /** `from` is the version before the first of `events`. */
+  events(message: { room: Room; from: number; events: StreamEvent<JobEvent | ShopEvent>[] }): void
+  summary(message: JobSummary): void
+  presence(message: { jobId: string; here: Here[] }): void
+  /** The server was renewed and speaks another version. */
+  reload(message: { protocol: number }): void
+}
+
+export interface Here {
+  person: string
+  place: Place
+}
+
+/** A person as anybody signed in may know them; before sign-in only name, initials and paint are shown. */
+export interface PersonCard {
+  id: string
+  name: string
+  initials: string
+  paint: PaintName
+  roles: Role[]
+}
+
+/** `GET /api/me` */
+export interface Me {
+  shop: { name: string; opened: boolean; invented: boolean }
+  signIn?: { id: string; person: PersonCard; openedAt: Instant }
+  /** The server's clock, to correct the device's. */
+  now: Instant
+  protocol: number
+}

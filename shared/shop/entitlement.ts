@@ -1,0 +1,12 @@
+/** Who may sign what: joint classes and engine families, as the supervisor entered them. */
+import type { JointClass } from '../plan/types'
+import type { Entitlement, Person } from './types'
+
+function covers({ classes, families }: Entitlement, cls: JointClass, family: string): boolean {
+  return classes.includes(cls) && (families.length === 0 || families.includes(family))
+}
+
+export const mayDo = (person: Person, cls: JointClass, family: string): boolean => covers(person.mayDo, cls, family)
+
+export const maySecondSign = (person: Person, cls: JointClass, family: string): boolean =>
+  covers(person.maySecondSign, cls, family)

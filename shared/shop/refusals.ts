@@ -1,0 +1,46 @@
+/** Why the shop refused: codes and their sentences. What is so, which one, what to do next. */
+import type { Refusal } from '../log'
+
+interface ShopRefusalData {
+  shop_already_open: { name: string }
+  shop_not_open: Record<never, never>
+  founder_leads: Record<never, never>
+  shop_role_needed: Record<never, never>
+  person_exists: { name: string }
+  person_not_found: { id: string }
+  initials_taken: { initials: string; name: string }
+  last_leader: { name: string }
+  wrench_exists: { id: string }
+  shop_wrench_not_found: { id: string }
+  edition_taken: { title: string; edition: number }
+  plan_has_faults: { path: string; problem: string; fix: string }
+}
+
+export type { ShopRefusalData }
+export type ShopRefusalCode = keyof ShopRefusalData
+
+type Sentences = { [Code in ShopRefusalCode]: (data: ShopRefusalData[Code]) => string }
+
+const SENTENCES: Sentences = {
+  shop_already_open: (d) => `The shop ${d.name} is open already. Sign in to it.`,
+  shop_not_open: () => 'No shop is open yet. Open it on the first-run page.',
+  founder_leads: () => 'The first person must be a supervisor or the owner, so that somebody can enter the others.',
+  shop_role_needed: () => 'The shop’s people, wrenches, limits and plans are the supervisor’s and the owner’s. Ask one of them.',
+  person_exists: (d) => `${d.name} is entered already. Change the entry instead.`,
+  person_not_found: (d) => `Nobody by the id ${d.id} works here. Add the person first.`,
+  initials_taken: (d) => `${d.initials} are ${d.name}'s initials. Choose others: they stand beside every stripe.`,
+  last_leader: (d) => `${d.name} is the only supervisor or owner. Enter another before taking the role away.`,
+  wrench_exists: (d) => `${d.id} hangs in the crib already. Change its card instead.`,
+  shop_wrench_not_found: (d) => `The crib has no wrench ${d.id}. Add it first.`,
+  edition_taken: (d) => `Edition ${d.edition} of ${d.title} is in the library with other values. Give this one a new edition.`,
+  plan_has_faults: (d) => `${d.path}: ${d.problem} ${d.fix}`,
+}
+
+export function shopSentenceFor(refusal: Refusal): string | undefined {
+  const sentence = SENTENCES[refusal.refused as ShopRefusalCode] as ((data: unknown) => string) | undefined
+  return sentence?.(refusal.data)
+}
+
+/** Refusals about who is asking: HTTP answers them 403. */
+export const SHOP_ABOUT_THE_PERSON: ReadonlySet<string> = new Set<ShopRefusalCode>(['shop_role_needed'])
+export const SHOP_REFUSAL_CODES = Object.keys(SENTENCES) as ShopRefusalCode[]

@@ -1,0 +1,27 @@
+/** What a sentence needs from outside: people's names, and times as this place writes them. */
+import type { Instant } from './log'
+
+export interface Words {
+  /** A person's name, or the id where nobody by that id is known. */
+  person(id: string): string
+  /** A moment, as short as it can be said today: `13:40`, `24 Nov 13:40`. */
+  moment(at: Instant): string
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(items: readonly string[]): string {
+  if (items.length < 2) return items.join('')
+  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
+}
+
+/** `1, 2, 3, 5` as `1–3, 5`: positions as the bench says them. */
+export function positionsInWords(positions: readonly number[]): string {
+  const sorted = [...new Set(positions)].sort((a, b) => a - b)
+  const runs: [number, number][] = []
+  for (const n of sorted) {
+    const last = runs.at(-1)
+    if (last && n === last[1] + 1) last[1] = n
+    else runs.push([n, n])
+  }
+  return runs.map(([from, to]) => (from === to ? `${from}` : `${from}–${to}`)).join(', ')
+}
