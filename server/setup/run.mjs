@@ -1,0 +1,61 @@
+/**
+ * What every npm script calls: `node server/setup/run.mjs <command> [arguments]`.
+ *
+ * Does first, and only, what is missing or stale (npm packages, builds, a browser for the tests),
+ * saying each in a sentence on stderr, then the command itself. Needs no package of its own.
+ */
+import { existsSync } from 'node:fs'
+import { pathToFileURL } from 'node:url'
+import { ensureBuilt } from './build.mjs'
+import { ensurePackages } from './install.mjs'
+import { nodeTooOld } from './node-version.mjs'
+import { inRepo } from './places.mjs'
+import { Stop, say } from './say.mjs'
+import { check, test } from './testing.mjs'
+
+const [command = '', ...args] = process.argv.slice(2)
+
+/** @type {Record<string, () => Promise<void>>} */
+const commands = {
+  demo: () => buildAndBecome('dist/server/demo.js', 'web', 'server'),
+  start: () => buildAndBecome('dist/server/main.js', 'web', 'server'),
+  rebuild: () => buildAndBecome('dist/server/rebuild.js', 'server'),
+  verify: () => buildAndBecome('dist/server/verify.js', 'server'),
+  bench: () => buildAndBecome('dist/bench/main.js', 'web', 'server', 'bench'),
+  check: async () => {
+    await ensurePackages()
+    process.exitCode = (await check()) === 0 ? 0 : 1
+  },
+  test: async () => {
+    process.exitCode = await test(args)
+  },
+}
+
+/**
+ * The built program runs in this very process: signals, streams, environment and exit code are its
+ * own, with nothing in between that could lose them.
+ * @param {string} entry
+ * @param {Parameters<typeof ensureBuilt>} builds
+ */
+async function buildAndBecome(entry, ...builds) {
+  await ensurePackages()
+  await ensureBuilt(...builds)
+  const file = inRepo(entry)
+  if (!existsSync(file))
+    throw new Stop(`${entry} was not built: its source is missing (see server/setup/entries.json).`)
+  process.setSourceMapsEnabled(true)
+  process.argv = [process.execPath, file, ...args]
+  await import(pathToFileURL(file).href)
+}
+
+try {
+  const tooOld = nodeTooOld(process.versions.node)
+  if (tooOld) throw new Stop(tooOld)
+  const wanted = Object.hasOwn(commands, command) ? commands[command] : undefined
+  if (!wanted) throw new Stop(`Say what to do: ${Object.keys(commands).join(', ')}.`, 2)
+  await wanted()
+} catch (cause) {
+  if (!(cause instanceof Stop)) throw cause
+  say(cause.message)
+  process.exitCode = cause.exitCode
+}

@@ -1,0 +1,139 @@
+/**
+ * The house rules, each a function from files to findings, so that a test can feed it a bad sample.
+ *
+ * A finding names the file and what to do. Imports are read by pattern, not by a compiler: good enough
+ * for a house that has one way of writing them, and it needs nothing.
+ */
+export interface SourceFile {
+  /** Relative to the repository, with forward slashes. */
+  path: string
+  text: string
+}
+
+export interface Import {
+  from: string
+  typeOnly: boolean
+}
+
+const isCode = (path: string) => /\.(?:ts|tsx|mts|mjs|js)$/.test(path)
+const inRoom = (path: string, ...rooms: string[]) => rooms.some((room) => path.startsWith(`${room}/`))
+
+/** Every `import … from`, `export … from`, bare `import`, and `import()` of a plain string. */
+export function importsOf(text: string): Import[] {
+  const named = [
+    ...text.matchAll(/^[ \t]*(?:import|export)\s+(type\s)?(?:[\w$*\s{},]*?)from\s*['"]([^'"]+)['"]/gm),
+  ]
+  const bare = [...text.matchAll(/^[ \t]*import\s*['"]([^'"]+)['"]/gm)]
+  const called = [...text.matchAll(/\b(?:import|require)\(\s*['"]([^'"]+)['"]/g)]
+  return [
+    ...named.map(([, type, from = '']) => ({ from, typeOnly: type !== undefined })),
+    ...[...bare, ...called].map(([, from = '']) => ({ from, typeOnly: false })),
+  ]
+}
+
+/** An import as a path in the repository; a package keeps its name. */
+export function resolveImport(path: string, from: string): string {
+  if (!from.startsWith('.')) return from
+  const parts = path.split('/').slice(0, -1)
+  for (const part of from.split('/')) {
+    if (part === '..') parts.pop()
+    else if (part !== '.') parts.push(part)
+  }
+  return parts.join('/')
+}
+
+function findImports(files: SourceFile[], wrong: (path: string, to: string, typeOnly: boolean) => boolean) {
+  return files
+    .filter(({ path }) => isCode(path))
+    .flatMap(({ path, text }) =>
+      importsOf(text)
+        .filter(({ from, typeOnly }) => wrong(path, resolveImport(path, from), typeOnly))
+        .map(({ from }) => `${path} imports ${from}`),
+    )
+}
+
+const impure =
+  /^(?:node:|bun:|hono\b|@hono\/|socket\.io|drizzle-|solid-js\b|@solidjs\/|better-sqlite3|@node-rs\/|pino\b|uuid\b|fs$|path$|crypto$)/
+
+export const sharedIsPure = (files: SourceFile[]) =>
+  findImports(
+    files,
+    (path, to) =>
+      inRoom(path, 'shared') && (impure.test(to) || inRoom(to, 'server', 'web', 'seed', 'tests', 'drizzle')),
+  )
+
+/** No clock and no chance in `shared/`: times and ids are passed in. */
+export const sharedHasNoClock = (files: SourceFile[]) =>
+  lines(
+    files.filter(({ path }) => isCode(path) && inRoom(path, 'shared')),
+    /\bDate\.now\(|\bnew Date\(\)|\bMath\.random\(|\bperformance\.now\(|\brandomUUID\(/,
+  )
+
+export const serverAndWebAreApart = (files: SourceFile[]) =>
+  findImports(
+    files,
+    (path, to) =>
+      (inRoom(path, 'server') && inRoom(to, 'web')) || (inRoom(path, 'web') && inRoom(to, 'server')),
+  )
+
+/** zod stays out of the browser: schemas stand in schema.ts files, and `web/` takes only types from them. */
+export const zodStaysInSchemas = (files: SourceFile[]) =>
+  findImports(files, (path, to, typeOnly) => {
+    if (typeOnly || inRoom(path, 'tests')) return false
+    if (/^zod(?:\/|$)/.test(to)) return !/^shared\/(?:.*\/)?schema\.ts$/.test(path)
+    return inRoom(path, 'web') && inRoom(to, 'shared') && /\/schema(?:\.[jt]s)?$/.test(to)
+  })
+
+/** Nothing left for later, no check switched off, no test left out or singled out. */
+export const nothingIsPutOff = (files: SourceFile[]) =>
+  lines(
+    files.filter(({ path }) => isCode(path) || /\.(?:css|html|sql|md)$/.test(path)),
+    /\b(?:TO(?:DO)|FIX(?:ME))\b|@ts-(?:ignore|nocheck)|\b(?:test|it|describe|suite|bench)(?:\.\w+)*\.(?:skip|only|todo|skipIf|runIf|fails)\b/,
+  )
+
+/** No path of one person's machine, in any file; no fixed temporary folder in code. */
+export const noMachinePaths = (files: SourceFile[]) => [
+  ...lines(files, /(?<![\w.$}*-])\/(?:work|root|home\/\w+|Users\/\w+)\/\w/),
+  ...lines(
+    files.filter(({ path }) => isCode(path)),
+    /(?<![\w.$}*-])\/tmp\/\w/,
+  ),
+]
+
+export const longest = 400
+
+export const filesFitOneSitting = (files: SourceFile[]) =>
+  files
+    .filter(({ path }) => /\.tsx?$/.test(path) && inRoom(path, 'server', 'web', 'shared', 'seed'))
+    .map(({ path, text }) => ({ path, length: text.replace(/\n$/, '').split('\n').length }))
+    .filter(({ length }) => length > longest)
+    .map(({ path, length }) => `${path} has ${length} lines; part it by subject (at most ${longest})`)
+
+const topLevel = new Set(
+  (
+    'README.md DEVELOPERS.md package.json server web shared drizzle tests seed ' +
+    'package-lock.json tsconfig.json .ci .gitignore .npmrc LICENSE biome.json'
+  ).split(' '),
+)
+
+export const topLevelIsKnown = (files: SourceFile[]) =>
+  [...new Set(files.map(({ path }) => path.split('/')[0] ?? ''))]
+    .filter((entry) => !topLevel.has(entry))
+    .map((entry) => `${entry} stands at the top; give it a room`)
+
+/** The lock names no registry, so that it works behind any. */
+export const lockNamesNoRegistry = (files: SourceFile[]) =>
+  lines(
+    files.filter(({ path }) => path === 'package-lock.json'),
+    /"resolved"\s*:\s*"/,
+  )
+
+function lines(files: SourceFile[], wrong: RegExp): string[] {
+  return files.flatMap(({ path, text }) =>
+    text
+      .split('\n')
+      .flatMap((line, index) =>
+        wrong.test(line) ? [`${path}:${index + 1} ${line.trim().slice(0, 120)}`] : [],
+      ),
+  )
+}

@@ -1,0 +1,140 @@
+/** The house rules, kept over every file of the repository; and each rule shown to notice a breach. */
+import { describe, expect, test } from 'vitest'
+import { repositoryFiles } from './files'
+import * as rules from './rules'
+
+type Rule = (files: rules.SourceFile[]) => string[]
+
+const apart = (...parts: string[]) => parts.join('')
+
+interface Case {
+  rule: Rule
+  says: string
+  bad: [path: string, text: string][]
+  good: [path: string, text: string][]
+}
+
+const cases: Case[] = [
+  {
+    rule: rules.sharedIsPure,
+    says: 'shared/ imports nothing but itself and plain packages',
+    bad: [
+      ['shared/a.ts', "import { readFileSync } from 'node:fs'"],
+      ['shared/job/a.ts', "import type { Desk } from '../../server/desk.ts'"],
+      ['shared/a.ts', "export * from '../web/replica'"],
+      ['shared/a.ts', "import {\n  Hono,\n} from 'hono'"],
+      ['shared/a.ts', "import 'solid-js/store'"],
+      ['shared/a.ts', "const x = await import('drizzle-orm')"],
+    ],
+    good: [
+      ['shared/job/a.ts', "import { b } from '../units/b.ts'"],
+      ['server/a.ts', "import { readFileSync } from 'node:fs'"],
+    ],
+  },
+  {
+    rule: rules.sharedHasNoClock,
+    says: 'shared/ has no clock and no chance',
+    bad: [
+      ['shared/a.ts', 'const now = Date.now()'],
+      ['shared/a.ts', 'const now = new Date()'],
+      ['shared/a.ts', 'Math.random()'],
+    ],
+    good: [
+      ['shared/a.ts', 'new Date(at).toISOString()'],
+      ['server/a.ts', 'Date.now()'],
+    ],
+  },
+  {
+    rule: rules.serverAndWebAreApart,
+    says: 'server/ and web/ never import each other',
+    bad: [
+      ['web/a.ts', "import type { App } from '../server/app.ts'"],
+      ['server/pages/a.ts', "import { Board } from '../../web/board.tsx'"],
+    ],
+    good: [['web/pages/a.ts', "import { b } from '../../shared/b.ts'"]],
+  },
+  {
+    rule: rules.zodStaysInSchemas,
+    says: 'zod is imported only by schema.ts in shared/, and web/ takes only types from there',
+    bad: [
+      ['server/a.ts', "import { z } from 'zod'"],
+      ['shared/job/decide.ts', "import * as z from 'zod/mini'"],
+      ['web/a.ts', "import { Command } from '../shared/job/schema.ts'"],
+      ['web/a.ts', "import { type Command } from '../shared/job/schema'"],
+    ],
+    good: [
+      ['shared/job/schema.ts', "import { z } from 'zod'"],
+      ['web/a.ts', "import type { Command } from '../shared/job/schema.ts'"],
+      ['server/a.ts', "import { zValidator } from '@hono/zod-validator'"],
+    ],
+  },
+  {
+    rule: rules.nothingIsPutOff,
+    says: 'nothing is put off, no check switched off, no test left out',
+    bad: [
+      ['web/a.ts', apart('// TO', 'DO later')],
+      ['web/a.css', apart('/* FIX', 'ME */')],
+      ['web/a.ts', apart('// @ts-', 'ignore')],
+      ['tests/a.test.ts', apart('test.sk', "ip('a', () => {})")],
+      ['tests/a.test.ts', apart('describe.concurrent.on', "ly('a', () => {})")],
+    ],
+    good: [['tests/a.test.ts', "test.each([1])('only %i', () => {})"]],
+  },
+  {
+    rule: rules.noMachinePaths,
+    says: 'no file names a path of one machine',
+    bad: [
+      ['README.md', apart('see /wo', 'rk/shared/x')],
+      ['a.json', apart('"/ro', 'ot/x"')],
+      ['tests/a.ts', apart("'/ho", "me/ana/x'")],
+      ['tests/a.ts', apart("'/tm", "p/x'")],
+    ],
+    good: [['server/a.ts', "'./work/x', 'https://example.org/work/x', '/api/root/x'"]],
+  },
+  {
+    rule: rules.filesFitOneSitting,
+    says: `no source file is longer than ${rules.longest} lines`,
+    bad: [['web/a.tsx', 'x\n'.repeat(rules.longest + 1)]],
+    good: [
+      ['web/a.tsx', 'x\n'.repeat(rules.longest)],
+      ['tests/a.ts', 'x\n'.repeat(rules.longest + 1)],
+    ],
+  },
+  {
+    rule: rules.topLevelIsKnown,
+    says: 'every entry at the top is a known one',
+    bad: [
+      ['notes.txt', ''],
+      ['scripts/a.sh', ''],
+    ],
+    good: [['server/scripts/a.ts', '']],
+  },
+  {
+    rule: rules.lockNamesNoRegistry,
+    says: 'package-lock.json names no registry',
+    bad: [['package-lock.json', '  "resolved": "https://registry.example/x.tgz",']],
+    good: [['package-lock.json', '  "integrity": "sha512-x",']],
+  },
+]
+
+const everything = repositoryFiles()
+
+test('the rules are given the whole repository', () => {
+  const paths = everything.map(({ path }) => path)
+  expect(paths).toContain('package-lock.json')
+  expect(paths).toContain('tests/house/tidy.test.ts')
+  expect(paths).toContain('server/setup/run.mjs')
+  expect(paths.filter((path) => path.includes('node_modules/'))).toEqual([])
+})
+
+describe.each(cases)('$says', ({ rule, bad, good }) => {
+  test('holds here', () => {
+    expect(rule(everything)).toEqual([])
+  })
+  test.each(bad)('notices a breach in %s: %s', (path, text) => {
+    expect(rule([{ path, text }])).toHaveLength(1)
+  })
+  test.each(good)('leaves alone %s: %s', (path, text) => {
+    expect(rule([{ path, text }])).toEqual([])
+  })
+})
