@@ -90,14 +90,15 @@ async function npm(args) {
  * fetch them.
  */
 function headersOfThisNode() {
+  const asked = 'npm_package_config_node_gyp_nodedir'
   const prefix = dirname(dirname(process.execPath))
   const file = join(prefix, 'include/node/node_version.h')
-  if (process.env.npm_config_nodedir || !existsSync(file)) return {}
+  if (process.env[asked] || process.env.npm_config_nodedir || !existsSync(file)) return {}
   const header = readFileSync(file, 'utf8')
   const version = ['MAJOR', 'MINOR', 'PATCH'].map(
     (part) => header.match(new RegExp(`#define NODE_${part}_VERSION (\\d+)`))?.[1],
   )
-  return version.join('.') === process.versions.node ? { npm_config_nodedir: prefix } : {}
+  return version.join('.') === process.versions.node ? { [asked]: prefix } : {}
 }
 
 const missingTools = () => Object.entries(tools).flatMap(([tool, name]) => (onPath(tool) ? [] : [name]))
