@@ -20,4 +20,4 @@ const WORDS: Record<Flag, string> = {
 }
 
 export const flagWords = (flag: Flag): string => WORDS[flag]
-export const FLAGS = Object.keys(WORDS) as Flag[]
+export const FLAGS = Object.keys(WORDS) as [Flag, ...Flag[]]
