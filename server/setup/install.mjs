@@ -68,7 +68,7 @@ async function ensureSqliteLoads() {
   say('Building better-sqlite3 for this machine, because it does not load yet.')
   await installMissingTools()
   // The first way respects what npm is told about install scripts; the second asks the package itself.
-  await npm(['rebuild', 'better-sqlite3', '--build-from-source'])
+  await npm(['rebuild', 'better-sqlite3'], { npm_config_build_from_source: 'true' })
   if (!sqliteLoads()) await npm(['run', 'build-release', '--prefix', 'node_modules/better-sqlite3'])
   if (!sqliteLoads()) throw new Stop(`better-sqlite3 does not load on this machine. ${whatIsMissing()}`)
 }
@@ -78,11 +78,14 @@ function sqliteLoads() {
   return works(process.execPath, ['-e', probe])
 }
 
-/** @param {readonly string[]} args */
-async function npm(args) {
+/**
+ * @param {readonly string[]} args
+ * @param {NodeJS.ProcessEnv} [more]
+ */
+async function npm(args, more = {}) {
   if (!onPath('npm'))
     throw new Stop('npm is not on PATH. Install npm (it comes with Node) and run the command again.')
-  return run('npm', args, { env: { ...process.env, ...headersOfThisNode() } })
+  return run('npm', args, { env: { ...process.env, ...headersOfThisNode(), ...more } })
 }
 
 /**
