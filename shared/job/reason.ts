@@ -7,7 +7,7 @@ import { listed, type Words } from '../words'
 import type { PlannedJob } from './context'
 import { flagWords } from './flags'
 import type { Flag, Job } from './types'
-import { hasBegun, isDone, isSigned, openNeeds, setViews, standingOf, unprovenBehind } from './verdicts'
+import { flaggedOn, hasBegun, isDone, isSigned, openNeeds, setViews, standingOf, unprovenBehind } from './verdicts'
 
 export type Reason =
   | { code: 'flagged'; step: string; joint: string; position: number; flag: Flag; by: string }
@@ -57,9 +57,7 @@ function secondLate(job: PlannedJob): Reason | undefined {
 function flagged(job: PlannedJob): Reason | undefined {
   for (const step of job.plan.steps)
     for (const joint of step.joints) {
-      const reading = job.readings[joint.id]?.find(
-        (r) => r.flags.length > 0 && !r.struck && !r.superseded && r.how !== 'slackened',
-      )
+      const [reading] = flaggedOn(job, joint)
       const flag = reading?.flags[0]
       if (reading && flag)
         return { code: 'flagged', step: step.id, joint: joint.title, position: reading.position, flag, by: reading.by }

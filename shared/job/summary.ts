@@ -9,7 +9,7 @@ import type { AdoptedStep } from '../plan/types'
 import type { PlannedJob } from './context'
 import { type Reason, reasonFor } from './reason'
 import type { Job } from './types'
-import { isDone, isSigned, type StepStanding, standingOf, stepState } from './verdicts'
+import { flaggedOn, isDone, isSigned, type StepStanding, standingOf, stepState } from './verdicts'
 
 export interface JobSummary {
   id: string
@@ -80,9 +80,7 @@ function cell(job: PlannedJob, step: AdoptedStep, stage: number): Cell {
   const sets = Object.values(state.sets)
   const by = state.claim?.by ?? sets.findLast((set) => set.first)?.first?.by
   const second = isDone(job, step) ? sets.findLast((set) => set.second)?.second?.by : undefined
-  const flagged = step.joints.some((joint) =>
-    job.readings[joint.id]?.some((r) => r.flags.length > 0 && !r.struck && !r.superseded && r.how !== 'slackened'),
-  )
+  const flagged = step.joints.some((joint) => flaggedOn(job, joint).length > 0)
   return {
     stepId: step.id,
     stage,

@@ -8,7 +8,7 @@
 import { indexPlan, roundOf, type SignatureSetView, signatureSets } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep, Fasteners } from '../plan/types'
 import type { PlannedJob } from './context'
-import type { Flag, MeasurementEntry, Reading, SetState, StepState } from './types'
+import type { Flag, Job, MeasurementEntry, Reading, SetState, StepState } from './types'
 
 const NOTHING: StepState = { sets: {}, measurements: [], gates: {}, touchedAt: 0 }
 
@@ -44,17 +44,26 @@ export interface PositionState {
 
 export function positionState(job: PlannedJob, joint: AdoptedJoint, position: number): PositionState {
   const reached: number[] = []
-  const flags: Flag[] = []
   let nextPass: number | undefined
   for (let pass = 1; pass <= joint.passes.length; pass++) {
     if (!takesReading(joint, pass)) continue
-    const reading = standingReading(job, joint, position, pass)
-    if (reading) {
-      reached.push(pass)
-      flags.push(...reading.flags)
-    } else nextPass ??= pass
+    if (standingReading(job, joint, position, pass)) reached.push(pass)
+    else nextPass ??= pass
   }
+  const standing = flaggedOn(job, joint).filter((reading) => reading.position === position)
+  const flags = [...new Set(standing.flatMap((reading) => reading.flags))]
   return { reached, nextPass, flags, final: nextPass === undefined && flags.length === 0 }
+}
+
+/**
+ * The readings of a joint whose flags stand: also one that reaches no pass (a click where a wait or a
+ * slackening was asked). Taking a fastener back is right at any time and stands against nothing.
+ */
+export function flaggedOn(job: Job, joint: AdoptedJoint): Reading[] {
+  const takesBack = ({ how, pass }: Reading) => how === 'slackened' && joint.passes[pass - 1]?.kind !== 'slacken'
+  return (job.readings[joint.id] ?? []).filter(
+    (reading) => reading.flags.length > 0 && stands(reading) && !takesBack(reading),
+  )
 }
 
 /** The round a position belongs to in a pass, and which position of it comes next. */
