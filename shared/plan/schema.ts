@@ -11,7 +11,20 @@ import { readJson } from './json'
 import type { PlanCaution } from './order'
 import type { PlanFault } from './place'
 import { faultOf } from './schema-faults'
-import { type AdoptedPlan, JOINT_CLASSES, type Plan } from './types'
+import {
+  type AdoptedPlan,
+  type Band,
+  type Fasteners,
+  type Gate,
+  JOINT_CLASSES,
+  type Joint,
+  type Measurement,
+  type OutlineShape,
+  type Pass,
+  type Plan,
+  type PlanStep,
+  type Position,
+} from './types'
 
 export const PLAN_FORMAT = 'paintmark-plan/1'
 
@@ -72,6 +85,8 @@ const outline = z.discriminatedUnion('shape', [
   }),
 ])
 
+const position = z.strictObject({ n, x: coordinate, y: coordinate, label: words(24).optional() })
+
 const joint = z.strictObject({
   id,
   title: words(120),
@@ -86,10 +101,7 @@ const joint = z.strictObject({
     z.strictObject({ kind: z.literal('one_use') }),
     z.strictObject({ kind: z.literal('cycles'), limit: z.int().min(1).max(1000) }),
   ]),
-  positions: z
-    .array(z.strictObject({ n, x: coordinate, y: coordinate, label: words(24).optional() }))
-    .min(1)
-    .max(200),
+  positions: z.array(position).min(1).max(200),
   outline: z.array(outline).max(100).optional(),
   order: z.array(n).min(1).max(200).optional(),
   passes: z.array(pass).min(1).max(20),
@@ -194,11 +206,23 @@ export const adoptedPlanSchema = planSchema.extend({
   ),
 })
 
-/** Compiles only while the schema and `types.ts` say the same, optional entries too, at every depth. */
+/**
+ * Compiles only while the schema and `types.ts` say the same, optional entries too. Piece by piece: a
+ * compiler stops comparing a few levels down.
+ */
 type Whole<T> = T extends object ? { [K in keyof T]-?: Whole<Exclude<T[K], undefined>> } : T
 type Same<A, B> = [Whole<A>] extends [Whole<B>] ? ([Whole<B>] extends [Whole<A>] ? true : false) : false
 true satisfies Same<z.infer<typeof planSchema>, Plan>
 true satisfies Same<z.infer<typeof adoptedPlanSchema>, AdoptedPlan>
+true satisfies Same<z.infer<typeof step>, PlanStep>
+true satisfies Same<z.infer<typeof joint>, Joint>
+true satisfies Same<z.infer<typeof position>, Position>
+true satisfies Same<z.infer<typeof pass>, Pass>
+true satisfies Same<z.infer<typeof outline>, OutlineShape>
+true satisfies Same<z.infer<typeof gate>, Gate>
+true satisfies Same<z.infer<typeof measurement>, Measurement>
+true satisfies Same<z.infer<typeof fasteners>, Fasteners>
+true satisfies Same<z.infer<typeof bandSchema>, Band>
 
 export type PlanReading = { plan: Plan; cautions: PlanCaution[] } | { faults: PlanFault[] }
 
