@@ -5,6 +5,7 @@
  * tolerances is the supervisor's and the owner's; the founder opens the shop and is entered with it.
  */
 import { type Instant, type Refusal, refuse } from '../log'
+import { lookUp } from '../look-up'
 import { checkPlan } from '../plan/check'
 import type { ShopRefusalCode, ShopRefusalData } from './refusals'
 import type { Done, Person, Shop, ShopCommand, ShopEvent } from './types'
@@ -20,7 +21,7 @@ export type ShopOutcome = ShopEvent[] | Refusal<ShopRefusalCode>
 const no = <Code extends ShopRefusalCode>(code: Code, data: ShopRefusalData[Code]): Refusal<ShopRefusalCode> =>
   refuse(code, data as Record<string, unknown>)
 
-/** [SH1–SH9] */
+/** [SH1–SH13] */
 export function decideShop(shop: Shop, command: ShopCommand, context: ShopContext): ShopOutcome {
   const { by, doneAt, clockOffsetMs } = context
   const done: Done = clockOffsetMs === undefined ? { by, doneAt } : { by, doneAt, clockOffsetMs }
@@ -35,32 +36,32 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
     ]
   }
   if (!shop.opened) return no('shop_not_open', {})
-  const person = shop.people[by]
+  const person = lookUp(shop.people, by)
   if (!person || !leads(person)) return no('shop_role_needed', {})
   switch (command.type) {
     case 'AddPerson':
-      if (shop.people[command.person.id]) return no('person_exists', { name: command.person.name })
+      if (lookUp(shop.people, command.person.id)) return no('person_exists', { name: command.person.name })
       return personFault(shop, command.person) ?? [{ type: 'PersonAdded', ...done, person: command.person }]
     case 'ChangePerson':
-      if (!shop.people[command.person.id]) return no('person_not_found', { id: command.person.id })
-      if (same(shop.people[command.person.id], command.person)) return []
+      if (!lookUp(shop.people, command.person.id)) return no('person_not_found', { id: command.person.id })
+      if (same(lookUp(shop.people, command.person.id), command.person)) return []
       return (
         personFault(shop, command.person) ??
         lastLeader(shop, command.person) ?? [{ type: 'PersonChanged', ...done, person: command.person }]
       )
     case 'AddWrench':
-      if (shop.wrenches[command.wrench.id]) return no('wrench_exists', { id: command.wrench.id })
+      if (lookUp(shop.wrenches, command.wrench.id)) return no('wrench_exists', { id: command.wrench.id })
       return [{ type: 'WrenchAdded', ...done, wrench: command.wrench }]
     case 'ChangeWrench':
-      if (!shop.wrenches[command.wrench.id]) return no('shop_wrench_not_found', { id: command.wrench.id })
-      if (same(shop.wrenches[command.wrench.id], command.wrench)) return []
+      if (!lookUp(shop.wrenches, command.wrench.id)) return no('shop_wrench_not_found', { id: command.wrench.id })
+      if (same(lookUp(shop.wrenches, command.wrench.id), command.wrench)) return []
       return [{ type: 'WrenchChanged', ...done, wrench: command.wrench }]
     case 'SetTolerances':
       if (same(shop.tolerances, command.tolerances)) return []
       return [{ type: 'TolerancesSet', ...done, tolerances: command.tolerances }]
     case 'AddPlan': {
       const { id, edition } = command.plan
-      const known = shop.plans[id]?.[edition]
+      const known = lookUp(lookUp(shop.plans, id) ?? {}, edition)
       if (known) return same(known, command.plan) ? [] : no('edition_taken', { title: known.title, edition })
       const [fault] = checkPlan(command.plan).faults
       if (fault) return no('plan_has_faults', fault)

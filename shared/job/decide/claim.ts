@@ -8,7 +8,7 @@ import { isSigned, openNeeds, stepState, unprovenBehind } from '../verdicts'
 
 type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
 
-/** [CL1–CL7] */
+/** [CL1–CL8] */
 export function claimStep(job: PlannedJob, command: Command<'ClaimStep'>, context: Context): Outcome {
   const { stepId } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
@@ -27,7 +27,7 @@ export function claimStep(job: PlannedJob, command: Command<'ClaimStep'>, contex
   return [{ type: 'StepClaimed', ...done(context), stepId }]
 }
 
-/** [PD1–PD3] A claim is given back by the one who holds it. */
+/** [PD1–PD4] A claim is given back by the one who holds it. */
 export function putDownStep(job: PlannedJob, command: Command<'PutDownStep'>, context: Context): Outcome {
   const { stepId } = command
   if (!indexPlan(job.plan).stepById.has(stepId)) return no('step_not_found', { stepId })

@@ -8,7 +8,7 @@ import { mayStrike } from './reading'
 
 type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
 
-/** [ME1–ME3] */
+/** [ME1–ME5] */
 export function takeMeasurement(job: PlannedJob, command: Command<'TakeMeasurement'>, context: Context): Outcome {
   const { stepId, measurementId, place, value, instrument } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
@@ -34,7 +34,7 @@ export function takeMeasurement(job: PlannedJob, command: Command<'TakeMeasureme
   ]
 }
 
-/** [ME4] */
+/** [ME6–ME9] */
 export function strikeMeasurement(job: PlannedJob, command: Command<'StrikeMeasurement'>, context: Context): Outcome {
   const { entryId: id, reason } = command
   const step = job.plan.steps.find(({ id: stepId }) => stepState(job, stepId).measurements.some((entry) => entry.id === id))
@@ -48,7 +48,7 @@ export function strikeMeasurement(job: PlannedJob, command: Command<'StrikeMeasu
   ]
 }
 
-/** [GA1–GA3] A count or a look; the other gates are reckoned from the record. */
+/** [GA1–GA5] A count or a look; the other gates are reckoned from the record. */
 export function answerGate(job: PlannedJob, command: Command<'AnswerGate'>, context: Context): Outcome {
   const { stepId, gateId, count } = command
   const step = indexPlan(job.plan).stepById.get(stepId)

@@ -1,4 +1,5 @@
 /** Opening a job, and adopting a plan from the shop's library. */
+import { lookUp } from '../../look-up'
 import { adopt } from '../../plan/adopt'
 import type { Role } from '../../shop/types'
 import { type Context, done, no, type Outcome, personOf } from '../context'
@@ -27,13 +28,13 @@ export function openJob(job: Job, command: Command<'OpenJob'>, context: Context)
   return [{ type: 'JobOpened', ...done(context), number, engine, owner, agreed }]
 }
 
-/** [AP1–AP4] The copy carries its bands, frozen as the shop's tolerances stand today. */
+/** [AP1–AP5] The copy carries its bands, frozen as the shop's tolerances stand today. */
 export function adoptPlan(job: Job, command: Command<'AdoptPlan'>, context: Context): Outcome {
   const { planId, edition } = command
   if (job.plan?.id === planId && job.plan.edition === edition) return []
   if (!holds(context, MAY_ADOPT)) return no('role_needed', { what: 'Adopting a plan', roles: MAY_ADOPT.map((r) => ROLE_WORDS[r]) })
   if (job.plan) return no('plan_already_adopted', { title: job.plan.title, edition: job.plan.edition })
-  const plan = context.shop.plans[planId]?.[edition]
+  const plan = lookUp(lookUp(context.shop.plans, planId) ?? {}, edition)
   if (!plan) return no('plan_not_found', { planId, edition })
   return [{ type: 'PlanAdopted', ...done(context), plan: adopt(plan, context.shop.tolerances) }]
 }

@@ -3,6 +3,7 @@
  *
  * Refused is only what names nothing (no such joint, position, pass) or brings no number where one was shown.
  */
+import { lookUp } from '../../look-up'
 import { inBand } from '../../plan/adopt'
 import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep, Band } from '../../plan/types'
@@ -18,7 +19,7 @@ type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
 /** What the wrench had to say, before it is judged. */
 type Shown = Pick<Reading, 'value' | 'unit' | 'torqueNm' | 'angleDeg' | 'scaleId' | 'slip'> & { doubts: Flag[] }
 
-/** [RD1–RD14] */
+/** [RD1–RD22] */
 export function takeReading(job: PlannedJob, command: Command<'TakeReading'>, context: Context): Outcome {
   const { jointId, position, pass, how, wrenchId } = command
   const { jointById, stepOfJoint } = indexPlan(job.plan)
@@ -32,7 +33,7 @@ export function takeReading(job: PlannedJob, command: Command<'TakeReading'>, co
     return no('value_missing', { jointId, position, how })
 
   const band = joint.bands[pass - 1] ?? null
-  const card = wrenchId === undefined ? undefined : context.shop.wrenches[wrenchId]
+  const card = wrenchId === undefined ? undefined : lookUp(context.shop.wrenches, wrenchId)
   const wrench = card && wrenchThen(card)
   const { doubts, ...shown } = show(job, command, context, band, wrench)
   const flags = [
@@ -108,12 +109,14 @@ function show(
     }
   }
   const doubts = wrenchDoubts(wrench, value, context.doneAt)
-  if (!wrench || wrench.unit === 'deg' || value === undefined) return { value, doubts }
+  if (!wrench || value === undefined) return { value, doubts }
+  // An angle gauge shows no torque, so no torque pass is reached by it.
+  if (wrench.unit === 'deg') return { value, unit: 'deg', doubts: [...doubts, 'other_than_asked'] }
   const slip = command.readsSo ? undefined : unitSlip(value, wrench.unit, band, unitsInUse(context.shop))
   return { value, unit: wrench.unit, torqueNm: toNm(value, wrench.unit), ...(slip ? { slip } : {}), doubts }
 }
 
-/** The number this hand entered last for this wrench, if it was for this target. */
+/** [SC8] The number this hand entered last for this wrench, if it was for this target. */
 function scaleInForce(job: PlannedJob, command: Command<'TakeReading'>, context: Context): ScaleEntry | undefined {
   const scale = command.wrenchId === undefined ? undefined : job.scales[command.wrenchId]
   const forThis = scale?.jointId === command.jointId && scale.pass === command.pass && scale.by === context.by

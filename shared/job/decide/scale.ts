@@ -1,10 +1,11 @@
 /** The number on the wrench's scale: entered when it is taken, at each new target, after each stop. */
+import { lookUp } from '../../look-up'
 import type { JobCommand } from '../types'
 import { indexPlan } from '../../plan/read'
 import { appliedNm, unitSlip, unitsInUse, wrenchThen } from '../../wrench'
 import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
 
-/** [SC1–SC5] A fact: a setting that fits only in another unit is recorded, held up with both readings. */
+/** [SC1–SC7] A fact: a setting that fits only in another unit is recorded, held up with both readings. */
 export function enterScale(
   job: PlannedJob,
   command: Extract<JobCommand, { type: 'EnterScale' }>,
@@ -14,7 +15,7 @@ export function enterScale(
   const joint = indexPlan(job.plan).jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
   if (!joint.passes[pass - 1]) return no('pass_not_found', { jointId, pass, passes: joint.passes.length })
-  const wrench = context.shop.wrenches[wrenchId]
+  const wrench = lookUp(context.shop.wrenches, wrenchId)
   // Without the crib's card nobody knows the unit on the scale, so the number would mean nothing.
   if (!wrench) return no('wrench_not_found', { wrenchId })
   if (wrench.unit === 'deg') return no('wrench_has_no_torque_scale', { wrenchId })

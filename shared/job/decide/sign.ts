@@ -11,7 +11,7 @@ import { hiddenBy, isProven, type SetView, setView, standingMeasurement, standin
 type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
 type Found = { step: AdoptedStep; set: SignatureSetView }
 
-/** [SG1–SG10] */
+/** [SG1–SG13] */
 export function signStep(job: PlannedJob, command: Command<'SignStep'>, context: Context): Outcome {
   const found = find(job, command)
   if ('refused' in found) return found
@@ -35,7 +35,7 @@ export function signStep(job: PlannedJob, command: Command<'SignStep'>, context:
   )
 }
 
-/** [SS1–SS9] Another person, entitled, after the first, having looked at what stands now. */
+/** [SS1–SS11] Another person, entitled, after the first, having looked at what stands now. */
 export function secondSignStep(job: PlannedJob, command: Command<'SecondSignStep'>, context: Context): Outcome {
   const found = find(job, command)
   if ('refused' in found) return found
