@@ -18,7 +18,7 @@ import type {
   StreamHead,
   Views,
 } from './port'
-import { prepareStatements, readingsWhere } from './statements'
+import { prepareStatements, readingsWhere, streamsWithoutEnd } from './statements'
 import type { reading } from './tables'
 
 type Statements = ReturnType<typeof prepareStatements>
@@ -51,7 +51,7 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
       }),
     readAll: (afterSeq, limit) =>
       whileOpen(() => unsealLog(afterSeq, run.logRows.all({ from: afterSeq + 1, limit }))),
-    streams: () => whileOpen(() => atOneMoment(() => allHeads(run)) as StreamHead[]),
+    streams: () => whileOpen(() => atOneMoment(() => allHeads(database, run)) as StreamHead[]),
     answers: (commandIds) =>
       whileOpen(() => {
         const found = new Map<string, KeptAnswer>()
@@ -138,16 +138,9 @@ function putViews(run: Statements, views: Views) {
 }
 
 /** Also streams whose end is not on record: `read` says what is wrong with them. */
-function allHeads(run: Statements): StreamHead[] {
-  const heads = new Map(run.heads.all().map((head) => [head.stream, head]))
-  let stream = ''
-  for (;;) {
-    const next = run.nextStream.get({ after: stream })?.stream
-    if (next === undefined || next === null) break
-    stream = next
-    if (!heads.has(stream)) heads.set(stream, { stream, version: 0, hash: BEFORE_THE_FIRST })
-  }
-  return [...heads.values()]
+function allHeads(database: ShopDatabase, run: Statements): StreamHead[] {
+  const lost = streamsWithoutEnd(database).map((stream) => ({ stream, version: 0, hash: BEFORE_THE_FIRST }))
+  return [...run.heads.all(), ...lost]
 }
 
 function toRow({ by, flags, wrenchId, torqueNm, angleDeg, ...rest }: ReadingRow) {
