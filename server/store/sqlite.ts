@@ -100,7 +100,7 @@ function commit(run: Statements, batch: Batch): CommitOutcome {
   }
   if (stale.size > 0) return { stale: [...stale] }
   for (const row of rows) addEvent(run, row)
-  for (const stream of touched) run.putHead.run({ ...heads.get(stream) })
+  for (const head of heads.values()) if (touched.has(head.stream)) run.putHead.run(head)
   for (const answer of batch.answers) putAnswer(run, answer)
   putViews(run, batch)
   return { committed }
@@ -108,7 +108,7 @@ function commit(run: Statements, batch: Batch): CommitOutcome {
 
 function addEvent(run: Statements, row: SealedRow) {
   try {
-    run.addEvent.run({ ...row })
+    run.addEvent.run(row)
   } catch (error) {
     // The head said this place is free: the head, or the row in its place, is not what was written.
     const taken = String(codeOf(error)).startsWith('SQLITE_CONSTRAINT')
@@ -143,10 +143,11 @@ function allHeads(database: ShopDatabase, run: Statements): StreamHead[] {
   return [...run.heads.all(), ...lost]
 }
 
-function toRow({ by, flags, wrenchId, torqueNm, angleDeg, ...rest }: ReadingRow) {
+function toRow({ by, flags, standing, wrenchId, torqueNm, angleDeg, ...rest }: ReadingRow) {
   return {
     ...rest,
     byPerson: by,
+    standing: standing ? (1 as const) : (0 as const),
     flags: plainJson(flags),
     wrenchId: wrenchId ?? null,
     torqueNm: torqueNm ?? null,
