@@ -75,18 +75,13 @@ export function TopBar() {
         </button>
         <Show when={session.person()}>
           {(person) => (
-            <button
-              type="button"
-              class="who"
-              aria-haspopup="dialog"
-              aria-label={`Signed in: ${person().name}. Change person`}
-              onClick={() => setChanging(true)}
-            >
+            <button type="button" class="who" aria-haspopup="dialog" onClick={() => setChanging(true)}>
               <span class="stripe" style={{ '--paint': paintOf(person().paint) }}>
                 <span class="stripe-paint" aria-hidden="true" />
                 <span class="stripe-initials">{person().initials}</span>
                 <span class="who-name">{person().name}</span>
               </span>
+              <span class="unseen">is signed in. Change person</span>
             </button>
           )}
         </Show>
