@@ -85,7 +85,16 @@ export default function NewJob(props: { onClose(): void }) {
           maxLength={200}
           autocomplete="off"
         />
-        <Field label="Owner" value={owner()} onValue={setOwner} required maxLength={120} autocomplete="off" />
+        <div class="whole">
+          <Field
+            label="Owner"
+            value={owner()}
+            onValue={setOwner}
+            required
+            maxLength={120}
+            autocomplete="off"
+          />
+        </div>
         <div class="whole">
           <Field label="Agreed work" long value={agreed()} onValue={setAgreed} required maxLength={2000} />
         </div>
