@@ -15,7 +15,7 @@ interface PageLink {
 }
 
 export function TopBar() {
-  const { session, link, waiting, board } = useLive()
+  const { session, link, waiting } = useLive()
   const location = useLocation()
   const { light, turn } = makeLight()
   const [changing, setChanging] = createSignal(false)
@@ -27,7 +27,7 @@ export function TopBar() {
       { href: '/', title: 'Board', exact: true },
       ...(id
         ? [
-            { href: `/jobs/${id}`, title: board.summary(id)?.number ?? 'Engine', exact: true },
+            { href: `/jobs/${id}`, title: 'Engine', exact: true },
             { href: `/jobs/${id}/bench`, title: 'Bench', exact: false },
             { href: `/jobs/${id}/audit`, title: 'Audit', exact: false },
           ]

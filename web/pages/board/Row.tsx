@@ -101,7 +101,7 @@ function Engine(props: { summary: JobSummary; width: number; onChoosePlan(summar
 
 function NoPlan(props: { choosing: boolean; choose(): void }) {
   return (
-    <div class="no-plan">
+    <div class="row-choose">
       <Show when={props.choosing}>
         <Button onClick={props.choose}>Choose a plan</Button>
       </Show>
