@@ -14,6 +14,7 @@ interface ActionProps {
   narrow: boolean
   onScale: () => void
   onWrench: () => void
+  onAgain: () => void
 }
 
 export function ActionPanel(props: ActionProps) {
@@ -58,9 +59,12 @@ export function ActionPanel(props: ActionProps) {
               <Answer head={phase().head} />
             </Show>
             <Show when={phase().wrench}>
-              <WrenchLine onOther={props.onWrench} />
+              <WrenchLine
+                onOther={props.onWrench}
+                again={props.narrow && phase().how === 'clicked' ? props.onAgain : undefined}
+              />
             </Show>
-            <Show when={phase().how === 'clicked'}>
+            <Show when={phase().how === 'clicked' && !props.narrow}>
               <Button wide onClick={bench.askAgain}>
                 Enter the scale again
               </Button>

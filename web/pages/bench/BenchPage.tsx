@@ -21,8 +21,9 @@ import { StationRow } from './PassRow'
 import { ScaleEntry } from './ScaleEntry'
 import { SecondSignature } from './SecondSignature'
 import { SignPanel } from './SignPanel'
-import { Cautions, NotYetWords, OnTheBench, StopHere } from './StepWords'
+import { Cautions, NotYetWords, OnTheBench, StopHere, StopWords } from './StepWords'
 import { WrenchPicker } from './WrenchPicker'
+import { roundsOf } from './work'
 import './bench.css'
 
 const NARROW = '(max-width: 44rem)'
@@ -45,12 +46,15 @@ export function BenchPage(props: BenchPageProps) {
   media.addEventListener('change', turned)
   // The map takes what the window leaves under everything above it, banners included.
   let work: HTMLDivElement | undefined
+  let action: HTMLDivElement | undefined
   const measure = () => {
-    if (work) work.style.setProperty('--bench-top', `${work.getBoundingClientRect().top + window.scrollY}px`)
+    work?.style.setProperty('--bench-top', `${work.getBoundingClientRect().top + window.scrollY}px`)
+    action?.parentElement?.style.setProperty('--bench-bar', `${action.offsetHeight}px`)
   }
   onMount(() => {
     const watcher = new ResizeObserver(measure)
     watcher.observe(document.body)
+    if (action) watcher.observe(action)
     measure()
     onCleanup(() => watcher.disconnect())
   })
@@ -110,7 +114,10 @@ export function BenchPage(props: BenchPageProps) {
                 <h1>{props.step.title}</h1>
                 <p class="pencil">
                   {props.job.engine.model} · step {props.step.id} ·{' '}
-                  <Show when={bench.claim()} fallback={bench.signed() ? 'signed' : 'nobody has claimed it'}>
+                  <Show
+                    when={bench.claim()}
+                    fallback={bench.signed() ? 'signed, with nobody now' : 'nobody has claimed it'}
+                  >
                     {(claim) => (
                       <>
                         claimed by <Stripe person={claim().by} name="after" /> since{' '}
@@ -137,16 +144,16 @@ export function BenchPage(props: BenchPageProps) {
                 <GatePanel />
               </Match>
               <Match when={bench.station().kind === 'sign'}>
-                <SignPanel onSecond={setSecondFor} />
+                <SignPanel onSecond={setSecondFor} onLook={lookFromSign} />
               </Match>
             </Switch>
           </div>
 
           <aside class="bench-side" aria-label="What to do">
-            <div class="bench-action">
-              <Waiting />
+            <div class="bench-action" ref={action}>
+              <Waiting brief={narrow()} />
               <RefusedEntries />
-              <OddReadings />
+              <OddReadings brief={narrow()} />
               <Switch>
                 <Match when={isDone(props.job, props.step)}>
                   <p class="sentence">This step is done: every signature it asks for stands.</p>
@@ -185,7 +192,15 @@ export function BenchPage(props: BenchPageProps) {
                   </Show>
                 </Match>
                 <Match when={bench.round()}>
-                  <ActionPanel narrow={narrow()} onScale={askScale} onWrench={() => setPicking(true)} />
+                  <ActionPanel
+                    narrow={narrow()}
+                    onScale={askScale}
+                    onWrench={() => setPicking(true)}
+                    onAgain={() => {
+                      bench.askAgain()
+                      setScaleOpen(true)
+                    }}
+                  />
                 </Match>
                 <Match when={bench.station().kind === 'measure' && spot()}>
                   {(at) => <MeasureEntry spot={at()} onNext={afterSpot} />}
@@ -194,15 +209,21 @@ export function BenchPage(props: BenchPageProps) {
                   <Onward />
                 </Match>
               </Switch>
+              <Show when={bench.mine() && narrow()}>
+                <StopHere />
+              </Show>
             </div>
             <div class="bench-about">
               <NotYetWords />
               <Cautions />
               <Show when={bench.mine()}>
-                <StopHere />
+                <StopWords />
               </Show>
               <OnTheBench />
             </div>
+            <Show when={bench.mine() && !narrow()}>
+              <StopHere />
+            </Show>
           </aside>
         </div>
 
@@ -227,6 +248,14 @@ export function BenchPage(props: BenchPageProps) {
       </div>
     </BenchContext.Provider>
   )
+
+  /** From the signatures to one head of what they cover. */
+  function lookFromSign(jointId: string, n: number): void {
+    const round = roundsOf(props.step).find((one) => one.joint.id === jointId && one.positions.includes(n))
+    if (!round) return
+    bench.goTo(round.key)
+    bench.look(n)
+  }
 
   /** A head done again: with a click wrench one press, else its number is asked. */
   function again(n: number): void {
