@@ -38,15 +38,21 @@ const calls: HostCalls = {
     }
   },
   addJobs: (id, jobs) => ours(id).add(jobs),
+  async cpuMs() {
+    const { user, system } = process.cpuUsage()
+    return (user + system) / 1000
+  },
   closeOurs: (id) => ours(id).close(),
   async bareLoop(id, jobs, file) {
     const rows = rowsOf(databaseIn(ours(id).dataFolder), jobs)
     const store = openBareStore(file)
+    const cpuBefore = process.cpuUsage()
     const begun = performance.now()
     for (const one of rows) store.write(one)
     const ms = performance.now() - begun
+    const { user, system } = process.cpuUsage(cpuBefore)
     store.close()
-    return { ms, commands: rows.length }
+    return { ms, cpuMs: (user + system) / 1000, commands: rows.length }
   },
   async openBare(id, job, file) {
     const { rows, summary } = sample(id, job)

@@ -82,7 +82,7 @@ async function spentOn(context: BrowserContext, origin: string, rows: number): P
   await page.goto(origin)
   if (rows > 0)
     await page
-      .locator('ol.rows > li.row')
+      .locator('ol.rows > li.row .row-strip svg')
       .nth(rows - 1)
       .waitFor()
   else await page.getByText('No engine is in the shop yet.').waitFor()

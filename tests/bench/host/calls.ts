@@ -25,9 +25,11 @@ export interface HostCalls {
   openOurs(dataFolder: string, jobs: JobSpec[]): Promise<OursOpened>
   /** More jobs, with the plan and nothing done. */
   addJobs(id: number, jobs: JobSpec[]): Promise<string[]>
+  /** Processor time this process has used so far, in milliseconds. */
+  cpuMs(): Promise<number>
   closeOurs(id: number): Promise<void>
   /** Writes the rows that the readings of these jobs made once more, one transaction each; the milliseconds. */
-  bareLoop(id: number, jobs: string[], file: string): Promise<{ ms: number; commands: number }>
+  bareLoop(id: number, jobs: string[], file: string): Promise<{ ms: number; cpuMs: number; commands: number }>
   /** Bare socket.io on a bare SQLite file: commit, answer, broadcast the same bytes. */
   openBare(id: number, job: string, file: string): Promise<{ origin: string }>
   /** What a bare server needs to do the same work. */
