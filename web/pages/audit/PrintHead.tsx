@@ -1,5 +1,5 @@
 /** What stands above and below the record on paper, so that it can be read alone, years later. */
-import { Show } from 'solid-js'
+import { type JSX, Show } from 'solid-js'
 import { record } from '../../../shared/audit/record'
 import { useDesk } from '../engine/desk'
 import { dayAndTimeOf } from './day'
@@ -45,11 +45,11 @@ export function PrintHead(props: { query: Query; shown: string; at: number }) {
   )
 }
 
-function Line(props: { term: string; children: unknown }) {
+function Line(props: { term: string; children: JSX.Element }) {
   return (
     <div>
       <dt>{props.term}</dt>
-      <dd>{props.children as never}</dd>
+      <dd>{props.children}</dd>
     </div>
   )
 }

@@ -117,7 +117,12 @@ function RecordRow(props: { row: Row }) {
   const said = () => (reading ? remarks(reading, desk.words) : '')
   return (
     <tr
-      classList={{ 'row-earlier': earlier, 'row-lead': lead, 'row-flagged': flagged() }}
+      classList={{
+        'row-earlier': earlier,
+        'row-lead': lead,
+        'row-flagged': flagged(),
+        'row-open': reading === undefined,
+      }}
       data-open={flagged() ? '' : undefined}
       tabindex={flagged() ? -1 : undefined}
     >
