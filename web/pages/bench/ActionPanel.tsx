@@ -6,6 +6,7 @@ import { Answer } from './HeadAsk'
 import type { Phase } from './phase'
 import { targetOf } from './phase'
 import { HeldUpPanel, ScaleEntry, WrenchLine } from './ScaleEntry'
+import { StopHere } from './StepWords'
 import { type Place, passWords, roundsOf } from './work'
 import { proposedWrench, targetOn, wrenchChoices } from './wrench'
 
@@ -14,7 +15,6 @@ interface ActionProps {
   narrow: boolean
   onScale: () => void
   onWrench: () => void
-  onAgain: () => void
 }
 
 export function ActionPanel(props: ActionProps) {
@@ -31,7 +31,6 @@ export function ActionPanel(props: ActionProps) {
             <Button look="main" wide class="tall" onClick={props.onScale}>
               What does the scale of {phase().wrench.id} say?
             </Button>
-            <WrenchLine onOther={props.onWrench} />
           </Show>
         )}
       </Match>
@@ -56,13 +55,10 @@ export function ActionPanel(props: ActionProps) {
                 </Button>
               }
             >
-              <Answer head={phase().head} />
+              <Answer head={phase().head} brief={props.narrow} />
             </Show>
-            <Show when={phase().wrench}>
-              <WrenchLine
-                onOther={props.onWrench}
-                again={props.narrow && phase().how === 'clicked' ? props.onAgain : undefined}
-              />
+            <Show when={phase().wrench && !props.narrow}>
+              <WrenchLine onOther={props.onWrench} />
             </Show>
             <Show when={phase().how === 'clicked' && !props.narrow}>
               <Button wide onClick={bench.askAgain}>
@@ -101,6 +97,40 @@ export function ActionPanel(props: ActionProps) {
         )}
       </Match>
     </Switch>
+  )
+}
+
+/** A phone's second row: the scale again or another angle, the wrench in hand, and the stop. */
+export function BarRow(props: { onWrench: () => void; onScale: () => void; onAsk: (head: number) => void }) {
+  const bench = useBench()
+  const record = () => {
+    const phase = bench.phase()
+    return bench.round() && bench.mine() && phase.kind === 'record' ? phase : undefined
+  }
+  return (
+    <div class="bar-row">
+      <Show when={record()?.how === 'clicked'}>
+        <Button
+          onClick={() => {
+            bench.askAgain()
+            props.onScale()
+          }}
+        >
+          Scale again
+        </Button>
+      </Show>
+      <Show when={record()?.how === 'turned'}>
+        <Button onClick={() => props.onAsk(record()?.head ?? 0)}>Another angle</Button>
+      </Show>
+      <Show when={bench.round() && bench.phase().kind !== 'through' && bench.wrench()}>
+        {(wrench) => (
+          <Button aria-label={`${wrench().id} in hand: other wrench`} onClick={props.onWrench}>
+            {wrench().id}…
+          </Button>
+        )}
+      </Show>
+      <StopHere />
+    </div>
   )
 }
 

@@ -9,7 +9,7 @@ import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Stripe } from '../../ui/Stripe'
-import { ActionPanel } from './ActionPanel'
+import { ActionPanel, BarRow } from './ActionPanel'
 import { BenchContext, createBench } from './bench'
 import { GatePanel } from './GatePanel'
 import { HeadAsk } from './HeadAsk'
@@ -76,6 +76,7 @@ export function BenchPage(props: BenchPageProps) {
   const [asked, setAsked] = createSignal<number>()
   const [secondFor, setSecondFor] = createSignal<string>()
   const [chosenSpot, setSpot] = createSignal<Spot>()
+  const [measuring, setMeasuring] = createSignal(false)
 
   const spots = createMemo((): Spot[] =>
     props.step.measurements.flatMap(({ id, places }) => places.map((place) => ({ measurement: id, place }))),
@@ -138,7 +139,13 @@ export function BenchPage(props: BenchPageProps) {
                 {(round) => <JointPanel round={round} onAsk={setAsked} onScale={askScale} />}
               </Match>
               <Match when={bench.station().kind === 'measure'}>
-                <MeasurePanel spot={bench.mine() ? spot() : undefined} onSpot={setSpot} />
+                <MeasurePanel
+                  spot={bench.mine() ? spot() : undefined}
+                  onSpot={(one) => {
+                    setSpot(one)
+                    if (bench.mine()) setMeasuring(true)
+                  }}
+                />
               </Match>
               <Match when={bench.station().kind === 'check'}>
                 <GatePanel />
@@ -192,25 +199,27 @@ export function BenchPage(props: BenchPageProps) {
                   </Show>
                 </Match>
                 <Match when={bench.round()}>
-                  <ActionPanel
-                    narrow={narrow()}
-                    onScale={askScale}
-                    onWrench={() => setPicking(true)}
-                    onAgain={() => {
-                      bench.askAgain()
-                      setScaleOpen(true)
-                    }}
-                  />
+                  <ActionPanel narrow={narrow()} onScale={askScale} onWrench={() => setPicking(true)} />
                 </Match>
                 <Match when={bench.station().kind === 'measure' && spot()}>
-                  {(at) => <MeasureEntry spot={at()} onNext={afterSpot} />}
+                  {(at) => (
+                    <Show when={narrow()} fallback={<MeasureEntry spot={at()} onNext={afterSpot} />}>
+                      <Button look="main" wide class="tall" onClick={() => setMeasuring(true)}>
+                        Measure {at().place}
+                      </Button>
+                    </Show>
+                  )}
                 </Match>
                 <Match when={bench.station().kind === 'check'}>
                   <Onward />
                 </Match>
               </Switch>
               <Show when={bench.mine() && narrow()}>
-                <StopHere />
+                <BarRow
+                  onWrench={() => setPicking(true)}
+                  onScale={() => setScaleOpen(true)}
+                  onAsk={setAsked}
+                />
               </Show>
             </div>
             <div class="bench-about">
@@ -243,6 +252,9 @@ export function BenchPage(props: BenchPageProps) {
             }}
             onDone={() => setScaleOpen(false)}
           />
+        </Dialog>
+        <Dialog open={measuring() && narrow()} title="Measure" onClose={() => setMeasuring(false)}>
+          <Show when={spot()}>{(at) => <MeasureEntry spot={at()} onNext={afterSpot} />}</Show>
         </Dialog>
         <SecondSignature setId={secondFor()} onClose={() => setSecondFor(undefined)} />
       </div>

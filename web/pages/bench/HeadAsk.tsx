@@ -56,7 +56,7 @@ export function HeadAsk(props: { head: number | undefined; onClose: () => void }
 }
 
 /** The number a head needs, or the one press. Also stands in the action column for the next head. */
-export function Answer(props: { head: number; onDone?: () => void; plain?: boolean }) {
+export function Answer(props: { head: number; onDone?: () => void; plain?: boolean; brief?: boolean }) {
   const bench = useBench()
   const record = () => {
     const phase = bench.phase()
@@ -74,7 +74,7 @@ export function Answer(props: { head: number; onDone?: () => void; plain?: boole
   return (
     <>
       <Show when={record()?.how === 'turned'}>
-        <Turned head={props.head} say={say} plain={props.plain === true} />
+        <Turned head={props.head} say={say} plain={props.plain === true} brief={props.brief === true} />
       </Show>
       <Show when={record()?.how === 'indicated'}>
         <Indicated head={props.head} say={say} />
@@ -104,7 +104,7 @@ interface SayProps {
   say: (value: number, readsSo?: boolean) => void
 }
 
-function Turned(props: SayProps & { plain: boolean }) {
+function Turned(props: SayProps & { plain: boolean; brief: boolean }) {
   const bench = useBench()
   const [other, setOther] = createSignal(false)
   const [text, setText] = createSignal('')

@@ -46,7 +46,7 @@ export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) 
 }
 
 /** Which wrench this is about, and the way to another. */
-export function WrenchLine(props: { onOther: () => void; again?: (() => void) | undefined }) {
+export function WrenchLine(props: { onOther: () => void }) {
   const bench = useBench()
   const choice = () => bench.choices().find(({ wrench }) => wrench.id === bench.wrench()?.id)
   return (
@@ -68,7 +68,6 @@ export function WrenchLine(props: { onOther: () => void; again?: (() => void) | 
               )}
             </Show>
           </p>
-          <Show when={props.again}>{(again) => <Button onClick={() => again()()}>Scale again</Button>}</Show>
           <Button onClick={props.onOther}>Other wrench</Button>
         </div>
       )}
