@@ -220,8 +220,8 @@ export function placeLabels(
       { n, x: x - headR - 7, y: y + 5, anchor: 'end' },
       { n, x: x + headR, y: y + headR + 17, anchor: 'end' },
       { n, x: x - headR, y: y + headR + 17, anchor: 'start' },
-      { n, x: x - 6, y: y - headR - 25, anchor: 'middle' },
       { n, x, y: y + headR + 33, anchor: 'middle' },
+      { n, x: x - 6, y: y - headR - 25, anchor: 'middle' },
     ]
     const free = candidates.find((place) => {
       const box = textBox(place, wide)

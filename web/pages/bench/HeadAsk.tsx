@@ -119,11 +119,13 @@ function Turned(props: SayProps & { plain: boolean; brief: boolean }) {
         {headWord(bench.round()?.joint, props.head)}: turned +{formatNumber(asked())}°
       </Button>
       <Show
-        when={other()}
+        when={other() && !props.brief}
         fallback={
-          <Button wide onClick={() => setOther(true)}>
-            Another angle
-          </Button>
+          <Show when={!props.brief}>
+            <Button wide onClick={() => setOther(true)}>
+              Another angle
+            </Button>
+          </Show>
         }
       >
         <p class="entry-display" aria-live="polite">
