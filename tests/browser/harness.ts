@@ -2,15 +2,15 @@
  * A real Chromium against the built server: devices as people use them, and what every page must keep to.
  *
  * A device is a browser context of its own: its own cookie, its own storage. Whatever its console says against a
- * page is collected, and `close` fails for it. Pages are read by role and accessible name, as a person does.
+ * page fails the test. Pages are read by role and accessible name, as a person does.
  */
 import { existsSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
-import { expect } from 'vitest'
-import type { Server } from '../process/program'
+import { afterAll, afterEach, beforeAll, expect } from 'vitest'
+import { type Server, startServer } from '../process/program'
 
-export { type Server, startServer } from '../process/program'
+export type { Server } from '../process/program'
 
 const FLAGS = [
   '--headless=new',
@@ -26,7 +26,7 @@ const FLAGS = [
 /** One thing said to another device shows there within this, or the test fails. Not a figure: a bound. */
 export const SOON_MS = 15_000
 
-export function openBrowser(): Promise<Browser> {
+function openBrowser(): Promise<Browser> {
   const executablePath = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium'
   if (!existsSync(executablePath))
     throw new Error(`There is no browser at ${executablePath}. Name a Chromium in CHROMIUM_PATH.`)
@@ -51,15 +51,14 @@ export interface Device {
   complaints(): string[]
   /** A picture of the page as it stands, when SHOTS names a folder. */
   shot(name: string): Promise<void>
-  close(): Promise<void>
 }
 
-interface DeviceAsked {
+export interface DeviceAsked {
   size?: Size
   light?: 'day' | 'night'
 }
 
-export async function openDevice(
+async function openDevice(
   browser: Browser,
   server: Server,
   { size = 'tablet', light = 'day' }: DeviceAsked = {},
@@ -97,11 +96,60 @@ export async function openDevice(
       mkdirSync(folder, { recursive: true })
       await page.screenshot({ path: join(folder, `${name}.png`) })
     },
-    async close() {
-      await context.close()
-      expect(complaints()).toEqual([])
+  }
+}
+
+/** One server and one browser for the tests of a file, and the devices of each test. */
+export interface Shop {
+  readonly server: Server
+  /** A device nobody is signed in on. It is closed after the test, which fails for what its console said. */
+  device(asked?: DeviceAsked): Promise<Device>
+  /** Signed in without the page: for tests that are about something else. */
+  deviceOf(personId: string, asked?: DeviceAsked): Promise<Device>
+}
+
+/** To be called once at the top of a file. */
+export function useShop(what: 'demo' | 'main' = 'demo'): Shop {
+  let server: Server
+  let browser: Browser
+  const open: Device[] = []
+  beforeAll(async () => {
+    ;[server, browser] = await Promise.all([startServer(what), openBrowser()])
+  })
+  afterAll(async () => {
+    await browser?.close()
+    await server?.stop()
+  })
+  afterEach(async ({ task }) => {
+    const devices = open.splice(0)
+    if (task.result?.state === 'fail')
+      for (const [index, { page, shot }] of devices.entries()) {
+        await shot(`failed-${task.id}-${index}`)
+        const words = await page
+          .getByRole('main')
+          .innerText({ timeout: 1000 })
+          .catch(() => 'nothing')
+        process.stderr.write(`Device ${index} stood at ${page.url()} and said:\n${words.slice(0, 1200)}\n`)
+      }
+    for (const device of devices) await device.context.close()
+    expect(devices.flatMap((device) => device.complaints())).toEqual([])
+  })
+  const shop: Shop = {
+    get server() {
+      return server
+    },
+    async device(asked) {
+      const device = await openDevice(browser, server, asked)
+      open.push(device)
+      return device
+    },
+    async deviceOf(personId, asked) {
+      const device = await shop.device(asked)
+      await signInQuietly(device, server, personId)
+      return device
     },
   }
+  return shop
 }
 
 /** Headings and fonts are there, and nothing says that it is still being fetched. */
@@ -148,8 +196,7 @@ export async function pressDigits(within: Within, digits: string): Promise<void>
     await within.getByRole('button', { name: digit === '.' ? 'point' : digit, exact: true }).click()
 }
 
-/** Signed in over HTTP in the same context: for tests that are about something else. */
-export async function signInQuietly(device: Device, server: Server, personId: string): Promise<void> {
+async function signInQuietly(device: Device, server: Server, personId: string): Promise<void> {
   const answer = await device.context.request.post('/api/sign-in', {
     data: { personId, pin: pinOf(server, personId) },
     headers: { origin: server.address },
