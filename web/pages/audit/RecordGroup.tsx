@@ -130,6 +130,7 @@ function RecordRow(props: { row: Row }) {
         'row-lead': lead,
         'row-flagged': flagged(),
         'row-open': reading === undefined,
+        'row-said': said() !== '',
       }}
       data-open={flagged() ? '' : undefined}
       tabindex={flagged() ? -1 : undefined}

@@ -31,7 +31,7 @@ export function EngineHead(props: { here: readonly Here[] }) {
         </Show>
         <Show when={props.here.length > 0}>
           <Fact term="Here now" screenOnly>
-            <ul class="here">
+            <ul class="here-list">
               <For each={props.here}>
                 {(one) => (
                   <li>
