@@ -47,6 +47,7 @@ export function BenchPage(props: BenchPageProps) {
   // The map takes what the window leaves under everything above it, banners included.
   let work: HTMLDivElement | undefined
   let action: HTMLDivElement | undefined
+  let page: HTMLDivElement | undefined
   const measure = () => {
     work?.style.setProperty('--bench-top', `${work.getBoundingClientRect().top + window.scrollY}px`)
     action?.parentElement?.style.setProperty('--bench-bar', `${action.offsetHeight}px`)
@@ -56,6 +57,8 @@ export function BenchPage(props: BenchPageProps) {
     watcher.observe(document.body)
     if (action) watcher.observe(action)
     measure()
+    // A phone has no room for the bar on top while the work goes on; it is one pull away.
+    if (narrow() && bench.mine() && bench.round()) page?.scrollIntoView({ block: 'start' })
     onCleanup(() => watcher.disconnect())
   })
   onCleanup(() => {
@@ -105,7 +108,7 @@ export function BenchPage(props: BenchPageProps) {
   return (
     <BenchContext.Provider value={bench}>
       <div class="bench-page">
-        <div class="bench" data-station={bench.station().kind}>
+        <div class="bench" ref={page} data-station={bench.station().kind}>
           <div class="bench-top">
             <header class="bench-head">
               <A class="stencil bench-number" href={`/jobs/${props.job.id}/bench`}>
