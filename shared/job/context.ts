@@ -8,8 +8,8 @@ import { type Instant, type Refusal, refuse } from '../log'
 import { lookUp } from '../look-up'
 import type { AdoptedPlan } from '../plan/types'
 import type { Done, Person, Shop } from '../shop/types'
-import type { Job, JobEvent } from './types'
 import type { RefusalCode, RefusalData } from './refusals'
+import type { Job, JobEvent } from './types'
 
 export interface Context {
   shop: Shop

@@ -6,7 +6,7 @@
  * by the same hand changes nothing. Never throws for anything a person can send. The order of the checks is
  * RULES.md's; the first that fails is the answer. Start here, then `evolve.ts`.
  */
-import { type Context, no, type Outcome, personOf, type PlannedJob } from './context'
+import { type Context, no, type Outcome, type PlannedJob, personOf } from './context'
 import { claimStep, putDownStep } from './decide/claim'
 import { answerGate, strikeMeasurement, takeMeasurement } from './decide/measure'
 import { adoptPlan, openJob } from './decide/open'

@@ -39,19 +39,31 @@ function fold(job: Job, event: JobEvent): Job {
     case 'PlanAdopted':
       return { ...job, plan: event.plan }
     case 'StepClaimed':
-      return changeStep(job, event.stepId, (step) => ({ ...step, claim: { by: event.by, doneAt: event.doneAt } }))
+      return changeStep(job, event.stepId, (step) => ({
+        ...step,
+        claim: { by: event.by, doneAt: event.doneAt },
+      }))
     case 'StepPutDown':
-      return forgetScales(changeStep(job, event.stepId, ({ claim: _, ...step }) => step), event.stepId)
+      return forgetScales(
+        changeStep(job, event.stepId, ({ claim: _, ...step }) => step),
+        event.stepId,
+      )
     case 'ScaleEntered': {
       const { type: _, clockOffsetMs: __, ...entry } = event
-      return { ...job, scales: { ...job.scales, [entry.wrenchId]: entry }, scaleLog: [...job.scaleLog, entry] }
+      return {
+        ...job,
+        scales: { ...job.scales, [entry.wrenchId]: entry },
+        scaleLog: [...job.scaleLog, entry],
+      }
     }
     case 'ReadingTaken':
       return takeReading(job, event)
     case 'ReadingStruck': {
       const { by, doneAt, reason } = event
       return changeReadings(job, event.jointId, (list) =>
-        list.map((reading) => (reading.id === event.readingId ? { ...reading, struck: { by, doneAt, reason } } : reading)),
+        list.map((reading) =>
+          reading.id === event.readingId ? { ...reading, struck: { by, doneAt, reason } } : reading,
+        ),
       )
     }
     case 'MeasurementTaken': {
@@ -73,7 +85,10 @@ function fold(job: Job, event: JobEvent): Job {
     case 'GateAnswered': {
       const { by, doneAt, count, gateId } = event
       const answer = count === undefined ? { by, doneAt } : { by, doneAt, count }
-      return changeStep(job, event.stepId, (step) => ({ ...step, gates: { ...step.gates, [gateId]: answer } }))
+      return changeStep(job, event.stepId, (step) => ({
+        ...step,
+        gates: { ...step.gates, [gateId]: answer },
+      }))
     }
     case 'StepSigned':
       return endClaimWhenSigned(
@@ -127,7 +142,10 @@ function takeReading(job: Job, event: Extract<JobEvent, { type: 'ReadingTaken' }
 
 const supersedeMeasurements = (entries: MeasurementEntry[], now: MeasurementEntry): MeasurementEntry[] =>
   entries.map((entry) =>
-    entry.measurementId === now.measurementId && entry.place === now.place && !entry.struck && !entry.superseded
+    entry.measurementId === now.measurementId &&
+    entry.place === now.place &&
+    !entry.struck &&
+    !entry.superseded
       ? { ...entry, superseded: { by: now.by, doneAt: now.doneAt as Instant, because: 'retaken' as const } }
       : entry,
   )
@@ -137,7 +155,10 @@ function endClaimWhenSigned(job: Job, stepId: string): Job {
   const step = job.plan && indexPlan(job.plan).stepById.get(stepId)
   const state = job.steps[stepId]
   if (!step || !state || !signatureSets(step).every((set) => state.sets[set.id]?.first)) return job
-  return forgetScales(changeStep(job, stepId, ({ claim: _, ...rest }) => rest), stepId)
+  return forgetScales(
+    changeStep(job, stepId, ({ claim: _, ...rest }) => rest),
+    stepId,
+  )
 }
 
 /** After a stop the number on a scale is entered again: nobody knows who turned it meanwhile. */

@@ -7,7 +7,16 @@ import { listed, type Words } from '../words'
 import type { PlannedJob } from './context'
 import { flagWords } from './flags'
 import type { Flag, Job } from './types'
-import { flaggedOn, hasBegun, isDone, isSigned, openNeeds, setViews, standingOf, unprovenBehind } from './verdicts'
+import {
+  flaggedOn,
+  hasBegun,
+  isDone,
+  isSigned,
+  openNeeds,
+  setViews,
+  standingOf,
+  unprovenBehind,
+} from './verdicts'
 
 export type Reason =
   | { code: 'flagged'; step: string; joint: string; position: number; flag: Flag; by: string }
@@ -60,7 +69,14 @@ function flagged(job: PlannedJob): Reason | undefined {
       const [reading] = flaggedOn(job, joint)
       const flag = reading?.flags[0]
       if (reading && flag)
-        return { code: 'flagged', step: step.id, joint: joint.title, position: reading.position, flag, by: reading.by }
+        return {
+          code: 'flagged',
+          step: step.id,
+          joint: joint.title,
+          position: reading.position,
+          flag,
+          by: reading.by,
+        }
     }
   return undefined
 }
@@ -70,9 +86,15 @@ function secondDue(job: PlannedJob): Reason | undefined {
   const waiting = job.plan.steps.find((step) => isSigned(job, step) && !isDone(job, step))
   if (!waiting) return undefined
   const hider = job.plan.steps.find(
-    (step) => !hasBegun(job, step) && openNeeds(job, step).length === 0 && unprovenBehind(job, step).length > 0,
+    (step) =>
+      !hasBegun(job, step) && openNeeds(job, step).length === 0 && unprovenBehind(job, step).length > 0,
   )
-  return { code: 'second_due', step: waiting.id, title: waiting.title, ...(hider ? { before: hider.title } : {}) }
+  return {
+    code: 'second_due',
+    step: waiting.id,
+    title: waiting.title,
+    ...(hider ? { before: hider.title } : {}),
+  }
 }
 
 function inWork(job: PlannedJob): Reason | undefined {

@@ -42,7 +42,14 @@ interface RefusalData {
   positions_open: { joint: string; title: string; positions: number[]; pass: number; passes: number }
   flags_stand: { joint: string; title: string; position: number; flags: Flag[] }
   measurement_missing: { title: string; places: string[] }
-  measurement_out_of_limits: { title: string; place: string; value: number; unit: string; min?: number; max?: number }
+  measurement_out_of_limits: {
+    title: string
+    place: string
+    value: number
+    unit: string
+    min?: number
+    max?: number
+  }
   gate_open: { text: string }
   no_second_asked: { stepId: string }
   not_signed_yet: { stepId: string; setId: string }
@@ -65,7 +72,11 @@ export const ABOUT_THE_PERSON: ReadonlySet<string> = new Set<RefusalCode>([
 type Sentences = { [Code in RefusalCode]: (data: RefusalData[Code], words: Words) => string }
 
 const limits = (min?: number, max?: number): string =>
-  min !== undefined && max !== undefined ? `${min} to ${max}` : min !== undefined ? `at least ${min}` : `at most ${max}`
+  min !== undefined && max !== undefined
+    ? `${min} to ${max}`
+    : min !== undefined
+      ? `at least ${min}`
+      : `at most ${max}`
 
 const SENTENCES: Sentences = {
   person_unknown: (d) => `Nobody by the id ${d.by} works in this shop. Add the person first.`,
@@ -74,21 +85,30 @@ const SENTENCES: Sentences = {
   number_taken: (d) => `${d.number} is another engine's number. Choose one that is free.`,
   role_needed: (d) => `${d.what} is for the ${listed(d.roles)}. Ask one of them.`,
   no_plan: () => 'This job has no build plan yet. A supervisor adopts one on the engine page.',
-  plan_not_found: (d) => `The library has no plan ${d.planId}, edition ${d.edition}. Import it, or choose another.`,
-  plan_already_adopted: (d) => `This job follows ${d.title}, edition ${d.edition}. A job keeps the plan it adopted.`,
+  plan_not_found: (d) =>
+    `The library has no plan ${d.planId}, edition ${d.edition}. Import it, or choose another.`,
+  plan_already_adopted: (d) =>
+    `This job follows ${d.title}, edition ${d.edition}. A job keeps the plan it adopted.`,
   step_not_found: (d) => `The plan has no step ${d.stepId}. Reload the engine and choose again.`,
   set_not_found: (d) => `Step ${d.stepId} is not signed by ${d.setId}. It is signed by ${listed(d.sets)}.`,
   joint_not_found: (d) => `The plan has no joint ${d.jointId}. Reload the engine and choose again.`,
   position_not_found: (d) =>
     `${d.jointId} has no position ${d.position}. It has ${positionsInWords(d.positions)}; look at the bolt map.`,
-  pass_not_found: (d) => `${d.jointId} has ${d.passes} passes; there is no pass ${d.pass}. Choose one on the bench.`,
-  value_missing: (d) => `${d.jointId} position ${d.position}: a reading ${d.how} needs its number. Enter what was shown.`,
-  wrench_not_found: (d) => `The crib has no wrench ${d.wrenchId}. Choose one from the crib, or have it added.`,
+  pass_not_found: (d) =>
+    `${d.jointId} has ${d.passes} passes; there is no pass ${d.pass}. Choose one on the bench.`,
+  value_missing: (d) =>
+    `${d.jointId} position ${d.position}: a reading ${d.how} needs its number. Enter what was shown.`,
+  wrench_not_found: (d) =>
+    `The crib has no wrench ${d.wrenchId}. Choose one from the crib, or have it added.`,
   wrench_has_no_torque_scale: (d) => `${d.wrenchId} has no torque scale. Take a torque wrench for this pass.`,
-  reading_not_found: (d) => `There is no reading ${d.readingId} on this job. Reload the record and choose again.`,
-  measurement_not_found: (d) => `Step ${d.stepId} asks for no measurement ${d.measurementId}. Reload and choose again.`,
-  place_not_found: (d) => `${d.measurementId} is not taken at ${d.place}. It is taken at ${listed(d.places)}.`,
-  entry_not_found: (d) => `There is no measurement ${d.entryId} on this step. Reload the record and choose again.`,
+  reading_not_found: (d) =>
+    `There is no reading ${d.readingId} on this job. Reload the record and choose again.`,
+  measurement_not_found: (d) =>
+    `Step ${d.stepId} asks for no measurement ${d.measurementId}. Reload and choose again.`,
+  place_not_found: (d) =>
+    `${d.measurementId} is not taken at ${d.place}. It is taken at ${listed(d.places)}.`,
+  entry_not_found: (d) =>
+    `There is no measurement ${d.entryId} on this step. Reload the record and choose again.`,
   gate_not_found: (d) => `Step ${d.stepId} has no gate ${d.gateId}. Reload the engine and choose again.`,
   gate_not_for_answering: (d) =>
     d.kind === 'photo'
@@ -113,23 +133,32 @@ const SENTENCES: Sentences = {
     `${d.title} ${d.joint}: ${positionsInWords(d.positions)} ${d.positions.length === 1 ? 'has' : 'have'} pass ${d.pass} of ${d.passes} to go. Finish the pass, then sign.`,
   flags_stand: (d) =>
     `${d.title} ${d.joint}, position ${d.position}: ${listed(d.flags.map(flagWords))}. Put it right and record it again, or strike a wrong entry; then sign.`,
-  measurement_missing: (d) => `${d.title} is not measured at ${listed(d.places)}. Measure and enter it, then sign.`,
+  measurement_missing: (d) =>
+    `${d.title} is not measured at ${listed(d.places)}. Measure and enter it, then sign.`,
   measurement_out_of_limits: (d) =>
     `${d.title} at ${d.place} is ${d.value} ${d.unit}; the plan asks ${limits(d.min, d.max)} ${d.unit}. Put it right and measure again, or ask the supervisor.`,
   gate_open: (d) => `Still to do before signing: ${d.text}`,
   no_second_asked: (d) => `${d.stepId} asks for one signature only. Nothing is left to do.`,
-  not_signed_yet: (d) => `The doer has not signed ${d.stepId} yet. The second signature comes after the first.`,
-  already_second_signed: (d, w) => `${w.person(d.by)} second-signed ${d.stepId} at ${w.moment(d.at)}. Nothing is left to do.`,
-  own_work: (d, w) => `${w.person(d.by)} worked on ${d.stepId}. The second signature is another person's, who has looked.`,
+  not_signed_yet: (d) =>
+    `The doer has not signed ${d.stepId} yet. The second signature comes after the first.`,
+  already_second_signed: (d, w) =>
+    `${w.person(d.by)} second-signed ${d.stepId} at ${w.moment(d.at)}. Nothing is left to do.`,
+  own_work: (d, w) =>
+    `${w.person(d.by)} worked on ${d.stepId}. The second signature is another person's, who has looked.`,
   not_entitled_to_second: (d) =>
     `${d.stepId} asks for somebody who may second-sign class ${d.class} on a ${d.family} engine. Ask one of them to look.`,
-  changed_since_look: (d) => `Something on ${d.stepId} changed after the PIN was given. Look again and sign again.`,
+  changed_since_look: (d) =>
+    `Something on ${d.stepId} changed after the PIN was given. Look again and sign again.`,
 }
 
 /** The refusal in words fit to read aloud. A code this build does not know is said as such. */
 export function sentenceFor(refusal: Refusal, words: Words): string {
-  const sentence = SENTENCES[refusal.refused as RefusalCode] as ((data: unknown, words: Words) => string) | undefined
-  return sentence ? sentence(refusal.data, words) : `Refused: ${refusal.refused}. Reload the page; it may be out of date.`
+  const sentence = SENTENCES[refusal.refused as RefusalCode] as
+    | ((data: unknown, words: Words) => string)
+    | undefined
+  return sentence
+    ? sentence(refusal.data, words)
+    : `Refused: ${refusal.refused}. Reload the page; it may be out of date.`
 }
 
 export const REFUSAL_CODES = Object.keys(SENTENCES) as RefusalCode[]

@@ -21,14 +21,25 @@ const adapterSchema = z.strictObject({
   adapterMm: z.number().min(0).max(5000),
   angleDeg: z.number().min(0).max(360),
 })
-const jobParts = { number: z.string().trim().min(1).max(24), engine: engineSchema, owner: words(120), agreed: words(2000) }
+const jobParts = {
+  number: z.string().trim().min(1).max(24),
+  engine: engineSchema,
+  owner: words(120),
+  agreed: words(2000),
+}
 
 const commandParts = {
   OpenJob: jobParts,
   AdoptPlan: { planId: id, edition: z.int().min(1) },
   ClaimStep: { stepId: id },
   PutDownStep: { stepId: id },
-  EnterScale: { jointId: id, pass, wrenchId: id, value: z.number().min(0).max(1_000_000), adapter: adapterSchema.optional() },
+  EnterScale: {
+    jointId: id,
+    pass,
+    wrenchId: id,
+    value: z.number().min(0).max(1_000_000),
+    adapter: adapterSchema.optional(),
+  },
   TakeReading: {
     jointId: id,
     position,
@@ -59,7 +70,13 @@ const wrenchThenSchema = z.strictObject({
   lastCheckedAt: instant.optional(),
   dueAt: instant.optional(),
 })
-const slipSchema = z.strictObject({ value: z.number(), readAs: unit, readNm: z.number(), fitsAs: unit, fitsNm: z.number() })
+const slipSchema = z.strictObject({
+  value: z.number(),
+  readAs: unit,
+  readNm: z.number(),
+  fitsAs: unit,
+  fitsNm: z.number(),
+})
 const band = bandSchema.nullable()
 
 /** One event a type; `doneParts` says who and when on each. */
@@ -114,8 +131,17 @@ export const jobEventSchema = z.discriminatedUnion('type', [
   event('MeasurementStruck', { stepId: id, entryId: id, reason: words(500) }),
   event('GateAnswered', { stepId: id, gateId: id, count: z.int().optional() }),
   event('StepSigned', { stepId: id, setId: id }),
-  event('StepSecondSigned', { stepId: id, setId: id, through: z.enum(['sign_in', 'grant']), late: z.literal(true).optional() }),
-  event('SignaturesLapsed', { stepId: id, setId: id, because: z.enum(['reading', 'strike', 'measurement', 'gate']) }),
+  event('StepSecondSigned', {
+    stepId: id,
+    setId: id,
+    through: z.enum(['sign_in', 'grant']),
+    late: z.literal(true).optional(),
+  }),
+  event('SignaturesLapsed', {
+    stepId: id,
+    setId: id,
+    because: z.enum(['reading', 'strike', 'measurement', 'gate']),
+  }),
 ])
 
 /** The types and the schemas name the same commands and events; a new one in only one of them does not compile. */

@@ -25,7 +25,14 @@ export type JobCommand =
   | EnterScale
   | TakeReading
   | { type: 'StrikeReading'; readingId: string; reason: string }
-  | { type: 'TakeMeasurement'; stepId: string; measurementId: string; place: string; value: number; instrument: string }
+  | {
+      type: 'TakeMeasurement'
+      stepId: string
+      measurementId: string
+      place: string
+      value: number
+      instrument: string
+    }
   | { type: 'StrikeMeasurement'; entryId: string; reason: string }
   | { type: 'AnswerGate'; stepId: string; gateId: string; count?: number }
   | { type: 'SignStep'; stepId: string; setId?: string }
@@ -84,7 +91,10 @@ export type Flag =
   | 'not_slackened'
 
 /** The wrench as it was when the fact was recorded, so that no fold asks what the shop looked like. */
-export type WrenchThen = Pick<Wrench, 'id' | 'kind' | 'unit' | 'min' | 'max' | 'state' | 'lastCheckedAt' | 'dueAt'>
+export type WrenchThen = Pick<
+  Wrench,
+  'id' | 'kind' | 'unit' | 'min' | 'max' | 'state' | 'lastCheckedAt' | 'dueAt'
+>
 
 /** The same number read in the unit that would fit: both are shown, nothing is converted silently. */
 export interface UnitSlip {
@@ -166,7 +176,12 @@ export type JobEvent = Done &
     | { type: 'GateAnswered'; stepId: string; gateId: string; count?: number }
     | { type: 'StepSigned'; stepId: string; setId: string }
     | { type: 'StepSecondSigned'; stepId: string; setId: string; through: 'sign_in' | 'grant'; late?: true }
-    | { type: 'SignaturesLapsed'; stepId: string; setId: string; because: 'reading' | 'strike' | 'measurement' | 'gate' }
+    | {
+        type: 'SignaturesLapsed'
+        stepId: string
+        setId: string
+        because: 'reading' | 'strike' | 'measurement' | 'gate'
+      }
   )
 
 export interface Signature {

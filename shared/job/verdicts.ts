@@ -15,7 +15,8 @@ const NOTHING: StepState = { sets: {}, measurements: [], gates: {}, touchedAt: 0
 export const stepState = (job: PlannedJob, stepId: string): StepState => job.steps[stepId] ?? NOTHING
 
 /** Neither struck nor superseded. */
-export const stands = (entry: { struck?: unknown; superseded?: unknown }): boolean => !entry.struck && !entry.superseded
+export const stands = (entry: { struck?: unknown; superseded?: unknown }): boolean =>
+  !entry.struck && !entry.superseded
 
 /** Whether a reading is one its pass is reached by; a slackening reaches only a slacken pass. */
 function reaches(joint: AdoptedJoint, reading: Reading): boolean {
@@ -23,14 +24,21 @@ function reaches(joint: AdoptedJoint, reading: Reading): boolean {
 }
 
 /** The reading a position has for a pass, if one stands. */
-export function standingReading(job: PlannedJob, joint: AdoptedJoint, position: number, pass: number): Reading | undefined {
+export function standingReading(
+  job: PlannedJob,
+  joint: AdoptedJoint,
+  position: number,
+  pass: number,
+): Reading | undefined {
   return job.readings[joint.id]?.findLast(
-    (reading) => reading.position === position && reading.pass === pass && stands(reading) && reaches(joint, reading),
+    (reading) =>
+      reading.position === position && reading.pass === pass && stands(reading) && reaches(joint, reading),
   )
 }
 
 /** Passes that take a reading; a wait is over by the clock alone. */
-export const takesReading = (joint: AdoptedJoint, pass: number): boolean => joint.passes[pass - 1]?.kind !== 'wait'
+export const takesReading = (joint: AdoptedJoint, pass: number): boolean =>
+  joint.passes[pass - 1]?.kind !== 'wait'
 
 export interface PositionState {
   /** Passes reached, by number, whatever their flags. */
@@ -60,14 +68,21 @@ export function positionState(job: PlannedJob, joint: AdoptedJoint, position: nu
  * slackening was asked). Taking a fastener back is right at any time and stands against nothing.
  */
 export function flaggedOn(job: Job, joint: AdoptedJoint): Reading[] {
-  const takesBack = ({ how, pass }: Reading) => how === 'slackened' && joint.passes[pass - 1]?.kind !== 'slacken'
+  const takesBack = ({ how, pass }: Reading) =>
+    how === 'slackened' && joint.passes[pass - 1]?.kind !== 'slacken'
   return (job.readings[joint.id] ?? []).filter(
     (reading) => reading.flags.length > 0 && stands(reading) && !takesBack(reading),
   )
 }
 
 /** The round a position belongs to in a pass, and which position of it comes next. */
-export function nextInRound(job: PlannedJob, step: AdoptedStep, joint: AdoptedJoint, position: number, pass: number) {
+export function nextInRound(
+  job: PlannedJob,
+  step: AdoptedStep,
+  joint: AdoptedJoint,
+  position: number,
+  pass: number,
+) {
   const round = roundOf(step, joint.id, position)
   const next = round.positions.find((n) => !standingReading(job, joint, n, pass))
   return { ...round, next }
@@ -118,7 +133,8 @@ export function isSigned(job: PlannedJob, step: AdoptedStep): boolean {
 export function isDone(job: PlannedJob, step: AdoptedStep): boolean {
   const { sets } = stepState(job, step.id)
   return signatureSets(step).every(
-    (set) => sets[set.id]?.first !== undefined && (step.signatures === 1 || sets[set.id]?.second !== undefined),
+    (set) =>
+      sets[set.id]?.first !== undefined && (step.signatures === 1 || sets[set.id]?.second !== undefined),
   )
 }
 
@@ -185,7 +201,11 @@ export function standingOf(job: PlannedJob, step: AdoptedStep): StepStanding {
 }
 
 /** The entry a place has for a measurement, if one stands. */
-export function standingMeasurement(state: StepState, measurementId: string, place: string): MeasurementEntry | undefined {
+export function standingMeasurement(
+  state: StepState,
+  measurementId: string,
+  place: string,
+): MeasurementEntry | undefined {
   return state.measurements.findLast(
     (entry) => entry.measurementId === measurementId && entry.place === place && stands(entry),
   )

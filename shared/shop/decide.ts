@@ -18,8 +18,10 @@ export interface ShopContext {
 
 export type ShopOutcome = ShopEvent[] | Refusal<ShopRefusalCode>
 
-const no = <Code extends ShopRefusalCode>(code: Code, data: ShopRefusalData[Code]): Refusal<ShopRefusalCode> =>
-  refuse(code, data as Record<string, unknown>)
+const no = <Code extends ShopRefusalCode>(
+  code: Code,
+  data: ShopRefusalData[Code],
+): Refusal<ShopRefusalCode> => refuse(code, data as Record<string, unknown>)
 
 /** [SH1–SH14] */
 export function decideShop(shop: Shop, command: ShopCommand, context: ShopContext): ShopOutcome {
@@ -53,7 +55,8 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
       if (lookUp(shop.wrenches, command.wrench.id)) return no('wrench_exists', { id: command.wrench.id })
       return [{ type: 'WrenchAdded', ...done, wrench: command.wrench }]
     case 'ChangeWrench':
-      if (!lookUp(shop.wrenches, command.wrench.id)) return no('shop_wrench_not_found', { id: command.wrench.id })
+      if (!lookUp(shop.wrenches, command.wrench.id))
+        return no('shop_wrench_not_found', { id: command.wrench.id })
       if (same(lookUp(shop.wrenches, command.wrench.id), command.wrench)) return []
       return [{ type: 'WrenchChanged', ...done, wrench: command.wrench }]
     case 'SetTolerances':
@@ -70,7 +73,8 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
   }
 }
 
-const leads = (person: Person): boolean => person.roles.some((role) => role === 'supervisor' || role === 'owner')
+const leads = (person: Person): boolean =>
+  person.roles.some((role) => role === 'supervisor' || role === 'owner')
 
 /** Two stripes that look alike would put one person's word on another's bolt. */
 function personFault(shop: Shop, person: Person): Refusal<ShopRefusalCode> | undefined {
@@ -88,7 +92,8 @@ function lastLeader(shop: Shop, changed: Person): Refusal<ShopRefusalCode> | und
 /** Equal as plain data, whatever the order of the keys. */
 function same(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true
-  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b || Array.isArray(a) !== Array.isArray(b)) return false
+  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b || Array.isArray(a) !== Array.isArray(b))
+    return false
   const keys = Object.keys({ ...a, ...b })
   return keys.every((key) => same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]))
 }

@@ -2,7 +2,7 @@
 import { indexPlan, stepClass } from '../../plan/read'
 import type { AdoptedStep } from '../../plan/types'
 import { mayDo } from '../../shop/entitlement'
-import { type Context, done, no, type Outcome, personOf, type PlannedJob } from '../context'
+import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
 import type { JobCommand } from '../types'
 import { isSigned, openNeeds, stepState, unprovenBehind } from '../verdicts'
 
@@ -19,11 +19,14 @@ export function claimStep(job: PlannedJob, command: Command<'ClaimStep'>, contex
   if (isSigned(job, step)) return no('step_already_signed', { stepId, by: lastSigner(job, step) })
   const person = personOf(context)
   const cls = stepClass(step)
-  if (!person || !mayDo(person, cls, job.plan.family)) return no('not_entitled', { stepId, class: cls, family: job.plan.family })
+  if (!person || !mayDo(person, cls, job.plan.family))
+    return no('not_entitled', { stepId, class: cls, family: job.plan.family })
   const needs = openNeeds(job, step)
-  if (needs.length > 0) return no('needs_open', { stepId, needs: needs.map(({ id, title }) => ({ id, title })) })
+  if (needs.length > 0)
+    return no('needs_open', { stepId, needs: needs.map(({ id, title }) => ({ id, title })) })
   const behind = unprovenBehind(job, step)
-  if (behind.length > 0) return no('would_hide_unproven', { stepId, behind: behind.map((hidden) => named(job, hidden)) })
+  if (behind.length > 0)
+    return no('would_hide_unproven', { stepId, behind: behind.map((hidden) => named(job, hidden)) })
   return [{ type: 'StepClaimed', ...done(context), stepId }]
 }
 

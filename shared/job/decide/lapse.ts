@@ -22,7 +22,9 @@ export function lapses(
       touched.length === 0
         ? set.remainder
         : set.covers.some((cover) =>
-            touched.some((t) => t.joint === cover.joint && (t.positions ?? []).some((n) => cover.positions.includes(n))),
+            touched.some(
+              (t) => t.joint === cover.joint && (t.positions ?? []).some((n) => cover.positions.includes(n)),
+            ),
           ),
     )
     .map((set) => ({ type: 'SignaturesLapsed', ...done(context), stepId: step.id, setId: set.id, because }))

@@ -9,14 +9,20 @@ import { mayStrike } from './reading'
 type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
 
 /** [ME1–ME5] */
-export function takeMeasurement(job: PlannedJob, command: Command<'TakeMeasurement'>, context: Context): Outcome {
+export function takeMeasurement(
+  job: PlannedJob,
+  command: Command<'TakeMeasurement'>,
+  context: Context,
+): Outcome {
   const { stepId, measurementId, place, value, instrument } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
   const asked = step.measurements.find(({ id }) => id === measurementId)
   if (!asked) return no('measurement_not_found', { stepId, measurementId })
-  if (!asked.places.includes(place)) return no('place_not_found', { measurementId, place, places: asked.places })
-  const inBand = (asked.min === undefined || value >= asked.min) && (asked.max === undefined || value <= asked.max)
+  if (!asked.places.includes(place))
+    return no('place_not_found', { measurementId, place, places: asked.places })
+  const inBand =
+    (asked.min === undefined || value >= asked.min) && (asked.max === undefined || value <= asked.max)
   const taken = stepState(job, stepId).measurements
   return [
     {
@@ -35,9 +41,15 @@ export function takeMeasurement(job: PlannedJob, command: Command<'TakeMeasureme
 }
 
 /** [ME6–ME9] */
-export function strikeMeasurement(job: PlannedJob, command: Command<'StrikeMeasurement'>, context: Context): Outcome {
+export function strikeMeasurement(
+  job: PlannedJob,
+  command: Command<'StrikeMeasurement'>,
+  context: Context,
+): Outcome {
   const { entryId: id, reason } = command
-  const step = job.plan.steps.find(({ id: stepId }) => stepState(job, stepId).measurements.some((entry) => entry.id === id))
+  const step = job.plan.steps.find(({ id: stepId }) =>
+    stepState(job, stepId).measurements.some((entry) => entry.id === id),
+  )
   const entry = step && stepState(job, step.id).measurements.find((candidate) => candidate.id === id)
   if (!step || !entry) return no('entry_not_found', { entryId: id })
   if (entry.struck) return []
@@ -55,7 +67,8 @@ export function answerGate(job: PlannedJob, command: Command<'AnswerGate'>, cont
   if (!step) return no('step_not_found', { stepId })
   const gate = step.gates.find(({ id }) => id === gateId)
   if (!gate) return no('gate_not_found', { stepId, gateId })
-  if (gate.kind !== 'count' && gate.kind !== 'look') return no('gate_not_for_answering', { gateId, kind: gate.kind })
+  if (gate.kind !== 'count' && gate.kind !== 'look')
+    return no('gate_not_for_answering', { gateId, kind: gate.kind })
   const answered = stepState(job, stepId).gates[gateId]
   if (answered?.by === context.by && answered.count === count) return []
   return [

@@ -23,7 +23,8 @@ const holds = (context: Context, roles: Role[]): boolean =>
 export function openJob(job: Job, command: Command<'OpenJob'>, context: Context): Outcome {
   const { number, engine, owner, agreed } = command
   if (job.version > 0) return no('job_already_open', { number: job.number })
-  if (!holds(context, MAY_OPEN)) return no('role_needed', { what: 'Opening a job', roles: MAY_OPEN.map((r) => ROLE_WORDS[r]) })
+  if (!holds(context, MAY_OPEN))
+    return no('role_needed', { what: 'Opening a job', roles: MAY_OPEN.map((r) => ROLE_WORDS[r]) })
   if (context.numberTaken?.(number)) return no('number_taken', { number })
   return [{ type: 'JobOpened', ...done(context), number, engine, owner, agreed }]
 }
@@ -32,7 +33,8 @@ export function openJob(job: Job, command: Command<'OpenJob'>, context: Context)
 export function adoptPlan(job: Job, command: Command<'AdoptPlan'>, context: Context): Outcome {
   const { planId, edition } = command
   if (job.plan?.id === planId && job.plan.edition === edition) return []
-  if (!holds(context, MAY_ADOPT)) return no('role_needed', { what: 'Adopting a plan', roles: MAY_ADOPT.map((r) => ROLE_WORDS[r]) })
+  if (!holds(context, MAY_ADOPT))
+    return no('role_needed', { what: 'Adopting a plan', roles: MAY_ADOPT.map((r) => ROLE_WORDS[r]) })
   if (job.plan) return no('plan_already_adopted', { title: job.plan.title, edition: job.plan.edition })
   const plan = lookUp(lookUp(context.shop.plans, planId) ?? {}, edition)
   if (!plan) return no('plan_not_found', { planId, edition })

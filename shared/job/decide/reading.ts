@@ -9,7 +9,7 @@ import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep, Band } from '../../plan/types'
 import { toMicroNm, toNm } from '../../units'
 import { unitSlip, unitsInUse, wrenchDoubts, wrenchThen } from '../../wrench'
-import { type Context, done, entryId, no, type Outcome, personOf, type PlannedJob } from '../context'
+import { type Context, done, entryId, no, type Outcome, type PlannedJob, personOf } from '../context'
 import type { Flag, JobCommand, Reading, ScaleEntry, WrenchThen } from '../types'
 import { nextInRound, standingReading, stands, stepState, takesReading } from '../verdicts'
 import { lapses } from './lapse'
@@ -17,7 +17,9 @@ import { lapses } from './lapse'
 type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
 
 /** What the wrench had to say, before it is judged. */
-type Shown = Pick<Reading, 'value' | 'unit' | 'torqueNm' | 'angleDeg' | 'scaleId' | 'slip'> & { doubts: Flag[] }
+type Shown = Pick<Reading, 'value' | 'unit' | 'torqueNm' | 'angleDeg' | 'scaleId' | 'slip'> & {
+  doubts: Flag[]
+}
 
 /** [RD1–RD22] */
 export function takeReading(job: PlannedJob, command: Command<'TakeReading'>, context: Context): Outcome {
@@ -47,7 +49,9 @@ export function takeReading(job: PlannedJob, command: Command<'TakeReading'>, co
     {
       type: 'ReadingTaken',
       ...done(context),
-      id: entryId(context.commandId, (id) => Object.values(job.readings).some((list) => list.some((r) => r.id === id))),
+      id: entryId(context.commandId, (id) =>
+        Object.values(job.readings).some((list) => list.some((r) => r.id === id)),
+      ),
       jointId,
       position,
       pass,
@@ -80,7 +84,8 @@ export function strikeReading(job: PlannedJob, command: Command<'StrikeReading'>
 
 /** Whoever entered it, or a supervisor. */
 export const mayStrike = (context: Context, enteredBy: string): boolean =>
-  enteredBy === context.by || (personOf(context)?.roles.some((role) => role === 'supervisor' || role === 'owner') ?? false)
+  enteredBy === context.by ||
+  (personOf(context)?.roles.some((role) => role === 'supervisor' || role === 'owner') ?? false)
 
 function show(
   job: PlannedJob,
@@ -117,7 +122,11 @@ function show(
 }
 
 /** [SC8] The number this hand entered last for this wrench, if it was for this target. */
-function scaleInForce(job: PlannedJob, command: Command<'TakeReading'>, context: Context): ScaleEntry | undefined {
+function scaleInForce(
+  job: PlannedJob,
+  command: Command<'TakeReading'>,
+  context: Context,
+): ScaleEntry | undefined {
   const scale = command.wrenchId === undefined ? undefined : job.scales[command.wrenchId]
   const forThis = scale?.jointId === command.jointId && scale.pass === command.pass && scale.by === context.by
   return forThis ? scale : undefined
@@ -150,7 +159,11 @@ function placeFlags(
 }
 
 /** Flags from what this fastener has had before: an angle is not turned twice, too tight is slackened first. */
-function historyFlags(job: PlannedJob, joint: AdoptedJoint, { position, pass, how }: Command<'TakeReading'>): Flag[] {
+function historyFlags(
+  job: PlannedJob,
+  joint: AdoptedJoint,
+  { position, pass, how }: Command<'TakeReading'>,
+): Flag[] {
   if (how === 'slackened') return []
   if (how === 'turned') return standingReading(job, joint, position, pass) ? ['turned_again'] : []
   const overTight = job.readings[joint.id]?.some(
@@ -174,10 +187,17 @@ function bandFlags(
 ): Flag[] {
   const asked = joint.passes[pass - 1]
   if (how === 'slackened') return []
-  if (!takesReading(joint, pass) || (asked?.kind === 'angle') !== (how === 'turned') || asked?.kind === 'slacken')
+  if (
+    !takesReading(joint, pass) ||
+    (asked?.kind === 'angle') !== (how === 'turned') ||
+    asked?.kind === 'slacken'
+  )
     return ['other_than_asked']
   if (asked?.kind === 'torque' && asked.torqueNm === null) return ['no_published_value']
   const reached = band?.kind === 'angle' ? shown.angleDeg : shown.torqueNm
   if (!band || reached === undefined) return []
-  return [...(inBand(reached, band) ? [] : (['out_of_band'] as const)), ...(shown.slip ? (['unit_held_up'] as const) : [])]
+  return [
+    ...(inBand(reached, band) ? [] : (['out_of_band'] as const)),
+    ...(shown.slip ? (['unit_held_up'] as const) : []),
+  ]
 }

@@ -1,9 +1,9 @@
 /** The number on the wrench's scale: entered when it is taken, at each new target, after each stop. */
 import { lookUp } from '../../look-up'
-import type { JobCommand } from '../types'
 import { indexPlan } from '../../plan/read'
 import { appliedNm, unitSlip, unitsInUse, wrenchThen } from '../../wrench'
 import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
+import type { JobCommand } from '../types'
 
 /** [SC1–SC7] A fact: a setting that fits only in another unit is recorded, held up with both readings. */
 export function enterScale(

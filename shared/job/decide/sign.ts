@@ -1,12 +1,21 @@
 /** The doer's word, and the second person's. A signature covers one set; every check names what is open. */
+
+import type { Refusal } from '../../log'
 import { indexPlan, type SignatureSetView, signatureSets, stepClass } from '../../plan/read'
 import type { AdoptedStep } from '../../plan/types'
-import type { Refusal } from '../../log'
 import { mayDo, maySecondSign } from '../../shop/entitlement'
-import { type Context, done, no, type Outcome, personOf, type PlannedJob } from '../context'
+import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
 import type { RefusalCode } from '../refusals'
 import type { JobCommand } from '../types'
-import { hiddenBy, isProven, type SetView, setView, standingMeasurement, standingReading, stepState } from '../verdicts'
+import {
+  hiddenBy,
+  isProven,
+  type SetView,
+  setView,
+  standingMeasurement,
+  standingReading,
+  stepState,
+} from '../verdicts'
 
 type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
 type Found = { step: AdoptedStep; set: SignatureSetView }
@@ -36,7 +45,11 @@ export function signStep(job: PlannedJob, command: Command<'SignStep'>, context:
 }
 
 /** [SS1–SS11] Another person, entitled, after the first, having looked at what stands now. */
-export function secondSignStep(job: PlannedJob, command: Command<'SecondSignStep'>, context: Context): Outcome {
+export function secondSignStep(
+  job: PlannedJob,
+  command: Command<'SecondSignStep'>,
+  context: Context,
+): Outcome {
   const found = find(job, command)
   if ('refused' in found) return found
   const { step, set } = found
@@ -59,25 +72,44 @@ export function secondSignStep(job: PlannedJob, command: Command<'SecondSignStep
   const late = set.covers.some(({ joint, positions }) => hiddenBy(job, joint, positions).length > 0)
   const { through } = context
   return [
-    { type: 'StepSecondSigned', ...done(context), stepId: step.id, setId: set.id, through, ...(late ? { late } : {}) },
+    {
+      type: 'StepSecondSigned',
+      ...done(context),
+      stepId: step.id,
+      setId: set.id,
+      through,
+      ...(late ? { late } : {}),
+    },
   ]
 }
 
 /** The step and set a signature names; a step with one set need not name it. */
-function find(job: PlannedJob, { stepId, setId }: { stepId: string; setId?: string }): Found | Refusal<RefusalCode> {
+function find(
+  job: PlannedJob,
+  { stepId, setId }: { stepId: string; setId?: string },
+): Found | Refusal<RefusalCode> {
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
   const sets = signatureSets(step)
-  const set = sets.find(({ id }) => id === (setId ?? 'step')) ?? (sets.length === 1 && !setId ? sets[0] : undefined)
-  return set ? { step, set } : no('set_not_found', { stepId, setId: setId ?? 'step', sets: sets.map(({ id }) => id) })
+  const set =
+    sets.find(({ id }) => id === (setId ?? 'step')) ?? (sets.length === 1 && !setId ? sets[0] : undefined)
+  return set
+    ? { step, set }
+    : no('set_not_found', { stepId, setId: setId ?? 'step', sets: sets.map(({ id }) => id) })
 }
 
 /** The step's own signature says that the whole is done, so the caps are signed before it. */
-function namedSetsFirst(job: PlannedJob, step: AdoptedStep, set: SignatureSetView): Refusal<RefusalCode> | undefined {
+function namedSetsFirst(
+  job: PlannedJob,
+  step: AdoptedStep,
+  set: SignatureSetView,
+): Refusal<RefusalCode> | undefined {
   if (!set.remainder) return undefined
   const { sets } = stepState(job, step.id)
   const unsigned = signatureSets(step).filter((other) => !other.remainder && !sets[other.id]?.first)
-  return unsigned.length > 0 ? no('sets_first', { stepId: step.id, sets: unsigned.map(({ title }) => title) }) : undefined
+  return unsigned.length > 0
+    ? no('sets_first', { stepId: step.id, sets: unsigned.map(({ title }) => title) })
+    : undefined
 }
 
 /** The first joint with passes to go, else the first flag that stands. */
@@ -85,7 +117,9 @@ export function fastenersOpen(step: AdoptedStep, view: SetView): Refusal<Refusal
   const [firstOpen] = view.open
   if (firstOpen) {
     const joint = step.joints.find(({ id }) => id === firstOpen.joint)
-    const same = view.open.filter((open) => open.joint === firstOpen.joint && open.nextPass === firstOpen.nextPass)
+    const same = view.open.filter(
+      (open) => open.joint === firstOpen.joint && open.nextPass === firstOpen.nextPass,
+    )
     return no('positions_open', {
       joint: firstOpen.joint,
       title: joint?.title ?? firstOpen.joint,
@@ -107,7 +141,8 @@ export function measurementsOpen(job: PlannedJob, step: AdoptedStep): Refusal<Re
     if (missing.length > 0) return no('measurement_missing', { title, places: missing })
     for (const place of places) {
       const entry = standingMeasurement(state, id, place)
-      if (entry && !entry.inBand) return no('measurement_out_of_limits', { title, place, value: entry.value, unit, min, max })
+      if (entry && !entry.inBand)
+        return no('measurement_out_of_limits', { title, place, value: entry.value, unit, min, max })
     }
   }
   return undefined
