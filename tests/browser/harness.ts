@@ -125,10 +125,8 @@ export function useShop(what: 'demo' | 'main' = 'demo'): Shop {
     if (task.result?.state === 'fail')
       for (const [index, { page, shot }] of devices.entries()) {
         await shot(`failed-${task.id}-${index}`)
-        const words = await page
-          .getByRole('main')
-          .innerText({ timeout: 1000 })
-          .catch(() => 'nothing')
+        const main = page.getByRole('main')
+        const words = await main.ariaSnapshot({ timeout: 1000 }).catch(() => 'nothing')
         process.stderr.write(`Device ${index} stood at ${page.url()} and said:\n${words.slice(0, 1200)}\n`)
       }
     for (const device of devices) await device.context.close()

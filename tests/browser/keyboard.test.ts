@@ -54,6 +54,7 @@ test('a class A joint, from sign-in to signature, by keyboard alone', async () =
   await press(page, page.getByRole('heading', { name: number, exact: true }).getByRole('link'))
   await page.getByRole('heading', { level: 1, name: number }).waitFor()
   await press(page, page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Bench' }))
+  await page.getByRole('heading', { level: 1, name: 'What can I do here?' }).waitFor()
   await press(page, page.getByRole('link', { name: /^B1 / }))
   await stands(page)
   await press(page, page.getByRole('button', { name: 'Claim this step' }))

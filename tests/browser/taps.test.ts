@@ -49,6 +49,7 @@ test.each(['tablet', 'phone'] as const)(
     const again = await countPresses(page)
     await rowOf(page, number).getByRole('link').click()
     await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Bench' }).click()
+    await page.getByRole('heading', { level: 1, name: 'What can I do here?' }).waitFor()
     await page.getByRole('link', { name: /^B1 / }).click()
     await page.getByRole('button', { name: 'Claim this step' }).click()
     if (size === 'tablet') {

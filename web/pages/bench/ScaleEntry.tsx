@@ -2,7 +2,7 @@
  * “What does the scale say?” The number is read off the wrench, never offered: a number that is offered is
  * confirmed unread.
  */
-import { createEffect, createSignal, on, Show } from 'solid-js'
+import { createEffect, createMemo, createSignal, on, Show } from 'solid-js'
 import { formatNumber } from '../../../shared/units'
 import { Button } from '../../ui/Button'
 import { NumberPad } from '../../ui/NumberPad'
@@ -12,7 +12,9 @@ import { type HeldUp, rangeWords } from './wrench'
 export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) {
   const bench = useBench()
   const [text, setText] = createSignal('')
-  createEffect(on([bench.wrench, bench.pass, bench.round], () => setText('')))
+  // By name, not by identity: an entry confirmed meanwhile must not rub out digits half typed.
+  const target = createMemo(() => [bench.wrench()?.id, bench.pass(), bench.round()?.key].join(' '))
+  createEffect(on(target, () => setText(''), { defer: true }))
   const wrench = () => bench.wrench()
   const value = () => (text() === '' || text() === '.' ? Number.NaN : Number(text()))
   const enter = () => {
