@@ -3,6 +3,7 @@
  *
  * The board orders its rows by `ATTENTION`, so the order here is the order there.
  */
+import { indexPlan } from '../plan/read'
 import { listed, type Words } from '../words'
 import type { PlannedJob } from './context'
 import { flagWords } from './flags'
@@ -58,7 +59,10 @@ export function reasonFor(job: Job): Reason {
 function secondLate(job: PlannedJob): Reason | undefined {
   for (const step of job.plan.steps) {
     const behind = hasBegun(job, step) ? unprovenBehind(job, step)[0] : undefined
-    if (behind) return { code: 'second_late', step: step.id, title: step.title, behind: behind.joint }
+    if (behind) {
+      const title = indexPlan(job.plan).jointById.get(behind.joint)?.title ?? behind.joint
+      return { code: 'second_late', step: step.id, title: step.title, behind: title }
+    }
   }
   return undefined
 }
@@ -120,7 +124,7 @@ function stuck(job: PlannedJob): Reason {
 type Sentences = { [R in Reason as R['code']]: (reason: R, words: Words) => string }
 
 const SENTENCES: Sentences = {
-  second_late: (r) => `${r.behind} got covered by ${r.step} before it was proven.`,
+  second_late: (r) => `${r.behind}: covered by “${r.title}” before they were proven.`,
   flagged: (r, w) => `${r.joint}, position ${r.position}: ${flagWords(r.flag)}. ${w.person(r.by)} has it.`,
   second_due: (r) =>
     r.before

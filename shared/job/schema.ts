@@ -1,12 +1,11 @@
 /** A job's commands and events as data from outside: what a message must look like to be looked at. */
 import { z } from 'zod'
 import { adoptedPlanSchema, bandSchema } from '../plan/schema'
-import { commandUnion, doneParts, instant } from '../shop/schema'
+import { commandUnion, doneParts, id, instant } from '../shop/schema'
 import { TORQUE_UNITS } from '../units'
 import { FLAGS } from './flags'
 import type { JobCommand, JobEvent } from './types'
 
-const id = z.string().trim().min(1).max(64)
 const words = (max: number) => z.string().trim().min(1).max(max)
 const pass = z.int().min(1).max(50).describe('1 for the first')
 const position = z.int().min(1).max(1000)

@@ -4,7 +4,9 @@ import { planSchema } from '../plan/schema'
 import { TORQUE_UNITS } from '../units'
 import { PAINTS, ROLES, type ShopCommand, type ShopEvent } from './types'
 
-const id = z.string().trim().min(1).max(64)
+export const id = z.string().trim().min(1).max(64)
+/** What is entered under a new id becomes a key of a plain record; a name every object answers to cannot. */
+const newId = id.refine((text) => !(text in Object.prototype), 'is a word the system keeps for itself')
 const words = (max: number) => z.string().trim().min(1).max(max)
 export const instant = z
   .int()
@@ -17,7 +19,7 @@ const entitlement = z.strictObject({
 })
 
 export const personSchema = z.strictObject({
-  id,
+  id: newId,
   name: words(80),
   initials: z.string().trim().min(1).max(3),
   paint: z.enum(PAINTS),
@@ -26,8 +28,8 @@ export const personSchema = z.strictObject({
   maySecondSign: entitlement,
 })
 
-export const wrenchSchema = z.strictObject({
-  id,
+const wrenchCard = z.strictObject({
+  id: newId,
   kind: z.enum(['click', 'indicating', 'angle_gauge']),
   title: words(120),
   unit: z.enum([...TORQUE_UNITS, 'deg']),
@@ -38,6 +40,16 @@ export const wrenchSchema = z.strictObject({
   dueAt: instant.optional(),
   state: z.enum(['in_service', 'failed', 'out_for_check', 'dropped']),
 })
+
+export const wrenchSchema = wrenchCard
+  .refine(({ min, max }) => min < max, {
+    path: ['max'],
+    error: 'is not above the lowest number on the scale',
+  })
+  .refine(({ kind, unit }) => (kind === 'angle_gauge') === (unit === 'deg'), {
+    path: ['unit'],
+    error: 'does not suit this kind: an angle gauge reads degrees, a torque wrench does not',
+  })
 
 const percent = z.number().positive().max(50)
 export const tolerancesSchema = z.strictObject({

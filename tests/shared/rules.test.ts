@@ -12,7 +12,8 @@ const groups = new Set(ids.map((id) => id.slice(0, 2)))
 
 const tests = fileURLToPath(new URL('..', import.meta.url))
 const quoted = readdirSync(tests, { recursive: true, encoding: 'utf8' })
-  .filter((path) => /\.test\.tsx?$/.test(path))
+  // Also the suites that several tests run, such as the event store's.
+  .filter((path) => /\.tsx?$/.test(path))
   .flatMap((path) => [...readFileSync(`${tests}/${path}`, 'utf8').matchAll(/\[([A-Z]{2}\d+)\]/g)])
   .map(([, id = '']) => id)
   .filter((id) => groups.has(id.slice(0, 2)))

@@ -229,7 +229,7 @@ describe('the one reason an engine waits', () => {
       code: 'second_late',
       step: 'cover',
       title: 'Step cover',
-      behind: 'JH',
+      behind: 'Joint JH',
     })
     expect(reason(headSigned(), claim('drain'), shows('JN', 1, 12))).toMatchObject({
       code: 'flagged',
