@@ -3,6 +3,7 @@
  * its frame arrives and not parsed: two hundred boards are two hundred machines in the shop, and here they
  * would take turns on one core and hide the server behind their own work.
  */
+import { gunzipSync } from 'node:zlib'
 import { io, type Socket } from 'socket.io-client'
 import { PROTOCOL_VERSION } from '../../../shared/protocol'
 import type { Ending } from './ending'
@@ -50,8 +51,12 @@ export async function asked(socket: Socket, event: string, message: unknown): Pr
   return answer
 }
 
-export const watchRoom = (socket: Socket, room: string, have?: number): Promise<Ok> =>
-  asked(socket, 'watch', { room, protocol: PROTOCOL_VERSION, ...(have === undefined ? {} : { have }) })
+/** As the pages ask: a long answer comes packed. */
+export async function watchRoom(socket: Socket, room: string, have?: number): Promise<Ok> {
+  const message = { room, protocol: PROTOCOL_VERSION, unpacks: true, ...(have === undefined ? {} : { have }) }
+  const answer = await asked(socket, 'watch', message)
+  return answer.packed ? JSON.parse(gunzipSync(answer.packed as Uint8Array).toString()) : answer
+}
 
 /** Counts summaries as they arrive at these sockets, unparsed; `all(version)` is when the last one has it. */
 export function lookOn(sockets: readonly Socket[]) {
