@@ -53,7 +53,7 @@ export interface Fault {
 }
 
 export interface ClientToServer {
-  watch(message: Watch, ack: (answer: Watched | Fault | Refused) => void): void
+  watch(message: Watch, ack: (answer: Watched | Packed | Fault | Refused) => void): void
   unwatch(message: { room: Room }, ack?: (answer: { ok: true }) => void): void
   command(
     message:
@@ -71,7 +71,15 @@ export interface Watch {
   room: Room
   /** For `job:` and `shop`: the version the client has; it gets what came after, or the state when that is shorter. */
   have?: number
+  /** Says that this client can unpack gzip: then a long answer comes packed, once, instead of every frame. */
+  unpacks?: true
   protocol: number
+}
+
+/** A long answer: gzip over the JSON of a `Watched`. */
+export interface Packed {
+  ok: true
+  packed: Uint8Array<ArrayBuffer>
 }
 
 export type Watched =

@@ -21,6 +21,7 @@ const pin = z
 export const watchSchema = z.strictObject({
   room: z.union([z.enum(['board', 'shop']), jobRoom]),
   have: version.optional(),
+  unpacks: z.literal(true).optional(),
   protocol: z.int(),
 })
 export const unwatchSchema = z.strictObject({ room: watchSchema.shape.room })

@@ -22,6 +22,7 @@ import type { Rooms } from '../http/parts'
 import { SIGNED_OUT } from '../people'
 import { thinEvent } from '../thin'
 import { cookieNamed } from './cookie'
+import { pack } from './pack'
 import { makePresence } from './presence'
 import { makeBucket } from './rate'
 import { firstGiven, streamOf } from './watch'
@@ -44,14 +45,9 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     transports: ['websocket'],
     serveClient: false,
     maxHttpBufferSize: 2.5 * 1024 * 1024,
-    // A state is worth compressing, a reading is not. Small windows: two hundred boards keep one each.
-    perMessageDeflate: {
-      threshold: 2048,
-      serverNoContextTakeover: true,
-      clientNoContextTakeover: true,
-      zlibDeflateOptions: { level: 6, memLevel: 7 },
-      concurrencyLimit: 10,
-    },
+    // Not frame by frame: that costs each of two hundred boards a compressor of its own and every broadcast its
+    // shared frame. What is long is the first answer to a watch, and that is packed by `pack`.
+    perMessageDeflate: false,
     allowRequest: ({ headers }, allow) => {
       const fetchSite = headers['sec-fetch-site']
       const ask = {
@@ -92,7 +88,9 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
 
   io.on('connection', (socket) => {
     void socket.join(deviceRoom(socket.data.deviceId))
-    socket.on('watch', (message, ack) => guarded(socket, ack, () => watch(socket, message)))
+    socket.on('watch', (message, ack) =>
+      guarded(socket, ack, async () => pack(message, await watch(socket, message))),
+    )
     socket.on('unwatch', (message, ack) =>
       guarded(socket, ack as Ack, async () => {
         const checked = check(unwatchSchema, message)
@@ -179,10 +177,9 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       events(room, from, events, sender) {
         const sent = room === 'shop' ? events.map(thinEvent) : events
         const others = sender === undefined ? io.to(room) : io.to(room).except(sender)
-        // Compressing the same bytes again for each of two hundred boards costs more than it saves on a LAN.
-        others.compress(false).emit('events', { room, from, events: sent as never })
+        others.emit('events', { room, from, events: sent as never })
       },
-      summary: (summary) => void io.to('board').compress(false).emit('summary', summary),
+      summary: (summary) => void io.to('board').emit('summary', summary),
     },
     close: () => new Promise((resolve) => void io.close(() => resolve())),
   }

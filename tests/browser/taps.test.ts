@@ -43,7 +43,7 @@ test.each(['tablet', 'phone'] as const)(
     await scaleAsked(page).waitFor()
     expect(await presses()).toBeLessThanOrEqual(4)
 
-    // By the bench's own list it is no longer.
+    // By the bench's own list it is as many; on a phone one more, for its pad opens on a sheet of its own.
     await command(device, jobId, { type: 'PutDownStep', stepId: 'B1' })
     await device.goTo('/')
     const again = await countPresses(page)
@@ -52,10 +52,10 @@ test.each(['tablet', 'phone'] as const)(
     await page.getByRole('heading', { level: 1, name: 'What can I do here?' }).waitFor()
     await page.getByRole('link', { name: /^B1 / }).click()
     await page.getByRole('button', { name: 'Claim this step' }).click()
-    if (size === 'tablet') {
-      await scaleAsked(page).waitFor()
-      expect(await again()).toBeLessThanOrEqual(4)
-    }
+    if (size === 'phone')
+      await page.getByRole('button', { name: 'What does the scale of TW-15 say?' }).click()
+    await scaleAsked(page).waitFor()
+    expect(await again()).toBeLessThanOrEqual(size === 'phone' ? 5 : 4)
   },
 )
 

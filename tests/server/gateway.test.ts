@@ -1,4 +1,5 @@
 /** The sockets, WI3 and WI6 to WI9, with real socket.io clients; the promises stand in `server/gateway/gateway.ts`. */
+import { gunzipSync } from 'node:zlib'
 import { v7 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { BURST } from '../../server/gateway/rate'
@@ -31,10 +32,11 @@ type Watched = {
 }
 
 /** A job of its own for each test. */
-async function freshJob() {
+async function freshJob(agreed?: string) {
   const stream = `job:j${++jobs}` as const
   for (const one of openJob(`E-${jobs}`)) {
-    const given = await ana.ask<Given>('command', { stream, command: command(one) })
+    const said = agreed !== undefined && one.type === 'OpenJob' ? { ...one, agreed } : one
+    const given = await ana.ask<Given>('command', { stream, command: command(said) })
     if (!given.ok) throw new Error(JSON.stringify(given))
   }
   return stream
@@ -55,6 +57,16 @@ describe('watching', () => {
       from: 3,
       events: [],
     })
+  })
+
+  test('[WI7] a long answer comes packed to whoever can unpack it, and says the same', async () => {
+    const stream = await freshJob('Full rebuild. '.repeat(140))
+    const message = { room: stream, protocol }
+    const plain = await bo.ask<Watched>('watch', message)
+    const { packed } = await bo.ask<{ packed: Uint8Array }>('watch', { ...message, unpacks: true })
+    const { state } = JSON.parse(gunzipSync(packed).toString()) as Watched
+    expect(state).toEqual(plain.state)
+    expect(packed.length).toBeLessThan(JSON.stringify(plain).length / 2)
   })
 
   test('[WI7] a version this server never had is answered with the state', async () => {

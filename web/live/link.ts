@@ -10,6 +10,7 @@ import {
   type Answer,
   type ClientToServer,
   type Fault,
+  type Packed,
   type Place,
   PROTOCOL_VERSION,
   type Refused,
@@ -33,6 +34,14 @@ export interface Watcher {
 type Down = { [E in keyof ServerToClient]: Set<ServerToClient[E]> }
 
 const ACK_MS = 15_000
+
+/** Every current browser; an older one gets its answers plain. */
+const CAN_UNPACK = typeof DecompressionStream === 'function'
+
+async function unpacked(answer: Watched | Packed | Fault | Refused): Promise<Watched | Fault | Refused> {
+  if (!('packed' in answer)) return answer
+  return new Response(new Blob([answer.packed]).stream().pipeThrough(new DecompressionStream('gzip'))).json()
+}
 
 export type Link = ReturnType<typeof makeLink>
 
@@ -89,11 +98,13 @@ export function makeLink(clock: Clock) {
     const message = {
       room: watcher.room,
       protocol: PROTOCOL_VERSION,
+      ...(CAN_UNPACK ? { unpacks: true as const } : {}),
       ...(have === undefined ? {} : { have }),
     }
     const answer = await socket
       .timeout(ACK_MS)
       .emitWithAck('watch', message)
+      .then(unpacked)
       .catch(() => undefined)
     if (!watchers.has(watcher) || !answer) return
     if (!answer.ok) return watcher.refused?.(answer)
