@@ -1,15 +1,13 @@
 /** Measurements and the gates a person answers: facts, judged against their limits, never refused for a number. */
 import { indexPlan } from '../../plan/read'
 import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
-import type { JobCommand } from '../types'
+import type { CommandOf } from '../types'
 import { stepState } from '../verdicts'
-import { lapses } from './lapse'
+import { ownSetLapses } from './lapse'
 import { mayStrike } from './reading'
 
-type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
-
 /** [ME1–ME3] */
-export function takeMeasurement(job: PlannedJob, command: Command<'TakeMeasurement'>, context: Context): Outcome {
+export function takeMeasurement(job: PlannedJob, command: CommandOf<'TakeMeasurement'>, context: Context): Outcome {
   const { stepId, measurementId, place, value, instrument } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
@@ -30,12 +28,12 @@ export function takeMeasurement(job: PlannedJob, command: Command<'TakeMeasureme
       instrument,
       inBand,
     },
-    ...lapses(job, step, [], 'measurement', context),
+    ...ownSetLapses(job, step, 'measurement', context),
   ]
 }
 
 /** [ME4] */
-export function strikeMeasurement(job: PlannedJob, command: Command<'StrikeMeasurement'>, context: Context): Outcome {
+export function strikeMeasurement(job: PlannedJob, command: CommandOf<'StrikeMeasurement'>, context: Context): Outcome {
   const { entryId: id, reason } = command
   const step = job.plan.steps.find(({ id: stepId }) => stepState(job, stepId).measurements.some((entry) => entry.id === id))
   const entry = step && stepState(job, step.id).measurements.find((candidate) => candidate.id === id)
@@ -44,12 +42,12 @@ export function strikeMeasurement(job: PlannedJob, command: Command<'StrikeMeasu
   if (!mayStrike(context, entry.by)) return no('not_yours_to_strike', { by: entry.by })
   return [
     { type: 'MeasurementStruck', ...done(context), stepId: step.id, entryId: id, reason },
-    ...lapses(job, step, [], 'strike', context),
+    ...ownSetLapses(job, step, 'strike', context),
   ]
 }
 
 /** [GA1–GA3] A count or a look; the other gates are reckoned from the record. */
-export function answerGate(job: PlannedJob, command: Command<'AnswerGate'>, context: Context): Outcome {
+export function answerGate(job: PlannedJob, command: CommandOf<'AnswerGate'>, context: Context): Outcome {
   const { stepId, gateId, count } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
@@ -60,6 +58,6 @@ export function answerGate(job: PlannedJob, command: Command<'AnswerGate'>, cont
   if (answered?.by === context.by && answered.count === count) return []
   return [
     { type: 'GateAnswered', ...done(context), stepId, gateId, ...(count === undefined ? {} : { count }) },
-    ...lapses(job, step, [], 'gate', context),
+    ...ownSetLapses(job, step, 'gate', context),
   ]
 }

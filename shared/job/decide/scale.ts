@@ -1,13 +1,14 @@
 /** The number on the wrench's scale: entered when it is taken, at each new target, after each stop. */
-import type { JobCommand } from '../types'
+import type { CommandOf } from '../types'
 import { indexPlan } from '../../plan/read'
 import { appliedNm, unitSlip, unitsInUse, wrenchThen } from '../../wrench'
+import { bandFor } from '../verdicts'
 import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
 
 /** [SC1–SC5] A fact: a setting that fits only in another unit is recorded, held up with both readings. */
 export function enterScale(
   job: PlannedJob,
-  command: Extract<JobCommand, { type: 'EnterScale' }>,
+  command: CommandOf<'EnterScale'>,
   context: Context,
 ): Outcome {
   const { jointId, pass, wrenchId, value, adapter } = command
@@ -18,7 +19,7 @@ export function enterScale(
   // Without the crib's card nobody knows the unit on the scale, so the number would mean nothing.
   if (!wrench) return no('wrench_not_found', { wrenchId })
   if (wrench.unit === 'deg') return no('wrench_has_no_torque_scale', { wrenchId })
-  const band = joint.bands[pass - 1] ?? null
+  const band = bandFor(job, joint, pass)
   const slip = unitSlip(value, wrench.unit, band, unitsInUse(context.shop), adapter)
   return [
     {
