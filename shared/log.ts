@@ -26,7 +26,10 @@ export function isRefusal(outcome: unknown): outcome is Refusal {
   return typeof outcome === 'object' && outcome !== null && 'refused' in outcome
 }
 
-export const refuse = <Code extends string>(refused: Code, data: Record<string, unknown> = {}): Refusal<Code> => ({
+export const refuse = <Code extends string>(
+  refused: Code,
+  data: Record<string, unknown> = {},
+): Refusal<Code> => ({
   refused,
   data,
 })

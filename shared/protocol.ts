@@ -5,8 +5,9 @@
  * guesses. The ack of a command comes before the broadcast of its events on the same socket, so that a
  * pending command is settled by its answer, not by recognising it in the stream.
  */
-import type { Job, JobCommand, JobEvent } from './job/types'
+
 import type { JobSummary } from './job/summary'
+import type { Job, JobCommand, JobEvent } from './job/types'
 import type { Instant, StreamEvent } from './log'
 import type { PaintName, Role, Shop, ShopCommand, ShopEvent } from './shop/types'
 
@@ -32,9 +33,7 @@ export type SentShopCommand = CommandHead & ShopCommand
 /** The room a socket watches. `job:<id>` sends events, `board` summaries, `shop` the shop's events. */
 export type Room = 'board' | 'shop' | `job:${string}`
 
-export type Answer =
-  | { ok: true; version: number; events: StreamEvent<JobEvent | ShopEvent>[] }
-  | Refused
+export type Answer = { ok: true; version: number; events: StreamEvent<JobEvent | ShopEvent>[] } | Refused
 
 export interface Refused {
   ok: false
@@ -57,7 +56,9 @@ export interface ClientToServer {
   watch(message: Watch, ack: (answer: Watched | Fault | Refused) => void): void
   unwatch(message: { room: Room }, ack?: (answer: { ok: true }) => void): void
   command(
-    message: { stream: 'shop'; command: SentShopCommand } | { stream: `job:${string}`; command: SentJobCommand },
+    message:
+      | { stream: 'shop'; command: SentShopCommand }
+      | { stream: `job:${string}`; command: SentJobCommand },
     ack: (answer: Answer | Fault) => void,
   ): void
   /** What this page shows, so that others see who is here. */

@@ -6,12 +6,13 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
 import solid from 'vite-plugin-solid'
+import { shippedFonts } from './styles/shipped-fonts'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
 export default defineConfig({
   root: here('.'),
-  plugins: [solid()],
+  plugins: [solid(), shippedFonts()],
   build: {
     outDir: here('../dist/web'),
     emptyOutDir: true,

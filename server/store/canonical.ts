@@ -11,24 +11,33 @@ import { NotCanonical } from './errors'
 /** With the u flag, whole pairs are one character and do not match. */
 const HALF_A_PAIR = /\p{Surrogate}/u
 
+/** The way from the top to a value, as names and places. */
+type Path = (string | number)[]
+
 export function canonical(value: unknown): string {
-  refuseWhatJsonCannotHold(value, '')
-  return canonicalize(value) as string
+  refuseWhatJsonCannotHold(value, [])
+  return refuseHalfPairs(canonicalize(value) as string, value)
 }
 
 /** As `JSON.stringify`, in the order given, for what is kept but not hashed; refuses the same things. */
 export function plainJson(value: unknown): string {
-  refuseWhatJsonCannotHold(value, '')
-  return JSON.stringify(value)
+  refuseWhatJsonCannotHold(value, [])
+  return refuseHalfPairs(JSON.stringify(value), value)
 }
 
-function refuseWhatJsonCannotHold(value: unknown, path: string): void {
+/** JSON writes half a pair as an escape; only where the text has one is it worth looking closely. */
+function refuseHalfPairs(json: string, value: unknown): string {
+  if (json.includes('\\ud')) refuseWhatJsonCannotHold(value, [], true)
+  return json
+}
+
+function refuseWhatJsonCannotHold(value: unknown, path: Path, texts = false): void {
   switch (typeof value) {
     case 'string':
-      if (HALF_A_PAIR.test(value)) throw new NotCanonical(path, 'a text with half a surrogate pair')
+      if (texts && HALF_A_PAIR.test(value)) throw notCanonical(path, 'a text with half a surrogate pair')
       return
     case 'number':
-      if (!Number.isFinite(value)) throw new NotCanonical(path, `the number ${value}`)
+      if (!Number.isFinite(value)) throw notCanonical(path, `the number ${value}`)
       return
     case 'boolean':
       return
@@ -36,26 +45,35 @@ function refuseWhatJsonCannotHold(value: unknown, path: string): void {
       if (value === null) return
       if (Array.isArray(value)) {
         // By index, so that a hole is seen: it would come back as null, or shift what follows.
-        for (let i = 0; i < value.length; i++) refuseWhatJsonCannotHold(value[i], `${path}/${i}`)
+        for (let i = 0; i < value.length; i++) {
+          path.push(i)
+          refuseWhatJsonCannotHold(value[i], path, texts)
+          path.pop()
+        }
         return
       }
-      refuseInObject(value as Record<string, unknown>, path)
+      refuseInObject(value as Record<string, unknown>, path, texts)
       return
     default:
-      throw new NotCanonical(path, typeof value === 'undefined' ? 'undefined' : `a ${typeof value}`)
+      throw notCanonical(path, typeof value === 'undefined' ? 'undefined' : `a ${typeof value}`)
   }
 }
 
-function refuseInObject(value: Record<string, unknown>, path: string): void {
+function refuseInObject(value: Record<string, unknown>, path: Path, texts: boolean): void {
   const prototype = Object.getPrototypeOf(value)
-  if (prototype !== null && Object.getPrototypeOf(prototype) !== null) {
-    throw new NotCanonical(path, `a ${value.constructor?.name ?? 'class'} instead of plain data`)
+  if (prototype !== Object.prototype && prototype !== null && Object.getPrototypeOf(prototype) !== null) {
+    throw notCanonical(path, `a ${value.constructor?.name ?? 'class'} instead of plain data`)
   }
-  if (typeof value.toJSON === 'function') throw new NotCanonical(path, 'an object that writes itself')
+  if (typeof value.toJSON === 'function') throw notCanonical(path, 'an object that writes itself')
   for (const key of Object.keys(value)) {
     const member = value[key]
     if (member === undefined) continue
-    if (HALF_A_PAIR.test(key)) throw new NotCanonical(path, 'a name with half a surrogate pair')
-    refuseWhatJsonCannotHold(member, `${path}/${key}`)
+    if (texts && HALF_A_PAIR.test(key)) throw notCanonical(path, 'a name with half a surrogate pair')
+    path.push(key)
+    refuseWhatJsonCannotHold(member, path, texts)
+    path.pop()
   }
 }
+
+const notCanonical = (path: Path, what: string) =>
+  new NotCanonical(path.map((step) => `/${step}`).join(''), what)

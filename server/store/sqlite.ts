@@ -18,7 +18,7 @@ import type {
   StreamHead,
   Views,
 } from './port'
-import { prepareStatements, readingsWhere } from './statements'
+import { prepareStatements, readingsWhere, streamsWithoutEnd } from './statements'
 import type { reading } from './tables'
 
 type Statements = ReturnType<typeof prepareStatements>
@@ -51,7 +51,7 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
       }),
     readAll: (afterSeq, limit) =>
       whileOpen(() => unsealLog(afterSeq, run.logRows.all({ from: afterSeq + 1, limit }))),
-    streams: () => whileOpen(() => atOneMoment(() => allHeads(run)) as StreamHead[]),
+    streams: () => whileOpen(() => atOneMoment(() => allHeads(database, run)) as StreamHead[]),
     answers: (commandIds) =>
       whileOpen(() => {
         const found = new Map<string, KeptAnswer>()
@@ -100,7 +100,7 @@ function commit(run: Statements, batch: Batch): CommitOutcome {
   }
   if (stale.size > 0) return { stale: [...stale] }
   for (const row of rows) addEvent(run, row)
-  for (const stream of touched) run.putHead.run({ ...heads.get(stream) })
+  for (const head of heads.values()) if (touched.has(head.stream)) run.putHead.run(head)
   for (const answer of batch.answers) putAnswer(run, answer)
   putViews(run, batch)
   return { committed }
@@ -108,7 +108,7 @@ function commit(run: Statements, batch: Batch): CommitOutcome {
 
 function addEvent(run: Statements, row: SealedRow) {
   try {
-    run.addEvent.run({ ...row })
+    run.addEvent.run(row)
   } catch (error) {
     // The head said this place is free: the head, or the row in its place, is not what was written.
     const taken = String(codeOf(error)).startsWith('SQLITE_CONSTRAINT')
@@ -138,22 +138,16 @@ function putViews(run: Statements, views: Views) {
 }
 
 /** Also streams whose end is not on record: `read` says what is wrong with them. */
-function allHeads(run: Statements): StreamHead[] {
-  const heads = new Map(run.heads.all().map((head) => [head.stream, head]))
-  let stream = ''
-  for (;;) {
-    const next = run.nextStream.get({ after: stream })?.stream
-    if (next === undefined || next === null) break
-    stream = next
-    if (!heads.has(stream)) heads.set(stream, { stream, version: 0, hash: BEFORE_THE_FIRST })
-  }
-  return [...heads.values()]
+function allHeads(database: ShopDatabase, run: Statements): StreamHead[] {
+  const lost = streamsWithoutEnd(database).map((stream) => ({ stream, version: 0, hash: BEFORE_THE_FIRST }))
+  return [...run.heads.all(), ...lost]
 }
 
-function toRow({ by, flags, wrenchId, torqueNm, angleDeg, ...rest }: ReadingRow) {
+function toRow({ by, flags, standing, wrenchId, torqueNm, angleDeg, ...rest }: ReadingRow) {
   return {
     ...rest,
     byPerson: by,
+    standing: standing ? (1 as const) : (0 as const),
     flags: plainJson(flags),
     wrenchId: wrenchId ?? null,
     torqueNm: torqueNm ?? null,

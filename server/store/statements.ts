@@ -2,7 +2,7 @@
  * Every statement the SQLite store runs, prepared once: building one anew for each event costs more than
  * running it.
  */
-import { and, asc, eq, gte, lt, max, type Placeholder, type SQL, sql } from 'drizzle-orm'
+import { and, asc, eq, gte, is, lt, max, Param, type Placeholder, type SQL, sql } from 'drizzle-orm'
 import { alias } from 'drizzle-orm/sqlite-core'
 import type { ShopDatabase } from './open'
 import { answer, event, reading, streamHead, summary } from './tables'
@@ -12,6 +12,20 @@ function given<Name extends string>(...names: Name[]): Record<Name, Placeholder>
   const row = {} as Record<Name, Placeholder>
   for (const name of names) row[name] = sql.placeholder(name)
   return row
+}
+
+/**
+ * What a commit runs for every row goes to the driver directly: the statement is Drizzle's, only its
+ * per-call mapping of parameters is left out.
+ */
+function direct<Row extends object>(
+  db: ShopDatabase,
+  prepared: { getQuery(): { sql: string; params: unknown[] } },
+): { run(row: Row): void } {
+  const { sql: text, params } = prepared.getQuery()
+  const names = params.map((param) => (is(param, Param) ? param.value : param) as Placeholder)
+  const statement = db.$client.prepare(text)
+  return { run: (row) => statement.run(names.map(({ name }) => row[name as keyof Row])) }
 }
 
 const before = alias(event, 'before')
@@ -52,52 +66,62 @@ export function prepareStatements(db: ShopDatabase) {
       .where(eq(streamHead.stream, sql.placeholder('stream')))
       .prepare(),
     heads: db.select().from(streamHead).orderBy(asc(streamHead.stream)).prepare(),
-    nextStream: db
-      .select({ stream: sql<string | null>`min(${event.stream})` })
-      .from(event)
-      .where(sql`${event.stream} > ${sql.placeholder('after')}`)
-      .prepare(),
     lastSeq: db
       .select({ seq: max(event.seq) })
       .from(event)
       .prepare(),
-    addEvent: db
-      .insert(event)
-      .values(given('seq', 'stream', 'version', 'body', 'hash'))
-      .prepare(),
-    putHead: db
-      .insert(streamHead)
-      .values(given('stream', 'version', 'hash'))
-      .onConflictDoUpdate({
-        target: streamHead.stream,
-        set: { version: sql`excluded.version`, hash: sql`excluded.hash` },
-      })
-      .prepare(),
+    addEvent: direct<typeof event.$inferInsert>(
+      db,
+      db
+        .insert(event)
+        .values(given('seq', 'stream', 'version', 'body', 'hash'))
+        .prepare(),
+    ),
+    putHead: direct<typeof streamHead.$inferInsert>(
+      db,
+      db
+        .insert(streamHead)
+        .values(given('stream', 'version', 'hash'))
+        .onConflictDoUpdate({
+          target: streamHead.stream,
+          set: { version: sql`excluded.version`, hash: sql`excluded.hash` },
+        })
+        .prepare(),
+    ),
     answer: db
       .select()
       .from(answer)
       .where(eq(answer.commandId, sql.placeholder('commandId')))
       .prepare(),
-    addAnswer: db
-      .insert(answer)
-      .values(given('commandId', 'personId', 'bodyHash', 'answeredAt', 'answer'))
-      .prepare(),
+    addAnswer: direct<typeof answer.$inferInsert>(
+      db,
+      db
+        .insert(answer)
+        .values(given('commandId', 'personId', 'bodyHash', 'answeredAt', 'answer'))
+        .prepare(),
+    ),
     summaries: db.select().from(summary).orderBy(asc(summary.number)).prepare(),
-    putSummary: db
-      .insert(summary)
-      .values(given('jobId', 'number', 'version', 'summary'))
-      .onConflictDoUpdate({ target: summary.jobId, set: newSummary })
-      .prepare(),
-    putReading: db
-      .insert(reading)
-      .values(given(...READING_COLUMNS))
-      .onConflictDoUpdate({
-        target: [reading.jobId, reading.readingId],
-        set: Object.fromEntries(
-          READING_COLUMNS.map((name) => [name, sql.raw(`excluded.${reading[name].name}`)]),
-        ),
-      })
-      .prepare(),
+    putSummary: direct<typeof summary.$inferInsert>(
+      db,
+      db
+        .insert(summary)
+        .values(given('jobId', 'number', 'version', 'summary'))
+        .onConflictDoUpdate({ target: summary.jobId, set: newSummary })
+        .prepare(),
+    ),
+    putReading: direct<Omit<typeof reading.$inferInsert, 'standing'> & { standing: 0 | 1 }>(
+      db,
+      db
+        .insert(reading)
+        .values(given(...READING_COLUMNS))
+        .onConflictDoUpdate({
+          target: [reading.jobId, reading.readingId],
+          set: Object.fromEntries(
+            READING_COLUMNS.map((name) => [name, sql.raw(`excluded.${reading[name].name}`)]),
+          ),
+        })
+        .prepare(),
+    ),
     dropSummaries: db.delete(summary).prepare(),
     dropReadings: db.delete(reading).prepare(),
   }
@@ -118,6 +142,22 @@ const READING_COLUMNS = [
   'doneAt',
   'standing',
 ] as const
+
+/**
+ * Streams that have entries but no record of their end. Hops from name to name over the index, so that it
+ * costs a look per stream and not per event; all in SQL, where a name is compared by its bytes.
+ */
+export function streamsWithoutEnd(db: ShopDatabase): string[] {
+  const found = db.all<{ stream: string }>(sql`
+    with recursive name(stream) as (
+      select min(${event.stream}) from ${event}
+      union all
+      select (select min(stream) from ${event} where stream > name.stream) from name where stream is not null
+    )
+    select stream from name
+    where stream is not null and stream not in (select ${streamHead.stream} from ${streamHead})`)
+  return found.map(({ stream }) => stream)
+}
 
 /** Asked seldom and in many shapes, so not prepared. */
 export function readingsWhere(

@@ -29,13 +29,18 @@ export function sealantState(job: PlannedJob, step: AdoptedStep, now: Instant): 
   const closeBy = clock.started.doneAt + sealant.closeWithinMinutes * MINUTE
   const closedAt = clock.closed?.doneAt
   if (closedAt === undefined) return now <= closeBy ? { state: 'open', closeBy } : { state: 'late', closeBy }
-  if (closedAt > closeBy && !isWaived(job, { kind: 'sealant', stepId: step.id })) return { state: 'late', closeBy, closedAt }
+  if (closedAt > closeBy && !isWaived(job, { kind: 'sealant', stepId: step.id }))
+    return { state: 'late', closeBy, closedAt }
   const until = closedAt + sealant.cureMinutes * MINUTE
   return now < until ? { state: 'curing', until } : { state: 'cured', since: until }
 }
 
 /** Sealants that must be cured before this step can begin, and are not. */
-export function cureInTheWay(job: PlannedJob, step: AdoptedStep, now: Instant): { step: AdoptedStep; until: Instant }[] {
+export function cureInTheWay(
+  job: PlannedJob,
+  step: AdoptedStep,
+  now: Instant,
+): { step: AdoptedStep; until: Instant }[] {
   return job.plan.steps
     .filter((other) => other.sealant?.before.includes(step.id))
     .flatMap((other) => {

@@ -6,7 +6,16 @@
  */
 import type { Instant } from '../log'
 import type { Fasteners } from '../plan/types'
-import type { Adapter, Engine, FastenerCondition, HoldKind, ReadingHow, RestartHow, ValueBasis, Waived } from './types'
+import type {
+  Adapter,
+  Engine,
+  FastenerCondition,
+  HoldKind,
+  ReadingHow,
+  RestartHow,
+  ValueBasis,
+  Waived,
+} from './types'
 
 export type JobCommand =
   | { type: 'OpenJob'; number: string; engine: Engine; owner: string; agreed: string }
@@ -34,8 +43,21 @@ export type BenchCommand =
   | { type: 'CountRound'; jointId: string; pass: number; wrenchId?: string; count: number }
   | { type: 'RestartRound'; jointId: string; position: number; how: RestartHow }
   | { type: 'StrikeReading'; readingId: string; reason: string }
-  | { type: 'PlaceFasteners'; jointId: string; positions: number[]; condition: FastenerCondition; cycle?: number }
-  | { type: 'TakeMeasurement'; stepId: string; measurementId: string; place: string; value: number; instrument: string }
+  | {
+      type: 'PlaceFasteners'
+      jointId: string
+      positions: number[]
+      condition: FastenerCondition
+      cycle?: number
+    }
+  | {
+      type: 'TakeMeasurement'
+      stepId: string
+      measurementId: string
+      place: string
+      value: number
+      instrument: string
+    }
   | { type: 'StrikeMeasurement'; entryId: string; reason: string }
   | { type: 'StartSealant'; stepId: string }
   | { type: 'CloseSealant'; stepId: string }
@@ -92,7 +114,16 @@ export type WordCommand =
   | { type: 'RecheckOwnWork'; stepId: string; setId?: string }
   | { type: 'Defer'; what: Deferred; dueStepId: string; reason: string }
   | { type: 'WithdrawDeferral'; deferralId: string; reason: string }
-  | { type: 'SettleValue'; jointId: string; pass: number; torqueNm: number; minNm: number; maxNm: number; basis: ValueBasis; reason: string }
+  | {
+      type: 'SettleValue'
+      jointId: string
+      pass: number
+      torqueNm: number
+      minNm: number
+      maxNm: number
+      basis: ValueBasis
+      reason: string
+    }
   | { type: 'Waive'; what: Waived; reason: string }
   | { type: 'Release'; kind: 'to_fitting' | 'to_owner' }
   | { type: 'OpenWarranty'; complaint: string }

@@ -5,10 +5,11 @@
  * fills it from the log, and its answer stands.
  */
 import { type Instant, type Refusal, refuse } from '../log'
+import { lookUp } from '../look-up'
 import type { AdoptedPlan } from '../plan/types'
 import type { Done, Person, Shop } from '../shop/types'
-import type { Job, JobEvent } from './types'
 import type { RefusalCode, RefusalData } from './refusals'
+import type { Job, JobEvent } from './types'
 
 export interface Context {
   shop: Shop
@@ -42,7 +43,7 @@ export function done(context: Context): Done {
   return clockOffsetMs === undefined ? { by, doneAt } : { by, doneAt, clockOffsetMs }
 }
 
-export const personOf = (context: Context): Person | undefined => context.shop.people[context.by]
+export const personOf = (context: Context): Person | undefined => lookUp(context.shop.people, context.by)
 
 /** A job with its plan, which every command but the first two needs. */
 export type PlannedJob = Job & { plan: AdoptedPlan }

@@ -6,7 +6,7 @@
  * the same hand changes nothing. Never throws for anything a person can send. The order of the checks is
  * RULES.md's; the first that fails is the answer. Start here, then `evolve.ts`.
  */
-import { type Context, no, type Outcome, personOf, type PlannedJob } from './context'
+import { type Context, no, type Outcome, type PlannedJob, personOf } from './context'
 import { claimStep, handOverStep, putDownStep } from './decide/claim'
 import { defer, withdrawDeferral } from './decide/defer'
 import { placeFasteners } from './decide/fasteners'
@@ -16,13 +16,13 @@ import { addNote, addPhoto, confirmPhoto, promiseDate } from './decide/notes'
 import { adoptPlan, openJob } from './decide/open'
 import { strikeReading, takeReading } from './decide/reading'
 import { openWarranty, release } from './decide/release'
+import { withRework } from './decide/rework'
 import { countRound, restartRound } from './decide/round'
 import { enterScale } from './decide/scale'
 import { closeSealant, startSealant } from './decide/sealant'
 import { settleValue } from './decide/settle'
 import { noteLook, recheckOwnWork, secondSignStep, signStep } from './decide/sign'
 import { waive } from './decide/waive'
-import { withRework } from './decide/rework'
 import type { CommandOf, Job, JobCommand } from './types'
 
 type Rules = {

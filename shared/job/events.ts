@@ -33,7 +33,10 @@ export type JobEvent = Done &
     | { type: 'StepHandedOver'; stepId: string; from: string; to: string; at: StoppedAt[]; note?: string }
     | ({ type: 'ScaleEntered' } & Omit<ScaleEntry, 'by' | 'doneAt'>)
     | ({ type: 'ReadingTaken' } & Omit<Reading, 'by' | 'doneAt' | 'struck' | 'superseded'>)
-    | ({ type: 'RoundCounted'; positions: number[] } & Omit<Reading, 'by' | 'doneAt' | 'position' | 'how' | 'struck' | 'superseded'>)
+    | ({ type: 'RoundCounted'; positions: number[] } & Omit<
+        Reading,
+        'by' | 'doneAt' | 'position' | 'how' | 'struck' | 'superseded'
+      >)
     | { type: 'RoundRestarted'; jointId: string; positions: number[]; fromPass: number; how: RestartHow }
     | { type: 'ReadingStruck'; jointId: string; readingId: string; reason: string }
     | {
@@ -54,7 +57,14 @@ export type JobEvent = Done &
     | { type: 'OwnWorkRechecked'; stepId: string; setId: string; late?: true }
     | { type: 'LookNoted'; stepId: string; setId: string; personId: string }
     | { type: 'SignaturesLapsed'; stepId: string; setId: string; because: LapseCause }
-    | { type: 'HoldRaised'; id: string; kind: HoldKind; stepIds: string[]; what: string; expectedAt?: Instant }
+    | {
+        type: 'HoldRaised'
+        id: string
+        kind: HoldKind
+        stepIds: string[]
+        what: string
+        expectedAt?: Instant
+      }
     | { type: 'HoldChanged'; holdId: string; what?: string; expectedAt?: Instant }
     | { type: 'HoldCleared'; holdId: string; how: string }
     | { type: 'Deferred'; id: string; what: Deferred; dueStepId: string; reason: string }
@@ -70,7 +80,14 @@ export type JobEvent = Done &
         reason: string
       }
     | { type: 'Waived'; id: string; what: Waived; reason: string; ownWork?: true }
-    | { type: 'Released'; kind: 'to_fitting' | 'to_owner'; number: string; edition: number; head: string; ownWork?: true }
+    | {
+        type: 'Released'
+        kind: 'to_fitting' | 'to_owner'
+        number: string
+        edition: number
+        head: string
+        ownWork?: true
+      }
     | { type: 'ReleaseWithdrawn'; kind: 'to_fitting'; because: 'rework'; stepId: string }
     | { type: 'WarrantyOpened'; complaint: string }
     | { type: 'DatePromised'; date: string; reason: string }

@@ -53,13 +53,25 @@ export const evolveAll = (job: Job, events: readonly JobEvent[]): Job => events.
 
 type Folds = { [T in JobEvent['type']]: (job: Job, event: EventOf<T>) => Job }
 
-const fold = (job: Job, event: JobEvent): Job => (FOLDS[event.type] as (job: Job, event: JobEvent) => Job)(job, event)
+const fold = (job: Job, event: JobEvent): Job =>
+  (FOLDS[event.type] as (job: Job, event: JobEvent) => Job)(job, event)
 
 const FOLDS: Folds = {
-  JobOpened: (job, { number, engine, owner, agreed, doneAt }) => ({ ...job, number, engine, owner, agreed, openedAt: doneAt }),
+  JobOpened: (job, { number, engine, owner, agreed, doneAt }) => ({
+    ...job,
+    number,
+    engine,
+    owner,
+    agreed,
+    openedAt: doneAt,
+  }),
   PlanAdopted: (job, { plan }) => ({ ...job, plan }),
   StepClaimed: claimStep,
-  StepPutDown: (job, { stepId }) => forgetScales(changeStep(job, stepId, ({ claim: _, ...step }) => step), stepId),
+  StepPutDown: (job, { stepId }) =>
+    forgetScales(
+      changeStep(job, stepId, ({ claim: _, ...step }) => step),
+      stepId,
+    ),
   StepStopped: (job, event) => stop(job, event, undefined),
   StepHandedOver: (job, event) => stop(job, event, event.to),
   ScaleEntered: (job, { type: _, clockOffsetMs: __, ...entry }) => ({
@@ -70,13 +82,16 @@ const FOLDS: Folds = {
   ReadingTaken: (job, { type: _, clockOffsetMs: __, ...reading }) => takeReading(job, reading),
   RoundCounted: (job, { type: _, clockOffsetMs: __, positions, ...round }) =>
     positions.reduce(
-      (counted, position) => takeReading(counted, { ...round, id: `${round.id}.${position}`, how: 'counted', position }),
+      (counted, position) =>
+        takeReading(counted, { ...round, id: `${round.id}.${position}`, how: 'counted', position }),
       job,
     ),
   RoundRestarted: restartRound,
   ReadingStruck: (job, { jointId, readingId, reason, ...who }) =>
     changeReadings(job, jointId, (list) =>
-      list.map((reading) => (reading.id === readingId ? { ...reading, struck: { ...signature(who), reason } } : reading)),
+      list.map((reading) =>
+        reading.id === readingId ? { ...reading, struck: { ...signature(who), reason } } : reading,
+      ),
     ),
   FastenersPlaced: (job, { jointId, positions, condition, cycle, flags, ...who }) =>
     placeFasteners(job, jointId, positions, {
@@ -112,7 +127,10 @@ const FOLDS: Folds = {
       gates: { ...step.gates, [gateId]: { ...signature(who), ...(count === undefined ? {} : { count }) } },
     })),
   StepSigned: (job, { stepId, setId, ...who }) =>
-    endClaimWhenSigned(changeSet(job, stepId, setId, () => ({ first: signature(who) })), stepId),
+    endClaimWhenSigned(
+      changeSet(job, stepId, setId, () => ({ first: signature(who) })),
+      stepId,
+    ),
   StepSecondSigned: (job, { stepId, setId, through, late, ...who }) =>
     secondSign(job, stepId, setId, { ...signature(who), through, ...(late ? { late } : {}) }),
   OwnWorkRechecked: (job, { stepId, setId, late, ...who }) =>
@@ -124,20 +142,33 @@ const FOLDS: Folds = {
     ...job,
     holds: [
       ...job.holds,
-      { id, kind, stepIds, what, ...(expectedAt === undefined ? {} : { expectedAt }), raised: signature(who) },
+      {
+        id,
+        kind,
+        stepIds,
+        what,
+        ...(expectedAt === undefined ? {} : { expectedAt }),
+        raised: signature(who),
+      },
     ],
   }),
   HoldChanged: (job, { holdId, what, expectedAt }) => ({
     ...job,
     holds: job.holds.map((hold) =>
       hold.id === holdId
-        ? { ...hold, ...(what === undefined ? {} : { what }), ...(expectedAt === undefined ? {} : { expectedAt }) }
+        ? {
+            ...hold,
+            ...(what === undefined ? {} : { what }),
+            ...(expectedAt === undefined ? {} : { expectedAt }),
+          }
         : hold,
     ),
   }),
   HoldCleared: (job, { holdId, how, ...who }) => ({
     ...job,
-    holds: job.holds.map((hold) => (hold.id === holdId ? { ...hold, cleared: { ...signature(who), how } } : hold)),
+    holds: job.holds.map((hold) =>
+      hold.id === holdId ? { ...hold, cleared: { ...signature(who), how } } : hold,
+    ),
   }),
   Deferred: (job, { id, what, dueStepId, reason, ...who }) => ({
     ...job,
@@ -155,7 +186,13 @@ const FOLDS: Folds = {
       ...job.settled,
       [jointId]: {
         ...job.settled[jointId],
-        [pass]: { ...signature(who), torqueNm, band: { kind: 'torque', minNm, maxNm, from: 'shop' }, basis, reason },
+        [pass]: {
+          ...signature(who),
+          torqueNm,
+          band: { kind: 'torque', minNm, maxNm, from: 'shop' },
+          basis,
+          reason,
+        },
       },
     },
   }),
@@ -168,13 +205,23 @@ const FOLDS: Folds = {
     releases: [
       ...job.releases,
       // The release covers what stood before it, so the version is the one it was decided on.
-      { kind, number, edition, head, version: job.version - 1, ...(ownWork ? { ownWork } : {}), ...signature(who) },
+      {
+        kind,
+        number,
+        edition,
+        head,
+        version: job.version - 1,
+        ...(ownWork ? { ownWork } : {}),
+        ...signature(who),
+      },
     ],
   }),
   ReleaseWithdrawn: (job, { kind, stepId, ...who }) => ({
     ...job,
     releases: job.releases.map((release) =>
-      release.kind === kind && !release.withdrawn ? { ...release, withdrawn: { ...signature(who), stepId } } : release,
+      release.kind === kind && !release.withdrawn
+        ? { ...release, withdrawn: { ...signature(who), stepId } }
+        : release,
     ),
   }),
   WarrantyOpened: (job, { complaint, ...who }) => ({
@@ -189,7 +236,10 @@ const FOLDS: Folds = {
     ...job,
     notes: [...job.notes, { id, text, ...(stepId ? { stepId } : {}), ...signature(who) }],
   }),
-  PhotoAdded: (job, { photo, ...who }) => ({ ...job, photos: [...job.photos, { ...photo, ...signature(who) }] }),
+  PhotoAdded: (job, { photo, ...who }) => ({
+    ...job,
+    photos: [...job.photos, { ...photo, ...signature(who) }],
+  }),
   PhotoArrived: (job, { photoId }) => ({
     ...job,
     photos: job.photos.map((photo) => (photo.id === photoId ? { ...photo, arrived: true } : photo)),
@@ -206,7 +256,10 @@ function changeStep(job: Job, stepId: string, change: (step: StepState) => StepS
 }
 
 const changeSet = (job: Job, stepId: string, setId: string, change: (set: SetState) => SetState): Job =>
-  changeStep(job, stepId, (step) => ({ ...step, sets: { ...step.sets, [setId]: change(step.sets[setId] ?? {}) } }))
+  changeStep(job, stepId, (step) => ({
+    ...step,
+    sets: { ...step.sets, [setId]: change(step.sets[setId] ?? {}) },
+  }))
 
 const secondSign = (job: Job, stepId: string, setId: string, second: NonNullable<SetState['second']>): Job =>
   changeSet(job, stepId, setId, (set) => ({ ...(set.first ? { first: set.first } : {}), second }))
@@ -227,7 +280,10 @@ function stop(job: Job, event: EventOf<'StepStopped' | 'StepHandedOver'>, to: st
     stopped: { ...signature(event), at, ...(note ? { note } : {}) },
   }))
   const broken = at.filter(({ midPass }) => midPass).map((mark) => [mark.jointId, mark] as const)
-  return forgetScales({ ...stopped, interrupted: { ...job.interrupted, ...Object.fromEntries(broken) } }, stepId)
+  return forgetScales(
+    { ...stopped, interrupted: { ...job.interrupted, ...Object.fromEntries(broken) } },
+    stepId,
+  )
 }
 
 /** Also marks the joint's step as touched: a second signer who looked before has seen something else. */
@@ -260,7 +316,9 @@ const supersede = (
   which: (reading: Reading) => boolean,
   superseded: NonNullable<Reading['superseded']>,
 ): Reading[] =>
-  list.map((earlier) => (which(earlier) && !earlier.struck && !earlier.superseded ? { ...earlier, superseded } : earlier))
+  list.map((earlier) =>
+    which(earlier) && !earlier.struck && !earlier.superseded ? { ...earlier, superseded } : earlier,
+  )
 
 /** What was read in this round from that pass on is void; the interruption is over if its rule was followed. */
 function restartRound(job: Job, event: EventOf<'RoundRestarted'>): Job {
@@ -275,7 +333,12 @@ function restartRound(job: Job, event: EventOf<'RoundRestarted'>): Job {
   const followed = !mark || mark.asks === 'nothing' || strength(how) >= strength(mark.asks)
   const settled = followed ? { ...restarted, interrupted: others } : restarted
   if (how !== 'new_fasteners') return settled
-  return placeFasteners(settled, jointId, positions, { ...signature(event), condition: 'new', cycle: 1, flags: [] })
+  return placeFasteners(settled, jointId, positions, {
+    ...signature(event),
+    condition: 'new',
+    cycle: 1,
+    flags: [],
+  })
 }
 
 /** New fasteners do more than slackening, slackening more than going round again. */
@@ -283,13 +346,19 @@ const strength = (how: RestartHow): number => ['again', 'slackened', 'new_fasten
 
 function placeFasteners(job: Job, jointId: string, positions: readonly number[], state: FastenerState): Job {
   const placed = Object.fromEntries(positions.map((position) => [position, state]))
-  const changed = { ...job, fasteners: { ...job.fasteners, [jointId]: { ...job.fasteners[jointId], ...placed } } }
+  const changed = {
+    ...job,
+    fasteners: { ...job.fasteners, [jointId]: { ...job.fasteners[jointId], ...placed } },
+  }
   return changeReadings(changed, jointId, (list) => list)
 }
 
 const supersedeMeasurements = (entries: MeasurementEntry[], now: MeasurementEntry): MeasurementEntry[] =>
   entries.map((entry) =>
-    entry.measurementId === now.measurementId && entry.place === now.place && !entry.struck && !entry.superseded
+    entry.measurementId === now.measurementId &&
+    entry.place === now.place &&
+    !entry.struck &&
+    !entry.superseded
       ? { ...entry, superseded: { ...signature(now), because: 'retaken' as const } }
       : entry,
   )
@@ -299,7 +368,10 @@ function endClaimWhenSigned(job: Job, stepId: string): Job {
   const step = job.plan && indexPlan(job.plan).stepById.get(stepId)
   const state = job.steps[stepId]
   if (!step || !state || !signatureSets(step).every((set) => state.sets[set.id]?.first)) return job
-  return forgetScales(changeStep(job, stepId, ({ claim: _, stopped: __, ...rest }) => rest), stepId)
+  return forgetScales(
+    changeStep(job, stepId, ({ claim: _, stopped: __, ...rest }) => rest),
+    stepId,
+  )
 }
 
 /** After a stop the number on a scale is entered again: nobody knows who turned it meanwhile. */

@@ -5,11 +5,11 @@
  */
 import type { Refusal } from '../log'
 import { listed, positionsInWords, type Words } from '../words'
-import { flagWords } from './flags'
 import { againstWords } from './against'
+import { flagWords } from './flags'
 import type { Against } from './release'
-import type { FastenerFault } from './verdicts'
 import type { Flag, HoldKind } from './types'
+import type { FastenerFault } from './verdicts'
 
 interface RefusalData {
   person_unknown: { by: string }
@@ -45,7 +45,14 @@ interface RefusalData {
   positions_open: { joint: string; title: string; positions: number[]; pass: number; passes: number }
   flags_stand: { joint: string; title: string; position: number; flags: Flag[] }
   measurement_missing: { title: string; places: string[] }
-  measurement_out_of_limits: { title: string; place: string; value: number; unit: string; min?: number; max?: number }
+  measurement_out_of_limits: {
+    title: string
+    place: string
+    value: number
+    unit: string
+    min?: number
+    max?: number
+  }
   gate_open: { text: string }
   no_second_asked: { stepId: string }
   not_signed_yet: { stepId: string; setId: string }
@@ -98,10 +105,16 @@ export const ABOUT_THE_PERSON: ReadonlySet<string> = new Set<RefusalCode>([
 type Sentences = { [Code in RefusalCode]: (data: RefusalData[Code], words: Words) => string }
 
 const limits = (min?: number, max?: number): string =>
-  min !== undefined && max !== undefined ? `${min} to ${max}` : min !== undefined ? `at least ${min}` : `at most ${max}`
+  min !== undefined && max !== undefined
+    ? `${min} to ${max}`
+    : min !== undefined
+      ? `at least ${min}`
+      : `at most ${max}`
 
 const joints = (behind: { joint: string; title: string; positions?: number[] }[]): string =>
-  listed(behind.map((b) => `${b.title} ${b.joint}${b.positions ? ` (${positionsInWords(b.positions)})` : ''}`))
+  listed(
+    behind.map((b) => `${b.title} ${b.joint}${b.positions ? ` (${positionsInWords(b.positions)})` : ''}`),
+  )
 
 export const HOLD_WORDS: Record<HoldKind, string> = {
   part: 'part',
@@ -123,8 +136,10 @@ const FASTENER_FAULTS: Record<FastenerFault, string> = {
 }
 
 const SEALANT: Record<RefusalData['sealant_open']['state'], (d: RefusalData['sealant_open']) => string> = {
-  not_started: (d) => `No bead of ${d.product} is recorded on ${d.stepId}. Record when it was laid and closed, then sign.`,
-  open: (d) => `The ${d.product} on ${d.stepId} is not recorded as closed. Record the last fastener, then sign.`,
+  not_started: (d) =>
+    `No bead of ${d.product} is recorded on ${d.stepId}. Record when it was laid and closed, then sign.`,
+  open: (d) =>
+    `The ${d.product} on ${d.stepId} is not recorded as closed. Record the last fastener, then sign.`,
   late: (d) =>
     `The ${d.product} on ${d.stepId} was open longer than ${d.minutes} minutes. Strip it and lay a new bead, or ask the supervisor.`,
 }
@@ -136,21 +151,30 @@ const SENTENCES: Sentences = {
   number_taken: (d) => `${d.number} is another engine's number. Choose one that is free.`,
   role_needed: (d) => `${d.what} is for the ${listed(d.roles)}. Ask one of them.`,
   no_plan: () => 'This job has no build plan yet. A supervisor adopts one on the engine page.',
-  plan_not_found: (d) => `The library has no plan ${d.planId}, edition ${d.edition}. Import it, or choose another.`,
-  plan_already_adopted: (d) => `This job follows ${d.title}, edition ${d.edition}. A job keeps the plan it adopted.`,
+  plan_not_found: (d) =>
+    `The library has no plan ${d.planId}, edition ${d.edition}. Import it, or choose another.`,
+  plan_already_adopted: (d) =>
+    `This job follows ${d.title}, edition ${d.edition}. A job keeps the plan it adopted.`,
   step_not_found: (d) => `The plan has no step ${d.stepId}. Reload the engine and choose again.`,
   set_not_found: (d) => `Step ${d.stepId} is not signed by ${d.setId}. It is signed by ${listed(d.sets)}.`,
   joint_not_found: (d) => `The plan has no joint ${d.jointId}. Reload the engine and choose again.`,
   position_not_found: (d) =>
     `${d.jointId} has no position ${d.position}. It has ${positionsInWords(d.positions)}; look at the bolt map.`,
-  pass_not_found: (d) => `${d.jointId} has ${d.passes} passes; there is no pass ${d.pass}. Choose one on the bench.`,
-  value_missing: (d) => `${d.jointId} position ${d.position}: a reading ${d.how} needs its number. Enter what was shown.`,
-  wrench_not_found: (d) => `The crib has no wrench ${d.wrenchId}. Choose one from the crib, or have it added.`,
+  pass_not_found: (d) =>
+    `${d.jointId} has ${d.passes} passes; there is no pass ${d.pass}. Choose one on the bench.`,
+  value_missing: (d) =>
+    `${d.jointId} position ${d.position}: a reading ${d.how} needs its number. Enter what was shown.`,
+  wrench_not_found: (d) =>
+    `The crib has no wrench ${d.wrenchId}. Choose one from the crib, or have it added.`,
   wrench_has_no_torque_scale: (d) => `${d.wrenchId} has no torque scale. Take a torque wrench for this pass.`,
-  reading_not_found: (d) => `There is no reading ${d.readingId} on this job. Reload the record and choose again.`,
-  measurement_not_found: (d) => `Step ${d.stepId} asks for no measurement ${d.measurementId}. Reload and choose again.`,
-  place_not_found: (d) => `${d.measurementId} is not taken at ${d.place}. It is taken at ${listed(d.places)}.`,
-  entry_not_found: (d) => `There is no measurement ${d.entryId} on this step. Reload the record and choose again.`,
+  reading_not_found: (d) =>
+    `There is no reading ${d.readingId} on this job. Reload the record and choose again.`,
+  measurement_not_found: (d) =>
+    `Step ${d.stepId} asks for no measurement ${d.measurementId}. Reload and choose again.`,
+  place_not_found: (d) =>
+    `${d.measurementId} is not taken at ${d.place}. It is taken at ${listed(d.places)}.`,
+  entry_not_found: (d) =>
+    `There is no measurement ${d.entryId} on this step. Reload the record and choose again.`,
   gate_not_found: (d) => `Step ${d.stepId} has no gate ${d.gateId}. Reload the engine and choose again.`,
   gate_not_for_answering: (d) =>
     d.kind === 'photo'
@@ -175,17 +199,22 @@ const SENTENCES: Sentences = {
     `${d.title} ${d.joint}: ${positionsInWords(d.positions)} ${d.positions.length === 1 ? 'has' : 'have'} pass ${d.pass} of ${d.passes} to go. Finish the pass, then sign.`,
   flags_stand: (d) =>
     `${d.title} ${d.joint}, position ${d.position}: ${listed(d.flags.map(flagWords))}. Put it right and record it again, or strike a wrong entry; then sign.`,
-  measurement_missing: (d) => `${d.title} is not measured at ${listed(d.places)}. Measure and enter it, then sign.`,
+  measurement_missing: (d) =>
+    `${d.title} is not measured at ${listed(d.places)}. Measure and enter it, then sign.`,
   measurement_out_of_limits: (d) =>
     `${d.title} at ${d.place} is ${d.value} ${d.unit}; the plan asks ${limits(d.min, d.max)} ${d.unit}. Put it right and measure again, or ask the supervisor.`,
   gate_open: (d) => `Still to do before signing: ${d.text}`,
   no_second_asked: (d) => `${d.stepId} asks for one signature only. Nothing is left to do.`,
-  not_signed_yet: (d) => `The doer has not signed ${d.stepId} yet. The second signature comes after the first.`,
-  already_second_signed: (d, w) => `${w.person(d.by)} second-signed ${d.stepId} at ${w.moment(d.at)}. Nothing is left to do.`,
-  own_work: (d, w) => `${w.person(d.by)} worked on ${d.stepId}. The second signature is another person's, who has looked.`,
+  not_signed_yet: (d) =>
+    `The doer has not signed ${d.stepId} yet. The second signature comes after the first.`,
+  already_second_signed: (d, w) =>
+    `${w.person(d.by)} second-signed ${d.stepId} at ${w.moment(d.at)}. Nothing is left to do.`,
+  own_work: (d, w) =>
+    `${w.person(d.by)} worked on ${d.stepId}. The second signature is another person's, who has looked.`,
   not_entitled_to_second: (d) =>
     `${d.stepId} asks for somebody who may second-sign class ${d.class} on a ${d.family} engine. Ask one of them to look.`,
-  changed_since_look: (d) => `Something on ${d.stepId} changed after the PIN was given. Look again and sign again.`,
+  changed_since_look: (d) =>
+    `Something on ${d.stepId} changed after the PIN was given. Look again and sign again.`,
   on_hold: (d, w) =>
     `${d.stepId} is on hold (${HOLD_WORDS[d.kind]}): ${d.what}${d.expectedAt ? `, expected ${w.moment(d.expectedAt)}` : ''}. Clear the hold when that is settled, or take another step.`,
   still_curing: (d, w) =>
@@ -194,16 +223,21 @@ const SENTENCES: Sentences = {
     `${d.stepId} hides ${joints(d.behind)}, not proven yet. Say that you know it and go on, or have them finished first.`,
   receiver_not_entitled: (d, w) =>
     `${w.person(d.to)} may not sign class ${d.class} joints on a ${d.family} engine. Give ${d.stepId} to somebody who may, or put it down.`,
-  every_head: (d) => `${d.title} ${d.joint} is class A: every head is recorded on its own. Tap each as it is done.`,
+  every_head: (d) =>
+    `${d.title} ${d.joint} is class A: every head is recorded on its own. Tap each as it is done.`,
   count_differs: (d) =>
     `${d.title}: ${d.counted} counted, and ${d.open.length} are open (${positionsInWords(d.open)}). Count again, or tap the heads one by one.`,
-  fastener_not_right: (d) => `${d.title} ${d.joint}, position ${d.position}: ${FASTENER_FAULTS[d.fault]}, then sign.`,
+  fastener_not_right: (d) =>
+    `${d.title} ${d.joint}, position ${d.position}: ${FASTENER_FAULTS[d.fault]}, then sign.`,
   sealant_open: (d) => SEALANT[d.state](d),
   no_sealant_asked: (d) => `The plan asks for no sealant in ${d.stepId}. Note it if some was used.`,
   sealant_not_started: (d) => `No bead is recorded on ${d.stepId}. Start the clock at the first bead.`,
-  deferrals_due: (d) => `${listed(d.what)} ${d.what.length === 1 ? 'is' : 'are'} due at ${d.stepId}. Close that first, then sign.`,
-  already_deferred: (d) => `${d.what} is deferred to ${d.dueStepId} already. Withdraw that deferral before making another.`,
-  already_fitted: (d) => `${d.title} ${d.joint}, position ${d.position} has readings: it was not left out. Finish it or take it out first.`,
+  deferrals_due: (d) =>
+    `${listed(d.what)} ${d.what.length === 1 ? 'is' : 'are'} due at ${d.stepId}. Close that first, then sign.`,
+  already_deferred: (d) =>
+    `${d.what} is deferred to ${d.dueStepId} already. Withdraw that deferral before making another.`,
+  already_fitted: (d) =>
+    `${d.title} ${d.joint}, position ${d.position} has readings: it was not left out. Finish it or take it out first.`,
   due_too_early: (d) => `${d.dueStepId} does not come after ${d.stepId} in the plan. Choose a later step.`,
   due_already_signed: (d) => `${d.dueStepId} is signed already. Choose a step that is still to come.`,
   not_entitled_to_defer: (d) =>
@@ -211,20 +245,25 @@ const SENTENCES: Sentences = {
       ? 'A class A joint is left out on a supervisor’s word only. Ask one.'
       : `Leaving out a class ${d.class} joint is for somebody who may do it. Ask one, or the supervisor.`,
   deferral_not_found: (d) => `There is no deferral ${d.deferralId} on this job. Reload and choose again.`,
-  signed_without_it: (d) => `${d.stepId} was signed without it, so it stays due where it was deferred to. Close it there.`,
+  signed_without_it: (d) =>
+    `${d.stepId} was signed without it, so it stays due where it was deferred to. Close it there.`,
   hold_not_found: (d) => `There is no hold ${d.holdId} on this job. Reload and choose again.`,
   hold_cleared: (d, w) => `${w.person(d.by)} has cleared “${d.what}”. Raise a new hold if it is back.`,
-  value_published: (d) => `${d.title}, pass ${d.pass} has a value in the plan. A supervisor waives a deviation; the value stays.`,
-  limits_miss_value: (d) => `${d.torqueNm} N·m is not between ${d.minNm} and ${d.maxNm}. Enter limits around the value.`,
+  value_published: (d) =>
+    `${d.title}, pass ${d.pass} has a value in the plan. A supervisor waives a deviation; the value stays.`,
+  limits_miss_value: (d) =>
+    `${d.torqueNm} N·m is not between ${d.minNm} and ${d.maxNm}. Enter limits around the value.`,
   recheck_not_allowed: (d) =>
     d.why === 'off'
       ? 'This shop does not take the doer’s own second look. Ask another person.'
       : d.why === 'class_a'
         ? `${d.stepId} has class A joints: another person looks, never the doer. Ask one.`
         : `Only the one who signed ${d.stepId} can declare their own second look. Sign as second person instead.`,
-  recheck_too_soon: (d, w) => `Your own second look at ${d.stepId} counts from ${w.moment(d.from)}. Come back then, or ask another person.`,
+  recheck_too_soon: (d, w) =>
+    `Your own second look at ${d.stepId} counts from ${w.moment(d.from)}. Come back then, or ask another person.`,
   photo_not_found: (d) => `There is no photo ${d.photoId} on this job. Add it first.`,
-  photo_not_here: (d) => `The bytes of photo ${d.photoId} are not here yet. Keep the device on until they are sent.`,
+  photo_not_here: (d) =>
+    `The bytes of photo ${d.photoId} are not here yet. Keep the device on until they are sent.`,
   no_such_release: (d) =>
     `The plan has no ${d.kind === 'to_fitting' ? 'release to fitting' : 'release to the owner'}. The other release is the one to give.`,
   stands_against_release: (d, w) =>
@@ -235,8 +274,12 @@ const SENTENCES: Sentences = {
 
 /** The refusal in words fit to read aloud. A code this build does not know is said as such. */
 export function sentenceFor(refusal: Refusal, words: Words): string {
-  const sentence = SENTENCES[refusal.refused as RefusalCode] as ((data: unknown, words: Words) => string) | undefined
-  return sentence ? sentence(refusal.data, words) : `Refused: ${refusal.refused}. Reload the page; it may be out of date.`
+  const sentence = SENTENCES[refusal.refused as RefusalCode] as
+    | ((data: unknown, words: Words) => string)
+    | undefined
+  return sentence
+    ? sentence(refusal.data, words)
+    : `Refused: ${refusal.refused}. Reload the page; it may be out of date.`
 }
 
 export const REFUSAL_CODES = Object.keys(SENTENCES) as RefusalCode[]

@@ -26,7 +26,15 @@ export type ReleaseKind = Release['kind']
 export type Against =
   | { code: 'not_signed'; stepId: string; title: string }
   | { code: 'second_missing'; stepId: string; title: string; set: string; setId: string; signedBy: string }
-  | { code: 'not_final'; stepId: string; title: string; joint: string; jointTitle: string; class: string; positions: number[] }
+  | {
+      code: 'not_final'
+      stepId: string
+      title: string
+      joint: string
+      jointTitle: string
+      class: string
+      positions: number[]
+    }
   | { code: 'hold_open'; holdId: string; what: string; stepIds: string[] }
   | { code: 'deferral_open'; deferralId: string; what: string; dueStepId: string; since: Instant }
   | { code: 'photo_missing'; stepId: string; gateId: string; place: string; waiting: boolean }
@@ -126,15 +134,29 @@ function againstStep(job: PlannedJob, step: AdoptedStep, now: Instant): Against[
         positions: [...new Set(positions)],
       })
     }
-    if (step.signatures === 2 && !view.state.second && !isDone(job, step) && !isWaived(job, { kind: 'second', stepId, setId: set.id }))
-      against.push({ code: 'second_missing', stepId, title, set: set.title, setId: set.id, signedBy: first.by })
+    if (
+      step.signatures === 2 &&
+      !view.state.second &&
+      !isDone(job, step) &&
+      !isWaived(job, { kind: 'second', stepId, setId: set.id })
+    )
+      against.push({
+        code: 'second_missing',
+        stepId,
+        title,
+        set: set.title,
+        setId: set.id,
+        signedBy: first.by,
+      })
   }
   const sealant = sealantState(job, step, now)
   if (sealant.state === 'curing') against.push({ code: 'curing', stepId, title, until: sealant.until })
   for (const gate of step.gates) {
     if (gate.kind !== 'photo' || isWaived(job, { kind: 'gate', stepId, gateId: gate.id })) continue
     for (const place of gate.places) {
-      const photos = job.photos.filter((photo) => photo.gateId === gate.id && photo.stepId === stepId && photo.place === place)
+      const photos = job.photos.filter(
+        (photo) => photo.gateId === gate.id && photo.stepId === stepId && photo.place === place,
+      )
       if (!photos.some(({ arrived }) => arrived))
         against.push({ code: 'photo_missing', stepId, gateId: gate.id, place, waiting: photos.length > 0 })
     }

@@ -4,16 +4,27 @@
  * "Unfinished work looks finished": so every joint that is begun and not final gets its marker, with what its own
  * interruption rule asks before anything goes on.
  */
-import { listed, positionsInWords, type Words } from '../words'
+
 import { signatureSets } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../plan/types'
+import { listed, positionsInWords, type Words } from '../words'
 import type { PlannedJob } from './context'
 import type { RestartHow, StoppedAt } from './types'
-import { nextInRound, positionState, setViews, standingReading, stepState, takesReading, unprovenBehind } from './verdicts'
+import {
+  nextInRound,
+  positionState,
+  setViews,
+  standingReading,
+  stepState,
+  takesReading,
+  unprovenBehind,
+} from './verdicts'
 
 /** The markers of a step: one a round that is begun and not final. */
 export function stoppedAt(job: PlannedJob, step: AdoptedStep): StoppedAt[] {
-  return step.joints.flatMap((joint) => roundsOf(step, joint).flatMap((position) => markRound(job, step, joint, position)))
+  return step.joints.flatMap((joint) =>
+    roundsOf(step, joint).flatMap((position) => markRound(job, step, joint, position)),
+  )
 }
 
 /** One position for each round of a joint: the first of every set that covers some of it. */
@@ -22,7 +33,12 @@ const roundsOf = (step: AdoptedStep, joint: AdoptedJoint): number[] =>
     set.covers.flatMap((cover) => (cover.joint === joint.id ? cover.positions.slice(0, 1) : [])),
   )
 
-function markRound(job: PlannedJob, step: AdoptedStep, joint: AdoptedJoint, anyPosition: number): StoppedAt[] {
+function markRound(
+  job: PlannedJob,
+  step: AdoptedStep,
+  joint: AdoptedJoint,
+  anyPosition: number,
+): StoppedAt[] {
   const { positions } = nextInRound(job, step, joint, anyPosition, 1)
   const states = positions.map((position) => positionState(job, joint, position))
   const begun = states.some(({ reached }) => reached.length > 0)
@@ -32,9 +48,19 @@ function markRound(job: PlannedJob, step: AdoptedStep, joint: AdoptedJoint, anyP
   const { next } = nextInRound(job, step, joint, anyPosition, pass)
   const midPass = positions.some((position) => standingReading(job, joint, position, pass))
   const angleBegun = joint.passes.some(
-    (asked, index) => asked.kind === 'angle' && positions.some((position) => standingReading(job, joint, position, index + 1)),
+    (asked, index) =>
+      asked.kind === 'angle' &&
+      positions.some((position) => standingReading(job, joint, position, index + 1)),
   )
-  return [{ jointId: joint.id, pass, position: next ?? anyPosition, midPass, asks: midPass ? asks(joint, angleBegun) : 'nothing' }]
+  return [
+    {
+      jointId: joint.id,
+      pass,
+      position: next ?? anyPosition,
+      midPass,
+      asks: midPass ? asks(joint, angleBegun) : 'nothing',
+    },
+  ]
 }
 
 /** What a joint's own rule asks after a round was broken off. Silence after an angle means new fasteners. */
@@ -51,7 +77,7 @@ const ASKS: Record<RestartHow, (pass: number) => string> = {
 }
 
 /** What an interrupted joint asks before it goes on, as a sentence without its full stop. */
-export const asksInWords = ({ asks: how, pass }: StoppedAt): string =>
+export const asksInWords = ({ asks: how, pass }: Pick<StoppedAt, 'asks' | 'pass'>): string =>
   how === 'nothing' ? `go on with pass ${pass}` : ASKS[how](pass)
 
 export interface HandoverNote {
@@ -66,12 +92,16 @@ export interface HandoverNote {
 export function handoverNote(job: PlannedJob, step: AdoptedStep, words: Words): HandoverNote {
   const state = stepState(job, step.id)
   const views = setViews(job, step)
-  const finished = step.joints.filter((joint) => joint.positions.every(({ n }) => positionState(job, joint, n).final))
+  const finished = step.joints.filter((joint) =>
+    joint.positions.every(({ n }) => positionState(job, joint, n).final),
+  )
   const stands = stoppedAt(job, step).map((mark) => {
     const joint = step.joints.find(({ id }) => id === mark.jointId)
     return `${joint?.title ?? mark.jointId}: pass ${mark.pass} of ${joint?.passes.filter((_, i) => joint && takesReading(joint, i + 1)).length ?? 0}, position ${mark.position} next; ${asksInWords(mark)}.`
   })
-  const hidden = job.plan.steps.filter((other) => unprovenBehind(job, other).some(({ joint }) => step.joints.some(({ id }) => id === joint)))
+  const hidden = job.plan.steps.filter((other) =>
+    unprovenBehind(job, other).some(({ joint }) => step.joints.some(({ id }) => id === joint)),
+  )
   return {
     done: [
       ...finished.map((joint) => `${joint.title}: all ${joint.positions.length} final.`),
@@ -81,7 +111,9 @@ export function handoverNote(job: PlannedJob, step: AdoptedStep, words: Words): 
     ],
     stands: stands.length > 0 ? stands : ['Nothing is broken off.'],
     mustNot: hidden.map((other) => {
-      const joints = unprovenBehind(job, other).filter(({ joint }) => step.joints.some(({ id }) => id === joint))
+      const joints = unprovenBehind(job, other).filter(({ joint }) =>
+        step.joints.some(({ id }) => id === joint),
+      )
       const what = joints.map(({ joint, positions }) => {
         const title = step.joints.find(({ id }) => id === joint)?.title ?? joint
         return positions ? `${title} ${positionsInWords(positions)}` : title

@@ -10,7 +10,15 @@ import type { Wrench } from '../shop/types'
 import type { TorqueUnit } from '../units'
 import type { Deferred, NewPhoto } from './commands'
 
-export type { BenchCommand, CommandOf, Deferred, EnterScale, JobCommand, NewPhoto, TakeReading } from './commands'
+export type {
+  BenchCommand,
+  CommandOf,
+  Deferred,
+  EnterScale,
+  JobCommand,
+  NewPhoto,
+  TakeReading,
+} from './commands'
 export type { EventOf, JobEvent, LapseCause } from './events'
 
 export interface Engine {
@@ -52,7 +60,10 @@ export type Flag =
   | 'not_slackened'
 
 /** The wrench as it was when the fact was recorded, so that no fold asks what the shop looked like. */
-export type WrenchThen = Pick<Wrench, 'id' | 'kind' | 'unit' | 'min' | 'max' | 'state' | 'lastCheckedAt' | 'dueAt'>
+export type WrenchThen = Pick<
+  Wrench,
+  'id' | 'kind' | 'unit' | 'min' | 'max' | 'state' | 'lastCheckedAt' | 'dueAt'
+>
 
 /** The same number read in the unit that would fit: both are shown, nothing is converted silently. */
 export interface UnitSlip {
@@ -175,7 +186,15 @@ export interface StepState {
 }
 
 export type HoldKind = 'part' | 'damage' | 'tool' | 'outside_work' | 'approval' | 'room' | 'question'
-export const HOLD_KINDS: readonly HoldKind[] = ['part', 'damage', 'tool', 'outside_work', 'approval', 'room', 'question']
+export const HOLD_KINDS: readonly HoldKind[] = [
+  'part',
+  'damage',
+  'tool',
+  'outside_work',
+  'approval',
+  'room',
+  'question',
+]
 
 export interface Hold {
   id: string
@@ -286,4 +305,3 @@ export interface Job {
   notes: Note[]
   photos: Photo[]
 }
-

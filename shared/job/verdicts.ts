@@ -7,17 +7,28 @@
  * never proven.
  */
 import { inBand } from '../plan/adopt'
-import { indexPlan, roundOf, STEP_SET, type SignatureSetView, signatureSets } from '../plan/read'
+import { indexPlan, roundOf, type SignatureSetView, STEP_SET, signatureSets } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep, Band, Fasteners } from '../plan/types'
 import type { PlannedJob } from './context'
-import type { Deferral, FastenerFlag, Flag, MeasurementEntry, Reading, SetState, StepState, Waived } from './types'
+import type {
+  Deferral,
+  FastenerFlag,
+  Flag,
+  Job,
+  MeasurementEntry,
+  Reading,
+  SetState,
+  StepState,
+  Waived,
+} from './types'
 
 const NOTHING: StepState = { sets: {}, measurements: [], gates: {}, sealant: [], touchedAt: 0 }
 
 export const stepState = (job: PlannedJob, stepId: string): StepState => job.steps[stepId] ?? NOTHING
 
 /** Neither struck nor superseded. */
-export const stands = (entry: { struck?: unknown; superseded?: unknown }): boolean => !entry.struck && !entry.superseded
+export const stands = (entry: { struck?: unknown; superseded?: unknown }): boolean =>
+  !entry.struck && !entry.superseded
 
 /** The band a pass is judged by: a settled value's where none is published, else the one frozen at adoption. */
 export const bandFor = (job: PlannedJob, joint: AdoptedJoint, pass: number): Band | null =>
@@ -29,7 +40,7 @@ export function askedNm(job: PlannedJob, joint: AdoptedJoint, pass: number): num
   return asked?.kind === 'torque' ? (asked.torqueNm ?? job.settled[joint.id]?.[pass]?.torqueNm ?? null) : null
 }
 
-export const isWaived = (job: PlannedJob, what: Waived): boolean =>
+export const isWaived = (job: Job, what: Waived): boolean =>
   job.waivers.some(({ what: waived }) => {
     const entries = Object.entries(what)
     return entries.every(([key, value]) => (waived as Record<string, unknown>)[key] === value)
@@ -41,31 +52,50 @@ function reaches(joint: AdoptedJoint, reading: Reading): boolean {
 }
 
 /** The flags of a reading that still stand: none when waived, and re-judged once its value is settled. */
-export function standingFlags(job: PlannedJob, reading: Reading): readonly Flag[] {
+export function standingFlags(job: Job, reading: Reading): readonly Flag[] {
   const { flags } = reading
   if (flags.length === 0) return flags
   if (isWaived(job, { kind: 'reading', readingId: reading.id })) return []
   const settled = job.settled[reading.jointId]?.[reading.pass]
   if (!settled || !flags.includes('no_published_value')) return flags
   const others = flags.filter((flag) => flag !== 'no_published_value')
-  return reading.torqueNm !== undefined && inBand(reading.torqueNm, settled.band) ? others : [...others, 'out_of_band']
+  return reading.torqueNm !== undefined && inBand(reading.torqueNm, settled.band)
+    ? others
+    : [...others, 'out_of_band']
 }
 
 /** The reading a position has for a pass, if one stands. */
-export function standingReading(job: PlannedJob, joint: AdoptedJoint, position: number, pass: number): Reading | undefined {
+export function standingReading(
+  job: PlannedJob,
+  joint: AdoptedJoint,
+  position: number,
+  pass: number,
+): Reading | undefined {
   return job.readings[joint.id]?.findLast(
-    (reading) => reading.position === position && reading.pass === pass && stands(reading) && reaches(joint, reading),
+    (reading) =>
+      reading.position === position && reading.pass === pass && stands(reading) && reaches(joint, reading),
   )
 }
 
-/** Standing readings of a joint that carry a flag. A fastener taken back is no longer judged by its slackening. */
-export const flaggedReadings = (job: PlannedJob, joint: AdoptedJoint): Reading[] =>
-  (job.readings[joint.id] ?? []).filter(
-    (reading) => stands(reading) && reaches(joint, reading) && standingFlags(job, reading).length > 0,
+/**
+ * The readings of a joint whose flags stand: also one that reaches no pass (a click where a wait or a
+ * slackening was asked). Taking a fastener back is right at any time and stands against nothing.
+ */
+export function flaggedOn(job: Job, joint: AdoptedJoint): Reading[] {
+  const takesBack = ({ how, pass }: Reading) =>
+    how === 'slackened' && joint.passes[pass - 1]?.kind !== 'slacken'
+  return (job.readings[joint.id] ?? []).filter(
+    (reading) =>
+      reading.flags.length > 0 &&
+      stands(reading) &&
+      !takesBack(reading) &&
+      standingFlags(job, reading).length > 0,
   )
+}
 
 /** Passes that take a reading; a wait is over by the clock alone. */
-export const takesReading = (joint: AdoptedJoint, pass: number): boolean => joint.passes[pass - 1]?.kind !== 'wait'
+export const takesReading = (joint: AdoptedJoint, pass: number): boolean =>
+  joint.passes[pass - 1]?.kind !== 'wait'
 
 export interface PositionState {
   /** Passes reached, by number, whatever their flags. */
@@ -79,16 +109,14 @@ export interface PositionState {
 
 export function positionState(job: PlannedJob, joint: AdoptedJoint, position: number): PositionState {
   const reached: number[] = []
-  const flags: Flag[] = []
   let nextPass: number | undefined
   for (let pass = 1; pass <= joint.passes.length; pass++) {
     if (!takesReading(joint, pass)) continue
-    const reading = standingReading(job, joint, position, pass)
-    if (reading) {
-      reached.push(pass)
-      flags.push(...standingFlags(job, reading))
-    } else nextPass ??= pass
+    if (standingReading(job, joint, position, pass)) reached.push(pass)
+    else nextPass ??= pass
   }
+  const standing = flaggedOn(job, joint).filter((reading) => reading.position === position)
+  const flags = [...new Set(standing.flatMap((reading) => standingFlags(job, reading)))]
   return { reached, nextPass, flags, final: nextPass === undefined && flags.length === 0 }
 }
 
@@ -98,7 +126,11 @@ export type FastenerFault = FastenerFlag | 'not_declared' | 'temporary' | 'hand_
  * What stands against the fastener itself: a slave bolt, one taken out, one fitted twice; and, where the
  * joint is one-use or counts cycles, one whose history nobody has declared.
  */
-export function fastenerFault(job: PlannedJob, joint: AdoptedJoint, position: number): FastenerFault | undefined {
+export function fastenerFault(
+  job: PlannedJob,
+  joint: AdoptedJoint,
+  position: number,
+): FastenerFault | undefined {
   if (isWaived(job, { kind: 'fastener', jointId: joint.id, position })) return undefined
   const state = job.fasteners[joint.id]?.[position]
   if (!state) return joint.use.kind === 'reusable' || joint.recheckOf ? undefined : 'not_declared'
@@ -106,14 +138,17 @@ export function fastenerFault(job: PlannedJob, joint: AdoptedJoint, position: nu
   if (condition === 'temporary' || condition === 'removed') return condition
   // Hand-tight and final look the same: only a reading after it says that it is more.
   if (condition === 'hand_tight')
-    return job.readings[joint.id]?.some((r) => r.position === position && stands(r) && r.doneAt >= state.doneAt)
+    return job.readings[joint.id]?.some(
+      (r) => r.position === position && stands(r) && r.doneAt >= state.doneAt,
+    )
       ? undefined
       : 'hand_tight'
   return flags[0]
 }
 
 /** Deferrals not withdrawn. */
-export const deferralsOf = (job: PlannedJob): Deferral[] => job.deferrals.filter((deferral) => !deferral.withdrawn)
+export const deferralsOf = (job: PlannedJob): Deferral[] =>
+  job.deferrals.filter((deferral) => !deferral.withdrawn)
 
 /** Positions of a joint left out on purpose, and where they are due. */
 export function deferredPositions(job: PlannedJob, jointId: string): Map<number, Deferral> {
@@ -128,7 +163,11 @@ export function deferredPositions(job: PlannedJob, jointId: string): Map<number,
  * What a set covers in this job: the plan's positions without those deferred elsewhere, and, for the last set of
  * a step, whatever is due there.
  */
-export function coversOf(job: PlannedJob, step: AdoptedStep, set: SignatureSetView): SignatureSetView['covers'] {
+export function coversOf(
+  job: PlannedJob,
+  step: AdoptedStep,
+  set: SignatureSetView,
+): SignatureSetView['covers'] {
   const deferrals = deferralsOf(job)
   if (deferrals.length === 0) return set.covers
   const own = set.covers.map(({ joint, positions }) => {
@@ -137,7 +176,9 @@ export function coversOf(job: PlannedJob, step: AdoptedStep, set: SignatureSetVi
   })
   if (signatureSets(step).at(-1)?.id !== set.id) return own
   const due = deferrals.flatMap(({ what, dueStepId }) =>
-    what.kind === 'fasteners' && dueStepId === step.id ? [{ joint: what.joint, positions: what.positions }] : [],
+    what.kind === 'fasteners' && dueStepId === step.id
+      ? [{ joint: what.joint, positions: what.positions }]
+      : [],
   )
   return [...own, ...due]
 }
@@ -150,7 +191,13 @@ export function answeringStep(job: PlannedJob, jointId: string, position: number
 }
 
 /** The round a position belongs to in a pass, without deferred ones, and which position of it comes next. */
-export function nextInRound(job: PlannedJob, step: AdoptedStep, joint: AdoptedJoint, position: number, pass: number) {
+export function nextInRound(
+  job: PlannedJob,
+  step: AdoptedStep,
+  joint: AdoptedJoint,
+  position: number,
+  pass: number,
+) {
   const { positions: all, ordered } = roundOf(step, joint.id, position)
   const away = deferredPositions(job, joint.id)
   const positions = away.has(position) ? [position] : all.filter((n) => !away.has(n))
@@ -197,7 +244,8 @@ export function setView(job: PlannedJob, step: AdoptedStep, set: SignatureSetVie
   const state = stepState(job, step.id).sets[set.id] ?? {}
   const final = open.length === 0 && flagged.length === 0 && faulty.length === 0
   const proven = final && state.first !== undefined && (step.signatures === 1 || state.second !== undefined)
-  const waived = state.first !== undefined && isWaived(job, { kind: 'second', stepId: step.id, setId: set.id })
+  const waived =
+    state.first !== undefined && isWaived(job, { kind: 'second', stepId: step.id, setId: set.id })
   return { set, covers, state, open, flagged, faulty, final, proven, accepted: proven || (final && waived) }
 }
 
@@ -265,7 +313,11 @@ export const isProven = (job: PlannedJob, fasteners: Fasteners): boolean =>
   setsCovering(job, fasteners).every(({ view }) => view.proven)
 
 /** Joints of these classes that a step would hide and that are neither proven nor accepted. */
-export function unprovenBehind(job: PlannedJob, step: AdoptedStep, classes: readonly string[] = ['A']): Fasteners[] {
+export function unprovenBehind(
+  job: PlannedJob,
+  step: AdoptedStep,
+  classes: readonly string[] = ['A'],
+): Fasteners[] {
   const { jointById } = indexPlan(job.plan)
   return step.hides.filter(
     (hidden) =>
@@ -278,7 +330,11 @@ export function unprovenBehind(job: PlannedJob, step: AdoptedStep, classes: read
 function withoutDeferred(job: PlannedJob, fasteners: Fasteners): Fasteners {
   const away = deferredPositions(job, fasteners.joint)
   if (away.size === 0) return fasteners
-  const positions = fasteners.positions ?? indexPlan(job.plan).jointById.get(fasteners.joint)?.positions.map(({ n }) => n)
+  const positions =
+    fasteners.positions ??
+    indexPlan(job.plan)
+      .jointById.get(fasteners.joint)
+      ?.positions.map(({ n }) => n)
   return { joint: fasteners.joint, positions: (positions ?? []).filter((n) => !away.has(n)) }
 }
 
@@ -294,7 +350,15 @@ export function openNeeds(job: PlannedJob, step: AdoptedStep): AdoptedStep[] {
 export const openHolds = (job: PlannedJob, stepId: string) =>
   job.holds.filter((hold) => !hold.cleared && hold.stepIds.includes(stepId))
 
-export type StepStanding = 'not_ready' | 'on_hold' | 'deferred' | 'ready' | 'in_work' | 'stopped' | 'awaiting_second' | 'done'
+export type StepStanding =
+  | 'not_ready'
+  | 'on_hold'
+  | 'deferred'
+  | 'ready'
+  | 'in_work'
+  | 'stopped'
+  | 'awaiting_second'
+  | 'done'
 
 /** Where a step stands, for anybody, clocks aside; who and when is asked of `decide`. */
 export function standingOf(job: PlannedJob, step: AdoptedStep): StepStanding {
@@ -304,13 +368,20 @@ export function standingOf(job: PlannedJob, step: AdoptedStep): StepStanding {
   if (state.claim) return 'in_work'
   if (isDeferredStep(job, step.id)) return 'deferred'
   if (isSigned(job, step)) return 'awaiting_second'
-  if (openNeeds(job, step).length > 0 || (unprovenBehind(job, step).length > 0 && !isWaived(job, { kind: 'hiding', stepId: step.id })))
+  if (
+    openNeeds(job, step).length > 0 ||
+    (unprovenBehind(job, step).length > 0 && !isWaived(job, { kind: 'hiding', stepId: step.id }))
+  )
     return 'not_ready'
   return state.stopped ? 'stopped' : 'ready'
 }
 
 /** The entry a place has for a measurement, if one stands. */
-export function standingMeasurement(state: StepState, measurementId: string, place: string): MeasurementEntry | undefined {
+export function standingMeasurement(
+  state: StepState,
+  measurementId: string,
+  place: string,
+): MeasurementEntry | undefined {
   return state.measurements.findLast(
     (entry) => entry.measurementId === measurementId && entry.place === place && stands(entry),
   )

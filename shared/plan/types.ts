@@ -95,7 +95,7 @@ export interface Joint {
   interruption: Interruption
   /** This joint looks again at fasteners of an earlier step; they are not counted twice. */
   recheckOf?: string
-  /** Fasteners of another joint that these bolts clamp as well. */
+  /** Holes of another joint's part that these bolts close as well; that joint need have none of its own there. */
   clampsAlso?: Fasteners[]
   notes?: string[]
 }

@@ -5,6 +5,7 @@
  * tolerances is the supervisor's and the owner's; the founder opens the shop and is entered with it.
  */
 import { type Instant, type Refusal, refuse } from '../log'
+import { lookUp } from '../look-up'
 import { checkPlan } from '../plan/check'
 import type { ShopRefusalCode, ShopRefusalData } from './refusals'
 import type { Done, Person, Shop, ShopCommand, ShopEvent } from './types'
@@ -17,10 +18,12 @@ export interface ShopContext {
 
 export type ShopOutcome = ShopEvent[] | Refusal<ShopRefusalCode>
 
-const no = <Code extends ShopRefusalCode>(code: Code, data: ShopRefusalData[Code]): Refusal<ShopRefusalCode> =>
-  refuse(code, data as Record<string, unknown>)
+const no = <Code extends ShopRefusalCode>(
+  code: Code,
+  data: ShopRefusalData[Code],
+): Refusal<ShopRefusalCode> => refuse(code, data as Record<string, unknown>)
 
-/** [SH1–SH9] */
+/** [SH1–SH13] */
 export function decideShop(shop: Shop, command: ShopCommand, context: ShopContext): ShopOutcome {
   const { by, doneAt, clockOffsetMs } = context
   const done: Done = clockOffsetMs === undefined ? { by, doneAt } : { by, doneAt, clockOffsetMs }
@@ -35,25 +38,26 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
     ]
   }
   if (!shop.opened) return no('shop_not_open', {})
-  const person = shop.people[by]
+  const person = lookUp(shop.people, by)
   if (!person || !leads(person)) return no('shop_role_needed', {})
   switch (command.type) {
     case 'AddPerson':
-      if (shop.people[command.person.id]) return no('person_exists', { name: command.person.name })
+      if (lookUp(shop.people, command.person.id)) return no('person_exists', { name: command.person.name })
       return personFault(shop, command.person) ?? [{ type: 'PersonAdded', ...done, person: command.person }]
     case 'ChangePerson':
-      if (!shop.people[command.person.id]) return no('person_not_found', { id: command.person.id })
-      if (same(shop.people[command.person.id], command.person)) return []
+      if (!lookUp(shop.people, command.person.id)) return no('person_not_found', { id: command.person.id })
+      if (same(lookUp(shop.people, command.person.id), command.person)) return []
       return (
         personFault(shop, command.person) ??
         lastLeader(shop, command.person) ?? [{ type: 'PersonChanged', ...done, person: command.person }]
       )
     case 'AddWrench':
-      if (shop.wrenches[command.wrench.id]) return no('wrench_exists', { id: command.wrench.id })
+      if (lookUp(shop.wrenches, command.wrench.id)) return no('wrench_exists', { id: command.wrench.id })
       return [{ type: 'WrenchAdded', ...done, wrench: command.wrench }]
     case 'ChangeWrench':
-      if (!shop.wrenches[command.wrench.id]) return no('shop_wrench_not_found', { id: command.wrench.id })
-      if (same(shop.wrenches[command.wrench.id], command.wrench)) return []
+      if (!lookUp(shop.wrenches, command.wrench.id))
+        return no('shop_wrench_not_found', { id: command.wrench.id })
+      if (same(lookUp(shop.wrenches, command.wrench.id), command.wrench)) return []
       return [{ type: 'WrenchChanged', ...done, wrench: command.wrench }]
     case 'SetTolerances':
       if (same(shop.tolerances, command.tolerances)) return []
@@ -63,7 +67,7 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
       return [{ type: 'SelfRecheckSet', ...done, selfRecheck: command.selfRecheck }]
     case 'AddPlan': {
       const { id, edition } = command.plan
-      const known = shop.plans[id]?.[edition]
+      const known = lookUp(lookUp(shop.plans, id) ?? {}, edition)
       if (known) return same(known, command.plan) ? [] : no('edition_taken', { title: known.title, edition })
       const [fault] = checkPlan(command.plan).faults
       if (fault) return no('plan_has_faults', fault)
@@ -72,7 +76,8 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
   }
 }
 
-const leads = (person: Person): boolean => person.roles.some((role) => role === 'supervisor' || role === 'owner')
+const leads = (person: Person): boolean =>
+  person.roles.some((role) => role === 'supervisor' || role === 'owner')
 
 /** Two stripes that look alike would put one person's word on another's bolt. */
 function personFault(shop: Shop, person: Person): Refusal<ShopRefusalCode> | undefined {
@@ -90,7 +95,8 @@ function lastLeader(shop: Shop, changed: Person): Refusal<ShopRefusalCode> | und
 /** Equal as plain data, whatever the order of the keys. */
 function same(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true
-  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b || Array.isArray(a) !== Array.isArray(b)) return false
+  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b || Array.isArray(a) !== Array.isArray(b))
+    return false
   const keys = Object.keys({ ...a, ...b })
   return keys.every((key) => same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]))
 }

@@ -6,7 +6,8 @@ function covers({ classes, families }: Entitlement, cls: JointClass, family: str
   return classes.includes(cls) && (families.length === 0 || families.includes(family))
 }
 
-export const mayDo = (person: Person, cls: JointClass, family: string): boolean => covers(person.mayDo, cls, family)
+export const mayDo = (person: Person, cls: JointClass, family: string): boolean =>
+  covers(person.mayDo, cls, family)
 
 export const maySecondSign = (person: Person, cls: JointClass, family: string): boolean =>
   covers(person.maySecondSign, cls, family)

@@ -24,15 +24,19 @@ type Sentences = { [Code in ShopRefusalCode]: (data: ShopRefusalData[Code]) => s
 const SENTENCES: Sentences = {
   shop_already_open: (d) => `The shop ${d.name} is open already. Sign in to it.`,
   shop_not_open: () => 'No shop is open yet. Open it on the first-run page.',
-  founder_leads: () => 'The first person must be a supervisor or the owner, so that somebody can enter the others.',
-  shop_role_needed: () => 'The shop’s people, wrenches, limits and plans are the supervisor’s and the owner’s. Ask one of them.',
+  founder_leads: () =>
+    'The first person must be a supervisor or the owner, so that somebody can enter the others.',
+  shop_role_needed: () =>
+    'The shop’s people, wrenches, limits and plans are the supervisor’s and the owner’s. Ask one of them.',
   person_exists: (d) => `${d.name} is entered already. Change the entry instead.`,
   person_not_found: (d) => `Nobody by the id ${d.id} works here. Add the person first.`,
-  initials_taken: (d) => `${d.initials} are ${d.name}'s initials. Choose others: they stand beside every stripe.`,
+  initials_taken: (d) =>
+    `${d.initials} are ${d.name}'s initials. Choose others: they stand beside every stripe.`,
   last_leader: (d) => `${d.name} is the only supervisor or owner. Enter another before taking the role away.`,
   wrench_exists: (d) => `${d.id} hangs in the crib already. Change its card instead.`,
   shop_wrench_not_found: (d) => `The crib has no wrench ${d.id}. Add it first.`,
-  edition_taken: (d) => `Edition ${d.edition} of ${d.title} is in the library with other values. Give this one a new edition.`,
+  edition_taken: (d) =>
+    `Edition ${d.edition} of ${d.title} is in the library with other values. Give this one a new edition.`,
   plan_has_faults: (d) => `${d.path}: ${d.problem} ${d.fix}`,
 }
 

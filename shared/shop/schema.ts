@@ -6,8 +6,15 @@ import { PAINTS, ROLES, type ShopCommand, type ShopEvent } from './types'
 
 const id = z.string().trim().min(1).max(64)
 const words = (max: number) => z.string().trim().min(1).max(max)
-export const instant = z.int().min(0).max(8_640_000_000_000_000).describe('Milliseconds since 1970-01-01T00:00Z')
-const entitlement = z.strictObject({ classes: z.array(z.enum(['A', 'B', 'C'])).max(3), families: z.array(words(40)).max(40) })
+export const instant = z
+  .int()
+  .min(0)
+  .max(8_640_000_000_000_000)
+  .describe('Milliseconds since 1970-01-01T00:00Z')
+const entitlement = z.strictObject({
+  classes: z.array(z.enum(['A', 'B', 'C'])).max(3),
+  families: z.array(words(40)).max(40),
+})
 
 export const personSchema = z.strictObject({
   id,
@@ -68,7 +75,10 @@ export function commandUnion<Parts extends Record<string, z.ZodRawShape>>(parts:
   const options = Object.entries(parts).map(([type, shape]) =>
     z.strictObject({ type: z.literal(type), ...commandHead, ...shape }),
   )
-  return z.discriminatedUnion('type', options as never) as unknown as z.ZodType<{ type: keyof Parts & string; commandId: string }>
+  return z.discriminatedUnion('type', options as never) as unknown as z.ZodType<{
+    type: keyof Parts & string
+    commandId: string
+  }>
 }
 
 export const shopCommandSchema = commandUnion(commandParts)

@@ -35,7 +35,18 @@ export interface Person {
   maySecondSign: Entitlement
 }
 
-export const PAINTS = ['blue', 'green', 'plum', 'ochre', 'teal', 'crimson', 'slate', 'olive', 'violet', 'brown'] as const
+export const PAINTS = [
+  'blue',
+  'green',
+  'plum',
+  'ochre',
+  'teal',
+  'crimson',
+  'slate',
+  'olive',
+  'violet',
+  'brown',
+] as const
 export type PaintName = (typeof PAINTS)[number]
 
 export interface Wrench {

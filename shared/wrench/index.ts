@@ -4,10 +4,11 @@
  *
  * A click wrench proves a setting, not a value; everything here speaks of what was set or shown.
  */
+
+import type { Adapter, Flag, UnitSlip, WrenchThen } from '../job/types'
 import type { Instant } from '../log'
 import { inBand } from '../plan/adopt'
 import type { Band } from '../plan/types'
-import type { Adapter, Flag, UnitSlip, WrenchThen } from '../job/types'
 import type { Shop, Wrench } from '../shop/types'
 import { fromNm, type TorqueUnit, toNm } from '../units'
 

@@ -1,8 +1,8 @@
 /**
- * The files the house rules are kept over: what git holds or would take in, or, in a copy without git,
- * what lies there less what .gitignore names.
+ * The files the house rules are kept over: what git holds or would take in; where git is missing or
+ * will not say (a copy, another owner), what lies there less what .gitignore names.
  */
-import { execFileSync } from 'node:child_process'
+import { spawnSync } from 'node:child_process'
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { filesUnder } from '../../server/setup/freshness.mjs'
@@ -18,10 +18,10 @@ export function repositoryFiles(): SourceFile[] {
 }
 
 function paths(): string[] {
-  if (existsSync(join(repo, '.git'))) {
-    const args = ['ls-files', '-z', '--cached', '--others', '--exclude-standard']
-    return execFileSync('git', args, { cwd: repo, encoding: 'utf8' }).split('\0').filter(Boolean)
-  }
+  const args = ['ls-files', '-z', '--cached', '--others', '--exclude-standard']
+  const git = spawnSync('git', args, { cwd: repo, encoding: 'utf8' })
+  // A copy inside another repository that ignores it is listed as empty: walk then, too.
+  if (git.status === 0 && git.stdout !== '') return git.stdout.split('\0').filter(Boolean)
   const ignored = /^(?:node_modules|dist|data|coverage)\/|\.log$/
   return filesUnder(repo, '.').filter((path) => !ignored.test(path))
 }

@@ -1,13 +1,14 @@
 /** Taking a step, leaving it, and giving it to another. First claim wins. */
+import { lookUp } from '../../look-up'
 import { indexPlan, stepClass } from '../../plan/read'
 import type { AdoptedStep, Fasteners } from '../../plan/types'
 import { mayDo } from '../../shop/entitlement'
 import { cureInTheWay } from '../clocks'
-import { type Context, done, no, type Outcome, personOf, type PlannedJob } from '../context'
-import { leads } from './roles'
+import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
 import { stoppedAt } from '../stops'
 import type { CommandOf } from '../types'
 import { isSigned, isWaived, openHolds, openNeeds, stepState, unprovenBehind } from '../verdicts'
+import { leads } from './roles'
 
 /** [CL1–CL10] */
 export function claimStep(job: PlannedJob, command: CommandOf<'ClaimStep'>, context: Context): Outcome {
@@ -20,11 +21,13 @@ export function claimStep(job: PlannedJob, command: CommandOf<'ClaimStep'>, cont
   if (isSigned(job, step)) return no('step_already_signed', { stepId, by: lastSigner(job, step) })
   const person = personOf(context)
   const cls = stepClass(step)
-  if (!person || !mayDo(person, cls, job.plan.family)) return no('not_entitled', { stepId, class: cls, family: job.plan.family })
+  if (!person || !mayDo(person, cls, job.plan.family))
+    return no('not_entitled', { stepId, class: cls, family: job.plan.family })
   const [hold] = openHolds(job, stepId)
   if (hold) return no('on_hold', { stepId, kind: hold.kind, what: hold.what, expectedAt: hold.expectedAt })
   const needs = openNeeds(job, step)
-  if (needs.length > 0) return no('needs_open', { stepId, needs: needs.map(({ id, title }) => ({ id, title })) })
+  if (needs.length > 0)
+    return no('needs_open', { stepId, needs: needs.map(({ id, title }) => ({ id, title })) })
   const [cure] = cureInTheWay(job, step, context.doneAt)
   if (cure) return no('still_curing', { stepId, of: cure.step.id, title: cure.step.title, until: cure.until })
   const behind = unprovenBehind(job, step, ['A'])
@@ -67,13 +70,15 @@ export function handOverStep(job: PlannedJob, command: CommandOf<'HandOverStep'>
   if (claim?.by === to) return []
   if (!claim) return no('not_your_step', { stepId })
   if (claim.by !== context.by && !leads(context)) return no('not_your_step', { stepId, by: claim.by })
-  const person = context.shop.people[to]
+  const person = lookUp(context.shop.people, to)
   if (!person) return no('person_unknown', { by: to })
   const cls = stepClass(step)
   if (!mayDo(person, cls, job.plan.family))
     return no('receiver_not_entitled', { stepId, to, class: cls, family: job.plan.family })
   const at = stoppedAt(job, step)
-  return [{ type: 'StepHandedOver', ...done(context), stepId, from: claim.by, to, at, ...(note ? { note } : {}) }]
+  return [
+    { type: 'StepHandedOver', ...done(context), stepId, from: claim.by, to, at, ...(note ? { note } : {}) },
+  ]
 }
 
 function lastSigner(job: PlannedJob, step: AdoptedStep): string {

@@ -9,12 +9,21 @@ export function raiseHold(job: PlannedJob, command: CommandOf<'RaiseHold'>, cont
   const unknown = stepIds.find((id) => !indexPlan(job.plan).stepById.has(id))
   if (unknown !== undefined) return no('step_not_found', { stepId: unknown })
   const same = job.holds.some(
-    (hold) => !hold.cleared && hold.kind === kind && hold.what === what && hold.stepIds.join() === stepIds.join(),
+    (hold) =>
+      !hold.cleared && hold.kind === kind && hold.what === what && hold.stepIds.join() === stepIds.join(),
   )
   if (same) return []
   const id = entryId(context.commandId, (taken) => job.holds.some((hold) => hold.id === taken))
   return [
-    { type: 'HoldRaised', ...done(context), id, kind, stepIds, what, ...(expectedAt === undefined ? {} : { expectedAt }) },
+    {
+      type: 'HoldRaised',
+      ...done(context),
+      id,
+      kind,
+      stepIds,
+      what,
+      ...(expectedAt === undefined ? {} : { expectedAt }),
+    },
   ]
 }
 
@@ -28,7 +37,9 @@ export function changeHold(job: PlannedJob, command: CommandOf<'ChangeHold'>, co
     ...(what === undefined || what === hold.what ? {} : { what }),
     ...(expectedAt === undefined || expectedAt === hold.expectedAt ? {} : { expectedAt }),
   }
-  return Object.keys(changes).length === 0 ? [] : [{ type: 'HoldChanged', ...done(context), holdId, ...changes }]
+  return Object.keys(changes).length === 0
+    ? []
+    : [{ type: 'HoldChanged', ...done(context), holdId, ...changes }]
 }
 
 /** [HD7–HD8] */

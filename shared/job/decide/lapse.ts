@@ -14,7 +14,12 @@ const lapse = (step: AdoptedStep, setId: string, because: LapseCause, context: C
 })
 
 /** The lapses that touching these fasteners causes, in the steps that answer for them. */
-export function lapses(job: PlannedJob, touched: Required<Fasteners>[], because: LapseCause, context: Context): JobEvent[] {
+export function lapses(
+  job: PlannedJob,
+  touched: Required<Fasteners>[],
+  because: LapseCause,
+  context: Context,
+): JobEvent[] {
   const seen = new Set<string>()
   return touched
     .flatMap((fasteners) => setsCovering(job, fasteners))
@@ -26,7 +31,12 @@ export function lapses(job: PlannedJob, touched: Required<Fasteners>[], because:
 }
 
 /** The lapse of a step's own set, which answers for its measurements, gates and sealant. */
-export function ownSetLapses(job: PlannedJob, step: AdoptedStep, because: LapseCause, context: Context): JobEvent[] {
+export function ownSetLapses(
+  job: PlannedJob,
+  step: AdoptedStep,
+  because: LapseCause,
+  context: Context,
+): JobEvent[] {
   const own = signatureSets(step).find((set) => set.remainder)
   return own && stepState(job, step.id).sets[own.id]?.first ? [lapse(step, own.id, because, context)] : []
 }

@@ -6,15 +6,21 @@ import { stepState } from '../verdicts'
 import { ownSetLapses } from './lapse'
 import { mayStrike } from './reading'
 
-/** [ME1–ME3] */
-export function takeMeasurement(job: PlannedJob, command: CommandOf<'TakeMeasurement'>, context: Context): Outcome {
+/** [ME1–ME5] */
+export function takeMeasurement(
+  job: PlannedJob,
+  command: CommandOf<'TakeMeasurement'>,
+  context: Context,
+): Outcome {
   const { stepId, measurementId, place, value, instrument } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
   const asked = step.measurements.find(({ id }) => id === measurementId)
   if (!asked) return no('measurement_not_found', { stepId, measurementId })
-  if (!asked.places.includes(place)) return no('place_not_found', { measurementId, place, places: asked.places })
-  const inBand = (asked.min === undefined || value >= asked.min) && (asked.max === undefined || value <= asked.max)
+  if (!asked.places.includes(place))
+    return no('place_not_found', { measurementId, place, places: asked.places })
+  const inBand =
+    (asked.min === undefined || value >= asked.min) && (asked.max === undefined || value <= asked.max)
   const taken = stepState(job, stepId).measurements
   return [
     {
@@ -32,10 +38,16 @@ export function takeMeasurement(job: PlannedJob, command: CommandOf<'TakeMeasure
   ]
 }
 
-/** [ME4] */
-export function strikeMeasurement(job: PlannedJob, command: CommandOf<'StrikeMeasurement'>, context: Context): Outcome {
+/** [ME6–ME9] */
+export function strikeMeasurement(
+  job: PlannedJob,
+  command: CommandOf<'StrikeMeasurement'>,
+  context: Context,
+): Outcome {
   const { entryId: id, reason } = command
-  const step = job.plan.steps.find(({ id: stepId }) => stepState(job, stepId).measurements.some((entry) => entry.id === id))
+  const step = job.plan.steps.find(({ id: stepId }) =>
+    stepState(job, stepId).measurements.some((entry) => entry.id === id),
+  )
   const entry = step && stepState(job, step.id).measurements.find((candidate) => candidate.id === id)
   if (!step || !entry) return no('entry_not_found', { entryId: id })
   if (entry.struck) return []
@@ -46,14 +58,15 @@ export function strikeMeasurement(job: PlannedJob, command: CommandOf<'StrikeMea
   ]
 }
 
-/** [GA1–GA3] A count or a look; the other gates are reckoned from the record. */
+/** [GA1–GA5] A count or a look; the other gates are reckoned from the record. */
 export function answerGate(job: PlannedJob, command: CommandOf<'AnswerGate'>, context: Context): Outcome {
   const { stepId, gateId, count } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
   const gate = step.gates.find(({ id }) => id === gateId)
   if (!gate) return no('gate_not_found', { stepId, gateId })
-  if (gate.kind !== 'count' && gate.kind !== 'look') return no('gate_not_for_answering', { gateId, kind: gate.kind })
+  if (gate.kind !== 'count' && gate.kind !== 'look')
+    return no('gate_not_for_answering', { gateId, kind: gate.kind })
   const answered = stepState(job, stepId).gates[gateId]
   if (answered?.by === context.by && answered.count === count) return []
   return [

@@ -7,7 +7,8 @@ import { OFFICE, roleMissing } from './roles'
 /** [NO1–NO2] */
 export function addNote(job: PlannedJob, command: CommandOf<'AddNote'>, context: Context): Outcome {
   const { text, stepId } = command
-  if (stepId !== undefined && !indexPlan(job.plan).stepById.has(stepId)) return no('step_not_found', { stepId })
+  if (stepId !== undefined && !indexPlan(job.plan).stepById.has(stepId))
+    return no('step_not_found', { stepId })
   const id = entryId(context.commandId, (taken) => job.notes.some((note) => note.id === taken))
   return [{ type: 'NoteAdded', ...done(context), id, text, ...(stepId === undefined ? {} : { stepId }) }]
 }
@@ -20,7 +21,8 @@ export function addPhoto(job: PlannedJob, command: CommandOf<'AddPhoto'>, contex
   if (photo.stepId !== undefined && !step) return no('step_not_found', { stepId: photo.stepId })
   if (photo.gateId !== undefined) {
     const gate = step?.gates.find(({ id }) => id === photo.gateId)
-    if (gate?.kind !== 'photo') return no('gate_not_found', { stepId: photo.stepId ?? '', gateId: photo.gateId })
+    if (gate?.kind !== 'photo')
+      return no('gate_not_found', { stepId: photo.stepId ?? '', gateId: photo.gateId })
     if (photo.place !== undefined && !gate.places.includes(photo.place))
       return no('place_not_found', { measurementId: gate.text, place: photo.place, places: gate.places })
   }

@@ -6,7 +6,15 @@ import { allCured, sealantState } from '../clocks'
 import { no, type PlannedJob } from '../context'
 import type { RefusalCode } from '../refusals'
 import { deferralOpen, deferralTitle } from '../release'
-import { deferralsOf, isProven, isWaived, type SetView, setViews, standingMeasurement, stepState } from '../verdicts'
+import {
+  deferralsOf,
+  isProven,
+  isWaived,
+  type SetView,
+  setViews,
+  standingMeasurement,
+  stepState,
+} from '../verdicts'
 
 type Open = Refusal<RefusalCode> | undefined
 
@@ -55,13 +63,19 @@ export function sealantOpen(job: PlannedJob, step: AdoptedStep, now: Instant): O
   // A bead still open past its window may have been closed in time and not recorded; the last fastener says.
   const stands = state === 'late' && !clock?.closed ? 'open' : state
   if (stands !== 'not_started' && stands !== 'open' && stands !== 'late') return undefined
-  return no('sealant_open', { stepId: step.id, state: stands, product: sealant.product, minutes: sealant.closeWithinMinutes })
+  return no('sealant_open', {
+    stepId: step.id,
+    state: stands,
+    product: sealant.product,
+    minutes: sealant.closeWithinMinutes,
+  })
 }
 
 /** Photos do not stop a signature: their bytes may be slow. They stop the release. */
 export function gatesOpen(job: PlannedJob, step: AdoptedStep, now: Instant): Open {
   const open = step.gates.find(
-    (gate) => !isWaived(job, { kind: 'gate', stepId: step.id, gateId: gate.id }) && !gateMet(job, step, gate, now),
+    (gate) =>
+      !isWaived(job, { kind: 'gate', stepId: step.id, gateId: gate.id }) && !gateMet(job, step, gate, now),
   )
   return open && no('gate_open', { text: open.text })
 }
@@ -87,7 +101,10 @@ export function gateMet(job: PlannedJob, step: AdoptedStep, gate: Gate, now: Ins
 /** Every class A joint of the steps before this one is proven or accepted. */
 function noOpenClassA(job: PlannedJob, step: AdoptedStep): boolean {
   const { steps } = job.plan
-  const before = steps.slice(0, steps.findIndex(({ id }) => id === step.id))
+  const before = steps.slice(
+    0,
+    steps.findIndex(({ id }) => id === step.id),
+  )
   return before
     .filter((earlier) => earlier.joints.some((joint) => joint.class === 'A'))
     .every((earlier) => setViews(job, earlier).every((view) => view.accepted))
@@ -96,7 +113,10 @@ function noOpenClassA(job: PlannedJob, step: AdoptedStep): boolean {
 /** Left out elsewhere and due here. */
 export function deferralsDue(job: PlannedJob, step: AdoptedStep): Open {
   const due = deferralsOf(job).filter(
-    (deferral) => deferral.dueStepId === step.id && deferral.what.kind === 'step' && deferralOpen(job, deferral),
+    (deferral) =>
+      deferral.dueStepId === step.id && deferral.what.kind === 'step' && deferralOpen(job, deferral),
   )
-  return due.length > 0 ? no('deferrals_due', { stepId: step.id, what: due.map((deferral) => deferralTitle(job, deferral)) }) : undefined
+  return due.length > 0
+    ? no('deferrals_due', { stepId: step.id, what: due.map((deferral) => deferralTitle(job, deferral)) })
+    : undefined
 }

@@ -1,4 +1,5 @@
 /** Opening a job, and adopting a plan from the shop's library. */
+import { lookUp } from '../../look-up'
 import { adopt } from '../../plan/adopt'
 import { type Context, done, no, type Outcome } from '../context'
 import type { CommandOf, Job } from '../types'
@@ -14,14 +15,14 @@ export function openJob(job: Job, command: CommandOf<'OpenJob'>, context: Contex
   return [{ type: 'JobOpened', ...done(context), number, engine, owner, agreed }]
 }
 
-/** [AP1–AP4] The copy carries its bands, frozen as the shop's tolerances stand today. */
+/** [AP1–AP5] The copy carries its bands, frozen as the shop's tolerances stand today. */
 export function adoptPlan(job: Job, command: CommandOf<'AdoptPlan'>, context: Context): Outcome {
   const { planId, edition } = command
   if (job.plan?.id === planId && job.plan.edition === edition) return []
   const refused = roleMissing(context, LEADS, 'Adopting a plan')
   if (refused) return refused
   if (job.plan) return no('plan_already_adopted', { title: job.plan.title, edition: job.plan.edition })
-  const plan = context.shop.plans[planId]?.[edition]
+  const plan = lookUp(lookUp(context.shop.plans, planId) ?? {}, edition)
   if (!plan) return no('plan_not_found', { planId, edition })
   return [{ type: 'PlanAdopted', ...done(context), plan: adopt(plan, context.shop.tolerances) }]
 }

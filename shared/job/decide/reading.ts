@@ -3,6 +3,7 @@
  *
  * Refused is only what names nothing (no such joint, position, pass) or brings no number where one was shown.
  */
+import { lookUp } from '../../look-up'
 import { inBand, toMicroDeg } from '../../plan/adopt'
 import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep, Band } from '../../plan/types'
@@ -25,7 +26,9 @@ import { lapses } from './lapse'
 import { leads } from './roles'
 
 /** What the wrench had to say, before it is judged. */
-type Shown = Pick<Reading, 'value' | 'unit' | 'torqueNm' | 'angleDeg' | 'scaleId' | 'slip'> & { doubts: Flag[] }
+type Shown = Pick<Reading, 'value' | 'unit' | 'torqueNm' | 'angleDeg' | 'scaleId' | 'slip'> & {
+  doubts: Flag[]
+}
 
 /** [RD1–RD14] */
 export function takeReading(job: PlannedJob, command: CommandOf<'TakeReading'>, context: Context): Outcome {
@@ -59,13 +62,15 @@ export function readingFacts(
 ): Omit<Reading, 'id' | 'by' | 'doneAt' | 'struck' | 'superseded'> {
   const { jointId, position, pass, how, wrenchId } = command
   const band = bandFor(job, joint, pass)
-  const card = wrenchId === undefined ? undefined : context.shop.wrenches[wrenchId]
+  const card = wrenchId === undefined ? undefined : lookUp(context.shop.wrenches, wrenchId)
   const wrench = card && wrenchThen(card)
   const { doubts, ...shown } = show(job, command, context, band, wrench)
   const answering = answeringStep(job, jointId, position) ?? step
   const flags = [
     ...(stepState(job, answering.id).claim?.by === context.by ? [] : (['not_claimed'] as const)),
-    ...(hiddenBy(job, jointId, [position]).length > 0 && answering.id === step.id ? (['out_of_reach'] as const) : []),
+    ...(hiddenBy(job, jointId, [position]).length > 0 && answering.id === step.id
+      ? (['out_of_reach'] as const)
+      : []),
     ...placeFlags(job, step, joint, command, context),
     ...historyFlags(job, joint, command),
     ...bandFlags(job, joint, command, shown, band),
@@ -85,7 +90,11 @@ export function readingFacts(
 }
 
 /** [ST1–ST4] The first number stays in the trail. */
-export function strikeReading(job: PlannedJob, command: CommandOf<'StrikeReading'>, context: Context): Outcome {
+export function strikeReading(
+  job: PlannedJob,
+  command: CommandOf<'StrikeReading'>,
+  context: Context,
+): Outcome {
   const { readingId, reason } = command
   const reading = Object.values(job.readings)
     .flat()
@@ -130,14 +139,20 @@ function show(
     }
   }
   const doubts = wrenchDoubts(wrench, value, context.doneAt)
-  if (!wrench || wrench.unit === 'deg' || value === undefined) return { value, doubts }
+  if (!wrench || value === undefined) return { value, doubts }
+  // An angle gauge shows no torque, so no torque pass is reached by it.
+  if (wrench.unit === 'deg') return { value, unit: 'deg', doubts: [...doubts, 'other_than_asked'] }
   const slip = command.readsSo ? undefined : unitSlip(value, wrench.unit, band, unitsInUse(context.shop))
   return { value, unit: wrench.unit, torqueNm: toNm(value, wrench.unit), ...(slip ? { slip } : {}), doubts }
 }
 
-/** The number this hand entered last for this wrench, if it was for this target. */
-function scaleInForce(job: PlannedJob, command: CommandOf<'TakeReading'>, context: Context): ScaleEntry | undefined {
-  const scale = command.wrenchId === undefined ? undefined : job.scales[command.wrenchId]
+/** [SC8] The number this hand entered last for this wrench, if it was for this target. */
+function scaleInForce(
+  job: PlannedJob,
+  command: CommandOf<'TakeReading'>,
+  context: Context,
+): ScaleEntry | undefined {
+  const scale = command.wrenchId === undefined ? undefined : lookUp(job.scales, command.wrenchId)
   const forThis = scale?.jointId === command.jointId && scale.pass === command.pass && scale.by === context.by
   return forThis ? scale : undefined
 }
@@ -169,7 +184,11 @@ function placeFlags(
 }
 
 /** Flags from what this fastener has had before: an angle is not turned twice, too tight is slackened first. */
-function historyFlags(job: PlannedJob, joint: AdoptedJoint, { position, pass, how }: CommandOf<'TakeReading'>): Flag[] {
+function historyFlags(
+  job: PlannedJob,
+  joint: AdoptedJoint,
+  { position, pass, how }: CommandOf<'TakeReading'>,
+): Flag[] {
   if (how === 'slackened') return []
   if (how === 'turned') return standingReading(job, joint, position, pass) ? ['turned_again'] : []
   const overTight = job.readings[joint.id]?.some(
@@ -194,7 +213,11 @@ function bandFlags(
 ): Flag[] {
   const asked = joint.passes[pass - 1]
   if (how === 'slackened') return []
-  if (!takesReading(joint, pass) || (asked?.kind === 'angle') !== (how === 'turned') || asked?.kind === 'slacken')
+  if (
+    !takesReading(joint, pass) ||
+    (asked?.kind === 'angle') !== (how === 'turned') ||
+    asked?.kind === 'slacken'
+  )
     return ['other_than_asked']
   if (asked?.kind === 'torque' && askedNm(job, joint, pass) === null) return ['no_published_value']
   const reached = band?.kind === 'angle' ? shown.angleDeg : shown.torqueNm
@@ -202,7 +225,11 @@ function bandFlags(
   const flags: Flag[] = inBand(reached, band) ? [] : ['out_of_band']
   if (shown.slip) flags.push('unit_held_up')
   const allowed = joint.interruption.overshootDeg
-  if (asked?.kind === 'angle' && allowed !== undefined && toMicroDeg(reached) > toMicroDeg(asked.angleDeg + allowed))
+  if (
+    asked?.kind === 'angle' &&
+    allowed !== undefined &&
+    toMicroDeg(reached) > toMicroDeg(asked.angleDeg + allowed)
+  )
     flags.push('overshot')
   return flags
 }

@@ -7,7 +7,11 @@ import { LEADS, OFFICE, roleMissing } from './roles'
 
 /** [RL1–RL6] Refused with every reason that stands against it; each says its way out. */
 export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context: Context): Outcome {
-  const refused = roleMissing(context, LEADS, kind === 'to_fitting' ? 'Release to fitting' : 'Release to the owner')
+  const refused = roleMissing(
+    context,
+    LEADS,
+    kind === 'to_fitting' ? 'Release to fitting' : 'Release to the owner',
+  )
   if (refused) return refused
   if (releaseInForce(job, kind)) return []
   if (stepsOf(job, kind).length === 0) return no('no_such_release', { kind })
@@ -21,12 +25,24 @@ export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context
     Object.values(stepState(job, step.id).sets).some((set) => set.first?.by === context.by),
   )
   return [
-    { type: 'Released', ...done(context), kind, number, edition, head: context.head, ...(own ? { ownWork: true as const } : {}) },
+    {
+      type: 'Released',
+      ...done(context),
+      kind,
+      number,
+      edition,
+      head: context.head,
+      ...(own ? { ownWork: true as const } : {}),
+    },
   ]
 }
 
 /** [RL7–RL9] A complaint after delivery: the job goes on, and ends in the next edition of the record. */
-export function openWarranty(job: PlannedJob, { complaint }: CommandOf<'OpenWarranty'>, context: Context): Outcome {
+export function openWarranty(
+  job: PlannedJob,
+  { complaint }: CommandOf<'OpenWarranty'>,
+  context: Context,
+): Outcome {
   const refused = roleMissing(context, OFFICE, 'Opening a warranty case')
   if (refused) return refused
   if (!releaseInForce(job, 'to_owner')) return no('not_released', {})

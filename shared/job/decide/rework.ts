@@ -4,17 +4,22 @@
  * Facts are still recorded; the engine simply is not released any more, and says so.
  */
 import { isRefusal } from '../../log'
+import { indexPlan } from '../../plan/read'
 import { type Context, done, type Outcome, type PlannedJob } from '../context'
 import { releaseInForce, stepsOf } from '../release'
 import type { JobEvent } from '../types'
-import { indexPlan } from '../../plan/read'
 
 export function withRework(job: PlannedJob, outcome: Outcome, context: Context): Outcome {
   if (isRefusal(outcome) || outcome.length === 0 || !releaseInForce(job, 'to_fitting')) return outcome
   const frozen = new Set(stepsOf(job, 'to_fitting').map(({ id }) => id))
-  const disturbed = outcome.flatMap((event) => disturbedStep(job, event) ?? []).find((stepId) => frozen.has(stepId))
+  const disturbed = outcome
+    .flatMap((event) => disturbedStep(job, event) ?? [])
+    .find((stepId) => frozen.has(stepId))
   if (disturbed === undefined) return outcome
-  return [...outcome, { type: 'ReleaseWithdrawn', ...done(context), kind: 'to_fitting', because: 'rework', stepId: disturbed }]
+  return [
+    ...outcome,
+    { type: 'ReleaseWithdrawn', ...done(context), kind: 'to_fitting', because: 'rework', stepId: disturbed },
+  ]
 }
 
 function disturbedStep(job: PlannedJob, event: JobEvent): string | undefined {
@@ -26,7 +31,15 @@ function disturbedStep(job: PlannedJob, event: JobEvent): string | undefined {
     case 'RoundRestarted':
     case 'RoundCounted': {
       const joint = indexPlan(job.plan).stepOfJoint.get(event.jointId)
-      const deferred = 'position' in event && job.deferrals.some((d) => !d.withdrawn && d.what.kind === 'fasteners' && d.what.joint === event.jointId && d.what.positions.includes(event.position))
+      const deferred =
+        'position' in event &&
+        job.deferrals.some(
+          (d) =>
+            !d.withdrawn &&
+            d.what.kind === 'fasteners' &&
+            d.what.joint === event.jointId &&
+            d.what.positions.includes(event.position),
+        )
       return deferred ? undefined : joint?.id
     }
     default:

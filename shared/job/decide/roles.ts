@@ -14,5 +14,11 @@ export const holds = (context: Context, roles: readonly Role[]): boolean =>
 export const leads = (context: Context): boolean => holds(context, LEADS)
 
 /** The refusal for somebody without any of these roles, or nothing. */
-export const roleMissing = (context: Context, roles: readonly Role[], what: string): Refusal<RefusalCode> | undefined =>
-  holds(context, roles) ? undefined : no('role_needed', { what, roles: roles.map((role) => ROLE_WORDS[role]) })
+export const roleMissing = (
+  context: Context,
+  roles: readonly Role[],
+  what: string,
+): Refusal<RefusalCode> | undefined =>
+  holds(context, roles)
+    ? undefined
+    : no('role_needed', { what, roles: roles.map((role) => ROLE_WORDS[role]) })

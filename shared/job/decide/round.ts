@@ -21,13 +21,23 @@ export function countRound(job: PlannedJob, command: CommandOf<'CountRound'>, co
   const open = positions.filter((n) => !standingReading(job, joint, n, pass))
   if (open.length === 0) return []
   if (count !== open.length) return no('count_differs', { title: joint.title, counted: count, open })
-  const reading = { type: 'TakeReading', jointId, position: open[0] ?? any.n, pass, how: 'clicked', ...(wrenchId ? { wrenchId } : {}) } as const
+  const reading = {
+    type: 'TakeReading',
+    jointId,
+    position: open[0] ?? any.n,
+    pass,
+    how: 'clicked',
+    ...(wrenchId ? { wrenchId } : {}),
+  } as const
   const { position: _, how: __, ...facts } = readingFacts(job, reading, context, step, joint)
   return [
     {
       type: 'RoundCounted',
       ...done(context),
-      id: entryId(context.commandId, (id) => job.readings[jointId]?.some((r) => r.id.startsWith(id)) ?? false),
+      id: entryId(
+        context.commandId,
+        (id) => job.readings[jointId]?.some((r) => r.id.startsWith(id)) ?? false,
+      ),
       ...facts,
       positions: open,
     },
@@ -48,7 +58,9 @@ export function restartRound(job: PlannedJob, command: CommandOf<'RestartRound'>
   if (!joint.positions.some(({ n }) => n === position))
     return no('position_not_found', { jointId, position, positions: joint.positions.map(({ n }) => n) })
   const { positions } = nextInRound(job, step, joint, position, 1)
-  const begun = joint.passes.map((_, index) => positions.some((n) => standingReading(job, joint, n, index + 1)))
+  const begun = joint.passes.map((_, index) =>
+    positions.some((n) => standingReading(job, joint, n, index + 1)),
+  )
   const latest = begun.lastIndexOf(true) + 1
   const mark = job.interrupted[jointId]
   if (latest === 0 && !mark) return []
@@ -58,4 +70,3 @@ export function restartRound(job: PlannedJob, command: CommandOf<'RestartRound'>
     ...lapses(job, [{ joint: jointId, positions: [...positions] }], 'restart', context),
   ]
 }
-

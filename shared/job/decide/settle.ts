@@ -12,9 +12,16 @@ export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, 
   if (!asked) return no('pass_not_found', { jointId, pass, passes: joint.passes.length })
   const refused = roleMissing(context, LEADS, 'Settling a value')
   if (refused) return refused
-  if (asked.kind !== 'torque' || asked.torqueNm !== null) return no('value_published', { title: joint.title, pass })
+  if (asked.kind !== 'torque' || asked.torqueNm !== null)
+    return no('value_published', { title: joint.title, pass })
   if (!(minNm <= torqueNm && torqueNm <= maxNm)) return no('limits_miss_value', { torqueNm, minNm, maxNm })
   const known = job.settled[jointId]?.[pass]
-  if (known?.torqueNm === torqueNm && known.band.minNm === minNm && known.band.maxNm === maxNm && known.reason === reason) return []
+  if (
+    known?.torqueNm === torqueNm &&
+    known.band.minNm === minNm &&
+    known.band.maxNm === maxNm &&
+    known.reason === reason
+  )
+    return []
   return [{ type: 'ValueSettled', ...done(context), jointId, pass, torqueNm, minNm, maxNm, basis, reason }]
 }

@@ -1,12 +1,21 @@
 /** The doer's word, and the second person's. A signature covers one set; every check names what is open. */
 import type { Refusal } from '../../log'
+import { lookUp } from '../../look-up'
 import { indexPlan, type SignatureSetView, signatureSets, stepClass } from '../../plan/read'
 import type { AdoptedStep } from '../../plan/types'
 import { mayDo, maySecondSign } from '../../shop/entitlement'
-import { type Context, done, no, type Outcome, personOf, type PlannedJob } from '../context'
+import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
 import type { RefusalCode } from '../refusals'
 import type { CommandOf } from '../types'
-import { hiddenBy, lastSetId, openHolds, type SetView, setView, standingReading, stepState } from '../verdicts'
+import {
+  hiddenBy,
+  lastSetId,
+  openHolds,
+  type SetView,
+  setView,
+  standingReading,
+  stepState,
+} from '../verdicts'
 import { deferralsDue, fastenersOpen, gatesOpen, measurementsOpen, sealantOpen } from './open-ends'
 
 type Found = { step: AdoptedStep; set: SignatureSetView }
@@ -27,13 +36,16 @@ export function signStep(job: PlannedJob, command: CommandOf<'SignStep'>, contex
   if (!person || !mayDo(person, cls, job.plan.family))
     return no('not_entitled', { stepId: step.id, class: cls, family: job.plan.family })
   const [hold] = openHolds(job, step.id)
-  if (hold) return no('on_hold', { stepId: step.id, kind: hold.kind, what: hold.what, expectedAt: hold.expectedAt })
+  if (hold)
+    return no('on_hold', { stepId: step.id, kind: hold.kind, what: hold.what, expectedAt: hold.expectedAt })
   const last = lastSetId(step) === set.id
   return (
     namedSetsFirst(job, step, set) ??
     fastenersOpen(job, view) ??
     (set.remainder
-      ? (measurementsOpen(job, step) ?? sealantOpen(job, step, context.doneAt) ?? gatesOpen(job, step, context.doneAt))
+      ? (measurementsOpen(job, step) ??
+        sealantOpen(job, step, context.doneAt) ??
+        gatesOpen(job, step, context.doneAt))
       : undefined) ??
     (last ? deferralsDue(job, step) : undefined) ?? [
       { type: 'StepSigned', ...done(context), stepId: step.id, setId: set.id },
@@ -42,7 +54,11 @@ export function signStep(job: PlannedJob, command: CommandOf<'SignStep'>, contex
 }
 
 /** [SS1–SS10] Another person, entitled, after the first, having looked at what stands now. */
-export function secondSignStep(job: PlannedJob, command: CommandOf<'SecondSignStep'>, context: Context): Outcome {
+export function secondSignStep(
+  job: PlannedJob,
+  command: CommandOf<'SecondSignStep'>,
+  context: Context,
+): Outcome {
   const found = find(job, command)
   if ('refused' in found) return found
   const { step, set } = found
@@ -52,7 +68,8 @@ export function secondSignStep(job: PlannedJob, command: CommandOf<'SecondSignSt
   if (second?.by === context.by) return []
   if (second) return no('already_second_signed', { stepId: step.id, by: second.by, at: second.doneAt })
   if (!first) return no('not_signed_yet', { stepId: step.id, setId: set.id })
-  if (first.by === context.by || workedOn(job, view, context.by)) return no('own_work', { stepId: step.id, by: context.by })
+  if (first.by === context.by || workedOn(job, view, context.by))
+    return no('own_work', { stepId: step.id, by: context.by })
   const person = personOf(context)
   const cls = stepClass(step)
   if (!person || !maySecondSign(person, cls, job.plan.family))
@@ -67,7 +84,11 @@ export function secondSignStep(job: PlannedJob, command: CommandOf<'SecondSignSt
 }
 
 /** [SS11–SS15] The same hand looking again, later, where the shop allows it; never class A; recorded as such. */
-export function recheckOwnWork(job: PlannedJob, command: CommandOf<'RecheckOwnWork'>, context: Context): Outcome {
+export function recheckOwnWork(
+  job: PlannedJob,
+  command: CommandOf<'RecheckOwnWork'>,
+  context: Context,
+): Outcome {
   const found = find(job, command)
   if ('refused' in found) return found
   const { step, set } = found
@@ -84,7 +105,11 @@ export function recheckOwnWork(job: PlannedJob, command: CommandOf<'RecheckOwnWo
   const from = first.doneAt + selfRecheck.afterMinutes * 60_000
   if (context.doneAt < from) return no('recheck_too_soon', { stepId: step.id, from })
   const late = isLate(job, view) ? { late: true as const } : {}
-  return fastenersOpen(job, view) ?? [{ type: 'OwnWorkRechecked', ...done(context), stepId: step.id, setId: set.id, ...late }]
+  return (
+    fastenersOpen(job, view) ?? [
+      { type: 'OwnWorkRechecked', ...done(context), stepId: step.id, setId: set.id, ...late },
+    ]
+  )
 }
 
 /** [SS16–SS17] Somebody looked while the server was out of reach: noted, and a signature only once their PIN is here. */
@@ -93,26 +118,38 @@ export function noteLook(job: PlannedJob, command: CommandOf<'NoteLook'>, contex
   if ('refused' in found) return found
   const { step, set } = found
   const { personId } = command
-  if (!context.shop.people[personId]) return no('person_unknown', { by: personId })
+  if (!lookUp(context.shop.people, personId)) return no('person_unknown', { by: personId })
   if (stepState(job, step.id).sets[set.id]?.look?.personId === personId) return []
   return [{ type: 'LookNoted', ...done(context), stepId: step.id, setId: set.id, personId }]
 }
 
 /** The step and set a signature names; a step with one set need not name it. */
-function find(job: PlannedJob, { stepId, setId }: { stepId: string; setId?: string }): Found | Refusal<RefusalCode> {
+function find(
+  job: PlannedJob,
+  { stepId, setId }: { stepId: string; setId?: string },
+): Found | Refusal<RefusalCode> {
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
   const sets = signatureSets(step)
-  const set = sets.find(({ id }) => id === (setId ?? 'step')) ?? (sets.length === 1 && !setId ? sets[0] : undefined)
-  return set ? { step, set } : no('set_not_found', { stepId, setId: setId ?? 'step', sets: sets.map(({ id }) => id) })
+  const set =
+    sets.find(({ id }) => id === (setId ?? 'step')) ?? (sets.length === 1 && !setId ? sets[0] : undefined)
+  return set
+    ? { step, set }
+    : no('set_not_found', { stepId, setId: setId ?? 'step', sets: sets.map(({ id }) => id) })
 }
 
 /** The step's own signature says that the whole is done, so the caps are signed before it. */
-function namedSetsFirst(job: PlannedJob, step: AdoptedStep, set: SignatureSetView): Refusal<RefusalCode> | undefined {
+function namedSetsFirst(
+  job: PlannedJob,
+  step: AdoptedStep,
+  set: SignatureSetView,
+): Refusal<RefusalCode> | undefined {
   if (!set.remainder) return undefined
   const { sets } = stepState(job, step.id)
   const unsigned = signatureSets(step).filter((other) => !other.remainder && !sets[other.id]?.first)
-  return unsigned.length > 0 ? no('sets_first', { stepId: step.id, sets: unsigned.map(({ title }) => title) }) : undefined
+  return unsigned.length > 0
+    ? no('sets_first', { stepId: step.id, sets: unsigned.map(({ title }) => title) })
+    : undefined
 }
 
 /** Whoever took a standing reading in the set did part of the work and cannot be the one who looked. */

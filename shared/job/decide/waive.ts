@@ -32,17 +32,27 @@ function nothingThere(job: PlannedJob, what: Waived) {
       if (!joint) return no('joint_not_found', { jointId: what.jointId })
       return joint.positions.some(({ n }) => n === what.position)
         ? undefined
-        : no('position_not_found', { jointId: what.jointId, position: what.position, positions: joint.positions.map(({ n }) => n) })
+        : no('position_not_found', {
+            jointId: what.jointId,
+            position: what.position,
+            positions: joint.positions.map(({ n }) => n),
+          })
     }
     case 'measurement':
-      return Object.values(job.steps).some((state) => state.measurements.some(({ id }) => id === what.entryId))
+      return Object.values(job.steps).some((state) =>
+        state.measurements.some(({ id }) => id === what.entryId),
+      )
         ? undefined
         : no('entry_not_found', { entryId: what.entryId })
     default: {
       const step = stepById.get(what.stepId)
       if (!step) return no('step_not_found', { stepId: what.stepId })
       if (what.kind === 'second' && !signatureSets(step).some(({ id }) => id === what.setId))
-        return no('set_not_found', { stepId: step.id, setId: what.setId, sets: signatureSets(step).map(({ id }) => id) })
+        return no('set_not_found', {
+          stepId: step.id,
+          setId: what.setId,
+          sets: signatureSets(step).map(({ id }) => id),
+        })
       if (what.kind === 'second' && step.signatures === 1) return no('no_second_asked', { stepId: step.id })
       if (what.kind === 'second' && !stepState(job, step.id).sets[what.setId]?.first)
         return no('not_signed_yet', { stepId: step.id, setId: what.setId })
@@ -55,9 +65,14 @@ function nothingThere(job: PlannedJob, what: Waived) {
 
 /** Whether the one who waives had a hand in it: recorded beside the waiver, for whoever reads it later. */
 function workedOn(job: PlannedJob, what: Waived, by: string): boolean {
-  if (what.kind === 'reading') return Object.values(job.readings).some((list) => list.some((r) => r.id === what.readingId && r.by === by))
+  if (what.kind === 'reading')
+    return Object.values(job.readings).some((list) =>
+      list.some((r) => r.id === what.readingId && r.by === by),
+    )
   if (what.kind === 'measurement')
-    return Object.values(job.steps).some((state) => state.measurements.some((entry) => entry.id === what.entryId && entry.by === by))
+    return Object.values(job.steps).some((state) =>
+      state.measurements.some((entry) => entry.id === what.entryId && entry.by === by),
+    )
   if (what.kind === 'fastener') return job.fasteners[what.jointId]?.[what.position]?.by === by
   const state = stepState(job, what.stepId)
   return state.claim?.by === by || Object.values(state.sets).some((set) => set.first?.by === by)

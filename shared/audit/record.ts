@@ -1,0 +1,183 @@
+/**
+ * The record: every fastener of a job, pass by pass, with what was asked, what was reached, by whom, with
+ * which wrench, and whose signatures stand on it. The same questions for the lists are in `awaiting.ts`.
+ *
+ * Pure views of the fold, in the plan's order; nothing is stored and nothing is left out: a struck or
+ * superseded reading stands under `earlier`, where it was taken.
+ */
+import type { PlannedJob } from '../job/context'
+import type { Job, Reading, SetState, Signature } from '../job/types'
+import { positionState, setView, standingReading, takesReading } from '../job/verdicts'
+import { signatureSets } from '../plan/read'
+import {
+  type AdoptedJoint,
+  type AdoptedStep,
+  type Band,
+  JOINT_CLASSES,
+  type JointClass,
+  type Pass,
+} from '../plan/types'
+
+/** `flagged` goes before `open`: what is odd wants a decision, what is open only wants work. */
+export type RecordVerdict = 'open' | 'flagged' | 'final' | 'proven'
+export const RECORD_VERDICTS: readonly RecordVerdict[] = ['open', 'flagged', 'final', 'proven']
+
+/** One fastener. */
+export interface RecordLine {
+  stepId: string
+  stepTitle: string
+  stage: string
+  joint: string
+  jointTitle: string
+  class: JointClass
+  /** The joint whose fasteners this one looks at again; they are counted there. */
+  recheckOf?: string
+  position: number
+  /** Where the trade names the position. */
+  label?: string
+  /** The signature set it belongs to. */
+  set: string
+  setTitle: string
+  passes: RecordPass[]
+  first?: Signature
+  second?: SetState['second']
+  secondAsked: boolean
+  verdict: RecordVerdict
+}
+
+export interface RecordPass {
+  /** 1 for the first. */
+  pass: number
+  /** Kind and nominal, as the plan asks. */
+  asked: Pass
+  /** Frozen when the plan was adopted; `null` where nothing is judged. */
+  band: Band | null
+  /** A wait is over by the clock alone and takes no reading. */
+  state: 'reached' | 'open' | 'by_clock'
+  /** What the pass is reached by: torque or angle, as read, wrench and its last check then, by, doneAt, flags. */
+  reading?: Reading
+  /** Everything else recorded for it, oldest first: struck, superseded, a taking back, or not what was asked. */
+  earlier: Reading[]
+}
+
+export function record(job: Job): RecordLine[] {
+  const { plan } = job
+  if (!plan) return []
+  const planned: PlannedJob = { ...job, plan }
+  return plan.steps.flatMap((step) => {
+    const lines = signatureSets(step).flatMap((set) => {
+      const view = setView(planned, step, set)
+      return set.covers.flatMap(({ joint: jointId, positions }) => {
+        const joint = step.joints.find(({ id }) => id === jointId)
+        return joint ? positions.map((n) => line(planned, step, joint, n, view)) : []
+      })
+    })
+    return lines.sort(byPlan(step))
+  })
+}
+
+function line(
+  job: PlannedJob,
+  step: AdoptedStep,
+  joint: AdoptedJoint,
+  n: number,
+  view: ReturnType<typeof setView>,
+): RecordLine {
+  const label = joint.positions.find((position) => position.n === n)?.label
+  const { first, second } = view.state
+  const { flags, nextPass } = positionState(job, joint, n)
+  const verdict =
+    flags.length > 0
+      ? 'flagged'
+      : nextPass !== undefined
+        ? 'open'
+        : view.proven
+          ? 'proven'
+          : ('final' as const)
+  return {
+    stepId: step.id,
+    stepTitle: step.title,
+    stage: step.stage,
+    joint: joint.id,
+    jointTitle: joint.title,
+    class: joint.class,
+    ...(joint.recheckOf === undefined ? {} : { recheckOf: joint.recheckOf }),
+    position: n,
+    ...(label === undefined ? {} : { label }),
+    set: view.set.id,
+    setTitle: view.set.title,
+    passes: joint.passes.map((_, index) => passLine(job, joint, n, index + 1)),
+    ...(first ? { first } : {}),
+    ...(second ? { second } : {}),
+    secondAsked: step.signatures === 2,
+    verdict,
+  }
+}
+
+function passLine(job: PlannedJob, joint: AdoptedJoint, position: number, pass: number): RecordPass {
+  const reading = standingReading(job, joint, position, pass)
+  const taken = (job.readings[joint.id] ?? []).filter((r) => r.position === position && r.pass === pass)
+  return {
+    pass,
+    asked: joint.passes[pass - 1] as Pass,
+    band: joint.bands[pass - 1] ?? null,
+    state: !takesReading(joint, pass) ? 'by_clock' : reading ? 'reached' : 'open',
+    ...(reading ? { reading } : {}),
+    earlier: taken.filter((other) => other !== reading),
+  }
+}
+
+/** Joints as the plan lists them, positions by number; sets only group what is signed. */
+function byPlan(step: AdoptedStep): (a: RecordLine, b: RecordLine) => number {
+  const at = new Map(step.joints.map(({ id }, index) => [id, index]))
+  return (a, b) => (at.get(a.joint) ?? 0) - (at.get(b.joint) ?? 0) || a.position - b.position
+}
+
+/** Each field narrows; an absent one asks nothing. */
+export interface RecordFilter {
+  /** Took a reading on it, also a struck one, or signed for it. */
+  person?: string
+  /** Was on it in any pass, also in a reading since struck or superseded. */
+  wrench?: string
+  verdict?: RecordVerdict
+  stage?: string
+  joint?: string
+}
+
+export function filterRecord(lines: readonly RecordLine[], filter: RecordFilter): RecordLine[] {
+  const { person, wrench, verdict, stage, joint } = filter
+  return lines.filter(
+    (one) =>
+      (verdict === undefined || one.verdict === verdict) &&
+      (stage === undefined || one.stage === stage) &&
+      (joint === undefined || one.joint === joint) &&
+      (wrench === undefined || readingsOf(one).some((reading) => reading.wrenchId === wrench)) &&
+      (person === undefined ||
+        one.first?.by === person ||
+        one.second?.by === person ||
+        readingsOf(one).some((reading) => reading.by === person)),
+  )
+}
+
+/** Every reading of a fastener, pass by pass, struck and superseded ones too. */
+export const readingsOf = (one: RecordLine): Reading[] =>
+  one.passes.flatMap(({ reading, earlier }) => (reading ? [...earlier, reading] : earlier))
+
+export type Completeness = Record<JointClass, Record<RecordVerdict, number> & { fasteners: number }>
+
+/** How many fasteners stand where, by class. A re-check looks again at some that are counted already. */
+export function completeness(job: Job): Completeness {
+  const lines = record(job).filter(({ recheckOf }) => recheckOf === undefined)
+  const ofClass = (cls: JointClass) => {
+    const some = lines.filter((one) => one.class === cls)
+    const count = (verdict: RecordVerdict) => some.filter((one) => one.verdict === verdict).length
+    return {
+      fasteners: some.length,
+      open: count('open'),
+      flagged: count('flagged'),
+      final: count('final'),
+      proven: count('proven'),
+    }
+  }
+  return Object.fromEntries(JOINT_CLASSES.map((cls) => [cls, ofClass(cls)])) as Completeness
+}

@@ -1,0 +1,4 @@
+import { memoryEventStore } from '../../server/store'
+import { eventStoreKeepsItsPromises } from './event-store'
+
+eventStoreKeepsItsPromises('in memory', memoryEventStore)

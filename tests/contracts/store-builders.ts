@@ -1,0 +1,79 @@
+/** Batches for store tests: everything defaulted, a test states only what matters. */
+import { expect } from 'vitest'
+import type {
+  Append,
+  Batch,
+  EventStore,
+  KeptAnswer,
+  ReadingRow,
+  Recorded,
+  StoredEvent,
+  SummaryRow,
+} from '../../server/store'
+
+type LooseEvent = StoredEvent & Record<string, unknown>
+
+/** `events` as a number: so many plain ones. */
+export function append(
+  stream: string,
+  expectedVersion: number,
+  events: number | LooseEvent[],
+  rest: Partial<Append> = {},
+): Append {
+  const list: LooseEvent[] =
+    typeof events === 'number' ? Array.from({ length: events }, (_, n) => ({ type: 'Noted', n })) : events
+  return {
+    stream,
+    expectedVersion,
+    commandId: 'command',
+    recordedAt: 1_760_000_000_000,
+    events: list.map((event, i) => ({ id: `${stream}-${expectedVersion + i + 1}`, event })),
+    ...rest,
+  }
+}
+
+export function batch(parts: Partial<Batch>): Batch {
+  return { appends: [], answers: [], summaries: [], readings: [], ...parts }
+}
+
+export function answer(commandId: string, given: unknown = { version: 1, events: [] }): KeptAnswer {
+  return {
+    commandId,
+    personId: 'ana',
+    bodyHash: 'ab'.repeat(32),
+    answeredAt: 1_760_000_000_001,
+    answer: given,
+  }
+}
+
+export function summary(jobId: string, number: string, what: unknown = { open: 1 }, version = 1): SummaryRow {
+  return { jobId, number, version, summary: what }
+}
+
+export function reading(jobId: string, readingId: string, rest: Partial<ReadingRow> = {}): ReadingRow {
+  const row: ReadingRow = {
+    jobId,
+    readingId,
+    jointId: 'head-bolts',
+    position: 3,
+    pass: 1,
+    how: 'clicked',
+    wrenchId: 'w1',
+    torqueNm: 65.3,
+    flags: [],
+    by: 'ana',
+    doneAt: 1_760_000_000_000,
+    standing: true,
+    ...rest,
+  }
+  for (const key of ['wrenchId', 'torqueNm', 'angleDeg'] as const) if (row[key] === undefined) delete row[key]
+  return row
+}
+
+/** Commits and expects it to hold. */
+export async function opened(store: EventStore, appends: Append[]): Promise<Recorded[]> {
+  const outcome = await store.commit(batch({ appends }))
+  if (!('committed' in outcome)) throw new Error(`stale: ${outcome.stale.join(', ')}`)
+  expect(outcome.committed).toHaveLength(appends.reduce((n, a) => n + a.events.length, 0))
+  return outcome.committed
+}

@@ -1,0 +1,29 @@
+/** The pages and their addresses. Each page loads its own code; only the frame comes first. */
+import { Route, Router } from '@solidjs/router'
+import { lazy } from 'solid-js'
+import { Frame } from './frame/Frame'
+import { LiveProvider } from './live/live'
+
+const Board = lazy(() => import('./pages/board'))
+const SignIn = lazy(() => import('./pages/sign-in'))
+const Engine = lazy(() => import('./pages/engine'))
+const Bench = lazy(() => import('./pages/bench'))
+const Audit = lazy(() => import('./pages/audit'))
+const FirstRun = lazy(() => import('./pages/first-run'))
+const Lost = lazy(() => import('./pages/lost'))
+
+export function App() {
+  return (
+    <LiveProvider>
+      <Router root={Frame}>
+        <Route path="/" component={Board} />
+        <Route path="/sign-in" component={SignIn} />
+        <Route path="/first-run" component={FirstRun} />
+        <Route path="/jobs/:id" component={Engine} />
+        <Route path="/jobs/:id/bench/:stepId?" component={Bench} />
+        <Route path="/jobs/:id/audit" component={Audit} />
+        <Route path="*" component={Lost} />
+      </Router>
+    </LiveProvider>
+  )
+}

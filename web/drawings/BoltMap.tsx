@@ -1,0 +1,189 @@
+/**
+ * The bolt map: a joint's positions where they really are, heads as hexagons, the order as numbers, the next one
+ * ringed, finished ones striped in their people's paint, odd ones broken-edged. With `press` it is also the
+ * input: every head a button, by finger or by arrow keys along the order. Without, a drawing for record and print.
+ */
+import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
+import type { OutlineShape, Position } from '../../shared/plan/types'
+import type { Head } from './heads'
+import { layoutMap, type PlacedHead, placeLabels } from './map-layout'
+import { hexagon, Stripe } from './paint'
+import './drawings.css'
+
+interface BoltMapProps {
+  positions: readonly Position[]
+  outline?: readonly OutlineShape[] | undefined
+  heads: readonly Head[]
+  /** The whole map in words. */
+  label: string
+  /** Positions in the order arrow keys walk; without it by number. */
+  order?: readonly number[]
+  name?: (head: Head) => string
+  press?: ((n: number) => void) | undefined
+  /** The tallest it may be, CSS px; its width is what it is given. */
+  height?: number
+}
+
+export function BoltMap(props: BoltMapProps) {
+  let frame!: HTMLDivElement
+  const [width, setWidth] = createSignal(640)
+  const [tall, setTall] = createSignal<number>()
+  const buttons = new Map<number, HTMLButtonElement>()
+  onMount(() => {
+    const measure = () => {
+      if (frame.clientWidth > 0) setWidth(frame.clientWidth)
+      if (props.height === undefined && frame.clientHeight > 0) setTall(frame.clientHeight)
+    }
+    const watcher = new ResizeObserver(measure)
+    watcher.observe(frame)
+    measure()
+    onCleanup(() => watcher.disconnect())
+  })
+  const layout = createMemo(() =>
+    layoutMap(props.positions, props.outline ?? [], {
+      width: Math.max(160, width()),
+      height: Math.max(160, props.height ?? tall() ?? 360),
+    }),
+  )
+  const placed = createMemo(() => new Map(layout().heads.map((head) => [head.n, head])))
+  const labels = createMemo(() =>
+    placeLabels(
+      layout(),
+      new Map(props.heads.flatMap(({ n, label }) => (label ? [[n, label] as const] : []))),
+    ),
+  )
+  const order = () => props.order ?? props.positions.map(({ n }) => n)
+  const nextOf = () => props.heads.find(({ next }) => next)?.n
+
+  // A dense map is wider than a phone: bring the next head into view, and no farther than needed.
+  createEffect(() => {
+    const at = placed().get(nextOf() ?? -1)
+    if (!at || layout().width <= width()) return
+    const { scrollLeft } = frame
+    if (at.x < scrollLeft + 60 || at.x > scrollLeft + width() - 60) frame.scrollLeft = at.x - width() / 2
+  })
+
+  const walk = (event: KeyboardEvent, n: number) => {
+    const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key]
+    const along = order()
+    const to =
+      event.key === 'Home'
+        ? along[0]
+        : event.key === 'End'
+          ? along.at(-1)
+          : step && along[(along.indexOf(n) + step + along.length) % along.length]
+    if (to === undefined) return
+    event.preventDefault()
+    buttons.get(to)?.focus()
+  }
+
+  return (
+    <div class="bolt-map" ref={frame}>
+      <div
+        class="bolt-map-canvas"
+        style={{ width: `${layout().width}px`, height: `${layout().height}px` }}
+        role={props.press ? 'group' : 'img'}
+        aria-label={props.label}
+      >
+        <svg width={layout().width} height={layout().height} aria-hidden="true">
+          <g transform={`translate(${layout().dx} ${layout().dy}) scale(${layout().scale})`}>
+            <For each={props.outline}>{(shape) => <Shape shape={shape} />}</For>
+          </g>
+          <For each={props.heads}>
+            {(head) => (
+              <Show when={placed().get(head.n)}>
+                {(at) => <DrawnHead head={head} at={at()} r={layout().headR} />}
+              </Show>
+            )}
+          </For>
+          <For each={labels()}>
+            {(place) => (
+              <text class="map-label" x={place.x} y={place.y} text-anchor={place.anchor}>
+                {props.heads.find(({ n }) => n === place.n)?.label}
+              </text>
+            )}
+          </For>
+        </svg>
+        <Show when={props.press}>
+          {(press) => (
+            <For each={props.positions}>
+              {({ n }) => {
+                const head = () => props.heads.find((one) => one.n === n)
+                const at = () => placed().get(n)
+                return (
+                  <Show when={at()}>
+                    {(spot) => (
+                      <button
+                        ref={(element) => buttons.set(n, element)}
+                        type="button"
+                        class="map-hit"
+                        style={{
+                          left: `${spot().x - spot().hit}px`,
+                          top: `${spot().y - spot().hit}px`,
+                          width: `${2 * spot().hit}px`,
+                          height: `${2 * spot().hit}px`,
+                        }}
+                        tabindex={n === (nextOf() ?? order()[0]) ? 0 : -1}
+                        aria-label={head() ? (props.name?.(head() as Head) ?? `${n}`) : `${n}`}
+                        onClick={() => press()(n)}
+                        onKeyDown={(event) => walk(event, n)}
+                      />
+                    )}
+                  </Show>
+                )
+              }}
+            </For>
+          )}
+        </Show>
+      </div>
+    </div>
+  )
+}
+
+function DrawnHead(props: { head: Head; at: PlacedHead; r: number }) {
+  const shown = () => props.head
+  return (
+    <g
+      class="map-one"
+      classList={{ 'map-aside': shown().aside === true, 'map-waiting': shown().waiting === true }}
+    >
+      <Show when={shown().next}>
+        <circle class="map-next" cx={props.at.x} cy={props.at.y} r={props.r + 7} />
+      </Show>
+      <path
+        class="map-head"
+        classList={{
+          'map-head-reached': shown().state === 'reached',
+          'map-head-final': shown().state === 'final',
+          'map-head-flagged': shown().flagged === true,
+        }}
+        d={hexagon(props.at.x, props.at.y, props.r)}
+      />
+      <Show when={shown().first}>
+        {(mark) => <Stripe mark={mark()} x={props.at.x} y={props.at.y} r={props.r} />}
+      </Show>
+      <Show when={shown().second}>
+        {(mark) => <Stripe mark={mark()} x={props.at.x} y={props.at.y} r={props.r} second />}
+      </Show>
+      <circle class="map-disc" cx={props.at.x} cy={props.at.y} r={Math.max(11, props.r * 0.48)} />
+      <text
+        class="map-figure"
+        x={props.at.x}
+        y={props.at.y}
+        style={{ 'font-size': `${Math.max(14, props.r * 0.6)}px` }}
+      >
+        {shown().figure}
+      </text>
+    </g>
+  )
+}
+
+function Shape(props: { shape: OutlineShape }) {
+  const { shape } = props
+  if (shape.shape === 'rect')
+    return (
+      <rect class="map-outline" x={shape.x} y={shape.y} width={shape.w} height={shape.h} rx={shape.r ?? 0} />
+    )
+  if (shape.shape === 'circle') return <circle class="map-outline" cx={shape.x} cy={shape.y} r={shape.r} />
+  return <path class="map-outline" d={shape.d} />
+}

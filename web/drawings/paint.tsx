@@ -1,0 +1,85 @@
+/**
+ * The paint pen: a person's stripe across a hexagon head. The doer's runs up to the right; a second signer
+ * crosses it with theirs. Initials stand at the stripe's end, so that nothing depends on colour.
+ */
+import { Show } from 'solid-js'
+import type { PaintName } from '../../shared/shop/types'
+import type { Mark } from './heads'
+
+export const paintColour = (paint: PaintName): string => `var(--paint-${paint})`
+
+interface StripeProps {
+  mark: Mark
+  x: number
+  y: number
+  /** Centre to corner of the head it crosses. */
+  r: number
+  /** The second signer's, crossing the first. */
+  second?: boolean
+}
+
+export function Stripe(props: StripeProps) {
+  const lean = () => (props.second ? 34 : -28)
+  const long = () => props.r * 1.28
+  const end = () => {
+    const angle = (lean() * Math.PI) / 180
+    return { x: props.x + (long() + 4) * Math.cos(angle), y: props.y + (long() + 4) * Math.sin(angle) }
+  }
+  return (
+    <g class="paint-stripe">
+      <g transform={`translate(${props.x} ${props.y}) rotate(${lean()})`}>
+        {/* The edge keeps a dark paint apart from dark steel. */}
+        <rect
+          class="paint-edge"
+          x={-long() - 1.5}
+          y={-props.r * 0.16 - 1.5}
+          width={2 * long() + 3}
+          height={props.r * 0.32 + 3}
+        />
+        <rect
+          x={-long()}
+          y={-props.r * 0.16}
+          width={2 * long()}
+          height={props.r * 0.32}
+          fill={paintColour(props.mark.paint)}
+        />
+      </g>
+      <text
+        class="paint-initials"
+        x={end().x}
+        y={end().y + (props.second ? 10 : 0)}
+        fill={paintColour(props.mark.paint)}
+      >
+        {props.mark.initials}
+      </text>
+    </g>
+  )
+}
+
+/** A hexagon flat on top, as a path round its centre. */
+export function hexagon(x: number, y: number, r: number): string {
+  const corners = [0, 60, 120, 180, 240, 300].map((degrees) => {
+    const angle = (degrees * Math.PI) / 180
+    return `${(x + r * Math.cos(angle)).toFixed(2)} ${(y + r * Math.sin(angle)).toFixed(2)}`
+  })
+  return `M${corners.join('L')}Z`
+}
+
+/** One head on its own, for lists and the release record: a hexagon with the stripes it wears. */
+export function PaintedHead(props: { first?: Mark; second?: Mark; size?: number; title?: string }) {
+  return (
+    <svg
+      class="painted-head"
+      width={(props.size ?? 28) * 2}
+      height={(props.size ?? 28) * 1.3}
+      viewBox="-34 -24 68 48"
+      role={props.title ? 'img' : undefined}
+      aria-label={props.title}
+      aria-hidden={props.title ? undefined : 'true'}
+    >
+      <path class={props.first ? 'map-head map-head-final' : 'map-head'} d={hexagon(0, 0, 18)} />
+      <Show when={props.first}>{(mark) => <Stripe mark={mark()} x={0} y={0} r={16} />}</Show>
+      <Show when={props.second}>{(mark) => <Stripe mark={mark()} x={0} y={0} r={16} second />}</Show>
+    </svg>
+  )
+}

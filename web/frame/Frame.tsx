@@ -1,0 +1,52 @@
+/** What stands around every page: the bar, what the reader must know first, and the way to sign-in. */
+import { type RouteSectionProps, useLocation, useNavigate } from '@solidjs/router'
+import { createEffect, Show, Suspense } from 'solid-js'
+import { useLive } from '../live/live'
+import { TopBar } from './TopBar'
+
+/** Pages that stand without anybody signed in. */
+const OPEN_PAGES = new Set(['/sign-in', '/first-run'])
+
+export function Frame(props: RouteSectionProps) {
+  const { session, link } = useLive()
+  const location = useLocation()
+  const navigate = useNavigate()
+
+  createEffect(() => {
+    const me = session.me()
+    if (!me) return
+    const { pathname, search } = location
+    if (!me.shop.opened) {
+      if (pathname !== '/first-run') navigate('/first-run', { replace: true })
+    } else if (!me.signIn) {
+      const back =
+        pathname === '/' || OPEN_PAGES.has(pathname) ? '' : `?to=${encodeURIComponent(pathname + search)}`
+      if (pathname !== '/sign-in') navigate(`/sign-in${back}`, { replace: true })
+    } else if (pathname === '/first-run') navigate('/', { replace: true })
+  })
+
+  /** A page that needs a person is not drawn while the way to sign-in is being taken. */
+  const ready = () => session.me() && (session.person() || OPEN_PAGES.has(location.pathname))
+
+  return (
+    <>
+      <a class="skip" href="#page">
+        To the page
+      </a>
+      <TopBar />
+      <Show when={session.me()?.shop.invented}>
+        <p class="banner">Demo shop. All names and values are invented.</p>
+      </Show>
+      <Show when={link.outdated()}>
+        <p class="banner against" role="status">
+          Paintmark was renewed. <a href={location.pathname}>Load the new pages</a>
+        </p>
+      </Show>
+      <main id="page" tabIndex={-1}>
+        <Show when={ready()} fallback={<p class="page pencil">{session.problem() ?? 'Opening the shop…'}</p>}>
+          <Suspense fallback={<p class="page pencil">Opening…</p>}>{props.children}</Suspense>
+        </Show>
+      </main>
+    </>
+  )
+}

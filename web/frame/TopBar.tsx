@@ -1,0 +1,101 @@
+/** Shop, pages, link, light, and who is signed in. */
+import { A, useLocation } from '@solidjs/router'
+import { createMemo, createSignal, For, lazy, Show, Suspense } from 'solid-js'
+import { useLive } from '../live/live'
+import { paintOf } from '../ui/Stripe'
+import { makeLight } from './light'
+
+const ChangePerson = lazy(() => import('./ChangePerson'))
+
+interface PageLink {
+  href: string
+  title: string
+  /** Other pages below the same address. */
+  exact: boolean
+}
+
+export function TopBar() {
+  const { session, link, waiting, board } = useLive()
+  const location = useLocation()
+  const { light, turn } = makeLight()
+  const [changing, setChanging] = createSignal(false)
+  const jobId = createMemo(() => location.pathname.match(/^\/jobs\/([^/]+)/)?.[1])
+
+  const pages = createMemo((): PageLink[] => {
+    const id = jobId()
+    return [
+      { href: '/', title: 'Board', exact: true },
+      ...(id
+        ? [
+            { href: `/jobs/${id}`, title: board.summary(id)?.number ?? 'Engine', exact: true },
+            { href: `/jobs/${id}/bench`, title: 'Bench', exact: false },
+            { href: `/jobs/${id}/audit`, title: 'Audit', exact: false },
+          ]
+        : []),
+    ]
+  })
+
+  const linkWords = () => {
+    const kept = waiting()
+    const entries = kept === 1 ? '1 entry' : `${kept} entries`
+    if (link.state() === 'live') return kept > 0 ? `sending ${entries}` : 'live'
+    if (kept > 0) return `no signal: ${entries} kept on this tablet`
+    return link.state() === 'lost' ? 'no signal' : 'connecting'
+  }
+
+  return (
+    <header class="top-bar">
+      <A class="shop-name stencil" href="/">
+        {session.me()?.shop.name || 'Paintmark'}
+      </A>
+      <Show when={session.person()}>
+        <nav aria-label="Pages">
+          <ul>
+            <For each={pages()}>
+              {(page) => (
+                <li>
+                  <A href={page.href} end={page.exact} activeClass="here">
+                    {page.title}
+                  </A>
+                </li>
+              )}
+            </For>
+          </ul>
+        </nav>
+      </Show>
+      <div class="top-side">
+        <Show when={session.person()}>
+          <p class="link-state" classList={{ lost: link.state() === 'lost' }} role="status">
+            {linkWords()}
+          </p>
+        </Show>
+        <button type="button" class="light-switch" aria-pressed={light() === 'night'} onClick={turn}>
+          <span aria-hidden="true" class="lamp" />
+          <span class="light-word">Night</span>
+        </button>
+        <Show when={session.person()}>
+          {(person) => (
+            <button
+              type="button"
+              class="who"
+              aria-haspopup="dialog"
+              aria-label={`Signed in: ${person().name}. Change person`}
+              onClick={() => setChanging(true)}
+            >
+              <span class="stripe" style={{ '--paint': paintOf(person().paint) }}>
+                <span class="stripe-paint" aria-hidden="true" />
+                <span class="stripe-initials">{person().initials}</span>
+                <span class="who-name">{person().name}</span>
+              </span>
+            </button>
+          )}
+        </Show>
+      </div>
+      <Show when={changing()}>
+        <Suspense>
+          <ChangePerson onClose={() => setChanging(false)} />
+        </Suspense>
+      </Show>
+    </header>
+  )
+}

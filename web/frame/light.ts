@@ -1,0 +1,41 @@
+/** Day or night: the device's own choice until somebody presses the switch; then that, kept on this device. */
+import { createEffect, createSignal } from 'solid-js'
+
+export type Light = 'day' | 'night'
+
+const KEY = 'paintmark.light'
+
+function kept(): Light | undefined {
+  try {
+    const value = localStorage.getItem(KEY)
+    return value === 'day' || value === 'night' ? value : undefined
+  } catch {
+    return undefined
+  }
+}
+
+export function makeLight() {
+  const dark = matchMedia('(prefers-color-scheme: dark)')
+  const device = (): Light => (dark.matches ? 'night' : 'day')
+  const [light, setLight] = createSignal<Light>(kept() ?? device())
+  dark.addEventListener('change', () => {
+    if (!kept()) setLight(device())
+  })
+  createEffect(() => {
+    document.documentElement.dataset.light = light()
+    const paper = getComputedStyle(document.documentElement).getPropertyValue('--paper').trim()
+    document.querySelector('meta[name="theme-color"]')?.setAttribute('content', paper)
+  })
+  return {
+    light,
+    turn() {
+      const next: Light = light() === 'day' ? 'night' : 'day'
+      setLight(next)
+      try {
+        localStorage.setItem(KEY, next)
+      } catch {
+        // Kept nowhere: the switch still works until the page is closed.
+      }
+    },
+  }
+}

@@ -1,0 +1,145 @@
+/**
+ * The one socket to the shop's server: rooms watched over it, commands sent through it.
+ *
+ * A watched room is asked for again after every reconnect, with the version already here, so that only what came
+ * after travels. Nothing is queued in here: without a link `send` fails at once and the outbox keeps the command.
+ */
+import { io, type Socket } from 'socket.io-client'
+import { createSignal } from 'solid-js'
+import {
+  type Answer,
+  type ClientToServer,
+  type Fault,
+  type Place,
+  PROTOCOL_VERSION,
+  type Refused,
+  type Room,
+  type ServerToClient,
+  type Watched,
+} from '../../shared/protocol'
+import type { Clock } from './clock'
+import type { Kept } from './outbox'
+
+export type LinkState = 'connecting' | 'live' | 'lost'
+
+/** Who watches a room: what they have, and what to do with what comes. */
+export interface Watcher {
+  room: Room
+  have(): number | undefined
+  watched(answer: Extract<Watched, { ok: true }>): void
+  refused?(answer: Fault | Refused): void
+}
+
+type Down = { [E in keyof ServerToClient]: Set<ServerToClient[E]> }
+
+const ACK_MS = 15_000
+
+export type Link = ReturnType<typeof makeLink>
+
+export function makeLink(clock: Clock) {
+  const [state, setState] = createSignal<LinkState>('connecting')
+  const [outdated, setOutdated] = createSignal(false)
+  /** With how many pages watch through it. */
+  const watchers = new Map<Watcher, number>()
+  const ups = new Set<() => void>()
+  const down: Down = { events: new Set(), summary: new Set(), presence: new Set(), reload: new Set() }
+  let here: Parameters<ClientToServer['presence']>[0] = {}
+
+  const socket: Socket<ServerToClient, ClientToServer> = io({
+    transports: ['websocket'],
+    autoConnect: false,
+    reconnectionDelay: 500,
+    reconnectionDelayMax: 5000,
+  })
+
+  socket.on('connect', () => {
+    setState('live')
+    for (const watcher of watchers.keys()) void askFor(watcher)
+    if (here.jobId) socket.emit('presence', here)
+    for (const up of ups) up()
+  })
+  socket.on('disconnect', (reason) => {
+    if (reason !== 'io client disconnect') setState('lost')
+    // The server hung up (a sign-out elsewhere, a restart): socket.io leaves the next try to us.
+    if (reason === 'io server disconnect') setTimeout(() => socket.connect(), 1000)
+  })
+  socket.on('connect_error', () => setState('lost'))
+  socket.on('events', (message) => {
+    for (const hear of down.events) hear(message)
+  })
+  socket.on('summary', (message) => {
+    for (const hear of down.summary) hear(message)
+  })
+  socket.on('presence', (message) => {
+    for (const hear of down.presence) hear(message)
+  })
+  socket.on('reload', ({ protocol }) => {
+    if (protocol !== PROTOCOL_VERSION) setOutdated(true)
+  })
+
+  async function askFor(watcher: Watcher): Promise<void> {
+    if (!socket.connected) return
+    const have = watcher.have()
+    const sentAt = Date.now()
+    const message = {
+      room: watcher.room,
+      protocol: PROTOCOL_VERSION,
+      ...(have === undefined ? {} : { have }),
+    }
+    const answer = await socket
+      .timeout(ACK_MS)
+      .emitWithAck('watch', message)
+      .catch(() => undefined)
+    if (!watchers.has(watcher) || !answer) return
+    if (!answer.ok) return watcher.refused?.(answer)
+    clock.learn(sentAt, answer.now)
+    watcher.watched(answer)
+  }
+
+  return {
+    state,
+    /** The server speaks another version: only a reload helps. */
+    outdated,
+    open: () => void socket.connect(),
+    close: () => void socket.disconnect(),
+    /** After a change of person: the server learns of it with the next handshake. */
+    renew() {
+      socket.disconnect()
+      setState('connecting')
+      socket.connect()
+    },
+    /** Watches until the returned function is called. */
+    watch(watcher: Watcher): () => void {
+      const users = watchers.get(watcher) ?? 0
+      watchers.set(watcher, users + 1)
+      if (users === 0) void askFor(watcher)
+      return () => {
+        const left = (watchers.get(watcher) ?? 1) - 1
+        if (left > 0) return void watchers.set(watcher, left)
+        watchers.delete(watcher)
+        if (socket.connected) socket.emit('unwatch', { room: watcher.room }, () => undefined)
+      }
+    },
+    /** Asks again for what came after `have()`: the answer to a gap. */
+    again: (watcher: Watcher) => void askFor(watcher),
+    hear<E extends keyof ServerToClient>(event: E, listener: ServerToClient[E]): () => void {
+      down[event].add(listener)
+      return () => void down[event].delete(listener)
+    },
+    onUp(listener: () => void): () => void {
+      ups.add(listener)
+      return () => void ups.delete(listener)
+    },
+    /** Fails when there is no link or no answer in time; a resend with the same id is then safe. */
+    async send({ stream, command }: Kept): Promise<Answer | Fault> {
+      if (!socket.connected) throw new Error('no link')
+      const message = { stream, command } as Parameters<ClientToServer['command']>[0]
+      return socket.timeout(ACK_MS).emitWithAck('command', message)
+    },
+    /** Tells the others which page of which job is open here. */
+    present(jobId?: string, place?: Place) {
+      here = { ...(jobId ? { jobId } : {}), ...(place ? { place } : {}) }
+      if (socket.connected) socket.emit('presence', here)
+    },
+  }
+}

@@ -1,0 +1,106 @@
+/** Everything live on this device, made once and handed down: clock, link, outbox, session, shop, board. */
+import {
+  batch,
+  createContext,
+  createSignal,
+  onCleanup,
+  onMount,
+  type ParentProps,
+  useContext,
+} from 'solid-js'
+import { v7 as uuid } from 'uuid'
+import type { JobCommand } from '../../shared/job/types'
+import type { Answer, Fault } from '../../shared/protocol'
+import { type Board, makeBoard } from './board'
+import { type Clock, makeClock } from './clock'
+import { type Link, makeLink } from './link'
+import { type Kept, makeOutbox, type Outbox } from './outbox'
+import { makeSession, type Session } from './session'
+import { makeShopReplica, type ShopReplica } from './shop'
+
+export interface Live {
+  clock: Clock
+  link: Link
+  outbox: Outbox
+  session: Session
+  shop: ShopReplica
+  board: Board
+  /** Entries on this device that the server has not answered. */
+  waiting(): number
+  /** Sends without showing anything ahead of the answer: for opening a job and adopting a plan. */
+  sendAndWait(jobId: string, command: JobCommand): Promise<Answer | Fault>
+}
+
+export const headOf = (clock: Clock, session: Session) => {
+  const signInId = session.signInId()
+  return {
+    commandId: uuid(),
+    doneAt: clock.now(),
+    clockOffsetMs: clock.offsetMs(),
+    ...(signInId ? { signInId } : {}),
+  }
+}
+
+function makeLive(): Live {
+  const clock = makeClock()
+  const link = makeLink(clock)
+  const outbox = makeOutbox({ send: link.send })
+  const session = makeSession(clock, (signedIn) => {
+    if (signedIn) link.renew()
+    else link.close()
+  })
+  const shop = makeShopReplica(link, () => void session.readPeople())
+  const [waiting, setWaiting] = createSignal(0)
+  outbox.onChange((kept) => setWaiting(kept.length))
+  link.onUp(outbox.wake)
+  return {
+    clock,
+    link,
+    outbox,
+    session,
+    shop,
+    board: makeBoard(link),
+    waiting,
+    sendAndWait(jobId, command) {
+      const kept: Kept = { stream: `job:${jobId}`, command: { ...headOf(clock, session), ...command } }
+      return outbox.add(kept)
+    },
+  }
+}
+
+const LiveContext = createContext<Live>()
+
+export function LiveProvider(props: ParentProps) {
+  const live = batch(makeLive)
+  onMount(() => void live.session.refresh())
+  // Somebody who changed person in another tab is seen here too, when this one is looked at again.
+  const look = () => document.visibilityState === 'visible' && void live.session.refresh()
+  document.addEventListener('visibilitychange', look)
+  onCleanup(() => {
+    document.removeEventListener('visibilitychange', look)
+    live.link.close()
+  })
+  return <LiveContext.Provider value={live}>{props.children}</LiveContext.Provider>
+}
+
+export function useLive(): Live {
+  const live = useContext(LiveContext)
+  if (!live) throw new Error('useLive is called outside LiveProvider')
+  return live
+}
+
+export const useSession = (): Session => useLive().session
+
+/** The board, watched while the page that asked is open. */
+export function useBoard(): Board {
+  const { board } = useLive()
+  onCleanup(board.watch())
+  return board
+}
+
+/** The shop, watched while the page that asked is open. */
+export function useShop(): ShopReplica {
+  const { shop } = useLive()
+  onCleanup(shop.watch())
+  return shop
+}

@@ -1,0 +1,82 @@
+/**
+ * Who is signed in on this device, and who works here.
+ *
+ * Before sign-in only names, initials and paints are known. Changing person touches nothing that was entered:
+ * every command names the sign-in it was made under.
+ */
+import { createMemo, createSignal } from 'solid-js'
+import type { Me, PersonCard } from '../../shared/protocol'
+import type { Role } from '../../shared/shop/types'
+import type { Words } from '../../shared/words'
+import type { Clock } from './clock'
+import { ask, isSaid } from './http'
+import { makeWords } from './words'
+
+/** As `/api/people` gives it; roles come with a sign-in. */
+export type Card = Omit<PersonCard, 'roles'> & { roles?: Role[] }
+
+export type Session = ReturnType<typeof makeSession>
+
+const RETRY_MS = 3000
+
+export function makeSession(clock: Clock, onPersonChanged: (signedIn: boolean) => void) {
+  const [me, setMe] = createSignal<Me>()
+  const [people, setPeople] = createSignal<readonly Card[]>([])
+  const [problem, setProblem] = createSignal<string>()
+  const byId = createMemo(() => new Map(people().map((card) => [card.id, card])))
+
+  const cardOf = (id: string): Card | undefined => byId().get(id)
+  const nameOf = (id: string): string => cardOf(id)?.name ?? id
+
+  async function readPeople(): Promise<void> {
+    const said = await ask<Card[] | { people: Card[] }>('/api/people')
+    if (isSaid(said)) return
+    setPeople(Array.isArray(said) ? said : said.people)
+  }
+
+  /** Reads `/api/me`; without an answer tries again until there is one. */
+  async function refresh(): Promise<void> {
+    const sentAt = Date.now()
+    const said = await ask<Me>('/api/me')
+    if (isSaid(said)) {
+      setProblem(said.sentence)
+      if (!me()) setTimeout(() => void refresh(), RETRY_MS)
+      return
+    }
+    clock.learn(sentAt, said.now)
+    setProblem(undefined)
+    const before = me()?.signIn?.id
+    if (said.shop.opened) await readPeople()
+    setMe(said)
+    if (before !== said.signIn?.id) onPersonChanged(said.signIn !== undefined)
+  }
+
+  /** Answers with the sentence that says why not, or nothing when all is well. */
+  async function say(path: string, body: object): Promise<string | undefined> {
+    const said = await ask(path, body)
+    if (isSaid(said)) return said.sentence
+    await refresh()
+    return undefined
+  }
+
+  const words: Words = makeWords(nameOf, clock.now)
+
+  return {
+    me,
+    problem,
+    people,
+    /** The card of whoever is signed in. */
+    person: () => me()?.signIn?.person,
+    signInId: () => me()?.signIn?.id,
+    words,
+    nameOf,
+    cardOf,
+    holds: (...roles: Role[]) => me()?.signIn?.person.roles.some((role) => roles.includes(role)) ?? false,
+    refresh,
+    readPeople,
+    signIn: (personId: string, pin: string) => say('/api/sign-in', { personId, pin }),
+    signOut: () => say('/api/sign-out', {}),
+    openShop: (body: { name: string; founder: { name: string; initials: string }; pin: string }) =>
+      say('/api/first-run', body),
+  }
+}

@@ -1,0 +1,40 @@
+/** The shop's own stream on this device: people, wrenches, tolerances, and the headers of the plan library. */
+import { createSignal } from 'solid-js'
+import type { StreamEvent } from '../../shared/log'
+import { evolveShop, newShop } from '../../shared/shop/evolve'
+import type { Shop, ShopEvent } from '../../shared/shop/types'
+import type { Link, Watcher } from './link'
+
+export type ShopReplica = ReturnType<typeof makeShopReplica>
+
+export function makeShopReplica(link: Link, onPeople: () => void) {
+  const [shop, setShop] = createSignal<Shop>(newShop())
+  const [known, setKnown] = createSignal(false)
+
+  const watcher: Watcher = {
+    room: 'shop',
+    have: () => (known() ? shop().version : undefined),
+    watched(answer) {
+      if ('state' in answer) setShop(answer.state as Shop)
+      else if ('events' in answer) take(answer.events as StreamEvent<ShopEvent>[])
+      setKnown(true)
+    },
+  }
+
+  function take(events: readonly StreamEvent<ShopEvent>[]): void {
+    let now = shop()
+    for (const { version, event } of events) {
+      if (version <= now.version) continue
+      if (version > now.version + 1) return link.again(watcher)
+      now = evolveShop(now, event)
+      if (event.type === 'PersonAdded' || event.type === 'PersonChanged') onPeople()
+    }
+    setShop(now)
+  }
+
+  link.hear('events', (message) => {
+    if (message.room === 'shop') take(message.events as StreamEvent<ShopEvent>[])
+  })
+
+  return { shop, known, watch: () => link.watch(watcher), take }
+}

@@ -1,0 +1,197 @@
+/**
+ * The record as it is read: lines gathered under their joint, a search over every word that is shown, and each
+ * line in words. Pure; who is who comes in as `Words`.
+ */
+import {
+  filterRecord,
+  type RecordFilter,
+  type RecordLine,
+  type RecordPass,
+  readingsOf,
+} from '../../../shared/audit/record'
+import { flagWords } from '../../../shared/job/flags'
+import type { Reading, WrenchThen } from '../../../shared/job/types'
+import { indexPlan } from '../../../shared/plan/read'
+import type { AdoptedJoint, AdoptedPlan, AdoptedStep } from '../../../shared/plan/types'
+import { formatNumber, showTorque } from '../../../shared/units'
+import { listed, type Words } from '../../../shared/words'
+
+export interface Query extends RecordFilter {
+  /** Every word must be found somewhere in the line. */
+  text?: string
+}
+
+export const EMPTY_QUERY: Query = {}
+export const isEmpty = (query: Query): boolean => Object.values(query).every((value) => !value)
+
+export function searchRecord(lines: readonly RecordLine[], query: Query, words: Words): RecordLine[] {
+  const wanted = (query.text ?? '').toLowerCase().split(/\s+/).filter(Boolean)
+  const some = filterRecord(lines, query)
+  if (wanted.length === 0) return some
+  return some.filter((line) => {
+    const text = searchText(line, words)
+    return wanted.every((word) => text.includes(word))
+  })
+}
+
+function searchText(line: RecordLine, words: Words): string {
+  const readings = readingsOf(line)
+  return [
+    line.stepId,
+    line.stepTitle,
+    line.joint,
+    line.jointTitle,
+    line.setTitle,
+    `${line.position}`,
+    line.label ?? '',
+    verdictWords(line),
+    ...[line.first, line.second].flatMap((signature) => (signature ? [words.person(signature.by)] : [])),
+    ...readings.flatMap((reading) => [
+      words.person(reading.by),
+      reading.wrenchId ?? '',
+      reachedWords(reading),
+      ...reading.flags.map(flagWords),
+      reading.struck?.reason ?? '',
+    ]),
+  ]
+    .join(' ')
+    .toLowerCase()
+}
+
+export interface JointGroup {
+  step: AdoptedStep
+  joint: AdoptedJoint
+  lines: RecordLine[]
+}
+
+/** Lines under their joint, in the order they come. */
+export function groupsOf(lines: readonly RecordLine[], plan: AdoptedPlan): JointGroup[] {
+  const { stepById, jointById } = indexPlan(plan)
+  const groups = new Map<string, JointGroup>()
+  for (const line of lines) {
+    const step = stepById.get(line.stepId)
+    const joint = jointById.get(line.joint)
+    if (!step || !joint) continue
+    const group = groups.get(line.joint)
+    if (group) group.lines.push(line)
+    else groups.set(line.joint, { step, joint, lines: [line] })
+  }
+  return [...groups.values()]
+}
+
+/** `105 N·m clicked`, `77.4 lbf·ft (104.9 N·m) clicked`, `+60° turned`. */
+export function reachedWords(reading: Reading): string {
+  const { how, value, unit, torqueNm } = reading
+  if (how === 'slackened') return 'slackened'
+  if (how === 'turned') return value === undefined ? 'turned' : `+${formatNumber(value)}° turned`
+  const shown = value === undefined || unit === undefined ? '' : `${formatNumber(value)} ${unit} `
+  const beside = limitsNm(reading)
+  const nm =
+    torqueNm !== undefined && (unit !== 'N·m' || value !== torqueNm)
+      ? `(${showTorque(torqueNm, 'N·m', beside)} N·m) `
+      : ''
+  return `${shown}${nm}${how}`
+}
+
+const limitsNm = ({ band }: Reading): number[] => (band?.kind === 'torque' ? [band.minNm, band.maxNm] : [])
+
+/** The number a band judges. */
+export const judged = (reading: Reading): number | undefined =>
+  reading.band?.kind === 'angle' ? reading.angleDeg : reading.torqueNm
+
+/** What stands against a reading, or why it no longer counts. */
+export function remarks(reading: Reading, words: Words): string {
+  if (reading.struck)
+    return `struck by ${words.person(reading.struck.by)}, ${words.moment(reading.struck.doneAt)}: ${reading.struck.reason}`
+  if (reading.superseded) {
+    const { because, by, doneAt } = reading.superseded
+    return `${because === 'slackened' ? 'void: slackened' : 'void: taken again'} by ${words.person(by)}, ${words.moment(doneAt)}`
+  }
+  return listed(reading.flags.map(flagWords))
+}
+
+/** `checked 24 Oct`, `last check not known`. */
+export const checkWords = (wrench: WrenchThen | undefined, date: (at: number) => string): string =>
+  wrench?.lastCheckedAt === undefined ? 'last check not known' : `checked ${date(wrench.lastCheckedAt)}`
+
+/** Where one fastener stands, and what is missing. */
+export function verdictWords(line: RecordLine): string {
+  switch (line.verdict) {
+    case 'open': {
+      const toGo = line.passes.filter(({ state }) => state === 'open').length
+      return toGo === 1 ? '1 pass to go' : `${toGo} passes to go`
+    }
+    case 'flagged':
+      return 'flag stands'
+    case 'final':
+      return line.first ? 'final, second signature owed' : 'final, not signed'
+    case 'proven':
+      return 'proven'
+  }
+}
+
+export interface Counted {
+  fasteners: number
+  entries: number
+  open: number
+  flagged: number
+  final: number
+  proven: number
+}
+
+export function countLines(lines: readonly RecordLine[]): Counted {
+  const counted: Counted = { fasteners: lines.length, entries: 0, open: 0, flagged: 0, final: 0, proven: 0 }
+  for (const line of lines) {
+    counted[line.verdict]++
+    counted.entries += readingsOf(line).length
+  }
+  return counted
+}
+
+const many = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`
+
+/** `180 fasteners, 262 readings: 96 proven, 4 final, 80 open`. */
+export function countWords(counted: Counted): string {
+  const verdicts = (['proven', 'final', 'flagged', 'open'] as const)
+    .filter((verdict) => counted[verdict] > 0)
+    .map((verdict) => `${counted[verdict]} ${verdict}`)
+  const base = `${many(counted.fasteners, 'fastener', 'fasteners')}, ${many(counted.entries, 'reading', 'readings')}`
+  return verdicts.length > 0 ? `${base}: ${verdicts.join(', ')}` : base
+}
+
+/** People and wrenches that occur in the record, for the filter's lists. */
+export function occurring(lines: readonly RecordLine[]): { people: string[]; wrenches: string[] } {
+  const people = new Set<string>()
+  const wrenches = new Set<string>()
+  for (const line of lines) {
+    for (const signature of [line.first, line.second]) if (signature) people.add(signature.by)
+    for (const { by, wrenchId } of readingsOf(line)) {
+      people.add(by)
+      if (wrenchId !== undefined) wrenches.add(wrenchId)
+    }
+  }
+  return { people: [...people], wrenches: [...wrenches].sort() }
+}
+
+/** One row of the table: a pass of a fastener, or an earlier entry beneath it. */
+export interface Row {
+  line: RecordLine
+  pass: RecordPass
+  reading?: Reading
+  /** Struck, superseded, or not what the pass asked. */
+  earlier: boolean
+  /** The first row of its fastener, which carries signatures and verdict. */
+  lead: boolean
+}
+
+/** What stands first, earlier entries beneath it, the newest of them first. */
+export function rowsOf(line: RecordLine): Row[] {
+  return line.passes
+    .flatMap((pass): Row[] => [
+      { line, pass, ...(pass.reading ? { reading: pass.reading } : {}), earlier: false, lead: false },
+      ...pass.earlier
+        .toReversed()
+        .map((reading): Row => ({ line, pass, reading, earlier: true, lead: false })),
+    ])
+    .map((row, index) => ({ ...row, lead: index === 0 }))
+}

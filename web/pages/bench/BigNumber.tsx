@@ -1,0 +1,162 @@
+/** The one huge number, in the unit of the wrench in hand; under it what is asked, what it applies, and the band. */
+import { createMemo, Match, Show, Switch } from 'solid-js'
+import { standingReading } from '../../../shared/job/verdicts'
+import type { Band } from '../../../shared/plan/types'
+import { formatNumber, fromNm, showTorque, type TorqueUnit } from '../../../shared/units'
+import { BandBar, type BandTick } from '../../drawings/BandBar'
+import { useBench } from './bench'
+import { targetOf } from './phase'
+import { bandSource, bandWords, targetOn } from './wrench'
+
+export function BigNumber() {
+  const bench = useBench()
+  const target = () => targetOf(bench.sheet())
+  const setting = createMemo(() => {
+    const wrench = bench.wrench()
+    const asked = target()
+    return wrench && asked !== null ? targetOn(wrench, asked, bench.band()) : undefined
+  })
+  const angle = () => {
+    const sheet = bench.sheet()
+    return sheet?.kind === 'angle' ? sheet.angleDeg : undefined
+  }
+  const slack = () => {
+    const sheet = bench.sheet()
+    return sheet?.kind === 'slacken' ? sheet : undefined
+  }
+  const wait = () => {
+    const sheet = bench.sheet()
+    return sheet?.kind === 'wait' ? sheet : undefined
+  }
+  const scale = () => bench.scale()
+
+  return (
+    <div class="big-number">
+      <Switch>
+        <Match when={setting()}>
+          {(set) => (
+            <>
+              <Figure figure={set().shown} unit={set().unit} on={`on ${bench.wrench()?.id}`} />
+              <Under>
+                <p>
+                  <strong>{showTorque(target() ?? 0, 'N·m')} N·m asked</strong>
+                  <Show when={set().unit !== 'N·m'}>
+                    {' '}
+                    · {set().shown} applies {showTorque(set().appliesNm, 'N·m')} N·m
+                  </Show>
+                  <Show when={set().betweenMarks}> · between two marks of this scale</Show>
+                </p>
+                <Show when={scale()}>
+                  {(entry) => (
+                    <p class="pencil">
+                      scale entered {formatNumber(entry().value)} {entry().unit}, applies{' '}
+                      {showTorque(entry().appliesNm, 'N·m')} N·m
+                    </p>
+                  )}
+                </Show>
+                <Bar />
+              </Under>
+            </>
+          )}
+        </Match>
+        <Match when={angle()}>
+          {(degrees) => (
+            <>
+              <Figure figure={`+${formatNumber(degrees())}°`} unit="turn" on={bench.wrench()?.id ?? ''} />
+              <Under>
+                <p>
+                  <strong>Turn {formatNumber(degrees())}° further</strong>, one smooth pull.
+                </p>
+                <Bar />
+              </Under>
+            </>
+          )}
+        </Match>
+        <Match when={slack()}>
+          {(sheet) => (
+            <Figure
+              figure={sheet().angleDeg === undefined ? 'Slacken' : `−${formatNumber(sheet().angleDeg ?? 0)}°`}
+              unit={sheet().angleDeg === undefined ? 'fully' : 'slacken'}
+              on=""
+            />
+          )}
+        </Match>
+        <Match when={wait()}>
+          {(sheet) => <Figure figure={formatNumber(sheet().minutes)} unit="min" on="wait" />}
+        </Match>
+        <Match when={bench.sheet()?.kind === 'torque'}>
+          <Figure figure="–" unit="no published value" on="" />
+          <Under>
+            <p>The maker’s information gives no torque. A competent person settles it before this can be signed.</p>
+          </Under>
+        </Match>
+      </Switch>
+    </div>
+  )
+}
+
+function Figure(props: { figure: string; unit: string; on: string }) {
+  return (
+    <p class="figure">
+      <span class="figure-value" classList={{ 'figure-word': props.figure.length > 5 }}>
+        {props.figure}
+      </span>
+      <span class="figure-unit">
+        {props.unit} <span class="figure-on">{props.on}</span>
+      </span>
+    </p>
+  )
+}
+
+function Under(props: { children: import('solid-js').JSX.Element }) {
+  return <div class="under-number">{props.children}</div>
+}
+
+/** The pass's band with each reading of the round a tick, in the unit of the wrench in hand. */
+function Bar() {
+  const bench = useBench()
+  const unit = (): TorqueUnit => {
+    const wrench = bench.wrench()
+    return wrench && wrench.unit !== 'deg' ? wrench.unit : 'N·m'
+  }
+  const ticks = createMemo((): BandTick[] => {
+    const round = bench.round()
+    if (!round) return []
+    return round.positions.flatMap((n) => {
+      const reading = standingReading(bench.job(), round.joint, n, bench.pass())
+      const value = bench.band()?.kind === 'angle' ? reading?.angleDeg : reading?.torqueNm
+      return value === undefined ? [] : [{ value, out: reading?.flags.includes('out_of_band') === true }]
+    })
+  })
+  const show = (band: Band) => (value: number) =>
+    band.kind === 'angle'
+      ? `${formatNumber(value)}°`
+      : unit() === 'N·m'
+        ? showTorque(value, 'N·m')
+        : formatNumber(fromNm(value, unit()), 1)
+  return (
+    <Show when={bench.band()}>
+      {(band) => (
+        <>
+          <BandBar
+            min={low(band())}
+            max={high(band())}
+            target={target(bench.sheet())}
+            ticks={ticks()}
+            show={show(band())}
+            label={`Band ${bandWords(band())}, ${ticks().length} readings in this pass`}
+          />
+          <p class="small pencil">
+            Band {bandWords(band())}, {bandSource(band())}
+            <Show when={band().kind === 'torque' && unit() !== 'N·m'}>; the bar is in {unit()}</Show>
+          </p>
+        </>
+      )}
+    </Show>
+  )
+}
+
+const low = (band: Band): number => (band.kind === 'torque' ? band.minNm : band.minDeg)
+const high = (band: Band): number => (band.kind === 'torque' ? band.maxNm : band.maxDeg)
+const target = (sheet: ReturnType<ReturnType<typeof useBench>['sheet']>): number | undefined =>
+  sheet?.kind === 'angle' ? sheet.angleDeg : (targetOf(sheet) ?? undefined)

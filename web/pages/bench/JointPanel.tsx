@@ -1,0 +1,61 @@
+/** One round of a joint: its bolt map to tap, and the number to set. A tap never does two things. */
+import { createMemo } from 'solid-js'
+import { standingReading } from '../../../shared/job/verdicts'
+import { BoltMap } from '../../drawings/BoltMap'
+import { type Head, headName, headsOf } from '../../drawings/heads'
+import { BigNumber } from './BigNumber'
+import { useBench } from './bench'
+import { PassRow } from './PassRow'
+import type { Round } from './work'
+
+interface JointPanelProps {
+  round: Round
+  /** A head that cannot be recorded by one tap: it needs a number, or it is not its turn. */
+  onAsk: (n: number) => void
+  /** Nothing can be recorded before the number on the scale is entered. */
+  onScale: () => void
+}
+
+export function JointPanel(props: JointPanelProps) {
+  const bench = useBench()
+  const next = () => {
+    const phase = bench.phase()
+    return phase.kind === 'record' ? phase.head : undefined
+  }
+  const heads = createMemo(() =>
+    headsOf(bench.job(), bench.view.shop(), bench.step(), props.round.joint, {
+      pass: bench.pass(),
+      round: props.round.positions,
+      ...(next() === undefined ? {} : { next: next() }),
+      waiting: bench.waiting(),
+    }),
+  )
+  const press = (n: number) => {
+    const reached = standingReading(bench.job(), props.round.joint, n, bench.pass())
+    const phase = bench.phase()
+    if (reached || phase.kind === 'look' || phase.kind === 'through' || phase.kind === 'wait') bench.look(n)
+    else if (!props.round.positions.includes(n)) bench.look(n)
+    else if (phase.kind !== 'record') props.onScale()
+    else if (phase.early !== undefined || (props.round.ordered && n !== phase.head)) props.onAsk(n)
+    else if (phase.how === 'clicked' || phase.how === 'slackened') bench.record(n, phase.how)
+    else props.onAsk(n)
+  }
+  const name = (head: Head) => headName(bench.job(), props.round.joint, head, bench.pass())
+  return (
+    <>
+      <PassRow />
+      <div class="map-room">
+        <BoltMap
+          positions={props.round.joint.positions}
+          outline={props.round.joint.outline}
+          heads={heads()}
+          order={[...(props.round.joint.order ?? props.round.joint.positions.map(({ n }) => n))]}
+          label={`Bolt map: ${props.round.joint.title}, pass ${bench.pass()} of ${props.round.joint.passes.length}`}
+          name={name}
+          press={press}
+        />
+      </div>
+      <BigNumber />
+    </>
+  )
+}

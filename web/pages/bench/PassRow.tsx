@@ -1,0 +1,94 @@
+/** The stations of the step, and the passes of the round shown, as rows of plates: done, now, to come. */
+import { createMemo, For, Show } from 'solid-js'
+import { useBench } from './bench'
+import { fastenerWords } from './cautions'
+import { passViews, passWords } from './work'
+
+export function StationRow() {
+  const bench = useBench()
+  return (
+    <nav class="plates stations" aria-label="Work of this step">
+      <For each={bench.stations()}>
+        {(station) => (
+          <button
+            type="button"
+            class="plate"
+            classList={{ done: station.done, shown: station.key === bench.station().key }}
+            aria-current={station.key === bench.station().key ? 'true' : undefined}
+            onClick={() => bench.goTo(station.key)}
+          >
+            <span>{station.title}</span>
+            <span class="plate-tally">
+              {station.done ? `${station.kind === 'sign' ? 'signed' : 'done'} ` : ''}
+              {station.tally}
+            </span>
+          </button>
+        )}
+      </For>
+    </nav>
+  )
+}
+
+const STATE_WORDS = { done: 'done', now: 'now', to_come: 'to come' } as const
+
+export function PassRow() {
+  const bench = useBench()
+  const views = createMemo(() => {
+    const round = bench.round()
+    return round ? passViews(bench.job(), round) : []
+  })
+  return (
+    <div class="pass-line">
+      <Show when={views().length > 1}>
+        <nav class="plates passes" aria-label="Passes">
+          <For each={views()}>
+            {(view) => (
+              <button
+                type="button"
+                class="plate pass"
+                classList={{
+                  done: view.state === 'done',
+                  later: view.state === 'to_come',
+                  shown: view.n === bench.pass(),
+                  odd: view.flagged,
+                }}
+                aria-current={view.n === bench.pass() ? 'true' : undefined}
+                aria-label={`Pass ${view.n}, ${passWords(view.pass)}, ${STATE_WORDS[view.state]}, ${view.reached} of ${view.of}${view.flagged ? ', a flag stands' : ''}`}
+                onClick={() => bench.go({ round: bench.round()?.key ?? '', pass: view.n })}
+              >
+                <span>{passWords(view.pass)}</span>
+                <span class="plate-tally">
+                  {view.flagged ? 'flag' : view.state === 'done' ? 'done' : `${view.reached} of ${view.of}`}
+                </span>
+              </button>
+            )}
+          </For>
+        </nav>
+      </Show>
+      <JointWords />
+    </div>
+  )
+}
+
+/** Lubrication first: the same number on a dry thread is another clamp. */
+function JointWords() {
+  const bench = useBench()
+  return (
+    <Show when={bench.round()?.joint}>
+      {(joint) => (
+        <p class="joint-words">
+          <Show when={joint().passes.length > 1}>
+            <strong>
+              Pass {bench.pass()} of {joint().passes.length}
+            </strong>
+            {' · '}
+          </Show>
+          <strong>{joint().lubrication}</strong> · {fastenerWords(joint())} · {joint().thread}
+          {joint().lengthMm === undefined ? '' : ` × ${joint().lengthMm} mm`} · {joint().grade} · class{' '}
+          {joint().class}
+        </p>
+      )}
+    </Show>
+  )
+}
+

@@ -1,0 +1,87 @@
+/**
+ * “What does the scale say?” The number is read off the wrench, never offered: a number that is offered is
+ * confirmed unread.
+ */
+import { createEffect, createSignal, on, Show } from 'solid-js'
+import { formatNumber } from '../../../shared/units'
+import { Button } from '../../ui/Button'
+import { NumberPad } from '../../ui/NumberPad'
+import { useBench } from './bench'
+import { type HeldUp, rangeWords } from './wrench'
+
+export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) {
+  const bench = useBench()
+  const [text, setText] = createSignal('')
+  createEffect(on([bench.wrench, bench.pass, bench.round], () => setText('')))
+  const wrench = () => bench.wrench()
+  const value = () => (text() === '' || text() === '.' ? Number.NaN : Number(text()))
+  const enter = () => {
+    if (!Number.isFinite(value())) return
+    bench.enterScale(value())
+    setText('')
+    props.onDone?.()
+  }
+  return (
+    <section class="entry" aria-labelledby="scale-entry-title">
+      <h2 id="scale-entry-title">What does the scale of {wrench()?.id} say?</h2>
+      <p class="entry-display" aria-live="polite">
+        <span>{text() || '–'}</span> <span class="entry-unit">{wrench()?.unit}</span>
+      </p>
+      <NumberPad value={text()} onChange={setText} onEnter={enter} decimal maxLength={6} label="Number on the scale" />
+      <Button look="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
+        {Number.isFinite(value()) ? `The scale says ${formatNumber(value())} ${wrench()?.unit}` : 'Read it off the wrench'}
+      </Button>
+      <WrenchLine onOther={props.onOther} />
+    </section>
+  )
+}
+
+/** Which wrench this is about, and the way to another. */
+export function WrenchLine(props: { onOther: () => void }) {
+  const bench = useBench()
+  const choice = () => bench.choices().find(({ wrench }) => wrench.id === bench.wrench()?.id)
+  return (
+    <Show when={choice()}>
+      {(one) => (
+        <div class="wrench-line">
+          <p>
+            <strong>{one().wrench.id}</strong> {one().wrench.title} · {rangeWords(one().wrench)}
+            <Show when={!one().fits}>
+              <span class="against-words"> {one().why.join('; ')}</span>
+            </Show>
+            <Show when={one().fits && bench.choices().find((other) => other.planned && other !== one())}>
+              {(planned) => (
+                <span class="pencil">
+                  {' '}
+                  in place of {planned().wrench.id}
+                  {planned().why.length > 0 ? ` (${planned().why.join('; ')})` : ''}
+                </span>
+              )}
+            </Show>
+          </p>
+          <Button onClick={props.onOther}>Other wrench</Button>
+        </div>
+      )}
+    </Show>
+  )
+}
+
+/** The number entered does not fit as it stands: both readings, and the two ways on. */
+export function HeldUpPanel(props: { why: HeldUp; scaleId: string }) {
+  const bench = useBench()
+  return (
+    <section class="stop" role="alert">
+      <h2>{props.why.title}</h2>
+      {props.why.sentences.map((sentence) => (
+        <p>{sentence}</p>
+      ))}
+      <Button look="main" wide onClick={bench.askAgain}>
+        Set it again and enter
+      </Button>
+      <Button wide onClick={() => bench.sayMeant(props.scaleId)}>
+        The scale really is set so
+      </Button>
+      <p class="small pencil">Heads recorded at this setting are flagged and stop the signature.</p>
+    </section>
+  )
+}

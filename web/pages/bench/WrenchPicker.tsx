@@ -1,0 +1,59 @@
+/** The crib for this pass: the plan's wrench first, those that fit, then those that do not and why. */
+import { For, Show } from 'solid-js'
+import { Dialog } from '../../ui/Dialog'
+import { useBench } from './bench'
+import { rangeWords } from './wrench'
+
+const DAY_MS = 24 * 3_600_000
+
+export function WrenchPicker(props: { open: boolean; onClose: () => void; onTaken: () => void }) {
+  const bench = useBench()
+  const due = (at: number | undefined) => {
+    if (at === undefined) return 'no check date'
+    const days = Math.floor((at - bench.now()) / DAY_MS)
+    return days < 0 ? `check was due ${bench.words.moment(at)}` : `in date, ${days} days left`
+  }
+  return (
+    <Dialog open={props.open} title="Which wrench is in your hand?" onClose={props.onClose} broad>
+      <ul class="crib">
+        <For each={bench.choices()}>
+          {({ wrench, planned, fits, why }) => (
+            <li>
+              <button
+                type="button"
+                class="crib-wrench"
+                classList={{ unfit: !fits, shown: wrench.id === bench.wrench()?.id }}
+                aria-current={wrench.id === bench.wrench()?.id ? 'true' : undefined}
+                onClick={() => {
+                  bench.take(wrench.id)
+                  props.onTaken()
+                }}
+              >
+                <span class="crib-id">{wrench.id}</span>
+                <span class="crib-words">
+                  <strong>{rangeWords(wrench)}</strong>
+                  <span>{wrench.title}</span>
+                  <Show
+                    when={why.length > 0}
+                    fallback={<span class="pencil">{wrench.unit === 'deg' ? 'in use' : due(wrench.dueAt)}</span>}
+                  >
+                    <span class="against-words">Does not fit: {why.join('; ')}</span>
+                  </Show>
+                </span>
+                <Show when={planned}>
+                  <span class="crib-plan">the plan’s</span>
+                </Show>
+              </button>
+            </li>
+          )}
+        </For>
+      </ul>
+      <Show when={bench.choices().length === 0}>
+        <p>The crib holds no wrench of the kind this pass asks for. The supervisor enters wrenches.</p>
+      </Show>
+      <p class="small pencil">
+        A wrench that does not fit may still be entered: what is recorded with it is flagged, and stops the signature.
+      </p>
+    </Dialog>
+  )
+}

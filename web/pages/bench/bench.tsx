@@ -1,0 +1,194 @@
+/**
+ * The bench's own state, shared by its panels: which pass of which round is shown, which wrench is in the hand,
+ * which head is being looked at. Everything about the engine comes from the job; nothing here outlives the page.
+ */
+import { createContext, createMemo, createSignal, useContext } from 'solid-js'
+import type { PlannedJob } from '../../../shared/job/context'
+import { sentenceFor } from '../../../shared/job/refusals'
+import type { JobCommand, ReadingHow } from '../../../shared/job/types'
+import { isSigned, stepState } from '../../../shared/job/verdicts'
+import type { AdoptedStep } from '../../../shared/plan/types'
+import type { Wrench } from '../../../shared/shop/types'
+import type { Words } from '../../../shared/words'
+import type { Grant, JobView } from '../../live/job'
+import { phaseOf } from './phase'
+import { firstStation, type Station, stationsOf } from './stations'
+import { nextPlace, type Place, type Round } from './work'
+import { proposedWrench, scaleInForce, wrenchChoices, wrenchInHand } from './wrench'
+
+export interface BenchAsked {
+  view: JobView
+  job: () => PlannedJob
+  step: () => AdoptedStep
+  me: () => string
+  words: Words
+  now: () => number
+}
+
+export type Bench = ReturnType<typeof createBench>
+
+export function createBench({ view, job, step, me, words, now }: BenchAsked) {
+  const stations = createMemo(() => stationsOf(job(), step()))
+  const opened = nextPlace(job(), step())
+  const [stationKey, setStationKey] = createSignal(opened?.round ?? firstStation(stations()))
+  const [passes, setPasses] = createSignal<Readonly<Record<string, number>>>(
+    opened ? { [opened.round]: opened.pass } : {},
+  )
+  const [taken, setTaken] = createSignal<Readonly<Record<string, string>>>({})
+  const [meant, setMeant] = createSignal<ReadonlySet<string>>(new Set())
+  const [again, setAgain] = createSignal<string>()
+  const [looked, setLooked] = createSignal<number>()
+
+  const station = createMemo(
+    (): Station => stations().find(({ key }) => key === stationKey()) ?? (stations().at(-1) as Station),
+  )
+  const round = createMemo((): Round | undefined => {
+    const one = station()
+    return one.kind === 'round' ? one.round : undefined
+  })
+  const pass = createMemo((): number => {
+    const one = round()
+    if (!one) return 1
+    const chosen = passes()[one.key]
+    if (chosen !== undefined) return chosen
+    const next = nextPlace(job(), step(), { round: one.key, pass: 1 })
+    return next?.round === one.key ? next.pass : one.joint.passes.length
+  })
+  const sheet = () => round()?.joint.passes[pass() - 1]
+  const band = () => round()?.joint.bands[pass() - 1] ?? null
+
+  const choices = createMemo(() => {
+    const asked = sheet()
+    return asked ? wrenchChoices(view.shop(), asked, now()) : []
+  })
+  const wrench = createMemo((): Wrench | undefined => {
+    const one = round()
+    if (!one) return undefined
+    const inHand = wrenchInHand(job(), one.joint.id, pass(), me())
+    const chosen = taken()[`${one.joint.id}:${pass()}`] ?? inHand
+    return choices().find(({ wrench: { id } }) => id === chosen)?.wrench ?? proposedWrench(choices())
+  })
+  const scale = () => {
+    const one = round()
+    const inHand = wrench()
+    return one && inHand
+      ? scaleInForce(job(), { wrenchId: inHand.id, jointId: one.joint.id, pass: pass(), by: me() })
+      : undefined
+  }
+  const phase = createMemo(() => {
+    const one = round()
+    if (!one) return { kind: 'look' as const }
+    const found = phaseOf({
+      job: job(),
+      step: step(),
+      round: one,
+      pass: pass(),
+      me: me(),
+      now: now(),
+      wrench: wrench(),
+      meant: meant(),
+    })
+    // “Set it again and enter” asks for the number anew until another entry stands.
+    if (
+      (found.kind === 'held_up' || found.kind === 'record') &&
+      again() !== undefined &&
+      again() === scale()?.id
+    ) {
+      const inHand = wrench()
+      if (inHand?.kind === 'click') return { kind: 'enter_scale' as const, wrench: inHand }
+    }
+    return found
+  })
+
+  const claim = () => stepState(job(), step().id).claim
+  const waiting = createMemo(() => {
+    const one = round()
+    const positions = view
+      .pending()
+      .flatMap(({ command }) =>
+        command.type === 'TakeReading' && command.jointId === one?.joint.id ? [command.position] : [],
+      )
+    return new Set(positions)
+  })
+
+  const may = (command: JobCommand, grant?: Grant): string | undefined => {
+    const refusal = view.may(command, grant)
+    return refusal && sentenceFor(refusal, words)
+  }
+
+  function go(place: Place): void {
+    setPasses((all) => ({ ...all, [place.round]: place.pass }))
+    setStationKey(place.round)
+    setLooked(undefined)
+  }
+
+  /** Records a head in the pass shown. */
+  function record(position: number, how: ReadingHow, more: { value?: number; readsSo?: boolean } = {}): void {
+    const one = round()
+    if (!one) return
+    const inHand = how === 'slackened' ? undefined : wrench()
+    void view.send({
+      type: 'TakeReading',
+      jointId: one.joint.id,
+      position,
+      pass: pass(),
+      how,
+      ...(inHand ? { wrenchId: inHand.id } : {}),
+      ...more,
+    })
+  }
+
+  function enterScale(value: number): void {
+    const one = round()
+    const inHand = wrench()
+    if (!one || !inHand) return
+    setAgain(undefined)
+    void view.send({ type: 'EnterScale', jointId: one.joint.id, pass: pass(), wrenchId: inHand.id, value })
+  }
+
+  return {
+    view,
+    job,
+    step,
+    me,
+    words,
+    now,
+    may,
+    send: view.send,
+    stations,
+    station,
+    goTo: (key: string) => {
+      setLooked(undefined)
+      setStationKey(key)
+    },
+    go,
+    round,
+    pass,
+    sheet,
+    band,
+    choices,
+    wrench,
+    take: (wrenchId: string) => setTaken((all) => ({ ...all, [`${round()?.joint.id}:${pass()}`]: wrenchId })),
+    scale,
+    phase,
+    record,
+    enterScale,
+    askAgain: () => setAgain(scale()?.id),
+    sayMeant: (scaleId: string) => setMeant((all) => new Set([...all, scaleId])),
+    claim,
+    mine: () => claim()?.by === me(),
+    signed: () => isSigned(job(), step()),
+    waiting,
+    /** The head whose readings are open. */
+    looked,
+    look: setLooked,
+  }
+}
+
+export const BenchContext = createContext<Bench>()
+
+export function useBench(): Bench {
+  const bench = useContext(BenchContext)
+  if (!bench) throw new Error('useBench is called outside a bench page')
+  return bench
+}

@@ -1,0 +1,148 @@
+/**
+ * The sentences of the bench: what must not be done yet and why, what to do about a flag, what a stop costs.
+ * Pure; quiet words, each saying what is so and what to do next.
+ */
+import type { PlannedJob } from '../../../shared/job/context'
+import type { Flag, Reading } from '../../../shared/job/types'
+import {
+  hasBegun,
+  isProven,
+  positionState,
+  setsCovering,
+  standingReading,
+} from '../../../shared/job/verdicts'
+import { indexPlan } from '../../../shared/plan/read'
+import type { AdoptedJoint, AdoptedStep, Sealant } from '../../../shared/plan/types'
+import { formatNumber } from '../../../shared/units'
+import { listed, positionsInWords } from '../../../shared/words'
+import { bandWords } from './wrench'
+
+export interface NotYet {
+  stepId: string
+  title: string
+  why: string
+}
+
+/** The steps that would hide what this step has not proven: in plain words, at the top of its page. */
+export function notYet(job: PlannedJob, step: AdoptedStep): NotYet[] {
+  const { hiddenBy, stepById } = indexPlan(job.plan)
+  const reasons = new Map<string, string[]>()
+  for (const joint of step.joints)
+    for (const { stepId, positions } of hiddenBy.get(joint.id) ?? []) {
+      const hider = stepById.get(stepId)
+      if (!hider || hasBegun(job, hider)) continue
+      const fasteners = { joint: joint.id, positions: [...positions] }
+      if (isProven(job, fasteners)) continue
+      const whole = positions.length === joint.positions.length
+      const what = `${lower(joint.title)}${whole ? '' : ` ${positionsInWords(positions)}`}`
+      reasons.set(stepId, [...(reasons.get(stepId) ?? []), `${what} (${missing(job, joint, positions)})`])
+    }
+  return [...reasons].map(([stepId, hidden]) => ({
+    stepId,
+    title: stepById.get(stepId)?.title ?? stepId,
+    why: `It hides ${listed(hidden)}.`,
+  }))
+}
+
+/** What these positions still lack, in the fewest words. */
+function missing(job: PlannedJob, joint: AdoptedJoint, positions: readonly number[]): string {
+  const states = positions.map((n) => positionState(job, joint, n))
+  const open = states.filter(({ nextPass }) => nextPass !== undefined).length
+  if (open > 0) {
+    const passes = joint.passes.filter(({ kind }) => kind !== 'wait').length
+    const left = Math.max(...states.map(({ reached }) => passes - reached.length))
+    return left === passes ? 'not tightened yet' : `${left} ${left === 1 ? 'pass' : 'passes'} to go`
+  }
+  if (states.some(({ flags }) => flags.length > 0)) return 'a flag stands'
+  const views = setsCovering(job, { joint: joint.id, positions: [...positions] })
+  if (views.some(({ view }) => !view.state.first)) return 'not signed'
+  return 'no second signature'
+}
+
+const lower = (title: string): string => title.charAt(0).toLowerCase() + title.slice(1)
+
+/** What to do about a flag, said so that it can be done now. */
+export function adviceFor(flag: Flag, reading: Pick<Reading, 'how' | 'band' | 'pass'>): string {
+  return ADVICE[flag](reading)
+}
+
+type Advice = (reading: Pick<Reading, 'how' | 'band' | 'pass'>) => string
+
+const ADVICE: Record<Flag, Advice> = {
+  not_claimed: () => 'Claim the step, then record this head again.',
+  out_of_order: () => 'Ask the supervisor, or take it back and go on in the order of the map.',
+  pass_skipped: () => 'Do the earlier pass on this head, then record this one again.',
+  too_early: () => 'Wait until the time is over, then record it again.',
+  out_of_band: ({ how, band }) =>
+    how === 'turned'
+      ? `The band is ${band ? bandWords(band) : 'not set'}. Follow the joint’s rule for an angle gone wrong.`
+      : `The band is ${band ? bandWords(band) : 'not set'}. Slacken it, look at the thread, set the wrench and do it again.`,
+  no_published_value: () => 'A competent person settles the value; until then this cannot be signed.',
+  unit_held_up: () => 'Set the scale again in its own unit, slacken this head and do it again.',
+  scale_not_entered: () => 'Enter what the scale says, then record this head again.',
+  wrench_unknown: () => 'Take a wrench from the crib and record this head again.',
+  other_than_asked: () => 'Strike it if it was a wrong press, and record what this pass asks.',
+  wrench_out_of_range: () => 'Take a wrench whose range fits, and do it again.',
+  wrench_out_of_date: () => 'Take a wrench that is in date, and do it again.',
+  wrench_failed: () => 'Take another wrench, and do it again.',
+  turned_again: () => 'Nobody can tell what the bolt has had now: follow the joint’s rule below.',
+  not_slackened: () => 'Slacken this head, then bring it up through its passes again.',
+}
+
+/** The joint's own rule for a round broken off, as far as the round has gone. */
+export function interruptionWords(job: PlannedJob, joint: AdoptedJoint, pass: number): string {
+  const { torqueOnly, afterAngle, overshootDeg } = joint.interruption
+  const angled = joint.passes.some(
+    ({ kind }, index) =>
+      kind === 'angle' &&
+      joint.positions.some(({ n }) => standingReading(job, joint, n, index + 1) !== undefined),
+  )
+  const begun = (job.readings[joint.id]?.length ?? 0) > 0
+  if (!begun) return 'Nothing of this joint is recorded yet: a stop costs nothing.'
+  const first = joint.order?.[0] ?? joint.positions[0]?.n
+  const torque =
+    torqueOnly === 'restart_pass'
+      ? `Torque passes only so far: pass ${pass} starts again at ${joint.fastener} ${first}.`
+      : 'No angle turned yet: slacken all and start the joint again.'
+  if (!angled) return torque
+  const over =
+    overshootDeg === undefined ? '' : ` The same holds for more than ${formatNumber(overshootDeg)}° too far.`
+  return afterAngle === 'new_fasteners'
+    ? `An angle has been turned: new ${joint.fastener}s, and start the joint again.${over}`
+    : `An angle has been turned: slacken all and start the joint again.${over}`
+}
+
+/** What a stop means, before it is pressed. */
+export function stopWords(
+  job: PlannedJob,
+  step: AdoptedStep,
+  joint: AdoptedJoint | undefined,
+  pass: number,
+): string[] {
+  const begun = step.joints.some((one) => (job.readings[one.id]?.length ?? 0) > 0)
+  return [
+    'The step is put down and others may take it. Everything recorded stays.',
+    ...(step.joints.length > 0 ? ['Whoever goes on enters the number on the scale again.'] : []),
+    ...(joint && begun && nothingLeft(job, joint) === false ? [interruptionWords(job, joint, pass)] : []),
+  ]
+}
+
+const nothingLeft = (job: PlannedJob, joint: AdoptedJoint): boolean =>
+  joint.positions.every(({ n }) => positionState(job, joint, n).nextPass === undefined)
+
+const hours = (minutes: number): string =>
+  minutes >= 120 ? `${formatNumber(minutes / 60, 1)} h` : `${minutes} min`
+
+export function sealantWords(sealant: Sealant): string {
+  const before = sealant.before.length > 0 ? ` before ${listed(sealant.before)} may begin` : ''
+  return `${capital(sealant.product)}: closed within ${sealant.closeWithinMinutes} min of the first bead; cures ${hours(sealant.cureMinutes)}${before}.`
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** `new, one-use`, `reused within 4 tightenings`: what is known of the fastener as such. */
+export function fastenerWords(joint: AdoptedJoint): string {
+  if (joint.use.kind === 'one_use') return `new ${joint.fastener}s, one-use`
+  if (joint.use.kind === 'cycles') return `at most ${joint.use.limit} tightenings, trial fits too`
+  return `${joint.fastener}s may be used again`
+}

@@ -1,0 +1,73 @@
+/** What somebody can do on this engine now: theirs first, then what is ready for them, then the rest with its reason. */
+import type { PlannedJob } from '../../../shared/job/context'
+import type { JobCommand } from '../../../shared/job/types'
+import {
+  isDone,
+  isSigned,
+  positionState,
+  setViews,
+  standingOf,
+  stepState,
+} from '../../../shared/job/verdicts'
+import type { AdoptedStep } from '../../../shared/plan/types'
+
+/** Whether a command would be taken; else why not, as a sentence. */
+export type May = (command: JobCommand) => string | undefined
+
+export interface StepRow {
+  step: AdoptedStep
+  /** Share of its fasteners that are final. */
+  final: number
+  of: number
+  /** Who holds it, if somebody does. */
+  by?: string
+  why?: string
+}
+
+export interface Choice {
+  mine: StepRow[]
+  /** Signed by another, and this person may look and sign second. */
+  second: StepRow[]
+  ready: StepRow[]
+  others: StepRow[]
+  notReady: StepRow[]
+  done: StepRow[]
+}
+
+export function choiceFor(job: PlannedJob, me: string, may: May): Choice {
+  const choice: Choice = { mine: [], second: [], ready: [], others: [], notReady: [], done: [] }
+  for (const step of job.plan.steps) {
+    const row = rowOf(job, step)
+    const { claim } = stepState(job, step.id)
+    if (claim?.by === me) choice.mine.push(row)
+    else if (maySecond(job, step, may)) choice.second.push(row)
+    else if (claim) choice.others.push({ ...row, by: claim.by })
+    else if (isDone(job, step)) choice.done.push(row)
+    else if (isSigned(job, step)) choice.others.push(row)
+    else {
+      const why = may({ type: 'ClaimStep', stepId: step.id })
+      if (why === undefined) choice.ready.push(row)
+      else choice.notReady.push({ ...row, why })
+    }
+  }
+  // What could begin, and only not by this person, stands before what nobody could begin.
+  choice.notReady.sort(
+    (a, b) => Number(standingOf(job, a.step) !== 'ready') - Number(standingOf(job, b.step) !== 'ready'),
+  )
+  return choice
+}
+
+function maySecond(job: PlannedJob, step: AdoptedStep, may: May): boolean {
+  if (step.signatures !== 2) return false
+  return setViews(job, step).some(
+    ({ set, state }) =>
+      state.first &&
+      !state.second &&
+      may({ type: 'SecondSignStep', stepId: step.id, setId: set.id }) === undefined,
+  )
+}
+
+function rowOf(job: PlannedJob, step: AdoptedStep): StepRow {
+  const states = step.joints.flatMap((joint) => joint.positions.map(({ n }) => positionState(job, joint, n)))
+  return { step, final: states.filter(({ final }) => final).length, of: states.length }
+}

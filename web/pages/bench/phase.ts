@@ -1,0 +1,70 @@
+/**
+ * What the hand does next on the pass shown: the one answer the action column, the map and the keyboard share.
+ * Pure. The order of the questions is the order of the work: claim, wait, wrench, scale, heads, next pass.
+ */
+import type { PlannedJob } from '../../../shared/job/context'
+import type { ReadingHow, ScaleEntry } from '../../../shared/job/types'
+import { isSigned, stepState } from '../../../shared/job/verdicts'
+import type { AdoptedStep, Pass } from '../../../shared/plan/types'
+import type { Wrench } from '../../../shared/shop/types'
+import { nextHead, nextPlace, type Place, type Round, waitUntil } from './work'
+import { type HeldUp, heldUp, scaleInForce } from './wrench'
+
+export type Phase =
+  /** Not this person's step now: look only. */
+  | { kind: 'look' }
+  | { kind: 'wait'; until?: number; minutes: number; next?: Place }
+  | { kind: 'no_wrench' }
+  | { kind: 'enter_scale'; wrench: Wrench }
+  | { kind: 'held_up'; entry: ScaleEntry; why: HeldUp }
+  | { kind: 'record'; how: ReadingHow; head: number; wrench?: Wrench; scale?: ScaleEntry; early?: number }
+  | { kind: 'through'; next?: Place }
+
+export interface PhaseAsked {
+  job: PlannedJob
+  step: AdoptedStep
+  round: Round
+  pass: number
+  me: string
+  now: number
+  wrench?: Wrench | undefined
+  /** Scale entries the person said are really set so. */
+  meant: ReadonlySet<string>
+}
+
+export function phaseOf(asked: PhaseAsked): Phase {
+  const { job, step, round, pass, me, now, wrench } = asked
+  const sheet = round.joint.passes[pass - 1]
+  if (!sheet || stepState(job, step.id).claim?.by !== me || isSigned(job, step)) return { kind: 'look' }
+  if (sheet.kind === 'wait') {
+    const until = waitUntil(job, round, pass + 1)
+    return {
+      kind: 'wait',
+      minutes: sheet.minutes,
+      ...given('until', until),
+      ...given('next', nextPlace(job, step, at(round, pass))),
+    }
+  }
+  const head = nextHead(job, step, round, pass)
+  if (head === undefined) return { kind: 'through', ...given('next', nextPlace(job, step, at(round, pass))) }
+  const until = waitUntil(job, round, pass)
+  const early = until !== undefined && now < until ? { early: until } : {}
+  if (sheet.kind === 'slacken') return { kind: 'record', how: 'slackened', head, ...early }
+  if (!wrench)
+    return sheet.kind === 'angle' ? { kind: 'record', how: 'turned', head, ...early } : { kind: 'no_wrench' }
+  if (sheet.kind === 'angle') return { kind: 'record', how: 'turned', head, wrench, ...early }
+  if (wrench.kind === 'indicating') return { kind: 'record', how: 'indicated', head, wrench, ...early }
+  const scale = scaleInForce(job, { wrenchId: wrench.id, jointId: round.joint.id, pass, by: me })
+  if (!scale) return { kind: 'enter_scale', wrench }
+  const why = asked.meant.has(scale.id) ? undefined : heldUp(scale, targetOf(sheet))
+  if (why) return { kind: 'held_up', entry: scale, why }
+  return { kind: 'record', how: 'clicked', head, wrench, scale, ...early }
+}
+
+export const targetOf = (pass: Pass | undefined): number | null =>
+  pass?.kind === 'torque' ? pass.torqueNm : null
+
+const at = (round: Round, pass: number): Place => ({ round: round.key, pass })
+
+const given = <K extends string, V>(key: K, value: V | undefined): { [P in K]?: V } =>
+  value === undefined ? {} : ({ [key]: value } as { [P in K]?: V })

@@ -1,0 +1,164 @@
+/**
+ * What comes next at the bench, as data: the rounds of a step, their passes, the heads in their order, and what
+ * stands against them. Pure views of `(job, step)`; the pages only draw them.
+ *
+ * A *round* is what is tightened together: all of a joint, or one cap of it where caps are signed one by one.
+ */
+import type { PlannedJob } from '../../../shared/job/context'
+import type { Reading } from '../../../shared/job/types'
+import {
+  flaggedOn,
+  nextInRound,
+  positionState,
+  standingReading,
+  takesReading,
+} from '../../../shared/job/verdicts'
+import { roundOf, setOf } from '../../../shared/plan/read'
+import type { AdoptedJoint, AdoptedStep, Pass } from '../../../shared/plan/types'
+import { formatNumber, showTorque } from '../../../shared/units'
+
+export interface Round {
+  /** Joint and first position: names the round within its step. */
+  key: string
+  joint: AdoptedJoint
+  title: string
+  positions: readonly number[]
+  ordered: boolean
+  setId?: string
+}
+
+/** The rounds of a step, in the plan's order. */
+export function roundsOf(step: AdoptedStep): Round[] {
+  return step.joints.flatMap((joint) => {
+    const rounds: Round[] = []
+    const seen = new Set<number>()
+    for (const { n } of joint.positions) {
+      if (seen.has(n)) continue
+      const { positions, ordered } = roundOf(step, joint.id, n)
+      for (const one of positions) seen.add(one)
+      const set = setOf(step, joint.id, n)
+      const own = set && !set.remainder
+      rounds.push({
+        key: `${joint.id}:${n}`,
+        joint,
+        title: own ? set.title : joint.title,
+        positions,
+        ordered,
+        ...(own ? { setId: set.id } : {}),
+      })
+    }
+    return rounds
+  })
+}
+
+/** What is shown: one pass of one round. */
+export interface Place {
+  round: string
+  pass: number
+}
+
+export interface PassView {
+  n: number
+  pass: Pass
+  state: 'done' | 'now' | 'to_come'
+  /** Positions that have it, of those in the round. */
+  reached: number
+  of: number
+  flagged: boolean
+}
+
+export function passViews(job: PlannedJob, round: Round): PassView[] {
+  const { joint, positions } = round
+  const bad = flaggedOn(job, joint).filter((reading) => positions.includes(reading.position))
+  let open = false
+  return joint.passes.map((pass, index) => {
+    const n = index + 1
+    const reached = takesReading(joint, n)
+      ? positions.filter((position) => standingReading(job, joint, position, n)).length
+      : waitBegun(job, round, n)
+        ? positions.length
+        : 0
+    const done = reached === positions.length
+    const state = done ? 'done' : open ? 'to_come' : 'now'
+    if (!done) open = true
+    return {
+      n,
+      pass,
+      state,
+      reached,
+      of: positions.length,
+      flagged: bad.some((reading) => reading.pass === n),
+    }
+  })
+}
+
+/** A wait is passed once anything after it was recorded on every position; till then it is what is on. */
+function waitBegun(job: PlannedJob, { joint, positions }: Round, pass: number): boolean {
+  return positions.every((position) =>
+    joint.passes.some((_, index) => index + 1 > pass && standingReading(job, joint, position, index + 1)),
+  )
+}
+
+/** When a wait before this pass is over; `undefined` when none is asked, or its pass has not begun. */
+export function waitUntil(job: PlannedJob, { joint, positions }: Round, pass: number): number | undefined {
+  const ends = joint.passes.slice(0, pass - 1).flatMap((asked, index) => {
+    if (asked.kind !== 'wait') return []
+    const before = positions.map((n) => standingReading(job, joint, n, index)?.doneAt)
+    return before.every((at) => at !== undefined)
+      ? [Math.max(...(before as number[])) + asked.minutes * 60_000]
+      : []
+  })
+  return ends.length > 0 ? Math.max(...ends) : undefined
+}
+
+/** The first pass of the first round that still has a position to go. */
+export function nextPlace(job: PlannedJob, step: AdoptedStep, after?: Place): Place | undefined {
+  const rounds = roundsOf(step)
+  const from = after
+    ? Math.max(
+        0,
+        rounds.findIndex(({ key }) => key === after.round),
+      )
+    : 0
+  for (const round of [...rounds.slice(from), ...rounds.slice(0, from)]) {
+    const passes = round.positions.map((n) => positionState(job, round.joint, n).nextPass)
+    const open = passes.filter((pass) => pass !== undefined)
+    if (open.length > 0) return { round: round.key, pass: Math.min(...open) }
+  }
+  return undefined
+}
+
+/** Where a page opens: what is next, else the last thing done, so that the map is never empty. */
+export function firstPlace(job: PlannedJob, step: AdoptedStep): Place | undefined {
+  const next = nextPlace(job, step)
+  if (next) return next
+  const [round] = roundsOf(step)
+  return round && { round: round.key, pass: round.joint.passes.length }
+}
+
+/** The head that comes next in a pass, or undefined when the pass is through. */
+export function nextHead(job: PlannedJob, step: AdoptedStep, round: Round, pass: number): number | undefined {
+  const [any] = round.positions
+  return any === undefined ? undefined : nextInRound(job, step, round.joint, any, pass).next
+}
+
+/** Readings of a round whose flags stand, the newest first. */
+export function oddReadings(job: PlannedJob, round: Round): Reading[] {
+  return flaggedOn(job, round.joint)
+    .filter(({ position }) => round.positions.includes(position))
+    .reverse()
+}
+
+/** A pass in a few characters, as the sheet prints it: `65 N·m`, `+90°`. */
+export function passWords(pass: Pass): string {
+  switch (pass.kind) {
+    case 'torque':
+      return pass.torqueNm === null ? 'no value' : `${showTorque(pass.torqueNm, 'N·m')} N·m`
+    case 'angle':
+      return `+${formatNumber(pass.angleDeg)}°`
+    case 'slacken':
+      return pass.angleDeg === undefined ? 'slacken' : `−${formatNumber(pass.angleDeg)}°`
+    case 'wait':
+      return pass.minutes >= 120 ? `wait ${formatNumber(pass.minutes / 60, 1)} h` : `wait ${pass.minutes} min`
+  }
+}

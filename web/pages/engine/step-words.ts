@@ -1,0 +1,118 @@
+/** A step in words: where it stands, what it asks, what it hides. Short enough to be read aloud across the shop. */
+import type { Band, Joint, Measurement, Pass } from '../../../shared/plan/types'
+import { formatNumber, showTorque } from '../../../shared/units'
+import { listed, positionsInWords, type Words } from '../../../shared/words'
+import type { Behind, NamedFasteners, Progress, StepView } from './step-view'
+
+export function standingWords(view: StepView, words: Words): string {
+  switch (view.standing) {
+    case 'done':
+      return 'done'
+    case 'awaiting_second':
+      return `${signedBy(view, words)}, waits for a second signature`
+    case 'in_work':
+      return view.claim
+        ? `in work by ${words.person(view.claim.by)} since ${words.moment(view.claim.doneAt)}`
+        : 'in work'
+    case 'ready':
+      return view.begun ? 'ready: begun, then put down' : 'ready'
+    case 'not_ready':
+      return notReady(view)
+  }
+}
+
+/** `signed by Bram Tolland`, with the sets named while some are still open. */
+function signedBy(view: StepView, words: Words): string {
+  const names = [...new Set(view.signers.map(({ first }) => words.person(first.by)))]
+  return `signed by ${listed(names)}`
+}
+
+function notReady(view: StepView): string {
+  const needs = view.needs.length > 0 ? `needs ${listed(view.needs.map(({ id }) => id))}` : ''
+  const hidden =
+    view.unproven.length > 0 ? `would hide ${listed(view.unproven.map(fastenersWords))}, not proven yet` : ''
+  return [needs, hidden].filter((part) => part !== '').join('; ') || 'not ready'
+}
+
+/** `main cap bolts`, `oil gallery plugs 1–2`; a title keeps its capitals past the first letter. */
+export function fastenersWords({ title, positions }: NamedFasteners): string {
+  const name = lowerFirst(title)
+  return positions ? `${name} ${positionsInWords(positions)}` : name
+}
+
+const lowerFirst = (text: string): string =>
+  /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text
+
+/** What this step covers up, in words; `undefined` where it covers nothing. */
+export function hidesWords(hides: readonly Behind[]): string | undefined {
+  if (hides.length === 0) return undefined
+  return listed(hides.map((one) => `${fastenersWords(one)} (${one.stepId})`))
+}
+
+/** What covers this step's fasteners, one part a hider. */
+export function hiddenByWords(hiders: readonly Behind[]): { text: string; covered: boolean }[] {
+  const byStep = new Map<string, Behind[]>()
+  for (const one of hiders) byStep.set(one.stepId, [...(byStep.get(one.stepId) ?? []), one])
+  return [...byStep].map(([stepId, parts]) => ({
+    text: `${stepId} ${parts[0]?.covered ? 'hides' : 'will hide'} ${listed(parts.map(fastenersWords))}`,
+    covered: parts[0]?.covered ?? false,
+  }))
+}
+
+/** `50 → 105 N·m`, `30 → 65 N·m → +90° → +60°`, `no published value`. */
+export function passesWords(passes: readonly Pass[]): string {
+  const parts = passes.map(passWords)
+  const lastTorque = passes.findLastIndex((pass) => pass.kind === 'torque' && pass.torqueNm !== null)
+  return parts.map((part, index) => (index === lastTorque ? `${part} N·m` : part)).join(' → ')
+}
+
+/** One pass as the sheet asks it, a torque as its bare number of N·m. */
+export function passWords(pass: Pass): string {
+  switch (pass.kind) {
+    case 'torque':
+      return pass.torqueNm === null ? 'no published value' : showTorque(pass.torqueNm, 'N·m')
+    case 'angle':
+      return `+${formatNumber(pass.angleDeg)}°`
+    case 'slacken':
+      return pass.angleDeg === undefined ? 'slacken fully' : `slacken ${formatNumber(pass.angleDeg)}°`
+    case 'wait':
+      return `wait ${durationWords(pass.minutes)}`
+  }
+}
+
+export function bandWords(band: Band): string {
+  return band.kind === 'torque'
+    ? `${showTorque(band.minNm, 'N·m')} to ${showTorque(band.maxNm, 'N·m')} N·m`
+    : `${formatNumber(band.minDeg)}° to ${formatNumber(band.maxDeg)}°`
+}
+
+/** `8 × M12x1.25 × 75, 10.9`: what one holds in the hand. */
+export function fastenerWords(joint: Pick<Joint, 'positions' | 'thread' | 'lengthMm' | 'grade'>): string {
+  const length = joint.lengthMm === undefined ? '' : ` × ${formatNumber(joint.lengthMm)}`
+  return `${joint.positions.length} × ${joint.thread}${length}, ${joint.grade}`
+}
+
+export function limitsWords({ min, max, unit }: Pick<Measurement, 'min' | 'max' | 'unit'>): string {
+  if (min !== undefined && max !== undefined) return `${formatNumber(min)} to ${formatNumber(max)} ${unit}`
+  if (min !== undefined) return `at least ${formatNumber(min)} ${unit}`
+  if (max !== undefined) return `at most ${formatNumber(max)} ${unit}`
+  return unit
+}
+
+/** `50 min`, `2 h`, `1 h 25 min`. */
+export function durationWords(minutes: number): string {
+  const hours = Math.floor(minutes / 60)
+  const rest = Math.round(minutes - hours * 60)
+  if (hours === 0) return `${rest} min`
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`
+}
+
+/** A stage's standing: `10 of 10 done`, `3 of 8 done, 1 waits for a second signature, 2 ready`. */
+export function progressWords(progress: Progress): string {
+  const parts = [`${progress.done} of ${progress.steps} done`]
+  if (progress.awaiting > 0)
+    parts.push(`${progress.awaiting} ${progress.awaiting === 1 ? 'waits' : 'wait'} for a second signature`)
+  if (progress.inWork > 0) parts.push(`${progress.inWork} in work`)
+  if (progress.ready > 0) parts.push(`${progress.ready} ready`)
+  return parts.join(', ')
+}

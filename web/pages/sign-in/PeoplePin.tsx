@@ -1,0 +1,102 @@
+/** People as tiles, then a PIN pad for the one touched. Used by the sign-in page and by the change of person. */
+import { createSignal, For, Show } from 'solid-js'
+import { useSession } from '../../live/live'
+import type { Card } from '../../live/session'
+import { Button } from '../../ui/Button'
+import { NumberPad } from '../../ui/NumberPad'
+import { Sentence } from '../../ui/Sentence'
+import { paintOf } from '../../ui/Stripe'
+import './sign-in.css'
+
+interface PeoplePinProps {
+  /** Whoever has the tablet now needs no tile. */
+  skip?: string
+  onDone(): void
+}
+
+const LONGEST_PIN = 12
+
+export function PeoplePin(props: PeoplePinProps) {
+  const session = useSession()
+  const [person, setPerson] = createSignal<Card>()
+  const tiles = () => session.people().filter(({ id }) => id !== props.skip)
+  return (
+    <Show
+      when={person()}
+      keyed
+      fallback={
+        <ul class="tiles">
+          <For each={tiles()}>
+            {(card) => (
+              <li>
+                <button
+                  type="button"
+                  class="tile"
+                  onClick={() => setPerson(card)}
+                  style={{ '--paint': paintOf(card.paint) }}
+                >
+                  <span class="tile-dab" aria-hidden="true" />
+                  <span class="tile-initials">{card.initials}</span>
+                  <span class="tile-name">{card.name}</span>
+                </button>
+              </li>
+            )}
+          </For>
+        </ul>
+      }
+    >
+      {(card) => <Pin card={card} onBack={() => setPerson()} onDone={props.onDone} />}
+    </Show>
+  )
+}
+
+function Pin(props: { card: Card; onBack(): void; onDone(): void }) {
+  const session = useSession()
+  const [pin, setPin] = createSignal('')
+  const [why, setWhy] = createSignal<string>()
+  const [busy, setBusy] = createSignal(false)
+
+  async function enter(): Promise<void> {
+    if (busy() || pin() === '') return
+    setBusy(true)
+    const sentence = await session.signIn(props.card.id, pin())
+    setBusy(false)
+    setPin('')
+    setWhy(sentence)
+    if (!sentence) props.onDone()
+  }
+
+  return (
+    <section
+      class="pin"
+      style={{ '--paint': paintOf(props.card.paint) }}
+      aria-label={`PIN of ${props.card.name}`}
+    >
+      <div class="pin-who">
+        <span class="tile-dab" aria-hidden="true" />
+        <p class="pin-name">
+          <span class="tile-initials">{props.card.initials}</span> {props.card.name}
+        </p>
+        <p class="pin-dots" role="status">
+          <span class="unseen">
+            {pin().length === 0 ? 'Enter the PIN' : `${pin().length} digits entered`}
+          </span>
+          <span aria-hidden="true">{pin() === '' ? 'PIN' : '●'.repeat(pin().length)}</span>
+        </p>
+        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+        <Button look="quiet" onClick={props.onBack}>
+          Somebody else
+        </Button>
+      </div>
+      <NumberPad
+        label="PIN pad"
+        value={pin()}
+        onChange={setPin}
+        onEnter={enter}
+        enterLabel={busy() ? 'Looking…' : 'Sign in'}
+        maxLength={LONGEST_PIN}
+        disabled={busy()}
+      />
+    </section>
+  )
+}

@@ -1,0 +1,19 @@
+/** A button 56 px high or more. `because` says why it cannot be pressed: it stays reachable and tells. */
+import { type JSX, splitProps } from 'solid-js'
+
+interface ButtonProps extends JSX.ButtonHTMLAttributes<HTMLButtonElement> {
+  /** `main`: the one thing to do here. `quiet`: aside. `rust`: takes something back. */
+  look?: 'main' | 'quiet' | 'rust'
+  wide?: boolean
+}
+
+export function Button(props: ButtonProps) {
+  const [own, rest] = splitProps(props, ['look', 'wide', 'class', 'type'])
+  return (
+    <button
+      type={own.type ?? 'button'}
+      class={['button', own.look, own.wide && 'wide', own.class].filter(Boolean).join(' ')}
+      {...rest}
+    />
+  )
+}
