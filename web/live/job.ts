@@ -30,13 +30,9 @@ import {
   settle,
   withShop,
 } from './replica'
+import type { Grant } from './session'
 
-/** A second signer's PIN, given on somebody else's tablet: good for one command. */
-export interface Grant {
-  id: string
-  by: string
-  sawVersion?: number
-}
+export type { Grant } from './session'
 
 export interface JobView {
   /** With everything pending on top. */
@@ -156,7 +152,7 @@ export function useJob(jobId: string): JobView {
     ...(head.clockOffsetMs === undefined ? {} : { clockOffsetMs: head.clockOffsetMs }),
     commandId: head.commandId,
     through: grant ? 'grant' : 'sign_in',
-    ...(grant?.sawVersion === undefined ? {} : { sawVersion: grant.sawVersion }),
+    ...(grant ? { sawVersion: grant.sawVersion } : {}),
   })
 
   return {

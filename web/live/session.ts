@@ -15,6 +15,20 @@ import { makeWords } from './words'
 /** As `/api/people` gives it; roles come with a sign-in. */
 export type Card = Omit<PersonCard, 'roles'> & { roles?: Role[] }
 
+/** What the second signer looked at: the version the server has confirmed here. */
+export interface Looked {
+  jobId: string
+  stepId: string
+  version: number
+}
+
+/** Good for one command, within three minutes. */
+export interface Grant {
+  id: string
+  by: string
+  sawVersion: number
+}
+
 export type Session = ReturnType<typeof makeSession>
 
 const RETRY_MS = 3000
@@ -76,7 +90,15 @@ export function makeSession(clock: Clock, onPersonChanged: (signedIn: boolean) =
     readPeople,
     signIn: (personId: string, pin: string) => say('/api/sign-in', { personId, pin }),
     signOut: () => say('/api/sign-out', {}),
-    openShop: (body: { name: string; founder: { name: string; initials: string }; pin: string }) =>
+    openShop: (body: { shopName: string; name: string; initials: string; pin: string }) =>
       say('/api/first-run', body),
+    /**
+     * A second signer's PIN on this tablet: a grant for one command on the step as they looked at it, or the
+     * sentence that says why not. Nobody is signed out by it.
+     */
+    async grant(personId: string, pin: string, looked: Looked): Promise<Grant | string> {
+      const said = await ask<{ grantId: string }>('/api/grants', { personId, pin, ...looked })
+      return isSaid(said) ? said.sentence : { id: said.grantId, by: personId, sawVersion: looked.version }
+    },
   }
 }

@@ -25,7 +25,10 @@ export function makeShopReplica(link: Link, onPeople: () => void) {
     let now = shop()
     for (const { version, event } of events) {
       if (version <= now.version) continue
-      if (version > now.version + 1) return link.again(watcher)
+      if (version > now.version + 1) {
+        link.again(watcher)
+        break
+      }
       now = evolveShop(now, event)
       if (event.type === 'PersonAdded' || event.type === 'PersonChanged') onPeople()
     }

@@ -20,7 +20,7 @@ interface NumberPadProps {
 const DIGITS = ['1', '2', '3', '4', '5', '6', '7', '8', '9']
 
 export function NumberPad(props: NumberPadProps) {
-  let pad: HTMLDivElement | undefined
+  let pad: HTMLFieldSetElement | undefined
   const press = (key: string) => {
     if (props.disabled || props.value.length >= (props.maxLength ?? 8)) return
     if (key === '.' && (!props.decimal || props.value.includes('.'))) return
@@ -46,7 +46,7 @@ export function NumberPad(props: NumberPadProps) {
   onCleanup(() => window.removeEventListener('keydown', type))
 
   return (
-    <div class="pad" role="group" aria-label={props.label ?? 'Number pad'} ref={pad}>
+    <fieldset class="pad" aria-label={props.label ?? 'Number pad'} ref={pad}>
       <For each={DIGITS}>
         {(digit) => (
           <button type="button" disabled={props.disabled} onClick={() => press(digit)}>
@@ -77,6 +77,6 @@ export function NumberPad(props: NumberPadProps) {
       ) : (
         <span />
       )}
-    </div>
+    </fieldset>
   )
 }

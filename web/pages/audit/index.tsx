@@ -1,4 +1,141 @@
-/** Waits for its page. */
-export default function Audit() {
-  return <h1>Audit</h1>
+/** The audit: what wants the supervisor, most important first, then the record, fastener by fastener. */
+import { useParams } from '@solidjs/router'
+import { createMemo, createSignal, For, lazy, onCleanup, onMount, Show } from 'solid-js'
+import { record } from '../../../shared/audit/record'
+import { usePageTitle } from '../../frame/title'
+import { EmptyState } from '../../ui/EmptyState'
+import { planned, useDesk } from '../engine/desk'
+import { Invented } from '../engine/EngineHead'
+import { JobDesk } from '../engine/JobDesk'
+import { FlaggedReadings, SignBeforeHidden, UnitSlips, Unpublished } from './AuditLists'
+import { CompletenessBars } from './Completeness'
+import { goToNextOpen, isForThePage } from './next-open'
+import { PrintHead } from './PrintHead'
+import { RecordFilterBar } from './RecordFilter'
+import { RecordGroup } from './RecordGroup'
+import { countLines, countWords, EMPTY_QUERY, groupsOf, type Query, searchRecord } from './rows'
+import './audit.css'
+import './record.css'
+import './audit-print.css'
+
+const LookAndSign = lazy(() => import('./LookAndSign'))
+
+export default function AuditPage() {
+  const params = useParams<{ id: string }>()
+  return (
+    <Show keyed when={params.id}>
+      {(id) => (
+        <JobDesk jobId={id} place="audit">
+          {() => <Audit />}
+        </JobDesk>
+      )}
+    </Show>
+  )
+}
+
+function Audit() {
+  const desk = useDesk()
+  usePageTitle(() => `${desk.job().number} audit`)
+  const [looking, setLooking] = createSignal<{ stepId: string; setId: string }>()
+  let page: HTMLDivElement | undefined
+  const next = () => page && goToNextOpen(page)
+  const press = (event: KeyboardEvent) => {
+    if (event.key === 'n' && isForThePage(event) && next()) event.preventDefault()
+  }
+  onMount(() => window.addEventListener('keydown', press))
+  onCleanup(() => window.removeEventListener('keydown', press))
+  const look = (stepId: string, setId: string) => setLooking({ stepId, setId })
+  return (
+    <div class="page audit" ref={page}>
+      <header class="audit-head">
+        <h1>
+          <span class="stencil">{desk.job().number}</span> <span>Audit</span>
+        </h1>
+        <p>
+          {desk.job().engine.model}, {desk.job().engine.serial}
+          <Show when={desk.job().plan}>
+            {(plan) => (
+              <>
+                , plan edition {plan().edition}
+                <Show when={plan().invented}>
+                  {' '}
+                  <Invented />
+                </Show>
+              </>
+            )}
+          </Show>
+        </p>
+      </header>
+      <Show when={desk.job().plan} fallback={<NoRecord />}>
+        <div class="audit-lists">
+          <SignBeforeHidden look={look} />
+          <FlaggedReadings />
+          <UnitSlips />
+          <Unpublished />
+          <CompletenessBars />
+        </div>
+        <Record onNext={next} />
+      </Show>
+      <Show when={looking()}>
+        {(at) => (
+          <LookAndSign stepId={at().stepId} setId={at().setId} onClose={() => setLooking(undefined)} />
+        )}
+      </Show>
+    </div>
+  )
+}
+
+function Record(props: { onNext(): void }) {
+  const desk = useDesk()
+  const [query, setQuery] = createSignal<Query>(EMPTY_QUERY)
+  const [printedAt, setPrintedAt] = createSignal(desk.now())
+  const lines = createMemo(() => record(desk.job()))
+  const shown = createMemo(() => searchRecord(lines(), query(), desk.words))
+  const byJoint = createMemo(
+    () => new Map(groupsOf(shown(), planned(desk).plan).map((group) => [group.joint.id, group])),
+  )
+  const joints = createMemo(() => [...byJoint().keys()])
+  const beforePrint = () => setPrintedAt(desk.now())
+  onMount(() => window.addEventListener('beforeprint', beforePrint))
+  onCleanup(() => window.removeEventListener('beforeprint', beforePrint))
+  return (
+    <section class="record" aria-labelledby="record-head">
+      <PrintHead query={query()} shown={countWords(countLines(shown()))} at={printedAt()} />
+      <h2 id="record-head">The record</h2>
+      <RecordFilterBar
+        query={query()}
+        onChange={setQuery}
+        lines={lines()}
+        shown={shown()}
+        onNext={props.onNext}
+      />
+      <For
+        each={joints()}
+        fallback={
+          <p class="record-none">
+            {lines().length === 0
+              ? 'This plan has no fasteners to record.'
+              : 'No fastener matches. Take a word away, or show all.'}
+          </p>
+        }
+      >
+        {(id) => <RecordGroup group={byJoint().get(id)} />}
+      </For>
+    </section>
+  )
+}
+
+function NoRecord() {
+  const desk = useDesk()
+  return (
+    <EmptyState title="Nothing to audit yet">
+      <p>
+        Every fastener will stand here, pass by pass, once this engine follows a plan. A supervisor chooses
+        one on the engine page.
+      </p>
+      <a class="button" href={`/jobs/${desk.job().id}`}>
+        To the engine page
+      </a>
+    </EmptyState>
+  )
 }

@@ -195,3 +195,28 @@ export function rowsOf(line: RecordLine): Row[] {
     ])
     .map((row, index) => ({ ...row, lead: index === 0 }))
 }
+
+/** Whether two folds say the same of these fasteners: the fold shares what did not change, so identity tells. */
+export function sameLines(a: readonly RecordLine[], b: readonly RecordLine[]): boolean {
+  return a.length === b.length && a.every((line, index) => sameLine(line, b[index]))
+}
+
+function sameLine(a: RecordLine, b: RecordLine | undefined): boolean {
+  return (
+    b !== undefined &&
+    a.joint === b.joint &&
+    a.position === b.position &&
+    a.verdict === b.verdict &&
+    a.first === b.first &&
+    a.second === b.second &&
+    a.passes.every((pass, index) => {
+      const other = b.passes[index]
+      return (
+        other !== undefined &&
+        pass.reading === other.reading &&
+        pass.earlier.length === other.earlier.length &&
+        pass.earlier.every((reading, at) => reading === other.earlier[at])
+      )
+    })
+  )
+}

@@ -1,10 +1,183 @@
-import { useBoard } from '../../live/live'
+/**
+ * The service writer's screen: every engine, by what needs attention, with the one reason it waits in words fit to
+ * read aloud on the phone. No bolts here.
+ */
+import { A } from '@solidjs/router'
+import { createMemo, createSignal, For, lazy, onCleanup, onMount, Show, Suspense } from 'solid-js'
+import type { JobSummary } from '../../../shared/job/summary'
+import { usePageTitle } from '../../frame/title'
+import { useBoard, useSession } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { EmptyState } from '../../ui/EmptyState'
+import { Key } from './Key'
+import { Row } from './Row'
+import { matches } from './search'
+import './board.css'
+
+const NewJob = lazy(() => import('./NewJob'))
+const ChoosePlan = lazy(() => import('./ChoosePlan'))
+
 export function Board() {
-  const b = useBoard()
+  const board = useBoard()
+  const session = useSession()
+  usePageTitle(() => 'Board')
+  const [sought, setSought] = createSignal('')
+  const [opening, setOpening] = createSignal(false)
+  const [planFor, setPlanFor] = createSignal<JobSummary>()
+  const width = createStripWidth()
+
+  const shown = createMemo(() => {
+    const query = sought().trim()
+    if (!query) return board.ids()
+    return board.ids().filter((id) => {
+      const summary = board.summary(id)
+      return summary && matches(summary, query)
+    })
+  })
+  const mayOpen = () => session.holds('service_writer', 'supervisor', 'owner')
+  const mine = createMemo(() => {
+    const me = session.person()?.id
+    return board.ids().flatMap((id) => {
+      const summary = board.summary(id)
+      return (summary?.on ?? []).flatMap((on) =>
+        on.by === me
+          ? [{ href: `/jobs/${id}/bench/${on.stepId}`, number: summary?.number, stepId: on.stepId }]
+          : [],
+      )
+    })
+  })
+  const counted = () => {
+    const all = board.ids().length
+    if (sought().trim()) return `${shown().length} of ${all} shown`
+    return all === 1 ? '1 engine, by what needs attention' : `${all} engines, by what needs attention`
+  }
+
   return (
-    <div class="page">
-      <h1>Board</h1>
-      <p>{b.ids().length}</p>
+    <div class="page board">
+      <div class="board-head">
+        <h1>Board</h1>
+        <p class="pencil" role="status">
+          {board.known() ? counted() : 'Reading the board…'}
+        </p>
+        <Search onValue={setSought} />
+        <Show when={mayOpen()}>
+          <Button onClick={() => setOpening(true)}>New job</Button>
+        </Show>
+      </div>
+      <Show when={mine().length > 0}>
+        <ul class="go-on">
+          <For each={mine()}>
+            {(one) => (
+              <li>
+                <A class="button main wide" href={one.href}>
+                  Go on: <span class="stencil">{one.number}</span> {one.stepId}
+                </A>
+              </li>
+            )}
+          </For>
+        </ul>
+      </Show>
+      <div class="row row-measure" aria-hidden="true">
+        <div class="row-strip" ref={width.ref} />
+      </div>
+      <Show when={board.known()}>
+        <Show
+          when={shown().length > 0}
+          fallback={<Nothing sought={sought().trim()} mayOpen={mayOpen()} open={() => setOpening(true)} />}
+        >
+          <ol class="rows">
+            <For each={shown()}>
+              {(id) => (
+                <Row summary={() => board.summary(id)} width={width.value()} onChoosePlan={setPlanFor} />
+              )}
+            </For>
+          </ol>
+          <Key />
+        </Show>
+      </Show>
+      <Suspense>
+        <Show when={opening()}>
+          <NewJob onClose={() => setOpening(false)} />
+        </Show>
+        <Show when={planFor()}>
+          {(summary) => <ChoosePlan job={summary()} onClose={() => setPlanFor()} />}
+        </Show>
+      </Suspense>
     </div>
+  )
+}
+
+/** All strips are as wide as one: it is measured once for all of them. */
+function createStripWidth() {
+  const [value, setValue] = createSignal(0)
+  const observer = new ResizeObserver(([entry]) => entry && setValue(Math.floor(entry.contentRect.width)))
+  onCleanup(() => observer.disconnect())
+  return { value, ref: (element: HTMLElement) => observer.observe(element) }
+}
+
+function Search(props: { onValue(value: string): void }) {
+  let input: HTMLInputElement | undefined
+  const seek = (event: KeyboardEvent) => {
+    const target = event.target as HTMLElement
+    if (
+      event.key !== '/' ||
+      /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName) ||
+      document.querySelector('dialog[open]')
+    )
+      return
+    event.preventDefault()
+    input?.focus()
+  }
+  onMount(() => document.addEventListener('keydown', seek))
+  onCleanup(() => document.removeEventListener('keydown', seek))
+  return (
+    <search class="search">
+      <label for="seek" class="unseen">
+        Find an engine by number, serial, name, owner
+      </label>
+      <input
+        id="seek"
+        type="search"
+        ref={input}
+        placeholder="Number, serial, engine, owner"
+        autocomplete="off"
+        aria-keyshortcuts="/"
+        onInput={(event) => props.onValue(event.currentTarget.value)}
+      />
+    </search>
+  )
+}
+
+function Nothing(props: { sought: string; mayOpen: boolean; open(): void }) {
+  return (
+    <Show
+      when={props.sought}
+      fallback={
+        <EmptyState title="No engine is in the shop yet.">
+          <p>
+            Each engine gets a row here: its number, who owns it, one long bar of its steps, and the one
+            reason it waits.
+          </p>
+          <Show
+            when={props.mayOpen}
+            fallback={
+              <p>
+                A service writer or a supervisor opens a job when an engine comes in; it then appears here by
+                itself.
+              </p>
+            }
+          >
+            <p>Open a job when an engine comes in; a supervisor then chooses its build plan.</p>
+            <Button look="main" onClick={props.open}>
+              Open the first job
+            </Button>
+          </Show>
+        </EmptyState>
+      }
+    >
+      <EmptyState title={`No engine matches “${props.sought}”.`}>
+        <p>The search looks at number, serial, engine, owner and what it drives. Try fewer letters.</p>
+      </EmptyState>
+    </Show>
   )
 }

@@ -42,8 +42,14 @@ export default function FirstRun() {
     setWhy(fault)
     if (fault) return
     setBusy(true)
-    const founder = { name: person().trim(), initials: shownInitials() }
-    setWhy(await session.openShop({ name: name().trim(), founder, pin: pin() }))
+    setWhy(
+      await session.openShop({
+        shopName: name().trim(),
+        name: person().trim(),
+        initials: shownInitials(),
+        pin: pin(),
+      }),
+    )
     setBusy(false)
   }
 

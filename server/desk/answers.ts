@@ -1,0 +1,32 @@
+/**
+ * Answers are kept by command id, so that a resend after a lost reply is answered as the first time.
+ *
+ * What was written is kept as its place in the stream and read again from the log: events never change, so
+ * the answer is the same, and no event lies on disk twice. A refusal is kept whole, its sentence too.
+ */
+import type { Instant } from '../../shared/log'
+import type { Refused } from '../../shared/protocol'
+import { canonical, type KeptAnswer, sha256Hex } from '../store'
+import type { StreamName } from './streams'
+
+export type Kept = { ok: true; from: number; version: number } | Refused
+
+/** Throws `NotCanonical` for what JSON cannot hold, naming where. */
+export const bodyHash = (stream: StreamName, received: unknown): string =>
+  sha256Hex(canonical([stream, received]))
+
+export function keepAnswer(
+  commandId: string,
+  personId: string,
+  bodyHashHex: string,
+  answeredAt: Instant,
+  answer: Kept,
+): KeptAnswer {
+  return { commandId, personId, bodyHash: bodyHashHex, answeredAt, answer }
+}
+
+/** The first answer; `undefined` when another person or another body comes under the id. */
+export function firstAnswer(kept: KeptAnswer, hash: string, person: string | undefined): Kept | undefined {
+  const same = kept.bodyHash === hash && (person === undefined || person === kept.personId)
+  return same ? (kept.answer as Kept) : undefined
+}

@@ -1,0 +1,272 @@
+/**
+ * The command desk: the one writer of the log. It promises:
+ *
+ * - DK1  Commands that wait in one turn of the event loop share one commit, whatever stream they are for.
+ *        They are decided in the order they came, each on what the ones before it left.
+ * - DK2  Nothing is answered, published or shown before its commit. When a commit fails, the folds it
+ *        touched are dropped and its commands are answered `not_saved`; they can be sent again.
+ * - DK3  Every answer, refusals too, is kept by command id with person and body hash, in the same commit.
+ *        A resend gets its first answer and writes nothing.
+ * - DK4  Another body, or another person, under a known command id is refused: `command_id_reused`.
+ * - DK5  When a stream went on meanwhile, it is read again and the turn decided again, three times at most.
+ * - DK6  A sender is answered before its events are published, command by command, so that every socket
+ *        meets the versions of a stream in order.
+ * - DK7  A fold from disk went through the store's check of its chain. A damaged stream is neither shown
+ *        nor written to, and stops no other.
+ * - DK8  Summary and reading rows are part of the commit; a summary is made once a job and turn.
+ * - DK9  `doneAt` is the command's, else the arrival. Later than five minutes after arrival it is taken as
+ *        the arrival; the clock offset is kept as it was sent, so that the odd clock shows.
+ * - DK10 A job number belongs to one job.
+ * - DK11 A command at fault takes no other with it.
+ */
+import type { JobSummary } from '../../shared/job/summary'
+import type { Job } from '../../shared/job/types'
+import type { Fault } from '../../shared/protocol'
+import type { Shop } from '../../shared/shop/types'
+import { AnsweredTwice, ChainBroken, type CommitOutcome, type EventStore, JobNumberTaken } from '../store'
+import { makeFolds } from './folds'
+import { type Fold, jobStream, lifted, type StreamName } from './streams'
+import { decideTurn, type Found, type Turn } from './turn'
+import type { Desk, Given, Log, Publish, Submission } from './types'
+import { wordsOf } from './words'
+
+export interface DeskParts {
+  store: EventStore
+  publish: Publish
+  now: () => number
+  newId: () => string
+  log: Log
+  /** Jobs held in memory beside the shop. */
+  foldsKept?: number
+  /** Commands in one commit. */
+  turnMost?: number
+}
+
+const ATTEMPTS = 3
+
+export async function openDesk(parts: DeskParts): Promise<Desk> {
+  const { store, publish, now, newId, log, foldsKept = 100, turnMost = 500 } = parts
+  const folds = makeFolds(store, foldsKept)
+  const summaries = new Map<string, JobSummary>()
+  const jobByNumber = new Map<string, string>()
+  const waiting: { submission: Submission; resolve: (given: Given) => void }[] = []
+  let awake = false
+  let closed = false
+  let idle: (() => void) | undefined
+  await readSummaries()
+
+  async function readSummaries() {
+    for (const { summary } of await store.summaries()) remember(summary as JobSummary)
+  }
+
+  function remember(summary: JobSummary) {
+    summaries.set(summary.id, summary)
+    jobByNumber.set(summary.number, summary.id)
+  }
+
+  /** Whoever is told must not undo what is written by failing to listen. */
+  function outward(tell: () => void) {
+    try {
+      tell()
+    } catch (err) {
+      log.error({ err }, 'Telling somebody of an entry failed; the entry is saved.')
+    }
+  }
+
+  function wake() {
+    if (awake) return
+    awake = true
+    // After the poll phase: whatever all sockets brought meanwhile is waiting by then.
+    setImmediate(takeTurn)
+  }
+
+  async function takeTurn() {
+    const taken = waiting.splice(0, turnMost)
+    try {
+      await answerAll(
+        taken.map(({ submission }) => submission),
+        (index, given) => {
+          const { submission, resolve } = taken[index] as (typeof taken)[number]
+          outward(() => submission.reply?.(given))
+          resolve(given)
+        },
+      )
+    } catch (err) {
+      log.error({ err }, 'A turn of the desk broke.')
+      for (const { resolve } of taken) resolve(NOT_SAVED)
+    }
+    awake = false
+    if (waiting.length > 0) wake()
+    else idle?.()
+  }
+
+  async function answerAll(submissions: Submission[], answer: (index: number, given: Given) => void) {
+    for (let attempt = 1; attempt <= ATTEMPTS; attempt++) {
+      const turn = await decideAll(submissions)
+      const outcome = await tryCommit(turn)
+      if (outcome === 'again' || 'stale' in outcome) {
+        if (outcome !== 'again') folds.drop(outcome.stale as StreamName[])
+        continue
+      }
+      return settle(submissions, turn, outcome, answer)
+    }
+    log.warn(
+      { commands: submissions.length },
+      'Another program keeps writing to the log; a turn was given up.',
+    )
+    submissions.forEach((_, index) => {
+      answer(index, NOT_SAVED)
+    })
+  }
+
+  async function decideAll(submissions: Submission[]): Promise<Turn> {
+    const answers = await store.answers(submissions.map(({ command }) => command.commandId))
+    const named = new Set<StreamName>(['shop'])
+    for (const { stream } of submissions) named.add(stream)
+    const read = new Map<StreamName, Fold | { broken: unknown }>()
+    for (const stream of named) {
+      try {
+        read.set(stream, await folds.load(stream))
+      } catch (broken) {
+        log.error({ err: broken, stream }, 'A stream cannot be read.')
+        read.set(stream, { broken })
+      }
+    }
+    return decideTurn({
+      waiting: submissions,
+      answers,
+      folds: read,
+      numberTaken: (number, jobId) => (jobByNumber.get(number) ?? jobId) !== jobId,
+      newId,
+      log,
+    })
+  }
+
+  async function tryCommit(turn: Turn): Promise<CommitOutcome | 'again' | { failed: true }> {
+    if (turn.batch.answers.length === 0) return { committed: [] }
+    try {
+      return await store.commit(turn.batch)
+    } catch (err) {
+      folds.drop(turn.after.keys())
+      if (err instanceof AnsweredTwice || err instanceof JobNumberTaken) {
+        await readSummaries()
+        return 'again'
+      }
+      log.error({ err, commands: turn.batch.answers.length }, 'A commit failed; nothing of it was saved.')
+      return { failed: true }
+    }
+  }
+
+  /** From here to the end without a pause: nobody sees a fold whose events were not published. */
+  async function settle(
+    submissions: Submission[],
+    turn: Turn,
+    outcome: CommitOutcome | { failed: true },
+    answer: (index: number, given: Given) => void,
+  ) {
+    const failed = 'failed' in outcome
+    const resent = await firstAnswers(turn.found)
+    if (!failed) {
+      for (const [stream, fold] of turn.after) folds.put(stream, fold)
+      turn.summaries.forEach(remember)
+    }
+    for (const [index, submission] of submissions.entries()) {
+      const found = turn.found[index] as Found
+      const given =
+        failed && !isFirstAnswer(found) ? NOT_SAVED : givenFor(found, submission, resent.get(index))
+      answer(index, given)
+      if (found.kind === 'written' && given.ok && given.events.length > 0)
+        outward(() => publish.events(found.stream, found.from, given.events, submission.sender))
+    }
+    if (!failed) for (const summary of turn.summaries) outward(() => publish.summary(summary))
+  }
+
+  /** Answers given before, with their events read again; by the place of the resend in the turn. */
+  async function firstAnswers(found: readonly Found[]): Promise<Map<number, Given>> {
+    const given = new Map<number, Given>()
+    for (const [index, one] of found.entries()) {
+      if (one.kind !== 'kept') continue
+      const { answer, stream } = one
+      if (!answer.ok) given.set(index, answer)
+      else {
+        const { from, version } = answer
+        try {
+          const events = from === version ? [] : await eventsAfter(stream, from)
+          // Fewer than were written: the first one, earlier in this very turn, was not saved either.
+          if (events.length >= version - from)
+            given.set(index, { ok: true, version, events: events.slice(0, version - from) })
+        } catch (err) {
+          log.error({ err, stream }, 'A kept answer cannot be read again.')
+          given.set(index, DAMAGED)
+        }
+      }
+    }
+    return given
+  }
+
+  function givenFor(found: Found, { receivedAt }: Submission, resent: Given | undefined): Given {
+    switch (found.kind) {
+      case 'kept':
+        return resent ?? NOT_SAVED
+      case 'broken':
+        return found.cause instanceof ChainBroken ? DAMAGED : NOT_SAVED
+      case 'refused':
+        return found.answer
+      case 'written': {
+        const { from, version } = found
+        const events = found.events.map((event, n) => ({
+          version: from + n + 1,
+          recordedAt: receivedAt,
+          event,
+        }))
+        return { ok: true, version, events }
+      }
+    }
+  }
+
+  async function eventsAfter(stream: StreamName, version: number) {
+    return (await store.read(stream, version)).map(lifted)
+  }
+
+  const shop = async () => (await folds.load('shop')) as Shop
+
+  return {
+    submit: (submission) =>
+      new Promise((resolve) => {
+        if (closed) return resolve(NOT_SAVED)
+        waiting.push({ submission, resolve })
+        wake()
+      }),
+    shop,
+    async job(jobId) {
+      const job = (await folds.load(jobStream(jobId))) as Job
+      return job.version > 0 ? job : undefined
+    },
+    peek: folds.peek,
+    eventsAfter,
+    summaries: () => [...summaries.values()].sort((a, b) => (a.number < b.number ? -1 : 1)),
+    words: async () => wordsOf(await shop(), now()),
+    async close() {
+      closed = true
+      if (awake) await new Promise<void>((resolve) => (idle = resolve))
+    },
+  }
+}
+
+/** Answered in an earlier turn: a commit that fails now takes nothing from it. */
+const isFirstAnswer = (found: Found) => found.kind === 'kept' && !found.inThisTurn
+
+export const NOT_SAVED: Fault = {
+  ok: false,
+  code: 'not_saved',
+  sentence:
+    'The server could not save this; nothing was recorded. It will be sent again, or make the entry again.',
+}
+
+const DAMAGED: Fault = {
+  ok: false,
+  code: 'not_saved',
+  sentence:
+    'The record of this engine is damaged on disk and is not written to any more. Tell the supervisor: ' +
+    '"npm run verify" says what is wrong, and the last good backup restores it.',
+}

@@ -1,0 +1,67 @@
+/**
+ * What each stream amounts to now, kept in memory: the shop always, jobs as far as the bound goes.
+ *
+ * A fold from disk is read through the store's check of its hash chain [DK7], lifted, then folded. Whoever
+ * asks for the same stream meanwhile waits for the same reading.
+ */
+import type { EventStore } from '../store'
+import { emptyFold, type Fold, foldOn, lifted, type StreamName } from './streams'
+
+export interface Folds {
+  load(stream: StreamName): Promise<Fold>
+  /** As committed, if it is in memory. */
+  peek(stream: StreamName): Fold | undefined
+  put(stream: StreamName, fold: Fold): void
+  drop(streams: Iterable<StreamName>): void
+}
+
+export function makeFolds(store: EventStore, most: number): Folds {
+  // A Map keeps the order of insertion: the first is the one longest unused.
+  const kept = new Map<StreamName, Fold>()
+  const loading = new Map<StreamName, Promise<Fold>>()
+
+  function put(stream: StreamName, fold: Fold) {
+    kept.delete(stream)
+    kept.set(stream, fold)
+    if (kept.size <= most) return
+    for (const oldest of kept.keys()) {
+      if (oldest === 'shop') continue
+      kept.delete(oldest)
+      break
+    }
+  }
+
+  async function read(stream: StreamName): Promise<Fold> {
+    const recorded = await store.read(stream)
+    const fold = foldOn(
+      stream,
+      emptyFold(stream),
+      recorded.map((row) => lifted(row).event),
+    )
+    // A job that was never opened is not worth a place: anybody can ask for any id.
+    if (fold.version > 0 && loading.has(stream)) put(stream, fold)
+    return fold
+  }
+
+  return {
+    load(stream) {
+      const known = kept.get(stream)
+      if (known) {
+        put(stream, known)
+        return Promise.resolve(known)
+      }
+      const begun = loading.get(stream)
+      if (begun) return begun
+      const reading = Promise.resolve()
+        .then(() => read(stream))
+        .finally(() => loading.delete(stream))
+      loading.set(stream, reading)
+      return reading
+    },
+    peek: (stream) => kept.get(stream),
+    put,
+    drop(streams) {
+      for (const stream of streams) kept.delete(stream)
+    },
+  }
+}

@@ -1,0 +1,63 @@
+/** What goes into the desk, what comes out, and whom it tells. */
+import type { JobSummary } from '../../shared/job/summary'
+import type { Job } from '../../shared/job/types'
+import type { Instant, Refusal, StreamEvent } from '../../shared/log'
+import type { Answer, Fault, Room, SentJobCommand, SentShopCommand } from '../../shared/protocol'
+import type { Shop } from '../../shared/shop/types'
+import type { Words } from '../../shared/words'
+import type { AnyEvent, Fold, StreamName } from './streams'
+
+/** Who asks, as far as the server knows it from a sign-in or a grant. */
+export interface Asker {
+  person: string
+  through: 'sign_in' | 'grant'
+  /** The version a grant was given for. */
+  sawVersion?: number
+}
+
+export interface Submission {
+  stream: StreamName
+  /** Checked against its schema already. */
+  command: SentJobCommand | SentShopCommand
+  /** Over the command as it was received; see `bodyHash`. */
+  bodyHash: string
+  /** A refusal where the grant does not hold; a resend still gets its first answer. */
+  asker: Asker | Refusal
+  receivedAt: Instant
+  /** Who is told by the answer and need not be told again: a socket's id. */
+  sender?: string
+  /** Called with the answer before anything of it is published. */
+  reply?: (given: Given) => void
+}
+
+export type Given = Answer | Fault
+
+/** Everybody who watches. Must not throw. */
+export interface Publish {
+  /** `from` is the version before the first of `events`. */
+  events(room: Room, from: number, events: StreamEvent<AnyEvent>[], sender?: string): void
+  summary(summary: JobSummary): void
+}
+
+export interface Desk {
+  submit(submission: Submission): Promise<Given>
+  shop(): Promise<Shop>
+  /** `undefined` when no such job was opened. */
+  job(jobId: string): Promise<Job | undefined>
+  /** What a stream amounts to as committed now, if it is in memory: to see whether something came between. */
+  peek(stream: StreamName): Fold | undefined
+  eventsAfter(stream: StreamName, version: number): Promise<StreamEvent<AnyEvent>[]>
+  /** By job number. */
+  summaries(): JobSummary[]
+  words(): Promise<Words>
+  /** When everything that waits is answered; takes nothing more afterwards. */
+  close(): Promise<void>
+}
+
+/** The part of a logger the rooms use. */
+export interface Log {
+  info(data: object, sentence: string): void
+  warn(data: object, sentence: string): void
+  error(data: object, sentence: string): void
+  debug(data: object, sentence: string): void
+}

@@ -1,0 +1,202 @@
+/**
+ * The sockets: one a page, for commands up and events down. It promises, beside WI1 to WI5:
+ *
+ * - WI6  A sender is answered before anybody is told of its events, and is not told again by broadcast.
+ * - WI7  `watch` gives what came after the version named, or the state where that is shorter; nothing falls
+ *        between what it gives and what is broadcast from then on. One broadcast a room and event.
+ * - WI8  A socket is its device's. It opens only where somebody is signed in there (`signed_out`), changes
+ *        person with the device, and is cut when nobody is signed in any more.
+ * - WI9  No message can stop the server: what it does not understand is answered `bad_message`, what comes
+ *        too fast `too_many`.
+ */
+import type { Server as HttpServer } from 'node:http'
+import { Server, type Socket } from 'socket.io'
+import type { Fault, Watched } from '../../shared/protocol'
+import { type ClientToServer, PROTOCOL_VERSION, type Room, type ServerToClient } from '../../shared/protocol'
+import { commandMessageSchema, presenceSchema, unwatchSchema, watchSchema } from '../../shared/schema'
+import { badMessage, check } from '../check'
+import type { Given, Publish } from '../desk'
+import { NOT_SAVED } from '../desk'
+import { mayCall } from '../http/guard'
+import type { Rooms } from '../http/parts'
+import { SIGNED_OUT } from '../people'
+import { thinEvent } from '../thin'
+import { cookieNamed } from './cookie'
+import { makePresence } from './presence'
+import { makeBucket } from './rate'
+import { firstGiven, streamOf } from './watch'
+
+interface SocketData {
+  deviceId: string
+  person: string
+  mayCome: (now: number) => boolean
+}
+type Line = Socket<ClientToServer, ServerToClient, Record<never, never>, SocketData>
+
+export interface Gateway {
+  publish: Publish
+  close(): Promise<void>
+}
+
+export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
+  const { desk, people, intake, now, log, web } = rooms
+  const io = new Server<ClientToServer, ServerToClient, Record<never, never>, SocketData>(server, {
+    transports: ['websocket'],
+    serveClient: false,
+    maxHttpBufferSize: 2.5 * 1024 * 1024,
+    // A state is worth compressing, a reading is not. Small windows: two hundred boards keep one each.
+    perMessageDeflate: {
+      threshold: 2048,
+      serverNoContextTakeover: true,
+      clientNoContextTakeover: true,
+      zlibDeflateOptions: { level: 6, memLevel: 7 },
+      concurrencyLimit: 10,
+    },
+    allowRequest: ({ headers }, allow) => {
+      const fetchSite = headers['sec-fetch-site']
+      const ask = {
+        origin: headers.origin,
+        host: headers.host,
+        fetchSite: fetchSite ? `${fetchSite}` : undefined,
+      }
+      const may = mayCall(ask, web.loopbackOnly)
+      allow(may ? null : 'wrong_origin', may)
+    },
+  })
+  const presence = makePresence((jobId, here) => io.to(`job:${jobId}`).emit('presence', { jobId, here }))
+  const deviceRoom = (deviceId: string) => `device:${deviceId}`
+
+  io.use((socket, next) => {
+    const deviceId = people.deviceOf(cookieNamed(web.cookieName, socket.request.headers.cookie))
+    const signIn = deviceId === undefined ? undefined : people.current(deviceId)
+    if (!signIn) {
+      const { code, sentence } = SIGNED_OUT
+      return next(Object.assign(new Error(sentence), { data: { code, sentence } }))
+    }
+    socket.data = { deviceId: signIn.deviceId, person: signIn.personId, mayCome: makeBucket(now()) }
+    next()
+  })
+
+  people.onChange((deviceId) => {
+    const person = people.current(deviceId)?.personId
+    for (const id of io.sockets.adapter.rooms.get(deviceRoom(deviceId)) ?? []) {
+      const socket = io.sockets.sockets.get(id)
+      if (!socket) continue
+      if (!person) socket.disconnect(true)
+      else {
+        socket.data.person = person
+        presence.rename(id, person)
+      }
+    }
+  })
+
+  io.on('connection', (socket) => {
+    void socket.join(deviceRoom(socket.data.deviceId))
+    socket.on('watch', (message, ack) => guarded(socket, ack, () => watch(socket, message)))
+    socket.on('unwatch', (message, ack) =>
+      guarded(socket, ack as Ack, async () => {
+        const checked = check(unwatchSchema, message)
+        if ('fault' in checked) return checked.fault
+        void socket.leave(checked.value.room)
+        return { ok: true }
+      }),
+    )
+    socket.on('command', (message, ack) =>
+      guarded(socket, ack as Ack, (reply) => command(socket, message, reply)),
+    )
+    socket.on('presence', (message) =>
+      guarded(socket, undefined, async () => {
+        const checked = check(presenceSchema, message)
+        if ('fault' in checked) return checked.fault
+        const { jobId, place } = checked.value
+        if (jobId && place) presence.be(socket.id, socket.data.person, jobId, place)
+        else presence.leave(socket.id)
+        return { ok: true }
+      }),
+    )
+    socket.on('disconnect', () => presence.leave(socket.id))
+    socket.on('error', (err) => log.debug({ err }, 'A socket failed.'))
+  })
+
+  type Ack = (answer: unknown) => void
+
+  /** Answers once, whatever happens inside; a sender that wants no answer gets none. */
+  function guarded(socket: Line, ack: unknown, work: (reply: Ack) => Promise<unknown>) {
+    let answered = typeof ack !== 'function'
+    const reply: Ack = (answer) => {
+      if (answered) return
+      answered = true
+      ;(ack as Ack)(answer)
+    }
+    if (!socket.data.mayCome(now())) return reply(TOO_MANY)
+    work(reply).then(reply, (err) => {
+      log.error({ err }, 'A message broke.')
+      reply(NOT_SAVED)
+    })
+  }
+
+  async function command(socket: Line, message: unknown, reply: Ack): Promise<Given> {
+    const checked = check(commandMessageSchema, message)
+    if ('fault' in checked) return checked.fault
+    const { stream, command: body } = checked.value
+    const thin = (given: Given): Given =>
+      given.ok && stream === 'shop' ? { ...given, events: given.events.map(thinEvent) } : given
+    const given = await intake({
+      stream: streamOf(stream as 'shop' | `job:${string}`),
+      body,
+      deviceId: socket.data.deviceId,
+      sender: socket.id,
+      // Before the desk publishes: an ack after its own broadcast would look like somebody else's work.
+      reply: (answer) => reply(thin(answer)),
+    })
+    return thin(given)
+  }
+
+  async function watch(socket: Line, message: unknown): Promise<Watched | Fault | object> {
+    const checked = check(watchSchema, message)
+    if ('fault' in checked) return checked.fault
+    const { room, have, protocol } = checked.value
+    if (protocol !== PROTOCOL_VERSION) {
+      socket.emit('reload', { protocol: PROTOCOL_VERSION })
+      return badMessage('/protocol', `this server speaks ${PROTOCOL_VERSION}; reload the page`).fault
+    }
+    if (room === 'board') {
+      void socket.join('board')
+      return { ok: true, room, summaries: desk.summaries(), now: now() }
+    }
+    const stream = streamOf(room as Exclude<Room, 'board'>)
+    const given = await firstGiven(desk, stream, have, now, () => void socket.join(room))
+    if (!given) return NO_JOB
+    if (stream !== 'shop') {
+      const jobId = stream.slice('job:'.length)
+      socket.emit('presence', { jobId, here: presence.here(jobId) })
+    }
+    return given
+  }
+
+  return {
+    publish: {
+      events(room, from, events, sender) {
+        const sent = room === 'shop' ? events.map(thinEvent) : events
+        const others = sender === undefined ? io.to(room) : io.to(room).except(sender)
+        // Compressing the same bytes again for each of two hundred boards costs more than it saves on a LAN.
+        others.compress(false).emit('events', { room, from, events: sent as never })
+      },
+      summary: (summary) => void io.to('board').compress(false).emit('summary', summary),
+    },
+    close: () => new Promise((resolve) => void io.close(() => resolve())),
+  }
+}
+
+const TOO_MANY: Fault = {
+  ok: false,
+  code: 'too_many',
+  sentence: 'Too many messages came from this page at once. Wait a moment; it sends them again.',
+}
+
+const NO_JOB = {
+  ok: false,
+  code: 'job_not_found',
+  data: {},
+  sentence: 'No job is open under this id. Look it up on the board.',
+}

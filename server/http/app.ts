@@ -1,0 +1,74 @@
+/**
+ * Everything HTTP, in the order it is met. It promises:
+ *
+ * - WI1  Every answer that is not the thing asked for is JSON with a code and a sentence; a message at fault
+ *        is 400 and names the path.
+ * - WI2  Pages take scripts, styles and fonts from here alone, and are never framed.
+ * - WI3  What changes something is taken from our own pages or from no browser at all, over HTTP and at the
+ *        socket's handshake alike; on loopback, under a loopback name only.
+ * - WI4  No body is longer than 64 kB, those with a plan 2 MB.
+ * - WI5  A command over HTTP and one over a socket pass the same schema and the same desk: 201, 409 for a
+ *        refusal, 403 where it is about the person, 400, 401, 503 when it was not saved.
+ *
+ * WI6 to WI9 are the sockets'; see `../gateway/gateway.ts`.
+ */
+import { Hono } from 'hono'
+import { requestId } from 'hono/request-id'
+import { ChainBroken } from '../store'
+import { compressJson } from './compress'
+import { pages } from './files'
+import { bodyLimits, headers, originCheck, whoAsks } from './guard'
+import { jobRoutes } from './jobs'
+import { type Env, notFound, problem, type Rooms } from './parts'
+import { shopRoutes } from './shop'
+import { signInRoutes } from './sign-in'
+import { trustRoutes } from './trust'
+
+export type { Rooms } from './parts'
+
+export function makeApp(rooms: Rooms) {
+  const { log, web } = rooms
+  const api = new Hono<Env>()
+    .use(compressJson, bodyLimits, whoAsks(rooms))
+    .use(async (c, next) => {
+      c.header('Cache-Control', 'no-store')
+      return next()
+    })
+    .route('/', signInRoutes(rooms))
+    .route('/', jobRoutes(rooms))
+    .route('/', shopRoutes(rooms))
+    .all('*', (c) => notFound(c, `Nothing is at ${c.req.path}. GET /api/schema names what can be sent.`))
+
+  const app = new Hono<Env>()
+    .use(requestId())
+    .use(headers)
+    .use(async (c, next) => {
+      const begun = performance.now()
+      await next()
+      const ms = Math.round(performance.now() - begun)
+      const { method, path } = c.req
+      log.debug({ requestId: c.var.requestId, method, path, status: c.res.status, ms }, 'Answered.')
+    })
+    .get('/healthz', (c) => c.json({ ok: true }))
+    .use(originCheck(rooms))
+    .route('/api', api)
+    .route('/', trustRoutes(web.certificate))
+    .use(pages(web.folder))
+
+  app.notFound((c) => notFound(c, `Nothing is at ${c.req.path}.`))
+  app.onError((err, c) => {
+    log.error({ err, requestId: c.get('requestId') }, 'A request failed.')
+    if (err instanceof ChainBroken)
+      return problem(c, 500, 'damaged', `${err.message} Nothing of this record is shown until then.`)
+    return problem(
+      c,
+      500,
+      'server_fault',
+      'The server failed at this; nothing was recorded. Try again; if it stays so, look into its log.',
+      { requestId: c.get('requestId') },
+    )
+  })
+  return app
+}
+
+export type App = ReturnType<typeof makeApp>

@@ -1,0 +1,95 @@
+/**
+ * The built pages. Names that carry a hash of their content may be kept for good; all else is asked for
+ * again. Compressed once, at the first request, and kept in memory.
+ */
+import { createHash } from 'node:crypto'
+import { readFile, stat } from 'node:fs/promises'
+import { extname, join, normalize, sep } from 'node:path'
+import { createMiddleware } from 'hono/factory'
+import { compressed, type Encoding, encodingFor } from './compress'
+import type { Env } from './parts'
+
+const TYPES: Record<string, string> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.json': 'application/json',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.ico': 'image/x-icon',
+  '.woff2': 'font/woff2',
+  '.webmanifest': 'application/manifest+json',
+  '.txt': 'text/plain; charset=utf-8',
+  '.map': 'application/json',
+}
+const WORTH_IT = 512
+const QUALITY_ONCE = 11
+/** Longer ones would keep a first visitor waiting for a few per cent. */
+const QUALITY_LONG = 6
+const LONG = 1024 * 1024
+
+interface Kept {
+  modified: number
+  bytes: Buffer
+  tag: string
+  encoded: Map<Encoding, Promise<Buffer>>
+}
+
+export function pages(folder: string) {
+  const kept = new Map<string, Kept>()
+
+  async function load(file: string): Promise<Kept | undefined> {
+    const found = await stat(file).catch(() => undefined)
+    if (!found?.isFile()) return undefined
+    const known = kept.get(file)
+    if (known?.modified === found.mtimeMs) return known
+    const bytes = await readFile(file)
+    const tag = `"${createHash('sha256').update(bytes).digest('base64url').slice(0, 22)}"`
+    const fresh = { modified: found.mtimeMs, bytes, tag, encoded: new Map() }
+    kept.set(file, fresh)
+    return fresh
+  }
+
+  function encode({ bytes, encoded }: Kept, encoding: Encoding): Promise<Buffer> {
+    const quality = bytes.byteLength > LONG ? QUALITY_LONG : QUALITY_ONCE
+    const made = encoded.get(encoding) ?? compressed(bytes, encoding, quality)
+    encoded.set(encoding, made)
+    return made
+  }
+
+  return createMiddleware<Env>(async (c, next) => {
+    if (c.req.method !== 'GET' && c.req.method !== 'HEAD') return next()
+    const path = normalize(safeDecode(c.req.path))
+    const isPage = extname(path) === ''
+    const file = join(folder, isPage ? 'index.html' : path)
+    if (!file.startsWith(folder + sep) || path.split(sep).some((part) => part.startsWith('.'))) return next()
+    const found = await load(file)
+    if (!found) return isPage ? c.html(NOT_BUILT, 503) : next()
+
+    const type = TYPES[extname(file)] ?? 'application/octet-stream'
+    c.header('Content-Type', type)
+    c.header('ETag', found.tag)
+    c.header(
+      'Cache-Control',
+      path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
+    )
+    c.header('Vary', 'Accept-Encoding')
+    if (c.req.header('if-none-match')?.includes(found.tag)) return c.body(null, 304)
+    const worthIt = found.bytes.byteLength > WORTH_IT && !/woff2|png|icon/.test(type)
+    const encoding = worthIt ? encodingFor(c.req.header('accept-encoding')) : undefined
+    if (encoding) c.header('Content-Encoding', encoding)
+    const bytes = encoding ? await encode(found, encoding) : found.bytes
+    return c.body(new Uint8Array(bytes))
+  })
+}
+
+function safeDecode(path: string): string {
+  try {
+    return decodeURIComponent(path)
+  } catch {
+    return '/.'
+  }
+}
+
+const NOT_BUILT =
+  '<!doctype html><title>Paintmark</title><p>The pages are not built. Start with <code>npm start</code> or <code>npm run demo</code>.'

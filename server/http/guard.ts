@@ -1,0 +1,92 @@
+/** What stands before every route: request ids, headers, whose page may call, how long a body may be. */
+import { bodyLimit } from 'hono/body-limit'
+import { getCookie } from 'hono/cookie'
+import { createMiddleware } from 'hono/factory'
+import { secureHeaders } from 'hono/secure-headers'
+import { SIGNED_OUT } from '../people'
+import { type Env, problem, type Rooms } from './parts'
+
+const SAFE = new Set(['GET', 'HEAD', 'OPTIONS'])
+const LOOPBACK = /^(localhost|127(\.\d{1,3}){3}|\[::1\])(:\d+)?$/
+
+/** [WI2] Scripts, styles and fonts come from here and nowhere else; nobody frames the page. */
+export const headers = secureHeaders({
+  contentSecurityPolicy: {
+    defaultSrc: ["'self'"],
+    // Positions on the bolt map and lengths on the strip are set as style attributes by the browser's own code.
+    styleSrc: ["'self'", "'unsafe-inline'"],
+    imgSrc: ["'self'", 'data:', 'blob:'],
+    connectSrc: ["'self'"],
+    objectSrc: ["'none'"],
+    baseUri: ["'none'"],
+    formAction: ["'self'"],
+    frameAncestors: ["'none'"],
+  },
+  referrerPolicy: 'no-referrer',
+  xFrameOptions: 'DENY',
+  crossOriginOpenerPolicy: 'same-origin',
+  crossOriginResourcePolicy: 'same-origin',
+  // The name is given by `trust.ts` only after the certificate is; a browser told too early locks people out.
+  strictTransportSecurity: false,
+  permissionsPolicy: { geolocation: [], microphone: [], payment: [], usb: [], camera: ['self'] },
+})
+
+/** Whether a page from this origin may ask this host for anything that changes something. */
+export function mayCall(
+  ask: { origin: string | undefined; host: string | undefined; fetchSite: string | undefined },
+  loopbackOnly: boolean,
+): boolean {
+  const { origin, host, fetchSite } = ask
+  if (host === undefined || (loopbackOnly && !LOOPBACK.test(host))) return false
+  // Without an Origin it is no browser, or one that says itself where the page came from.
+  if (origin === undefined)
+    return fetchSite === undefined || fetchSite === 'same-origin' || fetchSite === 'none'
+  return URL.canParse(origin) && new URL(origin).host === host
+}
+
+/** [WI3] */
+export const originCheck = ({ web }: Rooms) =>
+  createMiddleware<Env>(async (c, next) => {
+    const host = new URL(c.req.url).host
+    const ask = { origin: c.req.header('origin'), host, fetchSite: c.req.header('sec-fetch-site') }
+    const safe = SAFE.has(c.req.method)
+    if (safe ? !web.loopbackOnly || LOOPBACK.test(host) : mayCall(ask, web.loopbackOnly)) return next()
+    return problem(
+      c,
+      403,
+      'wrong_origin',
+      'This call came from a page of another address. Open Paintmark itself and do it there.',
+    )
+  })
+
+const limit = (maxSize: number, inWords: string) =>
+  bodyLimit({
+    maxSize,
+    onError: (c) =>
+      problem(c, 413, 'too_long', `The body is longer than ${inWords}, the most this address takes.`),
+  })
+
+const planLimit = limit(2 * 1024 * 1024, '2 MB')
+const plainLimit = limit(64 * 1024, '64 kB')
+const TAKE_PLANS = new Set(['/api/shop/commands', '/api/plans/read'])
+
+/** [WI4] Plans are long; nothing else is. */
+export const bodyLimits = createMiddleware<Env>((c, next) =>
+  (TAKE_PLANS.has(c.req.path) ? planLimit : plainLimit)(c, next),
+)
+
+/** Who asks, as far as the cookie says. */
+export const whoAsks = ({ people, web }: Rooms) =>
+  createMiddleware<Env>(async (c, next) => {
+    const deviceId = people.deviceOf(getCookie(c, web.cookieName))
+    if (deviceId) {
+      c.set('deviceId', deviceId)
+      c.set('signIn', people.current(deviceId))
+    }
+    return next()
+  })
+
+export const signedIn = createMiddleware<Env>(async (c, next) => {
+  if (c.var.signIn) return next()
+  return c.json(SIGNED_OUT, 401)
+})

@@ -1,0 +1,56 @@
+/** Jobs: the board, one job, its events and its trail, and the commands to it. Routes translate; no rule lives here. */
+import { Hono } from 'hono'
+import { trailLine } from '../../shared/job/trail'
+import type { JobEvent } from '../../shared/job/types'
+import type { StreamEvent } from '../../shared/log'
+import { JOB_ID, jobStream } from '../desk'
+import { signedIn } from './guard'
+import { badId, type Ctx, type Env, fromDesk, json, notFound, type Rooms } from './parts'
+
+export function jobRoutes({ desk, intake, now }: Rooms) {
+  const noJob = (c: Ctx) => notFound(c, 'No job is open under this id. Look it up on the board.')
+
+  return new Hono<Env>()
+    .get('/board', signedIn, (c) => c.json({ summaries: desk.summaries(), now: now() }))
+    .get('/jobs/:id', signedIn, async (c) => {
+      const job = await desk.job(c.req.param('id'))
+      if (!job) return noJob(c)
+      const tag = `W/"${job.version}"`
+      c.header('ETag', tag)
+      c.header('Cache-Control', 'private, no-cache')
+      const known = c.req.header('if-none-match')?.split(',').map(strong)
+      if (known?.includes(strong(tag))) return c.body(null, 304)
+      return c.json(job)
+    })
+    .get('/jobs/:id/events', signedIn, async (c) => {
+      const id = c.req.param('id')
+      const after = Number(c.req.query('after') ?? 0)
+      if (!Number.isSafeInteger(after) || after < 0)
+        return badId(c, '/after', 'a version is a whole number from 0')
+      const job = await desk.job(id)
+      if (!job) return noJob(c)
+      return c.json({
+        from: after,
+        version: job.version,
+        events: await desk.eventsAfter(jobStream(id), after),
+      })
+    })
+    .get('/jobs/:id/trail', signedIn, async (c) => {
+      const id = c.req.param('id')
+      const job = await desk.job(id)
+      if (!job) return noJob(c)
+      const words = await desk.words()
+      const events = (await desk.eventsAfter(jobStream(id), 0)) as StreamEvent<JobEvent>[]
+      return c.json({ lines: events.map((entry) => trailLine(job, entry, words)) })
+    })
+    .post('/jobs/:id/commands', async (c) => {
+      const id = c.req.param('id')
+      if (!JOB_ID.test(id)) return badId(c, '', 'a job’s id has 1 to 64 letters, digits, _ or -')
+      const read = await json(c)
+      if ('answer' in read) return read.answer
+      return fromDesk(c, await intake({ stream: jobStream(id), body: read.value, deviceId: c.var.deviceId }))
+    })
+}
+
+/** Without the mark of a weak tag: a proxy that compresses may put it there. */
+const strong = (tag: string) => tag.trim().replace(/^W\//, '')

@@ -1,0 +1,115 @@
+/** What every route is given, what it knows of who asks, and the few ways it answers. */
+import type { Context } from 'hono'
+import type { ContentfulStatusCode } from 'hono/utils/http-status'
+import type { z } from 'zod'
+import { ABOUT_THE_PERSON } from '../../shared/job/refusals'
+import type { PersonCard } from '../../shared/protocol'
+import { SHOP_ABOUT_THE_PERSON } from '../../shared/shop/refusals'
+import type { Person } from '../../shared/shop/types'
+import { check } from '../check'
+import type { Desk, Given, Log } from '../desk'
+import type { Intake } from '../intake'
+import type { People, SignIn } from '../people'
+
+export interface Rooms {
+  desk: Desk
+  people: People
+  intake: Intake
+  now: () => number
+  newId: () => string
+  log: Log
+  web: {
+    /** The demonstration and a real shop keep apart, also in one browser. */
+    cookieName: string
+    /** Told to browsers only where the way to them is encrypted. */
+    secure: boolean
+    /** On loopback, other names in the Host header are somebody else's page pointing at this machine. */
+    loopbackOnly: boolean
+    /** The built pages. */
+    folder: string
+    /** The shop's own certificate, for tablets to trust. */
+    certificate?: string
+  }
+}
+
+export interface Env {
+  Variables: {
+    requestId: string
+    deviceId?: string
+    signIn?: SignIn
+  }
+}
+
+export type Ctx = Context<Env>
+
+/** Every answer that is not the thing asked for: a code, and a sentence fit to show. */
+export function problem(
+  c: Context,
+  status: ContentfulStatusCode,
+  code: string,
+  sentence: string,
+  more: Record<string, unknown> = {},
+) {
+  return c.json({ ok: false, code, sentence, ...more }, status)
+}
+
+export const notFound = (c: Context, what: string) => problem(c, 404, 'not_found', what)
+
+/** The body as JSON and as its schema has it; or the answer that says what is wrong with it. */
+export async function body<T>(c: Ctx, schema: z.ZodType<T>): Promise<{ value: T } | { answer: Response }> {
+  const read = await json(c)
+  if ('answer' in read) return read
+  const checked = check(schema, read.value)
+  return 'fault' in checked ? { answer: c.json(checked.fault, 400) } : checked
+}
+
+export async function json(c: Ctx): Promise<{ value: unknown } | { answer: Response }> {
+  const text = await c.req.text()
+  try {
+    return { value: JSON.parse(text) }
+  } catch (error) {
+    const where = error instanceof Error ? error.message : 'not JSON'
+    return {
+      answer: problem(c, 400, 'bad_message', `The body is not JSON: ${where}. Send JSON text.`, { path: '' }),
+    }
+  }
+}
+
+const STATUS: Record<string, ContentfulStatusCode> = {
+  bad_message: 400,
+  signed_out: 401,
+  not_this_device: 403,
+  grant_not_valid: 403,
+  too_many: 429,
+  not_saved: 503,
+}
+
+/** What the desk gave, as HTTP says it. */
+export function fromDesk(c: Ctx, given: Given) {
+  if (given.ok) return c.json({ version: given.version, events: given.events }, 201)
+  const aboutThePerson = ABOUT_THE_PERSON.has(given.code) || SHOP_ABOUT_THE_PERSON.has(given.code)
+  return c.json(given, STATUS[given.code] ?? (aboutThePerson ? 403 : 409))
+}
+
+export const tooMany = (c: Ctx, waitMs: number) => {
+  const seconds = Math.max(1, Math.ceil(waitMs / 1000))
+  c.header('Retry-After', `${seconds}`)
+  return problem(c, 429, 'too_many', `Too many wrong PINs. Wait ${seconds} s, then try again.`, { seconds })
+}
+
+export const cardOf = ({ id, name, initials, paint, roles }: Person): PersonCard => ({
+  id,
+  name,
+  initials,
+  paint,
+  roles,
+})
+
+/** Behind an address where there is no device yet. */
+export function addressOf(c: Ctx): string {
+  const incoming = (c.env as { incoming?: { socket?: { remoteAddress?: string } } } | undefined)?.incoming
+  return incoming?.socket?.remoteAddress ?? 'unknown'
+}
+
+export const badId = (c: Ctx, path: string, what: string) =>
+  problem(c, 400, 'bad_message', `The address is wrong: ${what}.`, { path })

@@ -1,0 +1,46 @@
+/** The shop, its plan library, commands to it, and what messages look like. */
+import { Hono } from 'hono'
+import { counts } from '../../shared/plan/counts'
+import { readPlanText } from '../../shared/plan/schema'
+import { publishedSchema } from '../../shared/schema'
+import { thinEvent, thinShop } from '../thin'
+import { signedIn } from './guard'
+import { type Env, fromDesk, json, notFound, problem, type Rooms } from './parts'
+
+export function shopRoutes({ desk, intake }: Rooms) {
+  let schema: ReturnType<typeof publishedSchema> | undefined
+
+  return new Hono<Env>()
+    .get('/schema', (c) => {
+      schema ??= publishedSchema()
+      return c.json(schema)
+    })
+    .get('/shop', signedIn, async (c) => {
+      const shop = await desk.shop()
+      return c.json(c.req.query('plans') === 'full' ? shop : thinShop(shop))
+    })
+    .post('/shop/commands', async (c) => {
+      const read = await json(c)
+      if ('answer' in read) return read.answer
+      const given = await intake({ stream: 'shop', body: read.value, deviceId: c.var.deviceId })
+      return fromDesk(c, given.ok ? { ...given, events: given.events.map(thinEvent) } : given)
+    })
+    .get('/plans/:id/:edition', signedIn, async (c) => {
+      const { id, edition } = c.req.param()
+      const { plans } = await desk.shop()
+      const plan = Object.hasOwn(plans, id) ? plans[id]?.[Number(edition)] : undefined
+      return plan
+        ? c.json(plan)
+        : notFound(c, 'The library has no such plan and edition. Look at GET /api/shop.')
+    })
+    .post('/plans/read', signedIn, async (c) => {
+      const reading = readPlanText(await c.req.text())
+      if ('faults' in reading) {
+        const [first] = reading.faults
+        const sentence = first ? `${first.path}: ${first.problem}. ${first.fix}` : ''
+        return problem(c, 400, 'plan_has_faults', sentence, { faults: reading.faults })
+      }
+      const { steps: _, stages, ...header } = reading.plan
+      return c.json({ plan: { ...header, stages }, counts: counts(reading.plan), cautions: reading.cautions })
+    })
+}

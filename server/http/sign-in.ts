@@ -1,0 +1,141 @@
+/** Signing in and out, who I am, who works here, opening the shop, PINs, and a second signer's grant. */
+import { Hono } from 'hono'
+import { setCookie } from 'hono/cookie'
+import { PROTOCOL_VERSION } from '../../shared/protocol'
+import { firstRunSchema, grantSchema, setPinSchema, signInSchema } from '../../shared/schema'
+import type { Person } from '../../shared/shop/types'
+import { bodyHash } from '../desk'
+import type { SignIn } from '../people'
+import { signedIn } from './guard'
+import {
+  addressOf,
+  body,
+  type Ctx,
+  cardOf,
+  type Env,
+  fromDesk,
+  notFound,
+  problem,
+  type Rooms,
+  tooMany,
+} from './parts'
+
+const YEARS_10_S = 10 * 365 * 86_400
+
+export function signInRoutes(rooms: Rooms) {
+  const { desk, people, web, now, newId } = rooms
+
+  /** The device of this browser; a new one gets its cookie here. */
+  function deviceOf(c: Ctx): string {
+    if (c.var.deviceId) return c.var.deviceId
+    const { deviceId, cookie } = people.addDevice()
+    setCookie(c, web.cookieName, cookie, {
+      httpOnly: true,
+      sameSite: 'Strict',
+      secure: web.secure,
+      path: '/',
+      // Browsers cap it; a device stays one for as long as they let it.
+      maxAge: Math.min(YEARS_10_S, 400 * 86_400),
+    })
+    return deviceId
+  }
+
+  const opened = ({ id, openedAt }: SignIn, person: Person) => ({
+    signIn: { id, openedAt },
+    person: cardOf(person),
+  })
+
+  const wrongPin = (c: Ctx) =>
+    problem(
+      c,
+      401,
+      'wrong_pin',
+      'That is not this person’s PIN. Try again, or ask a supervisor to set a new one.',
+    )
+
+  return new Hono<Env>()
+    .get('/me', async (c) => {
+      const shop = await desk.shop()
+      const signIn = c.var.signIn
+      const person = signIn && shop.people[signIn.personId]
+      return c.json({
+        shop: { name: shop.name, opened: shop.opened, invented: shop.invented },
+        ...(person ? { signIn: { id: signIn.id, person: cardOf(person), openedAt: signIn.openedAt } } : {}),
+        now: now(),
+        protocol: PROTOCOL_VERSION,
+      })
+    })
+    .get('/people', async (c) => {
+      const shop = await desk.shop()
+      const cards = Object.values(shop.people).map(cardOf)
+      if (c.var.signIn) return c.json(cards)
+      return c.json(cards.map(({ id, name, initials, paint }) => ({ id, name, initials, paint })))
+    })
+    .post('/sign-in', async (c) => {
+      const read = await body(c, signInSchema)
+      if ('answer' in read) return read.answer
+      const { personId, pin } = read.value
+      const proven = await people.prove(personId, pin, c.var.deviceId ?? addressOf(c))
+      if (!proven.ok) return proven.waitMs ? tooMany(c, proven.waitMs) : wrongPin(c)
+      const person = (await desk.shop()).people[personId]
+      if (!person) return wrongPin(c)
+      return c.json(opened(people.signIn(deviceOf(c), personId), person), 201)
+    })
+    .post('/sign-out', (c) => {
+      if (c.var.deviceId) people.signOut(c.var.deviceId)
+      return c.json({ ok: true })
+    })
+    .post('/first-run', async (c) => {
+      const read = await body(c, firstRunSchema)
+      if ('answer' in read) return read.answer
+      const { shopName, name, initials, pin } = read.value
+      const founder: Person = {
+        id: newId(),
+        name,
+        initials,
+        paint: 'blue',
+        roles: ['supervisor', 'owner'],
+        mayDo: { classes: ['A', 'B', 'C'], families: [] },
+        maySecondSign: { classes: ['A', 'B', 'C'], families: [] },
+      }
+      const command = { type: 'OpenShop' as const, commandId: newId(), name: shopName, founder }
+      const given = await desk.submit({
+        stream: 'shop',
+        command,
+        bodyHash: bodyHash('shop', command),
+        asker: { person: founder.id, through: 'sign_in' },
+        receivedAt: now(),
+      })
+      if (!given.ok) return fromDesk(c, given)
+      await people.setPin(founder.id, pin)
+      return c.json(opened(people.signIn(deviceOf(c), founder.id), founder), 201)
+    })
+    .post('/people/:id/pin', signedIn, async (c) => {
+      const read = await body(c, setPinSchema)
+      if ('answer' in read) return read.answer
+      const shop = await desk.shop()
+      const id = c.req.param('id')
+      if (!Object.hasOwn(shop.people, id))
+        return notFound(c, 'Nobody by that id works here. Add the person first.')
+      const me = shop.people[c.var.signIn?.personId ?? '']
+      const leads = me?.roles.some((role) => role === 'supervisor' || role === 'owner')
+      if (me?.id !== id && !leads)
+        return problem(
+          c,
+          403,
+          'role_needed',
+          'Another person’s PIN is set by a supervisor or the owner. Ask one of them.',
+        )
+      await people.setPin(id, read.value.pin)
+      return c.json({ ok: true })
+    })
+    .post('/grants', signedIn, async (c) => {
+      const read = await body(c, grantSchema)
+      if ('answer' in read) return read.answer
+      const { personId, pin, jobId, stepId, version } = read.value
+      const { deviceId } = c.var.signIn as SignIn
+      const proven = await people.prove(personId, pin, deviceId)
+      if (!proven.ok) return proven.waitMs ? tooMany(c, proven.waitMs) : wrongPin(c)
+      return c.json(people.give({ personId, deviceId, jobId, stepId, version }), 201)
+    })
+}

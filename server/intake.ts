@@ -1,0 +1,64 @@
+/**
+ * A command's one way in, whether it comes over HTTP or a socket: its form, its author, then the desk.
+ *
+ * Credentials stay at this door: the desk is told a person and how they proved it, never a cookie or a PIN.
+ */
+import { jobCommandSchema } from '../shared/job/schema'
+import { refuse } from '../shared/log'
+import type { Fault, SentJobCommand, SentShopCommand } from '../shared/protocol'
+import { shopCommandSchema } from '../shared/shop/schema'
+import { badMessage, check } from './check'
+import { type Asker, bodyHash, type Desk, type Given, type StreamName } from './desk'
+import { jobIdOf } from './desk/streams'
+import { doneAt } from './desk/turn'
+import type { People } from './people'
+import { NotCanonical } from './store'
+
+export interface Received {
+  stream: StreamName
+  /** As it was parsed from JSON, before anything looked at it. */
+  body: unknown
+  deviceId: string | undefined
+  sender?: string
+  reply?: (given: Given) => void
+}
+
+export type Intake = (received: Received) => Promise<Given>
+
+export function makeIntake({ desk, people, now }: { desk: Desk; people: People; now: () => number }): Intake {
+  return async ({ stream, body, deviceId, sender, reply }) => {
+    const fault = (given: Fault): Given => {
+      reply?.(given)
+      return given
+    }
+    const checked = stream === 'shop' ? check(shopCommandSchema, body) : check(jobCommandSchema, body)
+    if ('fault' in checked) return fault(checked.fault)
+    const command = checked.value as unknown as SentJobCommand | SentShopCommand
+    const hash = hashOf(stream, body)
+    if (typeof hash !== 'string') return fault(hash.fault)
+    const receivedAt = now()
+    const signIn = people.signInFor(deviceId, command.signInId, doneAt(command.doneAt, receivedAt))
+    if ('code' in signIn) return fault(signIn)
+    const asker: Asker | ReturnType<typeof refuse> = command.grantId
+      ? byGrant(command, command.grantId, signIn.deviceId)
+      : { person: signIn.personId, through: 'sign_in' }
+    return desk.submit({ stream, command, bodyHash: hash, asker, receivedAt, sender, reply })
+
+    function byGrant({ commandId, ...asked }: typeof command, grantId: string, device: string) {
+      if (stream === 'shop' || !('type' in asked) || asked.type !== 'SecondSignStep')
+        return refuse('grant_not_valid')
+      const use = { commandId, deviceId: device, jobId: jobIdOf(stream), stepId: asked.stepId }
+      return people.take(grantId, use)
+    }
+  }
+}
+
+/** JSON can carry half a surrogate pair; the log cannot. */
+function hashOf(stream: StreamName, body: unknown): string | { fault: Fault } {
+  try {
+    return bodyHash(stream, body)
+  } catch (error) {
+    if (!(error instanceof NotCanonical)) throw error
+    return badMessage(error.path.replace(/^\/1/, ''), 'this text is broken in the middle of a character')
+  }
+}

@@ -1,0 +1,65 @@
+/**
+ * One shop's rooms put together on one data folder: log, desk, people. Without a network: the server, the
+ * seed and the tests all begin here.
+ */
+import { mkdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { v7 } from 'uuid'
+import { type Desk, type Log, openDesk, type Publish } from './desk'
+import { type Intake, makeIntake } from './intake'
+import { makePeople, type People, pepperIn } from './people'
+import { repoFolder } from './repo-folder'
+import { databaseIn } from './settings'
+import { type EventStore, openDatabase, sqliteEventStore } from './store'
+
+export interface OpenShop {
+  store: EventStore
+  desk: Desk
+  people: People
+  intake: Intake
+  now: () => number
+  newId: () => string
+  /** Whoever is added here is told of everything from then on. */
+  tell(publish: Publish): void
+  close(): Promise<void>
+}
+
+export interface ShopParts {
+  dataFolder: string
+  now: () => number
+  log: Log
+}
+
+export const migrations = (): string => join(repoFolder(), 'drizzle')
+
+export async function openShop({ dataFolder, now, log }: ShopParts): Promise<OpenShop> {
+  mkdirSync(dataFolder, { recursive: true, mode: 0o700 })
+  const pepper = pepperIn(dataFolder)
+  const db = openDatabase({ file: databaseIn(dataFolder), migrationsFolder: migrations() })
+  const store = sqliteEventStore(db)
+  const told: Publish[] = []
+  const publish: Publish = {
+    events: (...news) => {
+      for (const one of told) one.events(...news)
+    },
+    summary: (summary) => {
+      for (const one of told) one.summary(summary)
+    },
+  }
+  const newId = () => v7()
+  const desk = await openDesk({ store, publish, now, newId, log })
+  const people = makePeople({ db, pepper, now, newId })
+  return {
+    store,
+    desk,
+    people,
+    intake: makeIntake({ desk, people, now }),
+    now,
+    newId,
+    tell: (publish) => told.push(publish),
+    async close() {
+      await desk.close()
+      await store.close()
+    },
+  }
+}

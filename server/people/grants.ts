@@ -1,0 +1,61 @@
+/**
+ * A second signer's PIN on somebody else's tablet buys one word: for one step, at one version, from that
+ * tablet, within three minutes, once [PE7].
+ *
+ * "Once" means for one command: a resend of it finds its grant again. Kept in memory; after a restart the
+ * second signer gives the PIN again.
+ */
+import { type Refusal, refuse } from '../../shared/log'
+
+export const GRANT_MS = 3 * 60_000
+/** How long a used grant answers for resends of its command. */
+const USED_MS = 60 * 60_000
+
+export interface GrantFor {
+  personId: string
+  deviceId: string
+  jobId: string
+  stepId: string
+  version: number
+}
+
+export interface Grants {
+  give(what: GrantFor, now: number): { grantId: string; expiresAt: number }
+  /** The grant, now used up by this command; or why it does not hold. */
+  take(
+    grantId: string,
+    use: { commandId: string; deviceId: string; jobId: string; stepId: string },
+    now: number,
+  ): GrantFor | Refusal
+}
+
+export function makeGrants(newId: () => string): Grants {
+  const grants = new Map<string, GrantFor & { expiresAt: number; usedBy?: string }>()
+
+  function forgetOld(now: number) {
+    for (const [id, { expiresAt, usedBy }] of grants)
+      if (now > expiresAt + (usedBy ? USED_MS : 0)) grants.delete(id)
+  }
+
+  return {
+    give(what, now) {
+      forgetOld(now)
+      const grantId = newId()
+      const expiresAt = now + GRANT_MS
+      grants.set(grantId, { ...what, expiresAt })
+      return { grantId, expiresAt }
+    },
+    take(grantId, use, now) {
+      const grant = grants.get(grantId)
+      const fits =
+        grant &&
+        grant.deviceId === use.deviceId &&
+        grant.jobId === use.jobId &&
+        grant.stepId === use.stepId &&
+        (grant.usedBy ? grant.usedBy === use.commandId : now <= grant.expiresAt)
+      if (!fits) return refuse('grant_not_valid')
+      grant.usedBy = use.commandId
+      return grant
+    },
+  }
+}

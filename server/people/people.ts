@@ -1,0 +1,115 @@
+/**
+ * Who is at which device, and how they proved it. It promises:
+ *
+ * - PE1  A PIN never enters a stream, a command, a log or a message to a browser. It is kept as an argon2id
+ *        hash keyed with a pepper that is not in the database.
+ * - PE2  A wrong PIN and an unknown person are told alike and take the same work.
+ * - PE3  Wrong tries make the next one wait, for the person and for the device, the longer the more.
+ * - PE4  A device is its cookie; of the cookie only a hash is kept. It has one open sign-in: another
+ *        person's closes the one before, and re-authors nothing.
+ * - PE5  `by` is the person of the sign-in a command names, if that belongs to this device and was open when
+ *        the thing was done; else the command is not taken (`not_this_device`). It need not be open now: an
+ *        entry may wait a night for the network.
+ * - PE6  A command that names no sign-in is the open one's; without one, nobody's (`signed_out`).
+ * - PE7  A grant is one person's, for one step of one job at one version, from one device, for three
+ *        minutes, for one command.
+ */
+import { type Instant, isRefusal, type Refusal } from '../../shared/log'
+import type { Fault } from '../../shared/protocol'
+import type { Asker } from '../desk/types'
+import type { ShopDatabase } from '../store'
+import { type GrantFor, makeGrants } from './grants'
+import { makePins } from './pins'
+import { makeSignIns, type SignIn } from './sign-ins'
+import { makeSlowing } from './slowing'
+
+export type Proven = { ok: true } | { ok: false; waitMs?: number }
+
+export interface People {
+  setPin(personId: string, pin: string): Promise<void>
+  hasPin(personId: string): boolean
+  /** `from` is the device, or the address where there is none yet. */
+  prove(personId: string, pin: string, from: string): Promise<Proven>
+  addDevice(): { deviceId: string; cookie: string }
+  deviceOf(cookie: string | undefined): string | undefined
+  signIn(deviceId: string, personId: string): SignIn
+  signOut(deviceId: string): void
+  current(deviceId: string): SignIn | undefined
+  /** Whose command this is. */
+  signInFor(deviceId: string | undefined, signInId: string | undefined, doneAt: Instant): SignIn | Fault
+  give(what: GrantFor): { grantId: string; expiresAt: Instant }
+  take(grantId: string, use: GrantUse): Asker | Refusal
+  /** Told after the person on a device changed or left. */
+  onChange(told: (deviceId: string) => void): void
+}
+
+export type GrantUse = { commandId: string; deviceId: string; jobId: string; stepId: string }
+
+export interface PeopleParts {
+  db: ShopDatabase
+  pepper: Buffer
+  now: () => Instant
+  newId: () => string
+}
+
+export function makePeople({ db, pepper, now, newId }: PeopleParts): People {
+  const pins = makePins(db, pepper)
+  const slowing = makeSlowing()
+  const signIns = makeSignIns(db, newId)
+  const grants = makeGrants(newId)
+  const listeners: ((deviceId: string) => void)[] = []
+  const changed = (deviceId: string) => {
+    for (const told of listeners) told(deviceId)
+  }
+
+  return {
+    setPin: (personId, pin) => pins.set(personId, pin, now()),
+    hasPin: pins.has,
+    async prove(personId, pin, from) {
+      const keys = [`person ${personId}`, `from ${from}`]
+      const waitMs = slowing.begin(keys, now())
+      if (waitMs > 0) return { ok: false, waitMs }
+      if (!(await pins.check(personId, pin))) return { ok: false }
+      slowing.right(keys)
+      return { ok: true }
+    },
+    addDevice: () => signIns.addDevice(now()),
+    deviceOf: (cookie) => (cookie === undefined ? undefined : signIns.deviceOf(cookie)),
+    signIn(deviceId, personId) {
+      const opened = signIns.open(deviceId, personId, now())
+      changed(deviceId)
+      return opened
+    },
+    signOut(deviceId) {
+      signIns.close(deviceId, now())
+      changed(deviceId)
+    },
+    current: signIns.current,
+    signInFor(deviceId, signInId, doneAt) {
+      if (deviceId === undefined) return SIGNED_OUT
+      if (signInId === undefined) return signIns.current(deviceId) ?? SIGNED_OUT
+      return signIns.at(deviceId, signInId, doneAt) ?? NOT_THIS_DEVICE
+    },
+    give: (what) => grants.give(what, now()),
+    take(grantId, use) {
+      const grant = grants.take(grantId, use, now())
+      return isRefusal(grant)
+        ? grant
+        : { person: grant.personId, through: 'grant', sawVersion: grant.version }
+    },
+    onChange: (told) => listeners.push(told),
+  }
+}
+
+export const SIGNED_OUT: Fault = {
+  ok: false,
+  code: 'signed_out',
+  sentence: 'Nobody is signed in on this device. Sign in with your PIN; what you entered is kept until then.',
+}
+
+export const NOT_THIS_DEVICE: Fault = {
+  ok: false,
+  code: 'not_this_device',
+  sentence:
+    'The sign-in this entry was made under was not open on this device then. Sign in here and make the entry again.',
+}

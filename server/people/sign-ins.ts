@@ -1,0 +1,127 @@
+/**
+ * Devices and who is signed in on them.
+ *
+ * A device is known by a cookie: an id, and a secret of which only the hash is kept. It has one open sign-in;
+ * another person's closes the one before. Closed ones are kept, because an entry names the sign-in it was
+ * made under, and may arrive a night later.
+ */
+import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
+import { and, eq, isNull } from 'drizzle-orm'
+import type { Instant } from '../../shared/log'
+import type { ShopDatabase } from '../store'
+import { device, signIn } from '../store/tables'
+
+/** A device's clock is corrected by a measured offset, which is a little wrong itself. */
+const CLOCK_SLACK_MS = 5000
+const REMEMBERED = 5000
+
+export interface SignIn {
+  id: string
+  deviceId: string
+  personId: string
+  openedAt: Instant
+  closedAt?: Instant
+}
+
+export interface SignIns {
+  /** A new device: its id, and the value of its cookie, which is not kept. */
+  addDevice(now: Instant): { deviceId: string; cookie: string }
+  /** The device of a cookie's value, if it is ours. */
+  deviceOf(cookie: string): string | undefined
+  /** Closes what is open on the device. */
+  open(deviceId: string, personId: string, now: Instant): SignIn
+  close(deviceId: string, now: Instant): void
+  current(deviceId: string): SignIn | undefined
+  /** A sign-in of this device that was open at that moment. */
+  at(deviceId: string, signInId: string, moment: Instant): SignIn | undefined
+}
+
+const hashOf = (secret: string) => createHash('sha256').update(secret).digest('hex')
+
+export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
+  // Every command asks; only this process writes these tables.
+  const byId = new Map<string, SignIn>()
+  const openOn = new Map<string, SignIn | undefined>()
+  const secretHash = new Map<string, string>()
+
+  function remember<V>(map: Map<string, V>, key: string, value: V): V {
+    map.delete(key)
+    map.set(key, value)
+    for (const oldest of map.keys()) {
+      if (map.size <= REMEMBERED) break
+      map.delete(oldest)
+    }
+    return value
+  }
+
+  const fromRow = ({ closedAt, ...row }: typeof signIn.$inferSelect): SignIn =>
+    closedAt === null ? row : { ...row, closedAt }
+
+  function current(deviceId: string): SignIn | undefined {
+    if (openOn.has(deviceId)) return openOn.get(deviceId)
+    const row = db
+      .select()
+      .from(signIn)
+      .where(and(eq(signIn.deviceId, deviceId), isNull(signIn.closedAt)))
+      .get()
+    return remember(openOn, deviceId, row && fromRow(row))
+  }
+
+  function find(id: string): SignIn | undefined {
+    const known = byId.get(id)
+    if (known) return known
+    const row = db.select().from(signIn).where(eq(signIn.id, id)).get()
+    return row && remember(byId, id, fromRow(row))
+  }
+
+  function close(deviceId: string, now: Instant) {
+    const open = current(deviceId)
+    if (!open) return
+    db.update(signIn)
+      .set({ closedAt: now })
+      .where(and(eq(signIn.deviceId, deviceId), isNull(signIn.closedAt)))
+      .run()
+    remember(byId, open.id, { ...open, closedAt: now })
+    remember(openOn, deviceId, undefined)
+  }
+
+  return {
+    addDevice(now) {
+      const deviceId = newId()
+      const secret = randomBytes(32).toString('base64url')
+      db.insert(device)
+        .values({ id: deviceId, secretHash: hashOf(secret), firstSeenAt: now, lastSeenAt: now })
+        .run()
+      return { deviceId, cookie: `${deviceId}.${secret}` }
+    },
+    deviceOf(cookie) {
+      const [id = '', secret = '', ...rest] = cookie.split('.')
+      if (!id || !secret || rest.length > 0) return undefined
+      const known = secretHash.get(id) ?? db.select().from(device).where(eq(device.id, id)).get()?.secretHash
+      if (!known) return undefined
+      remember(secretHash, id, known)
+      return timingSafeEqual(Buffer.from(known), Buffer.from(hashOf(secret))) ? id : undefined
+    },
+    open(deviceId, personId, now) {
+      const opened: SignIn = { id: newId(), deviceId, personId, openedAt: now }
+      db.transaction(() => {
+        close(deviceId, now)
+        db.insert(signIn).values(opened).run()
+        db.update(device).set({ lastSeenAt: now }).where(eq(device.id, deviceId)).run()
+      })
+      remember(byId, opened.id, opened)
+      remember(openOn, deviceId, opened)
+      return opened
+    },
+    close,
+    current,
+    at(deviceId, signInId, moment) {
+      const found = find(signInId)
+      if (found?.deviceId !== deviceId) return undefined
+      const open =
+        moment >= found.openedAt - CLOCK_SLACK_MS &&
+        (found.closedAt === undefined || moment <= found.closedAt + CLOCK_SLACK_MS)
+      return open ? found : undefined
+    },
+  }
+}

@@ -1,0 +1,38 @@
+/** What the entries share: a refusal is one sentence on stderr, and a signal ends the program in order. */
+import { Refused } from './settings'
+import { ChainBroken, DatabaseRefused, RowDamaged } from './store'
+
+export const say = (sentence: string) => process.stderr.write(`${sentence}\n`)
+
+/** Runs an entry; what a person can put right is told without a stack. */
+export async function run(entry: () => Promise<void>): Promise<void> {
+  try {
+    await entry()
+  } catch (error) {
+    const told = [Refused, DatabaseRefused, ChainBroken, RowDamaged].some((kind) => error instanceof kind)
+    say(told || isPlain(error) ? (error as Error).message : `${error instanceof Error ? error.stack : error}`)
+    process.exit(1)
+  }
+}
+
+const isPlain = (error: unknown) =>
+  error instanceof Error &&
+  ['EACCES', 'EROFS', 'ENOSPC', 'ENOTDIR', 'EPERM'].includes((error as { code?: string }).code ?? '')
+
+/** Stops in order at SIGTERM or Ctrl-C; at once when asked twice, or after five seconds. */
+export function stopWhenAsked(stop: () => Promise<void>): void {
+  let asked = false
+  for (const signal of ['SIGTERM', 'SIGINT'] as const)
+    process.on(signal, () => {
+      if (asked) process.exit(1)
+      asked = true
+      setTimeout(() => process.exit(1), 5000).unref()
+      stop().then(
+        () => process.exit(0),
+        (error) => {
+          say(`Stopping failed: ${error instanceof Error ? error.message : error}`)
+          process.exit(1)
+        },
+      )
+    })
+}

@@ -1,0 +1,67 @@
+/**
+ * What the environment may set: `PORT`, `HOST`, `DATA_DIR`, `BEHIND_PROXY`, `LOG_LEVEL`. What is wrong is
+ * refused with a sentence; nothing is guessed.
+ */
+import { join, resolve } from 'node:path'
+import { isLoopback } from './addresses'
+
+export interface Settings {
+  port: number
+  host: string
+  dataFolder: string
+  /** A proxy in front speaks TLS; this server then speaks plain HTTP on purpose. */
+  behindProxy: boolean
+  /** Beyond loopback without such a proxy. */
+  tls: boolean
+  logLevel: LogLevel
+}
+
+const LOG_LEVELS = ['silent', 'error', 'warn', 'info', 'debug'] as const
+type LogLevel = (typeof LOG_LEVELS)[number]
+
+export class Refused extends Error {
+  override name = 'Refused'
+}
+
+type Environment = Record<string, string | undefined>
+
+export function readSettings(
+  env: Environment,
+  defaults: { port: number; dataFolder: string; logLevel?: LogLevel },
+): Settings {
+  const host = env.HOST?.trim() || '127.0.0.1'
+  const behindProxy = flag(env, 'BEHIND_PROXY')
+  if (!/^[A-Za-z0-9.:_-]+$/.test(host))
+    throw new Refused(`HOST is "${host}", which is no address. Give one, like 127.0.0.1 or 0.0.0.0.`)
+  return {
+    port: port(env, defaults.port),
+    host,
+    dataFolder: env.DATA_DIR?.trim() ? resolve(env.DATA_DIR.trim()) : defaults.dataFolder,
+    behindProxy,
+    tls: !isLoopback(host) && !behindProxy,
+    logLevel: logLevel(env, defaults.logLevel ?? 'info'),
+  }
+}
+
+export const databaseIn = (dataFolder: string): string => join(dataFolder, 'paintmark.db')
+
+function port(env: Environment, otherwise: number): number {
+  const given = env.PORT?.trim()
+  if (!given) return otherwise
+  const number = Number(given)
+  if (/^\d+$/.test(given) && number <= 65_535) return number
+  throw new Refused(`PORT is "${given}". Give a whole number from 1 to 65535, or 0 for any free one.`)
+}
+
+function flag(env: Environment, name: string): boolean {
+  const given = env[name]?.trim() ?? ''
+  if (given === '' || given === '0') return false
+  if (given === '1') return true
+  throw new Refused(`${name} is "${given}". Give 1 for yes, or leave it out.`)
+}
+
+function logLevel(env: Environment, otherwise: LogLevel): LogLevel {
+  const given = env.LOG_LEVEL?.trim() || otherwise
+  if ((LOG_LEVELS as readonly string[]).includes(given)) return given as LogLevel
+  throw new Refused(`LOG_LEVEL is "${given}". Give one of ${LOG_LEVELS.join(', ')}.`)
+}

@@ -1,0 +1,31 @@
+/**
+ * The shop without the bodies of its plans, as it travels: a library of forty plans is megabytes, and a page
+ * needs to know that a plan is there long before it needs its steps. `GET /api/plans/:id/:edition` has them.
+ */
+import type { StreamEvent } from '../shared/log'
+import type { Plan } from '../shared/plan/types'
+import type { Shop } from '../shared/shop/types'
+import type { AnyEvent } from './desk'
+
+const thinPlan = (plan: Plan): Plan => ({ ...plan, stages: [], steps: [] })
+
+const thinned = new WeakMap<Shop, Shop>()
+
+export function thinShop(shop: Shop): Shop {
+  const known = thinned.get(shop)
+  if (known) return known
+  const plans = Object.fromEntries(
+    Object.entries(shop.plans).map(([id, editions]) => [
+      id,
+      Object.fromEntries(Object.entries(editions).map(([edition, plan]) => [edition, thinPlan(plan)])),
+    ]),
+  )
+  const thin = { ...shop, plans }
+  thinned.set(shop, thin)
+  return thin
+}
+
+export function thinEvent(entry: StreamEvent<AnyEvent>): StreamEvent<AnyEvent> {
+  const { event } = entry
+  return event.type === 'PlanAdded' ? { ...entry, event: { ...event, plan: thinPlan(event.plan) } } : entry
+}

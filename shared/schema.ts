@@ -1,0 +1,69 @@
+/**
+ * Messages beside commands as data from outside, and the published JSON Schema of everything that travels.
+ *
+ * Commands and events have their schemas in `job/` and `shop/`; what they mean stands in their `types.ts`.
+ */
+import { z } from 'zod'
+import { jobCommandSchema, jobEventSchema } from './job/schema'
+import { planJsonSchema } from './plan/schema'
+import { PROTOCOL_VERSION } from './protocol'
+import { shopCommandSchema, shopEventSchema } from './shop/schema'
+
+const id = z.string().min(1).max(64)
+const jobId = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/)
+const jobRoom = z.string().regex(/^job:[A-Za-z0-9_-]{1,64}$/)
+const version = z.int().min(0)
+const pin = z
+  .string()
+  .regex(/^\d{4,12}$/, 'A PIN is 4 to 12 digits')
+  .describe('4 to 12 digits')
+
+export const watchSchema = z.strictObject({
+  room: z.union([z.enum(['board', 'shop']), jobRoom]),
+  have: version.optional(),
+  protocol: z.int(),
+})
+export const unwatchSchema = z.strictObject({ room: watchSchema.shape.room })
+/** The command itself is looked at by the schema of its stream. */
+export const commandMessageSchema = z.strictObject({
+  stream: z.union([z.literal('shop'), jobRoom]),
+  command: z.looseObject({}),
+})
+export const presenceSchema = z.strictObject({
+  jobId: jobId.optional(),
+  place: z.enum(['engine', 'bench', 'audit']).optional(),
+})
+
+/** A wrong PIN is told as wrong, whatever its form. */
+export const signInSchema = z.strictObject({ personId: id, pin: z.string().max(64) })
+export const setPinSchema = z.strictObject({ pin })
+export const grantSchema = z.strictObject({
+  personId: id,
+  pin: z.string().max(64),
+  jobId,
+  stepId: id,
+  version: version.describe('What the second signer looked at'),
+})
+export const firstRunSchema = z.strictObject({
+  shopName: z.string().trim().min(1).max(80),
+  name: z.string().trim().min(1).max(80),
+  initials: z.string().trim().min(1).max(3),
+  pin,
+})
+
+/** `GET /api/schema`: JSON Schema (draft 2020-12) of every command and event of both streams, and of the plan file. */
+export function publishedSchema() {
+  return {
+    protocol: PROTOCOL_VERSION,
+    job: { commands: byType(jobCommandSchema), events: byType(jobEventSchema) },
+    shop: { commands: byType(shopCommandSchema), events: byType(shopEventSchema) },
+    plan: planJsonSchema(),
+  }
+}
+
+function byType(union: unknown): Record<string, unknown> {
+  const { options } = union as { options: z.ZodObject<{ type: z.ZodLiteral<string> }>[] }
+  return Object.fromEntries(
+    options.map((option) => [option.shape.type.value, z.toJSONSchema(option, { io: 'input' })]),
+  )
+}

@@ -1,0 +1,229 @@
+/**
+ * Tests that read like the shop floor: `given(what happened).when(what is asked).gives(…)`.
+ *
+ * Everything has a default; a test states only what matters. What is given must be accepted, or the test
+ * stops there: a fixture that was refused would prove nothing.
+ */
+import { expect } from 'vitest'
+import type { Context, Outcome, PlannedJob } from '../../../shared/job/context'
+import { decide } from '../../../shared/job/decide'
+import { evolveAll, newJob } from '../../../shared/job/evolve'
+import { type RefusalCode, sentenceFor } from '../../../shared/job/refusals'
+import type { Flag, Job, JobCommand, JobEvent, Reading } from '../../../shared/job/types'
+import { isRefusal, type Refusal } from '../../../shared/log'
+import type { Shop } from '../../../shared/shop/types'
+import { START, testShop } from './shop'
+
+/** A command and who gives it; the n-th of a test happens n minutes after the start unless `at` says when. */
+export interface Act extends Partial<Omit<Context, 'doneAt'>> {
+  command: JobCommand
+  by: string
+  /** Minutes after the start. */
+  at?: number
+}
+
+export type Given = Act | JobEvent | Given[]
+
+const isAct = (given: Act | JobEvent): given is Act => 'command' in given
+
+export const words = {
+  person: (id: string) => id,
+  moment: (at: number) => new Date(at).toISOString().slice(11, 16),
+}
+
+export const uuid = (n: number): string => `01900000-0000-7000-8000-${n.toString(16).padStart(12, '0')}`
+
+export function contextOf(act: Act, count: number, shop: Shop): Context {
+  const { command: _, at = count, ...rest } = act
+  return { shop, commandId: uuid(count), through: 'sign_in', ...rest, doneAt: START + at * 60_000 }
+}
+
+/** The job after all that; `count` goes on for the next command's id and minute. */
+export function run(
+  start: Job,
+  happened: readonly Given[],
+  shop: Shop,
+  from = 1,
+): { job: Job; count: number } {
+  let job = start
+  let count = from
+  for (const one of happened.flat(9) as (Act | JobEvent)[]) {
+    if (isAct(one)) {
+      const outcome = decide(job, one.command, contextOf(one, count, shop))
+      if (isRefusal(outcome))
+        throw new Error(`given, but refused: ${outcome.refused} ${JSON.stringify(outcome.data)}`)
+      job = evolveAll(job, outcome)
+    } else job = evolveAll(job, [one])
+    count += 1
+  }
+  return { job, count }
+}
+
+class Then {
+  constructor(
+    readonly before: Job,
+    readonly outcome: Outcome,
+  ) {}
+
+  /** The job after it. */
+  get job(): PlannedJob {
+    return evolveAll(this.before, this.events) as PlannedJob
+  }
+
+  get events(): JobEvent[] {
+    if (isRefusal(this.outcome))
+      throw new Error(`refused: ${this.outcome.refused} ${JSON.stringify(this.outcome.data)}`)
+    return this.outcome as JobEvent[]
+  }
+
+  refuses(code: RefusalCode, data: Record<string, unknown> = {}): void {
+    expect(this.outcome).toMatchObject({ refused: code, data })
+    const said = sentenceFor(this.outcome as Refusal, words)
+    expect(said).not.toMatch(/undefined|NaN|\[object|Reload the page/)
+  }
+
+  /** Exactly these events, each with at least these fields. */
+  gives(...events: (Partial<JobEvent> & { type: JobEvent['type'] })[]): this {
+    expect(this.outcome).not.toHaveProperty('refused')
+    expect(this.events.map(({ type }) => type)).toEqual(events.map(({ type }) => type))
+    expect(this.events).toMatchObject(events)
+    return this
+  }
+
+  thenNothing(): void {
+    expect(this.outcome).toEqual([])
+  }
+
+  /** A reading is recorded, with exactly these flags. */
+  flags(...flags: Flag[]): this {
+    expect(this.reading.flags).toEqual(flags)
+    return this
+  }
+
+  get reading(): Reading {
+    const taken = this.events.find((event) => event.type === 'ReadingTaken')
+    if (!taken) throw new Error('no reading was recorded')
+    return taken
+  }
+}
+
+class Story {
+  constructor(
+    private readonly start: Job,
+    private readonly happened: Given[],
+    private readonly shop: Shop = testShop,
+    private readonly asked: Partial<Act> = {},
+  ) {}
+
+  /** The same in another shop: it counts for what is asked, not for what was given. */
+  inShop(shop: Partial<Shop>): Story {
+    return new Story(this.start, this.happened, { ...this.shop, ...shop }, this.asked)
+  }
+
+  when(act: Act): Then {
+    const { job, count } = run(this.start, this.happened, testShop)
+    return new Then(job, decide(job, act.command, contextOf(act, count, this.shop)))
+  }
+
+  get job(): PlannedJob {
+    return run(this.start, this.happened, testShop).job as PlannedJob
+  }
+}
+
+/** No job yet. */
+export const fresh = (...happened: Given[]): Story => new Story(newJob('job-1'), happened)
+
+/** An open job that follows the test plan. */
+export const given = (...happened: Given[]): Story => fresh(open(), adoptPlan(), ...happened)
+
+type But<T extends JobCommand['type']> = Partial<Omit<Extract<JobCommand, { type: T }>, 'type'>> &
+  Partial<Omit<Act, 'command'>>
+
+/** Splits what a test says into the command's own fields and the act around them. */
+function act<T extends JobCommand['type']>(
+  type: T,
+  defaults: Omit<Extract<JobCommand, { type: T }>, 'type'>,
+  but: But<T>,
+  by = 'ana',
+): Act {
+  const {
+    by: who = by,
+    at,
+    through,
+    sawVersion,
+    numberTaken,
+    clockOffsetMs,
+    commandId,
+    ...own
+  } = but as Partial<Act>
+  const around = { at, through, sawVersion, numberTaken, clockOffsetMs, commandId }
+  const said = Object.fromEntries(Object.entries(around).filter(([, value]) => value !== undefined))
+  return { command: { type, ...defaults, ...own } as unknown as JobCommand, by: who, ...said }
+}
+
+const engine = { model: 'Test engine', serial: 'T-1' }
+
+export const open = (but: But<'OpenJob'> = {}): Act =>
+  act('OpenJob', { number: 'E-1', engine, owner: 'An owner', agreed: 'Rebuild' }, but, 'wim')
+export const adoptPlan = (but: But<'AdoptPlan'> = {}): Act =>
+  act('AdoptPlan', { planId: 'test-engine', edition: 1 }, but, 'dee')
+export const claim = (stepId: string, but: But<'ClaimStep'> = {}): Act => act('ClaimStep', { stepId }, but)
+export const putDown = (stepId: string, but: But<'PutDownStep'> = {}): Act =>
+  act('PutDownStep', { stepId }, but)
+export const scale = (jointId: string, value: number, but: But<'EnterScale'> = {}): Act =>
+  act('EnterScale', { jointId, pass: 1, wrenchId: 'click', value }, but)
+export const click = (jointId: string, position: number, but: But<'TakeReading'> = {}): Act =>
+  act('TakeReading', { jointId, position, pass: 1, how: 'clicked', wrenchId: 'click' }, but)
+export const shows = (jointId: string, position: number, value: number, but: But<'TakeReading'> = {}): Act =>
+  act('TakeReading', { jointId, position, pass: 1, how: 'indicated', wrenchId: 'dial', value }, but)
+export const turn = (jointId: string, position: number, value: number, but: But<'TakeReading'> = {}): Act =>
+  act('TakeReading', { jointId, position, pass: 2, how: 'turned', wrenchId: 'gauge', value }, but)
+export const slacken = (jointId: string, position: number, but: But<'TakeReading'> = {}): Act =>
+  act('TakeReading', { jointId, position, pass: 1, how: 'slackened' }, but)
+export const strike = (readingId: string, but: But<'StrikeReading'> = {}): Act =>
+  act('StrikeReading', { readingId, reason: 'mistyped' }, but)
+export const measure = (place: string, value: number, but: But<'TakeMeasurement'> = {}): Act =>
+  act('TakeMeasurement', { stepId: 'caps', measurementId: 'gap', place, value, instrument: 'feeler' }, but)
+export const strikeMeasured = (entryId: string, but: But<'StrikeMeasurement'> = {}): Act =>
+  act('StrikeMeasurement', { entryId, reason: 'mistyped' }, but)
+export const answer = (gateId: string, but: But<'AnswerGate'> = {}): Act =>
+  act('AnswerGate', { stepId: 'caps', gateId }, but)
+export const sign = (stepId: string, but: But<'SignStep'> = {}): Act => act('SignStep', { stepId }, but)
+export const secondSign = (stepId: string, but: But<'SecondSignStep'> = {}): Act =>
+  act('SecondSignStep', { stepId }, but, 'bo')
+
+/** The id of what the n-th act of `given(…)` entered; opening and adopting came before it. */
+export const entry = (n: number): string => uuid(n + 2).slice(-8)
+
+/** Longer stories, each right in every respect. */
+export const headTorqued = (by = 'ana'): Given[] => [
+  claim('head', { by }),
+  [2, 1, 4, 3].map((n) => shows('JH', n, 30, { by })),
+]
+export const headTurned = (by = 'ana'): Given[] => [
+  headTorqued(by),
+  [2, 1, 4, 3].map((n) => turn('JH', n, 90, { by })),
+]
+export const headSigned = (by = 'ana'): Given[] => [headTurned(by), sign('head', { by })]
+export const headProven = (by = 'ana', second = 'bo'): Given[] => [
+  headSigned(by),
+  secondSign('head', { by: second }),
+]
+
+export const capTorqued = (cap: 1 | 2, by = 'ana'): Given[] =>
+  (cap === 1 ? [2, 1] : [4, 3]).map((n) => shows('JC', n, 50, { by }))
+export const capSigned = (cap: 1 | 2): Given[] => [capTorqued(cap), sign('caps', { setId: `cap-${cap}` })]
+export const capsMeasured = (): Given[] => [
+  measure('cap 1', 0.05),
+  measure('cap 2', 0.05),
+  measure('crank', 0.2, { measurementId: 'float' }),
+]
+export const capsAnswered = (): Given[] => [answer('shells', { count: 4 }), answer('turns')]
+/** Both caps signed, everything measured and answered: only the step's own word is to come. */
+export const capsReady = (): Given[] => [
+  claim('caps'),
+  capSigned(1),
+  capSigned(2),
+  capsMeasured(),
+  capsAnswered(),
+]

@@ -1,0 +1,199 @@
+/**
+ * The build strip as shapes: where each cell lies and which path it belongs to. Pure numbers, no framework.
+ *
+ * All cells that look alike share one path, so that two hundred strips stay a few thousand elements. Widths follow
+ * minutes, but no cell gets thinner than can be seen.
+ */
+import type { Cell } from '../../shared/job/summary'
+
+export interface StripInput {
+  cells: readonly Cell[]
+  stages: readonly { id: string; title: string }[]
+  width: number
+  initialsOf(person: string): string
+  paintOf(person: string): string
+}
+
+export interface Shape {
+  look:
+    | 'not-ready'
+    | 'ready'
+    | 'in-work'
+    | 'awaiting'
+    | 'done'
+    | 'slot'
+    | 'flag'
+    | 'flag-mark'
+    | 'notch'
+    | 'bar'
+  d: string
+  paint?: string
+}
+
+export interface Label {
+  x: number
+  text: string
+  full: string
+}
+
+export interface Initials {
+  x: number
+  text: string
+  paint: string
+}
+
+export interface Strip {
+  shapes: Shape[]
+  labels: Label[]
+  initials: Initials[]
+}
+
+/** Rows of the drawing, from the top: initials, notches, cells, stage names. */
+export const TOP = 21
+export const TALL = 36
+export const HEIGHT = TOP + TALL + 20
+const NOTCH = 6
+const BAR = 5
+const LEAST = 3.5
+const CHAR = 6.9
+const INITIAL_CHAR = 9
+
+export function drawStrip(input: StripInput): Strip {
+  const { cells, width } = input
+  const stageGap = width > 700 ? 9 : 5
+  const stages = [...new Set(cells.map(({ stage }) => stage))]
+  const widths = shares(cells, width - stageGap * Math.max(0, stages.length - 1))
+  const paths = new Map<string, Shape>()
+  const add = (look: Shape['look'], d: string, paint?: string) => {
+    const key = `${look} ${paint ?? ''}`
+    const shape = paths.get(key)
+    if (shape) shape.d += d
+    else paths.set(key, paint ? { look, d, paint } : { look, d })
+  }
+  const spans = new Map<number, { from: number; to: number }>()
+  const initials: Initials[] = []
+
+  let x = 0
+  cells.forEach((cell, index) => {
+    const previous = cells[index - 1]
+    if (previous && previous.stage !== cell.stage) x += stageGap
+    const w = widths[index] ?? 0
+    drawCell(cell, x, w - 1.5, input, add, initials)
+    const span = spans.get(cell.stage)
+    spans.set(cell.stage, { from: span?.from ?? x, to: x + w })
+    x += w
+  })
+  const order: Shape['look'][] = [
+    'not-ready',
+    'awaiting',
+    'done',
+    'ready',
+    'in-work',
+    'slot',
+    'bar',
+    'notch',
+    'flag',
+    'flag-mark',
+  ]
+  const shapes = [...paths.values()].sort((a, b) => order.indexOf(a.look) - order.indexOf(b.look))
+  return { shapes, labels: labels(input, spans), initials: apart(initials, width) }
+}
+
+const r = (n: number) => Math.round(n * 10) / 10
+const box = (x: number, y: number, w: number, h: number) => `M${r(x)} ${r(y)}h${r(w)}v${r(h)}h${r(-w)}z`
+
+function drawCell(
+  cell: Cell,
+  x: number,
+  w: number,
+  { initialsOf, paintOf }: StripInput,
+  add: (look: Shape['look'], d: string, paint?: string) => void,
+  initials: Initials[],
+): void {
+  const foot = TOP + TALL
+  const paint = cell.by ? paintOf(cell.by) : undefined
+  const inset = (look: Shape['look'], line: number) =>
+    add(look, box(x + line / 2, TOP + line / 2, Math.max(w - line, 0.5), TALL - line))
+  switch (cell.standing) {
+    case 'not_ready':
+      inset('not-ready', 1)
+      break
+    case 'ready':
+      inset('ready', 2.5)
+      break
+    case 'in_work':
+      inset('in-work', 2.5)
+      add('bar', box(x, TOP + TALL / 2, w, TALL / 2), paint)
+      if (cell.by && paint) initials.push({ x: x + w / 2, text: initialsOf(cell.by), paint })
+      break
+    case 'awaiting_second':
+      add('awaiting', box(x, TOP, w, TALL - 2 * BAR - 3))
+      add('slot', box(x + 0.75, foot - 2 * BAR - 1.5 + 0.75, Math.max(w - 1.5, 0.5), BAR - 1.5))
+      add('bar', box(x, foot - BAR, w, BAR), paint)
+      break
+    case 'done':
+      add('done', box(x, TOP, w, TALL - (cell.second ? 2 * BAR + 3 : BAR + 1.5)))
+      if (cell.second) add('bar', box(x, foot - 2 * BAR - 1.5, w, BAR), paintOf(cell.second))
+      add('bar', box(x, foot - BAR, w, BAR), paint)
+  }
+  const middle = x + w / 2
+  if (cell.critical) {
+    const half = Math.min(NOTCH * 0.62, w / 2)
+    add('notch', `M${r(middle - half)} ${TOP - NOTCH}h${r(half * 2)}L${r(middle)} ${TOP - 0.5}z`)
+  }
+  if (cell.flagged) {
+    inset('flag', 3)
+    add('flag-mark', `M${r(middle)} ${TOP + 7}l5 6l-5 6l-5 -6z`)
+  }
+}
+
+/** Widths by minutes; what would be too thin is widened at the cost of the others. */
+function shares(cells: readonly Cell[], room: number): number[] {
+  const least = Math.min(LEAST, room / Math.max(cells.length, 1))
+  const minutes = cells.map((cell) => Math.max(cell.minutes, 1))
+  const thin = new Set<number>()
+  for (;;) {
+    const left = room - thin.size * least
+    const sum = minutes.reduce((all, one, index) => (thin.has(index) ? all : all + one), 0)
+    const found = minutes.findIndex((one, index) => !thin.has(index) && (left * one) / sum < least)
+    if (found < 0) return minutes.map((one, index) => (thin.has(index) ? least : (left * one) / sum))
+    thin.add(found)
+  }
+}
+
+/** Whole names where they fit, else the first word, else the letter; letters all through where most would be. */
+function labels(
+  { stages, width }: StripInput,
+  spans: ReadonlyMap<number, { from: number; to: number }>,
+): Label[] {
+  const fits = (text: string, room: number) => text.length * CHAR <= room
+  const made = [...spans].map(([index, { from, to }]) => {
+    const title = stages[index]?.title ?? ''
+    const letter = stages[index]?.id ?? ''
+    const first = title.split(' ')[0] ?? ''
+    const text = fits(title, to - from) ? title : first.length > 2 && fits(first, to - from) ? first : letter
+    return { x: from, text, full: title, letter, room: to - from }
+  })
+  const short = width < 560 || made.filter(({ text, letter }) => text === letter).length > made.length / 2
+  return made.flatMap(({ x, text, full, letter, room }) => {
+    const shown = short ? letter : text
+    return fits(shown, room + 4) || shown.length === 1 ? [{ x: r(x), text: shown, full }] : []
+  })
+}
+
+/** Initials stand over their cells; where two would touch, the later one moves aside, and none leaves the strip. */
+function apart(initials: readonly Initials[], width: number): Initials[] {
+  const half = (text: string) => (text.length * INITIAL_CHAR) / 2
+  let free = 0
+  const placed = initials.map((one) => {
+    const x = Math.max(one.x, free + half(one.text))
+    free = x + half(one.text) + 3
+    return { ...one, x }
+  })
+  let end = width
+  for (const one of placed.toReversed()) {
+    one.x = r(Math.min(one.x, end - half(one.text)))
+    end = one.x - half(one.text) - 3
+  }
+  return placed
+}

@@ -1,0 +1,213 @@
+/**
+ * The second person's look: every reading of one set on its map and against its band, then their word.
+ *
+ * The button stands below what is to be looked at, on purpose. Who may not sign is told why, and who may.
+ */
+import { createMemo, For, Show } from 'solid-js'
+import { flagWords } from '../../../shared/job/flags'
+import { sentenceFor } from '../../../shared/job/refusals'
+import { setViews, standingReading } from '../../../shared/job/verdicts'
+import { indexPlan } from '../../../shared/plan/read'
+import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
+import { formatNumber } from '../../../shared/units'
+import { listed } from '../../../shared/words'
+import { BoltMap } from '../../drawings/BoltMap'
+import { headsOf } from '../../drawings/heads'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Sentence } from '../../ui/Sentence'
+import { Stripe } from '../../ui/Stripe'
+import { planned, useDesk } from '../engine/desk'
+import { stepView } from '../engine/step-view'
+import { bandWords, fastenerWords, limitsWords, passWords } from '../engine/step-words'
+import { dayOf } from './day'
+import { PassBar } from './PassBar'
+import { checkWords, reachedWords } from './rows'
+import { whoMaySecond } from './who-may'
+import './look.css'
+
+interface LookProps {
+  stepId: string
+  setId: string
+  onClose(): void
+}
+
+export default function LookAndSign(props: LookProps) {
+  const desk = useDesk()
+  const job = () => planned(desk)
+  const step = createMemo(() => indexPlan(job().plan).stepById.get(props.stepId))
+  const view = createMemo(() => {
+    const at = step()
+    return at && setViews(job(), at).find(({ set }) => set.id === props.setId)
+  })
+  const command = () => ({ type: 'SecondSignStep' as const, stepId: props.stepId, setId: props.setId })
+  const refusal = createMemo(() => desk.may(command()))
+  const others = createMemo(() =>
+    whoMaySecond(job(), desk.shop(), props.stepId, props.setId, desk.now()).filter((id) => id !== desk.me()),
+  )
+  const sign = () => {
+    desk.send(command())
+    props.onClose()
+  }
+  return (
+    <Dialog open broad title={`${props.stepId} ${view()?.set.title ?? ''}`} onClose={props.onClose}>
+      <Show when={step()}>
+        {(at) => (
+          <Show when={view()}>
+            {(set) => (
+              <div class="look">
+                <For each={set().set.covers}>
+                  {({ joint: id, positions }) => (
+                    <Show when={at().joints.find((joint) => joint.id === id)}>
+                      {(joint) => <JointLook step={at()} joint={joint()} positions={positions} />}
+                    </Show>
+                  )}
+                </For>
+                <Show when={set().set.remainder}>
+                  <MeasuredLook step={at()} />
+                </Show>
+                <footer class="look-sign">
+                  <Show when={set().state.first}>
+                    {(first) => (
+                      <p>
+                        Done and signed by <Stripe person={first().by} name="after" />,{' '}
+                        {desk.words.moment(first().doneAt)}.
+                      </p>
+                    )}
+                  </Show>
+                  <Show
+                    when={set().state.second}
+                    fallback={
+                      <Show
+                        when={refusal()}
+                        fallback={
+                          <Button look="main" wide onClick={sign}>
+                            I have looked: sign as the second
+                          </Button>
+                        }
+                      >
+                        {(no) => (
+                          <>
+                            <Sentence against>{sentenceFor(no(), desk.words)}</Sentence>
+                            <p>
+                              {others().length > 0
+                                ? `May sign as the second: ${listed(others().map(desk.words.person))}. They can do it here after changing person, or with their PIN at the bench.`
+                                : 'Nobody in the shop may sign this as the second now. The supervisor enters who may.'}
+                            </p>
+                          </>
+                        )}
+                      </Show>
+                    }
+                  >
+                    {(second) => (
+                      <p>
+                        Looked at and signed by <Stripe person={second().by} name="after" />,{' '}
+                        {desk.words.moment(second().doneAt)}.
+                      </p>
+                    )}
+                  </Show>
+                </footer>
+              </div>
+            )}
+          </Show>
+        )}
+      </Show>
+    </Dialog>
+  )
+}
+
+function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: readonly number[] }) {
+  const desk = useDesk()
+  const heads = createMemo(() =>
+    headsOf(planned(desk), desk.shop(), props.step, props.joint, { round: props.positions }),
+  )
+  const readings = (pass: number) =>
+    props.positions.flatMap((n) => standingReading(planned(desk), props.joint, n, pass) ?? [])
+  const label = (n: number) => props.joint.positions.find((position) => position.n === n)?.label
+  return (
+    <section class="look-joint">
+      <header>
+        <h3>
+          {props.joint.title} <span class="pencil">{props.joint.id}</span>
+        </h3>
+        <p>
+          {fastenerWords(props.joint)}, {props.joint.lubrication}, class {props.joint.class}
+        </p>
+      </header>
+      <div class="look-map">
+        <BoltMap
+          positions={props.joint.positions}
+          outline={props.joint.outline}
+          heads={heads()}
+          height={220}
+          label={`Bolt map of ${props.joint.title}`}
+        />
+      </div>
+      <For each={props.joint.passes}>
+        {(asked, index) => (
+          <Show when={asked.kind !== 'wait'}>
+            <div class="look-pass">
+              <h4>
+                Pass {index() + 1} of {props.joint.passes.length}: {passWords(asked)}
+                {asked.kind === 'torque' && asked.torqueNm !== null ? ' N·m' : ''}
+                <Show when={props.joint.bands[index()]}>
+                  {(band) => <span class="pencil">, band {bandWords(band())}</span>}
+                </Show>
+              </h4>
+              <PassBar
+                asked={asked}
+                band={props.joint.bands[index()] ?? null}
+                readings={readings(index() + 1)}
+              />
+              <ul class="look-readings">
+                <For each={readings(index() + 1)}>
+                  {(reading) => (
+                    <li classList={{ against: reading.flags.length > 0 }}>
+                      <b>
+                        {reading.position}
+                        {label(reading.position) ? ` (${label(reading.position)})` : ''}
+                      </b>{' '}
+                      {reachedWords(reading)}
+                      <span class="pencil">
+                        , {reading.wrenchId ?? 'no wrench named'}
+                        {reading.wrench ? `, ${checkWords(reading.wrench, dayOf)}` : ''},{' '}
+                        {desk.words.person(reading.by)} {desk.words.moment(reading.doneAt)}
+                      </span>
+                      <Show when={reading.flags.length > 0}>: {listed(reading.flags.map(flagWords))}</Show>
+                    </li>
+                  )}
+                </For>
+              </ul>
+            </div>
+          </Show>
+        )}
+      </For>
+    </section>
+  )
+}
+
+function MeasuredLook(props: { step: AdoptedStep }) {
+  const desk = useDesk()
+  const view = createMemo(() => stepView(planned(desk), props.step))
+  return (
+    <Show when={view().measurements.length > 0}>
+      <section class="look-joint">
+        <h3>Measured</h3>
+        <ul class="look-readings">
+          <For each={view().measurements}>
+            {({ measurement, places }) => (
+              <li classList={{ against: places.some(({ entry }) => entry?.inBand === false) }}>
+                <b>{measurement.title}</b>{' '}
+                {places
+                  .map(({ place, entry }) => `${place} ${entry ? formatNumber(entry.value) : '–'}`)
+                  .join(', ')}{' '}
+                {measurement.unit}
+                <span class="pencil">, asked {limitsWords(measurement)}</span>
+              </li>
+            )}
+          </For>
+        </ul>
+      </section>
+    </Show>
+  )
+}

@@ -1,0 +1,55 @@
+/** What stands above and below the record on paper, so that it can be read alone, years later. */
+import { Show } from 'solid-js'
+import { record } from '../../../shared/audit/record'
+import { useDesk } from '../engine/desk'
+import { dayAndTimeOf } from './day'
+import { countLines, countWords, isEmpty, type Query } from './rows'
+
+export function PrintHead(props: { query: Query; shown: string; at: number }) {
+  const desk = useDesk()
+  const job = () => desk.job()
+  return (
+    <header class="print-head">
+      <div class="print-title">
+        <p class="stencil print-shop">{desk.shop().name}</p>
+        <p>
+          Fastener record <span class="stencil">{job().number}</span>
+        </p>
+      </div>
+      <dl>
+        <Line term="Engine">{job().engine.model}</Line>
+        <Line term="Serial">{job().engine.serial}</Line>
+        <Show when={job().engine.drives}>{(drives) => <Line term="Drives">{drives()}</Line>}</Show>
+        <Line term="Owner">{job().owner}</Line>
+        <Show when={job().plan}>
+          {(plan) => (
+            <Line term="Plan">
+              {plan().title}, edition {plan().edition}
+            </Line>
+          )}
+        </Show>
+        <Line term="Printed">{dayAndTimeOf(props.at)}</Line>
+        <Line term="Whole record">{countWords(countLines(record(job())))}</Line>
+        <Show when={!isEmpty(props.query)}>
+          <Line term="Shown here">{props.shown} (a part of the record)</Line>
+        </Show>
+      </dl>
+      <p class="print-caution">
+        Paintmark records what people state; it does not verify tightness. The maker’s current information
+        governs.
+      </p>
+      <Show when={job().plan?.invented}>
+        <p class="print-invented">The values of this plan are invented. Do not use them on a real engine.</p>
+      </Show>
+    </header>
+  )
+}
+
+function Line(props: { term: string; children: unknown }) {
+  return (
+    <div>
+      <dt>{props.term}</dt>
+      <dd>{props.children as never}</dd>
+    </div>
+  )
+}

@@ -1,0 +1,203 @@
+/**
+ * One joint of the record: its bolt map and what it asks in the heading, then each fastener pass by pass.
+ *
+ * A table of its own, so that its headings repeat on paper and a browser need not lay out what is off the screen.
+ */
+import { createMemo, For, Show } from 'solid-js'
+import type { RecordLine } from '../../../shared/audit/record'
+import { BoltMap } from '../../drawings/BoltMap'
+import { headsOf } from '../../drawings/heads'
+import { Stripe } from '../../ui/Stripe'
+import { planned, useDesk } from '../engine/desk'
+import { bandWords, fastenerWords, passesWords, passWords } from '../engine/step-words'
+import { dayOf } from './day'
+import { PassBar } from './PassBar'
+import {
+  checkWords,
+  countLines,
+  type JointGroup,
+  type Row,
+  reachedWords,
+  remarks,
+  rowsOf,
+  sameLines,
+  verdictWords,
+} from './rows'
+
+export function RecordGroup(props: { group: JointGroup | undefined }) {
+  return <Show when={props.group}>{(group) => <Group group={group()} />}</Show>
+}
+
+function Group(props: { group: JointGroup }) {
+  const desk = useDesk()
+  const joint = createMemo(() => props.group.joint)
+  const step = createMemo(() => props.group.step)
+  // One reading anywhere must not draw the whole record again.
+  const lines = createMemo(() => props.group.lines, undefined, { equals: sameLines })
+  const heads = createMemo(() => headsOf(planned(desk), desk.shop(), step(), joint()))
+  const rows = createMemo(() => lines().flatMap(rowsOf))
+  const counted = createMemo(() => countLines(lines()))
+  const bands = () => [...new Set(joint().bands.flatMap((band) => (band ? [bandWords(band)] : [])))]
+  return (
+    <section
+      class="record-group"
+      id={`joint-${joint().id}`}
+      aria-labelledby={`head-${joint().id}`}
+      style={{ '--rows': rows().length }}
+    >
+      <header class="group-head">
+        <div class="group-map">
+          <BoltMap
+            positions={joint().positions}
+            outline={joint().outline}
+            heads={heads()}
+            height={160}
+            label={`Bolt map of ${joint().title}`}
+          />
+        </div>
+        <div>
+          <h3 id={`head-${joint().id}`}>
+            {joint().title} <span class="pencil">{joint().id}</span>
+          </h3>
+          <p>
+            {step().id} {step().title}
+          </p>
+          <p>
+            {fastenerWords(joint())}, {joint().lubrication}, class {joint().class}
+            {joint().use.kind === 'one_use' ? ', one-use' : ''}
+          </p>
+          <p>
+            <b>{passesWords(joint().passes)}</b>
+            <Show when={bands().length > 0}>
+              <span class="pencil">, band {bands().join(', ')}</span>
+            </Show>
+          </p>
+          <p class="group-count">{groupWords(counted())}</p>
+        </div>
+      </header>
+      <table class="record-table">
+        <caption class="unseen">{joint().title}, fastener by fastener</caption>
+        <thead>
+          <tr>
+            <th scope="col">Fastener</th>
+            <th scope="col">Asked</th>
+            <th scope="col">Reached</th>
+            <th scope="col">Against its band</th>
+            <th scope="col">Wrench</th>
+            <th scope="col">Done by</th>
+            <th scope="col">Second</th>
+            <th scope="col">When</th>
+            <th scope="col">Stands</th>
+          </tr>
+        </thead>
+        <tbody>
+          <For each={rows()}>{(row) => <RecordRow row={row} />}</For>
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+function groupWords({ fasteners, proven, final, flagged, open }: ReturnType<typeof countLines>): string {
+  if (proven === fasteners) return fasteners === 1 ? 'proven' : `all ${fasteners} proven`
+  const parts = [
+    `${proven} of ${fasteners} proven`,
+    final > 0 ? `${final} final` : '',
+    flagged > 0 ? `${flagged} flagged` : '',
+    open > 0 ? `${open} open` : '',
+  ]
+  return parts.filter(Boolean).join(', ')
+}
+
+function RecordRow(props: { row: Row }) {
+  const desk = useDesk()
+  const { line, pass, reading, earlier, lead } = props.row
+  const flagged = () => !earlier && reading !== undefined && reading.flags.length > 0
+  const said = () => (reading ? remarks(reading, desk.words) : '')
+  return (
+    <tr
+      classList={{ 'row-earlier': earlier, 'row-lead': lead, 'row-flagged': flagged() }}
+      data-open={flagged() ? '' : undefined}
+      tabindex={flagged() ? -1 : undefined}
+    >
+      <th scope="row" class="cell-name">
+        <span class="cell-n">{line.position}</span> {line.label ?? ''}
+      </th>
+      <td class="cell-asked">
+        <span class="pencil">{pass.pass}.</span> {askedWords(props.row)}
+      </td>
+      <td class="cell-reached">
+        <Show
+          when={reading}
+          fallback={<span class="pencil">{pass.state === 'by_clock' ? 'by the clock' : 'not yet'}</span>}
+        >
+          {(taken) => (earlier ? <s>{reachedWords(taken())}</s> : reachedWords(taken()))}
+        </Show>
+      </td>
+      <td class="cell-band">
+        <Show when={!earlier && reading}>
+          {(taken) => (
+            <PassBar asked={pass.asked} band={taken().band} readings={[taken()]} earlier={pass.earlier} />
+          )}
+        </Show>
+      </td>
+      <td class="cell-wrench">
+        <Show when={reading?.wrenchId}>
+          {(wrenchId) => (
+            <>
+              {wrenchId()} <span class="pencil small">{checkWords(reading?.wrench, dayOf)}</span>
+            </>
+          )}
+        </Show>
+      </td>
+      <td class="cell-by">
+        <Show when={reading}>{(taken) => <Stripe person={taken().by} />}</Show>
+      </td>
+      <td class="cell-second">
+        <Show when={lead && line}>{(one) => <Second line={one()} />}</Show>
+      </td>
+      <td class="cell-when">
+        <Show when={reading}>
+          {(taken) => (
+            <time dateTime={new Date(taken().doneAt).toISOString()}>{desk.words.moment(taken().doneAt)}</time>
+          )}
+        </Show>
+      </td>
+      <td class="cell-stands">
+        <Show when={lead}>
+          <span class={`verdict verdict-${line.verdict}`}>{verdictWords(line)}</span>
+        </Show>
+        <Show when={said()}>
+          <span class="remark" classList={{ against: flagged() }}>
+            {said()}
+          </span>
+        </Show>
+      </td>
+    </tr>
+  )
+}
+
+function Second(props: { line: RecordLine }) {
+  return (
+    <Show when={props.line.secondAsked} fallback={<span class="pencil">–</span>}>
+      <Show
+        when={props.line.second}
+        fallback={<span class="pencil">{props.line.first ? 'owed' : 'asked'}</span>}
+      >
+        {(second) => (
+          <>
+            <Stripe person={second().by} />
+            <Show when={second().late}>
+              <span class="against small"> late</span>
+            </Show>
+          </>
+        )}
+      </Show>
+    </Show>
+  )
+}
+
+function askedWords({ pass }: Row): string {
+  const words = passWords(pass.asked)
+  return pass.asked.kind === 'torque' && pass.asked.torqueNm !== null ? `${words} N·m` : words
+}

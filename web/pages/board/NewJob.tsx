@@ -1,0 +1,98 @@
+/** Opens a job when an engine comes in. Waits for the server's word; what was entered stays until it is taken. */
+import { useNavigate } from '@solidjs/router'
+import { createMemo, createSignal, Show } from 'solid-js'
+import { v7 as uuid } from 'uuid'
+import { useLive } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Field } from '../../ui/Field'
+import { Sentence } from '../../ui/Sentence'
+import { nextNumber } from './next-number'
+
+export default function NewJob(props: { onClose(): void }) {
+  const { sendAndWait, board, link } = useLive()
+  const navigate = useNavigate()
+  const free = createMemo(() => nextNumber(board.ids().flatMap((id) => board.summary(id)?.number ?? [])))
+  const [number, setNumber] = createSignal<string>()
+  const [model, setModel] = createSignal('')
+  const [serial, setSerial] = createSignal('')
+  const [drives, setDrives] = createSignal('')
+  const [owner, setOwner] = createSignal('')
+  const [agreed, setAgreed] = createSignal('')
+  const [why, setWhy] = createSignal<string>()
+  const [busy, setBusy] = createSignal(false)
+  const shownNumber = () => number() ?? free()
+
+  async function open(event: SubmitEvent): Promise<void> {
+    event.preventDefault()
+    if (![shownNumber(), model(), serial(), owner(), agreed()].every((value) => value.trim())) {
+      setWhy('Fill in number, engine, serial, owner and the agreed work; only what it drives may stay empty.')
+      return
+    }
+    setBusy(true)
+    setWhy(
+      link.state() === 'live' ? undefined : 'No signal: the job is opened as soon as the server answers.',
+    )
+    const id = uuid()
+    const answer = await sendAndWait(id, {
+      type: 'OpenJob',
+      number: shownNumber().trim(),
+      engine: {
+        model: model().trim(),
+        serial: serial().trim(),
+        ...(drives().trim() ? { drives: drives().trim() } : {}),
+      },
+      owner: owner().trim(),
+      agreed: agreed().trim(),
+    })
+    setBusy(false)
+    if (!answer.ok) return void setWhy(answer.sentence)
+    props.onClose()
+    navigate(`/jobs/${id}`)
+  }
+
+  return (
+    <Dialog open title="New job" onClose={props.onClose}>
+      <form class="sheet-form" onSubmit={open} novalidate>
+        <Field
+          label="Job number"
+          value={shownNumber()}
+          onValue={setNumber}
+          required
+          maxLength={24}
+          autocomplete="off"
+        />
+        <Field
+          label="Engine model"
+          value={model()}
+          onValue={setModel}
+          required
+          maxLength={120}
+          autocomplete="off"
+        />
+        <Field
+          label="Serial number"
+          value={serial()}
+          onValue={setSerial}
+          required
+          maxLength={80}
+          autocomplete="off"
+        />
+        <Field
+          label="What it drives"
+          hint="In the owner’s words, if you like."
+          value={drives()}
+          onValue={setDrives}
+          maxLength={200}
+          autocomplete="off"
+        />
+        <Field label="Owner" value={owner()} onValue={setOwner} required maxLength={120} autocomplete="off" />
+        <Field label="Agreed work" long value={agreed()} onValue={setAgreed} required maxLength={2000} />
+        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+        <Button type="submit" look="main" disabled={busy()}>
+          {busy() ? 'Opening…' : 'Open the job'}
+        </Button>
+      </form>
+    </Dialog>
+  )
+}

@@ -1,0 +1,101 @@
+/** One engine on the board. Touching it anywhere opens the engine. */
+import { A } from '@solidjs/router'
+import { createEffect, createSignal, For, on, onCleanup, Show } from 'solid-js'
+import { reasonSentence } from '../../../shared/job/reason'
+import type { JobSummary } from '../../../shared/job/summary'
+import { BuildStrip } from '../../drawings/BuildStrip'
+import { useSession } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { Stripe } from '../../ui/Stripe'
+
+interface RowProps {
+  summary(): JobSummary | undefined
+  width: number
+  onChoosePlan(summary: JobSummary): void
+}
+
+/** What cannot wait: it stands against the engine, not merely before it. */
+const AGAINST = new Set(['second_late', 'flagged'])
+const MARK_MS = 2400
+
+export function Row(props: RowProps) {
+  return (
+    <Show when={props.summary()}>
+      {(summary) => <Engine summary={summary()} width={props.width} onChoosePlan={props.onChoosePlan} />}
+    </Show>
+  )
+}
+
+function Engine(props: { summary: JobSummary; width: number; onChoosePlan(summary: JobSummary): void }) {
+  const session = useSession()
+  const [changed, setChanged] = createSignal(false)
+  let timer: ReturnType<typeof setTimeout> | undefined
+  createEffect(
+    on(
+      () => props.summary.version,
+      () => {
+        setChanged(true)
+        clearTimeout(timer)
+        timer = setTimeout(() => setChanged(false), MARK_MS)
+      },
+      { defer: true },
+    ),
+  )
+  onCleanup(() => clearTimeout(timer))
+
+  const reason = () => reasonSentence(props.summary.reason, session.words)
+  const choosing = () => props.summary.reason.code === 'no_plan' && session.holds('supervisor', 'owner')
+
+  return (
+    <li class="row" classList={{ changed: changed(), against: AGAINST.has(props.summary.reason.code) }}>
+      <div class="row-engine">
+        <h2 class="stencil row-number">
+          <A href={`/jobs/${props.summary.id}`}>{props.summary.number}</A>
+        </h2>
+        <p class="row-name">
+          {props.summary.engine}
+          <Show when={props.summary.drives}>{(drives) => <>, {drives()}</>}</Show>
+        </p>
+        <p class="pencil">{props.summary.owner}</p>
+      </div>
+      <p class="row-reason">{reason()}</p>
+      <div class="row-strip">
+        <Show
+          when={props.summary.cells.length > 0}
+          fallback={<NoPlan choosing={choosing()} choose={() => props.onChoosePlan(props.summary)} />}
+        >
+          <Show when={props.width > 0}>
+            <BuildStrip cells={props.summary.cells} stages={props.summary.stages} width={props.width} />
+          </Show>
+        </Show>
+      </div>
+      <div class="row-who">
+        <ul>
+          <For each={props.summary.on} fallback={<li class="pencil">nobody on it</li>}>
+            {(one) => (
+              <li>
+                <Stripe person={one.by} name="instead" /> <span class="pencil">{one.stepId}</span>
+              </li>
+            )}
+          </For>
+        </ul>
+        <Show when={props.summary.cells.length > 0}>
+          <p class="row-count">
+            {props.summary.signed} of {props.summary.cells.length} steps
+            <span class="unseen"> signed</span>
+          </p>
+        </Show>
+      </div>
+    </li>
+  )
+}
+
+function NoPlan(props: { choosing: boolean; choose(): void }) {
+  return (
+    <div class="no-plan">
+      <Show when={props.choosing}>
+        <Button onClick={props.choose}>Choose a plan</Button>
+      </Show>
+    </div>
+  )
+}

@@ -1,0 +1,64 @@
+/** Who the engine is: number, model, serial, what it drives, owner, the work agreed, the plan and its edition. */
+import { For, Show } from 'solid-js'
+import type { Here } from '../../../shared/protocol'
+import { Stripe } from '../../ui/Stripe'
+import { useDesk } from './desk'
+
+export function EngineHead(props: { here: readonly Here[] }) {
+  const desk = useDesk()
+  const job = () => desk.job()
+  return (
+    <header class="engine-head">
+      <h1>
+        <span class="stencil engine-number">{job().number}</span>
+        <span class="engine-model">{job().engine.model}</span>
+      </h1>
+      <dl class="engine-facts">
+        <Fact term="Serial">{job().engine.serial}</Fact>
+        <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
+        <Fact term="Owner">{job().owner}</Fact>
+        <Fact term="Agreed work">{job().agreed}</Fact>
+        <Show when={job().plan}>
+          {(plan) => (
+            <Fact term="Plan">
+              {plan().title}, edition {plan().edition}
+              <Show when={plan().invented}>
+                {' '}
+                <Invented />
+              </Show>
+            </Fact>
+          )}
+        </Show>
+        <Show when={props.here.length > 0}>
+          <Fact term="Here now">
+            <ul class="here">
+              <For each={props.here}>
+                {(one) => (
+                  <li>
+                    <Stripe person={one.person} /> <span class="pencil small">{PLACES[one.place]}</span>
+                  </li>
+                )}
+              </For>
+            </ul>
+          </Fact>
+        </Show>
+      </dl>
+    </header>
+  )
+}
+
+const PLACES = { engine: 'on this page', bench: 'at the bench', audit: 'in the audit' }
+
+function Fact(props: { term: string; children: unknown }) {
+  return (
+    <div>
+      <dt>{props.term}</dt>
+      <dd>{props.children as never}</dd>
+    </div>
+  )
+}
+
+/** Stands wherever made-up values are shown. */
+export function Invented() {
+  return <span class="invented">values invented</span>
+}

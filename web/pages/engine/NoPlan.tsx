@@ -1,0 +1,84 @@
+/** An engine without a plan: what is missing, who can give it, and, for those who may, the library to choose from. */
+import { createMemo, createSignal, For, onMount, Show } from 'solid-js'
+import type { Plan } from '../../../shared/plan/types'
+import { ask, isSaid } from '../../live/http'
+import { useLive } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { Sentence } from '../../ui/Sentence'
+import { useDesk } from './desk'
+import { Invented } from './EngineHead'
+import { latestPlans, libraryWords } from './library'
+
+export function NoPlan() {
+  const desk = useDesk()
+  const live = useLive()
+  const [asked, setAsked] = createSignal<string>()
+  const [said, setSaid] = createSignal<string>()
+  const plans = createMemo(() => latestPlans(desk.shop().plans))
+  const mayChoose = () => live.session.holds('supervisor', 'owner')
+
+  const adopt = async (plan: Plan) => {
+    setAsked(plan.id)
+    setSaid(undefined)
+    const answer = await live.sendAndWait(desk.job().id, {
+      type: 'AdoptPlan',
+      planId: plan.id,
+      edition: plan.edition,
+    })
+    setAsked(undefined)
+    if (!answer.ok) setSaid(answer.sentence)
+  }
+
+  return (
+    <section class="no-plan">
+      <h2>No build plan yet</h2>
+      <p>
+        Here the plan will stand, stage by stage: every step with its fasteners, what it needs and what it
+        hides.{' '}
+        {mayChoose()
+          ? 'Choose the one this engine is built by; a job keeps the edition it adopts.'
+          : 'A supervisor or the owner of the shop chooses one here.'}
+      </p>
+      <Show when={said()}>
+        <Sentence against>{said()}</Sentence>
+      </Show>
+      <ul class="library">
+        <For
+          each={plans()}
+          fallback={<li class="pencil">The library is empty. A supervisor adds a plan file to it first.</li>}
+        >
+          {(plan) => (
+            <li>
+              <div>
+                <h3>
+                  {plan.title} <span class="pencil">edition {plan.edition}</span>{' '}
+                  <Show when={plan.invented}>
+                    <Invented />
+                  </Show>
+                </h3>
+                <Size plan={plan} />
+                <p class="pencil small">{plan.source}</p>
+              </div>
+              <Show when={mayChoose()}>
+                <Button disabled={asked() !== undefined} onClick={() => void adopt(plan)}>
+                  {asked() === plan.id ? 'Adopting…' : 'Adopt this plan'}
+                </Button>
+              </Show>
+            </li>
+          )}
+        </For>
+      </ul>
+    </section>
+  )
+}
+
+/** The library travels without its plans' bodies; each is asked for here, for its counts. */
+function Size(props: { plan: Plan }) {
+  const [whole, setWhole] = createSignal(props.plan)
+  onMount(async () => {
+    const { id, edition } = props.plan
+    const said = await ask<Plan>(`/api/plans/${encodeURIComponent(id)}/${edition}`)
+    if (!isSaid(said)) setWhole(said)
+  })
+  return <p>{libraryWords(whole())}</p>
+}

@@ -1,0 +1,40 @@
+/** Who signed: a stripe of paint with initials, the second signer's after the first's, and when. */
+import { For, Show } from 'solid-js'
+import { Stripe } from '../../ui/Stripe'
+import { useDesk } from './desk'
+import type { SignerPair } from './step-view'
+
+export function Signers(props: { pairs: readonly SignerPair[]; secondAsked: boolean }) {
+  const desk = useDesk()
+  return (
+    <ul class="signers">
+      <For each={props.pairs}>
+        {(pair) => (
+          <li>
+            <Show when={props.pairs.length > 1 && pair.sets.length > 0}>
+              <span class="small pencil signed-sets">{pair.sets.join(', ')}</span>
+            </Show>
+            <span class="signed">
+              <Stripe person={pair.first.by} />
+              <span class="small pencil">{desk.words.moment(pair.first.doneAt)}</span>
+            </span>
+            <Show when={pair.second}>
+              {(second) => (
+                <span class="signed signed-second">
+                  <Stripe person={second().by} />
+                  <span class="small pencil">
+                    {desk.words.moment(second().doneAt)}
+                    {second().late ? ', late' : ''}
+                  </span>
+                </span>
+              )}
+            </Show>
+            <Show when={props.secondAsked && !pair.second}>
+              <span class="small owed">second owed</span>
+            </Show>
+          </li>
+        )}
+      </For>
+    </ul>
+  )
+}

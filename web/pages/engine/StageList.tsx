@@ -1,0 +1,78 @@
+/** The plan, stage by stage, and a row of its stages to jump by: each filled as far as it is done. */
+import { createMemo, For, Show } from 'solid-js'
+import { planned, useDesk } from './desk'
+import { StepRow } from './StepRow'
+import { progressOf, type StageView, stagesOf } from './step-view'
+import { durationWords, progressWords } from './step-words'
+import { goTo } from './WhereToGo'
+
+const RELEASES = { to_fitting: 'release to fitting', to_owner: 'release to owner' }
+
+export function StageList(props: { look(stepId: string, setId: string): void }) {
+  const desk = useDesk()
+  const stages = createMemo(() => stagesOf(planned(desk).plan))
+  return (
+    <>
+      <nav class="stage-jump" aria-label="Stages">
+        <For each={stages()}>{(stage) => <Jump stage={stage} />}</For>
+      </nav>
+      <For each={stages()}>
+        {(stage) => (
+          <section class="stage" aria-labelledby={`stage-${stage.id}`}>
+            <StageHead stage={stage} />
+            <ol class="steps">
+              <For each={stage.steps}>{(step) => <StepRow step={step} look={props.look} />}</For>
+            </ol>
+          </section>
+        )}
+      </For>
+    </>
+  )
+}
+
+function useProgress(stage: StageView) {
+  const desk = useDesk()
+  return createMemo(() => progressOf(planned(desk), stage.steps))
+}
+
+function Jump(props: { stage: StageView }) {
+  const progress = useProgress(props.stage)
+  const share = () => `${(100 * progress().done) / progress().steps}%`
+  return (
+    <a
+      href={`#stage-${props.stage.id}`}
+      style={{ '--share': share() }}
+      title={`${props.stage.title}: ${progressWords(progress())}`}
+      onClick={(event) => goTo(event, `stage-${props.stage.id}`)}
+    >
+      <b>{props.stage.id}</b>
+      <span class="jump-title">{props.stage.title}</span>
+      <span class="jump-far">
+        {progress().done}
+        <span aria-hidden="true">/</span>
+        <span class="unseen"> of </span>
+        {progress().steps}
+      </span>
+    </a>
+  )
+}
+
+function StageHead(props: { stage: StageView }) {
+  const progress = useProgress(props.stage)
+  return (
+    <header class="stage-head">
+      <h3 id={`stage-${props.stage.id}`} tabindex="-1">
+        <span class="stage-letter">{props.stage.id}</span> {props.stage.title}
+      </h3>
+      <p>
+        {progressWords(progress())}
+        <Show when={progress().minutesLeft > 0}>
+          <span class="pencil">, about {durationWords(progress().minutesLeft)} of work left</span>
+        </Show>
+        <Show when={props.stage.releases}>
+          {(release) => <span class="pencil">. Ends in the {RELEASES[release()]}.</span>}
+        </Show>
+      </p>
+    </header>
+  )
+}

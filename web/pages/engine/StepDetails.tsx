@@ -1,0 +1,168 @@
+/** Everything a step asks for, behind one press: cautions first, then joints pass by pass, measurements, gates, parts. */
+import { For, Show } from 'solid-js'
+import type { AdoptedJoint, Gate, Sealant } from '../../../shared/plan/types'
+import { formatNumber } from '../../../shared/units'
+import { useDesk } from './desk'
+import type { GateView, MeasurementView, StepView } from './step-view'
+import {
+  bandWords,
+  durationWords,
+  fastenerWords,
+  hiddenByWords,
+  hidesWords,
+  limitsWords,
+  passesWords,
+} from './step-words'
+
+export function StepDetails(props: { view: StepView }) {
+  const step = () => props.view.step
+  const cautions = () => step().cautions ?? []
+  const hides = () => hidesWords(props.view.hides)
+  const hiders = () => hiddenByWords(props.view.hiddenBy)
+  return (
+    <details class="step-more">
+      <summary>
+        What it asks
+        <Show when={cautions().length > 0}>
+          <span class="caution-mark">
+            {cautions().length === 1 ? ' 1 caution' : ` ${cautions().length} cautions`}
+          </span>
+        </Show>
+      </summary>
+      <div class="step-all">
+        <For each={cautions()}>{(text) => <p class="caution">{text}</p>}</For>
+        <For each={step().notes ?? []}>{(text) => <p>{text}</p>}</For>
+        <For each={step().joints}>{(joint) => <JointAsks joint={joint} />}</For>
+        <For each={props.view.measurements}>{(measurement) => <MeasurementAsks view={measurement} />}</For>
+        <Show when={step().sealant}>{(sealant) => <SealantAsks sealant={sealant()} />}</Show>
+        <Show when={props.view.gates.length > 0}>
+          <h5>Before it is signed</h5>
+          <ul class="plain">
+            <For each={props.view.gates}>{(gate) => <GateAsks view={gate} />}</For>
+          </ul>
+        </Show>
+        <Show when={step().parts.length > 0}>
+          <h5>Parts</h5>
+          <p>
+            {step()
+              .parts.map((part) => `${part.quantity} × ${part.name}${part.oneUse ? ' (one-use)' : ''}`)
+              .join(', ')}
+          </p>
+        </Show>
+        <Show when={step().needs.length > 0 || hides() || hiders().length > 0}>
+          <h5>In the order of things</h5>
+          <Show when={step().needs.length > 0}>
+            <p>Needs {step().needs.join(', ')}.</p>
+          </Show>
+          <Show when={hides()}>{(words) => <p>Hides {words()}.</p>}</Show>
+          <For each={hiders()}>{(hider) => <p>{hider.text}.</p>}</For>
+        </Show>
+        <p class="pencil small">
+          {durationWords(step().minutes.low)} to {durationWords(step().minutes.high)}, likely{' '}
+          {durationWords(step().minutes.likely)}.{' '}
+          {step().signatures === 2
+            ? 'Two signatures: the doer and another who has looked.'
+            : 'One signature.'}
+        </p>
+      </div>
+    </details>
+  )
+}
+
+const USE = {
+  one_use: () => 'one-use: new ones every time',
+  reusable: () => 'may be fitted again',
+  cycles: (limit: number) => `at most ${limit} tightenings`,
+}
+
+function JointAsks(props: { joint: AdoptedJoint }) {
+  const { joint } = props
+  const use = joint.use.kind === 'cycles' ? USE.cycles(joint.use.limit) : USE[joint.use.kind]()
+  const bands = () =>
+    joint.bands.flatMap((band, index) => (band ? [`pass ${index + 1}: ${bandWords(band)}`] : []))
+  return (
+    <section class="asks">
+      <h5>
+        {joint.title} <span class="pencil">{joint.id}</span>
+      </h5>
+      <p>
+        {fastenerWords(joint)}, {joint.lubrication}, class {joint.class}, {use}.
+      </p>
+      <p>
+        <b>{passesWords(joint.passes)}</b>
+        <Show when={bands().length > 0}>
+          <span class="pencil"> in band {bands().join('; ')}</span>
+        </Show>
+      </p>
+      <For each={joint.notes ?? []}>{(note) => <p>{note}</p>}</For>
+    </section>
+  )
+}
+
+function MeasurementAsks(props: { view: MeasurementView }) {
+  const { measurement } = props.view
+  return (
+    <section class="asks">
+      <h5>{measurement.title}</h5>
+      <p>
+        {limitsWords(measurement)}
+        <Show when={measurement.instrument}>
+          {(instrument) => <span class="pencil">, {instrument()}</span>}
+        </Show>
+      </p>
+      <ul class="places">
+        <For each={props.view.places}>
+          {({ place, entry }) => (
+            <li classList={{ against: entry?.inBand === false }}>
+              <span class="pencil">{place}</span> {entry ? formatNumber(entry.value) : '–'}
+              <Show when={entry?.inBand === false}> outside</Show>
+            </li>
+          )}
+        </For>
+      </ul>
+      <For each={measurement.notes ?? []}>{(note) => <p>{note}</p>}</For>
+    </section>
+  )
+}
+
+function SealantAsks(props: { sealant: Sealant }) {
+  return (
+    <section class="asks">
+      <h5>Sealant</h5>
+      <p>
+        {props.sealant.product}: close within {durationWords(props.sealant.closeWithinMinutes)} of the first
+        bead, cures {durationWords(props.sealant.cureMinutes)}
+        <Show when={props.sealant.before.length > 0}> before {props.sealant.before.join(', ')}</Show>.
+      </p>
+    </section>
+  )
+}
+
+const RECKONED: Partial<Record<Gate['kind'], string>> = {
+  proven: 'reckoned from the record',
+  cured: 'reckoned from the sealant clocks',
+  no_open_class_a: 'reckoned from the record',
+  photo: 'asks for photos',
+}
+
+function GateAsks(props: { view: GateView }) {
+  const desk = useDesk()
+  const { gate } = props.view
+  return (
+    <li>
+      {gate.text}
+      <Show
+        when={props.view.answer}
+        fallback={<span class="pencil"> {RECKONED[gate.kind] ?? 'not answered yet'}</span>}
+      >
+        {(answer) => (
+          <span class="pencil">
+            {' '}
+            {answer().count === undefined ? 'looked at' : `${answer().count} counted`} by{' '}
+            {desk.words.person(answer().by)}, {desk.words.moment(answer().doneAt)}
+          </span>
+        )}
+      </Show>
+    </li>
+  )
+}

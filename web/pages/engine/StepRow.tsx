@@ -1,0 +1,188 @@
+/**
+ * One step of the plan: its cell, where it stands in words, who signed, what it is made of, and what I may do with
+ * it. A done step is one quiet line; everything it asked for stays one press away.
+ */
+import { A } from '@solidjs/router'
+import { createMemo, For, Show } from 'solid-js'
+import type { AdoptedStep } from '../../../shared/plan/types'
+import { formatNumber } from '../../../shared/units'
+import { markOf } from '../../drawings/heads'
+import { planned, useDesk } from './desk'
+import { Signers } from './Signers'
+import { StepCell } from './StepCell'
+import { StepDetails } from './StepDetails'
+import { type JointView, type MeasurementView, type StepView, stepView } from './step-view'
+import { durationWords, hiddenByWords, hidesWords, limitsWords, standingWords } from './step-words'
+
+interface StepRowProps {
+  step: AdoptedStep
+  /** Opens the readings of a set, to look at them and sign as the second. */
+  look(stepId: string, setId: string): void
+}
+
+export function StepRow(props: StepRowProps) {
+  const desk = useDesk()
+  const view = createMemo(() => stepView(planned(desk), props.step))
+  const mark = (by: string | undefined) => (by === undefined ? undefined : markOf(desk.shop(), by))
+  const done = () => view().standing === 'done'
+  const lastPair = () => view().signers.at(-1)
+  const hides = () => hidesWords(view().hides)
+  return (
+    <li class={`step step-is-${view().standing}`} id={`step-${props.step.id}`} tabindex="-1">
+      <StepCell
+        id={props.step.id}
+        standing={view().standing}
+        critical={view().critical}
+        first={mark(lastPair()?.first.by)}
+        second={mark(lastPair()?.second?.by)}
+      />
+      <div class="step-say">
+        <h4>
+          <span class="unseen">{props.step.id} </span>
+          {props.step.title}
+          <Show when={view().critical}>
+            <span class="unseen">, critical</span>
+          </Show>
+        </h4>
+        <p class="step-standing">
+          <span class={`standing standing-${view().standing}`}>{standingWords(view(), desk.words)}</span>
+          <Show when={!done()}>
+            <span class="pencil">, likely {durationWords(props.step.minutes.likely)}</span>
+          </Show>
+          <Show when={view().flagged > 0}>
+            <strong class="against">
+              {view().flagged === 1
+                ? '1 fastener carries a flag'
+                : `${view().flagged} fasteners carry a flag`}
+            </strong>
+          </Show>
+        </p>
+        <Show when={!done()}>
+          <Show when={view().joints.length > 0}>
+            <ul class="chips">
+              <For each={view().joints}>{(joint) => <JointChip view={joint} />}</For>
+            </ul>
+          </Show>
+          <For each={view().measurements}>{(measurement) => <Measured view={measurement} />}</For>
+          <Show when={hides()}>{(words) => <p class="small hides">Hides {words()}</p>}</Show>
+          <For each={hiddenByWords(view().hiddenBy)}>
+            {(hider) => (
+              <p class="small hides" classList={{ against: hider.covered }}>
+                {hider.text}
+              </p>
+            )}
+          </For>
+        </Show>
+        <StepDetails view={view()} />
+      </div>
+      <div class="step-who">
+        <Signers pairs={view().signers} secondAsked={props.step.signatures === 2} />
+        <StepActions view={view()} look={props.look} />
+      </div>
+    </li>
+  )
+}
+
+/** What I may do here now; what I may not is no button, its reason stands in the words beside. */
+function StepActions(props: { view: StepView; look(stepId: string, setId: string): void }) {
+  const desk = useDesk()
+  const stepId = () => props.view.step.id
+  const mine = () => props.view.claim?.by === desk.me()
+  const mayClaim = createMemo(
+    () => props.view.standing === 'ready' && desk.may({ type: 'ClaimStep', stepId: stepId() }) === undefined,
+  )
+  const toLook = createMemo(() =>
+    props.view.sets.filter(
+      ({ set, state }) =>
+        state.first &&
+        !state.second &&
+        desk.may({ type: 'SecondSignStep', stepId: stepId(), setId: set.id }) === undefined,
+    ),
+  )
+  return (
+    <div class="step-do">
+      <Show when={mayClaim()}>
+        <button
+          type="button"
+          class="button"
+          onClick={() => desk.send({ type: 'ClaimStep', stepId: stepId() })}
+        >
+          Claim<span class="unseen"> {stepId()}</span>
+        </button>
+      </Show>
+      <Show when={props.view.claim && mine()}>
+        <A class="button main" href={`/jobs/${desk.job().id}/bench/${stepId()}`}>
+          To the bench<span class="unseen">, {stepId()}</span>
+        </A>
+      </Show>
+      <For each={toLook()}>
+        {({ set }) => (
+          <button type="button" class="button" onClick={() => props.look(stepId(), set.id)}>
+            Look and sign
+            <span classList={{ unseen: set.remainder }}>{set.remainder ? ` ${stepId()}` : set.title}</span>
+          </button>
+        )}
+      </For>
+    </div>
+  )
+}
+
+/** A joint in a line: how many of what, its class, and how far it is. */
+export function JointChip(props: { view: JointView }) {
+  const { joint } = props.view
+  const count = () => props.view.count
+  const share = () => `${(100 * props.view.final) / count()}%`
+  return (
+    <li class="chip" classList={{ 'chip-flagged': props.view.flagged > 0 }} style={{ '--share': share() }}>
+      <span class="class-mark" title={`class ${joint.class}`}>
+        <span class="unseen">class </span>
+        {joint.class}
+      </span>
+      <span>
+        <b>{joint.title}</b> {count()} × {joint.thread}
+      </span>
+      <span class="chip-far">
+        {props.view.proven === count() ? 'proven' : `${props.view.final} of ${count()} final`}
+        <Show when={props.view.flagged > 0}>, {props.view.flagged} flagged</Show>
+      </span>
+    </li>
+  )
+}
+
+/** A measurement's values in a line; many places are counted here and listed among the details. */
+function Measured(props: { view: MeasurementView }) {
+  const { measurement } = props.view
+  const taken = () => props.view.places.filter(({ entry }) => entry)
+  const out = () => taken().filter(({ entry }) => entry && !entry.inBand).length
+  return (
+    <p class="small measured">
+      <b>{measurement.title}</b>{' '}
+      <Show
+        when={taken().length > 0}
+        fallback={<span class="pencil">{limitsWords(measurement)}, not measured yet</span>}
+      >
+        <Show
+          when={props.view.places.length <= 6}
+          fallback={`${taken().length} of ${props.view.places.length} places measured`}
+        >
+          <For each={taken()}>
+            {({ entry }) => (
+              <span class="value" classList={{ against: entry?.inBand === false }}>
+                {formatNumber(entry?.value ?? 0)}{' '}
+              </span>
+            )}
+          </For>
+        </Show>
+        <span class="pencil">
+          {measurement.unit}, asked {limitsWords(measurement)}
+        </span>
+        <Show when={out() > 0}>
+          <strong class="against">
+            {' '}
+            {out()} outside {out() === 1 ? 'its' : 'their'} limits
+          </strong>
+        </Show>
+      </Show>
+    </p>
+  )
+}

@@ -1,0 +1,123 @@
+/**
+ * What happened to this engine, newest first, one sentence each.
+ *
+ * The server tells it once; when the job moves on only the events since are asked for, a moment later, so that a
+ * quick round of clicks asks once, and are said here in the same sentences.
+ */
+import { createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js'
+import { type TrailLine, trailLine } from '../../../shared/job/trail'
+import type { JobEvent } from '../../../shared/job/types'
+import type { StreamEvent } from '../../../shared/log'
+import { ask, isSaid } from '../../live/http'
+import { Button } from '../../ui/Button'
+import { Stripe } from '../../ui/Stripe'
+import { useDesk } from './desk'
+import { narrowTrail, occurringInTrail, withNewer } from './trail-view'
+
+const FIRST = 20
+const MORE = 60
+const QUIET_MS = 400
+
+export function Trail() {
+  const desk = useDesk()
+  const [lines, setLines] = createSignal<readonly TrailLine[]>()
+  const [problem, setProblem] = createSignal<string>()
+  const [person, setPerson] = createSignal('')
+  const [step, setStep] = createSignal('')
+  const [shown, setShown] = createSignal(FIRST)
+
+  const address = `/api/jobs/${encodeURIComponent(desk.job().id)}`
+  const heard = async <T extends object>(path: string, take: (said: T) => void) => {
+    const said = await ask<T>(path)
+    if (isSaid(said)) return setProblem(said.sentence)
+    setProblem(undefined)
+    take(said)
+  }
+  const read = () => {
+    const have = lines()
+    const last = have?.at(-1)?.version
+    if (!have || last === undefined)
+      return heard<{ lines: TrailLine[] }>(`${address}/trail`, (said) => setLines(said.lines))
+    return heard<{ events: StreamEvent<JobEvent>[] }>(`${address}/events?after=${last}`, ({ events }) =>
+      setLines(
+        withNewer(
+          have,
+          events.map((event) => trailLine(desk.job(), event, desk.words)),
+        ),
+      ),
+    )
+  }
+  const version = createMemo(() => desk.job().version)
+  let waiting: ReturnType<typeof setTimeout> | undefined
+  createEffect(
+    on(version, (_, before) => {
+      clearTimeout(waiting)
+      waiting = setTimeout(() => void read(), before === undefined ? 0 : QUIET_MS)
+    }),
+  )
+  onCleanup(() => clearTimeout(waiting))
+
+  const occurring = createMemo(() => occurringInTrail(lines() ?? []))
+  const narrowed = createMemo(() => narrowTrail(lines() ?? [], { person: person(), step: step() }))
+  const choose = (set: (value: string) => void) => (event: Event & { currentTarget: HTMLSelectElement }) => {
+    set(event.currentTarget.value)
+    setShown(FIRST)
+  }
+  return (
+    <section class="trail" aria-labelledby="trail-head">
+      <h2 id="trail-head" tabindex="-1">
+        What happened
+      </h2>
+      <Show when={(lines()?.length ?? 0) > 1}>
+        <div class="trail-filter">
+          <label>
+            <span>Person</span>
+            <select onChange={choose(setPerson)}>
+              <option value="">everybody</option>
+              <For each={occurring().people}>
+                {(id) => <option value={id}>{desk.words.person(id)}</option>}
+              </For>
+            </select>
+          </label>
+          <label>
+            <span>Step</span>
+            <select onChange={choose(setStep)}>
+              <option value="">every step</option>
+              <For each={occurring().steps}>{(id) => <option value={id}>{id}</option>}</For>
+            </select>
+          </label>
+        </div>
+      </Show>
+      <Show when={problem()}>{(sentence) => <p class="against">{sentence()}</p>}</Show>
+      <ol class="trail-lines">
+        <For
+          each={narrowed().slice(0, shown())}
+          fallback={
+            <Show when={lines()}>
+              <li class="pencil">
+                {person() || step()
+                  ? 'Nothing like that happened yet. Choose everybody and every step to see all.'
+                  : 'Nothing happened yet. The first claim at the bench will stand here.'}
+              </li>
+            </Show>
+          }
+        >
+          {(line) => (
+            <li>
+              <p class="trail-when">
+                <time dateTime={new Date(line.doneAt).toISOString()}>{desk.words.moment(line.doneAt)}</time>
+                <Stripe person={line.by} />
+              </p>
+              <p>{line.sentence}</p>
+            </li>
+          )}
+        </For>
+      </ol>
+      <Show when={narrowed().length > shown()}>
+        <Button onClick={() => setShown(shown() + MORE)}>
+          Show more <span class="pencil">({narrowed().length - shown()} older)</span>
+        </Button>
+      </Show>
+    </section>
+  )
+}

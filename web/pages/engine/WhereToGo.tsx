@@ -1,0 +1,69 @@
+/** What can be done next, before the whole plan: in work, waiting for a second look, ready. Each leads to its step. */
+import { createMemo, For, Show } from 'solid-js'
+import { standingOf, stepState } from '../../../shared/job/verdicts'
+import type { AdoptedStep } from '../../../shared/plan/types'
+import { Stripe } from '../../ui/Stripe'
+import { planned, useDesk } from './desk'
+import { durationWords } from './step-words'
+
+export function WhereToGo() {
+  const desk = useDesk()
+  const groups = createMemo(() => {
+    const job = planned(desk)
+    const by = (standing: string) => job.plan.steps.filter((step) => standingOf(job, step) === standing)
+    return [
+      { title: 'In work', steps: by('in_work') },
+      { title: 'Waits for a second look', steps: by('awaiting_second') },
+      { title: 'Ready', steps: by('ready') },
+    ].filter(({ steps }) => steps.length > 0)
+  })
+  return (
+    <div class="where-to-go">
+      <For
+        each={groups()}
+        fallback={
+          <p class="pencil">
+            Nothing is in work and nothing is ready. The plan below says what each step needs.
+          </p>
+        }
+      >
+        {(group) => (
+          <section>
+            <h3>{group.title}</h3>
+            <ul>
+              <For each={group.steps}>{(step) => <Leads step={step} />}</For>
+            </ul>
+          </section>
+        )}
+      </For>
+    </div>
+  )
+}
+
+function Leads(props: { step: AdoptedStep }) {
+  const desk = useDesk()
+  const claim = () => stepState(planned(desk), props.step.id).claim
+  return (
+    <li>
+      <a href={`#step-${props.step.id}`} onClick={(event) => goTo(event, `step-${props.step.id}`)}>
+        <b>{props.step.id}</b> <span>{props.step.title}</span>
+      </a>
+      <Show
+        when={claim()}
+        fallback={<span class="pencil small">{durationWords(props.step.minutes.likely)}</span>}
+      >
+        {(held) => <Stripe person={held().by} />}
+      </Show>
+    </li>
+  )
+}
+
+/** Goes to a place on this page and puts the focus there, without leaving a step in the browser's history. */
+export function goTo(event: Event, id: string): void {
+  const place = document.getElementById(id)
+  if (!place) return
+  event.preventDefault()
+  const still = matchMedia('(prefers-reduced-motion: reduce)').matches
+  place.scrollIntoView({ behavior: still ? 'auto' : 'smooth', block: 'start' })
+  place.focus({ preventScroll: true })
+}
