@@ -7,6 +7,7 @@ import type { Refusal } from '../log'
 import { listed, positionsInWords, type Words } from '../words'
 import { againstWords } from './against'
 import { flagWords } from './flags'
+import { HOLD_WORDS } from './hold-words'
 import type { Against } from './release'
 import type { Flag, HoldKind } from './types'
 import type { FastenerFault } from './verdicts'
@@ -115,16 +116,6 @@ const joints = (behind: { joint: string; title: string; positions?: number[] }[]
   listed(
     behind.map((b) => `${b.title} ${b.joint}${b.positions ? ` (${positionsInWords(b.positions)})` : ''}`),
   )
-
-export const HOLD_WORDS: Record<HoldKind, string> = {
-  part: 'part',
-  damage: 'damage',
-  tool: 'tool',
-  outside_work: 'outside work',
-  approval: 'approval',
-  room: 'room',
-  question: 'question',
-}
 
 const FASTENER_FAULTS: Record<FastenerFault, string> = {
   not_declared: 'nobody has said whether it is new. Say what is fitted',
