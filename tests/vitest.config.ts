@@ -1,9 +1,9 @@
 /**
- * All tests run in Node, in two groups: `rooms` takes what is there, `built` needs what the build made
- * (tests that drive a real Chromium or start the server as a process of its own).
+ * All tests run in Node, in three groups: `rooms` and `web` take what is there, `built` needs what the build
+ * made (tests that drive a real Chromium or start the server as a process of its own).
  *
- * The Solid plugin is here so that tests of `web/` get the reactive build of solid-js, not the one for
- * server rendering.
+ * The Solid plugin gives tests of `web/` the reactive build of solid-js, not the one for server rendering. It
+ * makes Node resolve packages as a browser would, so it is theirs alone: sockets have none there.
  */
 import { fileURLToPath } from 'node:url'
 import solid from 'vite-plugin-solid'
@@ -13,7 +13,6 @@ const needBuild = ['tests/{browser,process}/**/*.test.{ts,tsx}']
 
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
-  plugins: [solid({ hot: false })],
   test: {
     environment: 'node',
     pool: 'forks',
@@ -25,7 +24,17 @@ export default defineConfig({
         test: {
           name: 'rooms',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: needBuild,
+          exclude: [...needBuild, 'tests/web/**'],
+          testTimeout: 30_000,
+          hookTimeout: 30_000,
+        },
+      },
+      {
+        extends: true,
+        plugins: [solid({ hot: false })],
+        test: {
+          name: 'web',
+          include: ['tests/web/**/*.test.{ts,tsx}'],
           testTimeout: 30_000,
           hookTimeout: 30_000,
         },

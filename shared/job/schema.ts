@@ -16,7 +16,8 @@ const how = z.enum(['clicked', 'indicated', 'turned', 'slackened'])
 
 const engineSchema = z.strictObject({ model: words(120), serial: words(80), drives: words(200).optional() })
 const adapterSchema = z.strictObject({
-  wrenchMm: z.number().positive().max(5000),
+  // No lever is shorter; next to nothing would multiply a setting past every number.
+  wrenchMm: z.number().min(1).max(5000),
   adapterMm: z.number().min(0).max(5000),
   angleDeg: z.number().min(0).max(360),
 })

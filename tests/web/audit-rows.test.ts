@@ -1,14 +1,17 @@
 /** The record as it is read, and what wants the supervisor, in words. */
 import { describe, expect, test } from 'vitest'
-import { signBeforeHidden, unitSlips } from '../../shared/audit/awaiting'
+import { flaggedReadings, signBeforeHidden, unitSlips } from '../../shared/audit/awaiting'
 import { completeness, record } from '../../shared/audit/record'
 import {
   awaitsWords,
   classBars,
   coversWords,
   coverWords,
+  foldSlips,
+  groupFlagged,
   slipWords,
 } from '../../web/pages/audit/awaiting-words'
+import { nextOf } from '../../web/pages/audit/next-open'
 import {
   countLines,
   countWords,
@@ -17,10 +20,12 @@ import {
   reachedWords,
   remarks,
   rowsOf,
+  sameLines,
   searchRecord,
   verdictWords,
 } from '../../web/pages/audit/rows'
-import { caps, claim, read, second, sign, tell, words } from './engine-job'
+import { whoMaySecond } from '../../web/pages/audit/who-may'
+import { caps, claim, read, START, second, shop, sign, tell, words } from './engine-job'
 
 const lineOf = (told: ReturnType<typeof tell>, joint: string, position: number) =>
   record(told.job).find((line) => line.joint === joint && line.position === position) ??
@@ -145,5 +150,74 @@ describe('what wants the supervisor', () => {
       'A 6: 2 proven, 4 open',
       'B 4: 0 proven, 4 open',
     ])
+  })
+})
+
+describe('lists that say a thing once', () => {
+  const scale = (value: number): Parameters<typeof tell>[0] => [
+    'bram',
+    { type: 'EnterScale', jointId: 'J-rod', pass: 1, wrenchId: 'LB-1', value },
+  ]
+  const click = (position: number): Parameters<typeof tell>[0] => [
+    'bram',
+    { type: 'TakeReading', jointId: 'J-rod', position, pass: 1, how: 'clicked', wrenchId: 'LB-1' },
+  ]
+  test('clicks on a scale held up are counted with it', () => {
+    const told = tell(claim('bram', 'S2'), scale(40), click(1), click(2))
+    const folded = foldSlips(unitSlips(told.job))
+    expect(folded.map(({ kind, clicks, stands }) => [kind, clicks, stands])).toEqual([['scale', 2, true]])
+  })
+  test('a held-up click keeps its scale on the list although the wrench was set anew', () => {
+    const told = tell(claim('bram', 'S2'), scale(40), click(1), scale(30))
+    expect(foldSlips(unitSlips(told.job)).map(({ stands }) => stands)).toEqual([true])
+  })
+  test('positions with the same flags from the same hand stand together, another hand apart', () => {
+    const told = tell(
+      read('suvi', 'J-rod', 1, 1, 40),
+      read('suvi', 'J-rod', 2, 1, 40),
+      read('bram', 'J-rod', 3, 1, 40),
+    )
+    const groups = groupFlagged(flaggedReadings(told.job))
+    expect(groups.map(({ readings }) => readings.map(({ position }) => position))).toEqual([[1, 2], [3]])
+  })
+  test('what is covered already comes first', () => {
+    const told = tell(
+      read('suvi', 'J-plug', 1, 1, 30),
+      read('suvi', 'J-cap', 1, 1, 50),
+      read('bram', 'J-sump', 1, 1, 20),
+    )
+    expect(groupFlagged(flaggedReadings(told.job)).map(({ joint, hidden }) => [joint, hidden])[0]).toEqual([
+      'J-cap',
+      true,
+    ])
+  })
+})
+
+test('lines that did not change are known as the same, a struck reading is a change', () => {
+  const one = tell(claim('bram', 'S2'), read('bram', 'J-rod', 1, 1, 40))
+  const lines = record(one.job)
+  expect(sameLines(lines, record({ ...one.job, version: 99 }))).toBe(true)
+  const readingId = one.job.readings['J-rod']?.[0]?.id ?? ''
+  const struck = tell(claim('bram', 'S2'), read('bram', 'J-rod', 1, 1, 40), [
+    'bram',
+    { type: 'StrikeReading', readingId, reason: 'misread' },
+  ])
+  expect(sameLines(lines, record(struck.job))).toBe(false)
+})
+
+test('the next open thing is the one after the reader, and round again at the end', () => {
+  expect(nextOf([10, 20, 30], (item) => item > 20)).toBe(30)
+  expect(nextOf([10, 20, 30], (item) => item > 30)).toBe(10)
+  expect(nextOf([], () => true)).toBeUndefined()
+})
+
+describe('who may look', () => {
+  test('not the doer, not before the doer signed, not after the second', () => {
+    const before = tell(...caps)
+    expect(whoMaySecond(before.job, shop, 'S1', 'step', START)).toEqual([])
+    const signed = tell(...caps, sign('bram', 'S1'))
+    expect(whoMaySecond(signed.job, shop, 'S1', 'step', START)).toEqual(['suvi'])
+    const both = tell(...caps, sign('bram', 'S1'), second('suvi', 'S1'))
+    expect(whoMaySecond(both.job, shop, 'S1', 'step', START)).toEqual([])
   })
 })

@@ -79,13 +79,8 @@ export function BoltMap(props: BoltMapProps) {
 
   return (
     <div class="bolt-map" ref={frame}>
-      <div
-        class="bolt-map-canvas"
-        style={{ width: `${layout().width}px`, height: `${layout().height}px` }}
-        role={props.press ? 'group' : 'img'}
-        aria-label={props.label}
-      >
-        <svg width={layout().width} height={layout().height} aria-hidden="true">
+      <div class="bolt-map-canvas" style={{ width: `${layout().width}px`, height: `${layout().height}px` }}>
+        <svg width={layout().width} height={layout().height} role="img" aria-label={props.label}>
           <g transform={`translate(${layout().dx} ${layout().dy}) scale(${layout().scale})`}>
             <For each={props.outline}>{(shape) => <Shape shape={shape} />}</For>
           </g>

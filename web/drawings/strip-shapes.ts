@@ -18,7 +18,7 @@ export interface Shape {
   look:
     | 'not-ready'
     | 'ready'
-    | 'in-work'
+    | 'frame'
     | 'awaiting'
     | 'done'
     | 'slot'
@@ -88,9 +88,9 @@ export function drawStrip(input: StripInput): Strip {
     'awaiting',
     'done',
     'ready',
-    'in-work',
     'slot',
     'bar',
+    'frame',
     'notch',
     'flag',
     'flag-mark',
@@ -112,17 +112,21 @@ function drawCell(
 ): void {
   const foot = TOP + TALL
   const paint = cell.by ? paintOf(cell.by) : undefined
-  const inset = (look: Shape['look'], line: number) =>
-    add(look, box(x + line / 2, TOP + line / 2, Math.max(w - line, 0.5), TALL - line))
+  /** An outline as a filled ring, so that its weight can follow the width: a thin cell must not clog. */
+  const ring = (look: Shape['look'], line: number) =>
+    add(look, box(x, TOP, w, TALL) + box(x + line, TOP + line, Math.max(w - 2 * line, 0), TALL - 2 * line))
+  const heavy = Math.min(2.5, Math.max(1.2, w * 0.22))
   switch (cell.standing) {
     case 'not_ready':
-      inset('not-ready', 1)
+      add('not-ready', box(x + 0.5, TOP + 0.5, Math.max(w - 1, 0.5), TALL - 1))
       break
     case 'ready':
-      inset('ready', 2.5)
+      add('ready', box(x, TOP, w, TALL))
+      ring('frame', heavy)
       break
     case 'in_work':
-      inset('in-work', 2.5)
+      add('ready', box(x, TOP, w, TALL))
+      ring('frame', heavy)
       add('bar', box(x, TOP + TALL / 2, w, TALL / 2), paint)
       if (cell.by && paint) initials.push({ x: x + w / 2, text: initialsOf(cell.by), paint })
       break
@@ -142,7 +146,7 @@ function drawCell(
     add('notch', `M${r(middle - half)} ${TOP - NOTCH}h${r(half * 2)}L${r(middle)} ${TOP - 0.5}z`)
   }
   if (cell.flagged) {
-    inset('flag', 3)
+    ring('flag', Math.max(heavy, 1.6))
     add('flag-mark', `M${r(middle)} ${TOP + 7}l5 6l-5 6l-5 -6z`)
   }
 }
@@ -161,7 +165,7 @@ function shares(cells: readonly Cell[], room: number): number[] {
   }
 }
 
-/** Whole names where they fit, else the first word, else the letter; letters all through where most would be. */
+/** Whole names where they fit, else their first words, else the letter; letters all through where most would be. */
 function labels(
   { stages, width }: StripInput,
   spans: ReadonlyMap<number, { from: number; to: number }>,
@@ -170,8 +174,10 @@ function labels(
   const made = [...spans].map(([index, { from, to }]) => {
     const title = stages[index]?.title ?? ''
     const letter = stages[index]?.id ?? ''
-    const first = title.split(' ')[0] ?? ''
-    const text = fits(title, to - from) ? title : first.length > 2 && fits(first, to - from) ? first : letter
+    const shorter = [title.split(' and ')[0] ?? '', title.split(' ')[0] ?? ''].filter(
+      (words) => words.length > 2,
+    )
+    const text = [title, ...shorter].find((words) => fits(words, to - from)) ?? letter
     return { x: from, text, full: title, letter, room: to - from }
   })
   const short = width < 560 || made.filter(({ text, letter }) => text === letter).length > made.length / 2

@@ -35,12 +35,14 @@ export function Frame(props: RouteSectionProps) {
       </a>
       <TopBar />
       <Show when={session.me()?.shop.invented}>
-        <p class="banner">Demo shop. All names and values are invented.</p>
+        <aside class="banner" aria-label="About this shop">
+          Demo shop. All names and values are invented.
+        </aside>
       </Show>
       <Show when={link.outdated()}>
-        <p class="banner against" role="status">
+        <aside class="banner against" aria-label="A newer Paintmark" aria-live="polite">
           Paintmark was renewed. <a href={location.pathname}>Load the new pages</a>
-        </p>
+        </aside>
       </Show>
       <main id="page" tabIndex={-1}>
         <Show when={ready()} fallback={<p class="page pencil">{session.problem() ?? 'Opening the shop…'}</p>}>

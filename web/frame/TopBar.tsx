@@ -15,7 +15,7 @@ interface PageLink {
 }
 
 export function TopBar() {
-  const { session, link, waiting, board } = useLive()
+  const { session, link, waiting } = useLive()
   const location = useLocation()
   const { light, turn } = makeLight()
   const [changing, setChanging] = createSignal(false)
@@ -27,7 +27,7 @@ export function TopBar() {
       { href: '/', title: 'Board', exact: true },
       ...(id
         ? [
-            { href: `/jobs/${id}`, title: board.summary(id)?.number ?? 'Engine', exact: true },
+            { href: `/jobs/${id}`, title: 'Engine', exact: true },
             { href: `/jobs/${id}/bench`, title: 'Bench', exact: false },
             { href: `/jobs/${id}/audit`, title: 'Audit', exact: false },
           ]
@@ -75,18 +75,13 @@ export function TopBar() {
         </button>
         <Show when={session.person()}>
           {(person) => (
-            <button
-              type="button"
-              class="who"
-              aria-haspopup="dialog"
-              aria-label={`Signed in: ${person().name}. Change person`}
-              onClick={() => setChanging(true)}
-            >
+            <button type="button" class="who" aria-haspopup="dialog" onClick={() => setChanging(true)}>
               <span class="stripe" style={{ '--paint': paintOf(person().paint) }}>
                 <span class="stripe-paint" aria-hidden="true" />
                 <span class="stripe-initials">{person().initials}</span>
                 <span class="who-name">{person().name}</span>
               </span>
+              <span class="unseen">is signed in. Change person</span>
             </button>
           )}
         </Show>

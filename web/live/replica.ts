@@ -23,6 +23,8 @@ export interface Pending {
   confirmedAt?: number
   /** The rules refuse it on the newest state; the server's answer will say. */
   doubted?: Refusal
+  /** What it was last decided on and came to: while that stands below it, nothing is decided again. */
+  drawn?: { on: Job; events: readonly JobEvent[]; after: Job }
 }
 
 export interface RefusedEntry {
@@ -82,6 +84,8 @@ export function addPending(replica: Replica, command: JobCommand, context: Conte
 export function settle(replica: Replica, commandId: string, answer: Answer | Fault): Replica {
   const one = replica.pending.find((pending) => pending.context.commandId === commandId)
   if (answer.ok) {
+    const foreseen = asForeseen(replica, one, answer.events as JobStreamEvent[])
+    if (foreseen) return foreseen
     const pending = replica.pending.map((each) =>
       each === one ? { ...each, confirmedAt: answer.version } : each,
     )
@@ -105,8 +109,32 @@ export function withShop(replica: Replica, shop: Context['shop']): Replica {
   if (replica.pending.length === 0) return replica
   return onTop({
     ...replica,
-    pending: replica.pending.map((one) => ({ ...one, context: { ...one.context, shop } })),
+    pending: replica.pending.map(({ drawn: _, ...one }) => ({ ...one, context: { ...one.context, shop } })),
   })
+}
+
+/**
+ * The oldest entry was confirmed word for word: what is on the screen becomes the confirmed state, the very same
+ * objects, and nothing above it is decided again.
+ */
+function asForeseen(
+  replica: Replica,
+  one: Pending | undefined,
+  events: readonly JobStreamEvent[],
+): Replica | undefined {
+  const drawn = one?.drawn
+  if (!drawn || one !== replica.pending[0] || drawn.on !== replica.confirmed) return undefined
+  const inTurn = events.every(({ version }, index) => version === drawn.on.version + index + 1)
+  const alike = sameData(
+    events.map(({ event }) => event),
+    drawn.events,
+  )
+  if (!inTurn || !alike) return undefined
+  return advance(
+    { ...replica, confirmed: drawn.after, pending: replica.pending.slice(1) },
+    drawn.after,
+    replica.ahead,
+  )
 }
 
 /** Takes in, one by one, whatever follows the confirmed version. */
@@ -131,11 +159,27 @@ function onTop(replica: Replica): Replica {
   let job = replica.confirmed
   const pending = replica.pending.map((one): Pending => {
     if (!canPredict(one.command)) return one
+    if (one.drawn?.on === job) {
+      job = one.drawn.after
+      return one
+    }
+    const { doubted: _, drawn: __, ...rest } = one
     const outcome = decide(job, one.command, one.context)
-    const { doubted: _, ...rest } = one
     if (isRefusal(outcome)) return { ...rest, doubted: outcome }
-    job = evolveAll(job, outcome)
-    return rest
+    const drawn = { on: job, events: outcome, after: evolveAll(job, outcome) }
+    job = drawn.after
+    return { ...rest, drawn }
   })
   return { ...replica, job, pending }
+}
+
+/** Equal as plain data, whatever the order of the keys: the store has its own. */
+function sameData(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true
+  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b || Array.isArray(a) !== Array.isArray(b))
+    return false
+  const keys = Object.keys({ ...a, ...b })
+  return keys.every((key) =>
+    sameData((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
+  )
 }

@@ -32,7 +32,7 @@ interface Cut {
 const barlow = (weight: number) =>
   `@fontsource/barlow-semi-condensed/files/barlow-semi-condensed-latin-${weight}-normal.woff2`
 const stencil =
-  '@fontsource/big-shoulders-stencil-display/files/big-shoulders-stencil-display-latin-600-normal.woff2'
+  '@fontsource/big-shoulders-stencil-display/files/big-shoulders-stencil-display-latin-800-normal.woff2'
 
 const CUTS: Cut[] = [
   ...[500, 600].flatMap((weight) => [

@@ -37,7 +37,7 @@ describe('claiming a step', () => {
       .when(claim('head', { by: 'bo' }))
       .refuses('already_claimed', { stepId: 'head', by: 'ana', since: START + 600_000 })
   })
-  test('[CL3] comes before what else might be said of the person', () => {
+  test('[CL3] [FW2] comes before what else might be said of the person', () => {
     given(claim('head'))
       .when(claim('head', { by: 'wim' }))
       .refuses('already_claimed')
@@ -74,7 +74,7 @@ describe('claiming a step', () => {
       .when(claim('head', { by: 'bo' }))
       .refuses('not_entitled', { class: 'A', family: 'diesel' })
   })
-  test('[CL5] comes before open needs, which come before what would be hidden', () => {
+  test('[CL5] [FW2] comes before open needs, which come before what would be hidden', () => {
     given()
       .when(claim('cover', { by: 'wim' }))
       .refuses('not_entitled')

@@ -104,6 +104,7 @@ export const testPlan: Plan = {
     /** Hides one cap only and names no need: a plan's author may forget it, the house does not. */
     step('sump', {
       hides: [{ joint: 'JC', positions: [3, 4] }],
+      sealant: { product: 'Gasket paste', closeWithinMinutes: 10, cureMinutes: 60, before: ['proof'] },
       joints: [joint('JS', { passes: [{ kind: 'torque', torqueNm: 10 }] })],
     }),
     /** Class B: torque, slacken, wait, torque. */

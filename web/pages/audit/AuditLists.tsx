@@ -8,7 +8,7 @@ import { listed, positionsInWords } from '../../../shared/words'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
 import { planned, useDesk } from '../engine/desk'
-import { awaitsWords, coversWords, coverWords, slipWords } from './awaiting-words'
+import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWords } from './awaiting-words'
 import { reachedWords } from './rows'
 
 export function SignBeforeHidden(props: { look(stepId: string, setId: string): void }) {
@@ -63,7 +63,7 @@ export function SignBeforeHidden(props: { look(stepId: string, setId: string): v
 
 export function FlaggedReadings() {
   const desk = useDesk()
-  const list = createMemo(() => flaggedReadings(desk.job()))
+  const list = createMemo(() => groupFlagged(flaggedReadings(desk.job())))
   return (
     <List
       title="Readings that carry a flag"
@@ -79,15 +79,27 @@ export function FlaggedReadings() {
                   <strong class="late">covered</strong>{' '}
                 </Show>
                 <b>
-                  {one.jointTitle} {positionName(one.joint, one.reading.position)}
+                  {one.jointTitle} {positionNames(one.joint, one.readings)}
                 </b>
-                , pass {one.reading.pass}: {listed(one.reading.flags.map(flagWords))}
+                , pass {one.pass}: {listed(one.flags.map(flagWords))}
               </p>
-              <p class="pencil by-line">
-                {reachedWords(one.reading)}
-                <Show when={one.reading.wrenchId}>, {one.reading.wrenchId}</Show>{' '}
-                <Stripe person={one.reading.by} /> {desk.words.moment(one.reading.doneAt)}
-              </p>
+              <For each={one.readings.slice(0, 1)}>
+                {(first) => (
+                  <p class="pencil by-line">
+                    <span>
+                      {[...new Set(one.readings.map(reachedWords))].join(', ')}
+                      {first.wrenchId ? `, ${first.wrenchId}` : ''}
+                    </span>
+                    <Stripe person={first.by} />
+                    <span>
+                      {desk.words.moment(first.doneAt)}
+                      {one.readings.length > 1
+                        ? ` to ${desk.words.moment(one.readings.at(-1)?.doneAt ?? first.doneAt)}`
+                        : ''}
+                    </span>
+                  </p>
+                )}
+              </For>
             </div>
             <A class="button" href={`/jobs/${desk.job().id}/bench/${one.step.id}`}>
               Strike or redo<span class="unseen">, {one.step.id}</span>
@@ -101,7 +113,7 @@ export function FlaggedReadings() {
 
 export function UnitSlips() {
   const desk = useDesk()
-  const list = createMemo(() => unitSlips(desk.job()))
+  const list = createMemo(() => foldSlips(unitSlips(desk.job())))
   return (
     <List
       title="Numbers perhaps in the wrong unit"
@@ -182,8 +194,15 @@ export function Unpublished() {
   )
 }
 
+/** One position as the trade names it, or several by number. */
+function positionNames(jointId: string, readings: readonly { position: number }[]): string {
+  const numbers = [...new Set(readings.map(({ position }) => position))]
+  const [only] = numbers
+  return numbers.length === 1 && only !== undefined ? positionName(jointId, only) : positionsInWords(numbers)
+}
+
 /** A position as the trade names it. */
-export function positionName(jointId: string, n: number): string {
+function positionName(jointId: string, n: number): string {
   const desk = useDesk()
   const label = indexPlan(planned(desk).plan)
     .jointById.get(jointId)

@@ -140,6 +140,7 @@ function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: r
           outline={props.joint.outline}
           heads={heads()}
           height={220}
+          fit
           label={`Bolt map of ${props.joint.title}`}
         />
       </div>

@@ -5,6 +5,7 @@
  */
 import { createMemo, For, Show } from 'solid-js'
 import type { RecordLine } from '../../../shared/audit/record'
+import type { WrenchThen } from '../../../shared/job/types'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
 import { Stripe } from '../../ui/Stripe'
@@ -13,7 +14,6 @@ import { bandWords, fastenerWords, passesWords, passWords } from '../engine/step
 import { dayOf } from './day'
 import { PassBar } from './PassBar'
 import {
-  checkWords,
   countLines,
   type JointGroup,
   type Row,
@@ -51,7 +51,8 @@ function Group(props: { group: JointGroup }) {
             positions={joint().positions}
             outline={joint().outline}
             heads={heads()}
-            height={160}
+            height={joint().positions.length > 3 ? 200 : 160}
+            fit
             label={`Bolt map of ${joint().title}`}
           />
         </div>
@@ -83,7 +84,7 @@ function Group(props: { group: JointGroup }) {
             <th scope="col">Asked</th>
             <th scope="col">Reached</th>
             <th scope="col">Against its band</th>
-            <th scope="col">Wrench</th>
+            <th scope="col">Wrench, its check</th>
             <th scope="col">Done by</th>
             <th scope="col">Second</th>
             <th scope="col">When</th>
@@ -145,7 +146,7 @@ function RecordRow(props: { row: Row }) {
         <Show when={reading?.wrenchId}>
           {(wrenchId) => (
             <>
-              {wrenchId()} <span class="pencil small">{checkWords(reading?.wrench, dayOf)}</span>
+              {wrenchId()} <Checked wrench={reading?.wrench} />
             </>
           )}
         </Show>
@@ -164,7 +165,7 @@ function RecordRow(props: { row: Row }) {
         </Show>
       </td>
       <td class="cell-stands">
-        <Show when={lead}>
+        <Show when={lead && !flagged()}>
           <span class={`verdict verdict-${line.verdict}`}>{verdictWords(line)}</span>
         </Show>
         <Show when={said()}>
@@ -174,6 +175,22 @@ function RecordRow(props: { row: Row }) {
         </Show>
       </td>
     </tr>
+  )
+}
+
+/** The date of the wrench's last check, as known when the reading was taken. */
+function Checked(props: { wrench: WrenchThen | undefined }) {
+  return (
+    <span class="wrench-checked">
+      <Show when={props.wrench?.lastCheckedAt} fallback="check not known">
+        {(at) => (
+          <>
+            <span class="unseen">checked </span>
+            {dayOf(at())}
+          </>
+        )}
+      </Show>
+    </span>
   )
 }
 

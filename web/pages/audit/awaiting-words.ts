@@ -1,6 +1,7 @@
 /** What wants the supervisor, in words: what is to be looked at, and how soon it is covered. */
-import type { SetAwaiting, UnitSlipLine } from '../../../shared/audit/awaiting'
+import type { PlaceInPlan, SetAwaiting, UnitSlipLine } from '../../../shared/audit/awaiting'
 import type { Completeness } from '../../../shared/audit/record'
+import type { Flag, Reading } from '../../../shared/job/types'
 import { JOINT_CLASSES, type JointClass } from '../../../shared/plan/types'
 import { formatNumber, showTorque } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
@@ -69,4 +70,42 @@ export function classBars(complete: Completeness): ClassBar[] {
     ].filter(Boolean)
     return { class: cls, ...counts, text: `${counts.fasteners}: ${parts.join(', ')}` }
   })
+}
+
+export type FlaggedLine = PlaceInPlan & { reading: Reading; hidden: boolean }
+
+/** Positions of one joint and pass that carry the same flags from the same hand: one thing to settle. */
+export interface FlaggedGroup extends PlaceInPlan {
+  pass: number
+  flags: readonly Flag[]
+  hidden: boolean
+  /** As they were recorded. */
+  readings: Reading[]
+}
+
+export function groupFlagged(lines: readonly FlaggedLine[]): FlaggedGroup[] {
+  const groups = new Map<string, FlaggedGroup>()
+  for (const { reading, ...place } of lines) {
+    const key = [place.joint, reading.pass, reading.by, reading.how, place.hidden, ...reading.flags].join(' ')
+    const group = groups.get(key)
+    if (group) group.readings.push(reading)
+    else groups.set(key, { ...place, pass: reading.pass, flags: reading.flags, readings: [reading] })
+  }
+  // What a cover lies on already is the costliest to reach.
+  return [...groups.values()].sort((a, b) => Number(b.hidden) - Number(a.hidden))
+}
+
+/** A scale held up and the clicks taken on it are one slip: the scale stands for them, and says how many. */
+export function foldSlips(lines: readonly UnitSlipLine[]): (UnitSlipLine & { clicks: number })[] {
+  const scales = new Set(lines.flatMap((line) => (line.kind === 'scale' ? [line.entry.id] : [])))
+  const onScale = (line: UnitSlipLine): string | undefined =>
+    line.kind === 'reading' && line.entry.scaleId !== undefined && scales.has(line.entry.scaleId)
+      ? line.entry.scaleId
+      : undefined
+  return lines
+    .filter((line) => onScale(line) === undefined)
+    .map((line) => {
+      const clicks = lines.filter((other) => line.kind === 'scale' && onScale(other) === line.entry.id)
+      return { ...line, clicks: clicks.length, stands: line.stands || clicks.some((click) => click.stands) }
+    })
 }

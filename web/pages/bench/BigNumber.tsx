@@ -87,7 +87,10 @@ export function BigNumber() {
         <Match when={bench.sheet()?.kind === 'torque'}>
           <Figure figure="–" unit="no published value" on="" />
           <Under>
-            <p>The maker’s information gives no torque. A competent person settles it before this can be signed.</p>
+            <p>
+              The maker’s information gives no torque. A competent person settles it before this can be
+              signed.
+            </p>
           </Under>
         </Match>
       </Switch>

@@ -27,9 +27,18 @@ export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) 
       <p class="entry-display" aria-live="polite">
         <span>{text() || '–'}</span> <span class="entry-unit">{wrench()?.unit}</span>
       </p>
-      <NumberPad value={text()} onChange={setText} onEnter={enter} decimal maxLength={6} label="Number on the scale" />
+      <NumberPad
+        value={text()}
+        onChange={setText}
+        onEnter={enter}
+        decimal
+        maxLength={6}
+        label="Number on the scale"
+      />
       <Button look="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
-        {Number.isFinite(value()) ? `The scale says ${formatNumber(value())} ${wrench()?.unit}` : 'Read it off the wrench'}
+        {Number.isFinite(value())
+          ? `The scale says ${formatNumber(value())} ${wrench()?.unit}`
+          : 'Read it off the wrench'}
       </Button>
       <WrenchLine onOther={props.onOther} />
     </section>

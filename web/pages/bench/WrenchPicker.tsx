@@ -35,7 +35,9 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
                   <span>{wrench.title}</span>
                   <Show
                     when={why.length > 0}
-                    fallback={<span class="pencil">{wrench.unit === 'deg' ? 'in use' : due(wrench.dueAt)}</span>}
+                    fallback={
+                      <span class="pencil">{wrench.unit === 'deg' ? 'in use' : due(wrench.dueAt)}</span>
+                    }
                   >
                     <span class="against-words">Does not fit: {why.join('; ')}</span>
                   </Show>
@@ -52,7 +54,8 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
         <p>The crib holds no wrench of the kind this pass asks for. The supervisor enters wrenches.</p>
       </Show>
       <p class="small pencil">
-        A wrench that does not fit may still be entered: what is recorded with it is flagged, and stops the signature.
+        A wrench that does not fit may still be entered: what is recorded with it is flagged, and stops the
+        signature.
       </p>
     </Dialog>
   )

@@ -139,7 +139,7 @@ function Search(props: { onValue(value: string): void }) {
         id="seek"
         type="search"
         ref={input}
-        placeholder="Number, serial, engine, owner"
+        placeholder="Find an engine"
         autocomplete="off"
         aria-keyshortcuts="/"
         onInput={(event) => props.onValue(event.currentTarget.value)}

@@ -1,6 +1,10 @@
-/** A supervisor gives a job its plan, at an edition. The copy keeps that edition whatever the library does later. */
+/**
+ * A supervisor gives a job its plan, at an edition. A job keeps the plan it adopted for good, so it takes two
+ * presses: one to choose, one to say so.
+ */
 import { createSignal, For, Show } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
+import type { Plan } from '../../../shared/plan/types'
 import { useLive, useShop } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
@@ -9,6 +13,7 @@ import { Sentence } from '../../ui/Sentence'
 export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) {
   const { sendAndWait } = useLive()
   const { shop, known } = useShop()
+  const [chosen, setChosen] = createSignal<Plan>()
   const [why, setWhy] = createSignal<string>()
   const [busy, setBusy] = createSignal(false)
   const plans = () =>
@@ -16,52 +21,58 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
       .flatMap((editions) => Object.values(editions))
       .sort((a, b) => a.title.localeCompare(b.title) || b.edition - a.edition)
 
-  async function adopt(planId: string, edition: number): Promise<void> {
+  async function adopt({ id, edition }: Plan): Promise<void> {
     setBusy(true)
-    const answer = await sendAndWait(props.job.id, { type: 'AdoptPlan', planId, edition })
+    const answer = await sendAndWait(props.job.id, { type: 'AdoptPlan', planId: id, edition })
     setBusy(false)
     if (answer.ok) props.onClose()
     else setWhy(answer.sentence)
   }
 
+  const nothing = () =>
+    known()
+      ? 'The library has no plan yet. A supervisor or the owner adds one as a plan file.'
+      : 'Reading the library…'
+
   return (
     <Dialog open title={`A plan for ${props.job.number}`} onClose={props.onClose}>
       <p>
-        {props.job.engine}, serial {props.job.serial}. The job keeps the edition it adopts.
+        {props.job.engine}, serial {props.job.serial}.
       </p>
       <ul class="plans">
-        <For
-          each={plans()}
-          fallback={
-            <li class="pencil">
-              {known()
-                ? 'The library has no plan yet. A supervisor or the owner adds one as a plan file.'
-                : 'Reading the library…'}
-            </li>
-          }
-        >
+        <For each={plans()} fallback={<li class="pencil">{nothing()}</li>}>
           {(plan) => (
             <li>
-              <div>
-                <h3>
-                  {plan.title}, edition {plan.edition}
-                </h3>
-                <p class="small pencil">
-                  {plan.family}. {plan.invented ? 'Invented values, for demonstration. ' : ''}
-                  {plan.source}
-                </p>
-              </div>
-              <Button
-                disabled={busy()}
-                aria-label={`Adopt ${plan.title}, edition ${plan.edition}`}
-                onClick={() => adopt(plan.id, plan.edition)}
+              <button
+                type="button"
+                class="plan"
+                aria-pressed={chosen() === plan}
+                onClick={() => setChosen(plan)}
               >
-                Adopt
-              </Button>
+                <strong>
+                  {plan.title}, edition {plan.edition}
+                </strong>
+                <span class="small pencil">
+                  For {plan.family} engines. {plan.invented ? 'Invented values. ' : ''}
+                  {plan.source}
+                </span>
+              </button>
             </li>
           )}
         </For>
       </ul>
+      <Show when={chosen()}>
+        {(plan) => (
+          <>
+            <Sentence>
+              The job keeps this plan and edition for good, with today’s tolerances of the shop.
+            </Sentence>
+            <Button look="main" disabled={busy()} onClick={() => adopt(plan())}>
+              {busy() ? 'Adopting…' : `Adopt ${plan().title}, edition ${plan().edition}`}
+            </Button>
+          </>
+        )}
+      </Show>
       <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
     </Dialog>
   )

@@ -8,8 +8,10 @@ const SAMPLE_WIDTH = 44
 
 export function Key() {
   const session = useSession()
-  const first = () => session.person()?.id ?? session.people()[0]?.id ?? ''
-  const second = () => session.people().find(({ id }) => id !== first())?.id ?? first()
+  /** Two who sign at the bench, so that the key shows paints the strips show. */
+  const signers = () => session.people().filter(({ roles }) => roles?.includes('technician'))
+  const first = () => (signers()[0] ?? session.people()[0])?.id ?? ''
+  const second = () => signers()[1]?.id ?? first()
   const samples = (): { words: string; cell: Partial<Cell> & Pick<Cell, 'standing'> }[] => [
     { words: 'not ready', cell: { standing: 'not_ready' } },
     { words: 'ready', cell: { standing: 'ready' } },

@@ -79,15 +79,25 @@ export default function NewJob(props: { onClose(): void }) {
           autocomplete="off"
         />
         <Field
-          label="What it drives"
-          hint="In the owner’s words, if you like."
+          label="What it drives, if known"
           value={drives()}
           onValue={setDrives}
           maxLength={200}
           autocomplete="off"
         />
-        <Field label="Owner" value={owner()} onValue={setOwner} required maxLength={120} autocomplete="off" />
-        <Field label="Agreed work" long value={agreed()} onValue={setAgreed} required maxLength={2000} />
+        <div class="whole">
+          <Field
+            label="Owner"
+            value={owner()}
+            onValue={setOwner}
+            required
+            maxLength={120}
+            autocomplete="off"
+          />
+        </div>
+        <div class="whole">
+          <Field label="Agreed work" long value={agreed()} onValue={setAgreed} required maxLength={2000} />
+        </div>
         <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
         <Button type="submit" look="main" disabled={busy()}>
           {busy() ? 'Opening…' : 'Open the job'}

@@ -1,6 +1,6 @@
 /** One engine on the board. Touching it anywhere opens the engine. */
 import { A } from '@solidjs/router'
-import { createEffect, createSignal, For, on, onCleanup, Show } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js'
 import { reasonSentence } from '../../../shared/job/reason'
 import type { JobSummary } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
@@ -16,6 +16,8 @@ interface RowProps {
 
 /** What cannot wait: it stands against the engine, not merely before it. */
 const AGAINST = new Set(['second_late', 'flagged'])
+/** Reasons that say already that nobody works on it. */
+const SAYS_NOBODY = new Set(['nobody_on_it', 'no_plan', 'all_signed'])
 const MARK_MS = 2400
 
 export function Row(props: RowProps) {
@@ -32,7 +34,7 @@ function Engine(props: { summary: JobSummary; width: number; onChoosePlan(summar
   let timer: ReturnType<typeof setTimeout> | undefined
   createEffect(
     on(
-      () => props.summary.version,
+      createMemo(() => props.summary.version),
       () => {
         setChanged(true)
         clearTimeout(timer)
@@ -71,7 +73,14 @@ function Engine(props: { summary: JobSummary; width: number; onChoosePlan(summar
       </div>
       <div class="row-who">
         <ul>
-          <For each={props.summary.on} fallback={<li class="pencil">nobody on it</li>}>
+          <For
+            each={props.summary.on}
+            fallback={
+              <Show when={!SAYS_NOBODY.has(props.summary.reason.code)}>
+                <li class="pencil">nobody on it</li>
+              </Show>
+            }
+          >
             {(one) => (
               <li>
                 <Stripe person={one.by} name="instead" /> <span class="pencil">{one.stepId}</span>
@@ -92,7 +101,7 @@ function Engine(props: { summary: JobSummary; width: number; onChoosePlan(summar
 
 function NoPlan(props: { choosing: boolean; choose(): void }) {
   return (
-    <div class="no-plan">
+    <div class="row-choose">
       <Show when={props.choosing}>
         <Button onClick={props.choose}>Choose a plan</Button>
       </Show>

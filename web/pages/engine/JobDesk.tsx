@@ -9,6 +9,7 @@ import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { type Desk, DeskContext } from './desk'
+import './desk.css'
 
 interface JobDeskProps {
   jobId: string

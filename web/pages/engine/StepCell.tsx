@@ -15,34 +15,34 @@ interface StepCellProps {
   second?: Mark | undefined
 }
 
-const PLAIN = 'M2 2H62V42H2Z'
-const NOTCHED = 'M2 2H42L48 11L54 2H62V42H2Z'
+const PLAIN = 'M2 2H62V46H2Z'
+const NOTCHED = 'M2 2H42L48 11L54 2H62V46H2Z'
 
 export function StepCell(props: StepCellProps) {
   const signed = () => props.standing === 'done' || props.standing === 'awaiting_second'
   return (
     <svg
       class={`step-cell step-cell-${props.standing}`}
-      viewBox="0 0 64 44"
+      viewBox="0 0 64 48"
       width="64"
-      height="44"
+      height="48"
       aria-hidden="true"
     >
       <path class="step-cell-box" d={props.critical ? NOTCHED : PLAIN} />
       <Show when={props.standing === 'in_work'}>
-        <rect class="step-cell-half" x="3.5" y="23" width="57" height="17.5" />
+        <rect class="step-cell-half" x="3.5" y="25" width="57" height="19.5" />
       </Show>
-      <text class="step-cell-id" x={props.critical ? 25 : 32} y={signed() ? 21 : 23}>
+      <text class="step-cell-id" x={props.critical ? 25 : 32} y={signed() ? 19 : 24}>
         {props.id}
       </text>
       <Show when={signed() && props.second}>
         {(mark) => (
-          <rect class="step-cell-paint" x="4" y="29" width="56" height="4" fill={paintColour(mark().paint)} />
+          <rect class="step-cell-paint" x="4" y="33" width="56" height="4" fill={paintColour(mark().paint)} />
         )}
       </Show>
       <Show when={signed() && props.first}>
         {(mark) => (
-          <rect class="step-cell-paint" x="4" y="35" width="56" height="4" fill={paintColour(mark().paint)} />
+          <rect class="step-cell-paint" x="4" y="39" width="56" height="4" fill={paintColour(mark().paint)} />
         )}
       </Show>
     </svg>

@@ -45,7 +45,9 @@ export function StepRow(props: StepRowProps) {
           </Show>
         </h4>
         <p class="step-standing">
-          <span class={`standing standing-${view().standing}`}>{standingWords(view(), desk.words)}</span>
+          <span class={`standing standing-${view().standing}`} classList={{ unseen: done() }}>
+            {standingWords(view(), desk.words)}
+          </span>
           <Show when={!done()}>
             <span class="pencil">, likely {durationWords(props.step.minutes.likely)}</span>
           </Show>

@@ -64,7 +64,7 @@ export function Trail() {
     setShown(FIRST)
   }
   return (
-    <section class="trail" aria-labelledby="trail-head">
+    <section class="trail" aria-labelledby="trail-head" tabindex="0">
       <h2 id="trail-head" tabindex="-1">
         What happened
       </h2>

@@ -29,7 +29,7 @@ export function WhereToGo() {
       >
         {(group) => (
           <section>
-            <h3>{group.title}</h3>
+            <h2>{group.title}</h2>
             <ul>
               <For each={group.steps}>{(step) => <Leads step={step} />}</For>
             </ul>

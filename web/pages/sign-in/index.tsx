@@ -1,11 +1,9 @@
 /** The first page of the day: touch your name, press your PIN. */
 import { useNavigate, useSearchParams } from '@solidjs/router'
 import { usePageTitle } from '../../frame/title'
-import { useSession } from '../../live/live'
 import { PeoplePin } from './PeoplePin'
 
 export default function SignIn() {
-  const session = useSession()
   const navigate = useNavigate()
   const [search] = useSearchParams()
   usePageTitle(() => 'Sign in')
@@ -16,7 +14,7 @@ export default function SignIn() {
   }
   return (
     <div class="page sign-in">
-      <h1>Who is at the {session.me()?.shop.name ? 'bench' : 'tablet'}?</h1>
+      <h1>Who is here?</h1>
       <PeoplePin onDone={() => navigate(next(), { replace: true })} />
     </div>
   )

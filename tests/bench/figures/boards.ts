@@ -1,0 +1,77 @@
+/**
+ * Tap to every board: from sending a command to the arrival of its summary at the last of 50 and of 200
+ * watching sockets. Beside it a bare durable commit and a bare broadcast of the same bytes.
+ */
+
+import { join } from 'node:path'
+import { v7 } from 'uuid'
+import type { Line } from '../harness/line'
+import { asked, connect, connectMany, lookOn, watchRoom } from '../harness/sockets'
+import { interleaved, median, percentile } from '../harness/stats'
+import { everyReading } from '../work/build'
+import { demoPlan } from '../work/shop'
+import type { Bench, Figure } from './figure'
+
+async function withBoards(bench: Bench, boards: number): Promise<Line[]> {
+  const { rounds, quick, ending, host, say } = bench
+  const taps = quick ? 60 : 200
+  const link = host()
+  const folder = ending.folder()
+  const readings = everyReading(demoPlan())
+  const ours = await link.openOurs(join(folder, 'ours'), [{ commands: 120 }, { commands: 120 }])
+  const [job = '', copied = ''] = ours.jobs
+  const bare = { ...(await link.openBare(ours.id, copied, join(folder, 'bare.db'))), cookie: '' }
+
+  async function arm(at: { origin: string; cookie: string }) {
+    const watching = await connectMany(boards, at, ending)
+    for (const socket of watching) await watchRoom(socket, 'board')
+    const sender = await connect(at, ending)
+    const look = lookOn(watching)
+    let version = at === bare ? 0 : (await link.plainJob(ours.id, job)).version
+    let n = 0
+    return async () => {
+      const times: number[] = []
+      for (let tap = 0; tap < taps; tap++) {
+        const reading = readings[n % readings.length]
+        n += 1
+        version += 1
+        const command = { commandId: v7(), doneAt: Date.now(), clockOffsetMs: 0, ...reading }
+        const everywhere = look.all(version)
+        const begun = performance.now()
+        const answered = asked(sender, 'command', { stream: `job:${job}`, command })
+        times.push((await everywhere) - begun)
+        await answered
+        // Real taps are not back to back; also keeps the sender under the gateway's bound of messages.
+        await new Promise((resolve) => setTimeout(resolve, 5))
+      }
+      return { p50: percentile(times, 0.5), p99: percentile(times, 0.99) }
+    }
+  }
+
+  const mine = await arm(ours)
+  const other = await arm(bare)
+  const { ours: got, reference } = await interleaved(rounds, { ours: mine, reference: other })
+  say(`boards ${boards}: ours ${JSON.stringify(got)}, bare ${JSON.stringify(reference)}`)
+  await link.closeOurs(ours.id)
+  const line = (name: 'p50' | 'p99', goal: number, stretch: number): Line => ({
+    figure: 'boards',
+    what: `tap to every one of ${boards} boards, ${name}`,
+    unit: 'ms',
+    ours: median(got.map((run) => run[name])),
+    reference: median(reference.map((run) => run[name])),
+    beside: 'a bare durable commit of the same rows, then a bare socket.io broadcast of the same bytes',
+    goal: { by: 'ratio', wants: 'at most', goal, stretch },
+    notes: [`${taps} taps a run, one after another`],
+  })
+  return [line('p50', 1.3, 1.15), line('p99', 2, 1.5)]
+}
+
+const boards = (count: number): Figure => ({
+  name: `boards-${count}`,
+  what: `tap to every one of ${count} boards`,
+  atMostSeconds: 240,
+  run: (bench) => withBoards(bench, count),
+})
+
+export const boards50 = boards(50)
+export const boards200 = boards(200)

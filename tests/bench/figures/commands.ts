@@ -1,0 +1,79 @@
+/**
+ * Durable commands a second: fifty sockets, each sending its next reading when the last is answered; rules,
+ * hash chain, summary and answers included. Beside it the same rows in a bare loop, a transaction each.
+ */
+
+import { join } from 'node:path'
+import { v7 } from 'uuid'
+import { asked, connectMany } from '../harness/sockets'
+import { interleaved, median } from '../harness/stats'
+import { everyReading } from '../work/build'
+import { demoPlan } from '../work/shop'
+import type { Figure } from './figure'
+
+const SOCKETS = 50
+
+export const commands: Figure = {
+  name: 'commands',
+  what: 'durable commands, 50 sockets with ack, rules included',
+  atMostSeconds: 180,
+  async run({ rounds, quick, ending, host, say }) {
+    const link = host()
+    const folder = ending.folder()
+    const jobsARound = quick ? 2 : 6
+    const ours = await link.openOurs(join(folder, 'ours'), [])
+    const sockets = await connectMany(SOCKETS, ours, ending)
+    const readings = everyReading(demoPlan())
+    let jobs: string[] = []
+
+    /** Socket k takes every fiftieth reading of each job in turn: nobody takes one twice. */
+    async function hand(k: number) {
+      const socket = sockets[k]
+      if (!socket) return
+      for (const job of jobs)
+        for (let at = k; at < readings.length; at += SOCKETS)
+          await asked(socket, 'command', {
+            stream: `job:${job}`,
+            command: { commandId: v7(), doneAt: Date.now(), clockOffsetMs: 0, ...readings[at] },
+          })
+    }
+
+    const made = new Map<number, string[]>()
+    const { ours: mine, reference } = await interleaved(rounds, {
+      async ours(round) {
+        jobs = made.get(round) ?? (await link.addJobs(ours.id, fresh()))
+        made.set(round, jobs)
+        const begun = performance.now()
+        await Promise.all(sockets.map((_, k) => hand(k)))
+        const seconds = (performance.now() - begun) / 1000
+        return (jobs.length * readings.length) / seconds
+      },
+      // Its rows come from our round before: the same work, whoever goes first.
+      async reference(round) {
+        const rowsFrom = made.get(round) ?? made.get(round - 1) ?? []
+        const { ms, commands } = await link.bareLoop(ours.id, rowsFrom, join(folder, `bare-${round}.db`))
+        return commands / (ms / 1000)
+      },
+    })
+    const fresh1 = jobsARound * readings.length
+    say(`commands: ours ${mine.map(Math.round).join(' ')}, bare ${reference.map(Math.round).join(' ')}`)
+    await link.closeOurs(ours.id)
+    return [
+      {
+        figure: 'commands',
+        what: this.what,
+        unit: 'a second',
+        ours: median(mine),
+        reference: median(reference),
+        beside:
+          'a bare loop writing the same rows (event, head, answer, summary, reading), one transaction a command',
+        goal: { by: 'ratio', wants: 'at least', goal: 2, stretch: 3 },
+        notes: [`${fresh1} readings a run, over ${jobsARound} jobs one after another`],
+      },
+    ]
+
+    function fresh() {
+      return Array.from({ length: jobsARound }, () => ({ commands: 0 }))
+    }
+  },
+}

@@ -1,0 +1,102 @@
+/** The shop as shipped, opened in the server process and filled with jobs through the front door. */
+import { makeLog } from '../../../server/log'
+import { type OpenShop, openShop } from '../../../server/open-shop'
+import { type Serving, serve } from '../../../server/serve'
+import type { Plan } from '../../../shared/plan/types'
+import { everyReading, type Sent, wholeBuild } from '../work/build'
+import { DOER, demoPlan, SECOND, shopCommands } from '../work/shop'
+import type { JobSpec } from './calls'
+
+export const COOKIE = 'paintmark'
+/** Fewer than the folds the desk keeps, so that making jobs does not read them again and again. */
+const AT_ONCE = 40
+
+export interface Ours {
+  shop: OpenShop
+  serving: Serving
+  dataFolder: string
+  cookie: string
+  plan: Plan
+  add(jobs: readonly JobSpec[]): Promise<string[]>
+  close(): Promise<void>
+}
+
+export async function openOurs(dataFolder: string): Promise<Ours> {
+  const log = makeLog('warn')
+  const shop = await openShop({ dataFolder, now: Date.now, log })
+  const settings = {
+    port: 0,
+    host: '127.0.0.1',
+    dataFolder,
+    behindProxy: false,
+    tls: false,
+    logLevel: 'warn',
+  } as const
+  const serving = await serve(shop, settings, { cookieName: COOKIE, log })
+  const plan = demoPlan()
+  const doer = device(DOER)
+  const second = device(SECOND)
+  let made = 0
+
+  function device(personId: string) {
+    const { deviceId, cookie } = shop.people.addDevice()
+    shop.people.signIn(deviceId, personId)
+    return { deviceId, cookie: `${COOKIE}=${cookie}` }
+  }
+
+  async function send(stream: 'shop' | `job:${string}`, body: object, deviceId = doer.deviceId) {
+    const given = await shop.intake({ stream, body: { commandId: shop.newId(), ...body }, deviceId })
+    if (!given.ok) throw new Error(`Filling the shop: ${given.sentence}`)
+  }
+
+  async function makeJob(index: number, { commands, retakes = 0 }: JobSpec): Promise<string> {
+    const id = `bench-${String(index).padStart(5, '0')}`
+    const stream = `job:${id}` as const
+    const engine = { model: 'Bench engine 3-cylinder', serial: `BE ${10_000 + index}`, drives: 'work boat' }
+    const number = `B${String(index).padStart(5, '0')}`
+    await send(stream, {
+      type: 'OpenJob',
+      number,
+      engine,
+      owner: 'Bench owner',
+      agreed: 'Rebuild as agreed.',
+    })
+    await send(stream, { type: 'AdoptPlan', planId: plan.id, edition: plan.edition })
+    const build = wholeBuild(plan).slice(0, commands)
+    const readings = everyReading(plan)
+    const again = Array.from(
+      { length: retakes },
+      (_, n): Sent => ({ by: 'doer', command: readings[n % readings.length] as Sent['command'] }),
+    )
+    for (const { by, command } of [...build, ...again])
+      await send(stream, command, by === 'doer' ? doer.deviceId : second.deviceId)
+    return id
+  }
+
+  // The first command of a shop is let in without a person; see first-run.
+  const [open, ...rest] = shopCommands(plan, Date.now())
+  for (const command of [open, ...rest]) await send('shop', command as object)
+
+  return {
+    shop,
+    serving,
+    dataFolder,
+    cookie: doer.cookie,
+    plan,
+    async add(jobs) {
+      const ids: string[] = []
+      for (let at = 0; at < jobs.length; at += AT_ONCE) {
+        const some = jobs.slice(at, at + AT_ONCE).map((spec) => {
+          made += 1
+          return makeJob(made, spec)
+        })
+        ids.push(...(await Promise.all(some)))
+      }
+      return ids
+    },
+    async close() {
+      await serving.close()
+      await shop.close()
+    },
+  }
+}

@@ -1,0 +1,89 @@
+/**
+ * `npm run bench`: the figures of ARCHITECTURE.md "Figures to hold", ours beside a bare reference from the
+ * same run. Prints; judges nothing but its own table, and ends with 0 also where a goal is missed.
+ *
+ * `--json` one JSON object; `--only <name>` one figure (may be given again); `--quick` fewer rounds and
+ * smaller loads, for development.
+ */
+import { cpus } from 'node:os'
+import { parseArgs } from 'node:util'
+import { figures } from './figures'
+import type { Bench } from './figures/figure'
+import { makeEnding, within } from './harness/ending'
+import { type HostLink, startHost } from './harness/host-link'
+import { asJson, type Outcome, remarks, table } from './harness/table'
+
+const ALL_AT_MOST_SECONDS = 1500
+
+const { values: asked } = parseArgs({
+  options: {
+    json: { type: 'boolean', default: false },
+    quick: { type: 'boolean', default: false },
+    only: { type: 'string', multiple: true, default: [] },
+  },
+})
+const unknown = asked.only.filter((name) => !figures.some((figure) => figure.name === name))
+if (unknown.length > 0) {
+  const names = figures.map(({ name }) => name).join(', ')
+  process.stderr.write(`There is no figure ${unknown.join(', ')}. There are: ${names}.\n`)
+  process.exit(2)
+}
+
+const say = (sentence: string) => process.stderr.write(`${sentence}\n`)
+const whole = makeEnding()
+const chosen = figures.filter(({ name }) => asked.only.length === 0 || asked.only.includes(name))
+const rounds = asked.quick ? 3 : 5
+const outcomes: Outcome[] = []
+
+async function stop(code: number) {
+  await whole.run()
+  process.exit(code)
+}
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop(1))
+setTimeout(() => {
+  say(`The bench took longer than ${ALL_AT_MOST_SECONDS} s and was given up.`)
+  void stop(1)
+}, ALL_AT_MOST_SECONDS * 1000).unref()
+
+for (const figure of chosen) {
+  say(`${figure.name}: ${figure.what}`)
+  // A child of the whole, so that a signal ends what this figure opened.
+  const ending = makeEnding()
+  whole.add(() => ending.run())
+  let host: HostLink | undefined
+  const bench: Bench = {
+    rounds,
+    quick: asked.quick,
+    ending,
+    host: () => {
+      host ??= startHost(ending)
+      return host
+    },
+    say,
+  }
+  try {
+    outcomes.push(...(await within(figure.atMostSeconds * 1000, figure.name, figure.run(bench))))
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error)
+    say(`${figure.name} failed: ${error instanceof Error ? error.stack : error}`)
+    outcomes.push({ figure: figure.name, what: figure.what, why })
+  }
+  await ending.run()
+}
+
+const about = {
+  rounds,
+  quick: asked.quick,
+  node: process.version,
+  cpus: cpus().length,
+  cpu: cpus()[0]?.model ?? 'unknown',
+}
+if (asked.json) process.stdout.write(`${asJson(outcomes, about)}\n`)
+else {
+  const how = `medians of ${rounds} interleaved runs, Node ${about.node}, ${about.cpus} × ${about.cpu}`
+  const quick = asked.quick
+    ? '\nQuick: fewer rounds and smaller loads; good for development, not for a claim.'
+    : ''
+  process.stdout.write(`\n${table(outcomes)}\n\n${how}${quick}\n\n${remarks(outcomes)}\n`)
+}
+await stop(outcomes.some((outcome) => 'why' in outcome) ? 1 : 0)

@@ -1,0 +1,318 @@
+/** The sockets, WI3 and WI6 to WI9, with real socket.io clients; the promises stand in `server/gateway/gateway.ts`. */
+import { v7 } from 'uuid'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { BURST } from '../../server/gateway/rate'
+import { evolveAll, newJob } from '../../shared/job/evolve'
+import type { Job, JobEvent } from '../../shared/job/types'
+import { command } from './house'
+import { openJob } from './rig'
+import { makeWire, until } from './wire'
+
+let wire: Awaited<ReturnType<typeof makeWire>>
+let ana: Awaited<ReturnType<typeof wire.at>>
+let bo: Awaited<ReturnType<typeof wire.at>>
+let jobs = 1
+
+beforeAll(async () => {
+  wire = await makeWire()
+  ana = await wire.at('ana')
+  bo = await wire.at('bo')
+})
+afterAll(() => wire.close())
+
+type Given = { ok: boolean; code?: string; version: number; events: { version: number; event: JobEvent }[] }
+type Watched = {
+  ok: boolean
+  code?: string
+  from?: number
+  events?: Given['events']
+  state?: Job
+  path?: string
+}
+
+/** A job of its own for each test. */
+async function freshJob() {
+  const stream = `job:j${++jobs}` as const
+  for (const one of openJob(`E-${jobs}`)) {
+    const given = await ana.ask<Given>('command', { stream, command: command(one) })
+    if (!given.ok) throw new Error(JSON.stringify(given))
+  }
+  return stream
+}
+const claim = (stepId: string) => command({ type: 'ClaimStep', stepId })
+const putDown = (stepId: string) => command({ type: 'PutDownStep', stepId })
+const protocol = 1
+
+describe('watching', () => {
+  test('[WI7] without a version the state; with one, what came after; with the newest, nothing', async () => {
+    const stream = await freshJob()
+    const first = await bo.ask<Watched>('watch', { room: stream, protocol })
+    expect(first.state?.version).toBe(2)
+    await ana.ask('command', { stream, command: claim('S1') })
+    const missed = await bo.ask<Watched>('watch', { room: stream, have: 2, protocol })
+    expect(missed).toMatchObject({ from: 2, events: [{ version: 3, event: { type: 'StepClaimed' } }] })
+    expect(await bo.ask<Watched>('watch', { room: stream, have: 3, protocol })).toMatchObject({
+      from: 3,
+      events: [],
+    })
+  })
+
+  test('[WI7] a version this server never had is answered with the state', async () => {
+    const stream = await freshJob()
+    expect((await bo.ask<Watched>('watch', { room: stream, have: 999, protocol })).state?.version).toBe(2)
+  })
+
+  test('[WI7] whichever is shorter: after many events the state, folded or not the same job', async () => {
+    const stream = await freshJob()
+    for (let n = 0; n < 60; n++) {
+      await ana.ask('command', { stream, command: claim('S1') })
+      await ana.ask('command', { stream, command: putDown('S1') })
+    }
+    const long = await bo.ask<Watched>('watch', { room: stream, have: 2, protocol })
+    expect(long.events).toBeUndefined()
+    const job = await wire.house.shop.desk.job(stream.slice(4))
+    expect(long.state).toEqual(job)
+    const all = (await wire.house.shop.desk.eventsAfter(stream, 0)).map(({ event }) => event as JobEvent)
+    expect(evolveAll(newJob(stream.slice(4)), all)).toEqual(job)
+  })
+
+  test('[WI7] nothing falls between: whoever watches in the middle of a storm ends with the same job', async () => {
+    const stream = await freshJob()
+    const storm = Promise.all(
+      Array.from({ length: 40 }, (_, n) =>
+        ana.ask('command', { stream, command: n % 2 ? putDown('S1') : claim('S1') }),
+      ),
+    )
+    const late = await wire.at('bo')
+    const watched = await late.ask<Watched>('watch', { room: stream, have: 0, protocol })
+    await storm
+    const { version } = (await wire.house.shop.desk.job(stream.slice(4))) as Job
+    let job =
+      watched.state ?? evolveAll(newJob(stream.slice(4)), watched.events?.map(({ event }) => event) ?? [])
+    const cursor = () => job.version
+    const news = () => late.told.filter(({ name, message }) => name === 'events' && message.from === cursor())
+    await until('the last event', () => {
+      for (let [next] = news(); next; [next] = news())
+        job = evolveAll(
+          job,
+          (next.message.events as Given['events']).map(({ event }) => event),
+        )
+      return cursor() === version
+    })
+    expect(job).toEqual(await wire.house.shop.desk.job(stream.slice(4)))
+  })
+
+  test('the board gets a summary a turn, the shop its events without plan bodies; unwatch ends it', async () => {
+    const stream = await freshJob()
+    const board = await wire.at('bo')
+    const first = await board.ask<{ summaries: { id: string }[] }>('watch', { room: 'board', protocol })
+    expect(first.summaries.map(({ id }) => id)).toContain(stream.slice(4))
+    await board.ask('watch', { room: 'shop', protocol })
+    await ana.ask('command', { stream, command: claim('S1') })
+    await until('the summary', () =>
+      board.told.some(({ name, message }) => name === 'summary' && message.version === 3),
+    )
+    const plan = { ...(await wire.house.shop.desk.shop()).plans.small?.[1], edition: 2 }
+    const given = await ana.ask<Given>('command', {
+      stream: 'shop',
+      command: command({ type: 'AddPlan', plan }),
+    })
+    expect(given.ok).toBe(true)
+    const ofShop = () => board.told.find(({ name, message }) => name === 'events' && message.room === 'shop')
+    await until('the plan', () => ofShop() !== undefined)
+    const added = ofShop()?.message.events?.[0]
+    expect(added).toMatchObject({ event: { type: 'PlanAdded', plan: { edition: 2, steps: [] } } })
+    await board.ask('unwatch', { room: 'board' })
+    board.told.length = 0
+    await ana.ask('command', { stream, command: putDown('S1') })
+    await ana.ask('watch', { room: 'board', protocol })
+    expect(board.told).toEqual([])
+  })
+
+  test('an unknown job, another protocol', async () => {
+    expect(await bo.ask<Watched>('watch', { room: 'job:nowhere', protocol })).toMatchObject({
+      ok: false,
+      code: 'job_not_found',
+    })
+    expect(await bo.ask<Watched>('watch', { room: 'board', protocol: 99 })).toMatchObject({
+      code: 'bad_message',
+      path: '/protocol',
+    })
+    await until('the reload', () => bo.told.some(({ name }) => name === 'reload'))
+  })
+})
+
+describe('commands', () => {
+  test('[WI6] the ack comes first, its events are not told to the sender again, and others get them once', async () => {
+    const stream = await freshJob()
+    await ana.ask('watch', { room: stream, protocol })
+    await bo.ask('watch', { room: stream, protocol })
+    ana.told.length = 0
+    bo.told.length = 0
+    const [mine, yours] = await Promise.all([
+      ana.ask<Given>('command', { stream, command: claim('S1') }),
+      bo.ask<Given>('command', { stream, command: claim('S2') }),
+    ])
+    const ofCommands = (who: typeof ana) => who.told.filter(({ name }) => name === 'ack' || name === 'events')
+    await until('both told', () => ofCommands(ana).length === 2 && ofCommands(bo).length === 2)
+    for (const [who, own, other] of [
+      [ana, mine, yours],
+      [bo, yours, mine],
+    ] as const) {
+      const came = ofCommands(who).map(({ name, message }) => [
+        name,
+        (message.events as { version: number }[])[0]?.version,
+      ])
+      const inOrder = [
+        ['ack', own.version],
+        ['events', other.version],
+      ].sort((a, b) => Number(a[1]) - Number(b[1]))
+      expect(came).toEqual(inOrder)
+    }
+    // A round trip later nothing more has come: the sender's own events were not told to it.
+    await ana.ask('watch', { room: stream, have: 4, protocol })
+    expect(ana.told.filter(({ name }) => name === 'events')).toHaveLength(1)
+  })
+
+  test('two sockets claim one step at once: one wins, the other is told who and since when', async () => {
+    const stream = await freshJob()
+    const both = await Promise.all([
+      ana.ask<Given>('command', { stream, command: claim('S1') }),
+      bo.ask<Given>('command', { stream, command: claim('S1') }),
+    ])
+    const won = both.filter(({ ok }) => ok)
+    expect(won).toHaveLength(1)
+    const by = won[0]?.events[0]?.event.by
+    expect(both.find(({ ok }) => !ok)).toMatchObject({
+      code: 'already_claimed',
+      data: { by, since: expect.any(Number) },
+    })
+  })
+
+  test('[WI5] over HTTP it is the same desk: every watcher is told, and the id is known here too', async () => {
+    const stream = await freshJob()
+    await ana.ask('watch', { room: stream, protocol })
+    const body = claim('S1')
+    const posted = await ana.page.post(`/api/jobs/${stream.slice(4)}/commands`, body)
+    expect(posted.status).toBe(201)
+    await until('the event', () =>
+      ana.told.some(({ name, message }) => name === 'events' && message.room === stream),
+    )
+    expect(await ana.ask<Given>('command', { stream, command: body })).toMatchObject({ ok: true, version: 3 })
+    expect(await ana.ask<Given>('command', { stream, command: { ...body, stepId: 'S2' } })).toMatchObject({
+      code: 'command_id_reused',
+    })
+  })
+
+  test('presence: who is on a job, until they leave', async () => {
+    const stream = await freshJob()
+    const jobId = stream.slice(4)
+    await ana.ask('watch', { room: stream, protocol })
+    const guest = await wire.at('bo')
+    guest.client.emit('presence', { jobId, place: 'bench' })
+    const here = () =>
+      ana.told.filter(({ name, message }) => name === 'presence' && message.jobId === jobId).at(-1)?.message
+        .here
+    await until(
+      'bo is here',
+      () => JSON.stringify(here()) === JSON.stringify([{ person: 'bo', place: 'bench' }]),
+    )
+    guest.client.disconnect()
+    await until('bo left', () => JSON.stringify(here()) === '[]')
+  })
+})
+
+describe('who may come', () => {
+  test('[WI8] nobody signed in: told so at the door', async () => {
+    for (const cookie of ['', 'paintmark=nonsense', 'paintmark=a.b']) {
+      const error = await wire.connect(cookie).open.then(
+        () => undefined,
+        (reason: Error & { data?: { code: string } }) => reason,
+      )
+      expect(error?.data?.code).toBe('signed_out')
+    }
+  })
+
+  test('[WI3] a page of another origin does not get in, cookie or not', async () => {
+    const { cookie } = ana.page.jar
+    await expect(wire.connect(cookie, { origin: 'https://elsewhere.example' }).open).rejects.toThrow()
+    await expect(wire.connect(cookie, { origin: 'null' }).open).rejects.toThrow()
+    await expect(
+      wire.connect(cookie, { host: 'evil.example', origin: 'http://evil.example' }).open,
+    ).rejects.toThrow()
+  })
+
+  test('[WI8] another person on the device: the line stays and speaks for them; signed out: it is cut', async () => {
+    const stream = await freshJob()
+    const tablet = await wire.at('bo')
+    await tablet.page.signIn('ana')
+    const given = await tablet.ask<Given>('command', { stream, command: claim('S1') })
+    expect(given.events[0]?.event.by).toBe('ana')
+    const old = await tablet.ask<Given>('command', {
+      stream,
+      command: { ...claim('S2'), signInId: tablet.signInId },
+    })
+    expect(old.ok ? old.events[0]?.event.by : old.code).toBe('bo')
+    const cut = new Promise((resolve) => tablet.client.once('disconnect', resolve))
+    await tablet.page.post('/api/sign-out', {})
+    expect(await cut).toBe('io server disconnect')
+  })
+})
+
+describe('whatever comes', () => {
+  test('[WI9] malformed messages are answered or ignored, and the server goes on', async () => {
+    const line = await wire.at('ana')
+    const odd: unknown[] = [
+      undefined,
+      null,
+      0,
+      '',
+      'x',
+      [],
+      {},
+      { room: 7 },
+      { stream: 'job:../x', command: {} },
+      { stream: 'shop' },
+      { stream: 'job:j1', command: null },
+      { stream: 'job:j1', command: { type: '__proto__' } },
+      { room: 'job:', protocol: 1 },
+      { room: 'board', protocol: 1, extra: true },
+    ]
+    for (const event of ['watch', 'unwatch', 'command'])
+      for (const message of odd)
+        expect(await line.ask<Given>(event, message)).toMatchObject({ ok: false, code: 'bad_message' })
+    const anything = line.client as unknown as { emit(...args: unknown[]): void }
+    for (const event of ['watch', 'unwatch', 'command', 'presence', 'no-such-thing', '__proto__'])
+      for (const message of odd) {
+        anything.emit(event, message)
+        anything.emit(event, message, 'no function')
+        anything.emit(event)
+      }
+    expect(
+      await line.ask<Given>('command', { stream: 'job:j1', command: { ...claim('S1'), commandId: v7() } }),
+    ).toMatchObject({ ok: true })
+  })
+
+  test('[WI9] a message over the bound cuts that line alone', async () => {
+    const line = await wire.at('bo')
+    const cut = new Promise((resolve) => line.client.once('disconnect', resolve))
+    line.client.emit(
+      'command',
+      { stream: 'shop', command: { text: 'x'.repeat(3 * 1024 * 1024) } } as never,
+      () => {},
+    )
+    await cut
+    expect((await ana.ask<{ ok: boolean }>('watch', { room: 'board', protocol })).ok).toBe(true)
+  })
+
+  test('[WI9] too many at once are told to wait, and one’s haste is no other’s', async () => {
+    const line = await wire.at('bo')
+    const answers = await Promise.all(
+      Array.from({ length: BURST + 200 }, () => line.ask<Given>('unwatch', { room: 'board' })),
+    )
+    const told = answers.filter(({ ok }) => !ok)
+    expect(told.length).toBeGreaterThan(0)
+    expect(told[0]).toMatchObject({ code: 'too_many' })
+    expect((await ana.ask<{ ok: boolean }>('unwatch', { room: 'board' })).ok).toBe(true)
+  })
+})

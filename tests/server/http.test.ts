@@ -1,0 +1,303 @@
+/** HTTP at its edges, WI1 to WI5; the promises stand in `server/http/app.ts`. */
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { brotliDecompressSync } from 'node:zlib'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { browser, command, type House, makeHouse, ORIGIN, PINS } from './house'
+import { PLAN } from './rig'
+
+let house: House
+let ana: ReturnType<typeof browser>
+let bo: ReturnType<typeof browser>
+
+beforeAll(async () => {
+  house = await makeHouse()
+  ana = browser(house.app)
+  bo = browser(house.app)
+  await ana.signIn('ana')
+  await bo.signIn('bo')
+})
+afterAll(() => house.close())
+
+const claim = (stepId: string) => command({ type: 'ClaimStep', stepId })
+
+describe('commands', () => {
+  test('[WI5] 201 with version and events; nothing to do is 201 with none', async () => {
+    const first = await ana.post('/api/jobs/j1/commands', claim('S1'))
+    expect(first.status).toBe(201)
+    expect(first.json).toMatchObject({
+      version: 3,
+      events: [{ version: 3, event: { type: 'StepClaimed', by: 'ana' } }],
+    })
+    const again = await ana.post('/api/jobs/j1/commands', claim('S1'))
+    expect([again.status, again.json]).toEqual([201, { version: 3, events: [] }])
+  })
+
+  test('[WI5] a refusal is 409 with code, data and sentence', async () => {
+    const refused = await bo.post('/api/jobs/j1/commands', claim('S1'))
+    expect(refused.status).toBe(409)
+    expect(refused.json).toMatchObject({
+      code: 'already_claimed',
+      data: { by: 'ana' },
+      sentence: expect.stringMatching(/^Ana has had S1/),
+    })
+  })
+
+  test('[WI5] a refusal about the person is 403, on both streams', async () => {
+    const adopt = await bo.post(
+      '/api/jobs/j1/commands',
+      command({ type: 'AdoptPlan', planId: 'other', edition: 1 }),
+    )
+    expect([adopt.status, adopt.json.code]).toEqual([403, 'role_needed'])
+    const add = await bo.post(
+      '/api/shop/commands',
+      command({ type: 'SetTolerances', tolerances: { percent: { A: 4, B: 4, C: 4 }, angleDeg: 4 } }),
+    )
+    expect([add.status, add.json.code]).toEqual([403, 'shop_role_needed'])
+  })
+
+  test('[WI5] nobody signed in is 401; an unknown sign-in is 403', async () => {
+    const nobody = await browser(house.app).post('/api/jobs/j1/commands', claim('S2'))
+    expect([nobody.status, nobody.json.code]).toEqual([401, 'signed_out'])
+    const other = await bo.post('/api/jobs/j1/commands', { ...claim('S2'), signInId: house.shop.newId() })
+    expect([other.status, other.json.code]).toEqual([403, 'not_this_device'])
+  })
+
+  test('[WI1] what is wrong is 400 and names the path', async () => {
+    const at = async (body: unknown) => {
+      const { status, json } = await ana.post('/api/jobs/j1/commands', body)
+      expect([status, json.code, typeof json.sentence]).toEqual([400, 'bad_message', 'string'])
+      return json.path
+    }
+    const scale = { type: 'EnterScale', jointId: 'J1', pass: 1, wrenchId: 'W1', value: 20 }
+    expect(await at(command({ ...scale, pass: 'one' }))).toBe('/pass')
+    expect(await at(command({ ...scale, adapter: { wrenchMm: 300, adapterMm: 30, angleDeg: 400 } }))).toBe(
+      '/adapter/angleDeg',
+    )
+    expect(await at(command({ ...scale, by: 'bo' }))).toBe('/by')
+    expect(await at(command({ type: 'DropEverything' }))).toBe('/type')
+    expect(await at({ ...scale, commandId: 'mine' })).toBe('/commandId')
+    expect(await at(command({ type: 'StrikeReading', readingId: 'x', reason: 'half a \ud83d pair' }))).toBe(
+      '/reason',
+    )
+    for (const nothing of ['', '{', 'null', '[]', '7', '"ClaimStep"', '{"type":"ClaimStep",}'])
+      await at(nothing)
+  })
+
+  test('[WI4] a body over 64 kB is 413, at the shop over 2 MB, also without its length told', async () => {
+    const long = JSON.stringify({ type: 'ClaimStep', stepId: 'x'.repeat(65 * 1024) })
+    expect((await ana.post('/api/jobs/j1/commands', long)).status).toBe(413)
+    expect((await ana.post('/api/shop/commands', long)).status).toBe(400)
+    const longer = JSON.stringify({ type: 'AddPlan', plan: 'x'.repeat(2 * 1024 * 1024) })
+    const answer = await ana.post('/api/shop/commands', longer)
+    expect([answer.status, answer.json.code]).toEqual([413, 'too_long'])
+    const streamed = await house.app.request(`${ORIGIN}/api/jobs/j1/commands`, {
+      method: 'POST',
+      headers: { cookie: ana.jar.cookie },
+      body: new ReadableStream({
+        start(controller) {
+          for (let n = 0; n < 70; n++) controller.enqueue(new TextEncoder().encode('x'.repeat(1024)))
+          controller.close()
+        },
+      }),
+      duplex: 'half',
+    } as RequestInit)
+    expect(streamed.status).toBe(413)
+  })
+})
+
+describe('whose page may call', () => {
+  test('[WI3] another origin is 403 and changes nothing; none at all is a script and may', async () => {
+    const before = (await ana.get('/api/jobs/j1')).json.version
+    for (const headers of [
+      { origin: 'https://elsewhere.example' },
+      { origin: 'http://127.0.0.1:9999' },
+      { origin: 'null' },
+    ] as Record<string, string>[]) {
+      const answer = await ana.post('/api/jobs/j1/commands', claim('S2'), headers)
+      expect([answer.status, answer.json.code]).toEqual([403, 'wrong_origin'])
+    }
+    expect((await ana.get('/api/jobs/j1')).json.version).toBe(before)
+    const script = await house.app.request(`${ORIGIN}/api/jobs/j1/commands`, {
+      method: 'POST',
+      headers: { cookie: ana.jar.cookie },
+      body: JSON.stringify(claim('S1')),
+    })
+    expect(script.status).toBe(201)
+    const hidden = await house.app.request(`${ORIGIN}/api/sign-out`, {
+      method: 'POST',
+      headers: { 'sec-fetch-site': 'cross-site' },
+    })
+    expect(hidden.status).toBe(403)
+  })
+
+  test('[WI3] on loopback another name for this machine is not served', async () => {
+    const answer = await house.app.request('http://evil.example:4747/api/people')
+    expect(answer.status).toBe(403)
+    expect((await house.app.request('http://localhost:4747/api/people')).status).toBe(200)
+  })
+})
+
+describe('reading', () => {
+  test('before sign-in only names, initials and paint; me says who and when', async () => {
+    const nobody = browser(house.app)
+    expect((await nobody.get('/api/people')).json[0]).toEqual({
+      id: 'ana',
+      name: 'Ana',
+      initials: 'AN',
+      paint: 'blue',
+    })
+    expect((await ana.get('/api/people')).json[0].roles).toEqual(['supervisor', 'owner'])
+    expect((await nobody.get('/api/me')).json).toEqual({
+      shop: { name: 'Test Yard', opened: true, invented: true },
+      now: expect.any(Number),
+      protocol: 1,
+    })
+    expect((await ana.get('/api/me')).json.signIn.person.id).toBe('ana')
+    for (const path of [
+      '/api/board',
+      '/api/jobs/j1',
+      '/api/jobs/j1/trail',
+      '/api/jobs/j1/events',
+      '/api/shop',
+      '/api/plans/small/1',
+    ])
+      expect([path, (await nobody.get(path)).status]).toEqual([path, 401])
+  })
+
+  test('a job comes with its version as ETag, and 304 while nothing changed', async () => {
+    const first = await ana.get('/api/jobs/j1')
+    const tag = first.headers.get('etag') ?? ''
+    expect(tag).toContain(`"${first.json.version}"`)
+    const same = await ana.get('/api/jobs/j1', { 'if-none-match': tag })
+    expect([same.status, same.text]).toEqual([304, ''])
+    await ana.post('/api/jobs/j1/commands', claim('S2'))
+    expect((await ana.get('/api/jobs/j1', { 'if-none-match': tag })).status).toBe(200)
+  })
+
+  test('[WI1] what is not there is 404, with a sentence', async () => {
+    for (const path of [
+      '/api/jobs/none',
+      '/api/jobs/none/trail',
+      '/api/plans/small/9',
+      '/api/plans/constructor/1',
+      '/api/no-such-thing',
+      '/assets/none.js',
+    ]) {
+      const { status, json } = await ana.get(path)
+      expect([path, status, json?.code, typeof json?.sentence]).toEqual([path, 404, 'not_found', 'string'])
+    }
+    expect((await ana.get('/api/jobs/j1/events?after=x')).status).toBe(400)
+  })
+
+  test('the trail is a sentence an event; events after a version are those', async () => {
+    const { lines } = (await ana.get('/api/jobs/j1/trail')).json
+    expect(lines[0].sentence).toBe('Ana opened job E-1: Small, serial 1, for Somebody. Agreed: All.')
+    expect(lines[2].sentence).toBe('Ana claimed S1 Step S1.')
+    const { from, events } = (await ana.get('/api/jobs/j1/events?after=2')).json
+    expect([from, events[0].version, events.length]).toEqual([2, 3, lines.length - 2])
+  })
+
+  test('the shop travels without the bodies of its plans, unless asked', async () => {
+    expect((await ana.get('/api/shop')).json.plans.small[1].steps).toEqual([])
+    expect((await ana.get('/api/shop?plans=full')).json.plans.small[1].steps).toHaveLength(2)
+    expect((await ana.get('/api/plans/small/1')).json.steps).toHaveLength(2)
+  })
+
+  test('a plan file is read before it is added: counts, or its faults', async () => {
+    const good = await ana.post('/api/plans/read', PLAN)
+    expect([good.status, good.json.counts.fasteners]).toEqual([200, 6])
+    const bad = await ana.post('/api/plans/read', { ...PLAN, steps: [{ ...PLAN.steps[0], needs: ['S9'] }] })
+    expect([bad.status, bad.json.code]).toEqual([400, 'plan_has_faults'])
+    expect(bad.json.faults[0]).toMatchObject({
+      path: expect.any(String),
+      problem: expect.any(String),
+      fix: expect.any(String),
+    })
+    expect((await ana.post('/api/plans/read', '{"format":')).json.faults[0].path).toMatch(/^line 1/)
+  })
+
+  test('the schema names every command and event of both streams', async () => {
+    const { json } = await browser(house.app).get('/api/schema')
+    expect(Object.keys(json.job.commands)).toContain('TakeReading')
+    expect(Object.keys(json.job.events)).toContain('SignaturesLapsed')
+    expect(Object.keys(json.shop.commands)).toContain('AddPlan')
+    expect(json.shop.events.PersonAdded.properties.person.required).toContain('initials')
+    expect(json.plan.properties.steps.type).toBe('array')
+  })
+
+  test('JSON over a kilobyte is compressed where the browser takes it', async () => {
+    const plain = await ana.get('/api/jobs/j1', { 'accept-encoding': 'identity' })
+    expect(plain.headers.get('content-encoding')).toBeNull()
+    const raw = await house.app.request(`${ORIGIN}/api/jobs/j1`, {
+      headers: { cookie: ana.jar.cookie, 'accept-encoding': 'gzip, br' },
+    })
+    expect(raw.headers.get('content-encoding')).toBe('br')
+    expect(JSON.parse(brotliDecompressSync(Buffer.from(await raw.arrayBuffer())).toString())).toEqual(
+      plain.json,
+    )
+    const refused = await house.app.request(`${ORIGIN}/api/jobs/j1`, {
+      headers: { cookie: ana.jar.cookie, 'accept-encoding': 'br;q=0, gzip' },
+    })
+    expect(refused.headers.get('content-encoding')).toBe('gzip')
+  })
+})
+
+describe('pages and headers', () => {
+  test('[WI2] every answer forbids foreign scripts and frames', async () => {
+    const { headers } = await ana.get('/healthz')
+    const policy = headers.get('content-security-policy') ?? ''
+    expect(policy).toContain("default-src 'self'")
+    expect(policy).toContain("frame-ancestors 'none'")
+    expect(policy).not.toMatch(/script-src|unsafe-eval/)
+    expect(headers.get('x-content-type-options')).toBe('nosniff')
+    expect(headers.get('referrer-policy')).toBe('no-referrer')
+  })
+
+  test('files with a hash in their name may be kept; pages are asked for again; nothing else is given out', async () => {
+    const folder = house.rooms.web.folder
+    expect((await ana.get('/board')).status).toBe(503)
+    mkdirSync(join(folder, 'assets'), { recursive: true })
+    writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Paintmark</title>')
+    writeFileSync(join(folder, 'assets', 'a-1234.js'), 'console.log(1)')
+    writeFileSync(join(folder, '.hidden'), 'no')
+    for (const path of ['/', '/board', '/jobs/e-101/bench']) {
+      const page = await ana.get(path)
+      expect([page.status, page.headers.get('cache-control')]).toEqual([200, 'no-cache'])
+    }
+    expect((await ana.get('/assets/a-1234.js')).headers.get('cache-control')).toContain('immutable')
+    for (const path of [
+      '/.hidden',
+      '/..%2fpaintmark.db',
+      '/%2e%2e/pepper',
+      '/assets/..%2f..%2fpepper',
+      '/%E0%A4%A',
+    ])
+      expect((await ana.get(path)).text).not.toMatch(/SQLite|^no$/)
+    expect((await ana.get('/..%2fpaintmark.db')).status).toBe(404)
+  })
+
+  test('opening the shop: once, with the founder signed in', async () => {
+    const empty = await makeHouse({ open: false })
+    try {
+      const first = browser(empty.app)
+      const body = { shopName: 'Yard', name: 'Ana', initials: 'AN', pin: '12' }
+      expect((await first.post('/api/first-run', body)).json.path).toBe('/pin')
+      expect((await first.get('/api/me')).json.shop.opened).toBe(false)
+      expect((await first.post('/api/first-run', { ...body, pin: '1234' })).status).toBe(201)
+      expect((await first.get('/api/me')).json.signIn.person.name).toBe('Ana')
+      const second = await browser(empty.app).post('/api/first-run', { ...body, pin: '9999' })
+      expect([second.status, second.json.code]).toEqual([409, 'shop_already_open'])
+    } finally {
+      await empty.close()
+    }
+  })
+
+  test('PINs are set by their owner or a leader', async () => {
+    expect((await bo.post('/api/people/ana/pin', { pin: '0000' })).status).toBe(403)
+    expect((await bo.post('/api/people/bo/pin', { pin: PINS.bo })).status).toBe(200)
+    expect((await ana.post('/api/people/bo/pin', { pin: PINS.bo })).status).toBe(200)
+    expect((await ana.post('/api/people/nobody/pin', { pin: '1234' })).status).toBe(404)
+    expect((await ana.post('/api/people/bo/pin', { pin: 'abcd' })).json.path).toBe('/pin')
+  })
+})

@@ -1,0 +1,239 @@
+/** The shop's own rules: people, wrenches, tolerances, the plan library; and its fold. */
+import { describe, expect, test } from 'vitest'
+import { isRefusal } from '../../../shared/log'
+import type { Plan } from '../../../shared/plan/types'
+import { decideShop } from '../../../shared/shop/decide'
+import { mayDo, maySecondSign } from '../../../shared/shop/entitlement'
+import { evolveShop, FIRST_TOLERANCES, newShop } from '../../../shared/shop/evolve'
+import { SHOP_REFUSAL_CODES, type ShopRefusalCode, shopSentenceFor } from '../../../shared/shop/refusals'
+import type { Person, Shop, ShopCommand, ShopEvent, Wrench } from '../../../shared/shop/types'
+import { testPlan } from '../job/plan'
+import { crib, people, START } from '../job/shop'
+
+interface Said {
+  refuses(code: ShopRefusalCode, data?: Record<string, unknown>): void
+  gives(...events: (Partial<ShopEvent> & { type: ShopEvent['type'] })[]): void
+  thenNothing(): void
+  shop: Shop
+}
+
+const run = (shop: Shop, command: ShopCommand, by: string) => decideShop(shop, command, { by, doneAt: START })
+
+/** The shop after these, each accepted; then what is asked, by Dee unless said otherwise. */
+function given(...happened: ShopCommand[]) {
+  let shop = newShop()
+  for (const command of happened) {
+    const outcome = run(shop, command, 'dee')
+    if (isRefusal(outcome)) throw new Error(`given, but refused: ${outcome.refused}`)
+    shop = outcome.reduce(evolveShop, shop)
+  }
+  return {
+    shop,
+    when(command: ShopCommand, by = 'dee'): Said {
+      const outcome = run(shop, command, by)
+      return {
+        refuses(code, data = {}) {
+          expect(outcome).toMatchObject({ refused: code, data })
+          const said = isRefusal(outcome) ? shopSentenceFor(outcome) : undefined
+          expect(said).toMatch(/.{20,}/)
+          expect(said).not.toMatch(/undefined|NaN|\[object/)
+        },
+        gives(...events) {
+          expect(outcome).toHaveLength(events.length)
+          expect(outcome).toMatchObject(events)
+        },
+        thenNothing: () => expect(outcome).toEqual([]),
+        get shop() {
+          if (isRefusal(outcome)) throw new Error(`refused: ${outcome.refused}`)
+          return outcome.reduce(evolveShop, shop)
+        },
+      }
+    },
+  }
+}
+
+const openShop = (founder: Person = people.dee): ShopCommand => ({
+  type: 'OpenShop',
+  name: 'Test shop',
+  founder,
+})
+const add = (person: Person): ShopCommand => ({ type: 'AddPerson', person })
+const change = (person: Person): ShopCommand => ({ type: 'ChangePerson', person })
+const hang = (wrench: Wrench): ShopCommand => ({ type: 'AddWrench', wrench })
+const click = crib.click as Wrench
+const opened = (...more: ShopCommand[]) => given(openShop(), ...more)
+
+describe('opening the shop', () => {
+  test('[SH4] the founder is entered with it', () => {
+    const then = given().when({ ...openShop(), invented: true } as ShopCommand)
+    then.gives(
+      { type: 'ShopOpened', name: 'Test shop', invented: true, by: 'dee' },
+      { type: 'PersonAdded', person: people.dee },
+    )
+    expect(then.shop).toMatchObject({
+      opened: true,
+      name: 'Test shop',
+      invented: true,
+      version: 2,
+      people: { dee: people.dee },
+    })
+    expect(given().when(openShop()).shop.invented).toBe(false)
+  })
+  test('[SH1] a shop is opened once', () => {
+    opened().when(openShop()).refuses('shop_already_open', { name: 'Test shop' })
+    opened().when(openShop(people.ana)).refuses('shop_already_open')
+  })
+  test('[SH3] by somebody who may enter the others', () => {
+    given().when(openShop(people.ana)).refuses('founder_leads')
+    given().when(openShop(people.wim)).refuses('founder_leads')
+    given()
+      .when(openShop({ ...people.ana, roles: ['technician', 'owner'] }))
+      .gives({ type: 'ShopOpened' }, { type: 'PersonAdded' })
+  })
+})
+
+describe('every other command', () => {
+  test('[SH5] needs an open shop', () => {
+    given().when(add(people.ana)).refuses('shop_not_open')
+  })
+  test('[SH6] is the supervisor’s or the owner’s', () => {
+    opened(add(people.ana)).when(add(people.bo), 'ana').refuses('shop_role_needed')
+    opened().when(hang(click), 'nobody').refuses('shop_role_needed')
+    opened().when(hang(click), 'constructor').refuses('shop_role_needed')
+    opened(add({ ...people.bo, roles: ['owner'] }))
+      .when(hang(click), 'bo')
+      .gives({ type: 'WrenchAdded', by: 'bo' })
+  })
+})
+
+describe('people', () => {
+  test('[SH7] are entered once', () => {
+    opened().when(add(people.ana)).gives({ type: 'PersonAdded', person: people.ana })
+    opened(add(people.ana))
+      .when(add({ ...people.ana, initials: 'DE' }))
+      .refuses('person_exists', { name: 'Ana' })
+    opened()
+      .when(add({ ...people.ana, id: 'constructor' }))
+      .gives({ type: 'PersonAdded' })
+  })
+  test('[SH2] no two carry the same initials, in whatever case', () => {
+    opened()
+      .when(add({ ...people.ana, initials: 'de' }))
+      .refuses('initials_taken', { initials: 'de', name: 'Dee' })
+    opened(add(people.ana))
+      .when(change({ ...people.ana, initials: 'DE' }))
+      .refuses('initials_taken', { name: 'Dee' })
+    opened(add(people.ana))
+      .when(change({ ...people.ana, initials: 'an' }))
+      .gives({ type: 'PersonChanged' })
+  })
+  test('[SH8] are changed when they are there and something is different', () => {
+    opened().when(change(people.ana)).refuses('person_not_found', { id: 'ana' })
+    opened()
+      .when(change({ ...people.ana, id: 'constructor' }))
+      .refuses('person_not_found')
+    const { mayDo: may, ...rest } = people.ana
+    opened(add(people.ana))
+      .when(change({ mayDo: may, ...rest }))
+      .thenNothing()
+    const then = opened(add(people.ana)).when(change({ ...people.ana, name: 'Anna' }))
+    then.gives({ type: 'PersonChanged' })
+    expect(then.shop.people.ana?.name).toBe('Anna')
+  })
+  test('[SH9] the last who leads keeps the role', () => {
+    const less = { ...people.dee, roles: ['technician' as const] }
+    opened(add(people.ana)).when(change(less)).refuses('last_leader', { name: 'Dee' })
+    opened(add({ ...people.ana, roles: ['owner'] }))
+      .when(change(less))
+      .gives({ type: 'PersonChanged' })
+    opened()
+      .when(change({ ...people.dee, roles: ['owner'] }))
+      .gives({ type: 'PersonChanged' })
+  })
+})
+
+describe('wrenches', () => {
+  test('[SH10] hang in the crib once', () => {
+    opened().when(hang(click)).gives({ type: 'WrenchAdded', wrench: click })
+    opened(hang(click))
+      .when(hang({ ...click, max: 1 }))
+      .refuses('wrench_exists', { id: 'click' })
+  })
+  test('[SH11] have their card changed when it is there and differs', () => {
+    const failed: ShopCommand = { type: 'ChangeWrench', wrench: { ...click, state: 'failed' } }
+    opened().when(failed).refuses('shop_wrench_not_found', { id: 'click' })
+    opened(hang(click))
+      .when({ type: 'ChangeWrench', wrench: { ...click } })
+      .thenNothing()
+    const then = opened(hang(click)).when(failed)
+    then.gives({ type: 'WrenchChanged' })
+    expect(then.shop.wrenches.click?.state).toBe('failed')
+  })
+})
+
+describe('tolerances', () => {
+  test('[SH12] hold from when they are set; the first are common practice', () => {
+    expect(newShop().tolerances).toEqual(FIRST_TOLERANCES)
+    const tolerances = { percent: { A: 4, B: 8, C: 12 }, angleDeg: 3 }
+    const then = opened().when({ type: 'SetTolerances', tolerances })
+    then.gives({ type: 'TolerancesSet', tolerances })
+    expect(then.shop.tolerances).toEqual(tolerances)
+    opened().when({ type: 'SetTolerances', tolerances: newShop().tolerances }).thenNothing()
+  })
+})
+
+describe('the plan library', () => {
+  const addPlan = (plan: Plan): ShopCommand => ({ type: 'AddPlan', plan })
+  test('[SH13] keeps every edition as it came', () => {
+    const then = opened(addPlan(testPlan)).when(addPlan({ ...testPlan, edition: 2 }))
+    then.gives({ type: 'PlanAdded' })
+    expect(Object.keys(then.shop.plans['test-engine'] ?? {})).toEqual(['1', '2'])
+    opened(addPlan(testPlan))
+      .when(addPlan(structuredClone(testPlan)))
+      .thenNothing()
+    opened(addPlan(testPlan))
+      .when(addPlan({ ...testPlan, title: 'Other' }))
+      .refuses('edition_taken', { title: 'Test engine', edition: 1 })
+  })
+  test('[SH14] takes no plan that cannot be worked by', () => {
+    const step = testPlan.steps[0]
+    if (!step) throw new Error('the test plan has no step')
+    const broken = { ...testPlan, steps: [{ ...step, needs: ['nowhere'] }, ...testPlan.steps.slice(1)] }
+    opened()
+      .when(addPlan(broken))
+      .refuses('plan_has_faults', { problem: expect.stringContaining('nowhere') })
+  })
+})
+
+describe('entitlement', () => {
+  test('[SH15] is by class and family; no family named is every family', () => {
+    const may = (classes: ('A' | 'B' | 'C')[], families: string[]) =>
+      mayDo({ ...people.wim, mayDo: { classes, families } }, 'A', 'diesel')
+    expect(may(['A'], [])).toBe(true)
+    expect(may(['A'], ['petrol', 'diesel'])).toBe(true)
+    expect(may(['A'], ['petrol'])).toBe(false)
+    expect(may(['B', 'C'], [])).toBe(false)
+    expect(may([], ['diesel'])).toBe(false)
+  })
+  test('[SH15] doing and second-signing are two things', () => {
+    expect([mayDo(people.dee, 'A', 'diesel'), maySecondSign(people.dee, 'A', 'diesel')]).toEqual([
+      false,
+      true,
+    ])
+    expect([mayDo(people.bo, 'A', 'petrol'), maySecondSign(people.bo, 'A', 'petrol')]).toEqual([true, false])
+  })
+})
+
+describe('the fold', () => {
+  test('[FW8] counts events, changes nothing in place, and survives JSON', () => {
+    const before = Object.freeze({ ...opened().shop, people: Object.freeze({ ...opened().shop.people }) })
+    const after = evolveShop(before, { type: 'PersonAdded', person: people.ana, by: 'dee', doneAt: START })
+    expect(after.version).toBe(before.version + 1)
+    expect(before.people).not.toHaveProperty('ana')
+    expect(JSON.parse(JSON.stringify(after))).toEqual(after)
+  })
+  test('[FW9] every refusal has its sentence', () => {
+    expect(SHOP_REFUSAL_CODES).toHaveLength(12)
+    expect(shopSentenceFor({ refused: 'from_tomorrow', data: {} })).toBeUndefined()
+  })
+})

@@ -1,0 +1,143 @@
+/** The one thing to do now, large; it never moves on by itself. */
+import { Match, Show, Switch } from 'solid-js'
+import { Button } from '../../ui/Button'
+import { useBench } from './bench'
+import { Answer } from './HeadAsk'
+import type { Phase } from './phase'
+import { targetOf } from './phase'
+import { HeldUpPanel, ScaleEntry, WrenchLine } from './ScaleEntry'
+import { type Place, passWords, roundsOf } from './work'
+import { proposedWrench, targetOn, wrenchChoices } from './wrench'
+
+interface ActionProps {
+  /** A phone: the pad opens on its own sheet instead of standing here. */
+  narrow: boolean
+  onScale: () => void
+  onWrench: () => void
+}
+
+export function ActionPanel(props: ActionProps) {
+  const bench = useBench()
+  const as = <K extends Phase['kind']>(kind: K) => {
+    const phase = bench.phase() as Phase
+    return phase.kind === kind ? (phase as Extract<Phase, { kind: K }>) : undefined
+  }
+  return (
+    <Switch>
+      <Match when={as('enter_scale')}>
+        {(phase) => (
+          <Show when={props.narrow} fallback={<ScaleEntry onOther={props.onWrench} />}>
+            <Button look="main" wide class="tall" onClick={props.onScale}>
+              What does the scale of {phase().wrench.id} say?
+            </Button>
+            <WrenchLine onOther={props.onWrench} />
+          </Show>
+        )}
+      </Match>
+      <Match when={as('held_up')}>
+        {(phase) => <HeldUpPanel why={phase().why} scaleId={phase().entry.id} />}
+      </Match>
+      <Match when={as('record')}>
+        {(phase) => (
+          <>
+            <Show when={phase().early}>
+              {(until) => (
+                <p class="sentence against">
+                  Wait until {bench.words.moment(until())}. What you record before is flagged as too early.
+                </p>
+              )}
+            </Show>
+            <Show
+              when={!(props.narrow && phase().how === 'indicated')}
+              fallback={
+                <Button look="main" wide class="tall" onClick={props.onScale}>
+                  Enter what {phase().wrench?.id} shows
+                </Button>
+              }
+            >
+              <Answer head={phase().head} />
+            </Show>
+            <Show when={phase().wrench}>
+              <WrenchLine onOther={props.onWrench} />
+            </Show>
+            <Show when={phase().how === 'clicked'}>
+              <Button wide onClick={bench.askAgain}>
+                Enter the scale again
+              </Button>
+            </Show>
+          </>
+        )}
+      </Match>
+      <Match when={as('no_wrench')}>
+        <p class="sentence against">
+          The crib holds no torque wrench. The supervisor enters wrenches with their range and check date.
+        </p>
+      </Match>
+      <Match when={as('wait')}>
+        {(phase) => (
+          <>
+            <p class="sentence">
+              {phase().until === undefined
+                ? `Wait ${phase().minutes} min after the pass before this one.`
+                : `Wait until ${bench.words.moment(phase().until ?? 0)}.`}
+            </p>
+            <Onward next={phase().next} />
+          </>
+        )}
+      </Match>
+      <Match when={as('through')}>
+        {(phase) => (
+          <>
+            <p class="sentence">
+              Pass {bench.pass()} is through: {bench.round()?.positions.length} of{' '}
+              {bench.round()?.positions.length}.
+            </p>
+            <Onward next={phase().next} />
+          </>
+        )}
+      </Match>
+    </Switch>
+  )
+}
+
+/** Where to go from here, with what to set there; pressed, never jumped to. */
+function Onward(props: { next: Place | undefined }) {
+  const bench = useBench()
+  const words = () => {
+    const place = props.next
+    const round = place && roundsOf(bench.step()).find(({ key }) => key === place.round)
+    const sheet = round?.joint.passes[place ? place.pass - 1 : 0]
+    if (!place || !round || !sheet) return undefined
+    const target = targetOf(sheet)
+    const wrench = proposedWrench(wrenchChoices(bench.view.shop(), sheet, bench.now()))
+    const setting =
+      wrench && target !== null
+        ? targetOn(wrench, target, round.joint.bands[place.pass - 1] ?? null)
+        : undefined
+    const what = setting ? `set ${setting.shown} ${setting.unit} on ${wrench?.id}` : passWords(sheet)
+    return round.key === bench.round()?.key
+      ? `Pass ${place.pass} next: ${what}`
+      : `${round.title} next: ${what}`
+  }
+  const after = () => bench.stations().find(({ kind, done }) => kind !== 'round' && !done)
+  return (
+    <Show
+      when={words()}
+      fallback={
+        <Show when={after()} fallback={<p>All of this step is done and signed.</p>}>
+          {(station) => (
+            <Button look="main" wide class="tall" onClick={() => bench.goTo(station().key)}>
+              {station().kind === 'sign'
+                ? 'All passes through: sign'
+                : `Next: ${station().title.toLowerCase()}`}
+            </Button>
+          )}
+        </Show>
+      }
+    >
+      <Button look="main" wide class="tall" onClick={() => props.next && bench.go(props.next)}>
+        {words()}
+      </Button>
+    </Show>
+  )
+}

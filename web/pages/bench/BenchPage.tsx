@@ -1,0 +1,256 @@
+/** The bench at one step: the map and the number on one side, the next thing to press on the other. */
+import { A } from '@solidjs/router'
+import { createMemo, createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js'
+import type { PlannedJob } from '../../../shared/job/context'
+import { isDone, standingMeasurement, stepState } from '../../../shared/job/verdicts'
+import type { AdoptedStep } from '../../../shared/plan/types'
+import type { JobView } from '../../live/job'
+import { useLive } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Stripe } from '../../ui/Stripe'
+import { ActionPanel } from './ActionPanel'
+import { BenchContext, createBench } from './bench'
+import { GatePanel } from './GatePanel'
+import { HeadAsk } from './HeadAsk'
+import { HeadPanel } from './HeadPanel'
+import { JointPanel } from './JointPanel'
+import { MeasureEntry, MeasurePanel, type Spot } from './MeasurePanel'
+import { OddReadings, RefusedEntries, Waiting } from './Notices'
+import { StationRow } from './PassRow'
+import { ScaleEntry } from './ScaleEntry'
+import { SecondSignature } from './SecondSignature'
+import { SignPanel } from './SignPanel'
+import { Cautions, NotYetWords, OnTheBench, StopHere } from './StepWords'
+import { WrenchPicker } from './WrenchPicker'
+import './bench.css'
+
+const NARROW = '(max-width: 44rem)'
+/** Waits end and wrenches run out of date while a page stands open. */
+const TICK_MS = 20_000
+
+interface BenchPageProps {
+  view: JobView
+  job: PlannedJob
+  step: AdoptedStep
+}
+
+export function BenchPage(props: BenchPageProps) {
+  const { session, clock } = useLive()
+  const [now, setNow] = createSignal(clock.now())
+  const ticking = setInterval(() => setNow(clock.now()), TICK_MS)
+  const media = matchMedia(NARROW)
+  const [narrow, setNarrow] = createSignal(media.matches)
+  const turned = () => setNarrow(media.matches)
+  media.addEventListener('change', turned)
+  // The map takes what the window leaves under everything above it, banners included.
+  let work: HTMLDivElement | undefined
+  const measure = () => {
+    if (work) work.style.setProperty('--bench-top', `${work.getBoundingClientRect().top + window.scrollY}px`)
+  }
+  onMount(() => {
+    const watcher = new ResizeObserver(measure)
+    watcher.observe(document.body)
+    measure()
+    onCleanup(() => watcher.disconnect())
+  })
+  onCleanup(() => {
+    clearInterval(ticking)
+    media.removeEventListener('change', turned)
+  })
+
+  const bench = createBench({
+    view: props.view,
+    job: () => props.job,
+    step: () => props.step,
+    me: () => session.person()?.id ?? '',
+    words: session.words,
+    now,
+  })
+  const [scaleOpen, setScaleOpen] = createSignal(false)
+  const [picking, setPicking] = createSignal(false)
+  const [asked, setAsked] = createSignal<number>()
+  const [secondFor, setSecondFor] = createSignal<string>()
+  const [chosenSpot, setSpot] = createSignal<Spot>()
+
+  const spots = createMemo((): Spot[] =>
+    props.step.measurements.flatMap(({ id, places }) => places.map((place) => ({ measurement: id, place }))),
+  )
+  const openSpot = () =>
+    spots().find(
+      ({ measurement, place }) =>
+        !standingMeasurement(stepState(props.job, props.step.id), measurement, place)?.inBand,
+    )
+  const spot = () => chosenSpot() ?? openSpot() ?? spots()[0]
+  const afterSpot = () => {
+    const at = spots().findIndex(
+      (one) => one.measurement === spot()?.measurement && one.place === spot()?.place,
+    )
+    setSpot(spots()[at + 1] ?? openSpot())
+  }
+
+  const askScale = () => {
+    const phase = bench.phase()
+    if (narrow() && phase.kind === 'enter_scale') setScaleOpen(true)
+    else if (phase.kind === 'record') setAsked(phase.head)
+    else document.querySelector<HTMLElement>('.bench-action .entry, .bench-action .stop')?.focus()
+  }
+  const claimStopped = createMemo(() => bench.may({ type: 'ClaimStep', stepId: props.step.id }))
+
+  return (
+    <BenchContext.Provider value={bench}>
+      <div class="bench-page">
+        <div class="bench" data-station={bench.station().kind}>
+          <div class="bench-top">
+            <header class="bench-head">
+              <A class="stencil bench-number" href={`/jobs/${props.job.id}/bench`}>
+                {props.job.number}
+              </A>
+              <div>
+                <h1>{props.step.title}</h1>
+                <p class="pencil">
+                  {props.job.engine.model} · step {props.step.id} ·{' '}
+                  <Show when={bench.claim()} fallback={bench.signed() ? 'signed' : 'nobody has claimed it'}>
+                    {(claim) => (
+                      <>
+                        claimed by <Stripe person={claim().by} name="after" /> since{' '}
+                        {bench.words.moment(claim().doneAt)}
+                      </>
+                    )}
+                  </Show>
+                </p>
+              </div>
+            </header>
+
+            <StationRow />
+          </div>
+
+          <div class="bench-work" ref={work}>
+            <Switch>
+              <Match when={bench.round()} keyed>
+                {(round) => <JointPanel round={round} onAsk={setAsked} onScale={askScale} />}
+              </Match>
+              <Match when={bench.station().kind === 'measure'}>
+                <MeasurePanel spot={bench.mine() ? spot() : undefined} onSpot={setSpot} />
+              </Match>
+              <Match when={bench.station().kind === 'check'}>
+                <GatePanel />
+              </Match>
+              <Match when={bench.station().kind === 'sign'}>
+                <SignPanel onSecond={setSecondFor} />
+              </Match>
+            </Switch>
+          </div>
+
+          <aside class="bench-side" aria-label="What to do">
+            <div class="bench-action">
+              <Waiting />
+              <RefusedEntries />
+              <OddReadings />
+              <Switch>
+                <Match when={isDone(props.job, props.step)}>
+                  <p class="sentence">This step is done: every signature it asks for stands.</p>
+                  <A class="button main wide tall" href={`/jobs/${props.job.id}/bench`}>
+                    What comes next on {props.job.number}
+                  </A>
+                </Match>
+                <Match when={bench.signed()}>
+                  <p class="sentence">
+                    Signed by the doer. A second person looks now, before anything covers it.
+                  </p>
+                  <Show when={bench.station().kind !== 'sign'}>
+                    <Button look="main" wide class="tall" onClick={() => bench.goTo('sign')}>
+                      Second signature
+                    </Button>
+                  </Show>
+                </Match>
+                <Match when={!bench.mine()}>
+                  <Show
+                    when={claimStopped()}
+                    fallback={
+                      <Button
+                        look="main"
+                        wide
+                        class="tall"
+                        onClick={() => void bench.send({ type: 'ClaimStep', stepId: props.step.id })}
+                      >
+                        Claim this step
+                      </Button>
+                    }
+                  >
+                    <p class="sentence against">{claimStopped()}</p>
+                    <A class="button wide" href={`/jobs/${props.job.id}/bench`}>
+                      What else can I do here?
+                    </A>
+                  </Show>
+                </Match>
+                <Match when={bench.round()}>
+                  <ActionPanel narrow={narrow()} onScale={askScale} onWrench={() => setPicking(true)} />
+                </Match>
+                <Match when={bench.station().kind === 'measure' && spot()}>
+                  {(at) => <MeasureEntry spot={at()} onNext={afterSpot} />}
+                </Match>
+                <Match when={bench.station().kind === 'check'}>
+                  <Onward />
+                </Match>
+              </Switch>
+            </div>
+            <div class="bench-about">
+              <NotYetWords />
+              <Cautions />
+              <Show when={bench.mine()}>
+                <StopHere />
+              </Show>
+              <OnTheBench />
+            </div>
+          </aside>
+        </div>
+
+        <HeadPanel
+          onAgain={(n) => {
+            bench.look(undefined)
+            again(n)
+          }}
+        />
+        <HeadAsk head={asked()} onClose={() => setAsked(undefined)} />
+        <WrenchPicker open={picking()} onClose={() => setPicking(false)} onTaken={() => setPicking(false)} />
+        <Dialog open={scaleOpen()} title="The number on the scale" onClose={() => setScaleOpen(false)}>
+          <ScaleEntry
+            onOther={() => {
+              setScaleOpen(false)
+              setPicking(true)
+            }}
+            onDone={() => setScaleOpen(false)}
+          />
+        </Dialog>
+        <SecondSignature setId={secondFor()} onClose={() => setSecondFor(undefined)} />
+      </div>
+    </BenchContext.Provider>
+  )
+
+  /** A head done again: with a click wrench one press, else its number is asked. */
+  function again(n: number): void {
+    if (bench.wrench()?.kind === 'click' && bench.scale()) bench.record(n, 'clicked')
+    else if (bench.sheet()?.kind === 'slacken') bench.record(n, 'slackened')
+    else askScale()
+  }
+
+  /** From the checks to whatever is open next. */
+  function Onward() {
+    const next = () =>
+      bench.stations().find((station) => !station.done && station.key !== bench.station().key)
+    return (
+      <Show when={next()}>
+        {(station) => (
+          <Button
+            wide
+            look={bench.station().done ? 'main' : undefined}
+            onClick={() => bench.goTo(station().key)}
+          >
+            Next: {station().title}
+          </Button>
+        )}
+      </Show>
+    )
+  }
+}

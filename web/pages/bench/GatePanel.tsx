@@ -1,0 +1,150 @@
+/** What must be so before the step is signed: a look is one press, a count the pad, the rest is reckoned. */
+import { createSignal, For, Match, Show, Switch } from 'solid-js'
+import { gatesOpen } from '../../../shared/job/decide/sign'
+import { stepState } from '../../../shared/job/verdicts'
+import type { Gate } from '../../../shared/plan/types'
+import { listed } from '../../../shared/words'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { NumberPad } from '../../ui/NumberPad'
+import { Stripe } from '../../ui/Stripe'
+import { useBench } from './bench'
+import { gateMet } from './stations'
+
+export function GatePanel() {
+  const bench = useBench()
+  return (
+    <ul class="gates">
+      <For each={bench.step().gates}>{(gate) => <GateRow gate={gate} />}</For>
+    </ul>
+  )
+}
+
+function GateRow(props: { gate: Gate }) {
+  const bench = useBench()
+  const [counting, setCounting] = createSignal(false)
+  const answer = () => stepState(bench.job(), bench.step().id).gates[props.gate.id]
+  const met = () => gateMet(bench.job(), bench.step(), props.gate)
+  const send = (count?: number) =>
+    void bench.send({
+      type: 'AnswerGate',
+      stepId: bench.step().id,
+      gateId: props.gate.id,
+      ...(count === undefined ? {} : { count }),
+    })
+  return (
+    <li class="gate" classList={{ met: met() }}>
+      <div class="gate-words">
+        <p>
+          <strong>{props.gate.text}</strong>
+          <Show when={props.gate.kind === 'count' ? props.gate : undefined}>
+            {(gate) => <span class="pencil"> · {gate().expect} expected</span>}
+          </Show>
+        </p>
+        <Show when={answer()}>
+          {(given) => (
+            <p>
+              <Stripe person={given().by} />{' '}
+              {given().count === undefined ? 'seen' : `counted ${given().count}`},{' '}
+              {bench.words.moment(given().doneAt)}
+              <Show when={!met()}>
+                <span class="against-words"> This does not agree: look again before anything is closed.</span>
+              </Show>
+            </p>
+          )}
+        </Show>
+        <GateNote gate={props.gate} met={met()} />
+      </div>
+      <Show when={bench.mine()}>
+        <Switch>
+          <Match when={props.gate.kind === 'look'}>
+            <Button
+              look={answer() ? undefined : 'main'}
+              onClick={() => send()}
+              disabled={answer()?.by === bench.me()}
+            >
+              {answer() ? 'Seen' : 'I have looked: it is so'}
+            </Button>
+          </Match>
+          <Match when={props.gate.kind === 'count'}>
+            <Button look={met() ? undefined : 'main'} onClick={() => setCounting(true)}>
+              {answer() ? 'Count again' : 'Count'}
+            </Button>
+            <CountDialog
+              gate={props.gate}
+              open={counting()}
+              onClose={() => setCounting(false)}
+              onCount={(count) => {
+                send(count)
+                setCounting(false)
+              }}
+            />
+          </Match>
+        </Switch>
+      </Show>
+    </li>
+  )
+}
+
+/** For the gates nobody answers here: how they stand, and what they wait for. */
+function GateNote(props: { gate: Gate; met: boolean }) {
+  const bench = useBench()
+  const reckoned = () => gatesOpen(bench.job(), { ...bench.step(), gates: [props.gate] }) === undefined
+  return (
+    <Switch>
+      <Match when={props.gate.kind === 'proven'}>
+        <p class={props.met ? 'pencil' : 'against-words'}>
+          {props.met ? 'Proven: reckoned from the signatures.' : 'Not proven yet: a signature is missing.'}
+        </p>
+      </Match>
+      <Match when={props.gate.kind === 'no_open_class_a'}>
+        <p class="pencil">
+          {reckoned()
+            ? 'Reckoned from the record; see the audit for what is open.'
+            : 'A class A joint is still open.'}
+        </p>
+      </Match>
+      <Match when={props.gate.kind === 'photo' ? props.gate : undefined}>
+        {(gate) => (
+          <p class="pencil">Photos to take: {listed(gate().places)}. They do not stop this signature yet.</p>
+        )}
+      </Match>
+      <Match when={props.gate.kind === 'cured' ? props.gate : undefined}>
+        {(gate) => (
+          <p class="pencil">
+            Sealant of {listed(gate().steps)}: see its cure time there. It does not stop this signature yet.
+          </p>
+        )}
+      </Match>
+    </Switch>
+  )
+}
+
+interface CountProps {
+  gate: Gate
+  open: boolean
+  onClose: () => void
+  onCount: (count: number) => void
+}
+
+function CountDialog(props: CountProps) {
+  const [text, setText] = createSignal('')
+  const enter = () => {
+    if (text() === '') return
+    props.onCount(Number(text()))
+    setText('')
+  }
+  return (
+    <Dialog open={props.open} title={props.gate.text} onClose={props.onClose}>
+      <div class="entry">
+        <p class="entry-display" aria-live="polite">
+          {text() || '–'}
+        </p>
+        <NumberPad value={text()} onChange={setText} onEnter={enter} maxLength={4} label={props.gate.text} />
+        <Button look="main" wide disabled={text() === ''} onClick={enter}>
+          {text() === '' ? 'Count them' : `Counted ${text()}`}
+        </Button>
+      </div>
+    </Dialog>
+  )
+}

@@ -1,0 +1,203 @@
+/**
+ * A head that one tap cannot record: it is not its turn, the wait is not over, or it needs a number. The usual
+ * answer is the biggest press; a pad serves for any other.
+ */
+import { createEffect, createSignal, on, Show } from 'solid-js'
+import { formatNumber, showTorque } from '../../../shared/units'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { NumberPad } from '../../ui/NumberPad'
+import { useBench } from './bench'
+import { targetOf } from './phase'
+import { bandWords, indicatedSlip, slipSentences } from './wrench'
+
+export function HeadAsk(props: { head: number | undefined; onClose: () => void }) {
+  const bench = useBench()
+  const joint = () => bench.round()?.joint
+  const record = () => {
+    const phase = bench.phase()
+    return phase.kind === 'record' ? phase : undefined
+  }
+  const notItsTurn = () => {
+    const found = record()
+    return bench.round()?.ordered === true && found !== undefined && found.head !== props.head
+  }
+  return (
+    <Dialog
+      open={props.head !== undefined && record() !== undefined}
+      title={`${joint()?.title ?? ''}: ${props.head ?? ''}`}
+      onClose={props.onClose}
+    >
+      <Show when={notItsTurn()}>
+        <p class="sentence against">
+          That is number {props.head}; number {record()?.head} comes next. What you record now is flagged as
+          out of order.
+        </p>
+        <Button look="main" wide onClick={props.onClose}>
+          Go back: {record()?.head} is next
+        </Button>
+      </Show>
+      <Show when={record()?.early}>
+        {(until) => (
+          <p class="sentence against">
+            The wait is over at {bench.words.moment(until())}. What you record before is flagged as too early.
+          </p>
+        )}
+      </Show>
+      <Answer head={props.head ?? 0} onDone={props.onClose} plain={notItsTurn()} />
+    </Dialog>
+  )
+}
+
+/** The number a head needs, or the one press. Also stands in the action column for the next head. */
+export function Answer(props: { head: number; onDone?: () => void; plain?: boolean }) {
+  const bench = useBench()
+  const record = () => {
+    const phase = bench.phase()
+    return phase.kind === 'record' ? phase : undefined
+  }
+  const say = (value?: number, readsSo?: boolean) => {
+    const how = record()?.how
+    if (!how) return
+    bench.record(props.head, how, {
+      ...(value === undefined ? {} : { value }),
+      ...(readsSo ? { readsSo } : {}),
+    })
+    props.onDone?.()
+  }
+  return (
+    <>
+      <Show when={record()?.how === 'turned'}>
+        <Turned head={props.head} say={say} plain={props.plain === true} />
+      </Show>
+      <Show when={record()?.how === 'indicated'}>
+        <Indicated head={props.head} say={say} />
+      </Show>
+      <Show when={record()?.how === 'clicked'}>
+        <Button look={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
+          {headWord(bench.round()?.joint.fastener, props.head)}: clicked at{' '}
+          {formatNumber(record()?.scale?.value ?? 0)} {record()?.scale?.unit}
+        </Button>
+      </Show>
+      <Show when={record()?.how === 'slackened'}>
+        <Button look={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
+          {headWord(bench.round()?.joint.fastener, props.head)}: slackened
+        </Button>
+      </Show>
+    </>
+  )
+}
+
+const headWord = (fastener: string | undefined, n: number): string => {
+  const word = fastener ?? 'head'
+  return `${word.charAt(0).toUpperCase()}${word.slice(1)} ${n}`
+}
+
+interface SayProps {
+  head: number
+  say: (value: number, readsSo?: boolean) => void
+}
+
+function Turned(props: SayProps & { plain: boolean }) {
+  const bench = useBench()
+  const [other, setOther] = createSignal(false)
+  const [text, setText] = createSignal('')
+  createEffect(on([() => props.head, bench.pass], () => setText('')))
+  const asked = () => {
+    const sheet = bench.sheet()
+    return sheet?.kind === 'angle' ? sheet.angleDeg : 0
+  }
+  return (
+    <div class="entry">
+      <Button look={props.plain ? undefined : 'main'} wide class="tall" onClick={() => props.say(asked())}>
+        {headWord(bench.round()?.joint.fastener, props.head)}: turned +{formatNumber(asked())}°
+      </Button>
+      <Show
+        when={other()}
+        fallback={
+          <Button wide onClick={() => setOther(true)}>
+            Another angle
+          </Button>
+        }
+      >
+        <p class="entry-display" aria-live="polite">
+          <span>{text() || '–'}</span> <span class="entry-unit">°</span>
+        </p>
+        <NumberPad value={text()} onChange={setText} decimal maxLength={5} label="Degrees turned" />
+        <Button
+          wide
+          disabled={text() === '' || text() === '.'}
+          onClick={() => {
+            props.say(Number(text()))
+            setText('')
+            setOther(false)
+          }}
+        >
+          {text() === '' ? 'Enter the degrees' : `Turned ${text()}°`}
+        </Button>
+      </Show>
+    </div>
+  )
+}
+
+function Indicated(props: SayProps) {
+  const bench = useBench()
+  const [text, setText] = createSignal('')
+  createEffect(on([() => props.head, bench.pass], () => setText('')))
+  const value = () => (text() === '' || text() === '.' ? Number.NaN : Number(text()))
+  const slip = () => {
+    const wrench = bench.wrench()
+    return wrench && Number.isFinite(value())
+      ? indicatedSlip(bench.view.shop(), wrench, value(), bench.band())
+      : undefined
+  }
+  const say = (readsSo?: boolean) => {
+    props.say(value(), readsSo)
+    setText('')
+  }
+  return (
+    <div class="entry">
+      <h2>
+        {headWord(bench.round()?.joint.fastener, props.head)}: what does {bench.wrench()?.id} show?
+      </h2>
+      <p class="entry-display" aria-live="polite">
+        <span>{text() || '–'}</span> <span class="entry-unit">{bench.wrench()?.unit}</span>
+      </p>
+      <NumberPad value={text()} onChange={setText} decimal maxLength={6} label="Number shown" />
+      <Show
+        when={slip()}
+        fallback={
+          <Button look="main" wide disabled={!Number.isFinite(value())} onClick={() => say()}>
+            {Number.isFinite(value())
+              ? `It shows ${formatNumber(value())} ${bench.wrench()?.unit}`
+              : 'Read it off the wrench'}
+          </Button>
+        }
+      >
+        {(found) => (
+          <div class="stop" role="alert">
+            {slipSentences(found(), targetOf(bench.sheet())).map((sentence) => (
+              <p>{sentence}</p>
+            ))}
+            <Button look="main" wide onClick={() => say(true)}>
+              It really shows {formatNumber(value())} {bench.wrench()?.unit}
+            </Button>
+            <Button wide onClick={() => setText('')}>
+              I misread it: enter again
+            </Button>
+            <p class="small pencil">
+              A thread that is giving way also reads low. Look at it before going on.
+            </p>
+          </div>
+        )}
+      </Show>
+      <Show when={bench.band()}>
+        {(band) => (
+          <p class="small pencil">
+            Asked {showTorque(targetOf(bench.sheet()) ?? 0, 'N·m')} N·m, band {bandWords(band())}
+          </p>
+        )}
+      </Show>
+    </div>
+  )
+}

@@ -1,0 +1,166 @@
+/** One head: every reading it ever had, what is odd and what to do, strike, and slackened. Nothing is dropped. */
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import { flagWords } from '../../../shared/job/flags'
+import type { Reading } from '../../../shared/job/types'
+import { positionState, standingReading, stands } from '../../../shared/job/verdicts'
+import { formatNumber, showTorque } from '../../../shared/units'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Stripe } from '../../ui/Stripe'
+import { useBench } from './bench'
+import { adviceFor, interruptionWords } from './cautions'
+import { StrikeForm } from './StrikeForm'
+import { passWords } from './work'
+
+export function HeadPanel(props: { onAgain: (n: number) => void }) {
+  const bench = useBench()
+  const n = () => bench.looked()
+  const joint = () => bench.round()?.joint
+  const readings = createMemo(() =>
+    (bench.job().readings[joint()?.id ?? ''] ?? []).filter((r) => r.position === n()),
+  )
+  const label = () => joint()?.positions.find((one) => one.n === n())?.label
+  const standing = () => {
+    const one = joint()
+    return one ? standingReading(bench.job(), one, n() ?? 0, bench.pass()) : undefined
+  }
+  const flags = () => {
+    const one = joint()
+    return one && n() !== undefined ? positionState(bench.job(), one, n() ?? 0).flags : []
+  }
+  const asksAngle = () => joint()?.passes[bench.pass() - 1]?.kind === 'angle'
+  const slackened = () => {
+    const at = n()
+    if (at === undefined) return
+    // Outside a slacken pass this takes the head back: all it has had is void, and stays readable.
+    const { passes } = joint() ?? { passes: [] }
+    const pass = passes.findIndex(({ kind }) => kind !== 'slacken') + 1
+    const one = joint()
+    if (one) void bench.send({ type: 'TakeReading', jointId: one.id, position: at, pass, how: 'slackened' })
+    bench.look(undefined)
+  }
+  return (
+    <Dialog
+      open={n() !== undefined}
+      title={`${joint()?.title ?? ''}: ${n() ?? ''}${label() ? `, ${label()}` : ''}`}
+      onClose={() => bench.look(undefined)}
+    >
+      <Show when={flags().length > 0}>
+        <div class="stop">
+          <For each={flags()}>
+            {(flag) => (
+              <p>
+                <strong>{capital(flagWords(flag))}.</strong>{' '}
+                {adviceFor(
+                  flag,
+                  readings().findLast((r) => stands(r) && r.flags.includes(flag)) ?? NO_READING,
+                )}
+              </p>
+            )}
+          </For>
+          <Show when={flags().includes('turned_again') && joint()}>
+            {(one) => <p>{interruptionWords(bench.job(), one(), bench.pass())}</p>}
+          </Show>
+        </div>
+      </Show>
+      <Show when={readings().length === 0}>
+        <p class="pencil">No reading yet. The first tap on this head, when it is its turn, records one.</p>
+      </Show>
+      <ol class="readings">
+        <For each={readings()}>{(reading) => <ReadingLine reading={reading} />}</For>
+      </ol>
+      <Show when={bench.mine()}>
+        <div class="panel-buttons">
+          <Show when={standing() && !asksAngle()}>
+            <Button onClick={() => props.onAgain(n() ?? 0)}>Done again: record it again</Button>
+          </Show>
+          <Show when={readings().some(stands)}>
+            <Button look="rust" onClick={slackened}>
+              Slackened: take it back
+            </Button>
+          </Show>
+        </div>
+        <Show when={readings().some(stands)}>
+          <p class="small pencil">
+            Taken back, this head starts again from pass 1; what it has had stays readable.
+            <Show when={bench.signed()}> Signatures on it lapse.</Show>
+          </p>
+        </Show>
+      </Show>
+    </Dialog>
+  )
+}
+
+const NO_READING = { how: 'clicked', band: null, pass: 1 } as const
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+function ReadingLine(props: { reading: Reading }) {
+  const bench = useBench()
+  const [striking, setStriking] = createSignal(false)
+  const sheet = () => bench.round()?.joint.passes[props.reading.pass - 1]
+  const mayStrike = () =>
+    stands(props.reading) && !bench.may({ type: 'StrikeReading', readingId: props.reading.id, reason: '-' })
+  return (
+    <li class="reading" classList={{ void: !stands(props.reading) }}>
+      <p class="reading-head">
+        <span class="reading-value">{valueWords(props.reading)}</span>
+        <span class="pencil">
+          pass {props.reading.pass}
+          <Show when={sheet()}>{(pass) => `: ${passWords(pass())}`}</Show>
+        </span>
+        <Stripe person={props.reading.by} />
+        <span class="pencil">
+          {props.reading.wrenchId ? `${props.reading.wrenchId}, ` : ''}
+          {bench.words.moment(props.reading.doneAt)}
+        </span>
+      </p>
+      <Show when={props.reading.flags.length > 0}>
+        <p class="against-words">{props.reading.flags.map(flagWords).join('; ')}</p>
+      </Show>
+      <Show when={props.reading.struck}>
+        {(struck) => (
+          <p class="pencil">
+            Struck by {bench.words.person(struck().by)}: {struck().reason}
+          </p>
+        )}
+      </Show>
+      <Show when={props.reading.superseded}>
+        {(past) => (
+          <p class="pencil">
+            Void since {bench.words.moment(past().doneAt)}:{' '}
+            {past().because === 'slackened' ? 'slackened' : 'done again'}
+          </p>
+        )}
+      </Show>
+      <Show when={mayStrike()}>
+        <Show
+          when={striking()}
+          fallback={
+            <Button look="quiet" onClick={() => setStriking(true)}>
+              Strike this entry
+            </Button>
+          }
+        >
+          <StrikeForm
+            onStrike={(reason) => {
+              void bench.send({ type: 'StrikeReading', readingId: props.reading.id, reason })
+              setStriking(false)
+            }}
+            onKeep={() => setStriking(false)}
+          />
+        </Show>
+      </Show>
+    </li>
+  )
+}
+
+/** What was read, as it was read; a click says the setting it clicked at. */
+export function valueWords(reading: Reading): string {
+  if (reading.how === 'slackened') return 'slackened'
+  if (reading.how === 'turned') return `turned ${formatNumber(reading.value ?? 0)}°`
+  const unit = reading.unit && reading.unit !== 'deg' ? reading.unit : ''
+  const value = reading.value === undefined ? 'no number' : `${formatNumber(reading.value)} ${unit}`
+  const inNm =
+    reading.torqueNm !== undefined && unit !== 'N·m' ? ` (${showTorque(reading.torqueNm, 'N·m')} N·m)` : ''
+  return `${reading.how === 'clicked' ? 'clicked at ' : ''}${value}${inNm}`
+}

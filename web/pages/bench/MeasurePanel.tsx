@@ -1,0 +1,215 @@
+/** What is measured in this step: each place with its limits, the number on a pad, the verdict at once. */
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import type { MeasurementEntry } from '../../../shared/job/types'
+import { standingMeasurement, stepState } from '../../../shared/job/verdicts'
+import type { Measurement } from '../../../shared/plan/types'
+import { formatNumber } from '../../../shared/units'
+import { BandBar } from '../../drawings/BandBar'
+import { Button } from '../../ui/Button'
+import { Field } from '../../ui/Field'
+import { NumberPad } from '../../ui/NumberPad'
+import { Stripe } from '../../ui/Stripe'
+import { useBench } from './bench'
+import { StrikeForm } from './StrikeForm'
+
+export interface Spot {
+  measurement: string
+  place: string
+}
+
+export const limitWords = ({ min, max, unit }: Measurement): string =>
+  min !== undefined && max !== undefined
+    ? `${formatNumber(min)} to ${formatNumber(max)} ${unit}`
+    : min !== undefined
+      ? `at least ${formatNumber(min)} ${unit}`
+      : max !== undefined
+        ? `at most ${formatNumber(max)} ${unit}`
+        : `no limits, in ${unit}`
+
+/** The list: every place a row to press, its reading and whether it is inside. */
+export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spot) => void }) {
+  const bench = useBench()
+  const state = () => stepState(bench.job(), bench.step().id)
+  return (
+    <div class="measures">
+      <For each={bench.step().measurements}>
+        {(asked) => {
+          const ticks = createMemo(() =>
+            asked.places.flatMap((place) => {
+              const entry = standingMeasurement(state(), asked.id, place)
+              return entry ? [{ value: entry.value, out: !entry.inBand }] : []
+            }),
+          )
+          return (
+            <section class="measure">
+              <h2>{asked.title}</h2>
+              <p class="pencil">
+                {limitWords(asked)}
+                {asked.instrument ? ` · ${asked.instrument}` : ''}
+              </p>
+              <For each={asked.notes}>{(note) => <p class="small">{note}</p>}</For>
+              <Show when={asked.min !== undefined || asked.max !== undefined}>
+                <BandBar
+                  min={asked.min}
+                  max={asked.max}
+                  ticks={ticks()}
+                  show={(value) => formatNumber(value)}
+                  label={`${asked.title}: ${limitWords(asked)}, ${ticks().length} of ${asked.places.length} measured`}
+                />
+              </Show>
+              <ul class="spots">
+                <For each={asked.places}>
+                  {(place) => {
+                    const entry = () => standingMeasurement(state(), asked.id, place)
+                    const here = () => props.spot?.measurement === asked.id && props.spot.place === place
+                    return (
+                      <li>
+                        <button
+                          type="button"
+                          class="spot"
+                          classList={{
+                            shown: here(),
+                            done: entry()?.inBand === true,
+                            odd: entry()?.inBand === false,
+                          }}
+                          aria-current={here() ? 'true' : undefined}
+                          onClick={() => props.onSpot({ measurement: asked.id, place })}
+                        >
+                          <span class="spot-place">{place}</span>
+                          <span class="spot-value">{entry() ? formatNumber(entry()?.value ?? 0) : '–'}</span>
+                          <span class="spot-word">
+                            {entry() ? (entry()?.inBand ? 'inside' : 'outside') : 'open'}
+                          </span>
+                        </button>
+                      </li>
+                    )
+                  }}
+                </For>
+              </ul>
+            </section>
+          )
+        }}
+      </For>
+    </div>
+  )
+}
+
+/** The pad for one place, with what was read there before. */
+export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
+  const bench = useBench()
+  const [text, setText] = createSignal('')
+  const asked = () => bench.step().measurements.find(({ id }) => id === props.spot.measurement)
+  const [instrument, setInstrument] = createSignal<string>()
+  const [changing, setChanging] = createSignal(false)
+  const entries = createMemo(() =>
+    stepState(bench.job(), bench.step().id).measurements.filter(
+      (entry) => entry.measurementId === props.spot.measurement && entry.place === props.spot.place,
+    ),
+  )
+  const value = () => (text() === '' || text() === '.' ? Number.NaN : Number(text()))
+  const tool = () => instrument() ?? asked()?.instrument ?? ''
+  const enter = () => {
+    const one = asked()
+    if (!one || !Number.isFinite(value())) return
+    void bench.send({
+      type: 'TakeMeasurement',
+      stepId: bench.step().id,
+      measurementId: one.id,
+      place: props.spot.place,
+      value: value(),
+      instrument: tool() || 'not named',
+    })
+    const outside =
+      (one.min !== undefined && value() < one.min) || (one.max !== undefined && value() > one.max)
+    setText('')
+    // A number outside its limits stays in front of the person until they have seen it.
+    if (!outside) props.onNext()
+  }
+  return (
+    <Show when={asked()}>
+      {(one) => (
+        <section class="entry">
+          <h2>
+            {one().title}, {props.spot.place}
+          </h2>
+          <p class="pencil">{limitWords(one())}</p>
+          <For each={entries()}>{(entry) => <EntryLine entry={entry} asked={one()} />}</For>
+          <p class="entry-display" aria-live="polite">
+            <span>{text() || '–'}</span> <span class="entry-unit">{one().unit}</span>
+          </p>
+          <NumberPad
+            value={text()}
+            onChange={setText}
+            onEnter={enter}
+            decimal
+            maxLength={7}
+            label={one().title}
+          />
+          <Button look="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
+            {Number.isFinite(value())
+              ? `It measures ${formatNumber(value(), 4)} ${one().unit}`
+              : 'Enter what you measured'}
+          </Button>
+          <div class="wrench-line">
+            <p>
+              with <strong>{tool() || 'an instrument not named'}</strong>
+            </p>
+            <Button onClick={() => setChanging(!changing())}>Other instrument</Button>
+          </div>
+          <Show when={changing()}>
+            <Field label="Instrument" value={tool()} maxLength={80} onValue={setInstrument} />
+          </Show>
+        </section>
+      )}
+    </Show>
+  )
+}
+
+function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
+  const bench = useBench()
+  const [striking, setStriking] = createSignal(false)
+  const isVoid = () => props.entry.struck !== undefined || props.entry.superseded !== undefined
+  const mayStrike = () =>
+    !isVoid() && !bench.may({ type: 'StrikeMeasurement', entryId: props.entry.id, reason: '-' })
+  return (
+    <div class="reading" classList={{ void: isVoid() }}>
+      <p class="reading-head">
+        <span class="reading-value">
+          {formatNumber(props.entry.value, 4)} {props.asked.unit}
+        </span>
+        <Stripe person={props.entry.by} />
+        <span class="pencil">
+          {props.entry.instrument}, {bench.words.moment(props.entry.doneAt)}
+        </span>
+      </p>
+      <Show when={!props.entry.inBand && !isVoid()}>
+        <p class="against-words" role="alert">
+          Outside: the plan asks {limitWords(props.asked)}. Put it right and measure again, or ask the
+          supervisor.
+        </p>
+      </Show>
+      <Show when={props.entry.struck}>{(struck) => <p class="pencil">Struck: {struck().reason}</p>}</Show>
+      <Show when={props.entry.superseded}>
+        <p class="pencil">Measured again since.</p>
+      </Show>
+      <Show when={mayStrike()}>
+        <Show
+          when={striking()}
+          fallback={
+            <Button look="quiet" onClick={() => setStriking(true)}>
+              Strike this entry
+            </Button>
+          }
+        >
+          <StrikeForm
+            onStrike={(reason) => {
+              void bench.send({ type: 'StrikeMeasurement', entryId: props.entry.id, reason })
+              setStriking(false)
+            }}
+            onKeep={() => setStriking(false)}
+          />
+        </Show>
+      </Show>
+    </div>
+  )
+}

@@ -1,0 +1,129 @@
+/** What must be seen before the hand goes on: odd readings, refused entries, entries still waiting. None vanishes by itself. */
+import { createMemo, For, Show } from 'solid-js'
+import { flagWords } from '../../../shared/job/flags'
+import type { JobCommand } from '../../../shared/job/types'
+import { formatNumber } from '../../../shared/units'
+import { Button } from '../../ui/Button'
+import { useBench } from './bench'
+import { adviceFor, interruptionWords } from './cautions'
+import { oddReadings } from './work'
+
+/** Readings of the round whose flags stand: what is odd, and what to do next. */
+export function OddReadings() {
+  const bench = useBench()
+  const odd = createMemo(() => {
+    const round = bench.round()
+    return round ? oddReadings(bench.job(), round) : []
+  })
+  const round = () => bench.round()
+  return (
+    <Show when={odd()[0]}>
+      {(first) => (
+        <section class="stop" role="alert" aria-label="What is odd">
+          <h2>
+            {round()?.joint.title} {first().position}, pass {first().pass}
+          </h2>
+          <For each={first().flags}>
+            {(flag) => (
+              <p>
+                <strong>{sentenceCase(flagWords(flag))}.</strong> {adviceFor(flag, first())}
+              </p>
+            )}
+          </For>
+          <Show when={first().how === 'turned' && round()}>
+            {(one) => <p>{interruptionWords(bench.job(), one().joint, first().pass)}</p>}
+          </Show>
+          <div class="panel-buttons">
+            <Button onClick={() => bench.look(first().position)}>Look at number {first().position}</Button>
+          </div>
+          <Show when={odd().length > 1}>
+            <p>
+              Also odd:{' '}
+              <For
+                each={[
+                  ...new Set(
+                    odd()
+                      .slice(1)
+                      .map(({ position }) => position),
+                  ),
+                ]}
+              >
+                {(position) => (
+                  <button type="button" class="also" onClick={() => bench.look(position)}>
+                    {position}
+                  </button>
+                )}
+              </For>
+            </p>
+          </Show>
+        </section>
+      )}
+    </Show>
+  )
+}
+
+/** Entries the server refused: its sentence and what was entered, until somebody has read it. */
+export function RefusedEntries() {
+  const bench = useBench()
+  return (
+    <For each={bench.view.refused()}>
+      {(entry) => (
+        <section class="stop" role="alert" aria-label="Refused">
+          <p>
+            <strong>{entry.sentence}</strong>
+          </p>
+          <p>You entered: {commandWords(entry.command)}.</p>
+          <div class="panel-buttons">
+            <Button onClick={() => bench.view.dismiss(entry.id)}>I have read it</Button>
+          </div>
+        </section>
+      )}
+    </For>
+  )
+}
+
+/** Without signal the work goes on: how much is kept here, and that nothing is lost. */
+export function Waiting() {
+  const bench = useBench()
+  const count = () => bench.view.pending().length
+  return (
+    <Show when={bench.view.link() === 'lost'}>
+      <p class="sentence" role="status">
+        No signal. Go on:{' '}
+        {count() === 0 ? 'entries are' : count() === 1 ? '1 entry is' : `${count()} entries are`} kept on this
+        tablet and sent when the signal is back. Dotted heads are not confirmed yet.
+      </p>
+    </Show>
+  )
+}
+
+const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** What somebody entered, in their words. */
+export function commandWords(command: JobCommand): string {
+  switch (command.type) {
+    case 'TakeReading':
+      return `${command.jointId}, number ${command.position}, pass ${command.pass}: ${command.how}${command.value === undefined ? '' : ` ${formatNumber(command.value)}`}`
+    case 'EnterScale':
+      return `${formatNumber(command.value)} on the scale of ${command.wrenchId}`
+    case 'TakeMeasurement':
+      return `${formatNumber(command.value, 4)} at ${command.place}`
+    case 'AnswerGate':
+      return command.count === undefined ? 'a look' : `${command.count} counted`
+    case 'StrikeReading':
+    case 'StrikeMeasurement':
+      return `a strike: ${command.reason}`
+    case 'ClaimStep':
+      return `the claim of ${command.stepId}`
+    case 'PutDownStep':
+      return `putting down ${command.stepId}`
+    case 'SignStep':
+      return `the signature of ${command.stepId}`
+    case 'SecondSignStep':
+      return `the second signature of ${command.stepId}`
+    case 'OpenJob':
+      return `job ${command.number}`
+    case 'AdoptPlan':
+      return `the plan ${command.planId}`
+  }
+}

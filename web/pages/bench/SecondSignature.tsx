@@ -1,0 +1,143 @@
+/**
+ * The second signer's mark on this tablet, without signing anyone out: choose who, their PIN, done. The PIN goes
+ * to the server and nowhere else; what comes back is good for this one signature.
+ */
+import { createSignal, For, Show } from 'solid-js'
+import type { Person } from '../../../shared/shop/types'
+import { ask, isSaid } from '../../live/http'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { NumberPad } from '../../ui/NumberPad'
+import { Stripe } from '../../ui/Stripe'
+import { useBench } from './bench'
+
+export function SecondSignature(props: { setId: string | undefined; onClose: () => void }) {
+  const bench = useBench()
+  const [who, setWho] = createSignal<Person>()
+  const [pin, setPin] = createSignal('')
+  const [said, setSaid] = createSignal<string>()
+  const [asking, setAsking] = createSignal(false)
+  const command = () => ({
+    type: 'SecondSignStep' as const,
+    stepId: bench.step().id,
+    ...(props.setId === undefined ? {} : { setId: props.setId }),
+  })
+  const people = () =>
+    Object.values(bench.view.shop().people)
+      .map((person) => ({
+        person,
+        why: bench.may(command(), {
+          id: '',
+          by: person.id,
+          sawVersion: bench.view.confirmed().version,
+        }),
+      }))
+      .sort(
+        (a, b) =>
+          Number(a.why !== undefined) - Number(b.why !== undefined) ||
+          a.person.name.localeCompare(b.person.name),
+      )
+  const close = () => {
+    setWho(undefined)
+    setPin('')
+    setSaid(undefined)
+    props.onClose()
+  }
+  const sign = async () => {
+    const person = who()
+    if (!person || pin() === '' || asking()) return
+    // The PIN is given for a version of the record: what is not confirmed yet has not been looked at.
+    if (bench.view.pending().length > 0) {
+      setSaid(
+        'Entries of this tablet are still on their way. The second signature can follow when they have arrived.',
+      )
+      return
+    }
+    setAsking(true)
+    const sawVersion = bench.view.confirmed().version
+    const answer = await ask<{ grantId: string }>('/api/grants', {
+      personId: person.id,
+      pin: pin(),
+      jobId: bench.job().id,
+      stepId: bench.step().id,
+      version: sawVersion,
+    })
+    setAsking(false)
+    setPin('')
+    if (isSaid(answer)) {
+      setSaid(
+        answer.code === 'no_signal'
+          ? 'No signal: the PIN cannot be checked here. The second signature waits until the tablet is back in reach.'
+          : answer.sentence,
+      )
+      return
+    }
+    void bench.send(command(), { id: answer.grantId, by: person.id, sawVersion })
+    close()
+  }
+  return (
+    <Dialog open={props.setId !== undefined} title="Second signature" onClose={close}>
+      <Show
+        when={who()}
+        fallback={
+          <>
+            <p>Another entitled person, who has looked with their own eyes. Who is it?</p>
+            <ul class="people">
+              <For each={people()}>
+                {({ person, why }) => (
+                  <li>
+                    <button
+                      type="button"
+                      class="person"
+                      disabled={why !== undefined}
+                      onClick={() => {
+                        setSaid(undefined)
+                        setWho(person)
+                      }}
+                    >
+                      <Stripe person={person.id} name="after" />
+                    </button>
+                    <Show when={why}>
+                      <p class="small pencil">{why}</p>
+                    </Show>
+                  </li>
+                )}
+              </For>
+            </ul>
+          </>
+        }
+      >
+        {(person) => (
+          <div class="entry">
+            <h3>
+              <Stripe person={person().id} name="after" />
+            </h3>
+            <p>Your PIN says: I have looked at this with my own eyes and found nothing wrong.</p>
+            <p class="entry-display" aria-live="polite">
+              <span aria-hidden="true">{pin() === '' ? '–' : '•'.repeat(pin().length)}</span>
+              <span class="unseen">{pin().length} digits</span>
+            </p>
+            <NumberPad
+              value={pin()}
+              onChange={setPin}
+              onEnter={() => void sign()}
+              maxLength={12}
+              label="PIN"
+            />
+            <Show when={said()}>
+              <p class="sentence against" role="alert">
+                {said()}
+              </p>
+            </Show>
+            <Button look="main" wide disabled={pin().length < 4 || asking()} onClick={() => void sign()}>
+              {asking() ? 'Asking…' : `Sign second as ${person().name}`}
+            </Button>
+            <Button look="quiet" onClick={() => setWho(undefined)}>
+              Somebody else
+            </Button>
+          </div>
+        )}
+      </Show>
+    </Dialog>
+  )
+}

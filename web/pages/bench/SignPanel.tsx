@@ -1,0 +1,85 @@
+/** The signatures of a step, set by set: who gave them, what is still open, and the press that gives the next. */
+import { createMemo, For, Show } from 'solid-js'
+import { setViews } from '../../../shared/job/verdicts'
+import { Button } from '../../ui/Button'
+import { Stripe } from '../../ui/Stripe'
+import { useBench } from './bench'
+
+export function SignPanel(props: { onSecond: (setId: string) => void }) {
+  const bench = useBench()
+  const views = createMemo(() => setViews(bench.job(), bench.step()))
+  return (
+    <ul class="sets">
+      <For each={views()}>
+        {(view) => {
+          const { set } = view
+          const sign = () => ({ type: 'SignStep' as const, stepId: bench.step().id, setId: set.id })
+          const second = () => ({ type: 'SecondSignStep' as const, stepId: bench.step().id, setId: set.id })
+          const stopped = createMemo(() => (view.state.first ? undefined : bench.may(sign())))
+          const mineToSecond = createMemo(
+            () => view.state.first && !view.state.second && bench.may(second()) === undefined,
+          )
+          return (
+            <li class="set" classList={{ met: view.proven }}>
+              <h2>{set.remainder && views().length > 1 ? 'The step as a whole' : set.title}</h2>
+              <Show when={view.state.first}>
+                {(first) => (
+                  <p>
+                    <Stripe person={first().by} name="after" /> signed, {bench.words.moment(first().doneAt)}
+                  </p>
+                )}
+              </Show>
+              <Show when={view.state.second}>
+                {(given) => (
+                  <p>
+                    <Stripe person={given().by} name="after" /> second, {bench.words.moment(given().doneAt)}
+                    {given().through === 'grant' ? ', by PIN on this tablet' : ''}
+                    <Show when={given().late}>
+                      <span class="against-words"> Late: it was covered already.</span>
+                    </Show>
+                  </p>
+                )}
+              </Show>
+              <Show when={!view.state.first}>
+                <Button
+                  look="main"
+                  wide
+                  class="tall"
+                  disabled={stopped() !== undefined}
+                  aria-describedby={stopped() ? `stop-${set.id}` : undefined}
+                  onClick={() => void bench.send(sign())}
+                >
+                  Sign{views().length > 1 && !set.remainder ? ` ${set.title}` : ' this step'}: it is done, and
+                  I did it
+                </Button>
+                <Show when={stopped()}>
+                  <p class="sentence against" id={`stop-${set.id}`}>
+                    {stopped()}
+                  </p>
+                </Show>
+              </Show>
+              <Show when={view.state.first && !view.state.second && bench.step().signatures === 2}>
+                <Show
+                  when={mineToSecond()}
+                  fallback={
+                    <Button look="main" wide class="tall" onClick={() => props.onSecond(set.id)}>
+                      Second signature
+                    </Button>
+                  }
+                >
+                  <p>You look at it with your own eyes, then:</p>
+                  <Button look="main" wide class="tall" onClick={() => void bench.send(second())}>
+                    Second signature: I have looked
+                  </Button>
+                </Show>
+              </Show>
+              <Show when={bench.step().signatures === 1 && view.state.first}>
+                <p class="pencil">This step asks for one signature.</p>
+              </Show>
+            </li>
+          )
+        }}
+      </For>
+    </ul>
+  )
+}

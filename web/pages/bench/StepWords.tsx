@@ -1,0 +1,103 @@
+/** Beside the work: what not to do yet, cautions, stop here, and what the step needs on the bench. */
+import { createMemo, For, Show } from 'solid-js'
+import { Button } from '../../ui/Button'
+import { useBench } from './bench'
+import { interruptionWords, notYet, sealantWords, stopWords } from './cautions'
+
+export function NotYetWords() {
+  const bench = useBench()
+  const items = createMemo(() => notYet(bench.job(), bench.step()))
+  return (
+    <For each={items()}>
+      {(item) => (
+        <p class="not-yet">
+          <strong>
+            Not yet: {item.stepId} {item.title}.
+          </strong>{' '}
+          {item.why}
+        </p>
+      )}
+    </For>
+  )
+}
+
+export function Cautions() {
+  const bench = useBench()
+  return (
+    <Show when={bench.step().cautions?.length}>
+      <ul class="cautions" aria-label="Cautions">
+        <For each={bench.step().cautions}>{(caution) => <li>{caution}</li>}</For>
+      </ul>
+    </Show>
+  )
+}
+
+export function StopHere() {
+  const bench = useBench()
+  return (
+    <section class="stop-here">
+      <Button
+        wide
+        class="tall"
+        onClick={() => void bench.send({ type: 'PutDownStep', stepId: bench.step().id })}
+      >
+        Stop here
+      </Button>
+      <For each={stopWords(bench.job(), bench.step(), bench.round()?.joint, bench.pass())}>
+        {(words) => <p class="small">{words}</p>}
+      </For>
+    </section>
+  )
+}
+
+export function OnTheBench() {
+  const bench = useBench()
+  const step = () => bench.step()
+  const joint = () => bench.round()?.joint
+  return (
+    <div class="on-the-bench">
+      <Show when={step().sealant}>
+        {(sealant) => (
+          <section>
+            <h2>Sealant</h2>
+            <p>{sealantWords(sealant())}</p>
+          </section>
+        )}
+      </Show>
+      <Show when={step().parts.length > 0}>
+        <section>
+          <h2>Parts for this step</h2>
+          <ul>
+            <For each={step().parts}>
+              {(part) => (
+                <li>
+                  {part.quantity} × {part.name}
+                  {part.oneUse ? ', one-use: new' : ''}
+                </li>
+              )}
+            </For>
+          </ul>
+        </section>
+      </Show>
+      <Show when={(step().notes?.length ?? 0) + (joint()?.notes?.length ?? 0) > 0}>
+        <section>
+          <h2>Notes</h2>
+          <For each={[...(step().notes ?? []), ...(joint()?.notes ?? [])]}>{(note) => <p>{note}</p>}</For>
+        </section>
+      </Show>
+      <Show when={!bench.mine() && joint()}>
+        {(one) => (
+          <section>
+            <h2>If it is broken off</h2>
+            <p>{interruptionWords(bench.job(), one(), bench.pass())}</p>
+          </section>
+        )}
+      </Show>
+      <p class="small pencil">
+        {bench.job().plan.title}, edition {bench.job().plan.edition}.
+        {bench.job().plan.invented ? ' Values are invented: never use them on a real engine.' : ''} The
+        maker’s current information governs.
+      </p>
+    </div>
+  )
+}

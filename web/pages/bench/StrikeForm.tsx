@@ -1,0 +1,29 @@
+/** Why an entry is crossed out: a press for the usual reasons, words for the rest. Both stay readable. */
+import { createSignal, For } from 'solid-js'
+import { Button } from '../../ui/Button'
+import { Field } from '../../ui/Field'
+
+const REASONS = ['wrong head pressed', 'pressed twice', 'wrong number entered', 'not done in fact']
+
+export function StrikeForm(props: { onStrike: (reason: string) => void; onKeep: () => void }) {
+  const [words, setWords] = createSignal('')
+  return (
+    <fieldset class="strike">
+      <legend>Why is it wrong?</legend>
+      <div class="panel-buttons">
+        <For each={REASONS}>
+          {(reason) => <Button onClick={() => props.onStrike(reason)}>{reason}</Button>}
+        </For>
+      </div>
+      <Field label="Or in your words" value={words()} maxLength={200} onValue={setWords} />
+      <div class="panel-buttons">
+        <Button look="rust" disabled={words().trim() === ''} onClick={() => props.onStrike(words().trim())}>
+          Strike it
+        </Button>
+        <Button look="quiet" onClick={props.onKeep}>
+          Leave it
+        </Button>
+      </div>
+    </fieldset>
+  )
+}
