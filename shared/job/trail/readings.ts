@@ -25,7 +25,7 @@ export function reached({ how, torqueNm, angleDeg, value }: Taken): string {
   return `read ${torque ?? formatNumber(value ?? 0)}`
 }
 
-export const withWrench = ({ wrenchId }: Taken): string => (wrenchId === undefined ? '' : ` with ${wrenchId}`)
+export const withWrench = ({ wrenchId }: Pick<Taken, 'wrenchId'>): string => (wrenchId === undefined ? '' : ` with ${wrenchId}`)
 
 export function band(given: Band | null): string {
   if (!given) return ''
@@ -34,7 +34,7 @@ export function band(given: Band | null): string {
   return ` (band ${showTorque(minNm, 'N·m', [maxNm])}–${showTorque(maxNm, 'N·m', [minNm])} N·m)`
 }
 
-export const flags = ({ flags: given }: Taken): string =>
+export const flags = ({ flags: given }: Pick<Taken, 'flags'>): string =>
   given.length === 0 ? '' : `; flagged: ${listed(given.map(flagWords))}`
 
 export const slip = (given: UnitSlip | undefined): string =>
