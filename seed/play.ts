@@ -86,9 +86,12 @@ export function playThrough(desk: Desk, newId: () => string): Play {
       const { step, crib } = await planned(jobId, stepId)
       const entries = new Script(doer, at)
       entries.add({ type: 'ClaimStep', stepId }, 2 * MINUTE)
+      declareFasteners(entries, step)
+      if (step.sealant) entries.add({ type: 'StartSealant', stepId }, 30 * SECOND)
       for (const set of signatureSets(step)) {
         tightenSet(entries, step, set, crib)
         if (set.remainder) {
+          if (step.sealant) entries.add({ type: 'CloseSealant', stepId }, 20 * SECOND)
           for (const one of step.measurements) measure(entries, stepId, one, values[one.id])
           for (const gate of step.gates) answerGate(entries, stepId, gate)
         }
@@ -109,6 +112,7 @@ export function playThrough(desk: Desk, newId: () => string): Play {
       const { positions } = roundOf(step, jointId, throughPosition)
       const entries = new Script(doer, at)
       entries.add({ type: 'ClaimStep', stepId }, 2 * MINUTE)
+      declareFasteners(entries, step)
       for (let pass = 1; pass <= fullPasses; pass++) tighten(entries, joint, pass, positions, crib)
       const some = positions.slice(0, positions.indexOf(throughPosition) + 1)
       tighten(entries, joint, fullPasses + 1, some, crib)
@@ -131,6 +135,15 @@ class Script {
   add(command: JobCommand, takesMs: number, person = this.doer) {
     this.list.push({ person, command, doneAt: this.at })
     this.at += takesMs
+  }
+}
+
+/** What is one-use or counted is said to be new before it is tightened. */
+function declareFasteners(entries: Script, step: AdoptedStep) {
+  for (const joint of step.joints) {
+    if (joint.use.kind === 'reusable' || joint.recheckOf) continue
+    const positions = joint.positions.map(({ n }) => n)
+    entries.add({ type: 'PlaceFasteners', jointId: joint.id, positions, condition: 'new' }, 5 * SECOND)
   }
 }
 

@@ -8,6 +8,7 @@ import { v7 } from 'uuid'
 import { type Desk, type Log, openDesk, type Publish } from './desk'
 import { type Intake, makeIntake } from './intake'
 import { makePeople, type People, pepperIn } from './people'
+import { type PhotoShelf, photoShelf } from './photos/shelf'
 import { repoFolder } from './repo-folder'
 import { databaseIn } from './settings'
 import { type EventStore, openDatabase, sqliteEventStore } from './store'
@@ -17,6 +18,7 @@ export interface OpenShop {
   desk: Desk
   people: People
   intake: Intake
+  photos: PhotoShelf
   now: () => number
   newId: () => string
   /** Whoever is added here is told of everything from then on. */
@@ -47,12 +49,14 @@ export async function openShop({ dataFolder, now, log }: ShopParts): Promise<Ope
     },
   }
   const newId = () => v7()
-  const desk = await openDesk({ store, publish, now, newId, log })
+  const photos = photoShelf(join(dataFolder, 'photos'))
+  const desk = await openDesk({ store, publish, now, newId, log, bytesHere: photos.has })
   const people = makePeople({ db, pepper, now, newId })
   return {
     store,
     desk,
     people,
+    photos,
     intake: makeIntake({ desk, people, now }),
     now,
     newId,
