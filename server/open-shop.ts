@@ -30,11 +30,13 @@ export interface ShopParts {
   dataFolder: string
   now: () => number
   log: Log
+  /** Ids that are not from chance: for a past that must come out the same. */
+  newId?: () => string
 }
 
 export const migrations = (): string => join(repoFolder(), 'drizzle')
 
-export async function openShop({ dataFolder, now, log }: ShopParts): Promise<OpenShop> {
+export async function openShop({ dataFolder, now, log, newId = v7 }: ShopParts): Promise<OpenShop> {
   mkdirSync(dataFolder, { recursive: true, mode: 0o700 })
   const pepper = pepperIn(dataFolder)
   const db = openDatabase({ file: databaseIn(dataFolder), migrationsFolder: migrations() })
@@ -48,7 +50,6 @@ export async function openShop({ dataFolder, now, log }: ShopParts): Promise<Ope
       for (const one of told) one.summary(summary)
     },
   }
-  const newId = () => v7()
   const photos = photoShelf(join(dataFolder, 'photos'))
   const desk = await openDesk({ store, publish, now, newId, log, bytesHere: photos.has })
   const people = makePeople({ db, pepper, now, newId })
