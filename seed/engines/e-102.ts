@@ -85,6 +85,7 @@ export const e102: Story = {
       kind: 'question',
       stepIds: ['B6'],
       what: 'main bolts were tightened with TW-12; Odile decides before the sump covers them',
+      expected: [0, '10:30'],
     })
   },
 }

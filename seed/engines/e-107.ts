@@ -69,6 +69,7 @@ export const e107: Story = {
       kind: 'question',
       stepIds: ['C1'],
       what: 'TW-12 failed: head bolts set 70 got about 74.2 (+6 %), limit 5 %; reachable under the rocker cover. Odile decides',
+      expected: [0, '10:30'],
     })
     note(
       0,
