@@ -59,11 +59,11 @@ export function allCured(job: PlannedJob, stepIds: readonly string[], now: Insta
   })
 }
 
-/** The next moment at which something about this job changes though nobody touches it. */
+/** The next moment, always later than now, at which a verdict on this job changes though nobody touches it. */
 export function nextChangeAt(job: PlannedJob, now: Instant): Instant | undefined {
   const moments = job.plan.steps.flatMap((step) => {
     const state = sealantState(job, step, now)
-    return state.state === 'curing' ? [state.until] : state.state === 'open' ? [state.closeBy] : []
+    return state.state === 'curing' ? [state.until] : state.state === 'open' ? [state.closeBy + 1] : []
   })
   return moments.length > 0 ? Math.min(...moments) : undefined
 }

@@ -68,12 +68,21 @@ const RULES: Rules = {
   ConfirmPhoto: confirmPhoto,
 }
 
+/** What is said of an engine as it comes in, before anybody has chosen its plan. */
+const WITHOUT_PLAN: ReadonlySet<JobCommand['type']> = new Set([
+  'PromiseDate',
+  'AddNote',
+  'AddPhoto',
+  'ConfirmPhoto',
+])
+
 export function decide(job: Job, command: JobCommand, context: Context): Outcome {
   if (!personOf(context)) return no('person_unknown', { by: context.by })
   if (command.type === 'OpenJob') return openJob(job, command, context)
   if (job.version === 0) return no('job_not_open', {})
   if (command.type === 'AdoptPlan') return adoptPlan(job, command, context)
-  if (!job.plan) return no('no_plan', {})
+  if (!job.plan && !WITHOUT_PLAN.has(command.type)) return no('no_plan', {})
   const rule = RULES[command.type] as (job: PlannedJob, command: JobCommand, context: Context) => Outcome
-  return withRework(job as PlannedJob, rule(job as PlannedJob, command, context), context)
+  const outcome = rule(job as PlannedJob, command, context)
+  return job.plan ? withRework(job as PlannedJob, outcome, context) : outcome
 }

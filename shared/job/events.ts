@@ -46,6 +46,8 @@ export type JobEvent = Done &
         condition: FastenerCondition
         cycle?: number
         flags: FastenerFlag[]
+        /** Positions whose readings were another fastener's, or of one since slackened. */
+        voids?: number[]
       }
     | ({ type: 'MeasurementTaken' } & Omit<MeasurementEntry, 'by' | 'doneAt' | 'struck' | 'superseded'>)
     | { type: 'MeasurementStruck'; stepId: string; entryId: string; reason: string }
@@ -96,7 +98,15 @@ export type JobEvent = Done &
     | { type: 'PhotoArrived'; photoId: string }
   )
 
-export type LapseCause = 'reading' | 'strike' | 'measurement' | 'gate' | 'restart' | 'fastener' | 'sealant'
+export type LapseCause =
+  | 'reading'
+  | 'strike'
+  | 'measurement'
+  | 'gate'
+  | 'restart'
+  | 'fastener'
+  | 'sealant'
+  | 'value'
 
 /** The event of one name. */
 export type EventOf<T extends JobEvent['type']> = Extract<JobEvent, { type: T }>

@@ -2,21 +2,24 @@
  * The fold: what a job is after one more event. Total: every event that was once appended folds, for ever.
  *
  * Returns a new job and shares what did not change, so that a screen sees by identity what moved. Nothing is
- * dropped: a struck or superseded reading stays in its list, marked.
+ * dropped: a struck or superseded reading stays in its list, marked. What an event does to a joint stands in
+ * `evolve/readings.ts`, to a step in `evolve/steps.ts`; the rest adds to a list.
  */
-import { indexPlan, signatureSets } from '../plan/read'
-import type {
-  EventOf,
-  FastenerState,
-  Job,
-  JobEvent,
-  MeasurementEntry,
-  Reading,
-  RestartHow,
-  SetState,
-  Signature,
-  StepState,
-} from './types'
+import { changeStep, noteOnStep, signature } from './evolve/parts'
+import { countRound, placeFasteners, restartRound, strikeReading, takeReading } from './evolve/readings'
+import {
+  claimStep,
+  closeSealant,
+  lapseSignatures,
+  putDownStep,
+  secondSign,
+  signStep,
+  startSealant,
+  stopStep,
+  strikeMeasurement,
+  takeMeasurement,
+} from './evolve/steps'
+import type { EventOf, Job, JobEvent } from './types'
 
 export function newJob(id: string): Job {
   return {
@@ -67,77 +70,40 @@ const FOLDS: Folds = {
   }),
   PlanAdopted: (job, { plan }) => ({ ...job, plan }),
   StepClaimed: claimStep,
-  StepPutDown: (job, { stepId }) =>
-    forgetScales(
-      changeStep(job, stepId, ({ claim: _, ...step }) => step),
-      stepId,
-    ),
-  StepStopped: (job, event) => stop(job, event, undefined),
-  StepHandedOver: (job, event) => stop(job, event, event.to),
+  StepPutDown: putDownStep,
+  StepStopped: stopStep,
+  StepHandedOver: stopStep,
   ScaleEntered: (job, { type: _, clockOffsetMs: __, ...entry }) => ({
     ...job,
     scales: { ...job.scales, [entry.wrenchId]: entry },
     scaleLog: [...job.scaleLog, entry],
   }),
   ReadingTaken: (job, { type: _, clockOffsetMs: __, ...reading }) => takeReading(job, reading),
-  RoundCounted: (job, { type: _, clockOffsetMs: __, positions, ...round }) =>
-    positions.reduce(
-      (counted, position) =>
-        takeReading(counted, { ...round, id: `${round.id}.${position}`, how: 'counted', position }),
-      job,
-    ),
+  RoundCounted: countRound,
   RoundRestarted: restartRound,
-  ReadingStruck: (job, { jointId, readingId, reason, ...who }) =>
-    changeReadings(job, jointId, (list) =>
-      list.map((reading) =>
-        reading.id === readingId ? { ...reading, struck: { ...signature(who), reason } } : reading,
-      ),
-    ),
-  FastenersPlaced: (job, { jointId, positions, condition, cycle, flags, ...who }) =>
-    placeFasteners(job, jointId, positions, {
-      ...signature(who),
-      condition,
-      flags,
-      ...(cycle === undefined ? {} : { cycle }),
-    }),
-  MeasurementTaken: (job, { type: _, clockOffsetMs: __, ...entry }) =>
-    changeStep(job, entry.stepId, (step) => ({
-      ...step,
-      measurements: [...supersedeMeasurements(step.measurements, entry), entry],
-    })),
-  MeasurementStruck: (job, { stepId, entryId, reason, ...who }) =>
-    changeStep(job, stepId, (step) => ({
-      ...step,
-      measurements: step.measurements.map((entry) =>
-        entry.id === entryId ? { ...entry, struck: { ...signature(who), reason } } : entry,
-      ),
-    })),
-  SealantStarted: (job, { stepId, ...who }) =>
-    changeStep(job, stepId, (step) => ({ ...step, sealant: [...step.sealant, { started: signature(who) }] })),
-  SealantClosed: (job, { stepId, ...who }) =>
-    changeStep(job, stepId, (step) => ({
-      ...step,
-      sealant: step.sealant.map((clock, index) =>
-        index === step.sealant.length - 1 ? { ...clock, closed: signature(who) } : clock,
-      ),
-    })),
+  ReadingStruck: strikeReading,
+  FastenersPlaced: placeFasteners,
+  MeasurementTaken: takeMeasurement,
+  MeasurementStruck: strikeMeasurement,
+  SealantStarted: startSealant,
+  SealantClosed: closeSealant,
   GateAnswered: (job, { stepId, gateId, count, ...who }) =>
     changeStep(job, stepId, (step) => ({
       ...step,
       gates: { ...step.gates, [gateId]: { ...signature(who), ...(count === undefined ? {} : { count }) } },
     })),
-  StepSigned: (job, { stepId, setId, ...who }) =>
-    endClaimWhenSigned(
-      changeSet(job, stepId, setId, () => ({ first: signature(who) })),
-      stepId,
-    ),
+  StepSigned: signStep,
   StepSecondSigned: (job, { stepId, setId, through, late, ...who }) =>
     secondSign(job, stepId, setId, { ...signature(who), through, ...(late ? { late } : {}) }),
   OwnWorkRechecked: (job, { stepId, setId, late, ...who }) =>
     secondSign(job, stepId, setId, { ...signature(who), through: 'own_recheck', ...(late ? { late } : {}) }),
+  // A look changes nothing that a second signer looks at, so a PIN given for the step still counts after it.
   LookNoted: (job, { stepId, setId, personId, ...who }) =>
-    changeSet(job, stepId, setId, (set) => ({ ...set, look: { ...signature(who), personId } })),
-  SignaturesLapsed: (job, { stepId, setId }) => changeSet(job, stepId, setId, () => ({})),
+    noteOnStep(job, stepId, (step) => ({
+      ...step,
+      sets: { ...step.sets, [setId]: { ...step.sets[setId], look: { ...signature(who), personId } } },
+    })),
+  SignaturesLapsed: lapseSignatures,
   HoldRaised: (job, { id, kind, stepIds, what, expectedAt, ...who }) => ({
     ...job,
     holds: [
@@ -226,7 +192,7 @@ const FOLDS: Folds = {
   }),
   WarrantyOpened: (job, { complaint, ...who }) => ({
     ...job,
-    warranties: [...job.warranties, { ...signature(who), complaint }],
+    warranties: [...job.warranties, { ...signature(who), complaint, version: job.version }],
   }),
   DatePromised: (job, { date, reason, ...who }) => ({
     ...job,
@@ -244,141 +210,4 @@ const FOLDS: Folds = {
     ...job,
     photos: job.photos.map((photo) => (photo.id === photoId ? { ...photo, arrived: true } : photo)),
   }),
-}
-
-const signature = ({ by, doneAt }: Signature): Signature => ({ by, doneAt })
-
-const NEW_STEP: StepState = { sets: {}, measurements: [], gates: {}, sealant: [], touchedAt: 0 }
-
-function changeStep(job: Job, stepId: string, change: (step: StepState) => StepState): Job {
-  const step = change(job.steps[stepId] ?? NEW_STEP)
-  return { ...job, steps: { ...job.steps, [stepId]: { ...step, touchedAt: job.version } } }
-}
-
-const changeSet = (job: Job, stepId: string, setId: string, change: (set: SetState) => SetState): Job =>
-  changeStep(job, stepId, (step) => ({
-    ...step,
-    sets: { ...step.sets, [setId]: change(step.sets[setId] ?? {}) },
-  }))
-
-const secondSign = (job: Job, stepId: string, setId: string, second: NonNullable<SetState['second']>): Job =>
-  changeSet(job, stepId, setId, (set) => ({ ...(set.first ? { first: set.first } : {}), second }))
-
-function claimStep(job: Job, { stepId, by, doneAt, hidesKnowingly }: EventOf<'StepClaimed'>): Job {
-  return changeStep(job, stepId, ({ stopped: _, ...step }) => ({
-    ...step,
-    claim: { by, doneAt, ...(hidesKnowingly ? { hidesKnowingly } : {}) },
-  }))
-}
-
-/** Leaves a marker where the step stands; mid-pass, the joint waits for what its rule asks. */
-function stop(job: Job, event: EventOf<'StepStopped' | 'StepHandedOver'>, to: string | undefined): Job {
-  const { stepId, at, note, doneAt } = event
-  const stopped = changeStep(job, stepId, ({ claim: _, stopped: __, ...step }) => ({
-    ...step,
-    ...(to === undefined ? {} : { claim: { by: to, doneAt } }),
-    stopped: { ...signature(event), at, ...(note ? { note } : {}) },
-  }))
-  const broken = at.filter(({ midPass }) => midPass).map((mark) => [mark.jointId, mark] as const)
-  return forgetScales(
-    { ...stopped, interrupted: { ...job.interrupted, ...Object.fromEntries(broken) } },
-    stepId,
-  )
-}
-
-/** Also marks the joint's step as touched: a second signer who looked before has seen something else. */
-function changeReadings(job: Job, jointId: string, change: (list: Reading[]) => Reading[]): Job {
-  const changed = { ...job, readings: { ...job.readings, [jointId]: change(job.readings[jointId] ?? []) } }
-  const step = job.plan && indexPlan(job.plan).stepOfJoint.get(jointId)
-  return step ? changeStep(changed, step.id, (state) => state) : changed
-}
-
-function takeReading(job: Job, reading: Reading): Job {
-  const joint = job.plan && indexPlan(job.plan).jointById.get(reading.jointId)
-  const takenBack = reading.how === 'slackened' && joint?.passes[reading.pass - 1]?.kind !== 'slacken'
-  const because = takenBack ? 'slackened' : 'retaken'
-  return changeReadings(job, reading.jointId, (list) => [
-    ...supersede(
-      list,
-      // A slackening that took a fastener back is no reading of a pass; nothing later voids it.
-      (earlier) =>
-        earlier.position === reading.position &&
-        (takenBack || earlier.pass === reading.pass) &&
-        (earlier.how !== 'slackened' || joint?.passes[earlier.pass - 1]?.kind === 'slacken'),
-      { ...signature(reading), because },
-    ),
-    reading,
-  ])
-}
-
-const supersede = (
-  list: readonly Reading[],
-  which: (reading: Reading) => boolean,
-  superseded: NonNullable<Reading['superseded']>,
-): Reading[] =>
-  list.map((earlier) =>
-    which(earlier) && !earlier.struck && !earlier.superseded ? { ...earlier, superseded } : earlier,
-  )
-
-/** What was read in this round from that pass on is void; the interruption is over if its rule was followed. */
-function restartRound(job: Job, event: EventOf<'RoundRestarted'>): Job {
-  const { jointId, positions, fromPass, how } = event
-  const restarted = changeReadings(job, jointId, (list) =>
-    supersede(list, (reading) => positions.includes(reading.position) && reading.pass >= fromPass, {
-      ...signature(event),
-      because: 'restarted',
-    }),
-  )
-  const { [jointId]: mark, ...others } = restarted.interrupted
-  const followed = !mark || mark.asks === 'nothing' || strength(how) >= strength(mark.asks)
-  const settled = followed ? { ...restarted, interrupted: others } : restarted
-  if (how !== 'new_fasteners') return settled
-  return placeFasteners(settled, jointId, positions, {
-    ...signature(event),
-    condition: 'new',
-    cycle: 1,
-    flags: [],
-  })
-}
-
-/** New fasteners do more than slackening, slackening more than going round again. */
-const strength = (how: RestartHow): number => ['again', 'slackened', 'new_fasteners'].indexOf(how)
-
-function placeFasteners(job: Job, jointId: string, positions: readonly number[], state: FastenerState): Job {
-  const placed = Object.fromEntries(positions.map((position) => [position, state]))
-  const changed = {
-    ...job,
-    fasteners: { ...job.fasteners, [jointId]: { ...job.fasteners[jointId], ...placed } },
-  }
-  return changeReadings(changed, jointId, (list) => list)
-}
-
-const supersedeMeasurements = (entries: MeasurementEntry[], now: MeasurementEntry): MeasurementEntry[] =>
-  entries.map((entry) =>
-    entry.measurementId === now.measurementId &&
-    entry.place === now.place &&
-    !entry.struck &&
-    !entry.superseded
-      ? { ...entry, superseded: { ...signature(now), because: 'retaken' as const } }
-      : entry,
-  )
-
-/** The doer is through once every set carries their word. */
-function endClaimWhenSigned(job: Job, stepId: string): Job {
-  const step = job.plan && indexPlan(job.plan).stepById.get(stepId)
-  const state = job.steps[stepId]
-  if (!step || !state || !signatureSets(step).every((set) => state.sets[set.id]?.first)) return job
-  return forgetScales(
-    changeStep(job, stepId, ({ claim: _, stopped: __, ...rest }) => rest),
-    stepId,
-  )
-}
-
-/** After a stop the number on a scale is entered again: nobody knows who turned it meanwhile. */
-function forgetScales(job: Job, stepId: string): Job {
-  const { plan } = job
-  if (!plan) return job
-  const stepOf = indexPlan(plan).stepOfJoint
-  const kept = Object.entries(job.scales).filter(([, entry]) => stepOf.get(entry.jointId)?.id !== stepId)
-  return { ...job, scales: Object.fromEntries(kept) }
 }

@@ -167,7 +167,7 @@ function nobodyOnIt(job: PlannedJob): Reason | undefined {
 
 function stuck(job: PlannedJob): Reason {
   const step = job.plan.steps.find((candidate) => !isDone(job, candidate))
-  const behind = step ? setViews(job, step).flatMap((view) => (view.proven ? [] : [view.set.title])) : []
+  const behind = step ? setViews(job, step).flatMap((view) => (view.accepted ? [] : [view.set.title])) : []
   return { code: 'stuck', step: step?.id ?? '', title: step?.title ?? '', behind }
 }
 

@@ -74,6 +74,7 @@ interface RefusalData {
   deferrals_due: { stepId: string; what: string[] }
   already_deferred: { what: string; dueStepId: string }
   already_fitted: { joint: string; title: string; position: number }
+  round_broken_off: { joint: string; title: string }
   due_too_early: { stepId: string; dueStepId: string }
   due_already_signed: { dueStepId: string }
   not_entitled_to_defer: { class: string }
@@ -81,6 +82,7 @@ interface RefusalData {
   signed_without_it: { stepId: string }
   hold_not_found: { holdId: string }
   hold_cleared: { what: string; by: string }
+  nothing_to_accept: { what: string }
   value_published: { title: string; pass: number }
   limits_miss_value: { torqueNm: number; minNm: number; maxNm: number }
   recheck_not_allowed: { stepId: string; why: 'off' | 'class_a' | 'not_the_doer' }
@@ -101,6 +103,7 @@ export const ABOUT_THE_PERSON: ReadonlySet<string> = new Set<RefusalCode>([
   'role_needed',
   'not_entitled',
   'not_entitled_to_second',
+  'not_entitled_to_defer',
 ])
 
 type Sentences = { [Code in RefusalCode]: (data: RefusalData[Code], words: Words) => string }
@@ -229,6 +232,8 @@ const SENTENCES: Sentences = {
     `${d.what} is deferred to ${d.dueStepId} already. Withdraw that deferral before making another.`,
   already_fitted: (d) =>
     `${d.title} ${d.joint}, position ${d.position} has readings: it was not left out. Finish it or take it out first.`,
+  round_broken_off: (d) =>
+    `${d.title} ${d.joint} was broken off in the middle of a pass. Follow what its interruption rule asks, then leave out what is to be left out.`,
   due_too_early: (d) => `${d.dueStepId} does not come after ${d.stepId} in the plan. Choose a later step.`,
   due_already_signed: (d) => `${d.dueStepId} is signed already. Choose a step that is still to come.`,
   not_entitled_to_defer: (d) =>
@@ -240,6 +245,8 @@ const SENTENCES: Sentences = {
     `${d.stepId} was signed without it, so it stays due where it was deferred to. Close it there.`,
   hold_not_found: (d) => `There is no hold ${d.holdId} on this job. Reload and choose again.`,
   hold_cleared: (d, w) => `${w.person(d.by)} has cleared “${d.what}”. Raise a new hold if it is back.`,
+  nothing_to_accept: (d) =>
+    `Nothing stands against ${d.what}. A waiver is given once there is something to accept.`,
   value_published: (d) =>
     `${d.title}, pass ${d.pass} has a value in the plan. A supervisor waives a deviation; the value stays.`,
   limits_miss_value: (d) =>

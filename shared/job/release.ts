@@ -5,20 +5,20 @@
  * same list before anybody asks.
  */
 import type { Instant } from '../log'
-import { indexPlan, signatureSets } from '../plan/read'
+import { indexPlan, signatureSets, stepClass } from '../plan/read'
 import type { AdoptedStep } from '../plan/types'
 import { sealantState } from './clocks'
 import type { PlannedJob } from './context'
 import type { Release } from './types'
 import {
   deferralsOf,
+  isAccepted,
   isDeferredStep,
-  isDone,
   isSigned,
   isWaived,
   positionState,
   setView,
-  stepState,
+  setViews,
 } from './verdicts'
 
 export type ReleaseKind = Release['kind']
@@ -46,7 +46,7 @@ export type Against =
 export function releaseInForce(job: PlannedJob, kind: ReleaseKind): Release | undefined {
   const last = job.releases.findLast((release) => release.kind === kind && !release.withdrawn)
   if (!last || kind === 'to_fitting') return last
-  return job.warranties.some(({ doneAt }) => doneAt >= last.doneAt) ? undefined : last
+  return job.warranties.some(({ version }) => version > last.version) ? undefined : last
 }
 
 /** The steps a release answers for: those of its stage and of every stage before it. */
@@ -70,8 +70,7 @@ export function againstRelease(job: PlannedJob, kind: ReleaseKind, now: Instant)
       .filter((hold) => !hold.cleared && hold.stepIds.some((id) => inScope.has(id)))
       .map(({ id, what, stepIds }) => ({ code: 'hold_open' as const, holdId: id, what, stepIds })),
     ...deferralsOf(job)
-      .filter(({ dueStepId }) => inScope.has(dueStepId))
-      .filter((deferral) => deferralOpen(job, deferral))
+      .filter((deferral) => standsAgainst(job, deferral, inScope))
       .map((deferral) => ({
         code: 'deferral_open' as const,
         deferralId: deferral.id,
@@ -84,20 +83,40 @@ export function againstRelease(job: PlannedJob, kind: ReleaseKind, now: Instant)
 
 type Deferral = PlannedJob['deferrals'][number]
 
+/**
+ * What is due within the release must be closed. What is due later may wait, but never a class A joint of a step
+ * that the release answers for: that one is proven or accepted first.
+ */
+function standsAgainst(job: PlannedJob, deferral: Deferral, inScope: ReadonlySet<string>): boolean {
+  const { stepById, stepOfJoint, jointById } = indexPlan(job.plan)
+  const { what, dueStepId } = deferral
+  if (inScope.has(dueStepId)) return deferralOpen(job, deferral)
+  if (what.kind === 'step') {
+    const step = stepById.get(what.stepId)
+    return (
+      step !== undefined &&
+      inScope.has(step.id) &&
+      stepClass(step) === 'A' &&
+      setViews(job, step).some((view) => !view.accepted)
+    )
+  }
+  return (
+    inScope.has(stepOfJoint.get(what.joint)?.id ?? '') &&
+    jointById.get(what.joint)?.class === 'A' &&
+    !isAccepted(job, what)
+  )
+}
+
 /** Open until what was left out is final, or its step is done. */
 export function deferralOpen(job: PlannedJob, { what }: Deferral): boolean {
   const { jointById, stepById } = indexPlan(job.plan)
   if (what.kind === 'step') {
     const step = stepById.get(what.stepId)
-    return step !== undefined && !signedOutright(job, step)
+    return step !== undefined && !isSigned(job, step)
   }
   const joint = jointById.get(what.joint)
   return joint !== undefined && what.positions.some((n) => !positionState(job, joint, n).final)
 }
-
-/** Signed, and not merely deferred. */
-const signedOutright = (job: PlannedJob, step: AdoptedStep): boolean =>
-  signatureSets(step).every(({ id }) => stepState(job, step.id).sets[id]?.first !== undefined)
 
 export function deferralTitle(job: PlannedJob, { what }: Deferral): string {
   const { jointById, stepById } = indexPlan(job.plan)
@@ -108,7 +127,7 @@ export function deferralTitle(job: PlannedJob, { what }: Deferral): string {
 function againstStep(job: PlannedJob, step: AdoptedStep, now: Instant): Against[] {
   const { id: stepId, title } = step
   const against: Against[] = []
-  if (isDeferredStep(job, stepId) && !signedOutright(job, step)) return against
+  if (isDeferredStep(job, stepId) && !isSigned(job, step)) return against
   for (const joint of step.joints)
     joint.passes.forEach((pass, index) => {
       if (pass.kind === 'torque' && pass.torqueNm === null && !job.settled[joint.id]?.[index + 1])
@@ -134,12 +153,7 @@ function againstStep(job: PlannedJob, step: AdoptedStep, now: Instant): Against[
         positions: [...new Set(positions)],
       })
     }
-    if (
-      step.signatures === 2 &&
-      !view.state.second &&
-      !isDone(job, step) &&
-      !isWaived(job, { kind: 'second', stepId, setId: set.id })
-    )
+    if (view.asks === 2 && !view.state.second && !isWaived(job, { kind: 'second', stepId, setId: set.id }))
       against.push({
         code: 'second_missing',
         stepId,

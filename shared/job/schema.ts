@@ -154,6 +154,7 @@ const stoppedAtSchema = z.strictObject({
   jointId: id,
   pass,
   position,
+  positions,
   midPass: z.boolean(),
   asks: z.enum(['again', 'slackened', 'new_fasteners', 'nothing']),
 })
@@ -210,6 +211,7 @@ export const jobEventSchema = z.discriminatedUnion('type', [
     condition,
     cycle: cycle.optional(),
     flags: z.array(z.enum(['fitted_twice', 'cycles_spent'])),
+    voids: positions.optional(),
   }),
   event('MeasurementTaken', {
     id,
@@ -236,7 +238,7 @@ export const jobEventSchema = z.discriminatedUnion('type', [
   event('SignaturesLapsed', {
     stepId: id,
     setId: id,
-    because: z.enum(['reading', 'strike', 'measurement', 'gate', 'restart', 'fastener', 'sealant']),
+    because: z.enum(['reading', 'strike', 'measurement', 'gate', 'restart', 'fastener', 'sealant', 'value']),
   }),
   event('HoldRaised', {
     id,

@@ -5,12 +5,13 @@
  * interruption rule asks before anything goes on.
  */
 
-import { signatureSets } from '../plan/read'
+import { indexPlan } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../plan/types'
 import { listed, positionsInWords, type Words } from '../words'
 import type { PlannedJob } from './context'
 import type { RestartHow, StoppedAt } from './types'
 import {
+  flaggedOn,
   nextInRound,
   positionState,
   setViews,
@@ -20,18 +21,18 @@ import {
   unprovenBehind,
 } from './verdicts'
 
-/** The markers of a step: one a round that is begun and not final. */
+/** The markers of a step: one a round that is begun and not final, also of what is due here from elsewhere. */
 export function stoppedAt(job: PlannedJob, step: AdoptedStep): StoppedAt[] {
-  return step.joints.flatMap((joint) =>
-    roundsOf(step, joint).flatMap((position) => markRound(job, step, joint, position)),
+  const { jointById, stepOfJoint } = indexPlan(job.plan)
+  return setViews(job, step).flatMap(({ covers }) =>
+    covers.flatMap(({ joint: jointId, positions }) => {
+      const joint = jointById.get(jointId)
+      const home = stepOfJoint.get(jointId)
+      const [first] = positions
+      return joint && home && first !== undefined ? markRound(job, home, joint, first) : []
+    }),
   )
 }
-
-/** One position for each round of a joint: the first of every set that covers some of it. */
-const roundsOf = (step: AdoptedStep, joint: AdoptedJoint): number[] =>
-  signatureSets(step).flatMap((set) =>
-    set.covers.flatMap((cover) => (cover.joint === joint.id ? cover.positions.slice(0, 1) : [])),
-  )
 
 function markRound(
   job: PlannedJob,
@@ -43,7 +44,8 @@ function markRound(
   const states = positions.map((position) => positionState(job, joint, position))
   const begun = states.some(({ reached }) => reached.length > 0)
   const nextPasses = states.flatMap(({ nextPass }) => nextPass ?? [])
-  if (!begun || nextPasses.length === 0) return []
+  if (!begun) return []
+  if (nextPasses.length === 0) return markFlagged(job, joint, positions)
   const pass = Math.min(...nextPasses)
   const { next } = nextInRound(job, step, joint, anyPosition, pass)
   const midPass = positions.some((position) => standingReading(job, joint, position, pass))
@@ -57,10 +59,19 @@ function markRound(
       jointId: joint.id,
       pass,
       position: next ?? anyPosition,
+      positions: [...positions],
       midPass,
       asks: midPass ? asks(joint, angleBegun) : 'nothing',
     },
   ]
+}
+
+/** Every pass reached, and a flag stands: not final either, so the next person is shown where. */
+function markFlagged(job: PlannedJob, joint: AdoptedJoint, positions: readonly number[]): StoppedAt[] {
+  const odd = flaggedOn(job, joint).find(({ position }) => positions.includes(position))
+  if (!odd) return []
+  const { position, pass } = odd
+  return [{ jointId: joint.id, pass, position, positions: [...positions], midPass: false, asks: 'nothing' }]
 }
 
 /** What a joint's own rule asks after a round was broken off. Silence after an angle means new fasteners. */

@@ -117,8 +117,8 @@ export interface Reading extends Signature {
   slip?: UnitSlip
   flags: Flag[]
   struck?: Struck
-  /** Made void by a slackening of the same fastener, a restarted round, or a later reading of the same pass. */
-  superseded?: Signature & { because: 'slackened' | 'retaken' | 'restarted' }
+  /** Made void by a slackening or a change of the fastener, a restarted round, or a later reading of the same pass. */
+  superseded?: Signature & { because: 'slackened' | 'retaken' | 'restarted' | 'refitted' }
 }
 
 /** Again: the pass. Slackened: the whole joint from its first pass. New fasteners: those, from the first pass. */
@@ -130,6 +130,8 @@ export interface StoppedAt {
   pass: number
   /** The position that was to come next. */
   position: number
+  /** The round that was broken off. */
+  positions: number[]
   midPass: boolean
   /** What the joint's own rule asks before anything goes on. */
   asks: RestartHow | 'nothing'
@@ -244,6 +246,8 @@ export interface Waiver extends Signature {
   reason: string
   /** The one who waived had worked on it. */
   ownWork?: true
+  /** What it accepted was done anew. */
+  lapsed?: Signature
 }
 
 export interface Release extends Signature {
@@ -287,8 +291,8 @@ export interface Job {
   readings: Record<string, Reading[]>
   /** By joint and position: the fastener there now. */
   fasteners: Record<string, Record<number, FastenerState>>
-  /** By joint: a round was broken off mid-pass and its rule has not been followed yet. */
-  interrupted: Record<string, StoppedAt>
+  /** By joint: the rounds broken off mid-pass whose rule has not been followed yet. */
+  interrupted: Record<string, StoppedAt[]>
   /** The last number entered for each wrench on this job; gone when its step is put down. */
   scales: Record<string, ScaleEntry>
   /** Every scale entry, for the record. */
@@ -300,7 +304,7 @@ export interface Job {
   waivers: Waiver[]
   releases: Release[]
   /** Complaints that opened the job again under warranty. */
-  warranties: (Signature & { complaint: string })[]
+  warranties: (Signature & { complaint: string; version: number })[]
   promises: PromisedDate[]
   notes: Note[]
   photos: Photo[]

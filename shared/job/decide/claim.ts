@@ -1,13 +1,22 @@
 /** Taking a step, leaving it, and giving it to another. First claim wins. */
 import { lookUp } from '../../look-up'
-import { indexPlan, stepClass } from '../../plan/read'
-import type { AdoptedStep, Fasteners } from '../../plan/types'
+import { indexPlan } from '../../plan/read'
+import type { Fasteners } from '../../plan/types'
 import { mayDo } from '../../shop/entitlement'
 import { cureInTheWay } from '../clocks'
 import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
 import { stoppedAt } from '../stops'
 import type { CommandOf } from '../types'
-import { isSigned, isWaived, openHolds, openNeeds, stepState, unprovenBehind } from '../verdicts'
+import {
+  classAsked,
+  isSigned,
+  isWaived,
+  lastSigner,
+  openHolds,
+  openNeeds,
+  stepState,
+  unprovenBehind,
+} from '../verdicts'
 import { leads } from './roles'
 
 /** [CL1–CL10] */
@@ -18,9 +27,9 @@ export function claimStep(job: PlannedJob, command: CommandOf<'ClaimStep'>, cont
   const { claim } = stepState(job, stepId)
   if (claim?.by === context.by) return []
   if (claim) return no('already_claimed', { stepId, by: claim.by, since: claim.doneAt })
-  if (isSigned(job, step)) return no('step_already_signed', { stepId, by: lastSigner(job, step) })
+  if (isSigned(job, step)) return no('step_already_signed', { stepId, by: lastSigner(job, stepId) })
   const person = personOf(context)
-  const cls = stepClass(step)
+  const cls = classAsked(job, step)
   if (!person || !mayDo(person, cls, job.plan.family))
     return no('not_entitled', { stepId, class: cls, family: job.plan.family })
   const [hold] = openHolds(job, stepId)
@@ -72,18 +81,13 @@ export function handOverStep(job: PlannedJob, command: CommandOf<'HandOverStep'>
   if (claim.by !== context.by && !leads(context)) return no('not_your_step', { stepId, by: claim.by })
   const person = lookUp(context.shop.people, to)
   if (!person) return no('person_unknown', { by: to })
-  const cls = stepClass(step)
+  const cls = classAsked(job, step)
   if (!mayDo(person, cls, job.plan.family))
     return no('receiver_not_entitled', { stepId, to, class: cls, family: job.plan.family })
   const at = stoppedAt(job, step)
   return [
     { type: 'StepHandedOver', ...done(context), stepId, from: claim.by, to, at, ...(note ? { note } : {}) },
   ]
-}
-
-function lastSigner(job: PlannedJob, step: AdoptedStep): string {
-  const signed = Object.values(stepState(job, step.id).sets).flatMap((set) => set.first ?? [])
-  return signed.sort((a, b) => a.doneAt - b.doneAt).at(-1)?.by ?? ''
 }
 
 function named(job: PlannedJob, { joint, positions }: Fasteners) {

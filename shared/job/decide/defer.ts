@@ -1,9 +1,20 @@
 /** Leaving something out on purpose, due at a named step, which cannot be signed until it is closed. */
-import { indexPlan } from '../../plan/read'
+import { indexPlan, setOf, stepClass } from '../../plan/read'
+import type { AdoptedStep } from '../../plan/types'
 import { mayDo } from '../../shop/entitlement'
 import { type Context, done, entryId, no, type Outcome, type PlannedJob, personOf } from '../context'
 import type { CommandOf } from '../types'
-import { deferralsOf, deferredPositions, isSigned, standingReading, stepState } from '../verdicts'
+import {
+  deferralsOf,
+  deferredPositions,
+  interruptionOf,
+  isSigned,
+  lastSetId,
+  lastSigner,
+  planOrder,
+  standingReading,
+  stepState,
+} from '../verdicts'
 import { leads } from './roles'
 
 /** [DE1–DE9] Class A is deferred by a supervisor; the rest by whoever may do it. */
@@ -39,24 +50,25 @@ export function defer(job: PlannedJob, command: CommandOf<'Defer'>, context: Con
     )
     if (fitted !== undefined)
       return no('already_fitted', { joint: joint.id, title: joint.title, position: fitted })
+    if (what.positions.some((n) => interruptionOf(job, joint.id, n)))
+      return no('round_broken_off', { joint: joint.id, title: joint.title })
   } else {
     const known = deferralsOf(job).find(
       (deferral) => deferral.what.kind === 'step' && deferral.what.stepId === step.id,
     )
     if (known?.dueStepId === dueStepId) return []
     if (known) return no('already_deferred', { what: step.id, dueStepId: known.dueStepId })
+    if (isSigned(job, step))
+      return no('step_already_signed', { stepId: step.id, by: lastSigner(job, step.id) })
   }
-  if (step.id === dueStepId || !comesAfter(job, dueStepId, step.id))
+  if (planOrder(job, dueStepId) <= planOrder(job, step.id))
     return no('due_too_early', { stepId: step.id, dueStepId })
-  if (isSigned(job, due)) return no('due_already_signed', { dueStepId })
-  const classA = joint ? joint.class === 'A' : step.joints.some((one) => one.class === 'A')
+  // The last set takes in what is due, so its signature must still be to come.
+  if (stepState(job, due.id).sets[lastSetId(due)]?.first) return no('due_already_signed', { dueStepId })
+  const cls = joint?.class ?? stepClass(step)
   const person = personOf(context)
-  if (
-    classA
-      ? !leads(context)
-      : !leads(context) && !(person && mayDo(person, joint?.class ?? 'B', job.plan.family))
-  )
-    return no('not_entitled_to_defer', { class: classA ? 'A' : (joint?.class ?? 'B') })
+  if (!leads(context) && (cls === 'A' || !person || !mayDo(person, cls, job.plan.family)))
+    return no('not_entitled_to_defer', { class: cls })
   const id = entryId(context.commandId, (taken) => job.deferrals.some((deferral) => deferral.id === taken))
   return [{ type: 'Deferred', ...done(context), id, what, dueStepId, reason }]
 }
@@ -73,17 +85,17 @@ export function withdrawDeferral(
   if (deferral.withdrawn) return []
   if (deferral.made.by !== context.by && !leads(context))
     return no('not_yours_to_strike', { by: deferral.made.by })
-  const stepId =
-    deferral.what.kind === 'step'
-      ? deferral.what.stepId
-      : indexPlan(job.plan).stepOfJoint.get(deferral.what.joint)?.id
-  const signed = stepId !== undefined && Object.values(stepState(job, stepId).sets).some((set) => set.first)
-  if (deferral.what.kind === 'fasteners' && signed) return no('signed_without_it', { stepId: stepId ?? '' })
+  const { what } = deferral
+  if (what.kind === 'fasteners') {
+    const step = indexPlan(job.plan).stepOfJoint.get(what.joint)
+    const signed = step && what.positions.some((n) => setSigned(job, step, what.joint, n))
+    if (step && signed) return no('signed_without_it', { stepId: step.id })
+  }
   return [{ type: 'DeferralWithdrawn', ...done(context), deferralId, reason }]
 }
 
-/** A step is later when it stands further down the plan: plans are written in the order of the work. */
-function comesAfter(job: PlannedJob, laterId: string, earlierId: string): boolean {
-  const order = job.plan.steps.map(({ id }) => id)
-  return order.indexOf(laterId) > order.indexOf(earlierId)
+/** Whether the set a position came from has its doer's word, given without that position. */
+function setSigned(job: PlannedJob, step: AdoptedStep, joint: string, position: number): boolean {
+  const set = setOf(step, joint, position)
+  return set !== undefined && stepState(job, step.id).sets[set.id]?.first !== undefined
 }

@@ -1,17 +1,19 @@
 /** Which fastener stands in which place: hand-tight, temporary, new, reused, removed. A fact. */
 import { indexPlan } from '../../plan/read'
+import type { AdoptedJoint } from '../../plan/types'
 import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
-import type { CommandOf, FastenerFlag } from '../types'
-import { stands } from '../verdicts'
+import type { CommandOf, FastenerFlag, FastenerState, JobEvent } from '../types'
+import { isTightened } from '../verdicts'
 import { lapses } from './lapse'
 
-/** [FA1–FA5] */
+/** [FA1–FA8] */
 export function placeFasteners(
   job: PlannedJob,
   command: CommandOf<'PlaceFasteners'>,
   context: Context,
 ): Outcome {
-  const { jointId, positions, condition, cycle } = command
+  const { jointId, condition, cycle } = command
+  const positions = [...new Set(command.positions)]
   const { jointById } = indexPlan(job.plan)
   const joint = jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
@@ -22,27 +24,62 @@ export function placeFasteners(
       position: missing,
       positions: joint.positions.map(({ n }) => n),
     })
-  const flags: FastenerFlag[] = []
-  if (condition === 'reused' && joint.use.kind === 'one_use') flags.push('fitted_twice')
-  if (
-    condition === 'reused' &&
-    joint.use.kind === 'cycles' &&
-    (cycle === undefined || cycle > joint.use.limit)
+  const known = job.fasteners[jointId] ?? {}
+  const tightened = positions.filter((n) => isTightened(job, joint, n))
+  const said = (n: number) =>
+    known[n]?.condition === condition && (cycle === undefined || known[n]?.cycle === cycle)
+  if (tightened.length === 0 && positions.every(said)) return []
+  // What is said of a place for the first time may be of the fastener that was tightened there. All else is
+  // another one, or one since slackened, and the readings there are not of it.
+  const voids = tightened.filter(
+    (n) => known[n] !== undefined || (condition !== 'new' && condition !== 'reused'),
   )
-    flags.push('cycles_spent')
-  // Saying what was fitted before any reading disturbs nothing; swapping a tightened fastener does.
-  const tightened = positions.filter((n) => job.readings[jointId]?.some((r) => r.position === n && stands(r)))
-  const swapped = condition === 'hand_tight' || tightened.length === 0 ? [] : tightened
-  return [
-    {
+  const alike = new Map<string, { facts: Facts; members: number[] }>()
+  for (const n of positions) {
+    const facts = factsOf(joint, condition, cycle, known[n], tightened.includes(n))
+    const key = JSON.stringify(facts)
+    alike.set(key, { facts, members: [...(alike.get(key)?.members ?? []), n] })
+  }
+  const placed = [...alike.values()].map(({ facts, members }): JobEvent => {
+    const voided = members.filter((n) => voids.includes(n))
+    return {
       type: 'FastenersPlaced',
       ...done(context),
       jointId,
-      positions,
+      positions: members,
       condition,
-      ...(condition === 'new' || cycle !== undefined ? { cycle: cycle ?? 1 } : {}),
-      flags,
-    },
-    ...(swapped.length > 0 ? lapses(job, [{ joint: jointId, positions: swapped }], 'fastener', context) : []),
+      ...facts,
+      ...(voided.length > 0 ? { voids: voided } : {}),
+    }
+  })
+  return [
+    ...placed,
+    ...(tightened.length > 0
+      ? lapses(job, [{ joint: jointId, positions: tightened }], 'fastener', context)
+      : []),
   ]
+}
+
+type Facts = Pick<FastenerState, 'cycle' | 'flags'>
+
+/** Which tightening of this fastener it will be, and whether it may have that one. */
+function factsOf(
+  joint: AdoptedJoint,
+  condition: FastenerState['condition'],
+  cycle: number | undefined,
+  before: FastenerState | undefined,
+  tightened: boolean,
+): Facts {
+  const { use } = joint
+  if (condition === 'removed' || condition === 'temporary') return { flags: [] }
+  if (condition === 'new') return { cycle: cycle ?? 1, flags: [] }
+  // Slackened and put in by hand it is the same fastener, one tightening on.
+  const next = condition === 'hand_tight' && before?.cycle ? before.cycle + (tightened ? 1 : 0) : undefined
+  const now = cycle ?? next
+  const again = condition === 'reused' || (condition === 'hand_tight' && tightened)
+  const flags: FastenerFlag[] = condition === 'hand_tight' ? [...(before?.flags ?? [])] : []
+  if (again && use.kind === 'one_use') flags.push('fitted_twice')
+  if (use.kind === 'cycles' && (now === undefined ? condition === 'reused' : now > use.limit))
+    flags.push('cycles_spent')
+  return { ...(now === undefined ? {} : { cycle: now }), flags: [...new Set(flags)] }
 }

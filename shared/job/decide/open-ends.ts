@@ -8,7 +8,7 @@ import type { RefusalCode } from '../refusals'
 import { deferralOpen, deferralTitle } from '../release'
 import {
   deferralsOf,
-  isProven,
+  isAccepted,
   isWaived,
   type SetView,
   setViews,
@@ -88,7 +88,7 @@ export function gateMet(job: PlannedJob, step: AdoptedStep, gate: Gate, now: Ins
     case 'count':
       return answer?.count === gate.expect
     case 'proven':
-      return gate.covers.every((fasteners) => isProven(job, fasteners))
+      return gate.covers.every((fasteners) => isAccepted(job, fasteners))
     case 'cured':
       return allCured(job, gate.steps, now)
     case 'no_open_class_a':

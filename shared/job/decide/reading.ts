@@ -16,6 +16,7 @@ import {
   askedNm,
   bandFor,
   hiddenBy,
+  interruptionOf,
   nextInRound,
   standingReading,
   stands,
@@ -68,9 +69,7 @@ export function readingFacts(
   const answering = answeringStep(job, jointId, position) ?? step
   const flags = [
     ...(stepState(job, answering.id).claim?.by === context.by ? [] : (['not_claimed'] as const)),
-    ...(hiddenBy(job, jointId, [position]).length > 0 && answering.id === step.id
-      ? (['out_of_reach'] as const)
-      : []),
+    ...(hiddenBy(job, jointId, [position]).length > 0 ? (['out_of_reach'] as const) : []),
     ...placeFlags(job, step, joint, command, context),
     ...historyFlags(job, joint, command),
     ...bandFlags(job, joint, command, shown, band),
@@ -167,7 +166,7 @@ function placeFlags(
 ): Flag[] {
   // Taking a fastener back is right at any time; it is no part of a round.
   if (how === 'slackened' && joint.passes[pass - 1]?.kind !== 'slacken') return []
-  const flags: Flag[] = job.interrupted[joint.id] ? ['not_restarted'] : []
+  const flags: Flag[] = interruptionOf(job, joint.id, position) ? ['not_restarted'] : []
   const { positions, ordered, next } = nextInRound(job, step, joint, position, pass)
   const again = standingReading(job, joint, position, pass) !== undefined
   let roundOpen = ordered && !again && next !== position

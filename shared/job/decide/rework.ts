@@ -8,6 +8,7 @@ import { indexPlan } from '../../plan/read'
 import { type Context, done, type Outcome, type PlannedJob } from '../context'
 import { releaseInForce, stepsOf } from '../release'
 import type { JobEvent } from '../types'
+import { answeringStep, isDeferredStep } from '../verdicts'
 
 export function withRework(job: PlannedJob, outcome: Outcome, context: Context): Outcome {
   if (isRefusal(outcome) || outcome.length === 0 || !releaseInForce(job, 'to_fitting')) return outcome
@@ -30,17 +31,15 @@ function disturbedStep(job: PlannedJob, event: JobEvent): string | undefined {
     case 'ReadingStruck':
     case 'RoundRestarted':
     case 'RoundCounted': {
-      const joint = indexPlan(job.plan).stepOfJoint.get(event.jointId)
-      const deferred =
-        'position' in event &&
-        job.deferrals.some(
-          (d) =>
-            !d.withdrawn &&
-            d.what.kind === 'fasteners' &&
-            d.what.joint === event.jointId &&
-            d.what.positions.includes(event.position),
-        )
-      return deferred ? undefined : joint?.id
+      const step = indexPlan(job.plan).stepOfJoint.get(event.jointId)
+      const positions =
+        'positions' in event ? event.positions : 'position' in event ? [event.position] : undefined
+      // Left out before the release and done after it, as was said then: that disturbs nothing.
+      const later =
+        step !== undefined &&
+        (isDeferredStep(job, step.id) ||
+          positions?.every((n) => answeringStep(job, event.jointId, n) !== step) === true)
+      return later ? undefined : step?.id
     }
     default:
       return undefined

@@ -1,7 +1,8 @@
-/** [SV1–SV6] A torque without a published value: settled by a source, a computation or a competent person's word. */
+/** [SV1–SV7] A torque without a published value: settled by a source, a computation or a competent person's word. */
 import { indexPlan } from '../../plan/read'
 import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
 import type { CommandOf } from '../types'
+import { lapses } from './lapse'
 import { LEADS, roleMissing } from './roles'
 
 export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, context: Context): Outcome {
@@ -20,8 +21,14 @@ export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, 
     known?.torqueNm === torqueNm &&
     known.band.minNm === minNm &&
     known.band.maxNm === maxNm &&
-    known.reason === reason
+    known.reason === reason &&
+    JSON.stringify(known.basis) === JSON.stringify(basis)
   )
     return []
-  return [{ type: 'ValueSettled', ...done(context), jointId, pass, torqueNm, minNm, maxNm, basis, reason }]
+  // A signature stood on the value that was in force then.
+  const positions = joint.positions.map(({ n }) => n)
+  return [
+    { type: 'ValueSettled', ...done(context), jointId, pass, torqueNm, minNm, maxNm, basis, reason },
+    ...lapses(job, [{ joint: jointId, positions }], 'value', context),
+  ]
 }

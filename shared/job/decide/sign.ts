@@ -1,13 +1,14 @@
 /** The doer's word, and the second person's. A signature covers one set; every check names what is open. */
 import type { Refusal } from '../../log'
 import { lookUp } from '../../look-up'
-import { indexPlan, type SignatureSetView, signatureSets, stepClass } from '../../plan/read'
+import { indexPlan, type SignatureSetView, signatureSets } from '../../plan/read'
 import type { AdoptedStep } from '../../plan/types'
 import { mayDo, maySecondSign } from '../../shop/entitlement'
 import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
 import type { RefusalCode } from '../refusals'
 import type { CommandOf } from '../types'
 import {
+  classAsked,
   hiddenBy,
   lastSetId,
   openHolds,
@@ -32,7 +33,7 @@ export function signStep(job: PlannedJob, command: CommandOf<'SignStep'>, contex
   const { claim } = stepState(job, step.id)
   if (claim?.by !== context.by) return no('not_your_step', { stepId: step.id, by: claim?.by })
   const person = personOf(context)
-  const cls = stepClass(step)
+  const cls = classAsked(job, step)
   if (!person || !mayDo(person, cls, job.plan.family))
     return no('not_entitled', { stepId: step.id, class: cls, family: job.plan.family })
   const [hold] = openHolds(job, step.id)
@@ -62,8 +63,8 @@ export function secondSignStep(
   const found = find(job, command)
   if ('refused' in found) return found
   const { step, set } = found
-  if (step.signatures === 1) return no('no_second_asked', { stepId: step.id })
   const view = setView(job, step, set)
+  if (view.asks === 1) return no('no_second_asked', { stepId: step.id })
   const { first, second } = view.state
   if (second?.by === context.by) return []
   if (second) return no('already_second_signed', { stepId: step.id, by: second.by, at: second.doneAt })
@@ -71,7 +72,7 @@ export function secondSignStep(
   if (first.by === context.by || workedOn(job, view, context.by))
     return no('own_work', { stepId: step.id, by: context.by })
   const person = personOf(context)
-  const cls = stepClass(step)
+  const cls = classAsked(job, step)
   if (!person || !maySecondSign(person, cls, job.plan.family))
     return no('not_entitled_to_second', { stepId: step.id, class: cls, family: job.plan.family })
   const open = fastenersOpen(job, view)
@@ -92,15 +93,15 @@ export function recheckOwnWork(
   const found = find(job, command)
   if ('refused' in found) return found
   const { step, set } = found
-  if (step.signatures === 1) return no('no_second_asked', { stepId: step.id })
   const view = setView(job, step, set)
+  if (view.asks === 1) return no('no_second_asked', { stepId: step.id })
   const { first, second } = view.state
   if (second?.by === context.by) return []
   if (second) return no('already_second_signed', { stepId: step.id, by: second.by, at: second.doneAt })
   if (!first) return no('not_signed_yet', { stepId: step.id, setId: set.id })
   const { selfRecheck } = context.shop
   if (!selfRecheck.allowed) return no('recheck_not_allowed', { stepId: step.id, why: 'off' })
-  if (stepClass(step) === 'A') return no('recheck_not_allowed', { stepId: step.id, why: 'class_a' })
+  if (classAsked(job, step) === 'A') return no('recheck_not_allowed', { stepId: step.id, why: 'class_a' })
   if (first.by !== context.by) return no('recheck_not_allowed', { stepId: step.id, why: 'not_the_doer' })
   const from = first.doneAt + selfRecheck.afterMinutes * 60_000
   if (context.doneAt < from) return no('recheck_too_soon', { stepId: step.id, from })

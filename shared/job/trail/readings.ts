@@ -25,7 +25,8 @@ export function reached({ how, torqueNm, angleDeg, value }: Taken): string {
   return `read ${torque ?? formatNumber(value ?? 0)}`
 }
 
-export const withWrench = ({ wrenchId }: Pick<Taken, 'wrenchId'>): string => (wrenchId === undefined ? '' : ` with ${wrenchId}`)
+export const withWrench = ({ wrenchId }: Pick<Taken, 'wrenchId'>): string =>
+  wrenchId === undefined ? '' : ` with ${wrenchId}`
 
 export function band(given: Band | null): string {
   if (!given) return ''

@@ -31,6 +31,7 @@ const LAPSED: Record<LapseCause, string> = {
   restart: 'its round was begun again',
   fastener: 'a fastener was changed',
   sealant: 'a new bead was laid',
+  value: 'its value was settled anew',
 }
 
 const CONDITIONS: Record<EventOf<'FastenersPlaced'>['condition'], string> = {
@@ -64,6 +65,14 @@ const own = (is: true | undefined): string => (is ? ' The one who says so had wo
 const until = (at: number | undefined, words: Words): string =>
   at === undefined ? '' : `, expected ${words.moment(at)}`
 
+/** What each of a counted round got; only a click has a number to be missing. */
+const counted = ({ torqueNm, flags: given }: EventOf<'RoundCounted'>): string =>
+  torqueNm !== undefined
+    ? ` at ${showTorque(torqueNm, 'N·m')} N·m`
+    : given.includes('scale_not_entered')
+      ? ' at no entered number'
+      : ''
+
 export const SENTENCES: Sentences = {
   JobOpened: (e, _, who) =>
     `${who} opened job ${e.number}: ${e.engine.model}, serial ${e.engine.serial}, for ${e.owner}. Agreed: ${e.agreed}.`,
@@ -80,7 +89,7 @@ export const SENTENCES: Sentences = {
   ReadingTaken: (e, job, who) =>
     `${place(job, e)}: ${who} ${reached(e)}${withWrench(e)}${band(e.band)}${flags(e)}${slip(e.slip)}.`,
   RoundCounted: (e, job, who) =>
-    `${jointName(job, e.jointId)}, pass ${e.pass}: ${who} counted the round done, ${e.positions.length} at ${e.torqueNm === undefined ? 'no entered number' : `${showTorque(e.torqueNm, 'N·m')} N·m`}${withWrench(e)}${flags(e)}.`,
+    `${jointName(job, e.jointId)}, pass ${e.pass}: ${who} counted the round done, ${e.positions.length}${counted(e)}${withWrench(e)}${flags(e)}.`,
   RoundRestarted: (e, job, who) =>
     `${who} began ${jointName(job, e.jointId)} again at pass ${e.fromPass}, ${RESTARTS[e.how]}; earlier readings of it are void.`,
   ReadingStruck: (e, job, who) =>
