@@ -1,43 +1,55 @@
 /**
- * The demo shop's calendar: D0 is the last working morning, told as the scenario tells it (D0 08:20, D−6
- * 14:05). Days count working days, Monday to Friday.
+ * The demo shop's calendar: D0 is one Tuesday, the same at every start, and days are told as the scenario tells
+ * them (D0 08:20, D−6 14:05). They count working days, Monday to Friday. Same day, same log.
  */
 import type { Instant } from '../shared/log'
 
-const DAY_OPENS = { hour: 9, minute: 45 }
+/** A Tuesday of nobody's year: with one fixed day the shop, its record and its pictures come out alike. */
+export const D0 = '2026-09-15'
+
+/** The hour the tables show; the day since 07:30 has been played by then. */
+export const OPENS_AT = '09:45'
 
 export interface ShopClock {
   /** `at(-6, '14:05')`: six working days before D0. */
   at(day: number, time: string): Instant
-  /** Midnight so many plain days from D0: dates on a calibration card. */
-  daysFrom(days: number): Instant
+  /** `YYYY-MM-DD`, as a promise names a day. */
+  date(day: number): string
+  /** `Wed 16 Sep`, for sentences that people write. */
+  say(day: number): string
 }
 
-/** D0 is today once it is past 09:45 on a working day, else the working day before: nothing lies ahead of now. */
-export function shopClock(now: Instant): ShopClock {
-  const d0 = new Date(now)
-  const early = d0.getHours() * 60 + d0.getMinutes() < DAY_OPENS.hour * 60 + DAY_OPENS.minute
-  d0.setHours(0, 0, 0, 0)
-  if (early) d0.setDate(d0.getDate() - 1)
-  while (isWeekend(d0)) d0.setDate(d0.getDate() - 1)
-
+export function shopClock(d0 = D0): ShopClock {
+  const [year = 0, month = 1, first = 1] = d0.split('-').map(Number)
+  const dayOf = (day: number): Date => {
+    const date = new Date(year, month - 1, first)
+    for (let left = Math.abs(day); left > 0; ) {
+      date.setDate(date.getDate() + Math.sign(day))
+      if (!isWeekend(date)) left--
+    }
+    return date
+  }
   return {
     at(day, time) {
-      const date = new Date(d0)
-      for (let left = Math.abs(day); left > 0; ) {
-        date.setDate(date.getDate() + Math.sign(day))
-        if (!isWeekend(date)) left--
-      }
-      const [hour = 0, minute = 0] = time.split(':').map(Number)
-      date.setHours(hour, minute, 0, 0)
+      const date = dayOf(day)
+      const [hour = 0, minute = 0, second = 0] = time.split(':').map(Number)
+      date.setHours(hour, minute, second, 0)
       return date.getTime()
     },
-    daysFrom(days) {
-      const date = new Date(d0)
-      date.setDate(date.getDate() + days)
-      return date.getTime()
+    date(day) {
+      const date = dayOf(day)
+      const two = (n: number) => String(n).padStart(2, '0')
+      return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`
+    },
+    say(day) {
+      const date = dayOf(day)
+      return `${DAYS[date.getDay()]} ${date.getDate()} ${MONTHS[date.getMonth()]}`
     },
   }
 }
+
+// Written out: a sentence in the log must not change with the machine's language.
+const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat']
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
 
 const isWeekend = (date: Date) => date.getDay() === 0 || date.getDay() === 6

@@ -15,6 +15,9 @@ const NOTHING: Entitlement = { classes: [], families: [] }
 
 export const SHOP_NAME = 'Tarn Quay Engine Works'
 
+/** Before the first of the eight engines came in. */
+const OPENED_ON = -60
+
 const person = (
   id: string,
   name: string,
@@ -57,34 +60,45 @@ export const PINS: Readonly<Record<string, string>> = {
   dov: '9157',
 }
 
-export function wrenches(clock: ShopClock): Wrench[] {
-  const year = 365
+/** When TW-12 left the crib for its check, and when its result was entered. */
+const TW12_OUT: [number, string] = [-4, '07:45']
+const TW12_FAILED: [number, string] = [0, '08:05']
+
+const YEAR_MS = 365 * 86_400_000
+
+/** Each with the day of its last good check. TW-15 and IW-01 were checked again after the shop opened its book. */
+const CHECKED: Readonly<Record<string, number>> = {
+  'TW-11': -70,
+  'TW-12': -190,
+  'TW-13': -70,
+  'TW-14': -120,
+  'TW-15': -40,
+  'IW-01': -30,
+}
+
+function checkedOn(wrench: Wrench, at: number): Wrench {
+  return { ...wrench, lastCheckedAt: at, dueAt: at + YEAR_MS }
+}
+
+function wrenches(clock: ShopClock): Wrench[] {
   const click = (
     id: string,
     title: string,
     unit: Wrench['unit'],
     [min, max]: [number, number],
     increment: number,
-    checkedDaysAgo: number,
-  ): Wrench => ({
-    id,
-    kind: 'click',
-    title,
-    unit,
-    min,
-    max,
-    increment,
-    lastCheckedAt: clock.daysFrom(-checkedDaysAgo),
-    dueAt: clock.daysFrom(year - checkedDaysAgo),
-    state: 'in_service',
-  })
+  ): Wrench =>
+    checkedOn(
+      { id, kind: 'click', title, unit, min, max, increment, state: 'in_service' },
+      clock.at(CHECKED[id] ?? 0, '10:00'),
+    )
   return [
-    click('TW-11', 'Click wrench 10–60', 'N·m', [10, 60], 0.5, 70),
-    click('TW-12', 'Click wrench 40–200', 'N·m', [40, 200], 1, 190),
-    click('TW-13', 'Click wrench 5–25', 'N·m', [5, 25], 0.25, 70),
-    click('TW-14', 'Click wrench, lbf·ft scale only', 'lbf·ft', [5, 75], 0.5, 120),
-    click('TW-15', 'Click wrench, yard kit', 'N·m', [20, 100], 0.5, 40),
-    { ...click('IW-01', 'Indicating wrench, for audits', 'N·m', [0, 50], 0.1, 30), kind: 'indicating' },
+    click('TW-11', 'Click wrench 10–60', 'N·m', [10, 60], 0.5),
+    click('TW-12', 'Click wrench 40–200', 'N·m', [40, 200], 1),
+    click('TW-13', 'Click wrench 5–25', 'N·m', [5, 25], 0.25),
+    click('TW-14', 'Click wrench, lbf·ft scale only', 'lbf·ft', [5, 75], 0.5),
+    click('TW-15', 'Click wrench, yard kit', 'N·m', [20, 100], 0.5),
+    { ...click('IW-01', 'Indicating wrench, for audits', 'N·m', [0, 50], 0.1), kind: 'indicating' },
     {
       id: 'AG-02',
       kind: 'angle_gauge',
@@ -98,6 +112,12 @@ export function wrenches(clock: ShopClock): Wrench[] {
   ]
 }
 
+/** What can be taken from the crib at a moment. */
+export function cribAt(clock: ShopClock, at: number): Wrench[] {
+  const gone = at >= clock.at(...TW12_OUT)
+  return wrenches(clock).map((one) => (gone && one.id === 'TW-12' ? { ...one, state: 'out_for_check' } : one))
+}
+
 /** A plan file of the repository; one with faults is a bug of ours. */
 export function planFile(repo: string, name: string): Plan {
   const reading = readPlanText(readFileSync(join(repo, 'seed', 'plans', `${name}.json`), 'utf8'))
@@ -107,13 +127,48 @@ export function planFile(repo: string, name: string): Plan {
   )
 }
 
-/** In order; the founder's is the first. */
-export function openingCommands(clock: ShopClock, plans: readonly Plan[]): ShopCommand[] {
+export interface ShopSent {
+  at: number
+  person: string
+  command: ShopCommand
+}
+
+/**
+ * The shop's own book: opened, people and crib entered, plans taken in; later checks, and what came of TW-12.
+ *
+ * The crib is the supervisor's to change [SH6], so Odile enters what Dov found and rang her about.
+ */
+export function shopBook(clock: ShopClock, plans: readonly Plan[]): ShopSent[] {
   const [founder, ...others] = PEOPLE
-  return [
+  const crib = wrenches(clock)
+  const opened = clock.at(OPENED_ON, '08:00')
+  const card = (id: string): Wrench => {
+    const wrench = crib.find((one) => one.id === id)
+    if (!wrench) throw new Error(`No wrench ${id} hangs in the crib.`)
+    return wrench
+  }
+  // What was checked after the book was opened came in with the card of the year before.
+  const then = (wrench: Wrench): Wrench =>
+    wrench.lastCheckedAt !== undefined && wrench.lastCheckedAt > opened
+      ? checkedOn(wrench, wrench.lastCheckedAt - YEAR_MS + 30 * 86_400_000)
+      : wrench
+  const opening: ShopCommand[] = [
     { type: 'OpenShop', name: SHOP_NAME, founder: founder as Person, invented: true },
     ...others.map((person) => ({ type: 'AddPerson', person }) as const),
-    ...wrenches(clock).map((wrench) => ({ type: 'AddWrench', wrench }) as const),
+    ...crib.map((wrench) => ({ type: 'AddWrench', wrench: then(wrench) }) as const),
     ...plans.map((plan) => ({ type: 'AddPlan', plan }) as const),
   ]
+  const later = crib
+    .filter((wrench) => then(wrench) !== wrench)
+    .map((wrench) => ({ at: wrench.lastCheckedAt ?? 0, command: { type: 'ChangeWrench', wrench } as const }))
+  const tw12 = (when: [number, string], state: Wrench['state']) => ({
+    at: clock.at(...when),
+    command: { type: 'ChangeWrench', wrench: { ...card('TW-12'), state } } as const,
+  })
+  return [
+    ...opening.map((command, n) => ({ at: opened + n * 20_000, command })),
+    ...later,
+    tw12(TW12_OUT, 'out_for_check'),
+    tw12(TW12_FAILED, 'failed'),
+  ].map((sent) => ({ ...sent, person: 'odile' }))
 }

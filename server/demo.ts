@@ -1,11 +1,15 @@
 /**
  * `npm run demo`: an invented shop on a data folder of its own, made anew at each start.
  *
- * Only a folder that carries the demonstration's mark is ever emptied.
+ * It has a clock of its own: D0 09:45 when it opens, and on from there. Only a folder that carries the
+ * demonstration's mark is ever emptied.
  */
 import { existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { seedDemo } from '../seed/demo'
+import { v7 } from 'uuid'
+import { OPENS_AT, shopClock } from '../seed/clock'
+import { EVENT_IDS, seedDemo } from '../seed/demo'
+import { idsFrom } from '../seed/ids'
 import { makeFolder } from './folder'
 import { makeLog } from './log'
 import { openShop } from './open-shop'
@@ -25,9 +29,14 @@ await run(async () => {
   const { dataFolder } = settings
   emptied(dataFolder)
   const log = makeLog(settings.logLevel)
-  const shop = await openShop({ dataFolder, now: Date.now, log })
-  const { desk, people, newId } = shop
-  const table = await seedDemo({ desk, people, newId, now: Date.now(), repo: repoFolder() })
+  const clock = shopClock()
+  const behindMs = Date.now() - clock.at(0, OPENS_AT)
+  // The past takes ids that come out the same at every start; whatever happens from then on takes them from chance.
+  let nextId = idsFrom(EVENT_IDS)
+  const shop = await openShop({ dataFolder, now: () => Date.now() - behindMs, log, newId: () => nextId() })
+  const { desk, people, photos } = shop
+  const table = await seedDemo({ desk, people, photos, clock, repo: repoFolder() })
+  nextId = v7
   const serving = await serve(shop, settings, { cookieName: 'paintmark_demo', log })
   stopWhenAsked(async () => {
     await serving.close()
@@ -50,4 +59,5 @@ function emptied(folder: string) {
   const database = databaseIn(folder)
   for (const file of [database, `${database}-wal`, `${database}-shm`, join(folder, 'pepper')])
     rmSync(file, { force: true })
+  rmSync(join(folder, 'photos'), { recursive: true, force: true })
 }

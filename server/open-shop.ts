@@ -8,6 +8,7 @@ import { type Desk, type Log, openDesk, type Publish } from './desk'
 import { makeFolder } from './folder'
 import { type Intake, makeIntake } from './intake'
 import { makePeople, type People, pepperIn } from './people'
+import { type PhotoShelf, photoShelf } from './photos/shelf'
 import { repoFolder } from './repo-folder'
 import { databaseIn } from './settings'
 import { type EventStore, openDatabase, sqliteEventStore } from './store'
@@ -17,6 +18,7 @@ export interface OpenShop {
   desk: Desk
   people: People
   intake: Intake
+  photos: PhotoShelf
   now: () => number
   newId: () => string
   /** Whoever is added here is told of everything from then on. */
@@ -28,11 +30,13 @@ export interface ShopParts {
   dataFolder: string
   now: () => number
   log: Log
+  /** Ids that are not from chance: for a past that must come out the same. */
+  newId?: () => string
 }
 
 export const migrations = (): string => join(repoFolder(), 'drizzle')
 
-export async function openShop({ dataFolder, now, log }: ShopParts): Promise<OpenShop> {
+export async function openShop({ dataFolder, now, log, newId = v7 }: ShopParts): Promise<OpenShop> {
   makeFolder(dataFolder)
   const pepper = pepperIn(dataFolder)
   const db = openDatabase({ file: databaseIn(dataFolder), migrationsFolder: migrations() })
@@ -46,13 +50,14 @@ export async function openShop({ dataFolder, now, log }: ShopParts): Promise<Ope
       for (const one of told) one.summary(summary)
     },
   }
-  const newId = () => v7()
-  const desk = await openDesk({ store, publish, now, newId, log })
+  const photos = photoShelf(join(dataFolder, 'photos'))
+  const desk = await openDesk({ store, publish, now, newId, log, bytesHere: photos.has })
   const people = makePeople({ db, pepper, now, newId })
   return {
     store,
     desk,
     people,
+    photos,
     intake: makeIntake({ desk, people, now }),
     now,
     newId,

@@ -18,6 +18,7 @@
  *        the arrival; the clock offset is kept as it was sent, so that the odd clock shows.
  * - DK10 A job number belongs to one job.
  * - DK11 A command at fault takes no other with it.
+ * - DK12 A release stores the hash of the last event it covers, read from disk with its chain checked.
  */
 import type { JobSummary } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
@@ -36,6 +37,8 @@ export interface DeskParts {
   now: () => number
   newId: () => string
   log: Log
+  /** Whether a photo's bytes are on disk. */
+  bytesHere?: (sha256: string) => boolean
   /** Jobs held in memory beside the shop. */
   foldsKept?: number
   /** Commands in one commit. */
@@ -45,7 +48,7 @@ export interface DeskParts {
 const ATTEMPTS = 3
 
 export async function openDesk(parts: DeskParts): Promise<Desk> {
-  const { store, publish, now, newId, log, foldsKept = 100, turnMost = 500 } = parts
+  const { store, publish, now, newId, log, bytesHere = () => false, foldsKept = 100, turnMost = 500 } = parts
   const folds = makeFolds(store, foldsKept)
   const summaries = new Map<string, JobSummary>()
   const jobByNumber = new Map<string, string>()
@@ -81,7 +84,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   }
 
   async function takeTurn() {
-    const taken = waiting.splice(0, turnMost)
+    const taken = waiting.splice(0, turnLength())
     try {
       await answerAll(
         taken.map(({ submission }) => submission),
@@ -98,6 +101,21 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     awake = false
     if (waiting.length > 0) wake()
     else idle?.()
+  }
+
+  /** A release covers what is on disk, so it opens a turn: nothing before it in the same commit. */
+  function turnLength(): number {
+    const release = waiting.findIndex(({ submission }, index) => index > 0 && isRelease(submission))
+    return Math.min(turnMost, release === -1 ? waiting.length : release)
+  }
+
+  async function headsFor(submissions: Submission[]): Promise<Map<StreamName, string>> {
+    const heads = new Map<StreamName, string>()
+    for (const { stream } of submissions.filter(isRelease)) {
+      const head = (await store.read(stream)).at(-1)
+      if (head) heads.set(stream, head.hash)
+    }
+    return heads
   }
 
   async function answerAll(submissions: Submission[], answer: (index: number, given: Given) => void) {
@@ -134,6 +152,8 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     }
     return decideTurn({
       waiting: submissions,
+      heads: await headsFor(submissions),
+      bytesHere,
       answers,
       folds: read,
       numberTaken: (number, jobId) => (jobByNumber.get(number) ?? jobId) !== jobId,
@@ -255,6 +275,8 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
 
 /** Answered in an earlier turn: a commit that fails now takes nothing from it. */
 const isFirstAnswer = (found: Found) => found.kind === 'kept' && !found.inThisTurn
+
+const isRelease = ({ command }: Submission): boolean => command.type === 'Release'
 
 export const NOT_SAVED: Fault = {
   ok: false,

@@ -33,6 +33,9 @@ export interface TurnInput {
   /** The fold of every stream named, and the shop's; or why it could not be read. */
   folds: ReadonlyMap<StreamName, Fold | { broken: unknown }>
   numberTaken: (number: string, jobId: string) => boolean
+  /** Hash of a stream's last event, for those a release in this turn asks for. */
+  heads: ReadonlyMap<StreamName, string>
+  bytesHere: (sha256: string) => boolean
   newId: () => string
   log: Log
 }
@@ -46,7 +49,8 @@ export interface Turn {
 
 const isBroken = (fold: Fold | { broken: unknown }): fold is { broken: unknown } => 'broken' in fold
 
-export function decideTurn({ waiting, answers, folds, numberTaken, newId, log }: TurnInput): Turn {
+export function decideTurn(input: TurnInput): Turn {
+  const { waiting, answers, folds, numberTaken, heads, bytesHere, newId, log } = input
   const after = new Map<StreamName, Fold>()
   const given = new Map<string, KeptAnswer>()
   const appends: Append[] = []
@@ -84,6 +88,8 @@ export function decideTurn({ waiting, answers, folds, numberTaken, newId, log }:
         stream !== 'shop' &&
         ((numbers.get(number) ?? jobIdOf(stream)) !== jobIdOf(stream) ||
           numberTaken(number, jobIdOf(stream))),
+      head: heads.get(stream),
+      bytesHere,
     }
     const outcome = decideOn(stream, fold, command, context)
     const keep = (answer: Kept) =>

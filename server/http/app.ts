@@ -6,7 +6,7 @@
  * - WI2  Pages take scripts, styles and fonts from here alone, and are never framed.
  * - WI3  What changes something is taken from our own pages or from no browser at all, over HTTP and at the
  *        socket's handshake alike; on loopback, under a loopback name only.
- * - WI4  No body is longer than 64 kB, those with a plan 2 MB.
+ * - WI4  No body is longer than 64 kB, those with a plan 2 MB, a photo 12 MB.
  * - WI5  A command over HTTP and one over a socket pass the same schema and the same desk: 201, 409 for a
  *        refusal, 403 where it is about the person, 400, 401, 503 when it was not saved.
  *
@@ -20,6 +20,7 @@ import { pages } from './files'
 import { bodyLimits, headers, originCheck, whoAsks } from './guard'
 import { jobRoutes } from './jobs'
 import { type Env, notFound, problem, type Rooms } from './parts'
+import { photoRoutes } from './photos'
 import { shopRoutes } from './shop'
 import { signInRoutes } from './sign-in'
 import { trustRoutes } from './trust'
@@ -37,6 +38,7 @@ export function makeApp(rooms: Rooms) {
     .route('/', signInRoutes(rooms))
     .route('/', jobRoutes(rooms))
     .route('/', shopRoutes(rooms))
+    .route('/', photoRoutes(rooms))
     .all('*', (c) => notFound(c, `Nothing is at ${c.req.path}. GET /api/schema names what can be sent.`))
 
   const app = new Hono<Env>()

@@ -4,6 +4,7 @@ import { getCookie } from 'hono/cookie'
 import { createMiddleware } from 'hono/factory'
 import { secureHeaders } from 'hono/secure-headers'
 import { SIGNED_OUT } from '../people'
+import { PHOTO_MOST_BYTES } from '../photos/shelf'
 import { type Env, problem, type Rooms } from './parts'
 
 const SAFE = new Set(['GET', 'HEAD', 'OPTIONS'])
@@ -67,13 +68,18 @@ const limit = (maxSize: number, inWords: string) =>
   })
 
 const planLimit = limit(2 * 1024 * 1024, '2 MB')
+const photoLimit = limit(PHOTO_MOST_BYTES, '12 MB')
 const plainLimit = limit(64 * 1024, '64 kB')
 const TAKE_PLANS = new Set(['/api/shop/commands', '/api/plans/read'])
 
-/** [WI4] Plans are long; nothing else is. */
-export const bodyLimits = createMiddleware<Env>((c, next) =>
-  (TAKE_PLANS.has(c.req.path) ? planLimit : plainLimit)(c, next),
-)
+/** [WI4] Plans are long, photos longer; nothing else is. */
+export const bodyLimits = createMiddleware<Env>((c, next) => {
+  const { path } = c.req
+  return (TAKE_PLANS.has(path) ? planLimit : path.startsWith('/api/photos/') ? photoLimit : plainLimit)(
+    c,
+    next,
+  )
+})
 
 /** Who asks, as far as the cookie says. */
 export const whoAsks = ({ people, web }: Rooms) =>

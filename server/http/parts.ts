@@ -10,6 +10,7 @@ import { check } from '../check'
 import type { Desk, Given, Log } from '../desk'
 import type { Intake } from '../intake'
 import type { People, SignIn } from '../people'
+import type { PhotoShelf } from '../photos/shelf'
 
 export interface Rooms {
   desk: Desk
@@ -17,6 +18,7 @@ export interface Rooms {
   intake: Intake
   now: () => number
   newId: () => string
+  photos: PhotoShelf
   log: Log
   web: {
     /** The demonstration and a real shop keep apart, also in one browser. */

@@ -25,6 +25,10 @@ export interface Context {
   sawVersion?: number
   /** Whether another job in the shop carries this number; asked only by `OpenJob`. */
   numberTaken?: (number: string) => boolean
+  /** Hash of the job's last event; only the server has it, and only a release asks. */
+  head?: string
+  /** Whether a photo's bytes are on the server's disk and match their hash. */
+  bytesHere?: (sha256: string) => boolean
 }
 
 export type Outcome = JobEvent[] | Refusal<RefusalCode>

@@ -1,47 +1,88 @@
 /**
  * What may happen next to one engine: `decide(job, command, context)` gives the events, or says why not.
  *
- * Facts (a reading, a measurement, a scale entry, a slackening) are never refused: they are recorded, with
- * flags. Words (open, adopt, claim, sign) may be. An empty list means "nothing to do": a second tap
- * by the same hand changes nothing. Never throws for anything a person can send. The order of the checks is
+ * Facts (a reading, a measurement, a scale entry, a bead of sealant) are never refused: they are recorded, with
+ * flags. Words (open, claim, sign, waive, release) may be. An empty list means "nothing to do": a second tap by
+ * the same hand changes nothing. Never throws for anything a person can send. The order of the checks is
  * RULES.md's; the first that fails is the answer. Start here, then `evolve.ts`.
  */
 import { type Context, no, type Outcome, type PlannedJob, personOf } from './context'
-import { claimStep, putDownStep } from './decide/claim'
+import { claimStep, handOverStep, putDownStep } from './decide/claim'
+import { defer, withdrawDeferral } from './decide/defer'
+import { placeFasteners } from './decide/fasteners'
+import { changeHold, clearHold, raiseHold } from './decide/hold'
 import { answerGate, strikeMeasurement, takeMeasurement } from './decide/measure'
+import { addNote, addPhoto, confirmPhoto, promiseDate } from './decide/notes'
 import { adoptPlan, openJob } from './decide/open'
 import { strikeReading, takeReading } from './decide/reading'
+import { openWarranty, release } from './decide/release'
+import { withRework } from './decide/rework'
+import { countRound, restartRound } from './decide/round'
 import { enterScale } from './decide/scale'
-import { secondSignStep, signStep } from './decide/sign'
-import type { Job, JobCommand } from './types'
+import { closeSealant, startSealant } from './decide/sealant'
+import { settleValue } from './decide/settle'
+import { noteLook, recheckOwnWork, secondSignStep, signStep } from './decide/sign'
+import { waive } from './decide/waive'
+import type { CommandOf, Job, JobCommand } from './types'
+
+type Rules = {
+  [T in Exclude<JobCommand['type'], 'OpenJob' | 'AdoptPlan'>]: (
+    job: PlannedJob,
+    command: CommandOf<T>,
+    context: Context,
+  ) => Outcome
+}
+
+/** One rule a command. They need a plan; opening and adopting come before it. */
+const RULES: Rules = {
+  ClaimStep: claimStep,
+  PutDownStep: putDownStep,
+  HandOverStep: handOverStep,
+  EnterScale: enterScale,
+  TakeReading: takeReading,
+  CountRound: countRound,
+  RestartRound: restartRound,
+  StrikeReading: strikeReading,
+  PlaceFasteners: placeFasteners,
+  TakeMeasurement: takeMeasurement,
+  StrikeMeasurement: strikeMeasurement,
+  StartSealant: startSealant,
+  CloseSealant: closeSealant,
+  AnswerGate: answerGate,
+  SignStep: signStep,
+  SecondSignStep: secondSignStep,
+  NoteLook: noteLook,
+  RecheckOwnWork: recheckOwnWork,
+  RaiseHold: raiseHold,
+  ChangeHold: changeHold,
+  ClearHold: clearHold,
+  Defer: defer,
+  WithdrawDeferral: withdrawDeferral,
+  SettleValue: settleValue,
+  Waive: waive,
+  Release: release,
+  OpenWarranty: openWarranty,
+  PromiseDate: promiseDate,
+  AddNote: addNote,
+  AddPhoto: addPhoto,
+  ConfirmPhoto: confirmPhoto,
+}
+
+/** What is said of an engine as it comes in, before anybody has chosen its plan. */
+const WITHOUT_PLAN: ReadonlySet<JobCommand['type']> = new Set([
+  'PromiseDate',
+  'AddNote',
+  'AddPhoto',
+  'ConfirmPhoto',
+])
 
 export function decide(job: Job, command: JobCommand, context: Context): Outcome {
   if (!personOf(context)) return no('person_unknown', { by: context.by })
   if (command.type === 'OpenJob') return openJob(job, command, context)
   if (job.version === 0) return no('job_not_open', {})
   if (command.type === 'AdoptPlan') return adoptPlan(job, command, context)
-  if (!job.plan) return no('no_plan', {})
-  const planned = job as PlannedJob
-  switch (command.type) {
-    case 'ClaimStep':
-      return claimStep(planned, command, context)
-    case 'PutDownStep':
-      return putDownStep(planned, command, context)
-    case 'EnterScale':
-      return enterScale(planned, command, context)
-    case 'TakeReading':
-      return takeReading(planned, command, context)
-    case 'StrikeReading':
-      return strikeReading(planned, command, context)
-    case 'TakeMeasurement':
-      return takeMeasurement(planned, command, context)
-    case 'StrikeMeasurement':
-      return strikeMeasurement(planned, command, context)
-    case 'AnswerGate':
-      return answerGate(planned, command, context)
-    case 'SignStep':
-      return signStep(planned, command, context)
-    case 'SecondSignStep':
-      return secondSignStep(planned, command, context)
-  }
+  if (!job.plan && !WITHOUT_PLAN.has(command.type)) return no('no_plan', {})
+  const rule = RULES[command.type] as (job: PlannedJob, command: JobCommand, context: Context) => Outcome
+  const outcome = rule(job as PlannedJob, command, context)
+  return job.plan ? withRework(job as PlannedJob, outcome, context) : outcome
 }

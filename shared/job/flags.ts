@@ -3,6 +3,8 @@ import type { Flag } from './types'
 
 const WORDS: Record<Flag, string> = {
   not_claimed: 'taken by somebody who had not claimed the step',
+  out_of_reach: 'taken where a later step already covers it',
+  not_restarted: 'gone on after an interruption without the restart its rule asks',
   out_of_order: 'taken out of the plan’s order',
   pass_skipped: 'an earlier pass is missing',
   too_early: 'taken before the wait was over',
@@ -16,6 +18,7 @@ const WORDS: Record<Flag, string> = {
   wrench_out_of_date: 'the wrench was past its check',
   wrench_failed: 'the wrench was out of service',
   turned_again: 'the angle was turned a second time',
+  overshot: 'turned further than the joint’s rule lets stand',
   not_slackened: 'over the band before, and not slackened since',
 }
 

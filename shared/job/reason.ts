@@ -3,18 +3,24 @@
  *
  * The board orders its rows by `ATTENTION`, so the order here is the order there.
  */
+
+import type { Instant } from '../log'
 import { indexPlan } from '../plan/read'
 import { listed, type Words } from '../words'
 import type { PlannedJob } from './context'
 import { flagWords } from './flags'
-import type { Flag, Job } from './types'
+import { releaseInForce } from './release'
+import { asksInWords } from './stops'
+import type { Flag, HoldKind, Job, Release, StoppedAt } from './types'
 import {
   flaggedOn,
   hasBegun,
   isDone,
   isSigned,
   openNeeds,
+  type StepStanding,
   setViews,
+  standingFlags,
   standingOf,
   unprovenBehind,
 } from './verdicts'
@@ -22,6 +28,10 @@ import {
 export type Reason =
   | { code: 'flagged'; step: string; joint: string; position: number; flag: Flag; by: string }
   | { code: 'second_late'; step: string; title: string; behind: string }
+  | { code: 'on_hold'; kind: HoldKind; what: string; expectedAt?: Instant; ready: number }
+  | { code: 'stopped'; joint: string; position: number; pass: number; asks: StoppedAt['asks'] }
+  | { code: 'released'; kind: Release['kind']; number: string }
+  | { code: 'warranty'; complaint: string }
   | { code: 'second_due'; step: string; title: string; before?: string }
   | { code: 'no_plan' }
   | { code: 'all_signed' }
@@ -33,12 +43,16 @@ export type Reason =
 export const ATTENTION: readonly Reason['code'][] = [
   'second_late',
   'flagged',
+  'on_hold',
   'second_due',
+  'warranty',
+  'stopped',
   'no_plan',
   'stuck',
   'all_signed',
   'nobody_on_it',
   'in_work',
+  'released',
 ]
 
 export function reasonFor(job: Job): Reason {
@@ -47,9 +61,13 @@ export function reasonFor(job: Job): Reason {
   const { steps } = job.plan
   return (
     secondLate(planned) ??
+    released(planned) ??
     flagged(planned) ??
+    onHold(planned) ??
     secondDue(planned) ??
+    warranty(planned) ??
     inWork(planned) ??
+    stopped(planned) ??
     nobodyOnIt(planned) ??
     (steps.every((step) => isDone(planned, step)) ? { code: 'all_signed' } : stuck(planned))
   )
@@ -71,7 +89,7 @@ function flagged(job: PlannedJob): Reason | undefined {
   for (const step of job.plan.steps)
     for (const joint of step.joints) {
       const [reading] = flaggedOn(job, joint)
-      const flag = reading?.flags[0]
+      const flag = reading && standingFlags(job, reading)[0]
       if (reading && flag)
         return {
           code: 'flagged',
@@ -82,6 +100,41 @@ function flagged(job: PlannedJob): Reason | undefined {
           by: reading.by,
         }
     }
+  return undefined
+}
+
+/** Delivered: nothing waits until somebody complains. */
+function released(job: PlannedJob): Reason | undefined {
+  const release = releaseInForce(job, 'to_owner')
+  return release && { code: 'released', kind: release.kind, number: release.number }
+}
+
+/** The open hold that is expected last: it is the one the owner of the engine waits for. */
+function onHold(job: PlannedJob): Reason | undefined {
+  const [hold] = job.holds
+    .filter(({ cleared }) => !cleared)
+    .sort((a, b) => (b.expectedAt ?? Number.MAX_SAFE_INTEGER) - (a.expectedAt ?? Number.MAX_SAFE_INTEGER))
+  if (!hold) return undefined
+  const { kind, what, expectedAt } = hold
+  const ready = job.plan.steps.filter((step) => GOES_ON.has(standingOf(job, step))).length
+  return { code: 'on_hold', kind, what, ...(expectedAt === undefined ? {} : { expectedAt }), ready }
+}
+
+const GOES_ON: ReadonlySet<StepStanding> = new Set(['ready', 'in_work', 'stopped'])
+
+function warranty(job: PlannedJob): Reason | undefined {
+  const last = job.warranties.at(-1)
+  return last && { code: 'warranty', complaint: last.complaint }
+}
+
+function stopped(job: PlannedJob): Reason | undefined {
+  const { jointById } = indexPlan(job.plan)
+  for (const { id } of job.plan.steps) {
+    const mark = job.steps[id]?.stopped?.at[0]
+    if (!mark) continue
+    const { jointId, position, pass, asks } = mark
+    return { code: 'stopped', joint: jointById.get(jointId)?.title ?? jointId, position, pass, asks }
+  }
   return undefined
 }
 
@@ -117,8 +170,18 @@ function nobodyOnIt(job: PlannedJob): Reason | undefined {
 
 function stuck(job: PlannedJob): Reason {
   const step = job.plan.steps.find((candidate) => !isDone(job, candidate))
-  const behind = step ? setViews(job, step).flatMap((view) => (view.proven ? [] : [view.set.title])) : []
+  const behind = step ? setViews(job, step).flatMap((view) => (view.accepted ? [] : [view.set.title])) : []
   return { code: 'stuck', step: step?.id ?? '', title: step?.title ?? '', behind }
+}
+
+const HOLD_FOR: Record<HoldKind, string> = {
+  part: 'a part',
+  damage: 'a damaged part to be put right',
+  tool: 'a tool',
+  outside_work: 'outside work',
+  approval: 'the owner’s approval',
+  room: 'room',
+  question: 'an answer',
 }
 
 type Sentences = { [R in Reason as R['code']]: (reason: R, words: Words) => string }
@@ -126,6 +189,14 @@ type Sentences = { [R in Reason as R['code']]: (reason: R, words: Words) => stri
 const SENTENCES: Sentences = {
   second_late: (r) => `${r.behind}: covered by “${r.title}” before they were proven.`,
   flagged: (r, w) => `${r.joint}, position ${r.position}: ${flagWords(r.flag)}. ${w.person(r.by)} has it.`,
+  on_hold: (r, w) => {
+    const when = r.expectedAt === undefined ? '' : `, expected ${w.moment(r.expectedAt)}`
+    const meanwhile = r.ready > 0 ? ' Other work goes on meanwhile.' : ' Nothing else can go on.'
+    return `Waits for ${HOLD_FOR[r.kind]}: ${r.what}${when}.${meanwhile}`
+  },
+  stopped: (r) => `${r.joint} stopped in pass ${r.pass} at position ${r.position}; ${asksInWords(r)}.`,
+  released: (r) => `Released to its owner, record ${r.number}.`,
+  warranty: (r) => `Back under warranty: ${r.complaint}`,
   second_due: (r) =>
     r.before
       ? `${r.title} waits for a second look, before “${r.before}” covers it.`

@@ -5,8 +5,12 @@
  */
 import type { Refusal } from '../log'
 import { listed, positionsInWords, type Words } from '../words'
+import { againstWords } from './against'
 import { flagWords } from './flags'
-import type { Flag } from './types'
+import { HOLD_WORDS } from './hold-words'
+import type { Against } from './release'
+import type { Flag, HoldKind } from './types'
+import type { FastenerFault } from './verdicts'
 
 interface RefusalData {
   person_unknown: { by: string }
@@ -57,6 +61,38 @@ interface RefusalData {
   own_work: { stepId: string; by: string }
   not_entitled_to_second: { stepId: string; class: string; family: string }
   changed_since_look: { stepId: string }
+  on_hold: { stepId: string; kind: HoldKind; what: string; expectedAt?: number }
+  still_curing: { stepId: string; of: string; title: string; until: number }
+  asks_before_hiding: { stepId: string; behind: { joint: string; title: string; positions?: number[] }[] }
+  receiver_not_entitled: { stepId: string; to: string; class: string; family: string }
+  every_head: { joint: string; title: string }
+  count_differs: { title: string; counted: number; open: number[] }
+  fastener_not_right: { joint: string; title: string; position: number; fault: FastenerFault }
+  sealant_open: { stepId: string; state: 'not_started' | 'open' | 'late'; product: string; minutes: number }
+  no_sealant_asked: { stepId: string }
+  sealant_not_started: { stepId: string }
+  deferrals_due: { stepId: string; what: string[] }
+  already_deferred: { what: string; dueStepId: string }
+  already_fitted: { joint: string; title: string; position: number }
+  round_broken_off: { joint: string; title: string }
+  due_too_early: { stepId: string; dueStepId: string }
+  due_already_signed: { dueStepId: string }
+  not_entitled_to_defer: { class: string }
+  deferral_not_found: { deferralId: string }
+  signed_without_it: { stepId: string }
+  hold_not_found: { holdId: string }
+  hold_cleared: { what: string; by: string }
+  nothing_to_accept: { what: string }
+  value_published: { title: string; pass: number }
+  limits_miss_value: { torqueNm: number; minNm: number; maxNm: number }
+  recheck_not_allowed: { stepId: string; why: 'off' | 'class_a' | 'not_the_doer' }
+  recheck_too_soon: { stepId: string; from: number }
+  photo_not_found: { photoId: string }
+  photo_not_here: { photoId: string }
+  no_such_release: { kind: 'to_fitting' | 'to_owner' }
+  stands_against_release: { kind: 'to_fitting' | 'to_owner'; against: Against[] }
+  needs_the_server: Record<never, never>
+  not_released: Record<never, never>
 }
 
 export type RefusalCode = keyof RefusalData
@@ -67,6 +103,7 @@ export const ABOUT_THE_PERSON: ReadonlySet<string> = new Set<RefusalCode>([
   'role_needed',
   'not_entitled',
   'not_entitled_to_second',
+  'not_entitled_to_defer',
 ])
 
 type Sentences = { [Code in RefusalCode]: (data: RefusalData[Code], words: Words) => string }
@@ -77,6 +114,29 @@ const limits = (min?: number, max?: number): string =>
     : min !== undefined
       ? `at least ${min}`
       : `at most ${max}`
+
+const joints = (behind: { joint: string; title: string; positions?: number[] }[]): string =>
+  listed(
+    behind.map((b) => `${b.title} ${b.joint}${b.positions ? ` (${positionsInWords(b.positions)})` : ''}`),
+  )
+
+const FASTENER_FAULTS: Record<FastenerFault, string> = {
+  not_declared: 'nobody has said whether it is new. Say what is fitted',
+  temporary: 'a temporary one stands there. Fit the right one',
+  hand_tight: 'it is only hand-tight. Tighten and record it',
+  removed: 'it was taken out. Fit one',
+  fitted_twice: 'a one-use fastener was fitted again. Fit a new one',
+  cycles_spent: 'it has had its cycles. Fit a new one',
+}
+
+const SEALANT: Record<RefusalData['sealant_open']['state'], (d: RefusalData['sealant_open']) => string> = {
+  not_started: (d) =>
+    `No bead of ${d.product} is recorded on ${d.stepId}. Record when it was laid and closed, then sign.`,
+  open: (d) =>
+    `The ${d.product} on ${d.stepId} is not recorded as closed. Record the last fastener, then sign.`,
+  late: (d) =>
+    `The ${d.product} on ${d.stepId} was open longer than ${d.minutes} minutes. Strip it and lay a new bead, or ask the supervisor.`,
+}
 
 const SENTENCES: Sentences = {
   person_unknown: (d) => `Nobody by the id ${d.by} works in this shop. Add the person first.`,
@@ -121,7 +181,7 @@ const SENTENCES: Sentences = {
   needs_open: (d) =>
     `${d.stepId} needs ${listed(d.needs.map((n) => `${n.id} ${n.title}`))} first. Do and sign that, then come back.`,
   would_hide_unproven: (d) =>
-    `${d.stepId} hides ${listed(d.behind.map((b) => `${b.title} ${b.joint}${b.positions ? ` (${positionsInWords(b.positions)})` : ''}`))}, not proven yet. Have it tightened and signed by both before anything covers it.`,
+    `${d.stepId} hides ${joints(d.behind)}, not proven yet. Have it tightened and signed by both before anything covers it.`,
   not_entitled: (d) =>
     `${d.stepId} has class ${d.class} joints on a ${d.family} engine, which you are not entered for. Take a step you may sign, or ask the supervisor.`,
   not_your_step: (d, w) =>
@@ -149,6 +209,65 @@ const SENTENCES: Sentences = {
     `${d.stepId} asks for somebody who may second-sign class ${d.class} on a ${d.family} engine. Ask one of them to look.`,
   changed_since_look: (d) =>
     `Something on ${d.stepId} changed after the PIN was given. Look again and sign again.`,
+  on_hold: (d, w) =>
+    `${d.stepId} is on hold (${HOLD_WORDS[d.kind]}): ${d.what}${d.expectedAt ? `, expected ${w.moment(d.expectedAt)}` : ''}. Clear the hold when that is settled, or take another step.`,
+  still_curing: (d, w) =>
+    `The sealant of ${d.of} ${d.title} cures until ${w.moment(d.until)}. ${d.stepId} can begin then; take another step meanwhile.`,
+  asks_before_hiding: (d) =>
+    `${d.stepId} hides ${joints(d.behind)}, not proven yet. Say that you know it and go on, or have them finished first.`,
+  receiver_not_entitled: (d, w) =>
+    `${w.person(d.to)} may not sign class ${d.class} joints on a ${d.family} engine. Give ${d.stepId} to somebody who may, or put it down.`,
+  every_head: (d) =>
+    `${d.title} ${d.joint} is class A: every head is recorded on its own. Tap each as it is done.`,
+  count_differs: (d) =>
+    `${d.title}: ${d.counted} counted, and ${d.open.length} are open (${positionsInWords(d.open)}). Count again, or tap the heads one by one.`,
+  fastener_not_right: (d) =>
+    `${d.title} ${d.joint}, position ${d.position}: ${FASTENER_FAULTS[d.fault]}, then sign.`,
+  sealant_open: (d) => SEALANT[d.state](d),
+  no_sealant_asked: (d) => `The plan asks for no sealant in ${d.stepId}. Note it if some was used.`,
+  sealant_not_started: (d) => `No bead is recorded on ${d.stepId}. Start the clock at the first bead.`,
+  deferrals_due: (d) =>
+    `${listed(d.what)} ${d.what.length === 1 ? 'is' : 'are'} due at ${d.stepId}. Close that first, then sign.`,
+  already_deferred: (d) =>
+    `${d.what} is deferred to ${d.dueStepId} already. Withdraw that deferral before making another.`,
+  already_fitted: (d) =>
+    `${d.title} ${d.joint}, position ${d.position} has readings: it was not left out. Finish it or take it out first.`,
+  round_broken_off: (d) =>
+    `${d.title} ${d.joint} was broken off in the middle of a pass. Follow what its interruption rule asks, then leave out what is to be left out.`,
+  due_too_early: (d) => `${d.dueStepId} does not come after ${d.stepId} in the plan. Choose a later step.`,
+  due_already_signed: (d) => `${d.dueStepId} is signed already. Choose a step that is still to come.`,
+  not_entitled_to_defer: (d) =>
+    d.class === 'A'
+      ? 'A class A joint is left out on a supervisor’s word only. Ask one.'
+      : `Leaving out a class ${d.class} joint is for somebody who may do it. Ask one, or the supervisor.`,
+  deferral_not_found: (d) => `There is no deferral ${d.deferralId} on this job. Reload and choose again.`,
+  signed_without_it: (d) =>
+    `${d.stepId} was signed without it, so it stays due where it was deferred to. Close it there.`,
+  hold_not_found: (d) => `There is no hold ${d.holdId} on this job. Reload and choose again.`,
+  hold_cleared: (d, w) => `${w.person(d.by)} has cleared “${d.what}”. Raise a new hold if it is back.`,
+  nothing_to_accept: (d) =>
+    `Nothing stands against ${d.what}. A waiver is given once there is something to accept.`,
+  value_published: (d) =>
+    `${d.title}, pass ${d.pass} has a value in the plan. A supervisor waives a deviation; the value stays.`,
+  limits_miss_value: (d) =>
+    `${d.torqueNm} N·m is not between ${d.minNm} and ${d.maxNm}. Enter limits around the value.`,
+  recheck_not_allowed: (d) =>
+    d.why === 'off'
+      ? 'This shop does not take the doer’s own second look. Ask another person.'
+      : d.why === 'class_a'
+        ? `${d.stepId} has class A joints: another person looks, never the doer. Ask one.`
+        : `Only the one who signed ${d.stepId} can declare their own second look. Sign as second person instead.`,
+  recheck_too_soon: (d, w) =>
+    `Your own second look at ${d.stepId} counts from ${w.moment(d.from)}. Come back then, or ask another person.`,
+  photo_not_found: (d) => `There is no photo ${d.photoId} on this job. Add it first.`,
+  photo_not_here: (d) =>
+    `The bytes of photo ${d.photoId} are not here yet. Keep the device on until they are sent.`,
+  no_such_release: (d) =>
+    `The plan has no ${d.kind === 'to_fitting' ? 'release to fitting' : 'release to the owner'}. The other release is the one to give.`,
+  stands_against_release: (d, w) =>
+    `${d.against.length} ${d.against.length === 1 ? 'thing stands' : 'things stand'} against it. ${d.against.map((a) => againstWords(a, w)).join(' ')}`,
+  needs_the_server: () => 'A release is written by the shop’s server. Wait until the connection is back.',
+  not_released: () => 'This engine is not released to its owner. Its job is still open; go on with it.',
 }
 
 /** The refusal in words fit to read aloud. A code this build does not know is said as such. */

@@ -4,7 +4,7 @@ import { adoptedPlanSchema, bandSchema } from '../plan/schema'
 import { commandUnion, doneParts, id, instant } from '../shop/schema'
 import { TORQUE_UNITS } from '../units'
 import { FLAGS } from './flags'
-import type { JobCommand, JobEvent } from './types'
+import { HOLD_KINDS, type JobCommand, type JobEvent } from './types'
 
 const words = (max: number) => z.string().trim().min(1).max(max)
 const pass = z.int().min(1).max(50).describe('1 for the first')
@@ -27,11 +27,53 @@ const jobParts = {
   agreed: words(2000),
 }
 
+const positions = z.array(position).min(1).max(1000)
+const reason = words(500)
+const condition = z.enum(['hand_tight', 'temporary', 'new', 'reused', 'removed'])
+const cycle = z.int().min(1).max(1000)
+const restartHow = z.enum(['again', 'slackened', 'new_fasteners'])
+const holdKind = z.enum(HOLD_KINDS)
+const releaseKind = z.enum(['to_fitting', 'to_owner'])
+const torqueNm = z.number().positive().max(1_000_000)
+const day = z.iso.date().describe('A day of the shop’s calendar, YYYY-MM-DD')
+
+const deferredSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('step'), stepId: id }),
+  z.strictObject({ kind: z.literal('fasteners'), joint: id, positions }),
+])
+const basisSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('source'), title: words(200), edition: words(80), page: words(80) }),
+  z.strictObject({ kind: z.literal('computed'), method: words(200), inputs: words(1000) }),
+  z.strictObject({ kind: z.literal('word'), competence: words(200) }),
+])
+const waivedSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('reading'), readingId: id }),
+  z.strictObject({ kind: z.literal('fastener'), jointId: id, position }),
+  z.strictObject({ kind: z.literal('measurement'), entryId: id }),
+  z.strictObject({ kind: z.literal('second'), stepId: id, setId: id }),
+  z.strictObject({ kind: z.literal('hiding'), stepId: id }),
+  z.strictObject({ kind: z.literal('sealant'), stepId: id }),
+  z.strictObject({ kind: z.literal('gate'), stepId: id, gateId: id }),
+])
+const photoSchema = z.strictObject({
+  id,
+  sha256: z.string().regex(/^[0-9a-f]{64}$/, 'SHA-256 of the bytes as 64 hex digits'),
+  bytes: z.int().min(1).max(20_000_000),
+  mime: z.enum(['image/jpeg', 'image/webp', 'image/png']),
+  widthPx: z.int().min(1).max(20_000),
+  heightPx: z.int().min(1).max(20_000),
+  caption: words(500).optional(),
+  stepId: id.optional(),
+  gateId: id.optional(),
+  place: words(80).optional(),
+})
+
 const commandParts = {
   OpenJob: jobParts,
   AdoptPlan: { planId: id, edition: z.int().min(1) },
-  ClaimStep: { stepId: id },
-  PutDownStep: { stepId: id },
+  ClaimStep: { stepId: id, hidesKnowingly: z.boolean().optional() },
+  PutDownStep: { stepId: id, note: words(2000).optional() },
+  HandOverStep: { stepId: id, to: id, note: words(2000).optional() },
   EnterScale: {
     jointId: id,
     pass,
@@ -48,12 +90,37 @@ const commandParts = {
     value: z.number().min(0).max(1_000_000).optional(),
     readsSo: z.boolean().optional(),
   },
-  StrikeReading: { readingId: id, reason: words(500) },
+  CountRound: { jointId: id, pass, wrenchId: id.optional(), count: z.int().min(0).max(10_000) },
+  RestartRound: { jointId: id, position, how: restartHow },
+  StrikeReading: { readingId: id, reason },
+  PlaceFasteners: { jointId: id, positions, condition, cycle: cycle.optional() },
   TakeMeasurement: { stepId: id, measurementId: id, place: words(80), value: number, instrument: words(120) },
-  StrikeMeasurement: { entryId: id, reason: words(500) },
+  StrikeMeasurement: { entryId: id, reason },
+  StartSealant: { stepId: id },
+  CloseSealant: { stepId: id },
   AnswerGate: { stepId: id, gateId: id, count: z.int().min(0).max(100_000).optional() },
+  NoteLook: { stepId: id, setId: id.optional(), personId: id },
+  AddNote: { text: words(4000), stepId: id.optional() },
+  AddPhoto: { photo: photoSchema },
+  ConfirmPhoto: { photoId: id },
   SignStep: { stepId: id, setId: id.optional() },
   SecondSignStep: { stepId: id, setId: id.optional() },
+  RecheckOwnWork: { stepId: id, setId: id.optional() },
+  Defer: { what: deferredSchema, dueStepId: id, reason },
+  WithdrawDeferral: { deferralId: id, reason },
+  SettleValue: { jointId: id, pass, torqueNm, minNm: torqueNm, maxNm: torqueNm, basis: basisSchema, reason },
+  Waive: { what: waivedSchema, reason },
+  Release: { kind: releaseKind },
+  OpenWarranty: { complaint: words(2000) },
+  RaiseHold: {
+    kind: holdKind,
+    stepIds: z.array(id).min(1).max(500),
+    what: words(500),
+    expectedAt: instant.optional(),
+  },
+  ChangeHold: { holdId: id, what: words(500).optional(), expectedAt: instant.optional() },
+  ClearHold: { holdId: id, how: words(500) },
+  PromiseDate: { date: day, reason },
 } as const
 
 export const jobCommandSchema = commandUnion(commandParts)
@@ -82,11 +149,44 @@ const band = bandSchema.nullable()
 const event = <Type extends string, Shape extends z.ZodRawShape>(type: Type, shape: Shape) =>
   z.strictObject({ type: z.literal(type), ...doneParts, ...shape })
 
+const stoppedAtSchema = z.strictObject({
+  jointId: id,
+  pass,
+  position,
+  positions,
+  midPass: z.boolean(),
+  asks: z.enum(['again', 'slackened', 'new_fasteners', 'nothing']),
+})
+
+const readingParts = {
+  id,
+  jointId: id,
+  pass,
+  wrenchId: id.optional(),
+  wrench: wrenchThenSchema.optional(),
+  value: z.number().optional(),
+  unit: z.enum([...TORQUE_UNITS, 'deg']).optional(),
+  torqueNm: z.number().optional(),
+  angleDeg: z.number().optional(),
+  band,
+  scaleId: id.optional(),
+  slip: slipSchema.optional(),
+  flags: z.array(z.enum(FLAGS)),
+}
+
 export const jobEventSchema = z.discriminatedUnion('type', [
   event('JobOpened', jobParts),
   event('PlanAdopted', { plan: adoptedPlanSchema }),
-  event('StepClaimed', { stepId: id }),
-  event('StepPutDown', { stepId: id }),
+  event('StepClaimed', { stepId: id, hidesKnowingly: z.array(id).optional() }),
+  event('StepPutDown', { stepId: id, note: words(2000).optional() }),
+  event('StepStopped', { stepId: id, at: z.array(stoppedAtSchema), note: words(2000).optional() }),
+  event('StepHandedOver', {
+    stepId: id,
+    from: id,
+    to: id,
+    at: z.array(stoppedAtSchema),
+    note: words(2000).optional(),
+  }),
   event('ScaleEntered', {
     id,
     jointId: id,
@@ -100,24 +200,18 @@ export const jobEventSchema = z.discriminatedUnion('type', [
     band,
     slip: slipSchema.optional(),
   }),
-  event('ReadingTaken', {
-    id,
+  event('ReadingTaken', { ...readingParts, position, how }),
+  event('RoundCounted', { ...readingParts, positions }),
+  event('RoundRestarted', { jointId: id, positions, fromPass: pass, how: restartHow }),
+  event('ReadingStruck', { jointId: id, readingId: id, reason }),
+  event('FastenersPlaced', {
     jointId: id,
-    position,
-    pass,
-    how,
-    wrenchId: id.optional(),
-    wrench: wrenchThenSchema.optional(),
-    value: z.number().optional(),
-    unit: z.enum([...TORQUE_UNITS, 'deg']).optional(),
-    torqueNm: z.number().optional(),
-    angleDeg: z.number().optional(),
-    band,
-    scaleId: id.optional(),
-    slip: slipSchema.optional(),
-    flags: z.array(z.enum(FLAGS)),
+    positions,
+    condition,
+    cycle: cycle.optional(),
+    flags: z.array(z.enum(['fitted_twice', 'cycles_spent'])),
+    voids: positions.optional(),
   }),
-  event('ReadingStruck', { jointId: id, readingId: id, reason: words(500) }),
   event('MeasurementTaken', {
     id,
     stepId: id,
@@ -127,7 +221,9 @@ export const jobEventSchema = z.discriminatedUnion('type', [
     instrument: words(120),
     inBand: z.boolean(),
   }),
-  event('MeasurementStruck', { stepId: id, entryId: id, reason: words(500) }),
+  event('MeasurementStruck', { stepId: id, entryId: id, reason }),
+  event('SealantStarted', { stepId: id }),
+  event('SealantClosed', { stepId: id }),
   event('GateAnswered', { stepId: id, gateId: id, count: z.int().optional() }),
   event('StepSigned', { stepId: id, setId: id }),
   event('StepSecondSigned', {
@@ -136,11 +232,47 @@ export const jobEventSchema = z.discriminatedUnion('type', [
     through: z.enum(['sign_in', 'grant']),
     late: z.literal(true).optional(),
   }),
+  event('OwnWorkRechecked', { stepId: id, setId: id, late: z.literal(true).optional() }),
+  event('LookNoted', { stepId: id, setId: id, personId: id }),
   event('SignaturesLapsed', {
     stepId: id,
     setId: id,
-    because: z.enum(['reading', 'strike', 'measurement', 'gate']),
+    because: z.enum(['reading', 'strike', 'measurement', 'gate', 'restart', 'fastener', 'sealant', 'value']),
   }),
+  event('HoldRaised', {
+    id,
+    kind: holdKind,
+    stepIds: z.array(id),
+    what: words(500),
+    expectedAt: instant.optional(),
+  }),
+  event('HoldChanged', { holdId: id, what: words(500).optional(), expectedAt: instant.optional() }),
+  event('HoldCleared', { holdId: id, how: words(500) }),
+  event('Deferred', { id, what: deferredSchema, dueStepId: id, reason }),
+  event('DeferralWithdrawn', { deferralId: id, reason }),
+  event('ValueSettled', {
+    jointId: id,
+    pass,
+    torqueNm,
+    minNm: torqueNm,
+    maxNm: torqueNm,
+    basis: basisSchema,
+    reason,
+  }),
+  event('Waived', { id, what: waivedSchema, reason, ownWork: z.literal(true).optional() }),
+  event('Released', {
+    kind: releaseKind,
+    number: words(40),
+    edition: z.int().min(1),
+    head: z.string(),
+    ownWork: z.literal(true).optional(),
+  }),
+  event('ReleaseWithdrawn', { kind: z.literal('to_fitting'), because: z.literal('rework'), stepId: id }),
+  event('WarrantyOpened', { complaint: words(2000) }),
+  event('DatePromised', { date: day, reason }),
+  event('NoteAdded', { id, text: words(4000), stepId: id.optional() }),
+  event('PhotoAdded', { photo: photoSchema }),
+  event('PhotoArrived', { photoId: id }),
 ])
 
 /** The types and the schemas name the same commands and events; a new one in only one of them does not compile. */

@@ -8,8 +8,17 @@ import { stepClass } from '../plan/read'
 import type { AdoptedStep } from '../plan/types'
 import type { PlannedJob } from './context'
 import { type Reason, reasonFor } from './reason'
+import { deferralOpen, releaseInForce } from './release'
 import type { Job } from './types'
-import { flaggedOn, isDone, isSigned, type StepStanding, standingOf, stepState } from './verdicts'
+import {
+  deferralsOf,
+  flaggedOn,
+  isDone,
+  isSigned,
+  type StepStanding,
+  standingOf,
+  stepState,
+} from './verdicts'
 
 export interface JobSummary {
   id: string
@@ -25,6 +34,10 @@ export interface JobSummary {
   /** Who is on it now, with the step they hold. */
   on: { by: string; stepId: string; since: number }[]
   reason: Reason
+  /** The date told to the owner, `YYYY-MM-DD`. */
+  promised?: string
+  /** The last release in force. */
+  released?: { kind: 'to_fitting' | 'to_owner'; number: string }
   /** Signed by their doer, and the likely minutes of all and of those. */
   signed: number
   minutes: { all: number; signed: number }
@@ -45,6 +58,8 @@ export interface Cell {
   second?: string
   /** A reading on it carries a flag that stands. */
   flagged?: true
+  /** Something of it was left out on purpose, due at these steps. */
+  dueAt?: string[]
 }
 
 export function summarise(job: Job): JobSummary {
@@ -70,9 +85,16 @@ export function summarise(job: Job): JobSummary {
       return claim ? [{ by: claim.by, stepId: step.id, since: claim.doneAt }] : []
     }),
     reason: reasonFor(job),
+    ...(job.promises.length > 0 ? { promised: job.promises.at(-1)?.date } : {}),
+    ...(planned ? releasedOf(planned) : {}),
     signed: signed.length,
     minutes: { all: minutes(steps), signed: minutes(signed) },
   }
+}
+
+function releasedOf(job: PlannedJob): Pick<JobSummary, 'released'> {
+  const release = releaseInForce(job, 'to_owner') ?? releaseInForce(job, 'to_fitting')
+  return release ? { released: { kind: release.kind, number: release.number } } : {}
 }
 
 function cell(job: PlannedJob, step: AdoptedStep, stage: number): Cell {
@@ -81,6 +103,12 @@ function cell(job: PlannedJob, step: AdoptedStep, stage: number): Cell {
   const by = state.claim?.by ?? sets.findLast((set) => set.first)?.first?.by
   const second = isDone(job, step) ? sets.findLast((set) => set.second)?.second?.by : undefined
   const flagged = step.joints.some((joint) => flaggedOn(job, joint).length > 0)
+  const dueAt = deferralsOf(job)
+    .filter(({ what }) =>
+      what.kind === 'step' ? what.stepId === step.id : step.joints.some(({ id }) => id === what.joint),
+    )
+    .filter((deferral) => deferralOpen(job, deferral))
+    .map(({ dueStepId }) => dueStepId)
   return {
     stepId: step.id,
     stage,
@@ -90,5 +118,6 @@ function cell(job: PlannedJob, step: AdoptedStep, stage: number): Cell {
     ...(by ? { by } : {}),
     ...(second ? { second } : {}),
     ...(flagged ? { flagged: true } : {}),
+    ...(dueAt.length > 0 ? { dueAt } : {}),
   }
 }

@@ -1,52 +1,31 @@
 /**
- * Everything that can happen to one engine in the shop.
+ * One job as folded from its events, and the values that its events and its screens speak of.
  *
- * A command asks; an event is a fact: past tense, never edited, never deleted. A mistyped reading is
- * struck by a later `ReadingStruck`, so the first number stays in the trail. Changing a stored shape?
- * Lift old rows in `upcast.ts`. What may happen is decided in `decide.ts`, in the order of RULES.md.
+ * `commands.ts` says what can be asked, `events.ts` what can have happened, `decide.ts` what may happen next.
+ * Plain data throughout: a job travels as JSON and is the replica's confirmed state.
  */
 import type { Instant } from '../log'
 import type { AdoptedPlan, Band } from '../plan/types'
-import type { Done, Wrench } from '../shop/types'
+import type { Wrench } from '../shop/types'
 import type { TorqueUnit } from '../units'
+import type { Deferred, NewPhoto } from './commands'
+
+export type {
+  BenchCommand,
+  CommandOf,
+  Deferred,
+  EnterScale,
+  JobCommand,
+  NewPhoto,
+  TakeReading,
+} from './commands'
+export type { EventOf, JobEvent, LapseCause } from './events'
 
 export interface Engine {
   model: string
   serial: string
   /** What it drives, in the owner's words: `work boat Pale Heron`. */
   drives?: string
-}
-
-export type JobCommand =
-  | { type: 'OpenJob'; number: string; engine: Engine; owner: string; agreed: string }
-  | { type: 'AdoptPlan'; planId: string; edition: number }
-  | { type: 'ClaimStep'; stepId: string }
-  | { type: 'PutDownStep'; stepId: string }
-  | EnterScale
-  | TakeReading
-  | { type: 'StrikeReading'; readingId: string; reason: string }
-  | {
-      type: 'TakeMeasurement'
-      stepId: string
-      measurementId: string
-      place: string
-      value: number
-      instrument: string
-    }
-  | { type: 'StrikeMeasurement'; entryId: string; reason: string }
-  | { type: 'AnswerGate'; stepId: string; gateId: string; count?: number }
-  | { type: 'SignStep'; stepId: string; setId?: string }
-  | { type: 'SecondSignStep'; stepId: string; setId?: string }
-
-export interface EnterScale {
-  type: 'EnterScale'
-  jointId: string
-  /** 1 for the first. */
-  pass: number
-  wrenchId: string
-  /** The number on the wrench's scale, in the wrench's own unit. */
-  value: number
-  adapter?: Adapter
 }
 
 /** A crowfoot or extension that changes the lever; lengths as in `wrenchSetting`. */
@@ -56,25 +35,14 @@ export interface Adapter {
   angleDeg: number
 }
 
-export interface TakeReading {
-  type: 'TakeReading'
-  jointId: string
-  position: number
-  pass: number
-  how: ReadingHow
-  wrenchId?: string
-  /** What an indicating wrench or an angle gauge showed, in its own unit; a click shows nothing. */
-  value?: number
-  /** The person was asked whether it is a slip of unit and says that the scale really reads so. */
-  readsSo?: boolean
-}
-
 /** Slackened outside a slacken pass takes the fastener back: its readings so far are superseded. */
-export type ReadingHow = 'clicked' | 'indicated' | 'turned' | 'slackened'
+export type ReadingHow = 'clicked' | 'indicated' | 'turned' | 'slackened' | 'counted'
 
 /** What is odd about a fact. Each stops a signature while it stands; none stops the record. */
 export type Flag =
   | 'not_claimed'
+  | 'out_of_reach'
+  | 'not_restarted'
   | 'out_of_order'
   | 'pass_skipped'
   | 'too_early'
@@ -88,6 +56,7 @@ export type Flag =
   | 'wrench_out_of_date'
   | 'wrench_failed'
   | 'turned_again'
+  | 'overshot'
   | 'not_slackened'
 
 /** The wrench as it was when the fact was recorded, so that no fold asks what the shop looked like. */
@@ -105,7 +74,15 @@ export interface UnitSlip {
   fitsNm: number
 }
 
-export interface ScaleEntry {
+/** Who and when, as the fold keeps it. */
+export interface Signature {
+  by: string
+  doneAt: Instant
+}
+
+export type Struck = Signature & { reason: string }
+
+export interface ScaleEntry extends Signature {
   id: string
   jointId: string
   pass: number
@@ -118,11 +95,9 @@ export interface ScaleEntry {
   appliesNm: number
   band: Band | null
   slip?: UnitSlip
-  by: string
-  doneAt: Instant
 }
 
-export interface Reading {
+export interface Reading extends Signature {
   id: string
   jointId: string
   position: number
@@ -141,14 +116,39 @@ export interface Reading {
   scaleId?: string
   slip?: UnitSlip
   flags: Flag[]
-  by: string
-  doneAt: Instant
-  struck?: { by: string; doneAt: Instant; reason: string }
-  /** Made void by a later slackening of the same fastener, or retaken. */
-  superseded?: { by: string; doneAt: Instant; because: 'slackened' | 'retaken' }
+  struck?: Struck
+  /** Made void by a slackening or a change of the fastener, a restarted round, or a later reading of the same pass. */
+  superseded?: Signature & { because: 'slackened' | 'retaken' | 'restarted' | 'refitted' }
 }
 
-export interface MeasurementEntry {
+/** Again: the pass. Slackened: the whole joint from its first pass. New fasteners: those, from the first pass. */
+export type RestartHow = 'again' | 'slackened' | 'new_fasteners'
+
+/** Where an interrupted joint stands. Mid-pass, its interruption rule asks for a restart. */
+export interface StoppedAt {
+  jointId: string
+  pass: number
+  /** The position that was to come next. */
+  position: number
+  /** The round that was broken off. */
+  positions: number[]
+  midPass: boolean
+  /** What the joint's own rule asks before anything goes on. */
+  asks: RestartHow | 'nothing'
+}
+
+/** What is known of a fastener in its place. */
+export type FastenerCondition = 'hand_tight' | 'temporary' | 'new' | 'reused' | 'removed'
+export type FastenerFlag = 'fitted_twice' | 'cycles_spent'
+
+export interface FastenerState extends Signature {
+  condition: FastenerCondition
+  /** How many tightenings this one has had, with this fitting. */
+  cycle?: number
+  flags: FastenerFlag[]
+}
+
+export interface MeasurementEntry extends Signature {
   id: string
   stepId: string
   measurementId: string
@@ -156,55 +156,126 @@ export interface MeasurementEntry {
   value: number
   instrument: string
   inBand: boolean
-  by: string
-  doneAt: Instant
-  struck?: { by: string; doneAt: Instant; reason: string }
-  superseded?: { by: string; doneAt: Instant; because: 'retaken' }
-}
-
-export type JobEvent = Done &
-  (
-    | { type: 'JobOpened'; number: string; engine: Engine; owner: string; agreed: string }
-    | { type: 'PlanAdopted'; plan: AdoptedPlan }
-    | { type: 'StepClaimed'; stepId: string }
-    | { type: 'StepPutDown'; stepId: string }
-    | ({ type: 'ScaleEntered' } & Omit<ScaleEntry, 'by' | 'doneAt'>)
-    | ({ type: 'ReadingTaken' } & Omit<Reading, 'by' | 'doneAt' | 'struck' | 'superseded'>)
-    | { type: 'ReadingStruck'; jointId: string; readingId: string; reason: string }
-    | ({ type: 'MeasurementTaken' } & Omit<MeasurementEntry, 'by' | 'doneAt' | 'struck' | 'superseded'>)
-    | { type: 'MeasurementStruck'; stepId: string; entryId: string; reason: string }
-    | { type: 'GateAnswered'; stepId: string; gateId: string; count?: number }
-    | { type: 'StepSigned'; stepId: string; setId: string }
-    | { type: 'StepSecondSigned'; stepId: string; setId: string; through: 'sign_in' | 'grant'; late?: true }
-    | {
-        type: 'SignaturesLapsed'
-        stepId: string
-        setId: string
-        because: 'reading' | 'strike' | 'measurement' | 'gate'
-      }
-  )
-
-export interface Signature {
-  by: string
-  doneAt: Instant
+  struck?: Struck
+  superseded?: Signature & { because: 'retaken' }
 }
 
 export interface SetState {
   first?: Signature
-  second?: Signature & { through: 'sign_in' | 'grant'; late?: true }
+  second?: Signature & { through: 'sign_in' | 'grant' | 'own_recheck'; late?: true }
+  /** A second person's look without the server; a signature once their PIN reaches it. */
+  look?: Signature & { personId: string }
+}
+
+/** One bead of sealant: from the first bead to the last fastener. */
+export interface SealantClock {
+  started: Signature
+  closed?: Signature
 }
 
 export interface StepState {
-  claim?: { by: string; doneAt: Instant }
+  claim?: { by: string; doneAt: Instant; hidesKnowingly?: string[] }
   /** By set id; see `signatureSets`. */
   sets: Record<string, SetState>
   measurements: MeasurementEntry[]
-  gates: Record<string, { by: string; doneAt: Instant; count?: number }>
+  gates: Record<string, Signature & { count?: number }>
+  /** The beads laid, the last one in force. */
+  sealant: SealantClock[]
+  /** Where it was left, until somebody goes on with it. */
+  stopped?: Signature & { at: StoppedAt[]; note?: string }
   /** The job's version when anything on this step last changed: what a second signer looked at. */
   touchedAt: number
 }
 
-/** One job as folded from its events. Plain data: it travels as JSON and is the replica's confirmed state. */
+export type HoldKind = 'part' | 'damage' | 'tool' | 'outside_work' | 'approval' | 'room' | 'question'
+export const HOLD_KINDS: readonly HoldKind[] = [
+  'part',
+  'damage',
+  'tool',
+  'outside_work',
+  'approval',
+  'room',
+  'question',
+]
+
+export interface Hold {
+  id: string
+  kind: HoldKind
+  stepIds: string[]
+  what: string
+  expectedAt?: Instant
+  raised: Signature
+  cleared?: Signature & { how: string }
+}
+
+export interface Deferral {
+  id: string
+  what: Deferred
+  dueStepId: string
+  reason: string
+  made: Signature
+  withdrawn?: Struck
+}
+
+/** Where a value without a published one comes from. */
+export type ValueBasis =
+  | { kind: 'source'; title: string; edition: string; page: string }
+  | { kind: 'computed'; method: string; inputs: string }
+  | { kind: 'word'; competence: string }
+
+export interface SettledValue extends Signature {
+  torqueNm: number
+  band: Extract<Band, { kind: 'torque' }>
+  basis: ValueBasis
+  reason: string
+}
+
+/** What a supervisor can accept, with the reason. A missing second signature is accepted, not proven. */
+export type Waived =
+  | { kind: 'reading'; readingId: string }
+  | { kind: 'fastener'; jointId: string; position: number }
+  | { kind: 'measurement'; entryId: string }
+  | { kind: 'second'; stepId: string; setId: string }
+  | { kind: 'hiding'; stepId: string }
+  | { kind: 'sealant'; stepId: string }
+  | { kind: 'gate'; stepId: string; gateId: string }
+
+export interface Waiver extends Signature {
+  id: string
+  what: Waived
+  reason: string
+  /** The one who waived had worked on it. */
+  ownWork?: true
+  /** What it accepted was done anew. */
+  lapsed?: Signature
+}
+
+export interface Release extends Signature {
+  kind: 'to_fitting' | 'to_owner'
+  number: string
+  edition: number
+  /** The job's version, and the hash of its last event, that this release covers. */
+  version: number
+  head: string
+  /** The one who released had worked on it. */
+  ownWork?: true
+  withdrawn?: Signature & { stepId: string }
+}
+
+export interface PromisedDate extends Signature {
+  /** `YYYY-MM-DD`, a day of the shop's calendar. */
+  date: string
+  reason: string
+}
+
+export interface Note extends Signature {
+  id: string
+  text: string
+  stepId?: string
+}
+
+export type Photo = NewPhoto & Signature & { arrived?: true }
+
 export interface Job {
   id: string
   /** How many events it has had. 0: not opened. */
@@ -218,8 +289,23 @@ export interface Job {
   steps: Record<string, StepState>
   /** Every reading of a joint, struck and superseded ones too, in the order they were recorded. */
   readings: Record<string, Reading[]>
+  /** By joint and position: the fastener there now. */
+  fasteners: Record<string, Record<number, FastenerState>>
+  /** By joint: the rounds broken off mid-pass whose rule has not been followed yet. */
+  interrupted: Record<string, StoppedAt[]>
   /** The last number entered for each wrench on this job; gone when its step is put down. */
   scales: Record<string, ScaleEntry>
   /** Every scale entry, for the record. */
   scaleLog: ScaleEntry[]
+  /** By joint, then pass: values settled where none is published. */
+  settled: Record<string, Record<number, SettledValue>>
+  holds: Hold[]
+  deferrals: Deferral[]
+  waivers: Waiver[]
+  releases: Release[]
+  /** Complaints that opened the job again under warranty. */
+  warranties: (Signature & { complaint: string; version: number })[]
+  promises: PromisedDate[]
+  notes: Note[]
+  photos: Photo[]
 }

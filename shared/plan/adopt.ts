@@ -60,7 +60,7 @@ export function inBand(value: number, band: Band): boolean {
   return read >= toMicroDeg(band.minDeg) && read <= toMicroDeg(band.maxDeg)
 }
 
-function toMicroDeg(deg: number): number {
+export function toMicroDeg(deg: number): number {
   if (!Number.isFinite(deg)) throw new RangeError(`An angle must be a finite number, not ${deg}`)
   return Math.round(deg * 1e6)
 }

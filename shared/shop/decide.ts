@@ -62,6 +62,9 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
     case 'SetTolerances':
       if (same(shop.tolerances, command.tolerances)) return []
       return [{ type: 'TolerancesSet', ...done, tolerances: command.tolerances }]
+    case 'SetSelfRecheck':
+      if (same(shop.selfRecheck, command.selfRecheck)) return []
+      return [{ type: 'SelfRecheckSet', ...done, selfRecheck: command.selfRecheck }]
     case 'AddPlan': {
       const { id, edition } = command.plan
       const known = lookUp(lookUp(shop.plans, id) ?? {}, edition)

@@ -14,6 +14,7 @@ export function newShop(): Shop {
     wrenches: {},
     tolerances: { percent: { ...FIRST_TOLERANCES.percent }, angleDeg: FIRST_TOLERANCES.angleDeg },
     plans: {},
+    selfRecheck: { allowed: false },
   }
 }
 
@@ -30,6 +31,8 @@ export function evolveShop(before: Shop, event: ShopEvent): Shop {
       return { ...shop, wrenches: { ...shop.wrenches, [event.wrench.id]: event.wrench } }
     case 'TolerancesSet':
       return { ...shop, tolerances: event.tolerances }
+    case 'SelfRecheckSet':
+      return { ...shop, selfRecheck: event.selfRecheck }
     case 'PlanAdded': {
       const { id, edition } = event.plan
       return { ...shop, plans: { ...shop.plans, [id]: { ...shop.plans[id], [edition]: event.plan } } }

@@ -57,6 +57,11 @@ export const tolerancesSchema = z.strictObject({
   angleDeg: z.number().positive().max(45),
 })
 
+export const selfRecheckSchema = z.discriminatedUnion('allowed', [
+  z.strictObject({ allowed: z.literal(false) }),
+  z.strictObject({ allowed: z.literal(true), afterMinutes: z.int().min(1).max(100_000) }),
+])
+
 const commandParts = {
   OpenShop: { name: words(80), founder: personSchema, invented: z.boolean().optional() },
   AddPerson: { person: personSchema },
@@ -64,6 +69,7 @@ const commandParts = {
   AddWrench: { wrench: wrenchSchema },
   ChangeWrench: { wrench: wrenchSchema },
   SetTolerances: { tolerances: tolerancesSchema },
+  SetSelfRecheck: { selfRecheck: selfRecheckSchema },
   AddPlan: { plan: planSchema },
 } as const
 
@@ -99,6 +105,7 @@ export const shopEventSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('WrenchAdded'), ...doneParts, wrench: wrenchSchema }),
   z.strictObject({ type: z.literal('WrenchChanged'), ...doneParts, wrench: wrenchSchema }),
   z.strictObject({ type: z.literal('TolerancesSet'), ...doneParts, tolerances: tolerancesSchema }),
+  z.strictObject({ type: z.literal('SelfRecheckSet'), ...doneParts, selfRecheck: selfRecheckSchema }),
   z.strictObject({ type: z.literal('PlanAdded'), ...doneParts, plan: planSchema }),
 ])
 

@@ -10,6 +10,12 @@ import type { TorqueUnit } from '../units'
 
 export type Role = 'service_writer' | 'technician' | 'supervisor' | 'owner'
 export const ROLES: readonly Role[] = ['service_writer', 'technician', 'supervisor', 'owner']
+export const ROLE_WORDS: Record<Role, string> = {
+  service_writer: 'service writer',
+  technician: 'technician',
+  supervisor: 'supervisor',
+  owner: 'owner of the shop',
+}
 
 /** The joint classes and engine families somebody may sign for; `families: []` means every family. */
 export interface Entitlement {
@@ -71,7 +77,12 @@ export interface Shop {
   tolerances: Tolerances
   /** By plan id, then by edition. */
   plans: Record<string, Record<number, Plan>>
+  /** Whether a doer may look at their own class B and C work again, and after how long. Off unless set. */
+  selfRecheck: SelfRecheck
 }
+
+/** Never class A: the same eyes see the same thing. */
+export type SelfRecheck = { allowed: false } | { allowed: true; afterMinutes: number }
 
 export type ShopCommand =
   | { type: 'OpenShop'; name: string; founder: Person; invented?: boolean }
@@ -80,6 +91,7 @@ export type ShopCommand =
   | { type: 'AddWrench'; wrench: Wrench }
   | { type: 'ChangeWrench'; wrench: Wrench }
   | { type: 'SetTolerances'; tolerances: Tolerances }
+  | { type: 'SetSelfRecheck'; selfRecheck: SelfRecheck }
   | { type: 'AddPlan'; plan: Plan }
 
 /** Who and when, on every event of both streams. `doneAt` is the device's clock, already corrected. */
@@ -98,5 +110,6 @@ export type ShopEvent = Done &
     | { type: 'WrenchAdded'; wrench: Wrench }
     | { type: 'WrenchChanged'; wrench: Wrench }
     | { type: 'TolerancesSet'; tolerances: Tolerances }
+    | { type: 'SelfRecheckSet'; selfRecheck: SelfRecheck }
     | { type: 'PlanAdded'; plan: Plan }
   )

@@ -9,6 +9,7 @@ const LIFTS: Record<ShopEvent['type'], Lift> = {
   WrenchAdded: asStored,
   WrenchChanged: asStored,
   TolerancesSet: asStored,
+  SelfRecheckSet: asStored,
   PlanAdded: asStored,
 }
 

@@ -1,51 +1,96 @@
-/** Taking a step, and leaving it. First claim wins. */
-import { indexPlan, stepClass } from '../../plan/read'
-import type { AdoptedStep } from '../../plan/types'
+/** Taking a step, leaving it, and giving it to another. First claim wins. */
+import { lookUp } from '../../look-up'
+import { indexPlan } from '../../plan/read'
+import type { Fasteners } from '../../plan/types'
 import { mayDo } from '../../shop/entitlement'
+import { cureInTheWay } from '../clocks'
 import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
-import type { JobCommand } from '../types'
-import { isSigned, openNeeds, stepState, unprovenBehind } from '../verdicts'
+import { stoppedAt } from '../stops'
+import type { CommandOf } from '../types'
+import {
+  classAsked,
+  isSigned,
+  isWaived,
+  lastSigner,
+  openHolds,
+  openNeeds,
+  stepState,
+  unprovenBehind,
+} from '../verdicts'
+import { leads } from './roles'
 
-type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
-
-/** [CL1–CL8] */
-export function claimStep(job: PlannedJob, command: Command<'ClaimStep'>, context: Context): Outcome {
-  const { stepId } = command
+/** [CL1–CL10] */
+export function claimStep(job: PlannedJob, command: CommandOf<'ClaimStep'>, context: Context): Outcome {
+  const { stepId, hidesKnowingly } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
   const { claim } = stepState(job, stepId)
   if (claim?.by === context.by) return []
   if (claim) return no('already_claimed', { stepId, by: claim.by, since: claim.doneAt })
-  if (isSigned(job, step)) return no('step_already_signed', { stepId, by: lastSigner(job, step) })
+  if (isSigned(job, step)) return no('step_already_signed', { stepId, by: lastSigner(job, stepId) })
   const person = personOf(context)
-  const cls = stepClass(step)
+  const cls = classAsked(job, step)
   if (!person || !mayDo(person, cls, job.plan.family))
     return no('not_entitled', { stepId, class: cls, family: job.plan.family })
+  const [hold] = openHolds(job, stepId)
+  if (hold) return no('on_hold', { stepId, kind: hold.kind, what: hold.what, expectedAt: hold.expectedAt })
   const needs = openNeeds(job, step)
   if (needs.length > 0)
     return no('needs_open', { stepId, needs: needs.map(({ id, title }) => ({ id, title })) })
-  const behind = unprovenBehind(job, step)
-  if (behind.length > 0)
+  const [cure] = cureInTheWay(job, step, context.doneAt)
+  if (cure) return no('still_curing', { stepId, of: cure.step.id, title: cure.step.title, until: cure.until })
+  const behind = unprovenBehind(job, step, ['A'])
+  if (behind.length > 0 && !isWaived(job, { kind: 'hiding', stepId }))
     return no('would_hide_unproven', { stepId, behind: behind.map((hidden) => named(job, hidden)) })
-  return [{ type: 'StepClaimed', ...done(context), stepId }]
+  const lesser = unprovenBehind(job, step, ['B', 'C'])
+  if (lesser.length > 0 && !hidesKnowingly)
+    return no('asks_before_hiding', { stepId, behind: lesser.map((hidden) => named(job, hidden)) })
+  return [
+    {
+      type: 'StepClaimed',
+      ...done(context),
+      stepId,
+      ...(lesser.length > 0 ? { hidesKnowingly: lesser.map(({ joint }) => joint) } : {}),
+    },
+  ]
 }
 
-/** [PD1–PD4] A claim is given back by the one who holds it. */
-export function putDownStep(job: PlannedJob, command: Command<'PutDownStep'>, context: Context): Outcome {
-  const { stepId } = command
-  if (!indexPlan(job.plan).stepById.has(stepId)) return no('step_not_found', { stepId })
+/** [PD1–PD4] Left by whoever holds it, or for them by a supervisor; with a joint open, the place is marked. */
+export function putDownStep(job: PlannedJob, command: CommandOf<'PutDownStep'>, context: Context): Outcome {
+  const { stepId, note } = command
+  const step = indexPlan(job.plan).stepById.get(stepId)
+  if (!step) return no('step_not_found', { stepId })
   const { claim } = stepState(job, stepId)
   if (!claim) return []
-  if (claim.by !== context.by) return no('not_your_step', { stepId, by: claim.by })
-  return [{ type: 'StepPutDown', ...done(context), stepId }]
+  if (claim.by !== context.by && !leads(context)) return no('not_your_step', { stepId, by: claim.by })
+  const at = stoppedAt(job, step)
+  const said = note ? { note } : {}
+  return at.length > 0
+    ? [{ type: 'StepStopped', ...done(context), stepId, at, ...said }]
+    : [{ type: 'StepPutDown', ...done(context), stepId, ...said }]
 }
 
-function lastSigner(job: PlannedJob, step: AdoptedStep): string {
-  const signed = Object.values(stepState(job, step.id).sets).flatMap((set) => set.first ?? [])
-  return signed.sort((a, b) => a.doneAt - b.doneAt).at(-1)?.by ?? ''
+/** [HO1–HO5] */
+export function handOverStep(job: PlannedJob, command: CommandOf<'HandOverStep'>, context: Context): Outcome {
+  const { stepId, to, note } = command
+  const step = indexPlan(job.plan).stepById.get(stepId)
+  if (!step) return no('step_not_found', { stepId })
+  const { claim } = stepState(job, stepId)
+  if (claim?.by === to) return []
+  if (!claim) return no('not_your_step', { stepId })
+  if (claim.by !== context.by && !leads(context)) return no('not_your_step', { stepId, by: claim.by })
+  const person = lookUp(context.shop.people, to)
+  if (!person) return no('person_unknown', { by: to })
+  const cls = classAsked(job, step)
+  if (!mayDo(person, cls, job.plan.family))
+    return no('receiver_not_entitled', { stepId, to, class: cls, family: job.plan.family })
+  const at = stoppedAt(job, step)
+  return [
+    { type: 'StepHandedOver', ...done(context), stepId, from: claim.by, to, at, ...(note ? { note } : {}) },
+  ]
 }
 
-function named(job: PlannedJob, { joint, positions }: { joint: string; positions?: number[] }) {
+function named(job: PlannedJob, { joint, positions }: Fasteners) {
   const title = indexPlan(job.plan).jointById.get(joint)?.title ?? joint
   return positions ? { joint, title, positions } : { joint, title }
 }

@@ -1,31 +1,42 @@
-/** [LP1–LP2] A signature stands on what it covered; when that is disturbed it lapses, both of them. */
+/** [LP1–LP3] A signature stands on what it covered; when that is disturbed it lapses, both of them. */
 import { signatureSets } from '../../plan/read'
 import type { AdoptedStep, Fasteners } from '../../plan/types'
 import { type Context, done, type PlannedJob } from '../context'
-import type { JobEvent } from '../types'
-import { stepState } from '../verdicts'
+import type { JobEvent, LapseCause } from '../types'
+import { setsCovering, stepState } from '../verdicts'
 
-type Because = Extract<JobEvent, { type: 'SignaturesLapsed' }>['because']
+const lapse = (step: AdoptedStep, setId: string, because: LapseCause, context: Context): JobEvent => ({
+  type: 'SignaturesLapsed',
+  ...done(context),
+  stepId: step.id,
+  setId,
+  because,
+})
 
-/** The lapses a change causes: of sets that cover these fasteners, or (without any) of the step's own set. */
+/** The lapses that touching these fasteners causes, in the steps that answer for them. */
 export function lapses(
   job: PlannedJob,
-  step: AdoptedStep,
-  touched: Fasteners[],
-  because: Because,
+  touched: Required<Fasteners>[],
+  because: LapseCause,
   context: Context,
 ): JobEvent[] {
-  const { sets } = stepState(job, step.id)
-  return signatureSets(step)
-    .filter((set) => sets[set.id]?.first)
-    .filter((set) =>
-      touched.length === 0
-        ? set.remainder
-        : set.covers.some((cover) =>
-            touched.some(
-              (t) => t.joint === cover.joint && (t.positions ?? []).some((n) => cover.positions.includes(n)),
-            ),
-          ),
-    )
-    .map((set) => ({ type: 'SignaturesLapsed', ...done(context), stepId: step.id, setId: set.id, because }))
+  const seen = new Set<string>()
+  return touched
+    .flatMap((fasteners) => setsCovering(job, fasteners))
+    .filter(({ step, view }) => {
+      const key = `${step.id} ${view.set.id}`
+      return view.state.first !== undefined && !seen.has(key) && seen.add(key)
+    })
+    .map(({ step, view }) => lapse(step, view.set.id, because, context))
+}
+
+/** The lapse of a step's own set, which answers for its measurements, gates and sealant. */
+export function ownSetLapses(
+  job: PlannedJob,
+  step: AdoptedStep,
+  because: LapseCause,
+  context: Context,
+): JobEvent[] {
+  const own = signatureSets(step).find((set) => set.remainder)
+  return own && stepState(job, step.id).sets[own.id]?.first ? [lapse(step, own.id, because, context)] : []
 }

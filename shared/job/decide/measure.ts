@@ -1,17 +1,15 @@
 /** Measurements and the gates a person answers: facts, judged against their limits, never refused for a number. */
 import { indexPlan } from '../../plan/read'
 import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
-import type { JobCommand } from '../types'
+import type { CommandOf } from '../types'
 import { stepState } from '../verdicts'
-import { lapses } from './lapse'
+import { ownSetLapses } from './lapse'
 import { mayStrike } from './reading'
-
-type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
 
 /** [ME1–ME5] */
 export function takeMeasurement(
   job: PlannedJob,
-  command: Command<'TakeMeasurement'>,
+  command: CommandOf<'TakeMeasurement'>,
   context: Context,
 ): Outcome {
   const { stepId, measurementId, place, value, instrument } = command
@@ -36,14 +34,14 @@ export function takeMeasurement(
       instrument,
       inBand,
     },
-    ...lapses(job, step, [], 'measurement', context),
+    ...ownSetLapses(job, step, 'measurement', context),
   ]
 }
 
 /** [ME6–ME9] */
 export function strikeMeasurement(
   job: PlannedJob,
-  command: Command<'StrikeMeasurement'>,
+  command: CommandOf<'StrikeMeasurement'>,
   context: Context,
 ): Outcome {
   const { entryId: id, reason } = command
@@ -56,12 +54,12 @@ export function strikeMeasurement(
   if (!mayStrike(context, entry.by)) return no('not_yours_to_strike', { by: entry.by })
   return [
     { type: 'MeasurementStruck', ...done(context), stepId: step.id, entryId: id, reason },
-    ...lapses(job, step, [], 'strike', context),
+    ...ownSetLapses(job, step, 'strike', context),
   ]
 }
 
 /** [GA1–GA5] A count or a look; the other gates are reckoned from the record. */
-export function answerGate(job: PlannedJob, command: Command<'AnswerGate'>, context: Context): Outcome {
+export function answerGate(job: PlannedJob, command: CommandOf<'AnswerGate'>, context: Context): Outcome {
   const { stepId, gateId, count } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
@@ -73,6 +71,6 @@ export function answerGate(job: PlannedJob, command: Command<'AnswerGate'>, cont
   if (answered?.by === context.by && answered.count === count) return []
   return [
     { type: 'GateAnswered', ...done(context), stepId, gateId, ...(count === undefined ? {} : { count }) },
-    ...lapses(job, step, [], 'gate', context),
+    ...ownSetLapses(job, step, 'gate', context),
   ]
 }

@@ -4,26 +4,36 @@
  * Refused is only what names nothing (no such joint, position, pass) or brings no number where one was shown.
  */
 import { lookUp } from '../../look-up'
-import { inBand } from '../../plan/adopt'
+import { inBand, toMicroDeg } from '../../plan/adopt'
 import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep, Band } from '../../plan/types'
 import { toMicroNm, toNm } from '../../units'
 import { unitSlip, unitsInUse, wrenchDoubts, wrenchThen } from '../../wrench'
-import { type Context, done, entryId, no, type Outcome, type PlannedJob, personOf } from '../context'
-import type { Flag, JobCommand, Reading, ScaleEntry, WrenchThen } from '../types'
-import { nextInRound, standingReading, stands, stepState, takesReading } from '../verdicts'
+import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
+import type { CommandOf, Flag, Reading, ScaleEntry, WrenchThen } from '../types'
+import {
+  answeringStep,
+  askedNm,
+  bandFor,
+  hiddenBy,
+  interruptionOf,
+  nextInRound,
+  standingReading,
+  stands,
+  stepState,
+  takesReading,
+} from '../verdicts'
 import { lapses } from './lapse'
-
-type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
+import { leads } from './roles'
 
 /** What the wrench had to say, before it is judged. */
 type Shown = Pick<Reading, 'value' | 'unit' | 'torqueNm' | 'angleDeg' | 'scaleId' | 'slip'> & {
   doubts: Flag[]
 }
 
-/** [RD1–RD22] */
-export function takeReading(job: PlannedJob, command: Command<'TakeReading'>, context: Context): Outcome {
-  const { jointId, position, pass, how, wrenchId } = command
+/** [RD1–RD14] */
+export function takeReading(job: PlannedJob, command: CommandOf<'TakeReading'>, context: Context): Outcome {
+  const { jointId, position, pass, how } = command
   const { jointById, stepOfJoint } = indexPlan(job.plan)
   const joint = jointById.get(jointId)
   const step = stepOfJoint.get(jointId)
@@ -34,62 +44,76 @@ export function takeReading(job: PlannedJob, command: Command<'TakeReading'>, co
   if ((how === 'indicated' || how === 'turned') && command.value === undefined)
     return no('value_missing', { jointId, position, how })
 
-  const band = joint.bands[pass - 1] ?? null
-  const card = wrenchId === undefined ? undefined : lookUp(context.shop.wrenches, wrenchId)
-  const wrench = card && wrenchThen(card)
-  const { doubts, ...shown } = show(job, command, context, band, wrench)
-  const flags = [
-    ...(stepState(job, step.id).claim?.by === context.by ? [] : (['not_claimed'] as const)),
-    ...placeFlags(job, step, joint, command, context),
-    ...historyFlags(job, joint, command),
-    ...bandFlags(joint, command, shown, band),
-    ...doubts,
-  ]
+  const id = entryId(context.commandId, (taken) =>
+    Object.values(job.readings).some((list) => list.some((reading) => reading.id === taken)),
+  )
   return [
-    {
-      type: 'ReadingTaken',
-      ...done(context),
-      id: entryId(context.commandId, (id) =>
-        Object.values(job.readings).some((list) => list.some((r) => r.id === id)),
-      ),
-      jointId,
-      position,
-      pass,
-      how,
-      ...(wrenchId === undefined ? {} : { wrenchId }),
-      ...(wrench ? { wrench } : {}),
-      ...shown,
-      band,
-      flags: [...new Set<Flag>(flags)],
-    },
-    ...lapses(job, step, [{ joint: jointId, positions: [position] }], 'reading', context),
+    { type: 'ReadingTaken', ...done(context), id, ...readingFacts(job, command, context, step, joint) },
+    ...lapses(job, [{ joint: jointId, positions: [position] }], 'reading', context),
   ]
 }
 
+/** What is recorded of a reading beside who, when and its name: the wrench as it is, the band in force, the flags. */
+export function readingFacts(
+  job: PlannedJob,
+  command: CommandOf<'TakeReading'>,
+  context: Context,
+  step: AdoptedStep,
+  joint: AdoptedJoint,
+): Omit<Reading, 'id' | 'by' | 'doneAt' | 'struck' | 'superseded'> {
+  const { jointId, position, pass, how, wrenchId } = command
+  const band = bandFor(job, joint, pass)
+  const card = wrenchId === undefined ? undefined : lookUp(context.shop.wrenches, wrenchId)
+  const wrench = card && wrenchThen(card)
+  const { doubts, ...shown } = show(job, command, context, band, wrench)
+  const answering = answeringStep(job, jointId, position) ?? step
+  const flags = [
+    ...(stepState(job, answering.id).claim?.by === context.by ? [] : (['not_claimed'] as const)),
+    ...(hiddenBy(job, jointId, [position]).length > 0 ? (['out_of_reach'] as const) : []),
+    ...placeFlags(job, step, joint, command, context),
+    ...historyFlags(job, joint, command),
+    ...bandFlags(job, joint, command, shown, band),
+    ...doubts,
+  ]
+  return {
+    jointId,
+    position,
+    pass,
+    how,
+    ...(wrenchId === undefined ? {} : { wrenchId }),
+    ...(wrench ? { wrench } : {}),
+    ...shown,
+    band,
+    flags: [...new Set<Flag>(flags)],
+  }
+}
+
 /** [ST1–ST4] The first number stays in the trail. */
-export function strikeReading(job: PlannedJob, command: Command<'StrikeReading'>, context: Context): Outcome {
+export function strikeReading(
+  job: PlannedJob,
+  command: CommandOf<'StrikeReading'>,
+  context: Context,
+): Outcome {
   const { readingId, reason } = command
   const reading = Object.values(job.readings)
     .flat()
     .find(({ id }) => id === readingId)
-  const step = reading && indexPlan(job.plan).stepOfJoint.get(reading.jointId)
-  if (!reading || !step) return no('reading_not_found', { readingId })
+  if (!reading) return no('reading_not_found', { readingId })
   if (reading.struck) return []
   if (!mayStrike(context, reading.by)) return no('not_yours_to_strike', { by: reading.by })
   return [
     { type: 'ReadingStruck', ...done(context), jointId: reading.jointId, readingId, reason },
-    ...lapses(job, step, [{ joint: reading.jointId, positions: [reading.position] }], 'strike', context),
+    ...lapses(job, [{ joint: reading.jointId, positions: [reading.position] }], 'strike', context),
   ]
 }
 
 /** Whoever entered it, or a supervisor. */
 export const mayStrike = (context: Context, enteredBy: string): boolean =>
-  enteredBy === context.by ||
-  (personOf(context)?.roles.some((role) => role === 'supervisor' || role === 'owner') ?? false)
+  enteredBy === context.by || leads(context)
 
 function show(
   job: PlannedJob,
-  command: Command<'TakeReading'>,
+  command: CommandOf<'TakeReading'>,
   context: Context,
   band: Band | null,
   wrench: WrenchThen | undefined,
@@ -124,10 +148,10 @@ function show(
 /** [SC8] The number this hand entered last for this wrench, if it was for this target. */
 function scaleInForce(
   job: PlannedJob,
-  command: Command<'TakeReading'>,
+  command: CommandOf<'TakeReading'>,
   context: Context,
 ): ScaleEntry | undefined {
-  const scale = command.wrenchId === undefined ? undefined : job.scales[command.wrenchId]
+  const scale = command.wrenchId === undefined ? undefined : lookUp(job.scales, command.wrenchId)
   const forThis = scale?.jointId === command.jointId && scale.pass === command.pass && scale.by === context.by
   return forThis ? scale : undefined
 }
@@ -137,12 +161,12 @@ function placeFlags(
   job: PlannedJob,
   step: AdoptedStep,
   joint: AdoptedJoint,
-  { position, pass, how }: Command<'TakeReading'>,
+  { position, pass, how }: CommandOf<'TakeReading'>,
   context: Context,
 ): Flag[] {
   // Taking a fastener back is right at any time; it is no part of a round.
   if (how === 'slackened' && joint.passes[pass - 1]?.kind !== 'slacken') return []
-  const flags: Flag[] = []
+  const flags: Flag[] = interruptionOf(job, joint.id, position) ? ['not_restarted'] : []
   const { positions, ordered, next } = nextInRound(job, step, joint, position, pass)
   const again = standingReading(job, joint, position, pass) !== undefined
   let roundOpen = ordered && !again && next !== position
@@ -162,7 +186,7 @@ function placeFlags(
 function historyFlags(
   job: PlannedJob,
   joint: AdoptedJoint,
-  { position, pass, how }: Command<'TakeReading'>,
+  { position, pass, how }: CommandOf<'TakeReading'>,
 ): Flag[] {
   if (how === 'slackened') return []
   if (how === 'turned') return standingReading(job, joint, position, pass) ? ['turned_again'] : []
@@ -180,8 +204,9 @@ function historyFlags(
 
 /** Flags from the number itself. */
 function bandFlags(
+  job: PlannedJob,
   joint: AdoptedJoint,
-  { pass, how }: Command<'TakeReading'>,
+  { pass, how }: CommandOf<'TakeReading'>,
   shown: Omit<Shown, 'doubts'>,
   band: Band | null,
 ): Flag[] {
@@ -193,11 +218,17 @@ function bandFlags(
     asked?.kind === 'slacken'
   )
     return ['other_than_asked']
-  if (asked?.kind === 'torque' && asked.torqueNm === null) return ['no_published_value']
+  if (asked?.kind === 'torque' && askedNm(job, joint, pass) === null) return ['no_published_value']
   const reached = band?.kind === 'angle' ? shown.angleDeg : shown.torqueNm
   if (!band || reached === undefined) return []
-  return [
-    ...(inBand(reached, band) ? [] : (['out_of_band'] as const)),
-    ...(shown.slip ? (['unit_held_up'] as const) : []),
-  ]
+  const flags: Flag[] = inBand(reached, band) ? [] : ['out_of_band']
+  if (shown.slip) flags.push('unit_held_up')
+  const allowed = joint.interruption.overshootDeg
+  if (
+    asked?.kind === 'angle' &&
+    allowed !== undefined &&
+    toMicroDeg(reached) > toMicroDeg(asked.angleDeg + allowed)
+  )
+    flags.push('overshot')
+  return flags
 }

@@ -3,14 +3,11 @@ import { lookUp } from '../../look-up'
 import { indexPlan } from '../../plan/read'
 import { appliedNm, unitSlip, unitsInUse, wrenchThen } from '../../wrench'
 import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
-import type { JobCommand } from '../types'
+import type { CommandOf } from '../types'
+import { bandFor } from '../verdicts'
 
 /** [SC1–SC7] A fact: a setting that fits only in another unit is recorded, held up with both readings. */
-export function enterScale(
-  job: PlannedJob,
-  command: Extract<JobCommand, { type: 'EnterScale' }>,
-  context: Context,
-): Outcome {
+export function enterScale(job: PlannedJob, command: CommandOf<'EnterScale'>, context: Context): Outcome {
   const { jointId, pass, wrenchId, value, adapter } = command
   const joint = indexPlan(job.plan).jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
@@ -19,7 +16,7 @@ export function enterScale(
   // Without the crib's card nobody knows the unit on the scale, so the number would mean nothing.
   if (!wrench) return no('wrench_not_found', { wrenchId })
   if (wrench.unit === 'deg') return no('wrench_has_no_torque_scale', { wrenchId })
-  const band = joint.bands[pass - 1] ?? null
+  const band = bandFor(job, joint, pass)
   const slip = unitSlip(value, wrench.unit, band, unitsInUse(context.shop), adapter)
   return [
     {

@@ -1,27 +1,28 @@
 /** The doer's word, and the second person's. A signature covers one set; every check names what is open. */
-
 import type { Refusal } from '../../log'
-import { indexPlan, type SignatureSetView, signatureSets, stepClass } from '../../plan/read'
+import { lookUp } from '../../look-up'
+import { indexPlan, type SignatureSetView, signatureSets } from '../../plan/read'
 import type { AdoptedStep } from '../../plan/types'
 import { mayDo, maySecondSign } from '../../shop/entitlement'
 import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
 import type { RefusalCode } from '../refusals'
-import type { JobCommand } from '../types'
+import type { CommandOf } from '../types'
 import {
+  classAsked,
   hiddenBy,
-  isProven,
+  lastSetId,
+  openHolds,
   type SetView,
   setView,
-  standingMeasurement,
   standingReading,
   stepState,
 } from '../verdicts'
+import { deferralsDue, fastenersOpen, gatesOpen, measurementsOpen, sealantOpen } from './open-ends'
 
-type Command<T extends JobCommand['type']> = Extract<JobCommand, { type: T }>
 type Found = { step: AdoptedStep; set: SignatureSetView }
 
 /** [SG1–SG13] */
-export function signStep(job: PlannedJob, command: Command<'SignStep'>, context: Context): Outcome {
+export function signStep(job: PlannedJob, command: CommandOf<'SignStep'>, context: Context): Outcome {
   const found = find(job, command)
   if ('refused' in found) return found
   const { step, set } = found
@@ -32,55 +33,95 @@ export function signStep(job: PlannedJob, command: Command<'SignStep'>, context:
   const { claim } = stepState(job, step.id)
   if (claim?.by !== context.by) return no('not_your_step', { stepId: step.id, by: claim?.by })
   const person = personOf(context)
-  const cls = stepClass(step)
+  const cls = classAsked(job, step)
   if (!person || !mayDo(person, cls, job.plan.family))
     return no('not_entitled', { stepId: step.id, class: cls, family: job.plan.family })
+  const [hold] = openHolds(job, step.id)
+  if (hold)
+    return no('on_hold', { stepId: step.id, kind: hold.kind, what: hold.what, expectedAt: hold.expectedAt })
+  const last = lastSetId(step) === set.id
   return (
     namedSetsFirst(job, step, set) ??
-    fastenersOpen(step, view) ??
-    (set.remainder ? (measurementsOpen(job, step) ?? gatesOpen(job, step)) : undefined) ?? [
+    fastenersOpen(job, view) ??
+    (set.remainder
+      ? (measurementsOpen(job, step) ??
+        sealantOpen(job, step, context.doneAt) ??
+        gatesOpen(job, step, context.doneAt))
+      : undefined) ??
+    (last ? deferralsDue(job, step) : undefined) ?? [
       { type: 'StepSigned', ...done(context), stepId: step.id, setId: set.id },
     ]
   )
 }
 
-/** [SS1–SS11] Another person, entitled, after the first, having looked at what stands now. */
+/** [SS1–SS10] Another person, entitled, after the first, having looked at what stands now. */
 export function secondSignStep(
   job: PlannedJob,
-  command: Command<'SecondSignStep'>,
+  command: CommandOf<'SecondSignStep'>,
   context: Context,
 ): Outcome {
   const found = find(job, command)
   if ('refused' in found) return found
   const { step, set } = found
-  if (step.signatures === 1) return no('no_second_asked', { stepId: step.id })
   const view = setView(job, step, set)
+  if (view.asks === 1) return no('no_second_asked', { stepId: step.id })
   const { first, second } = view.state
   if (second?.by === context.by) return []
   if (second) return no('already_second_signed', { stepId: step.id, by: second.by, at: second.doneAt })
   if (!first) return no('not_signed_yet', { stepId: step.id, setId: set.id })
-  if (first.by === context.by || workedOn(job, step, set, context.by))
+  if (first.by === context.by || workedOn(job, view, context.by))
     return no('own_work', { stepId: step.id, by: context.by })
   const person = personOf(context)
-  const cls = stepClass(step)
+  const cls = classAsked(job, step)
   if (!person || !maySecondSign(person, cls, job.plan.family))
     return no('not_entitled_to_second', { stepId: step.id, class: cls, family: job.plan.family })
-  const open = fastenersOpen(step, view)
+  const open = fastenersOpen(job, view)
   if (open) return open
   if (context.sawVersion !== undefined && context.sawVersion < stepState(job, step.id).touchedAt)
     return no('changed_since_look', { stepId: step.id })
-  const late = set.covers.some(({ joint, positions }) => hiddenBy(job, joint, positions).length > 0)
   const { through } = context
-  return [
-    {
-      type: 'StepSecondSigned',
-      ...done(context),
-      stepId: step.id,
-      setId: set.id,
-      through,
-      ...(late ? { late } : {}),
-    },
-  ]
+  const late = isLate(job, view) ? { late: true as const } : {}
+  return [{ type: 'StepSecondSigned', ...done(context), stepId: step.id, setId: set.id, through, ...late }]
+}
+
+/** [SS11–SS15] The same hand looking again, later, where the shop allows it; never class A; recorded as such. */
+export function recheckOwnWork(
+  job: PlannedJob,
+  command: CommandOf<'RecheckOwnWork'>,
+  context: Context,
+): Outcome {
+  const found = find(job, command)
+  if ('refused' in found) return found
+  const { step, set } = found
+  const view = setView(job, step, set)
+  if (view.asks === 1) return no('no_second_asked', { stepId: step.id })
+  const { first, second } = view.state
+  if (second?.by === context.by) return []
+  if (second) return no('already_second_signed', { stepId: step.id, by: second.by, at: second.doneAt })
+  if (!first) return no('not_signed_yet', { stepId: step.id, setId: set.id })
+  const { selfRecheck } = context.shop
+  if (!selfRecheck.allowed) return no('recheck_not_allowed', { stepId: step.id, why: 'off' })
+  if (classAsked(job, step) === 'A') return no('recheck_not_allowed', { stepId: step.id, why: 'class_a' })
+  if (first.by !== context.by) return no('recheck_not_allowed', { stepId: step.id, why: 'not_the_doer' })
+  const from = first.doneAt + selfRecheck.afterMinutes * 60_000
+  if (context.doneAt < from) return no('recheck_too_soon', { stepId: step.id, from })
+  const late = isLate(job, view) ? { late: true as const } : {}
+  return (
+    fastenersOpen(job, view) ?? [
+      { type: 'OwnWorkRechecked', ...done(context), stepId: step.id, setId: set.id, ...late },
+    ]
+  )
+}
+
+/** [SS16–SS17] Somebody looked while the server was out of reach: noted, and a signature only once their PIN is here. */
+export function noteLook(job: PlannedJob, command: CommandOf<'NoteLook'>, context: Context): Outcome {
+  const found = find(job, command)
+  if ('refused' in found) return found
+  const { step, set } = found
+  const { personId } = command
+  if (!lookUp(context.shop.people, personId)) return no('person_unknown', { by: personId })
+  if (stepState(job, step.id).sets[set.id]?.look?.personId === personId) return []
+  return [{ type: 'LookNoted', ...done(context), stepId: step.id, setId: set.id, personId }]
 }
 
 /** The step and set a signature names; a step with one set need not name it. */
@@ -112,63 +153,11 @@ function namedSetsFirst(
     : undefined
 }
 
-/** The first joint with passes to go, else the first flag that stands. */
-export function fastenersOpen(step: AdoptedStep, view: SetView): Refusal<RefusalCode> | undefined {
-  const [firstOpen] = view.open
-  if (firstOpen) {
-    const joint = step.joints.find(({ id }) => id === firstOpen.joint)
-    const same = view.open.filter(
-      (open) => open.joint === firstOpen.joint && open.nextPass === firstOpen.nextPass,
-    )
-    return no('positions_open', {
-      joint: firstOpen.joint,
-      title: joint?.title ?? firstOpen.joint,
-      positions: same.map(({ position }) => position),
-      pass: firstOpen.nextPass,
-      passes: joint?.passes.length ?? 0,
-    })
-  }
-  const [flagged] = view.flagged
-  if (!flagged) return undefined
-  const title = step.joints.find(({ id }) => id === flagged.joint)?.title ?? flagged.joint
-  return no('flags_stand', { joint: flagged.joint, title, position: flagged.position, flags: flagged.flags })
-}
-
-export function measurementsOpen(job: PlannedJob, step: AdoptedStep): Refusal<RefusalCode> | undefined {
-  const state = stepState(job, step.id)
-  for (const { id, title, places, unit, min, max } of step.measurements) {
-    const missing = places.filter((place) => !standingMeasurement(state, id, place))
-    if (missing.length > 0) return no('measurement_missing', { title, places: missing })
-    for (const place of places) {
-      const entry = standingMeasurement(state, id, place)
-      if (entry && !entry.inBand)
-        return no('measurement_out_of_limits', { title, place, value: entry.value, unit, min, max })
-    }
-  }
-  return undefined
-}
-
-/**
- * Gates answered by hand, and those reckoned from signatures. Photos and cures have rules of their own
- * in later rooms and do not stop this signature.
- */
-export function gatesOpen(job: PlannedJob, step: AdoptedStep): Refusal<RefusalCode> | undefined {
-  const { gates } = stepState(job, step.id)
-  for (const gate of step.gates) {
-    const { kind, id, text } = gate
-    const open =
-      (kind === 'look' && !gates[id]) ||
-      (kind === 'count' && gates[id]?.count !== gate.expect) ||
-      (kind === 'proven' && !gate.covers.every((fasteners) => isProven(job, fasteners)))
-    if (open) return no('gate_open', { text })
-  }
-  return undefined
-}
-
 /** Whoever took a standing reading in the set did part of the work and cannot be the one who looked. */
-function workedOn(job: PlannedJob, step: AdoptedStep, set: SignatureSetView, by: string): boolean {
-  return set.covers.some(({ joint: jointId, positions }) => {
-    const joint = step.joints.find(({ id }) => id === jointId)
+function workedOn(job: PlannedJob, view: SetView, by: string): boolean {
+  const { jointById } = indexPlan(job.plan)
+  return view.covers.some(({ joint: jointId, positions }) => {
+    const joint = jointById.get(jointId)
     return (
       joint?.passes.some((_, index) =>
         positions.some((position) => standingReading(job, joint, position, index + 1)?.by === by),
@@ -176,3 +165,7 @@ function workedOn(job: PlannedJob, step: AdoptedStep, set: SignatureSetView, by:
     )
   })
 }
+
+/** Signed after a later step had covered it: it counts, and says so. */
+const isLate = (job: PlannedJob, view: SetView): boolean =>
+  view.covers.some(({ joint, positions }) => hiddenBy(job, joint, positions).length > 0)

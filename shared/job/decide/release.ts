@@ -1,0 +1,50 @@
+/** The supervisor's word: release to fitting after bench proof, release to the owner after the last stage. */
+import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
+import { againstRelease, releaseInForce, stepsOf } from '../release'
+import type { CommandOf } from '../types'
+import { stepState } from '../verdicts'
+import { LEADS, OFFICE, roleMissing } from './roles'
+
+/** [RL1–RL6] Refused with every reason that stands against it; each says its way out. */
+export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context: Context): Outcome {
+  const refused = roleMissing(
+    context,
+    LEADS,
+    kind === 'to_fitting' ? 'Release to fitting' : 'Release to the owner',
+  )
+  if (refused) return refused
+  if (releaseInForce(job, kind)) return []
+  if (stepsOf(job, kind).length === 0) return no('no_such_release', { kind })
+  const against = againstRelease(job, kind, context.doneAt)
+  if (against.length > 0) return no('stands_against_release', { kind, against })
+  // Without the log's own hash a missing tail could not be seen later; only the server has it.
+  if (context.head === undefined) return no('needs_the_server', {})
+  const edition = job.releases.filter((earlier) => earlier.kind === kind).length + 1
+  const number = `${job.number}-${kind === 'to_fitting' ? 'F' : 'R'}${edition}`
+  const own = stepsOf(job, kind).some((step) =>
+    Object.values(stepState(job, step.id).sets).some((set) => set.first?.by === context.by),
+  )
+  return [
+    {
+      type: 'Released',
+      ...done(context),
+      kind,
+      number,
+      edition,
+      head: context.head,
+      ...(own ? { ownWork: true as const } : {}),
+    },
+  ]
+}
+
+/** [RL7–RL9] A complaint after delivery: the job goes on, and ends in the next edition of the record. */
+export function openWarranty(
+  job: PlannedJob,
+  { complaint }: CommandOf<'OpenWarranty'>,
+  context: Context,
+): Outcome {
+  const refused = roleMissing(context, OFFICE, 'Opening a warranty case')
+  if (refused) return refused
+  if (!releaseInForce(job, 'to_owner')) return no('not_released', {})
+  return [{ type: 'WarrantyOpened', ...done(context), complaint }]
+}

@@ -1,0 +1,24 @@
+/** Who may say what, by role. Entitlements to joints and engine families stand in `shared/shop/`. */
+import type { Refusal } from '../../log'
+import { ROLE_WORDS, type Role } from '../../shop/types'
+import { type Context, no, personOf } from '../context'
+import type { RefusalCode } from '../refusals'
+
+export const LEADS: readonly Role[] = ['supervisor', 'owner']
+export const OFFICE: readonly Role[] = ['service_writer', 'supervisor', 'owner']
+
+export const holds = (context: Context, roles: readonly Role[]): boolean =>
+  personOf(context)?.roles.some((role) => roles.includes(role)) ?? false
+
+/** A supervisor, or the owner of the shop. */
+export const leads = (context: Context): boolean => holds(context, LEADS)
+
+/** The refusal for somebody without any of these roles, or nothing. */
+export const roleMissing = (
+  context: Context,
+  roles: readonly Role[],
+  what: string,
+): Refusal<RefusalCode> | undefined =>
+  holds(context, roles)
+    ? undefined
+    : no('role_needed', { what, roles: roles.map((role) => ROLE_WORDS[role]) })

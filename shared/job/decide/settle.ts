@@ -1,0 +1,34 @@
+/** [SV1–SV7] A torque without a published value: settled by a source, a computation or a competent person's word. */
+import { indexPlan } from '../../plan/read'
+import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
+import type { CommandOf } from '../types'
+import { lapses } from './lapse'
+import { LEADS, roleMissing } from './roles'
+
+export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, context: Context): Outcome {
+  const { jointId, pass, torqueNm, minNm, maxNm, basis, reason } = command
+  const joint = indexPlan(job.plan).jointById.get(jointId)
+  if (!joint) return no('joint_not_found', { jointId })
+  const asked = joint.passes[pass - 1]
+  if (!asked) return no('pass_not_found', { jointId, pass, passes: joint.passes.length })
+  const refused = roleMissing(context, LEADS, 'Settling a value')
+  if (refused) return refused
+  if (asked.kind !== 'torque' || asked.torqueNm !== null)
+    return no('value_published', { title: joint.title, pass })
+  if (!(minNm <= torqueNm && torqueNm <= maxNm)) return no('limits_miss_value', { torqueNm, minNm, maxNm })
+  const known = job.settled[jointId]?.[pass]
+  if (
+    known?.torqueNm === torqueNm &&
+    known.band.minNm === minNm &&
+    known.band.maxNm === maxNm &&
+    known.reason === reason &&
+    JSON.stringify(known.basis) === JSON.stringify(basis)
+  )
+    return []
+  // A signature stood on the value that was in force then.
+  const positions = joint.positions.map(({ n }) => n)
+  return [
+    { type: 'ValueSettled', ...done(context), jointId, pass, torqueNm, minNm, maxNm, basis, reason },
+    ...lapses(job, [{ joint: jointId, positions }], 'value', context),
+  ]
+}

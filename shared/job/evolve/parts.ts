@@ -1,0 +1,83 @@
+/** The small parts every fold is made of. Each returns a new job and shares what did not change. */
+import { indexPlan } from '../../plan/read'
+import type { Job, Reading, RestartHow, SetState, Signature, StepState, StoppedAt, Waived } from '../types'
+import { sameWaived } from '../verdicts/state'
+
+export const signature = ({ by, doneAt }: Signature): Signature => ({ by, doneAt })
+
+const NEW_STEP: StepState = { sets: {}, measurements: [], gates: {}, sealant: [], touchedAt: 0 }
+
+/** The same without marking the step as touched: nothing that a second signer looks at has changed. */
+export function noteOnStep(job: Job, stepId: string, change: (step: StepState) => StepState): Job {
+  return { ...job, steps: { ...job.steps, [stepId]: change(job.steps[stepId] ?? NEW_STEP) } }
+}
+
+export const changeStep = (job: Job, stepId: string, change: (step: StepState) => StepState): Job =>
+  noteOnStep(job, stepId, (step) => ({ ...change(step), touchedAt: job.version }))
+
+export const changeSet = (
+  job: Job,
+  stepId: string,
+  setId: string,
+  change: (set: SetState) => SetState,
+): Job =>
+  changeStep(job, stepId, (step) => ({
+    ...step,
+    sets: { ...step.sets, [setId]: change(step.sets[setId] ?? {}) },
+  }))
+
+/**
+ * Also marks as touched every step that answers for some of the joint: a second signer who looked before has
+ * seen something else.
+ */
+export function changeReadings(job: Job, jointId: string, change: (list: Reading[]) => Reading[]): Job {
+  const changed = { ...job, readings: { ...job.readings, [jointId]: change(job.readings[jointId] ?? []) } }
+  const step = job.plan && indexPlan(job.plan).stepOfJoint.get(jointId)
+  const due = job.deferrals.flatMap(({ what, dueStepId, withdrawn }) =>
+    what.kind === 'fasteners' && what.joint === jointId && !withdrawn ? [dueStepId] : [],
+  )
+  const answering = new Set(step ? [step.id, ...due] : due)
+  return [...answering].reduce((touched, id) => changeStep(touched, id, (state) => state), changed)
+}
+
+export const supersede = (
+  list: readonly Reading[],
+  which: (reading: Reading) => boolean,
+  superseded: NonNullable<Reading['superseded']>,
+): Reading[] =>
+  list.map((earlier) =>
+    which(earlier) && !earlier.struck && !earlier.superseded ? { ...earlier, superseded } : earlier,
+  )
+
+/** A waiver accepted what was there then; what is done anew is looked at anew. */
+export function lapseWaivers(job: Job, what: readonly Waived[], who: Signature): Job {
+  const gone = (waived: Waived) => what.some((one) => sameWaived(waived, one))
+  if (!job.waivers.some((waiver) => !waiver.lapsed && gone(waiver.what))) return job
+  return {
+    ...job,
+    waivers: job.waivers.map((waiver) =>
+      !waiver.lapsed && gone(waiver.what) ? { ...waiver, lapsed: signature(who) } : waiver,
+    ),
+  }
+}
+
+/** After a stop the number on a scale is entered again: nobody knows who turned it meanwhile. */
+export function forgetScales(job: Job, stepId: string): Job {
+  const { plan } = job
+  if (!plan) return job
+  const stepOf = indexPlan(plan).stepOfJoint
+  const kept = Object.entries(job.scales).filter(([, entry]) => stepOf.get(entry.jointId)?.id !== stepId)
+  return { ...job, scales: Object.fromEntries(kept) }
+}
+
+/** New fasteners do more than slackening, slackening more than going round again. */
+export const strength = (how: RestartHow | 'nothing'): number =>
+  (['nothing', 'again', 'slackened', 'new_fasteners'] as const).indexOf(how)
+
+/** A round broken off twice before its rule was followed keeps the mark that asks for more. */
+export function addMark(marks: readonly StoppedAt[], mark: StoppedAt): StoppedAt[] {
+  const sameRound = (one: StoppedAt) => one.positions.some((n) => mark.positions.includes(n))
+  const known = marks.find(sameRound)
+  const kept = known && strength(known.asks) >= strength(mark.asks) ? known : mark
+  return [...marks.filter((one) => !sameRound(one)), kept]
+}

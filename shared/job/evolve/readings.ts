@@ -1,0 +1,95 @@
+/** What readings, restarted rounds and changed fasteners do to a joint. Nothing is dropped, only marked. */
+import { indexPlan } from '../../plan/read'
+import type { EventOf, FastenerState, Job, Reading } from '../types'
+import { takesBack } from '../verdicts/readings'
+import { changeReadings, lapseWaivers, signature, strength, supersede } from './parts'
+
+export function takeReading(job: Job, reading: Reading): Job {
+  const joint = job.plan && indexPlan(job.plan).jointById.get(reading.jointId)
+  const back = joint !== undefined && takesBack(joint, reading)
+  return changeReadings(job, reading.jointId, (list) => [
+    ...supersede(
+      list,
+      // A slackening that took a fastener back is no reading of a pass; nothing later voids it.
+      (earlier) =>
+        earlier.position === reading.position &&
+        (back || earlier.pass === reading.pass) &&
+        !(joint && takesBack(joint, earlier)),
+      { ...signature(reading), because: back ? 'slackened' : 'retaken' },
+    ),
+    reading,
+  ])
+}
+
+export function countRound(job: Job, event: EventOf<'RoundCounted'>): Job {
+  const { type: _, clockOffsetMs: __, positions, ...round } = event
+  return positions.reduce(
+    (counted, position) =>
+      takeReading(counted, { ...round, id: `${round.id}.${position}`, how: 'counted', position }),
+    job,
+  )
+}
+
+export function strikeReading(job: Job, event: EventOf<'ReadingStruck'>): Job {
+  const { jointId, readingId, reason } = event
+  return changeReadings(job, jointId, (list) =>
+    list.map((reading) =>
+      reading.id === readingId ? { ...reading, struck: { ...signature(event), reason } } : reading,
+    ),
+  )
+}
+
+/** What was read in this round from that pass on is void; the interruption is over if its rule was followed. */
+export function restartRound(job: Job, event: EventOf<'RoundRestarted'>): Job {
+  const { jointId, positions, fromPass, how } = event
+  const restarted = changeReadings(job, jointId, (list) =>
+    supersede(list, (reading) => positions.includes(reading.position) && reading.pass >= fromPass, {
+      ...signature(event),
+      because: 'restarted',
+    }),
+  )
+  const marks = (restarted.interrupted[jointId] ?? []).filter(
+    (mark) => strength(how) < strength(mark.asks) || !mark.positions.some((n) => positions.includes(n)),
+  )
+  const { [jointId]: _, ...others } = restarted.interrupted
+  const settled = {
+    ...restarted,
+    interrupted: marks.length > 0 ? { ...others, [jointId]: marks } : others,
+  }
+  if (how !== 'new_fasteners') return settled
+  return place(settled, jointId, positions, {
+    ...signature(event),
+    condition: 'new',
+    cycle: 1,
+    flags: [],
+  })
+}
+
+export function placeFasteners(job: Job, event: EventOf<'FastenersPlaced'>): Job {
+  const { jointId, positions, condition, cycle, flags, voids = [] } = event
+  const voided = changeReadings(job, jointId, (list) =>
+    supersede(list, (reading) => voids.includes(reading.position), {
+      ...signature(event),
+      because: 'refitted',
+    }),
+  )
+  return place(voided, jointId, positions, {
+    ...signature(event),
+    condition,
+    flags,
+    ...(cycle === undefined ? {} : { cycle }),
+  })
+}
+
+function place(job: Job, jointId: string, positions: readonly number[], state: FastenerState): Job {
+  const placed = Object.fromEntries(positions.map((position) => [position, state]))
+  const changed = {
+    ...job,
+    fasteners: { ...job.fasteners, [jointId]: { ...job.fasteners[jointId], ...placed } },
+  }
+  return lapseWaivers(
+    changeReadings(changed, jointId, (list) => list),
+    positions.map((position) => ({ kind: 'fastener' as const, jointId, position })),
+    state,
+  )
+}

@@ -1,0 +1,79 @@
+/** What the trail calls the steps, joints, sets, measurements and gates that events point at. */
+import { indexPlan, STEP_SET, signatureSets } from '../../plan/read'
+import { listed, positionsInWords } from '../../words'
+import type { Deferred, Job, Waived } from '../types'
+
+export const stepOf = (job: Job, stepId: string) => job.plan && indexPlan(job.plan).stepById.get(stepId)
+export const jointOf = (job: Job, jointId: string) => job.plan && indexPlan(job.plan).jointById.get(jointId)
+
+export function stepName(job: Job, stepId: string): string {
+  const step = stepOf(job, stepId)
+  return step ? `${stepId} ${step.title}` : stepId
+}
+
+export function jointName(job: Job, jointId: string): string {
+  const joint = jointOf(job, jointId)
+  return joint ? `${joint.title} (${jointId})` : jointId
+}
+
+export function setName(job: Job, stepId: string, setId: string): string {
+  const step = stepOf(job, stepId)
+  const set = step && setId !== STEP_SET ? signatureSets(step).find(({ id }) => id === setId) : undefined
+  return set ? `${set.title} of ${stepName(job, stepId)}` : stepName(job, stepId)
+}
+
+export function struckPlace(job: Job, jointId: string, readingId: string): string {
+  const reading = job.readings[jointId]?.find(({ id }) => id === readingId)
+  return ` of ${jointName(job, jointId)}${reading ? `, position ${reading.position}, pass ${reading.pass}` : ''}`
+}
+
+export function measurementName(job: Job, stepId: string, measurementId: string): string {
+  return stepOf(job, stepId)?.measurements.find(({ id }) => id === measurementId)?.title ?? measurementId
+}
+
+export function unitOf(
+  job: Job,
+  { stepId, measurementId }: { stepId: string; measurementId: string },
+): string {
+  const unit = stepOf(job, stepId)?.measurements.find(({ id }) => id === measurementId)?.unit
+  return unit ? ` ${unit}` : ''
+}
+
+export const gateText = (job: Job, stepId: string, gateId: string): string =>
+  stepOf(job, stepId)?.gates.find(({ id }) => id === gateId)?.text ?? gateId
+
+/** What was left out on purpose. */
+export function deferredName(job: Job, what: Deferred): string {
+  return what.kind === 'step'
+    ? stepName(job, what.stepId)
+    : `${jointName(job, what.joint)} ${positionsInWords(what.positions)}`
+}
+
+/** What was accepted. */
+export function waivedName(job: Job, what: Waived): string {
+  switch (what.kind) {
+    case 'reading': {
+      const reading = Object.values(job.readings)
+        .flat()
+        .find(({ id }) => id === what.readingId)
+      return reading
+        ? `the reading of ${jointName(job, reading.jointId)}, position ${reading.position}, pass ${reading.pass}`
+        : 'a reading'
+    }
+    case 'fastener':
+      return `the fastener of ${jointName(job, what.jointId)}, position ${what.position}`
+    case 'measurement':
+      return 'a measurement'
+    case 'second':
+      return `the missing second signature on ${setName(job, what.stepId, what.setId)} (accepted, not proven)`
+    case 'hiding':
+      return `that ${stepName(job, what.stepId)} hides what is not proven`
+    case 'sealant':
+      return `the sealant of ${stepName(job, what.stepId)}`
+    case 'gate':
+      return `“${gateText(job, what.stepId, what.gateId)}” of ${stepName(job, what.stepId)}`
+  }
+}
+
+export const stepNames = (job: Job, stepIds: readonly string[]): string =>
+  listed(stepIds.map((id) => stepName(job, id)))

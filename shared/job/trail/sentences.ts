@@ -1,0 +1,146 @@
+/** One sentence an event type: who did what, and no judgement. A new type without a sentence does not compile. */
+import { formatNumber, showTorque } from '../../units'
+import { positionsInWords, type Words } from '../../words'
+import { HOLD_WORDS } from '../hold-words'
+import { asksInWords } from '../stops'
+import type { EventOf, Job, JobEvent, LapseCause, StoppedAt, ValueBasis } from '../types'
+import {
+  deferredName,
+  gateText,
+  jointName,
+  measurementName,
+  setName,
+  stepName,
+  stepNames,
+  struckPlace,
+  unitOf,
+  waivedName,
+} from './names'
+import { applied, band, flags, place, reached, slip, withWrench } from './readings'
+
+/** `who` is the doer's name; `words` names others and says moments. */
+export type Sentences = {
+  [T in JobEvent['type']]: (event: EventOf<T>, job: Job, who: string, words: Words) => string
+}
+
+const LAPSED: Record<LapseCause, string> = {
+  reading: 'a fastener was turned again',
+  strike: 'an entry was struck',
+  measurement: 'it was measured again',
+  gate: 'an answer was given again',
+  restart: 'its round was begun again',
+  fastener: 'a fastener was changed',
+  sealant: 'a new bead was laid',
+  value: 'its value was settled anew',
+}
+
+const CONDITIONS: Record<EventOf<'FastenersPlaced'>['condition'], string> = {
+  hand_tight: 'hand-tight',
+  temporary: 'temporary',
+  new: 'new',
+  reused: 'reused',
+  removed: 'removed',
+}
+
+const RESTARTS: Record<EventOf<'RoundRestarted'>['how'], string> = {
+  again: 'from there on',
+  slackened: 'after slackening all of it',
+  new_fasteners: 'with new fasteners',
+}
+
+const BASES: { [K in ValueBasis['kind']]: (basis: Extract<ValueBasis, { kind: K }>) => string } = {
+  source: (b) => `source: ${b.title}, edition ${b.edition}, ${b.page}`,
+  computed: (b) => `computed: ${b.method} (${b.inputs})`,
+  word: (b) => `on a competent person’s word: ${b.competence}`,
+}
+
+const basisWords = (basis: ValueBasis): string => (BASES[basis.kind] as (basis: ValueBasis) => string)(basis)
+const said = (note: string | undefined): string => (note ? ` “${note}”` : '')
+const marks = (job: Job, at: readonly StoppedAt[]): string =>
+  at.length === 0
+    ? ''
+    : ` Stopped at ${at.map((mark) => `${jointName(job, mark.jointId)}, pass ${mark.pass}, position ${mark.position}; to ${asksInWords(mark)}`).join('. ')}.`
+const late = (is: true | undefined): string => (is ? ', late: it was hidden already' : '')
+const own = (is: true | undefined): string => (is ? ' The one who says so had worked on it.' : '')
+const until = (at: number | undefined, words: Words): string =>
+  at === undefined ? '' : `, expected ${words.moment(at)}`
+
+/** What each of a counted round got; only a click has a number to be missing. */
+const counted = ({ torqueNm, flags: given }: EventOf<'RoundCounted'>): string =>
+  torqueNm !== undefined
+    ? ` at ${showTorque(torqueNm, 'N·m')} N·m`
+    : given.includes('scale_not_entered')
+      ? ' at no entered number'
+      : ''
+
+export const SENTENCES: Sentences = {
+  JobOpened: (e, _, who) =>
+    `${who} opened job ${e.number}: ${e.engine.model}, serial ${e.engine.serial}, for ${e.owner}. Agreed: ${e.agreed}.`,
+  PlanAdopted: (e, _, who) => `${who} adopted the plan ${e.plan.title}, edition ${e.plan.edition}.`,
+  StepClaimed: (e, job, who) =>
+    `${who} claimed ${stepName(job, e.stepId)}${e.hidesKnowingly ? `, knowing that it hides ${e.hidesKnowingly.map((id) => jointName(job, id)).join(', ')}` : ''}.`,
+  StepPutDown: (e, job, who) => `${who} put down ${stepName(job, e.stepId)}.${said(e.note)}`,
+  StepStopped: (e, job, who) =>
+    `${who} stopped ${stepName(job, e.stepId)}.${marks(job, e.at)}${said(e.note)}`,
+  StepHandedOver: (e, job, who, words) =>
+    `${who} handed ${stepName(job, e.stepId)} over from ${words.person(e.from)} to ${words.person(e.to)}.${marks(job, e.at)}${said(e.note)}`,
+  ScaleEntered: (e, job, who) =>
+    `${who} set ${e.wrenchId} to ${formatNumber(e.value)} ${e.unit} for ${jointName(job, e.jointId)}, pass ${e.pass}${applied(e)}${slip(e.slip)}.`,
+  ReadingTaken: (e, job, who) =>
+    `${place(job, e)}: ${who} ${reached(e)}${withWrench(e)}${band(e.band)}${flags(e)}${slip(e.slip)}.`,
+  RoundCounted: (e, job, who) =>
+    `${jointName(job, e.jointId)}, pass ${e.pass}: ${who} counted the round done, ${e.positions.length}${counted(e)}${withWrench(e)}${flags(e)}.`,
+  RoundRestarted: (e, job, who) =>
+    `${who} began ${jointName(job, e.jointId)} again at pass ${e.fromPass}, ${RESTARTS[e.how]}; earlier readings of it are void.`,
+  ReadingStruck: (e, job, who) =>
+    `${who} struck a reading${struckPlace(job, e.jointId, e.readingId)}: ${e.reason}.`,
+  FastenersPlaced: (e, job, who) =>
+    `${jointName(job, e.jointId)} ${positionsInWords(e.positions)}: ${CONDITIONS[e.condition]}${e.cycle === undefined ? '' : `, cycle ${e.cycle}`}${e.flags.includes('fitted_twice') ? '; one-use, fitted again' : ''}${e.flags.includes('cycles_spent') ? '; past its cycles' : ''}. ${who}.`,
+  MeasurementTaken: (e, job, who) =>
+    `${measurementName(job, e.stepId, e.measurementId)} at ${e.place}: ${formatNumber(e.value, 6)}${unitOf(job, e)}, ${e.inBand ? 'within limits' : 'out of limits'}, with ${e.instrument}. ${who}.`,
+  MeasurementStruck: (e, job, who) =>
+    `${who} struck a measurement of ${stepName(job, e.stepId)}: ${e.reason}.`,
+  SealantStarted: (e, job, who) => `${who} laid the first bead of sealant on ${stepName(job, e.stepId)}.`,
+  SealantClosed: (e, job, who) =>
+    `${who} closed the sealant of ${stepName(job, e.stepId)}: last fastener in.`,
+  GateAnswered: (e, job, who) =>
+    `${who} answered “${gateText(job, e.stepId, e.gateId)}”${e.count === undefined ? '' : `: ${e.count}`}.`,
+  StepSigned: (e, job, who) => `${who} signed ${setName(job, e.stepId, e.setId)}.`,
+  StepSecondSigned: (e, job, who) =>
+    `${who} second-signed ${setName(job, e.stepId, e.setId)}${e.through === 'grant' ? ', by PIN on another’s tablet' : ''}${late(e.late)}.`,
+  OwnWorkRechecked: (e, job, who) =>
+    `${who} looked again at ${setName(job, e.stepId, e.setId)}, their own work, and declared it${late(e.late)}.`,
+  LookNoted: (e, job, who, words) =>
+    `${who} noted that ${words.person(e.personId)} looked at ${setName(job, e.stepId, e.setId)}; not yet a signature.`,
+  SignaturesLapsed: (e, job) =>
+    `The signatures on ${setName(job, e.stepId, e.setId)} lapsed: ${LAPSED[e.because]}.`,
+  HoldRaised: (e, job, who, words) =>
+    `${who} put ${stepNames(job, e.stepIds)} on hold (${HOLD_WORDS[e.kind]}): ${e.what}${until(e.expectedAt, words)}.`,
+  HoldChanged: (e, job, who, words) =>
+    `${who} changed the hold “${holdName(job, e.holdId)}”${e.what ? ` to “${e.what}”` : ''}${until(e.expectedAt, words)}.`,
+  HoldCleared: (e, job, who) => `${who} cleared the hold “${holdName(job, e.holdId)}”: ${e.how}.`,
+  Deferred: (e, job, who) =>
+    `${who} left out ${deferredName(job, e.what)} on purpose, due at ${stepName(job, e.dueStepId)}: ${e.reason}.`,
+  DeferralWithdrawn: (e, job, who) => {
+    const deferral = job.deferrals.find(({ id }) => id === e.deferralId)
+    return `${who} withdrew the deferral${deferral ? ` of ${deferredName(job, deferral.what)}` : ''}: ${e.reason}.`
+  },
+  ValueSettled: (e, job, who) =>
+    `${who} settled ${jointName(job, e.jointId)}, pass ${e.pass} at ${showTorque(e.torqueNm, 'N·m')} N·m (${showTorque(e.minNm, 'N·m')} to ${showTorque(e.maxNm, 'N·m')}); ${basisWords(e.basis)}. Reason: ${e.reason}.`,
+  Waived: (e, job, who) => `${who} accepted ${waivedName(job, e.what)}: ${e.reason}.${own(e.ownWork)}`,
+  Released: (e, _, who) =>
+    `${who} released the engine ${e.kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, record ${e.number}.${own(e.ownWork)}`,
+  ReleaseWithdrawn: (e, job) => `The release to fitting is withdrawn: rework on ${stepName(job, e.stepId)}.`,
+  WarrantyOpened: (e, _, who) => `${who} opened a warranty case: ${e.complaint}.`,
+  DatePromised: (e, _, who) => `${who} promised ${e.date}: ${e.reason}.`,
+  NoteAdded: (e, job, who) => `${who} noted${e.stepId ? ` on ${stepName(job, e.stepId)}` : ''}: ${e.text}`,
+  PhotoAdded: (e, job, who) =>
+    `${who} took a photo${e.photo.stepId ? ` for ${stepName(job, e.photo.stepId)}` : ''}${e.photo.place ? `, ${e.photo.place}` : ''}${e.photo.caption ? `: ${e.photo.caption}` : ''}.`,
+  PhotoArrived: (e, job) => {
+    const photo = job.photos.find(({ id }) => id === e.photoId)
+    return `The photo${photo?.place ? ` of ${photo.place}` : ''}${photo?.caption ? ` “${photo.caption}”` : ''} has arrived.`
+  },
+}
+
+const holdName = (job: Job, holdId: string): string =>
+  job.holds.find(({ id }) => id === holdId)?.what ?? holdId

@@ -1,0 +1,96 @@
+/** What the readings of a fastener amount to: which stand, what is odd about them, which pass comes next. */
+import { inBand } from '../../plan/adopt'
+import type { AdoptedJoint, Band } from '../../plan/types'
+import type { PlannedJob } from '../context'
+import type { Flag, Job, Reading } from '../types'
+import { isWaived, stands } from './state'
+
+/** The band a pass is judged by: a settled value's where none is published, else the one frozen at adoption. */
+export const bandFor = (job: PlannedJob, joint: AdoptedJoint, pass: number): Band | null =>
+  job.settled[joint.id]?.[pass]?.band ?? joint.bands[pass - 1] ?? null
+
+/** What a torque pass asks, with a settled value where none is published. */
+export function askedNm(job: PlannedJob, joint: AdoptedJoint, pass: number): number | null {
+  const asked = joint.passes[pass - 1]
+  return asked?.kind === 'torque' ? (asked.torqueNm ?? job.settled[joint.id]?.[pass]?.torqueNm ?? null) : null
+}
+
+/** Whether a reading is one its pass is reached by; a slackening reaches only a slacken pass. */
+const reaches = (joint: AdoptedJoint, { pass, how }: Reading): boolean =>
+  how === 'counted' || (joint.passes[pass - 1]?.kind === 'slacken') === (how === 'slackened')
+
+/** A slackening outside a slacken pass: it takes the fastener back and is no reading of a pass. */
+export const takesBack = (joint: AdoptedJoint, { pass, how }: Pick<Reading, 'pass' | 'how'>): boolean =>
+  how === 'slackened' && joint.passes[pass - 1]?.kind !== 'slacken'
+
+/** The flags of a reading that still stand: none when waived, and judged by the value settled now, if one was. */
+export function standingFlags(job: Job, reading: Reading): readonly Flag[] {
+  const flags = judgedAnew(job, reading)
+  return flags.length > 0 && isWaived(job, { kind: 'reading', readingId: reading.id }) ? [] : flags
+}
+
+const BY_VALUE: readonly Flag[] = ['no_published_value', 'out_of_band']
+
+/** A value may be settled after the reading, and settled again: it is judged by the one in force. */
+function judgedAnew(job: Job, { jointId, pass, how, torqueNm, flags }: Reading): readonly Flag[] {
+  const settled = job.settled[jointId]?.[pass]
+  if (!settled || how === 'slackened' || flags.includes('other_than_asked')) return flags
+  const others = flags.filter((flag) => !BY_VALUE.includes(flag))
+  return torqueNm !== undefined && inBand(torqueNm, settled.band) ? others : [...others, 'out_of_band']
+}
+
+/** The reading a position has for a pass, if one stands. */
+export function standingReading(
+  job: PlannedJob,
+  joint: AdoptedJoint,
+  position: number,
+  pass: number,
+): Reading | undefined {
+  return job.readings[joint.id]?.findLast(
+    (reading) =>
+      reading.position === position && reading.pass === pass && stands(reading) && reaches(joint, reading),
+  )
+}
+
+/** Whether a fastener has been tightened, and neither taken back nor changed since. */
+export const isTightened = (job: PlannedJob, joint: AdoptedJoint, position: number): boolean =>
+  job.readings[joint.id]?.some(
+    (reading) => reading.position === position && reading.how !== 'slackened' && stands(reading),
+  ) ?? false
+
+/**
+ * The readings of a joint whose flags stand: also one that reaches no pass (a click where a wait or a
+ * slackening was asked). Taking a fastener back is right at any time and stands against nothing.
+ */
+export function flaggedOn(job: Job, joint: AdoptedJoint): Reading[] {
+  return (job.readings[joint.id] ?? []).filter(
+    (reading) => stands(reading) && !takesBack(joint, reading) && standingFlags(job, reading).length > 0,
+  )
+}
+
+/** Passes that take a reading; a wait is over by the clock alone. */
+export const takesReading = (joint: AdoptedJoint, pass: number): boolean =>
+  joint.passes[pass - 1]?.kind !== 'wait'
+
+export interface PositionState {
+  /** Passes reached, by number, whatever their flags. */
+  reached: number[]
+  /** The lowest pass still to go, or undefined when all are reached. */
+  nextPass: number | undefined
+  /** Flags that stand on its readings. */
+  flags: Flag[]
+  final: boolean
+}
+
+export function positionState(job: PlannedJob, joint: AdoptedJoint, position: number): PositionState {
+  const reached: number[] = []
+  let nextPass: number | undefined
+  for (let pass = 1; pass <= joint.passes.length; pass++) {
+    if (!takesReading(joint, pass)) continue
+    if (standingReading(job, joint, position, pass)) reached.push(pass)
+    else nextPass ??= pass
+  }
+  const standing = flaggedOn(job, joint).filter((reading) => reading.position === position)
+  const flags = [...new Set(standing.flatMap((reading) => standingFlags(job, reading)))]
+  return { reached, nextPass, flags, final: nextPass === undefined && flags.length === 0 }
+}

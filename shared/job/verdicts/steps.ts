@@ -1,0 +1,117 @@
+/** Where a step stands: signed, done, begun, hidden, ready, and what is in its way. */
+import { indexPlan, signatureSets } from '../../plan/read'
+import type { AdoptedStep, Fasteners } from '../../plan/types'
+import type { PlannedJob } from '../context'
+import { deferredPositions, inPlaceBefore, isDeferredStep, planOrder, signaturesAsked } from './deferrals'
+import { isAccepted } from './sets'
+import { isWaived, stepState } from './state'
+
+/** Every set carries its doer's signature. */
+export function isSigned(job: PlannedJob, step: AdoptedStep): boolean {
+  const { sets } = stepState(job, step.id)
+  return signatureSets(step).every(({ id }) => sets[id]?.first !== undefined)
+}
+
+/** Whoever gave the last of the doer's signatures on a step. */
+export function lastSigner(job: PlannedJob, stepId: string): string {
+  const signed = Object.values(stepState(job, stepId).sets).flatMap((set) => set.first ?? [])
+  return signed.sort((a, b) => a.doneAt - b.doneAt).at(-1)?.by ?? ''
+}
+
+/** What a *need* asks for: signed by its doer, or left out on purpose. */
+export const needMet = (job: PlannedJob, step: AdoptedStep): boolean =>
+  isSigned(job, step) || isDeferredStep(job, step.id)
+
+/** Every set carries every signature it asks for, or its missing second one is waived. */
+export function isDone(job: PlannedJob, step: AdoptedStep): boolean {
+  const { sets } = stepState(job, step.id)
+  return signatureSets(step).every(
+    ({ id }) =>
+      sets[id]?.first !== undefined &&
+      (signaturesAsked(job, step, id) === 1 ||
+        sets[id]?.second !== undefined ||
+        isWaived(job, { kind: 'second', stepId: step.id, setId: id })),
+  )
+}
+
+/** Something has happened at the bench in this step: from here on what it hides is out of reach. */
+export function hasBegun(job: PlannedJob, step: AdoptedStep): boolean {
+  const state = stepState(job, step.id)
+  return (
+    state.measurements.length > 0 ||
+    state.sealant.length > 0 ||
+    Object.keys(state.gates).length > 0 ||
+    Object.keys(state.sets).length > 0 ||
+    step.joints.some(
+      ({ id }) => (job.readings[id]?.length ?? 0) > 0 || Object.keys(job.fasteners[id] ?? {}).length > 0,
+    )
+  )
+}
+
+/** Steps begun that stand in the way of these positions; one fitted later than a cover went on is not under it. */
+export function hiddenBy(job: PlannedJob, jointId: string, positions: readonly number[]): AdoptedStep[] {
+  const index = indexPlan(job.plan)
+  const away = deferredPositions(job, jointId)
+  const under = (n: number, stepId: string) => {
+    const due = away.get(n)?.dueStepId
+    return due === undefined || planOrder(job, due) < planOrder(job, stepId)
+  }
+  return (index.hiddenBy.get(jointId) ?? [])
+    .filter(({ stepId, positions: covered }) =>
+      positions.some((n) => covered.includes(n) && under(n, stepId)),
+    )
+    .map(({ stepId }) => index.stepById.get(stepId))
+    .filter((step): step is AdoptedStep => step !== undefined && hasBegun(job, step))
+}
+
+/** Joints of these classes that a step would hide and that are neither proven nor accepted. */
+export function unprovenBehind(
+  job: PlannedJob,
+  step: AdoptedStep,
+  classes: readonly string[] = ['A'],
+): Fasteners[] {
+  const { jointById } = indexPlan(job.plan)
+  return step.hides.filter(
+    (hidden) =>
+      classes.includes(jointById.get(hidden.joint)?.class ?? '') &&
+      !isAccepted(job, inPlaceBefore(job, hidden, step)),
+  )
+}
+
+/** Steps named in `needs` that their doer has not signed. */
+export function openNeeds(job: PlannedJob, step: AdoptedStep): AdoptedStep[] {
+  const { stepById } = indexPlan(job.plan)
+  return step.needs
+    .map((id) => stepById.get(id))
+    .filter((need): need is AdoptedStep => need !== undefined && !needMet(job, need))
+}
+
+/** Holds on a step that nobody has cleared. */
+export const openHolds = (job: PlannedJob, stepId: string) =>
+  job.holds.filter((hold) => !hold.cleared && hold.stepIds.includes(stepId))
+
+export type StepStanding =
+  | 'not_ready'
+  | 'on_hold'
+  | 'deferred'
+  | 'ready'
+  | 'in_work'
+  | 'stopped'
+  | 'awaiting_second'
+  | 'done'
+
+/** Where a step stands, for anybody, clocks aside; who and when is asked of `decide`. */
+export function standingOf(job: PlannedJob, step: AdoptedStep): StepStanding {
+  if (isDone(job, step)) return 'done'
+  const state = stepState(job, step.id)
+  if (openHolds(job, step.id).length > 0) return 'on_hold'
+  if (state.claim) return 'in_work'
+  if (isSigned(job, step)) return 'awaiting_second'
+  if (isDeferredStep(job, step.id)) return 'deferred'
+  if (
+    openNeeds(job, step).length > 0 ||
+    (unprovenBehind(job, step).length > 0 && !isWaived(job, { kind: 'hiding', stepId: step.id }))
+  )
+    return 'not_ready'
+  return state.stopped ? 'stopped' : 'ready'
+}
