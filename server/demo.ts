@@ -3,9 +3,10 @@
  *
  * Only a folder that carries the demonstration's mark is ever emptied.
  */
-import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { seedDemo } from '../seed/demo'
+import { makeFolder } from './folder'
 import { makeLog } from './log'
 import { openShop } from './open-shop'
 import { repoFolder } from './repo-folder'
@@ -39,7 +40,7 @@ await run(async () => {
 })
 
 function emptied(folder: string) {
-  mkdirSync(folder, { recursive: true })
+  makeFolder(folder)
   const there = readdirSync(folder)
   if (there.length > 0 && !existsSync(join(folder, MARK)))
     throw new Refused(

@@ -2,10 +2,10 @@
  * One shop's rooms put together on one data folder: log, desk, people. Without a network: the server, the
  * seed and the tests all begin here.
  */
-import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { v7 } from 'uuid'
 import { type Desk, type Log, openDesk, type Publish } from './desk'
+import { makeFolder } from './folder'
 import { type Intake, makeIntake } from './intake'
 import { makePeople, type People, pepperIn } from './people'
 import { type PhotoShelf, photoShelf } from './photos/shelf'
@@ -35,7 +35,7 @@ export interface ShopParts {
 export const migrations = (): string => join(repoFolder(), 'drizzle')
 
 export async function openShop({ dataFolder, now, log }: ShopParts): Promise<OpenShop> {
-  mkdirSync(dataFolder, { recursive: true, mode: 0o700 })
+  makeFolder(dataFolder)
   const pepper = pepperIn(dataFolder)
   const db = openDatabase({ file: databaseIn(dataFolder), migrationsFolder: migrations() })
   const store = sqliteEventStore(db)

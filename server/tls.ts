@@ -6,10 +6,11 @@
  * beyond this machine unless a proxy in front is named on purpose.
  */
 import { X509Certificate } from 'node:crypto'
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { hostname, networkInterfaces } from 'node:os'
 import { join } from 'node:path'
 import { generate } from 'selfsigned'
+import { makeFolder } from './folder'
 
 const DAY_MS = 86_400_000
 const AUTHORITY_DAYS = 3650
@@ -33,7 +34,7 @@ export async function shopCertificate(
   now: number,
 ): Promise<ShopCertificate> {
   const folder = join(dataFolder, 'tls')
-  mkdirSync(folder, { recursive: true, mode: 0o700 })
+  makeFolder(folder)
   const file = (name: string) => join(folder, name)
   const read = (name: string) => readFileSync(file(name), 'utf8')
   const write = (name: string, text: string) => writeFileSync(file(name), text, { mode: 0o600 })

@@ -18,6 +18,12 @@ function ours(id: number): Ours {
   return found
 }
 
+function sample(id: number, job: string) {
+  const [rows] = rowsOf(databaseIn(ours(id).dataFolder), [job])
+  if (!rows) throw new Error(`Job ${job} has no reading to copy.`)
+  return { rows, summary: JSON.parse(String(rows.summary[3])) as { version: number } }
+}
+
 const calls: HostCalls = {
   async openOurs(dataFolder, jobs) {
     const opened = await openOurs(dataFolder)
@@ -32,22 +38,28 @@ const calls: HostCalls = {
     }
   },
   addJobs: (id, jobs) => ours(id).add(jobs),
+  async cpuMs() {
+    const { user, system } = process.cpuUsage()
+    return (user + system) / 1000
+  },
   closeOurs: (id) => ours(id).close(),
   async bareLoop(id, jobs, file) {
     const rows = rowsOf(databaseIn(ours(id).dataFolder), jobs)
     const store = openBareStore(file)
+    const cpuBefore = process.cpuUsage()
     const begun = performance.now()
     for (const one of rows) store.write(one)
     const ms = performance.now() - begun
+    const { user, system } = process.cpuUsage(cpuBefore)
     store.close()
-    return { ms, commands: rows.length }
+    return { ms, cpuMs: (user + system) / 1000, commands: rows.length }
   },
   async openBare(id, job, file) {
-    const [rows] = rowsOf(databaseIn(ours(id).dataFolder), [job])
-    if (!rows) throw new Error(`Job ${job} has no reading to copy.`)
-    const { origin } = await serveBare(file, rows, JSON.parse(String(rows.summary[3])))
+    const { rows, summary } = sample(id, job)
+    const { origin } = await serveBare(file, rows, summary)
     return { origin }
   },
+  sampleRows: async (id, job) => sample(id, job),
   async plainEvents(id, job, after) {
     const events = await ours(id).shop.desk.eventsAfter(`job:${job}`, after)
     return {

@@ -22,7 +22,12 @@ interface BoltMapProps {
   press?: ((n: number) => void) | undefined
   /** The tallest it may be, CSS px; its width is what it is given. */
   height?: number
+  /** A drawing only: a map larger than its room is scaled into its width instead of scrolled. */
+  fit?: boolean
 }
+
+/** Initials stand out at the sides of a drawing that does not scroll. */
+const FIT_MARGIN = 16
 
 export function BoltMap(props: BoltMapProps) {
   let frame!: HTMLDivElement
@@ -52,6 +57,10 @@ export function BoltMap(props: BoltMapProps) {
       new Map(props.heads.flatMap(({ n, label }) => (label ? [[n, label] as const] : []))),
     ),
   )
+  const viewBox = () => {
+    const margin = props.fit ? FIT_MARGIN : 0
+    return `${-margin} 0 ${layout().width + 2 * margin} ${layout().height}`
+  }
   const order = () => props.order ?? props.positions.map(({ n }) => n)
   const nextOf = () => props.heads.find(({ next }) => next)?.n
 
@@ -79,8 +88,22 @@ export function BoltMap(props: BoltMapProps) {
 
   return (
     <div class="bolt-map" ref={frame}>
-      <div class="bolt-map-canvas" style={{ width: `${layout().width}px`, height: `${layout().height}px` }}>
-        <svg width={layout().width} height={layout().height} role="img" aria-label={props.label}>
+      <div
+        class="bolt-map-canvas"
+        classList={{ 'bolt-map-fit': props.fit === true }}
+        style={
+          props.fit
+            ? { 'max-width': `${layout().width + 2 * FIT_MARGIN}px` }
+            : { width: `${layout().width}px`, height: `${layout().height}px` }
+        }
+      >
+        <svg
+          width={props.fit ? '100%' : layout().width}
+          height={props.fit ? undefined : layout().height}
+          viewBox={viewBox()}
+          role="img"
+          aria-label={props.label}
+        >
           <g transform={`translate(${layout().dx} ${layout().dy}) scale(${layout().scale})`}>
             <For each={props.outline}>{(shape) => <Shape shape={shape} />}</For>
           </g>

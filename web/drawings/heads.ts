@@ -87,6 +87,23 @@ function lastReading(job: PlannedJob, joint: AdoptedJoint, position: number): Re
   return job.readings[joint.id]?.findLast((reading) => reading.position === position && stands(reading))
 }
 
+/**
+ * How one of a joint is called where its number stands alone: `5`, or, where the order is another than the numbers,
+ * `no. 14 (8th)`, as the map shows it.
+ */
+export function numberWords(joint: Pick<AdoptedJoint, 'order'>, n: number): string {
+  const { order } = joint
+  if (!order || order.every((one, index) => one === index + 1)) return `${n}`
+  const turn = order.indexOf(n) + 1
+  return turn > 0 ? `no. ${n} (${ordinal(turn)})` : `no. ${n}`
+}
+
+function ordinal(n: number): string {
+  const tens = n % 100
+  const end = tens > 10 && tens < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th')
+  return `${n}${end}`
+}
+
 /** `Head bolts 3 of 8, pass 2, not yet reached, next`: the head's name for a screen reader. */
 export function headName(job: PlannedJob, joint: AdoptedJoint, head: Head, pass?: number): string {
   const { flags } = positionState(job, joint, head.n)
@@ -94,6 +111,7 @@ export function headName(job: PlannedJob, joint: AdoptedJoint, head: Head, pass?
   const where = joint.positions.find(({ n }) => n === head.n)?.label
   return [
     `${joint.title}, ${head.n} of ${joint.positions.length}`,
+    head.figure === `${head.n}` ? undefined : `${ordinal(Number(head.figure))} in order`,
     where,
     pass === undefined ? undefined : `pass ${pass}`,
     head.state === 'final' ? 'final' : reading || head.state === 'reached' ? 'reached' : 'not yet reached',

@@ -10,9 +10,17 @@ import type { OutlineShape, Position } from '../../shared/plan/types'
 /** Knuckle-sized: the least width of anything to press at the bench. */
 export const TARGET = 56
 const COMFORTABLE = 84
-const HEAD = { least: 17, most: 34 }
-/** Room round the outermost heads for the ring, the initials and the label. */
-const RIM = 52
+/** Below it a drawing is on a phone, and everything on it smaller. */
+const SMALL_ROOM = 520
+const LEAST_HEAD = 17
+const mostHead = (room: Room): number => (room.width < SMALL_ROOM ? 24 : 42)
+/** Room round the outermost heads for the ring and the label, and at the sides for the initials. */
+const rims = (room: Room) => (room.width < SMALL_ROOM ? { x: 50, y: 44 } : { x: 72, y: 56 })
+
+interface Room {
+  width: number
+  height: number
+}
 
 export interface Box {
   left: number
@@ -44,23 +52,24 @@ export interface MapLayout {
 export function layoutMap(
   positions: readonly Position[],
   outline: readonly OutlineShape[],
-  room: { width: number; height: number },
+  room: Room,
 ): MapLayout {
   const bolts = union(positions.map(({ x, y }) => ({ left: x, top: y, right: x, bottom: y })))
   const drawn = union([bolts, ...outline.map(outlineBox)])
+  const rim = rims(room)
   const nearest = positions.map((one) => nearestOf(one, positions))
   const gap = Math.min(...nearest)
 
-  const whole = fitScale(drawn, bolts, room)
+  const whole = fitScale(drawn, bolts, room, rim)
   const closeUp = Math.min(
-    (room.width - 2 * RIM) / Math.max(bolts.right - bolts.left, 1e-6),
-    (room.height - 2 * RIM) / Math.max(bolts.bottom - bolts.top, 1e-6),
+    (room.width - 2 * rim.x) / Math.max(bolts.right - bolts.left, 1e-6),
+    (room.height - 2 * rim.y) / Math.max(bolts.bottom - bolts.top, 1e-6),
   )
   const wanted = Number.isFinite(gap) ? Math.max(whole, Math.min(COMFORTABLE / gap, closeUp)) : whole
   const scale = Number.isFinite(gap) ? Math.max(wanted, (TARGET + 1) / gap) : wanted
 
-  const across = axis(drawn.left, drawn.right, bolts.left, bolts.right, scale, room.width)
-  const down = axis(drawn.top, drawn.bottom, bolts.top, bolts.bottom, scale, room.height)
+  const across = axis(drawn.left, drawn.right, bolts.left, bolts.right, scale, room.width, rim.x)
+  const down = axis(drawn.top, drawn.bottom, bolts.top, bolts.bottom, scale, room.height, rim.y)
   const spacing = Number.isFinite(gap) ? gap * scale : Number.POSITIVE_INFINITY
   return {
     width: across.size,
@@ -68,48 +77,63 @@ export function layoutMap(
     scale,
     dx: across.shift,
     dy: down.shift,
-    headR: Math.max(HEAD.least, Math.min(HEAD.most, spacing * 0.34)),
+    headR: Math.max(LEAST_HEAD, Math.min(mostHead(room), spacing * 0.34)),
     heads: positions.map(({ n, x, y }, index) => ({
       n,
       x: x * scale + across.shift,
       y: y * scale + down.shift,
-      hit: Math.min(48, ((nearest[index] ?? gap) * scale) / 2),
+      hit: Math.min(Math.min(rim.x, rim.y) - 2, 48, ((nearest[index] ?? gap) * scale) / 2),
     })),
   }
 }
 
 /** The largest scale at which the drawing, and a rim round every bolt, is inside the room. */
-function fitScale(drawn: Box, bolts: Box, room: { width: number; height: number }): number {
-  const along = (from: number, to: number, first: number, last: number, size: number): number => {
+function fitScale(drawn: Box, bolts: Box, room: Room, rim: { x: number; y: number }): number {
+  const along = (
+    from: number,
+    to: number,
+    first: number,
+    last: number,
+    size: number,
+    rimPx: number,
+  ): number => {
     const span = Math.max(to - from, 1e-6)
     let scale = (size - 8) / span
     // The rim is in pixels and the margin of the outline in units, so the scale is found by closing in on it.
     for (let turn = 0; turn < 8; turn++) {
-      const short = Math.max(0, RIM - (first - from) * scale) + Math.max(0, RIM - (to - last) * scale)
+      const short = Math.max(0, rimPx - (first - from) * scale) + Math.max(0, rimPx - (to - last) * scale)
       scale = Math.max((size - 8 - short) / span, 0.01)
     }
     return scale
   }
   return Math.min(
-    along(drawn.left, drawn.right, bolts.left, bolts.right, room.width),
-    along(drawn.top, drawn.bottom, bolts.top, bolts.bottom, room.height),
+    along(drawn.left, drawn.right, bolts.left, bolts.right, room.width, rim.x),
+    along(drawn.top, drawn.bottom, bolts.top, bolts.bottom, room.height, rim.y),
   )
 }
 
 /** One axis: the canvas as large as it must be, the drawing whole where it fits, else the bolts in the middle. */
-function axis(from: number, to: number, first: number, last: number, scale: number, room: number) {
-  const before = Math.max(RIM, (first - from) * scale + 4)
-  const after = Math.max(RIM, (to - last) * scale + 4)
-  const needed = (last - first) * scale + 2 * RIM
+function axis(
+  from: number,
+  to: number,
+  first: number,
+  last: number,
+  scale: number,
+  room: number,
+  rim: number,
+) {
+  const before = Math.max(rim, (first - from) * scale + 4)
+  const after = Math.max(rim, (to - last) * scale + 4)
+  const needed = (last - first) * scale + 2 * rim
   const whole = before + (last - first) * scale + after
   if (whole <= room + 0.5) return { size: whole, shift: before - first * scale }
   const size = Math.max(needed, Math.min(whole, room))
   // Cropped: as much of the outline on either side as is left over.
   const spare = size - needed
-  const wantBefore = before - RIM
-  const wantAfter = after - RIM
+  const wantBefore = before - rim
+  const wantAfter = after - rim
   const share = wantBefore + wantAfter > 0 ? (spare * wantBefore) / (wantBefore + wantAfter) : spare / 2
-  return { size, shift: RIM + share - first * scale }
+  return { size, shift: rim + share - first * scale }
 }
 
 function nearestOf(one: Position, all: readonly Position[]): number {
@@ -196,8 +220,8 @@ export function placeLabels(
       { n, x: x - headR - 7, y: y + 5, anchor: 'end' },
       { n, x: x + headR, y: y + headR + 17, anchor: 'end' },
       { n, x: x - headR, y: y + headR + 17, anchor: 'start' },
-      { n, x: x - 6, y: y - headR - 25, anchor: 'middle' },
       { n, x, y: y + headR + 33, anchor: 'middle' },
+      { n, x: x - 6, y: y - headR - 25, anchor: 'middle' },
     ]
     const free = candidates.find((place) => {
       const box = textBox(place, wide)

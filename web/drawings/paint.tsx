@@ -20,7 +20,7 @@ interface StripeProps {
 
 export function Stripe(props: StripeProps) {
   const lean = () => (props.second ? 34 : -28)
-  const long = () => props.r * 1.28
+  const long = () => props.r * 1.22
   const end = () => {
     const angle = (lean() * Math.PI) / 180
     return { x: props.x + (long() + 4) * Math.cos(angle), y: props.y + (long() + 4) * Math.sin(angle) }

@@ -42,6 +42,7 @@ export function makeLink(clock: Clock) {
   /** With how many pages watch through it. */
   const watchers = new Map<Watcher, number>()
   const ups = new Set<() => void>()
+  const turnedAway = new Set<(why: string) => void>()
   const down: Down = { events: new Set(), summary: new Set(), presence: new Set(), reload: new Set() }
   let here: Parameters<ClientToServer['presence']>[0] = {}
 
@@ -63,7 +64,11 @@ export function makeLink(clock: Clock) {
     // The server hung up (a sign-out elsewhere, a restart): socket.io leaves the next try to us.
     if (reason === 'io server disconnect') setTimeout(() => socket.connect(), 1000)
   })
-  socket.on('connect_error', () => setState('lost'))
+  socket.on('connect_error', ({ message }) => {
+    setState('lost')
+    // Refused by the server itself, which socket.io does not try again: signed out meanwhile, as a rule.
+    if (!socket.active) for (const ask of turnedAway) ask(message)
+  })
   socket.on('events', (message) => {
     for (const hear of down.events) hear(message)
   })
@@ -129,6 +134,11 @@ export function makeLink(clock: Clock) {
     onUp(listener: () => void): () => void {
       ups.add(listener)
       return () => void ups.delete(listener)
+    },
+    /** The server refused the handshake: nobody is signed in on this device, as a rule. */
+    onTurnedAway(listener: (why: string) => void): () => void {
+      turnedAway.add(listener)
+      return () => void turnedAway.delete(listener)
     },
     /** Fails when there is no link or no answer in time; a resend with the same id is then safe. */
     async send({ stream, command }: Kept): Promise<Answer | Fault> {

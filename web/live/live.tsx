@@ -41,6 +41,9 @@ export const headOf = (clock: Clock, session: Session) => {
   }
 }
 
+/** Signed in after all, yet turned away: the next try waits a little. */
+const TURNED_AWAY_MS = 3000
+
 function makeLive(): Live {
   const clock = makeClock()
   const link = makeLink(clock)
@@ -53,6 +56,10 @@ function makeLive(): Live {
   const [waiting, setWaiting] = createSignal(0)
   outbox.onChange((kept) => setWaiting(kept.length))
   link.onUp(outbox.wake)
+  link.onTurnedAway(async () => {
+    await session.refresh()
+    if (session.signInId()) setTimeout(link.open, TURNED_AWAY_MS)
+  })
   return {
     clock,
     link,

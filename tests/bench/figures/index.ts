@@ -2,5 +2,20 @@
 import { boards50, boards200 } from './boards'
 import { commands } from './commands'
 import type { Figure } from './figure'
+import { firstLoad } from './first-load'
+import { memory } from './memory'
+import { pixels } from './pixels'
+import { start } from './start'
+import { catchUp, jobLoad } from './wire'
 
-export const figures: Figure[] = [commands, boards50, boards200]
+export const figures: Figure[] = [
+  commands,
+  boards50,
+  boards200,
+  firstLoad,
+  pixels,
+  catchUp,
+  jobLoad,
+  memory,
+  start,
+]

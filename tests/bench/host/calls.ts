@@ -1,8 +1,13 @@
 /** What the load process may ask of the server process. Everything in and out is plain data. */
 
-/** A job to be made: how far along the whole build it is, in commands, and more readings on top. */
+import type { RowsOfOne } from './bare-store'
+
+/** A job to be made: how far along the whole build it is, and more readings on top. */
 export interface JobSpec {
+  /** At most so many of the build's commands. */
   commands: number
+  /** No further once its JSON is as long as this. */
+  bytes?: number
   retakes?: number
 }
 
@@ -20,11 +25,15 @@ export interface HostCalls {
   openOurs(dataFolder: string, jobs: JobSpec[]): Promise<OursOpened>
   /** More jobs, with the plan and nothing done. */
   addJobs(id: number, jobs: JobSpec[]): Promise<string[]>
+  /** Processor time this process has used so far, in milliseconds. */
+  cpuMs(): Promise<number>
   closeOurs(id: number): Promise<void>
   /** Writes the rows that the readings of these jobs made once more, one transaction each; the milliseconds. */
-  bareLoop(id: number, jobs: string[], file: string): Promise<{ ms: number; commands: number }>
+  bareLoop(id: number, jobs: string[], file: string): Promise<{ ms: number; cpuMs: number; commands: number }>
   /** Bare socket.io on a bare SQLite file: commit, answer, broadcast the same bytes. */
   openBare(id: number, job: string, file: string): Promise<{ origin: string }>
+  /** What a bare server needs to do the same work. */
+  sampleRows(id: number, job: string): Promise<{ rows: RowsOfOne; summary: { version: number } }>
   /** Of the same events as plain JSON. */
   plainEvents(id: number, job: string, after: number): Promise<PlainEvents>
   plainJob(id: number, job: string): Promise<{ version: number; bytes: number }>

@@ -6,7 +6,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/flags'
 import { sentenceFor } from '../../../shared/job/refusals'
-import { setViews, standingReading } from '../../../shared/job/verdicts'
+import { hiddenBy, setViews, standingReading } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import { formatNumber } from '../../../shared/units'
@@ -45,6 +45,11 @@ export default function LookAndSign(props: LookProps) {
   const others = createMemo(() =>
     whoMaySecond(job(), desk.shop(), props.stepId, props.setId, desk.now()).filter((id) => id !== desk.me()),
   )
+  const covers = createMemo(() => {
+    const hiders =
+      view()?.set.covers.flatMap(({ joint, positions }) => hiddenBy(job(), joint, positions)) ?? []
+    return [...new Set(hiders.map(({ id, title }) => `${id} ${title}`))]
+  })
   const sign = () => {
     desk.send(command())
     props.onClose()
@@ -74,6 +79,12 @@ export default function LookAndSign(props: LookProps) {
                         {desk.words.moment(first().doneAt)}.
                       </p>
                     )}
+                  </Show>
+                  <Show when={!set().state.second && covers().length > 0}>
+                    <p class="against">
+                      {listed(covers())} {covers().length === 1 ? 'covers' : 'cover'} it already: a second
+                      signature now is recorded as late.
+                    </p>
                   </Show>
                   <Show
                     when={set().state.second}

@@ -1,13 +1,15 @@
 /** What stands above and below the record on paper, so that it can be read alone, years later. */
-import { Show } from 'solid-js'
+import { createMemo, type JSX, Show } from 'solid-js'
 import { record } from '../../../shared/audit/record'
+import { markOf } from '../../drawings/heads'
 import { useDesk } from '../engine/desk'
 import { dayAndTimeOf } from './day'
-import { countLines, countWords, isEmpty, type Query } from './rows'
+import { countLines, countWords, isEmpty, occurring, type Query } from './rows'
 
 export function PrintHead(props: { query: Query; shown: string; at: number }) {
   const desk = useDesk()
   const job = () => desk.job()
+  const people = createMemo(() => occurring(record(desk.job())).people)
   return (
     <header class="print-head">
       <div class="print-title">
@@ -29,6 +31,13 @@ export function PrintHead(props: { query: Query; shown: string; at: number }) {
           )}
         </Show>
         <Line term="Printed">{dayAndTimeOf(props.at)}</Line>
+        <Show when={people().length > 0}>
+          <Line term="Initials">
+            {people()
+              .map((id) => `${markOf(desk.shop(), id).initials} ${desk.words.person(id)}`)
+              .join(', ')}
+          </Line>
+        </Show>
         <Line term="Whole record">{countWords(countLines(record(job())))}</Line>
         <Show when={!isEmpty(props.query)}>
           <Line term="Shown here">{props.shown} (a part of the record)</Line>
@@ -45,11 +54,11 @@ export function PrintHead(props: { query: Query; shown: string; at: number }) {
   )
 }
 
-function Line(props: { term: string; children: unknown }) {
+function Line(props: { term: string; children: JSX.Element }) {
   return (
     <div>
       <dt>{props.term}</dt>
-      <dd>{props.children as never}</dd>
+      <dd>{props.children}</dd>
     </div>
   )
 }

@@ -6,14 +6,17 @@
 import { createMemo, For, Show } from 'solid-js'
 import type { RecordLine } from '../../../shared/audit/record'
 import type { WrenchThen } from '../../../shared/job/types'
+import { setViews } from '../../../shared/job/verdicts'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
 import { Stripe } from '../../ui/Stripe'
 import { planned, useDesk } from '../engine/desk'
+import { type SignerPair, signersOf } from '../engine/step-view'
 import { bandWords, fastenerWords, passesWords, passWords } from '../engine/step-words'
-import { dayOf } from './day'
+import { dayAndTimeOf, dayOf } from './day'
 import { PassBar } from './PassBar'
 import {
+  type Counted,
   countLines,
   type JointGroup,
   type Row,
@@ -36,6 +39,7 @@ function Group(props: { group: JointGroup }) {
   const lines = createMemo(() => props.group.lines, undefined, { equals: sameLines })
   const heads = createMemo(() => headsOf(planned(desk), desk.shop(), step(), joint()))
   const rows = createMemo(() => lines().flatMap(rowsOf))
+  const signers = createMemo(() => signersOf(setViews(planned(desk), step())))
   const counted = createMemo(() => countLines(lines()))
   const bands = () => [...new Set(joint().bands.flatMap((band) => (band ? [bandWords(band)] : [])))]
   return (
@@ -73,7 +77,8 @@ function Group(props: { group: JointGroup }) {
               <span class="pencil">, band {bands().join(', ')}</span>
             </Show>
           </p>
-          <p class="group-count">{groupWords(counted())}</p>
+          <p class="group-count">{groupWords(counted(), joint().positions.length)}</p>
+          <For each={signers()}>{(pair) => <Signed pair={pair} />}</For>
         </div>
       </header>
       <table class="record-table">
@@ -99,25 +104,34 @@ function Group(props: { group: JointGroup }) {
   )
 }
 
-function groupWords({ fasteners, proven, final, flagged, open }: ReturnType<typeof countLines>): string {
-  if (proven === fasteners) return fasteners === 1 ? 'proven' : `all ${fasteners} proven`
+/** Says so when a filter leaves some of the joint out. */
+function groupWords({ fasteners, proven, final, flagged, open }: Counted, all: number): string {
+  const shown = fasteners < all ? `${fasteners} of ${all} shown: ` : ''
+  if (proven === fasteners) return `${shown}${fasteners === 1 ? 'proven' : `all ${fasteners} proven`}`
   const parts = [
     `${proven} of ${fasteners} proven`,
     final > 0 ? `${final} final` : '',
     flagged > 0 ? `${flagged} flagged` : '',
     open > 0 ? `${open} open` : '',
   ]
-  return parts.filter(Boolean).join(', ')
+  return shown + parts.filter(Boolean).join(', ')
 }
 
 function RecordRow(props: { row: Row }) {
   const desk = useDesk()
   const { line, pass, reading, earlier, lead } = props.row
   const flagged = () => !earlier && reading !== undefined && reading.flags.length > 0
+  const onPaper = { ...desk.words, moment: dayAndTimeOf }
   const said = () => (reading ? remarks(reading, desk.words) : '')
   return (
     <tr
-      classList={{ 'row-earlier': earlier, 'row-lead': lead, 'row-flagged': flagged() }}
+      classList={{
+        'row-earlier': earlier,
+        'row-lead': lead,
+        'row-flagged': flagged(),
+        'row-open': reading === undefined,
+        'row-said': said() !== '',
+      }}
       data-open={flagged() ? '' : undefined}
       tabindex={flagged() ? -1 : undefined}
     >
@@ -158,23 +172,50 @@ function RecordRow(props: { row: Row }) {
         <Show when={lead && line}>{(one) => <Second line={one()} />}</Show>
       </td>
       <td class="cell-when">
-        <Show when={reading}>
-          {(taken) => (
-            <time dateTime={new Date(taken().doneAt).toISOString()}>{desk.words.moment(taken().doneAt)}</time>
-          )}
-        </Show>
+        <Show when={reading}>{(taken) => <Moment at={taken().doneAt} />}</Show>
       </td>
       <td class="cell-stands">
         <Show when={lead && !flagged()}>
           <span class={`verdict verdict-${line.verdict}`}>{verdictWords(line)}</span>
         </Show>
         <Show when={said()}>
-          <span class="remark" classList={{ against: flagged() }}>
+          <span class="remark screen-only" classList={{ against: flagged() }}>
             {said()}
           </span>
+          <span class="remark paper-only">{reading ? remarks(reading, onPaper) : ''}</span>
         </Show>
       </td>
     </tr>
+  )
+}
+
+/** Short on a screen; with its year on paper. */
+function Moment(props: { at: number }) {
+  const desk = useDesk()
+  return (
+    <time dateTime={new Date(props.at).toISOString()}>
+      <span class="screen-only">{desk.words.moment(props.at)}</span>
+      <span class="paper-only">{dayAndTimeOf(props.at)}</span>
+    </time>
+  )
+}
+
+/** Whose word stands on these fasteners, and since when. */
+function Signed(props: { pair: SignerPair }) {
+  const desk = useDesk()
+  return (
+    <p class="group-signed">
+      {props.pair.sets.length > 0 ? `${props.pair.sets.join(', ')}: signed` : 'Signed'} by{' '}
+      {desk.words.person(props.pair.first.by)}, <Moment at={props.pair.first.doneAt} />
+      <Show when={props.pair.second}>
+        {(second) => (
+          <>
+            ; second {desk.words.person(second().by)}, <Moment at={second().doneAt} />
+            {second().late ? ', late' : ''}
+          </>
+        )}
+      </Show>
+    </p>
   )
 }
 

@@ -4,6 +4,8 @@
  * Everything marked `data-open` counts, in the order of the page; the choosing is apart from the page so that it
  * can be tested.
  */
+import { bringUp } from '../engine/bring-up'
+
 export function nextOf<T>(items: readonly T[], isAfter: (item: T) => boolean): T | undefined {
   return items.find(isAfter) ?? items[0]
 }
@@ -20,8 +22,7 @@ export function goToNextOpen(root: ParentNode): boolean {
       (here.compareDocumentPosition(item) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0,
   )
   if (!next) return false
-  next.focus({ preventScroll: true })
-  next.scrollIntoView({ block: 'center' })
+  bringUp(next, 'center')
   return true
 }
 

@@ -6,6 +6,7 @@ import { Answer } from './HeadAsk'
 import type { Phase } from './phase'
 import { targetOf } from './phase'
 import { HeldUpPanel, ScaleEntry, WrenchLine } from './ScaleEntry'
+import { StopHere } from './StepWords'
 import { type Place, passWords, roundsOf } from './work'
 import { proposedWrench, targetOn, wrenchChoices } from './wrench'
 
@@ -30,7 +31,6 @@ export function ActionPanel(props: ActionProps) {
             <Button look="main" wide class="tall" onClick={props.onScale}>
               What does the scale of {phase().wrench.id} say?
             </Button>
-            <WrenchLine onOther={props.onWrench} />
           </Show>
         )}
       </Match>
@@ -55,12 +55,12 @@ export function ActionPanel(props: ActionProps) {
                 </Button>
               }
             >
-              <Answer head={phase().head} />
+              <Answer head={phase().head} brief={props.narrow} />
             </Show>
-            <Show when={phase().wrench}>
+            <Show when={phase().wrench && !props.narrow}>
               <WrenchLine onOther={props.onWrench} />
             </Show>
-            <Show when={phase().how === 'clicked'}>
+            <Show when={phase().how === 'clicked' && !props.narrow}>
               <Button wide onClick={bench.askAgain}>
                 Enter the scale again
               </Button>
@@ -97,6 +97,40 @@ export function ActionPanel(props: ActionProps) {
         )}
       </Match>
     </Switch>
+  )
+}
+
+/** A phone's second row: the scale again or another angle, the wrench in hand, and the stop. */
+export function BarRow(props: { onWrench: () => void; onScale: () => void; onAsk: (head: number) => void }) {
+  const bench = useBench()
+  const record = () => {
+    const phase = bench.phase()
+    return bench.round() && bench.mine() && phase.kind === 'record' ? phase : undefined
+  }
+  return (
+    <div class="bar-row">
+      <Show when={record()?.how === 'clicked'}>
+        <Button
+          onClick={() => {
+            bench.askAgain()
+            props.onScale()
+          }}
+        >
+          Scale again
+        </Button>
+      </Show>
+      <Show when={record()?.how === 'turned'}>
+        <Button onClick={() => props.onAsk(record()?.head ?? 0)}>Another angle</Button>
+      </Show>
+      <Show when={bench.round() && bench.phase().kind !== 'through' && bench.wrench()}>
+        {(wrench) => (
+          <Button aria-label={`${wrench().id} in hand: other wrench`} onClick={props.onWrench}>
+            {wrench().id}…
+          </Button>
+        )}
+      </Show>
+      <StopHere />
+    </div>
   )
 }
 

@@ -9,7 +9,7 @@ import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Stripe } from '../../ui/Stripe'
-import { ActionPanel } from './ActionPanel'
+import { ActionPanel, BarRow } from './ActionPanel'
 import { BenchContext, createBench } from './bench'
 import { GatePanel } from './GatePanel'
 import { HeadAsk } from './HeadAsk'
@@ -21,8 +21,9 @@ import { StationRow } from './PassRow'
 import { ScaleEntry } from './ScaleEntry'
 import { SecondSignature } from './SecondSignature'
 import { SignPanel } from './SignPanel'
-import { Cautions, NotYetWords, OnTheBench, StopHere } from './StepWords'
+import { Cautions, NotYetWords, OnTheBench, StopHere, StopWords } from './StepWords'
 import { WrenchPicker } from './WrenchPicker'
+import { roundsOf } from './work'
 import './bench.css'
 
 const NARROW = '(max-width: 44rem)'
@@ -45,13 +46,19 @@ export function BenchPage(props: BenchPageProps) {
   media.addEventListener('change', turned)
   // The map takes what the window leaves under everything above it, banners included.
   let work: HTMLDivElement | undefined
+  let action: HTMLDivElement | undefined
+  let page: HTMLDivElement | undefined
   const measure = () => {
-    if (work) work.style.setProperty('--bench-top', `${work.getBoundingClientRect().top + window.scrollY}px`)
+    work?.style.setProperty('--bench-top', `${work.getBoundingClientRect().top + window.scrollY}px`)
+    action?.parentElement?.style.setProperty('--bench-bar', `${action.offsetHeight}px`)
   }
   onMount(() => {
     const watcher = new ResizeObserver(measure)
     watcher.observe(document.body)
+    if (action) watcher.observe(action)
     measure()
+    // A phone has no room for the bar on top while the work goes on; it is one pull away.
+    if (narrow() && bench.mine() && bench.round()) page?.scrollIntoView({ block: 'start' })
     onCleanup(() => watcher.disconnect())
   })
   onCleanup(() => {
@@ -72,6 +79,7 @@ export function BenchPage(props: BenchPageProps) {
   const [asked, setAsked] = createSignal<number>()
   const [secondFor, setSecondFor] = createSignal<string>()
   const [chosenSpot, setSpot] = createSignal<Spot>()
+  const [measuring, setMeasuring] = createSignal(false)
 
   const spots = createMemo((): Spot[] =>
     props.step.measurements.flatMap(({ id, places }) => places.map((place) => ({ measurement: id, place }))),
@@ -100,7 +108,7 @@ export function BenchPage(props: BenchPageProps) {
   return (
     <BenchContext.Provider value={bench}>
       <div class="bench-page">
-        <div class="bench" data-station={bench.station().kind}>
+        <div class="bench" ref={page} data-station={bench.station().kind}>
           <div class="bench-top">
             <header class="bench-head">
               <A class="stencil bench-number" href={`/jobs/${props.job.id}/bench`}>
@@ -110,7 +118,10 @@ export function BenchPage(props: BenchPageProps) {
                 <h1>{props.step.title}</h1>
                 <p class="pencil">
                   {props.job.engine.model} · step {props.step.id} ·{' '}
-                  <Show when={bench.claim()} fallback={bench.signed() ? 'signed' : 'nobody has claimed it'}>
+                  <Show
+                    when={bench.claim()}
+                    fallback={bench.signed() ? 'signed, with nobody now' : 'nobody has claimed it'}
+                  >
                     {(claim) => (
                       <>
                         claimed by <Stripe person={claim().by} name="after" /> since{' '}
@@ -131,22 +142,28 @@ export function BenchPage(props: BenchPageProps) {
                 {(round) => <JointPanel round={round} onAsk={setAsked} onScale={askScale} />}
               </Match>
               <Match when={bench.station().kind === 'measure'}>
-                <MeasurePanel spot={bench.mine() ? spot() : undefined} onSpot={setSpot} />
+                <MeasurePanel
+                  spot={bench.mine() ? spot() : undefined}
+                  onSpot={(one) => {
+                    setSpot(one)
+                    if (bench.mine()) setMeasuring(true)
+                  }}
+                />
               </Match>
               <Match when={bench.station().kind === 'check'}>
                 <GatePanel />
               </Match>
               <Match when={bench.station().kind === 'sign'}>
-                <SignPanel onSecond={setSecondFor} />
+                <SignPanel onSecond={setSecondFor} onLook={lookFromSign} />
               </Match>
             </Switch>
           </div>
 
           <aside class="bench-side" aria-label="What to do">
-            <div class="bench-action">
-              <Waiting />
+            <div class="bench-action" ref={action}>
+              <Waiting brief={narrow()} />
               <RefusedEntries />
-              <OddReadings />
+              <OddReadings brief={narrow()} />
               <Switch>
                 <Match when={isDone(props.job, props.step)}>
                   <p class="sentence">This step is done: every signature it asks for stands.</p>
@@ -188,21 +205,37 @@ export function BenchPage(props: BenchPageProps) {
                   <ActionPanel narrow={narrow()} onScale={askScale} onWrench={() => setPicking(true)} />
                 </Match>
                 <Match when={bench.station().kind === 'measure' && spot()}>
-                  {(at) => <MeasureEntry spot={at()} onNext={afterSpot} />}
+                  {(at) => (
+                    <Show when={narrow()} fallback={<MeasureEntry spot={at()} onNext={afterSpot} />}>
+                      <Button look="main" wide class="tall" onClick={() => setMeasuring(true)}>
+                        Measure {at().place}
+                      </Button>
+                    </Show>
+                  )}
                 </Match>
                 <Match when={bench.station().kind === 'check'}>
                   <Onward />
                 </Match>
               </Switch>
+              <Show when={bench.mine() && narrow()}>
+                <BarRow
+                  onWrench={() => setPicking(true)}
+                  onScale={() => setScaleOpen(true)}
+                  onAsk={setAsked}
+                />
+              </Show>
             </div>
             <div class="bench-about">
               <NotYetWords />
               <Cautions />
               <Show when={bench.mine()}>
-                <StopHere />
+                <StopWords />
               </Show>
               <OnTheBench />
             </div>
+            <Show when={bench.mine() && !narrow()}>
+              <StopHere />
+            </Show>
           </aside>
         </div>
 
@@ -223,10 +256,21 @@ export function BenchPage(props: BenchPageProps) {
             onDone={() => setScaleOpen(false)}
           />
         </Dialog>
+        <Dialog open={measuring() && narrow()} title="Measure" onClose={() => setMeasuring(false)}>
+          <Show when={spot()}>{(at) => <MeasureEntry spot={at()} onNext={afterSpot} />}</Show>
+        </Dialog>
         <SecondSignature setId={secondFor()} onClose={() => setSecondFor(undefined)} />
       </div>
     </BenchContext.Provider>
   )
+
+  /** From the signatures to one head of what they cover. */
+  function lookFromSign(jointId: string, n: number): void {
+    const round = roundsOf(props.step).find((one) => one.joint.id === jointId && one.positions.includes(n))
+    if (!round) return
+    bench.goTo(round.key)
+    bench.look(n)
+  }
 
   /** A head done again: with a click wrench one press, else its number is asked. */
   function again(n: number): void {

@@ -3,7 +3,9 @@
  * answer is the biggest press; a pad serves for any other.
  */
 import { createEffect, createSignal, on, Show } from 'solid-js'
+import type { AdoptedJoint } from '../../../shared/plan/types'
 import { formatNumber, showTorque } from '../../../shared/units'
+import { numberWords } from '../../drawings/heads'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
@@ -18,6 +20,10 @@ export function HeadAsk(props: { head: number | undefined; onClose: () => void }
     const phase = bench.phase()
     return phase.kind === 'record' ? phase : undefined
   }
+  const called = (n: number | undefined) => {
+    const one = joint()
+    return one && n !== undefined ? headWord(one, n).toLowerCase() : ''
+  }
   const notItsTurn = () => {
     const found = record()
     return bench.round()?.ordered === true && found !== undefined && found.head !== props.head
@@ -25,7 +31,7 @@ export function HeadAsk(props: { head: number | undefined; onClose: () => void }
   return (
     <Dialog
       open={props.head !== undefined && record() !== undefined}
-      title={`${joint()?.title ?? ''}: ${props.head ?? ''}`}
+      title={`${joint()?.title ?? ''}: ${called(props.head)}`}
       onClose={props.onClose}
     >
       <Show when={notItsTurn()}>
@@ -34,7 +40,7 @@ export function HeadAsk(props: { head: number | undefined; onClose: () => void }
           out of order.
         </p>
         <Button look="main" wide onClick={props.onClose}>
-          Go back: {record()?.head} is next
+          Go back: {called(record()?.head)} is next
         </Button>
       </Show>
       <Show when={record()?.early}>
@@ -50,7 +56,7 @@ export function HeadAsk(props: { head: number | undefined; onClose: () => void }
 }
 
 /** The number a head needs, or the one press. Also stands in the action column for the next head. */
-export function Answer(props: { head: number; onDone?: () => void; plain?: boolean }) {
+export function Answer(props: { head: number; onDone?: () => void; plain?: boolean; brief?: boolean }) {
   const bench = useBench()
   const record = () => {
     const phase = bench.phase()
@@ -68,29 +74,29 @@ export function Answer(props: { head: number; onDone?: () => void; plain?: boole
   return (
     <>
       <Show when={record()?.how === 'turned'}>
-        <Turned head={props.head} say={say} plain={props.plain === true} />
+        <Turned head={props.head} say={say} plain={props.plain === true} brief={props.brief === true} />
       </Show>
       <Show when={record()?.how === 'indicated'}>
         <Indicated head={props.head} say={say} />
       </Show>
       <Show when={record()?.how === 'clicked'}>
         <Button look={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
-          {headWord(bench.round()?.joint.fastener, props.head)}: clicked at{' '}
-          {formatNumber(record()?.scale?.value ?? 0)} {record()?.scale?.unit}
+          {headWord(bench.round()?.joint, props.head)}: clicked at {formatNumber(record()?.scale?.value ?? 0)}{' '}
+          {record()?.scale?.unit}
         </Button>
       </Show>
       <Show when={record()?.how === 'slackened'}>
         <Button look={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
-          {headWord(bench.round()?.joint.fastener, props.head)}: slackened
+          {headWord(bench.round()?.joint, props.head)}: slackened
         </Button>
       </Show>
     </>
   )
 }
 
-const headWord = (fastener: string | undefined, n: number): string => {
-  const word = fastener ?? 'head'
-  return `${word.charAt(0).toUpperCase()}${word.slice(1)} ${n}`
+const headWord = (joint: AdoptedJoint | undefined, n: number): string => {
+  const word = joint?.fastener ?? 'head'
+  return `${word.charAt(0).toUpperCase()}${word.slice(1)} ${joint ? numberWords(joint, n) : n}`
 }
 
 interface SayProps {
@@ -98,7 +104,7 @@ interface SayProps {
   say: (value: number, readsSo?: boolean) => void
 }
 
-function Turned(props: SayProps & { plain: boolean }) {
+function Turned(props: SayProps & { plain: boolean; brief: boolean }) {
   const bench = useBench()
   const [other, setOther] = createSignal(false)
   const [text, setText] = createSignal('')
@@ -110,14 +116,16 @@ function Turned(props: SayProps & { plain: boolean }) {
   return (
     <div class="entry">
       <Button look={props.plain ? undefined : 'main'} wide class="tall" onClick={() => props.say(asked())}>
-        {headWord(bench.round()?.joint.fastener, props.head)}: turned +{formatNumber(asked())}°
+        {headWord(bench.round()?.joint, props.head)}: turned +{formatNumber(asked())}°
       </Button>
       <Show
-        when={other()}
+        when={other() && !props.brief}
         fallback={
-          <Button wide onClick={() => setOther(true)}>
-            Another angle
-          </Button>
+          <Show when={!props.brief}>
+            <Button wide onClick={() => setOther(true)}>
+              Another angle
+            </Button>
+          </Show>
         }
       >
         <p class="entry-display" aria-live="polite">
@@ -158,7 +166,7 @@ function Indicated(props: SayProps) {
   return (
     <div class="entry">
       <h2>
-        {headWord(bench.round()?.joint.fastener, props.head)}: what does {bench.wrench()?.id} show?
+        {headWord(bench.round()?.joint, props.head)}: what does {bench.wrench()?.id} show?
       </h2>
       <p class="entry-display" aria-live="polite">
         <span>{text() || '–'}</span> <span class="entry-unit">{bench.wrench()?.unit}</span>

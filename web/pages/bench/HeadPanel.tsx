@@ -4,6 +4,7 @@ import { flagWords } from '../../../shared/job/flags'
 import type { Reading } from '../../../shared/job/types'
 import { positionState, standingReading, stands } from '../../../shared/job/verdicts'
 import { formatNumber, showTorque } from '../../../shared/units'
+import { numberWords } from '../../drawings/heads'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Stripe } from '../../ui/Stripe'
@@ -20,6 +21,11 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
     (bench.job().readings[joint()?.id ?? ''] ?? []).filter((r) => r.position === n()),
   )
   const label = () => joint()?.positions.find((one) => one.n === n())?.label
+  const called = () => {
+    const one = joint()
+    const at = n()
+    return one && at !== undefined ? numberWords(one, at) : ''
+  }
   const standing = () => {
     const one = joint()
     return one ? standingReading(bench.job(), one, n() ?? 0, bench.pass()) : undefined
@@ -42,7 +48,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
   return (
     <Dialog
       open={n() !== undefined}
-      title={`${joint()?.title ?? ''}: ${n() ?? ''}${label() ? `, ${label()}` : ''}`}
+      title={`${joint()?.title ?? ''}: ${called()}${label() ? `, ${label()}` : ''}`}
       onClose={() => bench.look(undefined)}
     >
       <Show when={flags().length > 0}>

@@ -3,38 +3,46 @@ import { createMemo, For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/flags'
 import type { JobCommand } from '../../../shared/job/types'
 import { formatNumber } from '../../../shared/units'
+import { numberWords } from '../../drawings/heads'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'
 import { oddReadings } from './work'
 
 /** Readings of the round whose flags stand: what is odd, and what to do next. */
-export function OddReadings() {
+export function OddReadings(props: { brief: boolean }) {
   const bench = useBench()
   const odd = createMemo(() => {
     const round = bench.round()
     return round ? oddReadings(bench.job(), round) : []
   })
   const round = () => bench.round()
+  const called = (n: number) => {
+    const one = round()?.joint
+    return one ? numberWords(one, n) : `${n}`
+  }
   return (
     <Show when={odd()[0]}>
       {(first) => (
         <section class="stop" role="alert" aria-label="What is odd">
           <h2>
-            {round()?.joint.title} {first().position}, pass {first().pass}
+            {round()?.joint.title} {called(first().position)}, pass {first().pass}
           </h2>
           <For each={first().flags}>
             {(flag) => (
               <p>
-                <strong>{sentenceCase(flagWords(flag))}.</strong> {adviceFor(flag, first())}
+                <strong>{sentenceCase(flagWords(flag))}.</strong>{' '}
+                {props.brief ? '' : adviceFor(flag, first())}
               </p>
             )}
           </For>
-          <Show when={first().how === 'turned' && round()}>
+          <Show when={!props.brief && first().how === 'turned' && round()}>
             {(one) => <p>{interruptionWords(bench.job(), one().joint, first().pass)}</p>}
           </Show>
           <div class="panel-buttons">
-            <Button onClick={() => bench.look(first().position)}>Look at number {first().position}</Button>
+            <Button onClick={() => bench.look(first().position)}>
+              {props.brief ? 'What to do' : `Look at ${called(first().position)}`}
+            </Button>
           </div>
           <Show when={odd().length > 1}>
             <p>
@@ -50,7 +58,7 @@ export function OddReadings() {
               >
                 {(position) => (
                   <button type="button" class="also" onClick={() => bench.look(position)}>
-                    {position}
+                    {called(position)}
                   </button>
                 )}
               </For>
@@ -83,15 +91,15 @@ export function RefusedEntries() {
 }
 
 /** Without signal the work goes on: how much is kept here, and that nothing is lost. */
-export function Waiting() {
+export function Waiting(props: { brief: boolean }) {
   const bench = useBench()
   const count = () => bench.view.pending().length
   return (
     <Show when={bench.view.link() === 'lost'}>
       <p class="sentence" role="status">
         No signal. Go on:{' '}
-        {count() === 0 ? 'entries are' : count() === 1 ? '1 entry is' : `${count()} entries are`} kept on this
-        tablet and sent when the signal is back. Dotted heads are not confirmed yet.
+        {count() === 0 ? 'entries are' : count() === 1 ? '1 entry is' : `${count()} entries are`} kept here
+        {props.brief ? '.' : ' and sent when the signal is back. Dotted heads are not confirmed yet.'}
       </p>
     </Show>
   )

@@ -1,13 +1,18 @@
 /** The stations of the step, and the passes of the round shown, as rows of plates: done, now, to come. */
-import { createMemo, For, Show } from 'solid-js'
+import { createEffect, createMemo, For, on, Show } from 'solid-js'
 import { useBench } from './bench'
 import { fastenerWords } from './cautions'
 import { passViews, passWords } from './work'
 
 export function StationRow() {
   const bench = useBench()
+  let row: HTMLElement | undefined
+  keepInView(
+    () => row,
+    () => bench.station().key,
+  )
   return (
-    <nav class="plates stations" aria-label="Work of this step">
+    <nav ref={row} class="plates stations" aria-label="Work of this step">
       <For each={bench.stations()}>
         {(station) => (
           <button
@@ -29,10 +34,29 @@ export function StationRow() {
   )
 }
 
+/** On a phone a row is longer than the screen: what is shown is brought into it. */
+function keepInView(row: () => HTMLElement | undefined, shown: () => unknown): void {
+  createEffect(
+    on(shown, () =>
+      queueMicrotask(() => {
+        const nav = row()
+        const plate = nav?.querySelector<HTMLElement>('[aria-current]')
+        if (nav && plate)
+          nav.scrollLeft = plate.offsetLeft - nav.offsetLeft - (nav.clientWidth - plate.offsetWidth) / 2
+      }),
+    ),
+  )
+}
+
 const STATE_WORDS = { done: 'done', now: 'now', to_come: 'to come' } as const
 
 export function PassRow() {
   const bench = useBench()
+  let row: HTMLElement | undefined
+  keepInView(
+    () => row,
+    () => bench.pass(),
+  )
   const views = createMemo(() => {
     const round = bench.round()
     return round ? passViews(bench.job(), round) : []
@@ -40,7 +64,7 @@ export function PassRow() {
   return (
     <div class="pass-line">
       <Show when={views().length > 1}>
-        <nav class="plates passes" aria-label="Passes">
+        <nav ref={row} class="plates passes" aria-label="Passes">
           <For each={views()}>
             {(view) => (
               <button

@@ -4,8 +4,14 @@ import { setViews } from '../../../shared/job/verdicts'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
+import { Covered } from './Covered'
 
-export function SignPanel(props: { onSecond: (setId: string) => void }) {
+interface SignPanelProps {
+  onSecond: (setId: string) => void
+  onLook: (jointId: string, n: number) => void
+}
+
+export function SignPanel(props: SignPanelProps) {
   const bench = useBench()
   const views = createMemo(() => setViews(bench.job(), bench.step()))
   return (
@@ -76,6 +82,7 @@ export function SignPanel(props: { onSecond: (setId: string) => void }) {
               <Show when={bench.step().signatures === 1 && view.state.first}>
                 <p class="pencil">This step asks for one signature.</p>
               </Show>
+              <Covered view={view} onLook={props.onLook} />
             </li>
           )
         }}

@@ -32,10 +32,11 @@ export function Cautions() {
   )
 }
 
+/** One touch; what it means stands beside it in `StopWords`, before it is pressed. */
 export function StopHere() {
   const bench = useBench()
   return (
-    <section class="stop-here">
+    <div class="stop-here">
       <Button
         wide
         class="tall"
@@ -43,8 +44,17 @@ export function StopHere() {
       >
         Stop here
       </Button>
+    </div>
+  )
+}
+
+export function StopWords() {
+  const bench = useBench()
+  return (
+    <section>
+      <h2>If you stop here</h2>
       <For each={stopWords(bench.job(), bench.step(), bench.round()?.joint, bench.pass())}>
-        {(words) => <p class="small">{words}</p>}
+        {(words) => <p>{words}</p>}
       </For>
     </section>
   )

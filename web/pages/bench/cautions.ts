@@ -15,6 +15,7 @@ import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Sealant } from '../../../shared/plan/types'
 import { formatNumber } from '../../../shared/units'
 import { listed, positionsInWords } from '../../../shared/words'
+import { numberWords } from '../../drawings/heads'
 import { bandWords } from './wrench'
 
 export interface NotYet {
@@ -102,7 +103,7 @@ export function interruptionWords(job: PlannedJob, joint: AdoptedJoint, pass: nu
   const first = joint.order?.[0] ?? joint.positions[0]?.n
   const torque =
     torqueOnly === 'restart_pass'
-      ? `Torque passes only so far: pass ${pass} starts again at ${joint.fastener} ${first}.`
+      ? `Torque passes only so far: pass ${pass} starts again at ${joint.fastener} ${first === undefined ? '' : numberWords(joint, first)}.`
       : 'No angle turned yet: slacken all and start the joint again.'
   if (!angled) return torque
   const over =

@@ -57,7 +57,10 @@ function OneJob(props: { id: string; stepId: string | undefined }) {
           />
         </Show>
       </Match>
-      <Match when={job()}>{(planned) => <StepChooser view={view} job={planned()} />}</Match>
+      {/* Not the Match's own accessor: it may not be read any more while the way to a step is being taken. */}
+      <Match when={job()}>
+        <StepChooser view={view} job={job() as PlannedJob} />
+      </Match>
     </Switch>
   )
 }

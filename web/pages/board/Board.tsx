@@ -48,6 +48,7 @@ export function Board() {
   })
   const counted = () => {
     const all = board.ids().length
+    if (all === 0) return 'no engine in the shop'
     if (sought().trim()) return `${shown().length} of ${all} shown`
     return all === 1 ? '1 engine, by what needs attention' : `${all} engines, by what needs attention`
   }
@@ -92,6 +93,8 @@ export function Board() {
               )}
             </For>
           </ol>
+        </Show>
+        <Show when={!sought().trim()}>
           <Key />
         </Show>
       </Show>

@@ -1,5 +1,5 @@
 /** Who the engine is: number, model, serial, what it drives, owner, the work agreed, the plan and its edition. */
-import { For, Show } from 'solid-js'
+import { For, type JSX, Show } from 'solid-js'
 import type { Here } from '../../../shared/protocol'
 import { Stripe } from '../../ui/Stripe'
 import { useDesk } from './desk'
@@ -30,8 +30,8 @@ export function EngineHead(props: { here: readonly Here[] }) {
           )}
         </Show>
         <Show when={props.here.length > 0}>
-          <Fact term="Here now">
-            <ul class="here">
+          <Fact term="Here now" screenOnly>
+            <ul class="here-list">
               <For each={props.here}>
                 {(one) => (
                   <li>
@@ -49,11 +49,11 @@ export function EngineHead(props: { here: readonly Here[] }) {
 
 const PLACES = { engine: 'on this page', bench: 'at the bench', audit: 'in the audit' }
 
-function Fact(props: { term: string; children: unknown }) {
+function Fact(props: { term: string; screenOnly?: boolean; children: JSX.Element }) {
   return (
-    <div>
+    <div classList={{ 'here-now': props.screenOnly === true }}>
       <dt>{props.term}</dt>
-      <dd>{props.children as never}</dd>
+      <dd>{props.children}</dd>
     </div>
   )
 }

@@ -1,10 +1,10 @@
 /** The plan, stage by stage, and a row of its stages to jump by: each filled as far as it is done. */
 import { createMemo, For, Show } from 'solid-js'
+import { goTo } from './bring-up'
 import { planned, useDesk } from './desk'
 import { StepRow } from './StepRow'
 import { progressOf, type StageView, stagesOf } from './step-view'
 import { durationWords, progressWords } from './step-words'
-import { goTo } from './WhereToGo'
 
 const RELEASES = { to_fitting: 'release to fitting', to_owner: 'release to owner' }
 

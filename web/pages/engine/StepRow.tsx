@@ -44,10 +44,8 @@ export function StepRow(props: StepRowProps) {
             <span class="unseen">, critical</span>
           </Show>
         </h4>
-        <p class="step-standing">
-          <span class={`standing standing-${view().standing}`} classList={{ unseen: done() }}>
-            {standingWords(view(), desk.words)}
-          </span>
+        <p class="step-standing" classList={{ unseen: done() && view().flagged === 0 }}>
+          <span class={`standing standing-${view().standing}`}>{standingWords(view(), desk.words)}</span>
           <Show when={!done()}>
             <span class="pencil">, likely {durationWords(props.step.minutes.likely)}</span>
           </Show>

@@ -3,6 +3,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { standingOf, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { Stripe } from '../../ui/Stripe'
+import { goTo } from './bring-up'
 import { planned, useDesk } from './desk'
 import { durationWords } from './step-words'
 
@@ -56,14 +57,4 @@ function Leads(props: { step: AdoptedStep }) {
       </Show>
     </li>
   )
-}
-
-/** Goes to a place on this page and puts the focus there, without leaving a step in the browser's history. */
-export function goTo(event: Event, id: string): void {
-  const place = document.getElementById(id)
-  if (!place) return
-  event.preventDefault()
-  const still = matchMedia('(prefers-reduced-motion: reduce)').matches
-  place.scrollIntoView({ behavior: still ? 'auto' : 'smooth', block: 'start' })
-  place.focus({ preventScroll: true })
 }

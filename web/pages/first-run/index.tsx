@@ -54,19 +54,21 @@ export default function FirstRun() {
   }
 
   return (
-    <form class="page first-run" onSubmit={open} novalidate>
+    <form class="page sheet-form first-run" onSubmit={open} onInput={() => setWhy()} novalidate>
       <h1>Open the shop</h1>
       <p class="pencil">
         You are entered as its owner and can then enter the others, the wrenches and the plans.
       </p>
-      <Field
-        label="Name of the shop"
-        value={name()}
-        onValue={setName}
-        required
-        maxLength={60}
-        autocomplete="organization"
-      />
+      <div class="whole">
+        <Field
+          label="Name of the shop"
+          value={name()}
+          onValue={setName}
+          required
+          maxLength={60}
+          autocomplete="organization"
+        />
+      </div>
       <Field
         label="Your name"
         value={person()}

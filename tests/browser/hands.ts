@@ -1,0 +1,166 @@
+/** What people do on the pages, press by press, named as the shop names it. */
+import type { Locator, Page } from 'playwright-core'
+import { expect } from 'vitest'
+import type { Server } from '../process/program'
+import { type Device, nameOf, pinOf, pressDigits, SOON_MS, stands } from './harness'
+
+export interface NewEngine {
+  number: string
+  model: string
+  serial: string
+  owner: string
+  agreed: string
+}
+
+export const LAUNCH: NewEngine = {
+  number: 'T-201',
+  model: 'Ottersby S9',
+  serial: 'S9-0777',
+  owner: 'Harbour Ferry Club',
+  agreed: 'Head off, valves ground in',
+}
+
+/** From the board; ends on the new engine's page and answers with its id. */
+export async function openJob(page: Page, engine: NewEngine): Promise<string> {
+  await page.getByRole('button', { name: 'New job' }).click()
+  const form = page.getByRole('dialog', { name: 'New job' })
+  await form.getByRole('textbox', { name: 'Job number' }).fill(engine.number)
+  await form.getByRole('textbox', { name: 'Engine model' }).fill(engine.model)
+  await form.getByRole('textbox', { name: 'Serial number' }).fill(engine.serial)
+  await form.getByRole('textbox', { name: 'Owner' }).fill(engine.owner)
+  await form.getByRole('textbox', { name: 'Agreed work' }).fill(engine.agreed)
+  await form.getByRole('button', { name: 'Open the job' }).click()
+  await page.waitForURL(/\/jobs\/[^/]+$/)
+  await page.getByRole('heading', { level: 1, name: engine.number }).waitFor()
+  return new URL(page.url()).pathname.split('/')[2] as string
+}
+
+/** From the board, in the row of an engine that has none: the plan, then the word that it is meant. */
+export async function adoptPlan(page: Page, number: string, title: string): Promise<void> {
+  await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Board' }).click()
+  await rowOf(page, number).getByRole('button', { name: 'Choose a plan' }).click()
+  const dialog = page.getByRole('dialog', { name: `A plan for ${number}` })
+  await dialog.getByRole('button', { name: new RegExp(`^${title}`) }).click()
+  await dialog.getByRole('button', { name: new RegExp(`^Adopt ${title}`) }).click()
+  await dialog.waitFor({ state: 'hidden' })
+}
+
+/** What one device of the shop asks over HTTP; for what a test needs but is not about. */
+export async function command(device: Device, jobId: string, body: object): Promise<void> {
+  const answer = await device.context.request.post(`/api/jobs/${jobId}/commands`, {
+    data: { commandId: crypto.randomUUID(), ...body },
+  })
+  expect(answer.status(), await answer.text()).toBe(201)
+}
+
+/** Steps A1 and A2 of the launch diesel, so that its head can be tightened. */
+export async function measuredByHttp(device: Device, jobId: string): Promise<void> {
+  const measure = (stepId: string, measurementId: string, place: string, value: number) =>
+    command(device, jobId, {
+      type: 'TakeMeasurement',
+      stepId,
+      measurementId,
+      place,
+      value,
+      instrument: 'bore gauge',
+    })
+  await command(device, jobId, { type: 'ClaimStep', stepId: 'A1' })
+  for (const place of ['lengthwise', 'crosswise', 'diagonal']) await measure('A1', 'flatness', place, 0.02)
+  for (const place of ['top', 'middle', 'bottom']) await measure('A1', 'bore', place, 0.05)
+  await command(device, jobId, { type: 'SignStep', stepId: 'A1' })
+  await command(device, jobId, { type: 'ClaimStep', stepId: 'A2' })
+  for (const place of ['inlet', 'exhaust']) await measure('A2', 'recess', place, 1)
+  await command(device, jobId, { type: 'AnswerGate', stepId: 'A2', gateId: 'cotters' })
+  await command(device, jobId, { type: 'SignStep', stepId: 'A2' })
+}
+
+export interface OpenEngine {
+  jobId: string
+  number: string
+}
+
+let opened = 300
+
+/** A launch diesel ready for its head nuts, made over HTTP by whoever leads; `device` is theirs. */
+export async function engineAtItsHead(device: Device): Promise<OpenEngine> {
+  const number = `T-${++opened}`
+  const jobId = crypto.randomUUID()
+  const { model, serial, owner, agreed } = LAUNCH
+  await command(device, jobId, { type: 'OpenJob', number, engine: { model, serial }, owner, agreed })
+  await command(device, jobId, { type: 'AdoptPlan', planId: 'ottersby-s9', edition: 1 })
+  await measuredByHttp(device, jobId)
+  return { jobId, number }
+}
+
+/** The head of a bolt map, by joint and number. */
+export const head = (page: Page, joint: string, n: number): Locator =>
+  page.getByRole('button', { name: new RegExp(`^${joint}, ${n} of \\d`) })
+
+export async function toBench(device: Device, jobId: string, stepId: string): Promise<void> {
+  await device.page.goto(`/jobs/${jobId}/bench/${stepId}`)
+  await stands(device.page)
+}
+
+export async function claim(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Claim this step' }).click()
+  await page.getByRole('button', { name: 'Stop here' }).waitFor()
+}
+
+/** What the scale says, on the pad. */
+export async function enterScale(page: Page, value: string): Promise<void> {
+  const pad = page.getByRole('group', { name: 'Number on the scale' })
+  await pressDigits(pad, value)
+  await page.getByRole('button', { name: new RegExp(`^The scale says ${value} `) }).click()
+}
+
+/** One tap on a head; waits until the map says that it was reached. */
+export async function tap(page: Page, joint: string, n: number): Promise<void> {
+  const spot = head(page, joint, n)
+  await spot.click()
+  await expect.poll(() => spot.getAttribute('aria-label'), { timeout: SOON_MS }).toMatch(/, reached|, final/)
+}
+
+export const HEAD_NUTS = 'Head nuts'
+export const HEAD_ORDER = [1, 4, 2, 5, 3, 6]
+export const HEAD_PASSES = ['40', '70', '90']
+
+/** The server has it: the head no longer waits. */
+export const confirmed = (page: Page, joint: string, n: number): Promise<void> =>
+  expect
+    .poll(() => head(page, joint, n).getAttribute('aria-label'), { timeout: SOON_MS })
+    .not.toContain('waiting to be sent')
+
+/** All passes of the launch diesel's head nuts in the plan's order; `from` counts passes. */
+export async function tightenHead(page: Page, from = 1): Promise<void> {
+  for (const [index, scale] of HEAD_PASSES.entries()) {
+    if (index + 1 < from) continue
+    await enterScale(page, scale)
+    for (const n of HEAD_ORDER) await tap(page, HEAD_NUTS, n)
+    if (index + 1 < HEAD_PASSES.length)
+      await page.getByRole('button', { name: new RegExp(`^Pass ${index + 2} next`) }).click()
+  }
+  await page.getByRole('button', { name: 'All passes through: sign' }).click()
+}
+
+export const signButton = (page: Page): Locator =>
+  page.getByRole('button', { name: 'Sign this step: it is done, and I did it' })
+
+/** Another person's PIN on this tablet, whoever is signed in on it. */
+export async function secondByPin(page: Page, server: Server, personId: string): Promise<void> {
+  await page
+    .getByRole('button', { name: /^Second signature/ })
+    .first()
+    .click()
+  const dialog = page.getByRole('dialog', { name: 'Second signature' })
+  await dialog.getByRole('button', { name: nameOf(server, personId) }).click()
+  await pressDigits(dialog.getByRole('group', { name: 'PIN' }), pinOf(server, personId))
+  await dialog.getByRole('button', { name: `Sign second as ${nameOf(server, personId)}` }).click()
+}
+
+/** The text of something, waited for until it says so. */
+export const says = (what: Locator, words: string | RegExp): Promise<void> =>
+  expect.poll(() => what.textContent(), { timeout: SOON_MS }).toMatch(words)
+
+/** One engine's row on the board. */
+export const rowOf = (page: Page, number: string): Locator =>
+  page.getByRole('listitem').filter({ has: page.getByRole('heading', { name: number, exact: true }) })

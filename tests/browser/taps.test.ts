@@ -1,0 +1,79 @@
+/** How many presses lie between a technician and the work. Counted as the page receives them, not as a script sends them. */
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { command, engineAtItsHead, HEAD_NUTS, head, rowOf } from './hands'
+import { signIn, useShop } from './harness'
+
+const shop = useShop()
+
+/** Counts from now on, through every page of this tab. */
+async function countPresses(page: Page): Promise<() => Promise<number>> {
+  await page.evaluate(() => {
+    const counter = window as unknown as { presses: number }
+    counter.presses = 0
+    addEventListener(
+      'click',
+      (event) => {
+        if (event.isTrusted) counter.presses++
+      },
+      { capture: true },
+    )
+  })
+  return () => page.evaluate(() => (window as unknown as { presses: number }).presses)
+}
+
+const scaleAsked = (page: Page) =>
+  page.getByRole('group', { name: 'Number on the scale' }).getByRole('button', { name: '7', exact: true })
+
+test.each(['tablet', 'phone'] as const)(
+  'from the board to the scale entry in four presses, on a %s',
+  async (size) => {
+    const { jobId, number } = await engineAtItsHead(await shop.deviceOf('odile'))
+    const device = await shop.device({ size })
+    await signIn(device, shop.server, 'suvi')
+    const { page } = device
+    const presses = await countPresses(page)
+
+    await rowOf(page, number).getByRole('link').click()
+    await page.getByRole('heading', { level: 1, name: number }).waitFor()
+    await page.getByRole('button', { name: 'Claim B1' }).click()
+    await page.getByRole('link', { name: /^To the bench ?, B1$/ }).click()
+    if (size === 'phone')
+      await page.getByRole('button', { name: 'What does the scale of TW-15 say?' }).click()
+    await scaleAsked(page).waitFor()
+    expect(await presses()).toBeLessThanOrEqual(4)
+
+    // By the bench's own list it is no longer.
+    await command(device, jobId, { type: 'PutDownStep', stepId: 'B1' })
+    await device.goTo('/')
+    const again = await countPresses(page)
+    await rowOf(page, number).getByRole('link').click()
+    await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Bench' }).click()
+    await page.getByRole('link', { name: /^B1 / }).click()
+    await page.getByRole('button', { name: 'Claim this step' }).click()
+    if (size === 'tablet') {
+      await scaleAsked(page).waitFor()
+      expect(await again()).toBeLessThanOrEqual(4)
+    }
+  },
+)
+
+test('whoever holds a step goes on with it in one press from the board', async () => {
+  const { jobId, number } = await engineAtItsHead(await shop.deviceOf('odile'))
+  const device = await shop.device()
+  await signIn(device, shop.server, 'bram')
+  await command(device, jobId, { type: 'ClaimStep', stepId: 'B1' })
+  const { page } = device
+  const presses = await countPresses(page)
+  await page.getByRole('link', { name: new RegExp(`^Go on: ${number}`) }).click()
+  await scaleAsked(page).waitFor()
+  expect(await presses()).toBe(1)
+  // One tap a head: nothing is asked between two of them.
+  await command(device, jobId, { type: 'EnterScale', jointId: 'H-B1', pass: 1, wrenchId: 'TW-15', value: 40 })
+  const before = await presses()
+  for (const n of [1, 4, 2]) {
+    await head(page, HEAD_NUTS, n).click()
+    await page.getByRole('button', { name: new RegExp(`^${HEAD_NUTS}, ${n} of 6.* reached`) }).waitFor()
+  }
+  expect((await presses()) - before).toBe(3)
+})

@@ -1,0 +1,273 @@
+/** One joint, three screens: the whole thread with several people, each on a device of their own. */
+import { describe, expect, test } from 'vitest'
+import type { JobEvent } from '../../shared/job/types'
+import type { StreamEvent } from '../../shared/log'
+import {
+  adoptPlan,
+  claim,
+  command,
+  confirmed,
+  engineAtItsHead,
+  enterScale,
+  HEAD_NUTS,
+  HEAD_ORDER,
+  head,
+  LAUNCH,
+  measuredByHttp,
+  openJob,
+  rowOf,
+  says,
+  secondByPin,
+  signButton,
+  tap,
+  tightenHead,
+  toBench,
+} from './hands'
+import { type Device, SOON_MS, signIn, useShop } from './harness'
+
+const shop = useShop()
+
+const record = (page: Device['page']) => page.getByRole('table', { name: 'Head nuts, fastener by fastener' })
+
+/** As the log has them, in its order. */
+async function readingsOf(device: Device, jobId: string) {
+  const answer = await device.context.request.get(`/api/jobs/${jobId}/events`)
+  expect(answer.status()).toBe(200)
+  const { events } = (await answer.json()) as { events: StreamEvent<JobEvent>[] }
+  return events.flatMap(({ event }) => (event.type === 'ReadingTaken' ? [event] : []))
+}
+
+describe('the whole thread', () => {
+  test('opened in the office, tightened at the bench, signed twice on one tablet, seen on the board and in the audit', async () => {
+    const office = await shop.device({ size: 'office' })
+    const desk = await shop.device({ size: 'office' })
+    const bench = await shop.device()
+    await signIn(office, shop.server, 'odile')
+    await signIn(desk, shop.server, 'hattie')
+    const board = desk.page
+    await board.evaluate(() => sessionStorage.setItem('loaded', 'once'))
+    const row = rowOf(board, LAUNCH.number)
+
+    const jobId = await openJob(office.page, LAUNCH)
+    await says(row, 'No build plan yet')
+    await adoptPlan(office.page, LAUNCH.number, 'Ottersby S9, head and valves')
+    await says(row, /Nobody is on it. Next: Bores, valves and head face/)
+    await says(row, '0 of 8 steps')
+
+    await signIn(bench, shop.server, 'suvi')
+    await measuredByHttp(bench, jobId)
+    await says(row, '2 of 8 steps')
+
+    await bench.goTo(`/jobs/${jobId}/bench`)
+    await bench.page.getByRole('link', { name: /^B1 / }).click()
+    await claim(bench.page)
+    await says(row, 'Suvi Hale is on “Head gasket, head on, nuts tightened”')
+    await bench.shot('bench-claimed')
+
+    await tightenHead(bench.page)
+    await signButton(bench.page).click()
+    await says(
+      row,
+      'waits for a second look, before “Push rods, rocker stand, valve clearance cold” covers it',
+    )
+    await desk.shot('board-second-due')
+
+    await secondByPin(bench.page, shop.server, 'bram')
+    await bench.page.getByText('This step is done: every signature it asks for stands.').waitFor()
+    await bench.page.getByText('by PIN on this tablet').waitFor()
+    await says(row, '3 of 8 steps')
+    await bench.page.getByRole('button', { name: /Suvi Hale is signed in/ }).waitFor()
+    // All of it came by itself: the board was never loaded again.
+    expect(await board.evaluate(() => performance.getEntriesByType('navigation').length)).toBe(1)
+    expect(await board.evaluate(() => sessionStorage.getItem('loaded'))).toBe('once')
+
+    await office.goTo(`/jobs/${jobId}/audit`)
+    const rows = record(office.page).getByRole('row')
+    // A heading, and three passes of six nuts.
+    await expect.poll(() => rows.count(), { timeout: SOON_MS }).toBe(1 + 18)
+    const firstNut = (await rows.nth(1).textContent()) ?? ''
+    expect(firstNut).toContain('40 N·m clicked')
+    expect(firstNut).toContain('TW-15')
+    expect(firstNut).toContain('proven')
+    await expect.poll(() => rows.nth(1).getByTitle('Suvi Hale').count()).toBe(1)
+    await expect.poll(() => rows.nth(1).getByTitle('Bram Teague').count()).toBe(1)
+    expect(await rows.nth(3).textContent()).toContain('90 N·m clicked')
+    await office.shot('audit-proven')
+  })
+
+  test('the second signature from another device, and neither sees a word of the other’s tablet before it is said', async () => {
+    const lead = await shop.deviceOf('odile')
+    const { jobId, number } = await engineAtItsHead(lead)
+    const doer = await shop.deviceOf('suvi')
+    await toBench(doer, jobId, 'B1')
+    await claim(doer.page)
+    await tightenHead(doer.page)
+
+    const second = await shop.deviceOf('bram', { size: 'phone' })
+    await toBench(second, jobId, 'B1')
+    await says(second.page.getByRole('main'), `claimed by`)
+    expect(await second.page.getByRole('button', { name: /^Second signature/ }).count()).toBe(0)
+    await signButton(doer.page).click()
+    await second.page.getByRole('button', { name: 'Second signature: I have looked' }).click()
+    await doer.page.getByText('This step is done: every signature it asks for stands.').waitFor()
+    expect(await doer.page.getByText('by PIN on this tablet').count()).toBe(0)
+    const writer = await shop.deviceOf('hattie', { size: 'office' })
+    await writer.goTo('/')
+    await says(rowOf(writer.page, number), '3 of 8 steps')
+  })
+
+  test('a supervisor looks at every reading in the audit and signs there', async () => {
+    const lead = await shop.deviceOf('odile', { size: 'office' })
+    const { jobId } = await engineAtItsHead(lead)
+    const doer = await shop.deviceOf('bram')
+    await toBench(doer, jobId, 'B1')
+    await claim(doer.page)
+    await tightenHead(doer.page)
+    await signButton(doer.page).click()
+
+    await lead.goTo(`/jobs/${jobId}/audit`)
+    await lead.page.getByRole('button', { name: /^Look and sign/ }).click()
+    const look = lead.page.getByRole('dialog', { name: /^B1/ })
+    await says(look, '90 N·m clicked')
+    await look.getByRole('button', { name: 'I have looked: sign as the second' }).click()
+    await expect
+      .poll(() => record(lead.page).getByRole('row').nth(1).getByTitle('Odile Marrow').count(), {
+        timeout: SOON_MS,
+      })
+      .toBe(1)
+    await doer.page.getByText('This step is done: every signature it asks for stands.').waitFor()
+  })
+})
+
+describe('what stands against', () => {
+  test('a number in the wrong unit is held up at the scale with both readings; set again, it goes on', async () => {
+    const lead = await shop.deviceOf('odile')
+    const { jobId } = await engineAtItsHead(lead)
+    const { page } = lead
+    await toBench(lead, jobId, 'B1')
+    await claim(page)
+    await page.getByRole('button', { name: 'Other wrench' }).click()
+    await page
+      .getByRole('dialog', { name: 'Which wrench is in your hand?' })
+      .getByRole('button', { name: /TW-14/ })
+      .click()
+    await enterScale(page, '40')
+    const stop = page.getByRole('alert').filter({ hasText: 'Stop: which unit is that?' })
+    await says(stop, '40 on this wrench is 40 lbf·ft = 54.2 N·m.')
+    await says(stop, 'The sheet asks 40 N·m, which is 29.5 on this scale.')
+    await lead.shot('bench-unit-slip')
+    // A head tapped now records nothing.
+    await head(page, HEAD_NUTS, 1).click()
+    expect(await head(page, HEAD_NUTS, 1).getAttribute('aria-label')).toContain('not yet reached')
+    await stop.getByRole('button', { name: 'Set it again and enter' }).click()
+    await enterScale(page, '29.5')
+    await tap(page, HEAD_NUTS, 1)
+    await confirmed(page, HEAD_NUTS, 1)
+    expect(await head(page, HEAD_NUTS, 1).getAttribute('aria-label')).toMatch(/, reached$/)
+
+    // The supervisor finds it with both readings, and that it is settled.
+    await lead.goTo(`/jobs/${jobId}/audit`)
+    await page.getByText('54.2').first().waitFor()
+    await page.getByText('no longer in force').waitFor()
+  })
+
+  test('out of band is recorded with its flag and stops the signature; struck, both stay readable', async () => {
+    const lead = await shop.deviceOf('odile')
+    const { jobId, number } = await engineAtItsHead(lead)
+    const doer = await shop.deviceOf('suvi')
+    const { page } = doer
+    const writer = await shop.deviceOf('hattie', { size: 'office' })
+    await writer.goTo('/')
+    await toBench(doer, jobId, 'B1')
+    await claim(page)
+    await enterScale(page, '48')
+    await page
+      .getByRole('alert')
+      .filter({ hasText: 'Stop: the scale is set over the band.' })
+      .getByRole('button', { name: 'The scale really is set so' })
+      .click()
+    await head(page, HEAD_NUTS, 1).click()
+    const odd = page.getByRole('alert', { name: 'What is odd' })
+    await says(odd, /out of band/i)
+    await says(rowOf(writer.page, number), 'Head nuts, position 1: out of band. Suvi Hale has it.')
+    await doer.shot('bench-out-of-band')
+
+    // Signing too early: refused with what is open, which one, what to do.
+    await page
+      .getByRole('navigation', { name: 'Work of this step' })
+      .getByRole('button', { name: /^Sign/ })
+      .click()
+    await says(page.getByRole('main'), 'Finish the pass, then sign.')
+    expect(await signButton(page).isDisabled()).toBe(true)
+    // The server refuses the same, whatever a page thinks of it.
+    const answer = await doer.context.request.post(`/api/jobs/${jobId}/commands`, {
+      data: { commandId: crypto.randomUUID(), type: 'SignStep', stepId: 'B1' },
+    })
+    expect(answer.status()).toBe(409)
+    expect(await answer.json()).toMatchObject({ code: 'positions_open' })
+
+    await page
+      .getByRole('navigation', { name: 'Work of this step' })
+      .getByRole('button', { name: /^Head nuts/ })
+      .click()
+    await odd.getByRole('button', { name: /^Look at / }).click()
+    const panel = page.getByRole('dialog', { name: /^Head nuts: / })
+    await panel.getByRole('button', { name: 'Strike this entry' }).click()
+    await panel.getByRole('button', { name: 'wrong number entered' }).click()
+    await says(panel, 'Struck by Suvi Hale: wrong number entered')
+    await says(panel, 'clicked at 48 N·m')
+    await panel.getByRole('button', { name: 'Close' }).click()
+    await odd.waitFor({ state: 'detached' })
+    await says(rowOf(writer.page, number), 'Suvi Hale is on')
+
+    await lead.goTo(`/jobs/${jobId}/audit`)
+    await says(record(lead.page), /48 N·m clicked/)
+    await says(record(lead.page), /struck by Suvi Hale, .*: wrong number entered/)
+  })
+})
+
+describe('when the signal goes', () => {
+  test('entries go on, wait visibly, and arrive in order, each once, when it is back', async () => {
+    const lead = await shop.deviceOf('odile')
+    const { jobId } = await engineAtItsHead(lead)
+    const doer = await shop.deviceOf('suvi')
+    const { page, context } = doer
+    await toBench(doer, jobId, 'B1')
+    await claim(page)
+    await enterScale(page, '40')
+    await tap(page, HEAD_NUTS, 1)
+    await confirmed(page, HEAD_NUTS, 1)
+    // The browser itself says so when the plug is pulled.
+    doer.allow(/ERR_INTERNET_DISCONNECTED|WebSocket connection .* failed/)
+
+    await context.setOffline(true)
+    const waiting = page.getByRole('status').filter({ hasText: 'No signal. Go on:' })
+    await waiting.waitFor()
+    for (const n of HEAD_ORDER.slice(1)) await tap(page, HEAD_NUTS, n)
+    expect(await head(page, HEAD_NUTS, 6).getAttribute('aria-label')).toContain('waiting to be sent')
+    await says(waiting, '5 entries are kept on this tablet')
+    await page.getByText('no signal: 5 entries kept on this tablet').waitFor()
+    await doer.shot('bench-no-signal')
+
+    // Meanwhile the engine goes on without this tablet: the supervisor claims another step of it.
+    expect((await readingsOf(lead, jobId)).map(({ position }) => position)).toEqual([1])
+    await command(lead, jobId, {
+      type: 'TakeMeasurement',
+      stepId: 'B2',
+      measurementId: 'clearance',
+      place: 'inlet',
+      value: 0.2,
+      instrument: 'feeler',
+    })
+
+    await context.setOffline(false)
+    await waiting.waitFor({ state: 'detached' })
+    await confirmed(page, HEAD_NUTS, 6)
+    await page.getByText('live', { exact: true }).waitFor()
+    const readings = await readingsOf(lead, jobId)
+    expect(readings.map(({ position }) => position)).toEqual(HEAD_ORDER)
+    expect(new Set(readings.map(({ by }) => by))).toEqual(new Set(['suvi']))
+    const times = readings.map(({ doneAt }) => doneAt)
+    expect(times).toEqual([...times].sort((a, b) => a - b))
+  })
+})

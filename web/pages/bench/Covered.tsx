@@ -1,0 +1,77 @@
+/** What a signature covers, to be looked at before it is given: the painted map, the numbers, the checks. */
+import { createMemo, For, Show } from 'solid-js'
+import { type SetView, standingMeasurement, stepState } from '../../../shared/job/verdicts'
+import { formatNumber } from '../../../shared/units'
+import { BoltMap } from '../../drawings/BoltMap'
+import { headName, headsOf } from '../../drawings/heads'
+import { useBench } from './bench'
+import { limitWords } from './MeasurePanel'
+import { gateMet } from './stations'
+
+export function Covered(props: { view: SetView; onLook: (jointId: string, n: number) => void }) {
+  const bench = useBench()
+  const joints = createMemo(() =>
+    props.view.set.covers.flatMap(({ joint: id, positions }) => {
+      const joint = bench.step().joints.find((one) => one.id === id)
+      return joint ? [{ joint, positions }] : []
+    }),
+  )
+  const state = () => stepState(bench.job(), bench.step().id)
+  return (
+    <div class="covered">
+      <For each={joints()}>
+        {({ joint, positions }) => (
+          <figure>
+            <figcaption class="small pencil">
+              {joint.title}, class {joint.class}
+            </figcaption>
+            <BoltMap
+              positions={joint.positions}
+              outline={joint.outline}
+              heads={headsOf(bench.job(), bench.view.shop(), bench.step(), joint, { round: positions })}
+              label={`${joint.title}, as they stand`}
+              name={(head) => headName(bench.job(), joint, head)}
+              press={(n) => props.onLook(joint.id, n)}
+              height={joint.positions.length > 2 ? 300 : 170}
+            />
+          </figure>
+        )}
+      </For>
+      <Show when={props.view.set.remainder && bench.step().measurements.length > 0}>
+        <ul class="covered-list">
+          <For each={bench.step().measurements}>
+            {(asked) => (
+              <li>
+                <strong>{asked.title}</strong> <span class="pencil">({limitWords(asked)})</span>
+                <span class="covered-values">
+                  <For each={asked.places}>
+                    {(place) => {
+                      const entry = () => standingMeasurement(state(), asked.id, place)
+                      return (
+                        <span classList={{ 'against-words': entry()?.inBand === false }}>
+                          <span class="pencil">{place}</span>{' '}
+                          {entry() ? formatNumber(entry()?.value ?? 0, 4) : '–'}
+                        </span>
+                      )
+                    }}
+                  </For>
+                </span>
+              </li>
+            )}
+          </For>
+        </ul>
+      </Show>
+      <Show when={props.view.set.remainder && bench.step().gates.length > 0}>
+        <ul class="covered-list">
+          <For each={bench.step().gates}>
+            {(gate) => (
+              <li>
+                <strong>{gateMet(bench.job(), bench.step(), gate) ? 'So' : 'Open'}</strong>: {gate.text}
+              </li>
+            )}
+          </For>
+        </ul>
+      </Show>
+    </div>
+  )
+}
