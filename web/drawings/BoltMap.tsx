@@ -3,7 +3,7 @@
  * ringed, finished ones striped in their people's paint, odd ones broken-edged. With `press` it is also the
  * input: every head a button, by finger or by arrow keys along the order. Without, a drawing for record and print.
  */
-import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js'
 import type { OutlineShape, Position } from '../../shared/plan/types'
 import type { Head } from './heads'
 import { layoutMap, type PlacedHead, placeLabels } from './map-layout'
@@ -61,6 +61,7 @@ export function BoltMap(props: BoltMapProps) {
     const margin = props.fit ? FIT_MARGIN : 0
     return `${-margin} 0 ${layout().width + 2 * margin} ${layout().height}`
   }
+  const headAt = createMemo(() => new Map(props.heads.map((head) => [head.n, head])))
   const order = () => props.order ?? props.positions.map(({ n }) => n)
   const nextOf = () => props.heads.find(({ next }) => next)?.n
 
@@ -107,26 +108,31 @@ export function BoltMap(props: BoltMapProps) {
           <g transform={`translate(${layout().dx} ${layout().dy}) scale(${layout().scale})`}>
             <For each={props.outline}>{(shape) => <Shape shape={shape} />}</For>
           </g>
-          <For each={props.heads}>
-            {(head) => (
-              <Show when={placed().get(head.n)}>
-                {(at) => <DrawnHead head={head} at={at()} r={layout().headR} />}
+          {/* By position, not by head: a reading changes what one head wears and redraws no other. */}
+          <For each={props.positions}>
+            {({ n }) => (
+              <Show when={placed().get(n)}>
+                {(at) => (
+                  <Show when={headAt().get(n)}>
+                    {(head) => <DrawnHead head={head()} at={at()} r={layout().headR} />}
+                  </Show>
+                )}
               </Show>
             )}
           </For>
-          <For each={labels()}>
+          <Index each={labels()}>
             {(place) => (
-              <text class="map-label" x={place.x} y={place.y} text-anchor={place.anchor}>
-                {props.heads.find(({ n }) => n === place.n)?.label}
+              <text class="map-label" x={place().x} y={place().y} text-anchor={place().anchor}>
+                {headAt().get(place().n)?.label}
               </text>
             )}
-          </For>
+          </Index>
         </svg>
         <Show when={props.press}>
           {(press) => (
             <For each={props.positions}>
               {({ n }) => {
-                const head = () => props.heads.find((one) => one.n === n)
+                const head = () => headAt().get(n)
                 const at = () => placed().get(n)
                 return (
                   <Show when={at()}>

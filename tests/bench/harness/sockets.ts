@@ -74,6 +74,8 @@ export function lookOn(sockets: readonly Socket[]) {
     }
   })
   return {
+    /** Another job comes, whose versions begin again. */
+    forget: () => void have.fill(0),
     /** Resolves with the moment at which the last of them had this version. */
     all(version: number): Promise<number> {
       wanted = version

@@ -138,8 +138,8 @@ export function BenchPage(props: BenchPageProps) {
 
           <div class="bench-work" ref={work}>
             <Switch>
-              <Match when={bench.round()} keyed>
-                {(round) => <JointPanel round={round} onAsk={setAsked} onScale={askScale} />}
+              <Match when={bench.round()}>
+                {(round) => <JointPanel round={round()} onAsk={setAsked} onScale={askScale} />}
               </Match>
               <Match when={bench.station().kind === 'measure'}>
                 <MeasurePanel

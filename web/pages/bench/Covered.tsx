@@ -1,5 +1,5 @@
 /** What a signature covers, to be looked at before it is given: the painted map, the numbers, the checks. */
-import { createMemo, For, Show } from 'solid-js'
+import { createMemo, For, Index, Show } from 'solid-js'
 import { type SetView, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import { formatNumber } from '../../../shared/units'
 import { BoltMap } from '../../drawings/BoltMap'
@@ -19,24 +19,26 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
   const state = () => stepState(bench.job(), bench.step().id)
   return (
     <div class="covered">
-      <For each={joints()}>
-        {({ joint, positions }) => (
+      <Index each={joints()}>
+        {(part) => (
           <figure>
             <figcaption class="small pencil">
-              {joint.title}, class {joint.class}
+              {part().joint.title}, class {part().joint.class}
             </figcaption>
             <BoltMap
-              positions={joint.positions}
-              outline={joint.outline}
-              heads={headsOf(bench.job(), bench.view.shop(), bench.step(), joint, { round: positions })}
-              label={`${joint.title}, as they stand`}
-              name={(head) => headName(bench.job(), joint, head)}
-              press={(n) => props.onLook(joint.id, n)}
-              height={joint.positions.length > 2 ? 300 : 170}
+              positions={part().joint.positions}
+              outline={part().joint.outline}
+              heads={headsOf(bench.job(), bench.view.shop(), bench.step(), part().joint, {
+                round: part().positions,
+              })}
+              label={`${part().joint.title}, as they stand`}
+              name={(head) => headName(bench.job(), part().joint, head)}
+              press={(n) => props.onLook(part().joint.id, n)}
+              height={part().joint.positions.length > 2 ? 300 : 170}
             />
           </figure>
         )}
-      </For>
+      </Index>
       <Show when={props.view.set.remainder && bench.step().measurements.length > 0}>
         <ul class="covered-list">
           <For each={bench.step().measurements}>

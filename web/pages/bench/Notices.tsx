@@ -98,8 +98,8 @@ export function Waiting(props: { brief: boolean }) {
     <Show when={bench.view.link() === 'lost'}>
       <p class="sentence" role="status">
         No signal. Go on:{' '}
-        {count() === 0 ? 'entries are' : count() === 1 ? '1 entry is' : `${count()} entries are`} kept here
-        {props.brief ? '.' : ' and sent when the signal is back. Dotted heads are not confirmed yet.'}
+        {count() === 0 ? 'entries are' : count() === 1 ? '1 entry is' : `${count()} entries are`} kept on this
+        tablet{props.brief ? '.' : ' and sent when the signal is back. Dotted heads are not confirmed yet.'}
       </p>
     </Show>
   )

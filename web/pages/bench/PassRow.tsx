@@ -1,5 +1,5 @@
 /** The stations of the step, and the passes of the round shown, as rows of plates: done, now, to come. */
-import { createEffect, createMemo, For, on, Show } from 'solid-js'
+import { createEffect, createMemo, Index, on, Show } from 'solid-js'
 import { useBench } from './bench'
 import { fastenerWords } from './cautions'
 import { passViews, passWords } from './work'
@@ -13,23 +13,23 @@ export function StationRow() {
   )
   return (
     <nav ref={row} class="plates stations" aria-label="Work of this step">
-      <For each={bench.stations()}>
+      <Index each={bench.stations()}>
         {(station) => (
           <button
             type="button"
             class="plate"
-            classList={{ done: station.done, shown: station.key === bench.station().key }}
-            aria-current={station.key === bench.station().key ? 'true' : undefined}
-            onClick={() => bench.goTo(station.key)}
+            classList={{ done: station().done, shown: station().key === bench.station().key }}
+            aria-current={station().key === bench.station().key ? 'true' : undefined}
+            onClick={() => bench.goTo(station().key)}
           >
-            <span>{station.title}</span>
+            <span>{station().title}</span>
             <span class="plate-tally">
-              {station.done ? `${station.kind === 'sign' ? 'signed' : 'done'} ` : ''}
-              {station.tally}
+              {station().done ? `${station().kind === 'sign' ? 'signed' : 'done'} ` : ''}
+              {station().tally}
             </span>
           </button>
         )}
-      </For>
+      </Index>
     </nav>
   )
 }
@@ -65,28 +65,32 @@ export function PassRow() {
     <div class="pass-line">
       <Show when={views().length > 1}>
         <nav ref={row} class="plates passes" aria-label="Passes">
-          <For each={views()}>
+          <Index each={views()}>
             {(view) => (
               <button
                 type="button"
                 class="plate pass"
                 classList={{
-                  done: view.state === 'done',
-                  later: view.state === 'to_come',
-                  shown: view.n === bench.pass(),
-                  odd: view.flagged,
+                  done: view().state === 'done',
+                  later: view().state === 'to_come',
+                  shown: view().n === bench.pass(),
+                  odd: view().flagged,
                 }}
-                aria-current={view.n === bench.pass() ? 'true' : undefined}
-                aria-label={`Pass ${view.n}, ${passWords(view.pass)}, ${STATE_WORDS[view.state]}, ${view.reached} of ${view.of}${view.flagged ? ', a flag stands' : ''}`}
-                onClick={() => bench.go({ round: bench.round()?.key ?? '', pass: view.n })}
+                aria-current={view().n === bench.pass() ? 'true' : undefined}
+                aria-label={`Pass ${view().n}, ${passWords(view().pass)}, ${STATE_WORDS[view().state]}, ${view().reached} of ${view().of}${view().flagged ? ', a flag stands' : ''}`}
+                onClick={() => bench.go({ round: bench.round()?.key ?? '', pass: view().n })}
               >
-                <span>{passWords(view.pass)}</span>
+                <span>{passWords(view().pass)}</span>
                 <span class="plate-tally">
-                  {view.flagged ? 'flag' : view.state === 'done' ? 'done' : `${view.reached} of ${view.of}`}
+                  {view().flagged
+                    ? 'flag'
+                    : view().state === 'done'
+                      ? 'done'
+                      : `${view().reached} of ${view().of}`}
                 </span>
               </button>
             )}
-          </For>
+          </Index>
         </nav>
       </Show>
       <JointWords />

@@ -22,7 +22,7 @@ export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) 
     props.onDone?.()
   }
   return (
-    <section class="entry" aria-labelledby="scale-entry-title">
+    <section class="entry" aria-labelledby="scale-entry-title" tabIndex={-1}>
       <h2 id="scale-entry-title">What does the scale of {wrench()?.id} say?</h2>
       <p class="entry-display" aria-live="polite">
         <span>{text() || '–'}</span> <span class="entry-unit">{wrench()?.unit}</span>
@@ -79,7 +79,7 @@ export function WrenchLine(props: { onOther: () => void }) {
 export function HeldUpPanel(props: { why: HeldUp; scaleId: string }) {
   const bench = useBench()
   return (
-    <section class="stop" role="alert">
+    <section class="stop" role="alert" tabIndex={-1}>
       <h2>{props.why.title}</h2>
       {props.why.sentences.map((sentence) => (
         <p>{sentence}</p>

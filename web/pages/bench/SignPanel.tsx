@@ -1,5 +1,5 @@
 /** The signatures of a step, set by set: who gave them, what is still open, and the press that gives the next. */
-import { createMemo, For, Show } from 'solid-js'
+import { createMemo, Index, Show } from 'solid-js'
 import { setViews } from '../../../shared/job/verdicts'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
@@ -16,26 +16,26 @@ export function SignPanel(props: SignPanelProps) {
   const views = createMemo(() => setViews(bench.job(), bench.step()))
   return (
     <ul class="sets">
-      <For each={views()}>
+      <Index each={views()}>
         {(view) => {
-          const { set } = view
-          const sign = () => ({ type: 'SignStep' as const, stepId: bench.step().id, setId: set.id })
-          const second = () => ({ type: 'SecondSignStep' as const, stepId: bench.step().id, setId: set.id })
-          const stopped = createMemo(() => (view.state.first ? undefined : bench.may(sign())))
+          const set = () => view().set
+          const sign = () => ({ type: 'SignStep' as const, stepId: bench.step().id, setId: set().id })
+          const second = () => ({ type: 'SecondSignStep' as const, stepId: bench.step().id, setId: set().id })
+          const stopped = createMemo(() => (view().state.first ? undefined : bench.may(sign())))
           const mineToSecond = createMemo(
-            () => view.state.first && !view.state.second && bench.may(second()) === undefined,
+            () => view().state.first && !view().state.second && bench.may(second()) === undefined,
           )
           return (
-            <li class="set" classList={{ met: view.proven }}>
-              <h2>{set.remainder && views().length > 1 ? 'The step as a whole' : set.title}</h2>
-              <Show when={view.state.first}>
+            <li class="set" classList={{ met: view().proven }}>
+              <h2>{set().remainder && views().length > 1 ? 'The step as a whole' : set().title}</h2>
+              <Show when={view().state.first}>
                 {(first) => (
                   <p>
                     <Stripe person={first().by} name="after" /> signed, {bench.words.moment(first().doneAt)}
                   </p>
                 )}
               </Show>
-              <Show when={view.state.second}>
+              <Show when={view().state.second}>
                 {(given) => (
                   <p>
                     <Stripe person={given().by} name="after" /> second, {bench.words.moment(given().doneAt)}
@@ -46,29 +46,29 @@ export function SignPanel(props: SignPanelProps) {
                   </p>
                 )}
               </Show>
-              <Show when={!view.state.first}>
+              <Show when={!view().state.first}>
                 <Button
                   look="main"
                   wide
                   class="tall"
                   disabled={stopped() !== undefined}
-                  aria-describedby={stopped() ? `stop-${set.id}` : undefined}
+                  aria-describedby={stopped() ? `stop-${set().id}` : undefined}
                   onClick={() => void bench.send(sign())}
                 >
-                  Sign{views().length > 1 && !set.remainder ? ` ${set.title}` : ' this step'}: it is done, and
-                  I did it
+                  Sign{views().length > 1 && !set().remainder ? ` ${set().title}` : ' this step'}: it is done,
+                  and I did it
                 </Button>
                 <Show when={stopped()}>
-                  <p class="sentence against" id={`stop-${set.id}`}>
+                  <p class="sentence against" id={`stop-${set().id}`}>
                     {stopped()}
                   </p>
                 </Show>
               </Show>
-              <Show when={view.state.first && !view.state.second && bench.step().signatures === 2}>
+              <Show when={view().state.first && !view().state.second && bench.step().signatures === 2}>
                 <Show
                   when={mineToSecond()}
                   fallback={
-                    <Button look="main" wide class="tall" onClick={() => props.onSecond(set.id)}>
+                    <Button look="main" wide class="tall" onClick={() => props.onSecond(set().id)}>
                       Second signature
                     </Button>
                   }
@@ -79,14 +79,14 @@ export function SignPanel(props: SignPanelProps) {
                   </Button>
                 </Show>
               </Show>
-              <Show when={bench.step().signatures === 1 && view.state.first}>
+              <Show when={bench.step().signatures === 1 && view().state.first}>
                 <p class="pencil">This step asks for one signature.</p>
               </Show>
-              <Covered view={view} onLook={props.onLook} />
+              <Covered view={view()} onLook={props.onLook} />
             </li>
           )
         }}
-      </For>
+      </Index>
     </ul>
   )
 }

@@ -1,5 +1,5 @@
 /** The crib for this pass: the plan's wrench first, those that fit, then those that do not and why. */
-import { For, Show } from 'solid-js'
+import { Index, Show } from 'solid-js'
 import { Dialog } from '../../ui/Dialog'
 import { useBench } from './bench'
 import { rangeWords } from './wrench'
@@ -16,39 +16,41 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
   return (
     <Dialog open={props.open} title="Which wrench is in your hand?" onClose={props.onClose} broad>
       <ul class="crib">
-        <For each={bench.choices()}>
-          {({ wrench, planned, fits, why }) => (
+        <Index each={bench.choices()}>
+          {(choice) => (
             <li>
               <button
                 type="button"
                 class="crib-wrench"
-                classList={{ unfit: !fits, shown: wrench.id === bench.wrench()?.id }}
-                aria-current={wrench.id === bench.wrench()?.id ? 'true' : undefined}
+                classList={{ unfit: !choice().fits, shown: choice().wrench.id === bench.wrench()?.id }}
+                aria-current={choice().wrench.id === bench.wrench()?.id ? 'true' : undefined}
                 onClick={() => {
-                  bench.take(wrench.id)
+                  bench.take(choice().wrench.id)
                   props.onTaken()
                 }}
               >
-                <span class="crib-id">{wrench.id}</span>
+                <span class="crib-id">{choice().wrench.id}</span>
                 <span class="crib-words">
-                  <strong>{rangeWords(wrench)}</strong>
-                  <span>{wrench.title}</span>
+                  <strong>{rangeWords(choice().wrench)}</strong>
+                  <span>{choice().wrench.title}</span>
                   <Show
-                    when={why.length > 0}
+                    when={choice().why.length > 0}
                     fallback={
-                      <span class="pencil">{wrench.unit === 'deg' ? 'in use' : due(wrench.dueAt)}</span>
+                      <span class="pencil">
+                        {choice().wrench.unit === 'deg' ? 'in use' : due(choice().wrench.dueAt)}
+                      </span>
                     }
                   >
-                    <span class="against-words">Does not fit: {why.join('; ')}</span>
+                    <span class="against-words">Does not fit: {choice().why.join('; ')}</span>
                   </Show>
                 </span>
-                <Show when={planned}>
+                <Show when={choice().planned}>
                   <span class="crib-plan">the plan’s</span>
                 </Show>
               </button>
             </li>
           )}
-        </For>
+        </Index>
       </ul>
       <Show when={bench.choices().length === 0}>
         <p>The crib holds no wrench of the kind this pass asks for. The supervisor enters wrenches.</p>
