@@ -16,6 +16,7 @@ import { Hono } from 'hono'
 import { requestId } from 'hono/request-id'
 import { ChainBroken } from '../store'
 import { compressJson } from './compress'
+import { exampleRoutes } from './examples'
 import { pages } from './files'
 import { bodyLimits, headers, originCheck, whoAsks } from './guard'
 import { jobRoutes } from './jobs'
@@ -38,6 +39,7 @@ export function makeApp(rooms: Rooms) {
     .route('/', signInRoutes(rooms))
     .route('/', jobRoutes(rooms))
     .route('/', shopRoutes(rooms))
+    .route('/', exampleRoutes(rooms))
     .route('/', photoRoutes(rooms))
     .all('*', (c) => notFound(c, `Nothing is at ${c.req.path}. GET /api/schema names what can be sent.`))
 

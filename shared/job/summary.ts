@@ -4,17 +4,19 @@
  * A pure view of `(job, shop)`, made by the server after every change and sent to every board; the browser never
  * folds a job to draw a row. Cells travel as short rows because two hundred boards get each change.
  */
-import { stepClass } from '../plan/read'
-import type { AdoptedStep } from '../plan/types'
+import { indexPlan, stepClass } from '../plan/read'
+import type { AdoptedStep, JointClass } from '../plan/types'
 import type { PlannedJob } from './context'
 import { type Reason, reasonFor } from './reason'
-import { deferralOpen, releaseInForce } from './release'
-import type { Job } from './types'
+import { againstRelease, deferralOpen, type ReleaseKind, releaseInForce, stepsOf } from './release'
+import type { Hold, Job } from './types'
 import {
   deferralsOf,
   flaggedOn,
+  hasBegun,
   isDone,
   isSigned,
+  openNeeds,
   type StepStanding,
   standingOf,
   stepState,
@@ -28,7 +30,7 @@ export interface JobSummary {
   drives?: string
   serial: string
   owner: string
-  plan?: { title: string; edition: number; invented: boolean }
+  plan?: { title: string; edition: number; invented: boolean; family?: string }
   stages: { id: string; title: string }[]
   cells: Cell[]
   /** Who is on it now, with the step they hold. */
@@ -41,6 +43,24 @@ export interface JobSummary {
   /** Signed by their doer, and the likely minutes of all and of those. */
   signed: number
   minutes: { all: number; signed: number }
+  /** When anything on it last happened. */
+  changedAt?: number
+  /** What its steps wait for; as the next five, left out where there is none. */
+  holds?: Pick<Hold, 'kind' | 'what' | 'stepIds' | 'expectedAt'>[]
+  /** Steps that whoever is entered for them could take now. */
+  ready?: OpenStep[]
+  /** Signed by their doer, a second look owed; `before`: the ready step that would cover it. */
+  toLook?: (OpenStep & { by: string; before?: string })[]
+  /** Torque passes that nobody published or settled a value for. */
+  unsettled?: number
+  /** The release that nothing stands against, clocks aside. */
+  releasable?: ReleaseKind
+}
+
+export interface OpenStep {
+  stepId: string
+  title: string
+  class: JointClass
 }
 
 /** One step of the build strip. */
@@ -77,7 +97,16 @@ export function summarise(job: Job): JobSummary {
     ...(engine.drives ? { drives: engine.drives } : {}),
     serial: engine.serial,
     owner,
-    ...(plan ? { plan: { title: plan.title, edition: plan.edition, invented: plan.invented ?? false } } : {}),
+    ...(plan
+      ? {
+          plan: {
+            title: plan.title,
+            edition: plan.edition,
+            invented: plan.invented ?? false,
+            family: plan.family,
+          },
+        }
+      : {}),
     stages: plan?.stages.map((stage) => ({ id: stage.id, title: stage.title })) ?? [],
     cells: planned ? steps.map((step) => cell(planned, step, stageIndex.get(step.stage) ?? 0)) : [],
     on: steps.flatMap((step) => {
@@ -89,7 +118,95 @@ export function summarise(job: Job): JobSummary {
     ...(planned ? releasedOf(planned) : {}),
     signed: signed.length,
     minutes: { all: minutes(steps), signed: minutes(signed) },
+    changedAt: lastAt(job),
+    ...(planned ? openEnds(planned) : {}),
   }
+}
+
+/** What somebody has to see to, as far as the board says it; an empty list does not travel. */
+function openEnds(
+  job: PlannedJob,
+): Pick<JobSummary, 'holds' | 'ready' | 'toLook' | 'unsettled' | 'releasable'> {
+  const { steps } = job.plan
+  const holds = job.holds
+    .filter(({ cleared }) => !cleared)
+    .map(({ kind, what, stepIds, expectedAt }) => ({
+      kind,
+      what,
+      stepIds,
+      ...(expectedAt === undefined ? {} : { expectedAt }),
+    }))
+  const ready = steps.filter((step) => TO_TAKE.has(standingOf(job, step))).map(openStep)
+  const toLook = steps
+    .filter((step) => standingOf(job, step) === 'awaiting_second')
+    .map((step) => look(job, step))
+  const unsettled = steps
+    .flatMap(({ joints }) => joints)
+    .flatMap(({ id, passes }) =>
+      passes.filter(
+        (pass, i) => pass.kind === 'torque' && pass.torqueNm === null && !job.settled[id]?.[i + 1],
+      ),
+    ).length
+  const releasable = (['to_fitting', 'to_owner'] as const).find((kind) => mayRelease(job, kind))
+  return {
+    ...(holds.length > 0 ? { holds } : {}),
+    ...(ready.length > 0 ? { ready } : {}),
+    ...(toLook.length > 0 ? { toLook } : {}),
+    ...(unsettled > 0 ? { unsettled } : {}),
+    ...(releasable ? { releasable } : {}),
+  }
+}
+
+const TO_TAKE: ReadonlySet<StepStanding> = new Set(['ready', 'stopped'])
+/** Past every cure: a summary is made at a change, not when a clock runs out. */
+const CLOCKS_ASIDE = Number.MAX_SAFE_INTEGER
+
+const openStep = (step: AdoptedStep): OpenStep => ({
+  stepId: step.id,
+  title: step.title,
+  class: stepClass(step),
+})
+
+function look(job: PlannedJob, step: AdoptedStep): OpenStep & { by: string; before?: string } {
+  const { hiddenBy, stepById } = indexPlan(job.plan)
+  const first = Object.values(stepState(job, step.id).sets).findLast((set) => set.first)?.first
+  const covering = step.joints
+    .flatMap(({ id }) => hiddenBy.get(id) ?? [])
+    .flatMap(({ stepId }) => stepById.get(stepId) ?? [])
+    .find((other) => !hasBegun(job, other) && openNeeds(job, other).length === 0)
+  return { ...openStep(step), by: first?.by ?? '', ...(covering ? { before: covering.title } : {}) }
+}
+
+/** The cheap question first: two hundred engines ask it, and few have every step done. */
+function mayRelease(job: PlannedJob, kind: ReleaseKind): boolean {
+  if (!job.plan.stages.some((stage) => stage.releases === kind) || releaseInForce(job, kind)) return false
+  const steps = stepsOf(job, kind)
+  return steps.every((step) => isDone(job, step)) && againstRelease(job, kind, CLOCKS_ASIDE).length === 0
+}
+
+/** By the bench's clock; what came late does not make an engine look fresh. */
+function lastAt(job: Job): number {
+  let last = job.openedAt
+  const see = (one: { doneAt: number } | undefined) => {
+    if (one && one.doneAt > last) last = one.doneAt
+  }
+  for (const list of Object.values(job.readings)) see(list.at(-1))
+  for (const { claim, sets, measurements, stopped, sealant } of Object.values(job.steps)) {
+    see(claim)
+    see(stopped)
+    see(measurements.at(-1))
+    see(sealant.at(-1)?.started)
+    see(sealant.at(-1)?.closed)
+    for (const set of Object.values(sets)) {
+      see(set.first)
+      see(set.second)
+    }
+  }
+  for (const hold of job.holds) see(hold.cleared ?? hold.raised)
+  for (const deferral of job.deferrals) see(deferral.withdrawn ?? deferral.made)
+  for (const list of [job.waivers, job.releases, job.warranties, job.promises, job.notes, job.photos])
+    see(list.at(-1))
+  return last
 }
 
 function releasedOf(job: PlannedJob): Pick<JobSummary, 'released'> {

@@ -245,7 +245,9 @@ describe('rounds and stations', () => {
         wrenchId: 'AG-02',
       })
     expect(nextPlace(at.job(), step)).toEqual({ round: 'G-B4:3', pass: 1 })
-    expect(stationsOf(at.job(), step).map(({ title, tally, done }) => `${title} ${tally} ${done}`)).toEqual([
+    expect(
+      stationsOf(at.job(), step, at.now()).map(({ title, tally, done }) => `${title} ${tally} ${done}`),
+    ).toEqual([
       'Rod cap 1 2 of 2 true',
       'Rod cap 2 0 of 2 false',
       'Rod cap 3 0 of 2 false',
@@ -257,7 +259,8 @@ describe('rounds and stations', () => {
   test('every step of both plans has its signatures as the last station', () => {
     for (const name of ['corran-m38', 'ottersby-s9']) {
       const at = bench(name)
-      for (const step of at.job().plan.steps) expect(stationsOf(at.job(), step).at(-1)?.kind).toBe('sign')
+      for (const step of at.job().plan.steps)
+        expect(stationsOf(at.job(), step, at.now()).at(-1)?.kind).toBe('sign')
     }
   })
 })

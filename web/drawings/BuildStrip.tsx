@@ -2,42 +2,51 @@
  * One engine as one long bar, left to right through its stages: a cell a step, wide as its share of the work.
  *
  * Thin outline: not ready. Heavy outline: ready. Half filled, initials above: in work. Pale with an empty slot:
- * waits for a second signature. Steel with bars of paint along the foot: signed, and second-signed. A notch on the
- * upper edge: critical. A rust diamond: a flag stands. Its accessible name says the same in words.
+ * waits for a second signature. Steel with bars of paint along the foot: signed, and second-signed. A gap with a
+ * hatch, its reason below: on hold. Half filled with a slanted end: stopped. Broken outline with a tab below, tied
+ * to where it is due: left out. A notch on the upper edge: critical. A rust diamond: a flag stands. Its accessible
+ * name says the same in words.
  */
-import { createMemo, For } from 'solid-js'
+import { createMemo, For, type JSX } from 'solid-js'
+import { HOLD_WORDS } from '../../shared/job/hold-words'
 import type { Cell } from '../../shared/job/summary'
 import { listed } from '../../shared/words'
 import { useSession } from '../live/live'
 import { paintOf } from '../ui/Stripe'
-import { drawStrip, HEIGHT, TALL, TOP } from './strip-shapes'
+import { drawStrip, type Label, type StripHold, TOP } from './strip-shapes'
 import './strip.css'
 
 interface BuildStripProps {
   cells: readonly Cell[]
   stages: readonly { id: string; title: string }[]
-  /** In CSS pixels: drawn to measure, never scaled, so that lines and letters stay as they are. */
+  holds?: readonly StripHold[] | undefined
+  /** In CSS pixels: drawn to measure, never squeezed, so that lines and letters stay as they are. */
   width: number
+  /** For the wall: everything so much larger, letters and lines too. */
+  scale?: number
 }
 
 export function BuildStrip(props: BuildStripProps) {
   const session = useSession()
+  const scale = () => props.scale ?? 1
+  const width = () => Math.floor(props.width / scale())
   const strip = createMemo(() =>
     drawStrip({
       cells: props.cells,
       stages: props.stages,
-      width: props.width,
+      holds: props.holds ?? [],
+      width: width(),
       initialsOf: (id) => session.cardOf(id)?.initials ?? '?',
       paintOf: (id) => paintOf(session.cardOf(id)?.paint),
     }),
   )
-  const words = createMemo(() => stripWords(props.cells, session.nameOf))
+  const words = createMemo(() => stripWords(props.cells, session.nameOf, props.holds))
   return (
     <svg
       class="strip"
       width={props.width}
-      height={HEIGHT}
-      viewBox={`0 0 ${props.width} ${HEIGHT}`}
+      height={strip().height * scale()}
+      viewBox={`0 0 ${width()} ${strip().height}`}
       role="img"
       aria-label={words()}
     >
@@ -49,22 +58,29 @@ export function BuildStrip(props: BuildStripProps) {
           </text>
         )}
       </For>
-      <For each={strip().labels}>
-        {(label) => (
-          <text class="strip-label" x={label.x} y={TOP + TALL + 15}>
-            <title>{label.full}</title>
-            {label.text}
-          </text>
-        )}
-      </For>
+      <For each={strip().reasons}>{(label) => <Below label={label} y={strip().reasonY} reason />}</For>
+      <For each={strip().labels}>{(label) => <Below label={label} y={strip().labelY} />}</For>
     </svg>
   )
 }
 
 const NOTCH_ROW = 8
 
+function Below(props: { label: Label; y: number; reason?: boolean }): JSX.Element {
+  return (
+    <text class={props.reason ? 'strip-reason' : 'strip-label'} x={props.label.x} y={props.y}>
+      <title>{props.label.full}</title>
+      {props.label.text}
+    </text>
+  )
+}
+
 /** The strip for those who hear it. */
-export function stripWords(cells: readonly Cell[], nameOf: (id: string) => string): string {
+export function stripWords(
+  cells: readonly Cell[],
+  nameOf: (id: string) => string,
+  holds: readonly StripHold[] = [],
+): string {
   const signed = cells.filter(({ standing }) => standing === 'done' || standing === 'awaiting_second').length
   const ids = (standing: Cell['standing']) =>
     cells.filter((cell) => cell.standing === standing).map(({ stepId }) => stepId)
@@ -72,12 +88,21 @@ export function stripWords(cells: readonly Cell[], nameOf: (id: string) => strin
     cell.standing === 'in_work' ? [`${cell.stepId}${cell.by ? ` by ${nameOf(cell.by)}` : ''}`] : [],
   )
   const flagged = cells.flatMap(({ flagged: odd, stepId }) => (odd ? [stepId] : []))
+  const held = cells.flatMap(({ standing, stepId }) => {
+    if (standing !== 'on_hold') return []
+    const why = holds.find(({ stepIds }) => stepIds.includes(stepId))
+    return [why ? `${stepId} (${HOLD_WORDS[why.kind]}: ${why.what})` : stepId]
+  })
+  const leftOut = cells.flatMap(({ stepId, dueAt }) => (dueAt ? [`${stepId} at ${listed(dueAt)}`] : []))
   const say = (what: string, which: readonly string[]) =>
     which.length > 0 ? [`${what}: ${listed(which)}.`] : []
   return [
     `${signed} of ${cells.length} steps signed.`,
     ...say('In work', inWork),
     ...say('A flag stands on', flagged),
+    ...say('On hold', held),
+    ...say('Stopped', ids('stopped')),
+    ...say('Left out, due later', leftOut),
     ...say('Waiting for a second signature', ids('awaiting_second')),
     ...say('Ready', ids('ready')),
   ].join(' ')

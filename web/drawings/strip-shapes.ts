@@ -4,14 +4,25 @@
  * All cells that look alike share one path, so that two hundred strips stay a few thousand elements. Widths follow
  * minutes, but no cell gets thinner than can be seen.
  */
+import { HOLD_WORDS } from '../../shared/job/hold-words'
 import type { Cell } from '../../shared/job/summary'
+import type { HoldKind } from '../../shared/job/types'
+import { holdMarks, tabs } from './strip-below'
 
 export interface StripInput {
   cells: readonly Cell[]
   stages: readonly { id: string; title: string }[]
+  /** What steps wait for: written below their gap where it fits. */
+  holds?: readonly StripHold[]
   width: number
   initialsOf(person: string): string
   paintOf(person: string): string
+}
+
+export interface StripHold {
+  kind: HoldKind
+  what: string
+  stepIds: readonly string[]
 }
 
 export interface Shape {
@@ -26,6 +37,11 @@ export interface Shape {
     | 'flag-mark'
     | 'notch'
     | 'bar'
+    | 'hatch'
+    | 'left-out'
+    | 'left'
+    | 'tie'
+    | 'tab'
   d: string
   paint?: string
 }
@@ -46,12 +62,26 @@ export interface Strip {
   shapes: Shape[]
   labels: Label[]
   initials: Initials[]
+  /** Reasons of holds, in a row of their own. */
+  reasons: Label[]
+  /** Foot of the reasons, foot of the stage names, and of all. */
+  reasonY: number
+  labelY: number
+  height: number
 }
 
-/** Rows of the drawing, from the top: initials, notches, cells, stage names. */
+/** Where a cell lies. */
+export interface Place {
+  x: number
+  w: number
+}
+
+/** Rows of the drawing, from the top: initials, notches, cells; then tabs and reasons, if any; stage names. */
 export const TOP = 21
 export const TALL = 36
-export const HEIGHT = TOP + TALL + 20
+const LABELS = 20
+const TABS = 13
+const REASONS = 18
 const NOTCH = 6
 const BAR = 5
 const LEAST = 3.5
@@ -72,6 +102,7 @@ export function drawStrip(input: StripInput): Strip {
   }
   const spans = new Map<number, { from: number; to: number }>()
   const initials: Initials[] = []
+  const places: Place[] = []
 
   let x = 0
   cells.forEach((cell, index) => {
@@ -79,24 +110,43 @@ export function drawStrip(input: StripInput): Strip {
     if (previous && previous.stage !== cell.stage) x += stageGap
     const w = widths[index] ?? 0
     drawCell(cell, x, w - 1.5, input, add, initials)
+    places.push({ x, w: w - 1.5 })
     const span = spans.get(cell.stage)
     spans.set(cell.stage, { from: span?.from ?? x, to: x + w })
     x += w
   })
+  const tied = tabs(cells, places, TOP + TALL, add)
+  const reasons = holdMarks(cells, places, input.holds ?? [], width, (kind) => HOLD_WORDS[kind])
+  const tabRow = tied ? TABS : 0
+  const reasonRow = reasons.length > 0 ? REASONS : 0
+  const foot = TOP + TALL + tabRow
   const order: Shape['look'][] = [
     'not-ready',
+    'left-out',
+    'hatch',
     'awaiting',
     'done',
     'ready',
+    'left',
     'slot',
     'bar',
     'frame',
     'notch',
     'flag',
     'flag-mark',
+    'tie',
+    'tab',
   ]
   const shapes = [...paths.values()].sort((a, b) => order.indexOf(a.look) - order.indexOf(b.look))
-  return { shapes, labels: labels(input, spans), initials: apart(initials, width) }
+  return {
+    shapes,
+    labels: labels(input, spans),
+    initials: apart(initials, width),
+    reasons,
+    reasonY: foot + REASONS - 3,
+    labelY: foot + reasonRow + LABELS - 5,
+    height: foot + reasonRow + LABELS,
+  }
 }
 
 const r = (n: number) => Math.round(n * 10) / 10
@@ -120,9 +170,21 @@ function drawCell(
     case 'not_ready':
       add('not-ready', box(x + 0.5, TOP + 0.5, Math.max(w - 1, 0.5), TALL - 1))
       break
+    case 'on_hold':
+      add('hatch', hatch(x, w))
+      if (cell.by && paint) add('bar', box(x, foot - BAR, w, BAR), paint)
+      break
+    case 'deferred':
+      add('left-out', box(x + 0.5, TOP + 0.5, Math.max(w - 1, 0.5), TALL - 1))
+      break
     case 'ready':
       add('ready', box(x, TOP, w, TALL))
       ring('frame', heavy)
+      break
+    case 'stopped':
+      add('ready', box(x, TOP, w, TALL))
+      ring('frame', heavy)
+      add('left', `M${r(x)} ${foot}v${-TALL / 2}h${r(w * 0.7)}L${r(x + w * 0.35)} ${foot}z`)
       break
     case 'in_work':
       add('ready', box(x, TOP, w, TALL))
@@ -149,6 +211,19 @@ function drawCell(
     ring('flag', Math.max(heavy, 1.6))
     add('flag-mark', `M${r(middle)} ${TOP + 7}l5 6l-5 6l-5 -6z`)
   }
+}
+
+/** A gap with a hatch: strokes that rise to the right, cut at its edges. */
+function hatch(x: number, w: number): string {
+  const step = 6
+  let d = ''
+  for (let from = -TALL; from < w; from += step) {
+    const start = Math.max(from, 0)
+    const end = Math.min(from + TALL, w)
+    if (end - start > 0.5)
+      d += `M${r(x + start)} ${r(TOP + TALL - (start - from))}L${r(x + end)} ${r(TOP + TALL - (end - from))}`
+  }
+  return d
 }
 
 /** Widths by minutes; what would be too thin is widened at the cost of the others. */

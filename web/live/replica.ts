@@ -56,9 +56,12 @@ export const hasGap = ({ ahead, pending, confirmed }: Replica): boolean =>
   ahead.size > 0 ||
   pending.some(({ confirmedAt }) => confirmedAt !== undefined && confirmedAt > confirmed.version)
 
-/** The bodies of a new job and of a plan are not on this device: these two are waited for. */
-const canPredict = (command: JobCommand): boolean =>
-  command.type !== 'OpenJob' && command.type !== 'AdoptPlan'
+/**
+ * What this device cannot reckon is waited for: it has neither the bodies of a new job and of a plan, nor the hash
+ * of the log that a release covers.
+ */
+const canPredict = ({ type }: JobCommand): boolean =>
+  type !== 'OpenJob' && type !== 'AdoptPlan' && type !== 'Release'
 
 /** The whole state, sent when that is shorter than what came after. */
 export function receiveState(replica: Replica, state: Job): Replica {

@@ -1,5 +1,6 @@
 /** The one thing to do now, large; it never moves on by itself. */
 import { Match, Show, Switch } from 'solid-js'
+import { bandFor } from '../../../shared/job/verdicts'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { Answer } from './HeadAsk'
@@ -7,7 +8,7 @@ import type { Phase } from './phase'
 import { targetOf } from './phase'
 import { HeldUpPanel, ScaleEntry, WrenchLine } from './ScaleEntry'
 import { StopHere } from './StepWords'
-import { type Place, passWords, roundsOf } from './work'
+import { type Place, passWords, roundsIn, sheetFor } from './work'
 import { proposedWrench, targetOn, wrenchChoices } from './wrench'
 
 interface ActionProps {
@@ -139,14 +140,14 @@ function Onward(props: { next: Place | undefined }) {
   const bench = useBench()
   const words = () => {
     const place = props.next
-    const round = place && roundsOf(bench.step()).find(({ key }) => key === place.round)
-    const sheet = round?.joint.passes[place ? place.pass - 1 : 0]
+    const round = place && roundsIn(bench.job(), bench.step()).find(({ key }) => key === place.round)
+    const sheet = round && place && sheetFor(bench.job(), round.joint, place.pass)
     if (!place || !round || !sheet) return undefined
     const target = targetOf(sheet)
     const wrench = proposedWrench(wrenchChoices(bench.view.shop(), sheet, bench.now()))
     const setting =
       wrench && target !== null
-        ? targetOn(wrench, target, round.joint.bands[place.pass - 1] ?? null)
+        ? targetOn(wrench, target, bandFor(bench.job(), round.joint, place.pass))
         : undefined
     const what = setting ? `set ${setting.shown} ${setting.unit} on ${wrench?.id}` : passWords(sheet)
     return round.key === bench.round()?.key

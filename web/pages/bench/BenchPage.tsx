@@ -23,7 +23,7 @@ import { SecondSignature } from './SecondSignature'
 import { SignPanel } from './SignPanel'
 import { Cautions, NotYetWords, OnTheBench, StopHere, StopWords } from './StepWords'
 import { WrenchPicker } from './WrenchPicker'
-import { roundsOf } from './work'
+import { roundsIn } from './work'
 import './bench.css'
 
 const NARROW = '(max-width: 44rem)'
@@ -266,7 +266,9 @@ export function BenchPage(props: BenchPageProps) {
 
   /** From the signatures to one head of what they cover. */
   function lookFromSign(jointId: string, n: number): void {
-    const round = roundsOf(props.step).find((one) => one.joint.id === jointId && one.positions.includes(n))
+    const round = roundsIn(props.job, props.step).find(
+      (one) => one.joint.id === jointId && one.positions.includes(n),
+    )
     if (!round) return
     bench.goTo(round.key)
     bench.look(n)

@@ -6,7 +6,7 @@ import { BoltMap } from '../../drawings/BoltMap'
 import { headName, headsOf } from '../../drawings/heads'
 import { useBench } from './bench'
 import { limitWords } from './MeasurePanel'
-import { gateMet } from './stations'
+import { gateDone } from './stations'
 
 export function Covered(props: { view: SetView; onLook: (jointId: string, n: number) => void }) {
   const bench = useBench()
@@ -68,7 +68,8 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
           <For each={bench.step().gates}>
             {(gate) => (
               <li>
-                <strong>{gateMet(bench.job(), bench.step(), gate) ? 'So' : 'Open'}</strong>: {gate.text}
+                <strong>{gateDone(bench.job(), bench.step(), gate, bench.now()) ? 'So' : 'Open'}</strong>:{' '}
+                {gate.text}
               </li>
             )}
           </For>

@@ -1,15 +1,15 @@
 /** What must be so before the step is signed: a look is one press, a count the pad, the rest is reckoned. */
 import { createSignal, For, Match, Show, Switch } from 'solid-js'
-import { gatesOpen } from '../../../shared/job/decide/sign'
 import { stepState } from '../../../shared/job/verdicts'
 import type { Gate } from '../../../shared/plan/types'
-import { listed } from '../../../shared/words'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
-import { gateMet } from './stations'
+import { PhotoPlaces } from './PhotoPlaces'
+import { cureWords } from './sealant-words'
+import { gateDone } from './stations'
 
 export function GatePanel() {
   const bench = useBench()
@@ -24,7 +24,7 @@ function GateRow(props: { gate: Gate }) {
   const bench = useBench()
   const [counting, setCounting] = createSignal(false)
   const answer = () => stepState(bench.job(), bench.step().id).gates[props.gate.id]
-  const met = () => gateMet(bench.job(), bench.step(), props.gate)
+  const met = () => gateDone(bench.job(), bench.step(), props.gate, bench.now())
   const send = (count?: number) =>
     void bench.send({
       type: 'AnswerGate',
@@ -89,7 +89,6 @@ function GateRow(props: { gate: Gate }) {
 /** For the gates nobody answers here: how they stand, and what they wait for. */
 function GateNote(props: { gate: Gate; met: boolean }) {
   const bench = useBench()
-  const reckoned = () => gatesOpen(bench.job(), { ...bench.step(), gates: [props.gate] }) === undefined
   return (
     <Switch>
       <Match when={props.gate.kind === 'proven'}>
@@ -99,22 +98,16 @@ function GateNote(props: { gate: Gate; met: boolean }) {
       </Match>
       <Match when={props.gate.kind === 'no_open_class_a'}>
         <p class="pencil">
-          {reckoned()
+          {props.met
             ? 'Reckoned from the record; see the audit for what is open.'
             : 'A class A joint is still open.'}
         </p>
       </Match>
       <Match when={props.gate.kind === 'photo' ? props.gate : undefined}>
-        {(gate) => (
-          <p class="pencil">Photos to take: {listed(gate().places)}. They do not stop this signature yet.</p>
-        )}
+        {(gate) => <PhotoPlaces gate={gate()} />}
       </Match>
       <Match when={props.gate.kind === 'cured' ? props.gate : undefined}>
-        {(gate) => (
-          <p class="pencil">
-            Sealant of {listed(gate().steps)}: see its cure time there. It does not stop this signature yet.
-          </p>
-        )}
+        {(gate) => <p class={props.met ? 'pencil' : 'against-words'}>{cureWords(bench, gate().steps)}</p>}
       </Match>
     </Switch>
   )

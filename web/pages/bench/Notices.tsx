@@ -1,12 +1,11 @@
 /** What must be seen before the hand goes on: odd readings, refused entries, entries still waiting. None vanishes by itself. */
 import { createMemo, For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/flags'
-import type { JobCommand } from '../../../shared/job/types'
-import { formatNumber } from '../../../shared/units'
 import { numberWords } from '../../drawings/heads'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'
+import { commandWords } from './entry-words'
 import { oddReadings } from './work'
 
 /** Readings of the round whose flags stand: what is odd, and what to do next. */
@@ -106,32 +105,3 @@ export function Waiting(props: { brief: boolean }) {
 }
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
-/** What somebody entered, in their words. */
-export function commandWords(command: JobCommand): string {
-  switch (command.type) {
-    case 'TakeReading':
-      return `${command.jointId}, number ${command.position}, pass ${command.pass}: ${command.how}${command.value === undefined ? '' : ` ${formatNumber(command.value)}`}`
-    case 'EnterScale':
-      return `${formatNumber(command.value)} on the scale of ${command.wrenchId}`
-    case 'TakeMeasurement':
-      return `${formatNumber(command.value, 4)} at ${command.place}`
-    case 'AnswerGate':
-      return command.count === undefined ? 'a look' : `${command.count} counted`
-    case 'StrikeReading':
-    case 'StrikeMeasurement':
-      return `a strike: ${command.reason}`
-    case 'ClaimStep':
-      return `the claim of ${command.stepId}`
-    case 'PutDownStep':
-      return `putting down ${command.stepId}`
-    case 'SignStep':
-      return `the signature of ${command.stepId}`
-    case 'SecondSignStep':
-      return `the second signature of ${command.stepId}`
-    case 'OpenJob':
-      return `job ${command.number}`
-    case 'AdoptPlan':
-      return `the plan ${command.planId}`
-  }
-}

@@ -6,14 +6,14 @@ import { createContext, createMemo, createSignal, useContext } from 'solid-js'
 import type { PlannedJob } from '../../../shared/job/context'
 import { sentenceFor } from '../../../shared/job/refusals'
 import type { JobCommand, ReadingHow } from '../../../shared/job/types'
-import { isSigned, stepState } from '../../../shared/job/verdicts'
+import { bandFor, isSigned, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
 import type { Words } from '../../../shared/words'
 import type { Grant, JobView } from '../../live/job'
 import { phaseOf } from './phase'
 import { firstStation, type Station, stationsOf } from './stations'
-import { nextPlace, type Place, type Round } from './work'
+import { nextPlace, type Place, type Round, sheetFor } from './work'
 import { proposedWrench, scaleInForce, wrenchChoices, wrenchInHand } from './wrench'
 
 export interface BenchAsked {
@@ -28,7 +28,7 @@ export interface BenchAsked {
 export type Bench = ReturnType<typeof createBench>
 
 export function createBench({ view, job, step, me, words, now }: BenchAsked) {
-  const stations = createMemo(() => stationsOf(job(), step()))
+  const stations = createMemo(() => stationsOf(job(), step(), now()))
   const opened = nextPlace(job(), step())
   const [stationKey, setStationKey] = createSignal(opened?.round ?? firstStation(stations()))
   const [passes, setPasses] = createSignal<Readonly<Record<string, number>>>(
@@ -36,6 +36,7 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
   )
   const [taken, setTaken] = createSignal<Readonly<Record<string, string>>>({})
   const [meant, setMeant] = createSignal<ReadonlySet<string>>(new Set())
+  const [without, setWithout] = createSignal<ReadonlySet<string>>(new Set())
   const [again, setAgain] = createSignal<string>()
   const [looked, setLooked] = createSignal<number>()
 
@@ -54,8 +55,14 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     const next = nextPlace(job(), step(), { round: one.key, pass: 1 })
     return next?.round === one.key ? next.pass : one.joint.passes.length
   })
-  const sheet = () => round()?.joint.passes[pass() - 1]
-  const band = () => round()?.joint.bands[pass() - 1] ?? null
+  const sheet = createMemo(() => {
+    const one = round()
+    return one && sheetFor(job(), one.joint, pass())
+  })
+  const band = () => {
+    const one = round()
+    return one ? bandFor(job(), one.joint, pass()) : null
+  }
 
   const choices = createMemo(() => {
     const asked = sheet()
@@ -87,6 +94,7 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
       now: now(),
       wrench: wrench(),
       meant: meant(),
+      without: without(),
     })
     // “Set it again and enter” asks for the number anew until another entry stands.
     if (
@@ -175,6 +183,8 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     enterScale,
     askAgain: () => setAgain(scale()?.id),
     sayMeant: (scaleId: string) => setMeant((all) => new Set([...all, scaleId])),
+    /** Goes on although the rule after a stop was not followed: what is recorded then is flagged. */
+    goOnWithout: (jointId: string) => setWithout((all) => new Set([...all, jointId])),
     claim,
     mine: () => claim()?.by === me(),
     signed: () => isSigned(job(), step()),

@@ -71,6 +71,10 @@ type Advice = (reading: Pick<Reading, 'how' | 'band' | 'pass'>) => string
 
 const ADVICE: Record<Flag, Advice> = {
   not_claimed: () => 'Claim the step, then record this head again.',
+  out_of_reach: () =>
+    'A later step covers this place. Say how it was reached; the supervisor decides what has to come off again.',
+  not_restarted: () =>
+    'Do what the joint’s rule asks after a stop and record it, then bring these heads up again.',
   out_of_order: () => 'Ask the supervisor, or take it back and go on in the order of the map.',
   pass_skipped: () => 'Do the earlier pass on this head, then record this one again.',
   too_early: () => 'Wait until the time is over, then record it again.',
@@ -87,6 +91,7 @@ const ADVICE: Record<Flag, Advice> = {
   wrench_out_of_date: () => 'Take a wrench that is in date, and do it again.',
   wrench_failed: () => 'Take another wrench, and do it again.',
   turned_again: () => 'Nobody can tell what the bolt has had now: follow the joint’s rule below.',
+  overshot: () => 'Turned too far to stand: follow the joint’s rule below.',
   not_slackened: () => 'Slacken this head, then bring it up through its passes again.',
 }
 

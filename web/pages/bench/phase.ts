@@ -7,12 +7,15 @@ import type { ReadingHow, ScaleEntry } from '../../../shared/job/types'
 import { isSigned, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep, Pass } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
-import { nextHead, nextPlace, type Place, type Round, waitUntil } from './work'
+import { type BrokenOff, brokenOff } from './interruption'
+import { nextHead, nextPlace, type Place, type Round, sheetFor, waitUntil } from './work'
 import { type HeldUp, heldUp, scaleInForce } from './wrench'
 
 export type Phase =
   /** Not this person's step now: look only. */
   | { kind: 'look' }
+  /** A round was broken off: what its rule asks comes before anything else. */
+  | { kind: 'restart'; broken: BrokenOff }
   | { kind: 'wait'; until?: number; minutes: number; next?: Place }
   | { kind: 'no_wrench' }
   | { kind: 'enter_scale'; wrench: Wrench }
@@ -30,12 +33,16 @@ export interface PhaseAsked {
   wrench?: Wrench | undefined
   /** Scale entries the person said are really set so. */
   meant: ReadonlySet<string>
+  /** Joints the person goes on with although their rule after a stop was not followed. */
+  without?: ReadonlySet<string>
 }
 
 export function phaseOf(asked: PhaseAsked): Phase {
   const { job, step, round, pass, me, now, wrench } = asked
-  const sheet = round.joint.passes[pass - 1]
+  const sheet = sheetFor(job, round.joint, pass)
   if (!sheet || stepState(job, step.id).claim?.by !== me || isSigned(job, step)) return { kind: 'look' }
+  const broken = asked.without?.has(round.joint.id) ? undefined : brokenOff(job, round)
+  if (broken) return { kind: 'restart', broken }
   if (sheet.kind === 'wait') {
     const until = waitUntil(job, round, pass + 1)
     return {
@@ -45,7 +52,7 @@ export function phaseOf(asked: PhaseAsked): Phase {
       ...given('next', nextPlace(job, step, at(round, pass))),
     }
   }
-  const head = nextHead(job, step, round, pass)
+  const head = nextHead(job, round, pass)
   if (head === undefined) return { kind: 'through', ...given('next', nextPlace(job, step, at(round, pass))) }
   const until = waitUntil(job, round, pass)
   const early = until !== undefined && now < until ? { early: until } : {}

@@ -2,31 +2,25 @@
  * The stations of a step, left to right: its rounds, its measurements, its checks, and the signatures last. Pure.
  */
 import type { PlannedJob } from '../../../shared/job/context'
-import { gatesOpen } from '../../../shared/job/decide/sign'
-import {
-  isDone,
-  isProven,
-  positionState,
-  setViews,
-  standingMeasurement,
-  stepState,
-} from '../../../shared/job/verdicts'
+import { gateMet } from '../../../shared/job/decide/open-ends'
+import { isDone, positionState, setViews, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep, Gate } from '../../../shared/plan/types'
-import { type Round, roundsOf } from './work'
+import { photoPlaces } from './photo-places'
+import { type Round, roundsIn } from './work'
 
 export type Station =
   | { kind: 'round'; key: string; title: string; round: Round; done: boolean; tally: string }
   | { kind: 'measure' | 'check' | 'sign'; key: string; title: string; done: boolean; tally: string }
 
-export function stationsOf(job: PlannedJob, step: AdoptedStep): Station[] {
+export function stationsOf(job: PlannedJob, step: AdoptedStep, now: number): Station[] {
   const state = stepState(job, step.id)
   const places = step.measurements.flatMap((one) => one.places.map((place) => ({ id: one.id, place })))
   const good = places.filter(({ id, place }) => standingMeasurement(state, id, place)?.inBand).length
-  const met = step.gates.filter((gate) => gateMet(job, step, gate)).length
+  const met = step.gates.filter((gate) => gateDone(job, step, gate, now)).length
   const views = setViews(job, step)
   const signed = views.filter(({ state: set }) => set.first && (step.signatures === 1 || set.second)).length
   return [
-    ...roundsOf(step).map((round): Station => {
+    ...roundsIn(job, step).map((round): Station => {
       const final = round.positions.filter((n) => positionState(job, round.joint, n).final).length
       const of = round.positions.length
       return {
@@ -52,22 +46,11 @@ const tallied = (kind: 'measure' | 'check' | 'sign', title: string, done: number
   tally: `${done} of ${of}`,
 })
 
-/** As far as this screen can tell; the rule that stops the signature is `gatesOpen`. */
-export function gateMet(job: PlannedJob, step: AdoptedStep, gate: Gate): boolean {
-  const answer = stepState(job, step.id).gates[gate.id]
-  switch (gate.kind) {
-    case 'look':
-      return answer !== undefined
-    case 'count':
-      return answer?.count === gate.expect
-    case 'proven':
-      return gate.covers.every((fasteners) => isProven(job, fasteners))
-    case 'photo':
-    case 'cured':
-    case 'no_open_class_a':
-      return gatesOpen(job, { ...step, gates: [gate] }) === undefined
-  }
-}
+/** Met, and every photo it asks for taken: a photo stops the release, not the signature. */
+export const gateDone = (job: PlannedJob, step: AdoptedStep, gate: Gate, now: number): boolean =>
+  gate.kind === 'photo'
+    ? photoPlaces(job, step, gate).every(({ state }) => state !== 'open')
+    : gateMet(job, step, gate, now)
 
 /** Where a page opens: the first station with something to do. */
 export const firstStation = (stations: readonly Station[]): string =>

@@ -7,15 +7,18 @@
 import type { PlannedJob } from '../../../shared/job/context'
 import type { Reading } from '../../../shared/job/types'
 import {
+  askedNm,
+  deferralsOf,
+  deferredPositions,
   flaggedOn,
-  nextInRound,
   positionState,
   standingReading,
   takesReading,
 } from '../../../shared/job/verdicts'
-import { roundOf, setOf } from '../../../shared/plan/read'
+import { indexPlan, roundOf, setOf } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Pass } from '../../../shared/plan/types'
 import { formatNumber, showTorque } from '../../../shared/units'
+import { positionsInWords } from '../../../shared/words'
 
 export interface Round {
   /** Joint and first position: names the round within its step. */
@@ -25,6 +28,8 @@ export interface Round {
   positions: readonly number[]
   ordered: boolean
   setId?: string
+  /** Left out in an earlier step on purpose, and due here. */
+  leftOutIn?: string
 }
 
 /** The rounds of a step, in the plan's order. */
@@ -49,6 +54,41 @@ export function roundsOf(step: AdoptedStep): Round[] {
     }
     return rounds
   })
+}
+
+/**
+ * The rounds as this job has them: without what was left out on purpose, and with what was left out earlier and
+ * is due here.
+ */
+export function roundsIn(job: PlannedJob, step: AdoptedStep): Round[] {
+  const { jointById, stepOfJoint } = indexPlan(job.plan)
+  const own = roundsOf(step).flatMap((round) => {
+    const away = deferredPositions(job, round.joint.id)
+    const positions = round.positions.filter((n) => !away.has(n))
+    return positions.length > 0 ? [away.size > 0 ? { ...round, positions } : round] : []
+  })
+  const due = deferralsOf(job).flatMap(({ id, what, dueStepId }): Round[] => {
+    const joint = what.kind === 'fasteners' ? jointById.get(what.joint) : undefined
+    if (what.kind !== 'fasteners' || !joint || dueStepId !== step.id) return []
+    const leftOutIn = stepOfJoint.get(joint.id)?.id ?? ''
+    return [
+      {
+        key: `due:${id}`,
+        joint,
+        title: `${joint.title} ${positionsInWords(what.positions)}`,
+        positions: what.positions,
+        ordered: false,
+        leftOutIn,
+      },
+    ]
+  })
+  return [...own, ...due]
+}
+
+/** The pass as it is asked: with the settled torque where none is published. */
+export function sheetFor(job: PlannedJob, joint: AdoptedJoint, pass: number): Pass | undefined {
+  const sheet = joint.passes[pass - 1]
+  return sheet?.kind === 'torque' ? { ...sheet, torqueNm: askedNm(job, joint, pass) } : sheet
 }
 
 /** What is shown: one pass of one round. */
@@ -113,7 +153,7 @@ export function waitUntil(job: PlannedJob, { joint, positions }: Round, pass: nu
 
 /** The first pass of the first round that still has a position to go. */
 export function nextPlace(job: PlannedJob, step: AdoptedStep, after?: Place): Place | undefined {
-  const rounds = roundsOf(step)
+  const rounds = roundsIn(job, step)
   const from = after
     ? Math.max(
         0,
@@ -132,15 +172,13 @@ export function nextPlace(job: PlannedJob, step: AdoptedStep, after?: Place): Pl
 export function firstPlace(job: PlannedJob, step: AdoptedStep): Place | undefined {
   const next = nextPlace(job, step)
   if (next) return next
-  const [round] = roundsOf(step)
+  const [round] = roundsIn(job, step)
   return round && { round: round.key, pass: round.joint.passes.length }
 }
 
 /** The head that comes next in a pass, or undefined when the pass is through. */
-export function nextHead(job: PlannedJob, step: AdoptedStep, round: Round, pass: number): number | undefined {
-  const [any] = round.positions
-  return any === undefined ? undefined : nextInRound(job, step, round.joint, any, pass).next
-}
+export const nextHead = (job: PlannedJob, round: Round, pass: number): number | undefined =>
+  round.positions.find((n) => !standingReading(job, round.joint, n, pass))
 
 /** Readings of a round whose flags stand, the newest first. */
 export function oddReadings(job: PlannedJob, round: Round): Reading[] {

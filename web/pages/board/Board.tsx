@@ -6,13 +6,17 @@ import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, onCleanup, onMount, Show, Suspense } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
 import { usePageTitle } from '../../frame/title'
-import { useBoard, useSession } from '../../live/live'
+import { useBoard, useLive, useSession, useShop } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
+import { Beside } from './Beside'
 import { Key } from './Key'
 import { Row } from './Row'
 import { matches } from './search'
+import { todayFor } from './today'
+import { useSince } from './use-since'
 import './board.css'
+import './board-print.css'
 
 const NewJob = lazy(() => import('./NewJob'))
 const ChoosePlan = lazy(() => import('./ChoosePlan'))
@@ -20,6 +24,8 @@ const ChoosePlan = lazy(() => import('./ChoosePlan'))
 export function Board() {
   const board = useBoard()
   const session = useSession()
+  const { clock } = useLive()
+  const { shop } = useShop()
   usePageTitle(() => 'Board')
   const [sought, setSought] = createSignal('')
   const [opening, setOpening] = createSignal(false)
@@ -34,6 +40,15 @@ export function Board() {
       return summary && matches(summary, query)
     })
   })
+  const summaries = createMemo(() => board.ids().flatMap((id) => board.summary(id) ?? []))
+  const today = createMemo(() => {
+    const me = session.person()
+    if (!me) return []
+    const entered = shop().people[me.id]
+    const looker = { id: me.id, roles: me.roles, ...(entered ? { entered } : {}) }
+    return todayFor(summaries(), looker, clock.now(), session.words)
+  })
+  const since = useSince(summaries, board.known)
   const mayOpen = () => session.holds('service_writer', 'supervisor', 'owner')
   const mine = createMemo(() => {
     const me = session.person()?.id
@@ -55,12 +70,19 @@ export function Board() {
 
   return (
     <div class="page board">
+      <PrintLine />
       <div class="board-head">
         <h1>Board</h1>
         <p class="pencil" role="status">
           {board.known() ? counted() : 'Reading the board…'}
         </p>
         <Search onValue={setSought} />
+        <A class="button quiet" href="/wall">
+          Wall
+        </A>
+        <Button look="quiet" onClick={() => window.print()}>
+          Print
+        </Button>
         <Show when={mayOpen()}>
           <Button onClick={() => setOpening(true)}>New job</Button>
         </Show>
@@ -78,26 +100,35 @@ export function Board() {
           </For>
         </ul>
       </Show>
-      <div class="row row-measure" aria-hidden="true">
-        <div class="row-strip" ref={width.ref} />
+      <div class="board-sides">
+        <Show when={board.known() && board.ids().length > 0 && !sought().trim()}>
+          <Beside today={today()} changes={since.changes()} since={since.at()} seeAll={since.seeAll} />
+        </Show>
+        <div class="board-rows">
+          <div class="row row-measure" aria-hidden="true">
+            <div class="row-strip" ref={width.ref} />
+          </div>
+          <Show when={board.known()}>
+            <Show
+              when={shown().length > 0}
+              fallback={
+                <Nothing sought={sought().trim()} mayOpen={mayOpen()} open={() => setOpening(true)} />
+              }
+            >
+              <ol class="rows">
+                <For each={shown()}>
+                  {(id) => (
+                    <Row summary={() => board.summary(id)} width={width.value()} onChoosePlan={setPlanFor} />
+                  )}
+                </For>
+              </ol>
+            </Show>
+            <Show when={!sought().trim()}>
+              <Key />
+            </Show>
+          </Show>
+        </div>
       </div>
-      <Show when={board.known()}>
-        <Show
-          when={shown().length > 0}
-          fallback={<Nothing sought={sought().trim()} mayOpen={mayOpen()} open={() => setOpening(true)} />}
-        >
-          <ol class="rows">
-            <For each={shown()}>
-              {(id) => (
-                <Row summary={() => board.summary(id)} width={width.value()} onChoosePlan={setPlanFor} />
-              )}
-            </For>
-          </ol>
-        </Show>
-        <Show when={!sought().trim()}>
-          <Key />
-        </Show>
-      </Show>
       <Suspense>
         <Show when={opening()}>
           <NewJob onClose={() => setOpening(false)} />
@@ -107,6 +138,21 @@ export function Board() {
         </Show>
       </Suspense>
     </div>
+  )
+}
+
+/** On paper only: whose board it is, and when it stood so. */
+function PrintLine() {
+  const { session, clock } = useLive()
+  const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'full', timeStyle: 'short' })
+  const [at, setAt] = createSignal(clock.now())
+  const before = () => setAt(clock.now())
+  addEventListener('beforeprint', before)
+  onCleanup(() => removeEventListener('beforeprint', before))
+  return (
+    <p class="on-paper">
+      <span class="stencil">{session.me()?.shop.name}</span> {day.format(at())}, for {session.person()?.name}
+    </p>
   )
 }
 

@@ -19,6 +19,9 @@ export function Key() {
     { words: 'waits for a second signature', cell: { standing: 'awaiting_second', by: first() } },
     { words: 'signed, in the doer’s paint', cell: { standing: 'done', by: first() } },
     { words: 'signed twice', cell: { standing: 'done', by: first(), second: second() } },
+    { words: 'on hold, its reason below', cell: { standing: 'on_hold' } },
+    { words: 'stopped: must be gone on with as its joint says', cell: { standing: 'stopped' } },
+    { words: 'left out, due at a later step', cell: { standing: 'deferred', dueAt: [''] } },
     { words: 'notch: critical', cell: { standing: 'not_ready', critical: true } },
     { words: 'diamond: a flag stands', cell: { standing: 'in_work', by: first(), flagged: true } },
   ]

@@ -7,6 +7,8 @@ import { BuildStrip } from '../../drawings/BuildStrip'
 import { useSession } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
+import { Promised } from './Promised'
+import { visit } from './use-since'
 
 interface RowProps {
   summary(): JobSummary | undefined
@@ -17,7 +19,7 @@ interface RowProps {
 /** What cannot wait: it stands against the engine, not merely before it. */
 const AGAINST = new Set(['second_late', 'flagged'])
 /** Reasons that say already that nobody works on it. */
-const SAYS_NOBODY = new Set(['nobody_on_it', 'no_plan', 'all_signed'])
+const SAYS_NOBODY = new Set(['nobody_on_it', 'no_plan', 'all_signed', 'released'])
 const MARK_MS = 2400
 
 export function Row(props: RowProps) {
@@ -46,13 +48,24 @@ function Engine(props: { summary: JobSummary; width: number; onChoosePlan(summar
   onCleanup(() => clearTimeout(timer))
 
   const reason = () => reasonSentence(props.summary.reason, session.words)
+  const stuckOnHold = () => props.summary.reason.code === 'on_hold' && props.summary.reason.ready === 0
   const choosing = () => props.summary.reason.code === 'no_plan' && session.holds('supervisor', 'owner')
 
   return (
-    <li class="row" classList={{ changed: changed(), against: AGAINST.has(props.summary.reason.code) }}>
+    <li
+      class="row"
+      classList={{
+        changed: changed(),
+        against: AGAINST.has(props.summary.reason.code),
+        standing: stuckOnHold(),
+        gone: props.summary.reason.code === 'released',
+      }}
+    >
       <div class="row-engine">
         <h2 class="stencil row-number">
-          <A href={`/jobs/${props.summary.id}`}>{props.summary.number}</A>
+          <A href={`/jobs/${props.summary.id}`} onClick={() => visit(props.summary.id)}>
+            {props.summary.number}
+          </A>
         </h2>
         <p class="row-name">
           {props.summary.engine}
@@ -67,11 +80,17 @@ function Engine(props: { summary: JobSummary; width: number; onChoosePlan(summar
           fallback={<NoPlan choosing={choosing()} choose={() => props.onChoosePlan(props.summary)} />}
         >
           <Show when={props.width > 0}>
-            <BuildStrip cells={props.summary.cells} stages={props.summary.stages} width={props.width} />
+            <BuildStrip
+              cells={props.summary.cells}
+              stages={props.summary.stages}
+              holds={props.summary.holds}
+              width={props.width}
+            />
           </Show>
         </Show>
       </div>
       <div class="row-who">
+        <Promised date={props.summary.promised} released={props.summary.reason.code === 'released'} />
         <ul>
           <For
             each={props.summary.on}

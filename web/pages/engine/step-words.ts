@@ -16,6 +16,12 @@ export function standingWords(view: StepView, words: Words): string {
         : 'in work'
     case 'ready':
       return view.begun ? 'ready: begun, then put down' : 'ready'
+    case 'stopped':
+      return 'stopped: begun, waits for somebody to go on'
+    case 'on_hold':
+      return 'on hold'
+    case 'deferred':
+      return 'left out on purpose'
     case 'not_ready':
       return notReady(view)
   }

@@ -1,0 +1,55 @@
+/** What somebody entered, in their words: shown beside the sentence that refused it. A new command does not compile without. */
+
+import { HOLD_WORDS } from '../../../shared/job/hold-words'
+import type { CommandOf, JobCommand, RestartHow } from '../../../shared/job/types'
+import { formatNumber } from '../../../shared/units'
+import { positionsInWords } from '../../../shared/words'
+import { CONDITION_WORDS } from './fasteners'
+
+type EntryWords = { [T in JobCommand['type']]: (command: CommandOf<T>) => string }
+
+const RESTARTS: Record<RestartHow, string> = {
+  again: 'gone round again',
+  slackened: 'all slackened',
+  new_fasteners: 'new fasteners',
+}
+
+const WORDS: EntryWords = {
+  OpenJob: (c) => `job ${c.number}`,
+  AdoptPlan: (c) => `the plan ${c.planId}`,
+  ClaimStep: (c) => `the claim of ${c.stepId}`,
+  PutDownStep: (c) => `putting down ${c.stepId}`,
+  HandOverStep: (c) => `handing over ${c.stepId}`,
+  EnterScale: (c) => `${formatNumber(c.value)} on the scale of ${c.wrenchId}`,
+  TakeReading: (c) =>
+    `${c.jointId}, number ${c.position}, pass ${c.pass}: ${c.how}${c.value === undefined ? '' : ` ${formatNumber(c.value)}`}`,
+  CountRound: (c) => `${c.jointId}, pass ${c.pass}: round done, ${c.count} counted`,
+  RestartRound: (c) => `${c.jointId}: ${RESTARTS[c.how]}`,
+  StrikeReading: (c) => `a strike: ${c.reason}`,
+  PlaceFasteners: (c) => `${c.jointId} ${positionsInWords(c.positions)}: ${CONDITION_WORDS[c.condition]}`,
+  TakeMeasurement: (c) => `${formatNumber(c.value, 4)} at ${c.place}`,
+  StrikeMeasurement: (c) => `a strike: ${c.reason}`,
+  StartSealant: (c) => `the first bead of ${c.stepId}`,
+  CloseSealant: (c) => `the last fastener over the sealant of ${c.stepId}`,
+  AnswerGate: (c) => (c.count === undefined ? 'a look' : `${c.count} counted`),
+  NoteLook: (c) => `a look at ${c.stepId}`,
+  AddNote: (c) => `a note: ${c.text}`,
+  AddPhoto: (c) => `a photo${c.photo.place ? ` of ${c.photo.place}` : ''}`,
+  ConfirmPhoto: () => 'that a photo is here',
+  SignStep: (c) => `the signature of ${c.stepId}`,
+  SecondSignStep: (c) => `the second signature of ${c.stepId}`,
+  RecheckOwnWork: (c) => `your own second look at ${c.stepId}`,
+  Defer: (c) => `leaving out until ${c.dueStepId}: ${c.reason}`,
+  WithdrawDeferral: (c) => `fitted after all: ${c.reason}`,
+  SettleValue: (c) => `${formatNumber(c.torqueNm)} N·m for ${c.jointId}, pass ${c.pass}`,
+  Waive: (c) => `a waiver: ${c.reason}`,
+  Release: (c) => `the release ${c.kind === 'to_fitting' ? 'to fitting' : 'to the owner'}`,
+  OpenWarranty: (c) => `a complaint: ${c.complaint}`,
+  RaiseHold: (c) => `a hold (${HOLD_WORDS[c.kind]}): ${c.what}`,
+  ChangeHold: (c) => `a change of a hold${c.what ? `: ${c.what}` : ''}`,
+  ClearHold: (c) => `a hold cleared: ${c.how}`,
+  PromiseDate: (c) => `a promise for ${c.date}: ${c.reason}`,
+}
+
+export const commandWords = (command: JobCommand): string =>
+  (WORDS[command.type] as (command: JobCommand) => string)(command)

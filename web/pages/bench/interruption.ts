@@ -1,0 +1,53 @@
+/**
+ * A round that was broken off: what its rule asks before the work goes on, and the presses that record it. Pure.
+ *
+ * Doing more than the rule asks is always right: slackened instead of again, new fasteners instead of slackened.
+ */
+import type { PlannedJob } from '../../../shared/job/context'
+import { asksInWords } from '../../../shared/job/stops'
+import type { RestartHow, StoppedAt } from '../../../shared/job/types'
+import type { AdoptedJoint } from '../../../shared/plan/types'
+import { numberWords } from '../../drawings/heads'
+import type { Round } from './work'
+
+export interface RestartWay {
+  how: RestartHow
+  /** The words on its press: a thing that was done. */
+  done: string
+}
+
+export interface BrokenOff {
+  mark: StoppedAt
+  title: string
+  /** `Stopped in pass 2, bolt 5 next.` */
+  where: string
+  /** What the rule asks, as a whole sentence. */
+  asks: string
+  /** The one the rule asks first, then those that do more. */
+  ways: RestartWay[]
+  /** What happens to readings without it. */
+  without: string
+}
+
+const WAYS: readonly RestartHow[] = ['again', 'slackened', 'new_fasteners']
+
+/** The open interruption of a round's joint, if its rule asks for anything. */
+export function brokenOff(job: PlannedJob, round: Round): BrokenOff | undefined {
+  const mark = job.interrupted[round.joint.id]
+  if (!mark || mark.asks === 'nothing' || !round.positions.includes(mark.position)) return undefined
+  const { joint } = round
+  return {
+    mark,
+    title: `${round.title} was broken off`,
+    where: `Stopped in pass ${mark.pass} of ${joint.passes.length}; ${joint.fastener} ${numberWords(joint, mark.position)} was next.`,
+    asks: `Its rule: ${asksInWords(mark)}.`,
+    ways: WAYS.slice(WAYS.indexOf(mark.asks)).map((how) => ({ how, done: doneWords(how, joint, mark.pass) })),
+    without: 'Readings without it are recorded, flagged “not restarted”, and stop the signature.',
+  }
+}
+
+function doneWords(how: RestartHow, joint: AdoptedJoint, pass: number): string {
+  if (how === 'again') return `Pass ${pass} starts again at its first ${joint.fastener}`
+  if (how === 'slackened') return 'All slackened: begin again at pass 1'
+  return `New ${joint.fastener}s fitted: begin again at pass 1`
+}

@@ -1,0 +1,85 @@
+/** The sealant clock in words: how long is left, that it is late, how long it cures and what waits. Pure. */
+import { type SealantState, sealantState } from '../../../shared/job/clocks'
+import type { PlannedJob } from '../../../shared/job/context'
+import { indexPlan } from '../../../shared/plan/read'
+import type { AdoptedStep } from '../../../shared/plan/types'
+import { listed, type Words } from '../../../shared/words'
+
+/** `7:05` under an hour, `1:07:05` above. */
+export function countdown(ms: number): string {
+  const seconds = Math.max(0, Math.floor(ms / 1000))
+  const h = Math.floor(seconds / 3600)
+  const m = Math.floor((seconds % 3600) / 60)
+  const two = (n: number) => String(n).padStart(2, '0')
+  return h > 0 ? `${h}:${two(m)}:${two(seconds % 60)}` : `${m}:${two(seconds % 60)}`
+}
+
+export interface ClockView {
+  state: SealantState['state']
+  /** The big figures of a running clock. */
+  figure?: string
+  line: string
+  /** The press that records the next fact. */
+  press?: { does: 'start' | 'close'; label: string }
+}
+
+export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words: Words): ClockView {
+  const state = sealantState(job, step, now)
+  const product = step.sealant?.product ?? ''
+  const minutes = step.sealant?.closeWithinMinutes ?? 0
+  switch (state.state) {
+    case 'none':
+      return { state: 'none', line: '' }
+    case 'not_started':
+      return {
+        state: 'not_started',
+        line: `${product}: closed within ${minutes} min of the first bead.`,
+        press: { does: 'start', label: 'First bead laid: start the clock' },
+      }
+    case 'open':
+      return {
+        state: 'open',
+        figure: countdown(state.closeBy - now),
+        line: `left to close ${product}, by ${words.moment(state.closeBy)}.`,
+        press: { does: 'close', label: 'Last fastener in: closed' },
+      }
+    case 'late':
+      return state.closedAt === undefined
+        ? {
+            state: 'late',
+            figure: `+${countdown(now - state.closeBy)}`,
+            line: `past the time of ${product}, which was ${words.moment(state.closeBy)}. If it was closed in time, ask the supervisor; else strip it and lay a new bead.`,
+            press: { does: 'close', label: 'Last fastener in: closed late' },
+          }
+        : {
+            state: 'late',
+            line: `Closed at ${words.moment(state.closedAt)}, past ${words.moment(state.closeBy)}. Strip it and lay a new bead, or ask the supervisor.`,
+            press: { does: 'start', label: 'Stripped, new bead laid: start again' },
+          }
+    case 'curing':
+      return { state: 'curing', line: `Cures until ${words.moment(state.until)}${waits(step)}.` }
+    case 'cured':
+      return { state: 'cured', line: `Cured since ${words.moment(state.since)}.` }
+  }
+}
+
+function waits(step: AdoptedStep): string {
+  const before = step.sealant?.before ?? []
+  return before.length > 0 ? `: ${listed(before)} ${before.length === 1 ? 'waits' : 'wait'}` : ''
+}
+
+/** For a gate that asks for cured sealant: each step's clock. */
+export function cureWords(
+  { job, now, words }: { job: () => PlannedJob; now: () => number; words: Words },
+  stepIds: readonly string[],
+): string {
+  const { stepById } = indexPlan(job().plan)
+  return stepIds
+    .flatMap((id) => {
+      const step = stepById.get(id)
+      if (!step?.sealant) return []
+      const { state, line } = clockView(job(), step, now(), words)
+      return [`${id} ${step.title}: ${state === 'not_started' ? 'no bead recorded yet.' : line}`]
+    })
+    .join(' ')
+}

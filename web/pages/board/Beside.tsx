@@ -1,0 +1,106 @@
+/** Beside the rows: what I must do today, and what changed since I looked. */
+import { A } from '@solidjs/router'
+import { createSignal, For, type JSX, Show } from 'solid-js'
+import type { Instant } from '../../../shared/log'
+import { useSession } from '../../live/live'
+import { Button } from '../../ui/Button'
+import type { Change } from './since'
+import type { ToDo } from './today'
+import { visit } from './use-since'
+
+interface BesideProps {
+  today: readonly ToDo[]
+  changes: readonly Change[]
+  since: Instant | undefined
+  seeAll(): void
+}
+
+export function Beside(props: BesideProps) {
+  const session = useSession()
+  return (
+    <aside class="beside" aria-label="For you">
+      <section aria-labelledby="today-title">
+        <h2 id="today-title">What you must do today</h2>
+        <Shortened
+          items={props.today}
+          empty={`Nothing wants you, ${session.person()?.name ?? ''}. What does stands here by itself: a hold that is due, a promise that is near, a signature that is owed.`}
+        >
+          {(todo) => (
+            <A
+              class="todo"
+              classList={{ pressing: todo.pressing }}
+              href={todo.href}
+              onClick={() => visit(todo.jobId)}
+            >
+              <b class="stencil">{todo.number}</b>
+              <span>{todo.text}</span>
+            </A>
+          )}
+        </Shortened>
+      </section>
+      <section aria-labelledby="since-title">
+        <h2 id="since-title">
+          Since you looked
+          <Show when={props.since}>
+            {(at) => <span class="pencil small">, {session.words.moment(at())}</span>}
+          </Show>
+        </h2>
+        <Shortened
+          items={props.changes}
+          empty="Nothing changed. An engine whose reason or signatures change stands here until you have opened it."
+        >
+          {(change) => (
+            <A class="change" href={`/jobs/${change.jobId}`} onClick={() => visit(change.jobId)}>
+              <b class="stencil">{change.number}</b>
+              <span>
+                <Show when={change.also}>
+                  {(also) => (
+                    <span class="pencil small change-also">
+                      {also()}
+                      <span class="unseen">. </span>
+                    </span>
+                  )}
+                </Show>
+                {change.now}
+                <Show when={change.before}>
+                  {(before) => <span class="pencil small change-before">Before: {before()}</span>}
+                </Show>
+              </span>
+            </A>
+          )}
+        </Shortened>
+        <Show when={props.changes.length > 0}>
+          <Button look="quiet" onClick={() => props.seeAll()}>
+            I have seen these
+          </Button>
+        </Show>
+      </section>
+    </aside>
+  )
+}
+
+const FIRST = 7
+
+/** The first few; the rest behind one press. On a narrow screen still fewer, by the style sheet. */
+function Shortened<T>(props: { items: readonly T[]; empty: string; children: (item: T) => JSX.Element }) {
+  const [all, setAll] = createSignal(false)
+  const shown = () => (all() ? props.items : props.items.slice(0, FIRST))
+  return (
+    <>
+      <ul class="beside-list" classList={{ all: all() }}>
+        <For each={shown()} fallback={<li class="pencil small beside-empty">{props.empty}</li>}>
+          {(item) => <li>{props.children(item)}</li>}
+        </For>
+      </ul>
+      <Show when={!all() && props.items.length > 3}>
+        <Button
+          look="quiet"
+          class={props.items.length > FIRST ? '' : 'only-narrow'}
+          onClick={() => setAll(true)}
+        >
+          Show all {props.items.length}
+        </Button>
+      </Show>
+    </>
+  )
+}

@@ -1,0 +1,102 @@
+/**
+ * What changed on the board since somebody last looked at it. Kept per person on this device: for each engine the
+ * version and the reason it had then.
+ *
+ * An engine counts as looked at when it was opened from the board, or when all are said to be seen; not by the
+ * page merely having been open.
+ */
+import type { JobSummary } from '../../../shared/job/summary'
+
+export interface Seen {
+  version: number
+  reason: string
+  signed: number
+}
+
+export interface Looked {
+  /** When all were last said to be seen, or first shown. */
+  at: number
+  jobs: Record<string, Seen>
+}
+
+export interface Change {
+  jobId: string
+  number: string
+  now: string
+  /** The reason it had; absent for an engine that is new here, or whose reason is the same. */
+  before?: string
+  /** What else: `3 more steps signed`. */
+  also?: string
+  changedAt: number
+}
+
+type Say = (summary: JobSummary) => string
+
+const seenOf = (summary: JobSummary, say: Say): Seen => ({
+  version: summary.version,
+  reason: say(summary),
+  signed: summary.signed,
+})
+
+export function lookAtAll(summaries: readonly JobSummary[], say: Say, at: number): Looked {
+  return { at, jobs: Object.fromEntries(summaries.map((summary) => [summary.id, seenOf(summary, say)])) }
+}
+
+export const lookAt = (looked: Looked, summary: JobSummary, say: Say): Looked => ({
+  ...looked,
+  jobs: { ...looked.jobs, [summary.id]: seenOf(summary, say) },
+})
+
+/** Newest first. A change that altered neither the reason nor a signature is not worth a line. */
+export function changesSince(looked: Looked, summaries: readonly JobSummary[], say: Say): Change[] {
+  return summaries
+    .flatMap((summary): Change[] => {
+      const { id, number, version, signed } = summary
+      const seen = Object.hasOwn(looked.jobs, id) ? looked.jobs[id] : undefined
+      if (seen && seen.version >= version) return []
+      const now = say(summary)
+      const changedAt = summary.changedAt ?? 0
+      if (!seen) return [{ jobId: id, number, now, also: 'new on the board', changedAt }]
+      const also = signedWords(signed - seen.signed)
+      const otherwise = seen.reason !== now
+      if (!otherwise && !also) return []
+      return [
+        {
+          jobId: id,
+          number,
+          now,
+          ...(otherwise ? { before: seen.reason } : {}),
+          ...(also ? { also } : {}),
+          changedAt,
+        },
+      ]
+    })
+    .sort((a, b) => b.changedAt - a.changedAt)
+}
+
+function signedWords(more: number): string | undefined {
+  if (more === 0) return undefined
+  const steps = (n: number) => (n === 1 ? '1 step' : `${n} steps`)
+  return more > 0 ? `${steps(more)} more signed` : `${steps(-more)} lost a signature`
+}
+
+const keyOf = (person: string): string => `paintmark.looked.${person}`
+
+export function readLooked(store: Pick<Storage, 'getItem'>, person: string): Looked | undefined {
+  try {
+    const kept: unknown = JSON.parse(store.getItem(keyOf(person)) ?? 'null')
+    if (typeof kept !== 'object' || kept === null) return undefined
+    const { at, jobs } = kept as Looked
+    return typeof at === 'number' && typeof jobs === 'object' && jobs !== null ? { at, jobs } : undefined
+  } catch {
+    return undefined
+  }
+}
+
+export function keepLooked(store: Pick<Storage, 'setItem'>, person: string, looked: Looked): void {
+  try {
+    store.setItem(keyOf(person), JSON.stringify(looked))
+  } catch {
+    // A full or forbidden store: the list works until the page is closed.
+  }
+}

@@ -1,0 +1,173 @@
+/**
+ * What somebody must see to today, drawn from the summaries and the roles they hold; most pressing first.
+ *
+ * Each line is one engine, one thing, in words to act on. Nothing is assigned here: a line stands as long as its
+ * cause does, and for everybody whose role it is.
+ */
+import { HOLD_WORDS } from '../../../shared/job/hold-words'
+import type { JobSummary } from '../../../shared/job/summary'
+import type { HoldKind } from '../../../shared/job/types'
+import { mayDo } from '../../../shared/shop/entitlement'
+import type { Person, Role } from '../../../shared/shop/types'
+import type { Words } from '../../../shared/words'
+import { dayOf, promiseState } from './promise-words'
+
+export interface ToDo {
+  jobId: string
+  number: string
+  href: string
+  text: string
+  /** Lower presses more. */
+  rank: number
+  /** Late, or already in the way of somebody. */
+  pressing: boolean
+}
+
+/** Who looks: the roles, and, once the shop is known, the joints they are entered for. */
+export interface Looker {
+  id: string
+  roles: readonly Role[]
+  entered?: Pick<Person, 'mayDo' | 'maySecondSign'>
+}
+
+type Line = Omit<ToDo, 'jobId' | 'number' | 'href'> & { href?: string }
+
+const byNumber = new Intl.Collator('en', { numeric: true })
+
+export function todayFor(summaries: Iterable<JobSummary>, looker: Looker, now: number, words: Words): ToDo[] {
+  const holds = (...roles: Role[]) => looker.roles.some((role) => roles.includes(role))
+  const all: ToDo[] = []
+  for (const summary of summaries) {
+    if (summary.reason.code === 'released') continue
+    const lines = [
+      ...(holds('service_writer', 'owner') ? office(summary, now, words) : []),
+      ...(holds('technician') ? bench(summary, looker, words) : []),
+      ...(holds('supervisor', 'owner') ? supervisor(summary, words) : []),
+    ]
+    const seen = new Set<string>()
+    for (const line of lines) {
+      if (seen.has(line.text)) continue
+      seen.add(line.text)
+      all.push({ jobId: summary.id, number: summary.number, href: `/jobs/${summary.id}`, ...line })
+    }
+  }
+  return all.sort((a, b) => a.rank - b.rank || byNumber.compare(a.number, b.number))
+}
+
+const OFFICE_ASKS: Partial<Record<HoldKind, (what: string) => string>> = {
+  approval: (what) => `Get the owner’s approval: ${what}`,
+  question: (what) => `Get an answer: ${what}`,
+  part: (what) => `Ask after the part: ${what}`,
+  outside_work: (what) => `Ask after the outside work: ${what}`,
+}
+
+/** A hold without an expected date is asked after until it has one. */
+function office(summary: JobSummary, now: number, words: Words): Line[] {
+  const today = dayOf(now)
+  const lines: Line[] = []
+  for (const { kind, what, expectedAt } of summary.holds ?? []) {
+    const asks = OFFICE_ASKS[kind]
+    const due = expectedAt === undefined || dayOf(expectedAt) <= today
+    const late = expectedAt !== undefined && dayOf(expectedAt) < today
+    if (kind === 'damage') lines.push({ text: `Damage report: ${what}`, rank: 1, pressing: late })
+    else if (asks && due)
+      lines.push({
+        text: `${asks(what)}${late ? `, expected ${words.moment(expectedAt as number)}` : ''}`,
+        rank: late ? 0 : 2,
+        pressing: late,
+      })
+  }
+  if (summary.promised) {
+    const { day, left, over, near } = promiseState(summary.promised, today)
+    if (over || near) lines.push({ text: `Promised for ${day}: ${left}`, rank: over ? 0 : 3, pressing: over })
+  }
+  if (summary.releasable === 'to_owner')
+    lines.push({ text: 'Ready to go to its owner: arrange the day', rank: 4, pressing: false })
+  return lines
+}
+
+/** My own steps stand as buttons above; here what I could take, and what is asked of me. */
+function bench(summary: JobSummary, { id, entered }: Looker, words: Words): Line[] {
+  const family = summary.plan?.family ?? ''
+  const mine = new Set(summary.cells.flatMap(({ by, stepId }) => (by === id ? [stepId] : [])))
+  const questions = (summary.holds ?? [])
+    .filter(({ kind, stepIds }) => kind === 'question' && stepIds.some((stepId) => mine.has(stepId)))
+    .map(({ what }) => ({ text: `You are asked: ${what}`, rank: 1, pressing: false }))
+  const looks = (summary.toLook ?? [])
+    .filter(({ by, before, class: cls }) => by !== id && before && entered && mayLook(entered, cls, family))
+    .map(({ title, by }) => ({
+      text: `Look at ${words.person(by)}’s ${title} before it gets covered`,
+      rank: 2,
+      pressing: false,
+    }))
+  const [next, ...others] = (summary.ready ?? []).filter(
+    ({ class: cls }) => entered && mayDo(entered as Person, cls, family),
+  )
+  if (!next) return [...questions, ...looks]
+  const more = others.length > 0 ? `, and ${others.length} more` : ''
+  return [
+    ...questions,
+    ...looks,
+    {
+      text: `Ready for you: ${next.stepId} ${next.title}${more}`,
+      rank: 6,
+      pressing: false,
+      href: `/jobs/${summary.id}/bench/${next.stepId}`,
+    },
+  ]
+}
+
+const mayLook = (entered: Pick<Person, 'maySecondSign'>, cls: 'A' | 'B' | 'C', family: string): boolean =>
+  mayDo({ mayDo: entered.maySecondSign } as Person, cls, family)
+
+function supervisor(summary: JobSummary, words: Words): Line[] {
+  const audit = `/jobs/${summary.id}/audit`
+  const flagged = summary.cells.filter((cell) => cell.flagged).map(({ stepId }) => stepId)
+  const asked = (summary.holds ?? []).filter(({ kind }) => kind === 'approval' || kind === 'question')
+  const looks = summary.toLook ?? []
+  const unsettled = summary.unsettled ?? 0
+  return [
+    ...looks
+      .filter(({ before }) => before)
+      .map(({ title, by, before }) => ({
+        text: `${title} by ${words.person(by)}: a second signature before “${before}” covers it`,
+        rank: 0,
+        pressing: true,
+        href: audit,
+      })),
+    ...(flagged.length > 0
+      ? [{ text: `A flag stands on ${flagged.join(', ')}`, rank: 1, pressing: true, href: audit }]
+      : []),
+    ...asked.map(({ kind, what }) => ({
+      text: `Open ${HOLD_WORDS[kind]}: ${what}`,
+      rank: 2,
+      pressing: false,
+    })),
+    ...(summary.reason.code === 'no_plan'
+      ? [{ text: 'Choose its build plan', rank: 3, pressing: false }]
+      : []),
+    ...(summary.releasable
+      ? [
+          {
+            text: `Release it to ${summary.releasable === 'to_fitting' ? 'fitting' : 'its owner'}: nothing stands against it`,
+            rank: 4,
+            pressing: false,
+            href: audit,
+          },
+        ]
+      : []),
+    ...(unsettled > 0
+      ? [
+          {
+            text:
+              unsettled === 1
+                ? 'Settle 1 value without a source'
+                : `Settle ${unsettled} values without a source`,
+            rank: 5,
+            pressing: false,
+            href: audit,
+          },
+        ]
+      : []),
+  ]
+}

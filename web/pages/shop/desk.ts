@@ -1,0 +1,42 @@
+/** What the parts of the shop page need of the shop: it as it stands, what the rules would say, and a way to send. */
+
+import type { StreamEvent } from '../../../shared/log'
+import { isRefusal } from '../../../shared/log'
+import { decideShop } from '../../../shared/shop/decide'
+import { shopSentenceFor } from '../../../shared/shop/refusals'
+import type { ShopCommand, ShopEvent } from '../../../shared/shop/types'
+import { headOf, useLive, useShop } from '../../live/live'
+
+export type ShopDesk = ReturnType<typeof useShopDesk>
+
+export function useShopDesk() {
+  const live = useLive()
+  const { shop, known, take } = useShop()
+  return {
+    shop,
+    known,
+    now: live.clock.now,
+    me: () => live.session.person()?.id ?? '',
+    mayEdit: () => live.session.holds('supervisor', 'owner'),
+    noSignal: () => live.link.state() !== 'live',
+    /** The sentence that would refuse it, or nothing. Not for plans: this device has only their headers. */
+    may(command: Exclude<ShopCommand, { type: 'AddPlan' }>): string | undefined {
+      const by = live.session.person()?.id ?? ''
+      const outcome = decideShop(shop(), command, { by, doneAt: live.clock.now() })
+      return isRefusal(outcome) ? shopSentenceFor(outcome) : undefined
+    },
+    /** Waits for the server's word: nothing when it is written, else the sentence that says why not. */
+    async send(command: ShopCommand): Promise<string | undefined> {
+      const answer = await live.outbox.add({
+        stream: 'shop',
+        command: { ...headOf(live.clock, live.session), ...command },
+      })
+      if (!answer.ok) return answer.sentence
+      take(answer.events as StreamEvent<ShopEvent>[])
+      // One's own name and paint stand in the top bar, which the sign-in gave.
+      if (command.type === 'ChangePerson' && command.person.id === live.session.person()?.id)
+        await live.session.refresh()
+      return undefined
+    },
+  }
+}

@@ -1,0 +1,74 @@
+/** A plan to be looked at, apart from any job: what it amounts to, its maps, its rules in words. */
+import { counts } from '../../../shared/plan/counts'
+import type { Interruption, Joint, Plan, PlanStep } from '../../../shared/plan/types'
+import type { Shop } from '../../../shared/shop/types'
+import type { Head } from '../../drawings/heads'
+import { durationWords } from '../engine/step-words'
+
+/** Every edition, by title, the newest first. */
+export function editions(plans: Shop['plans']): Plan[] {
+  return Object.values(plans)
+    .flatMap((byEdition) => Object.values(byEdition))
+    .sort((a, b) => a.title.localeCompare(b.title) || a.id.localeCompare(b.id) || b.edition - a.edition)
+}
+
+const some = (n: number, one: string, more = `${one}s`) => `${n} ${n === 1 ? one : more}`
+
+/** The numbers a shop plans with, most telling first. */
+export function figuresOf(plan: Plan): { figure: string; of: string }[] {
+  const all = counts(plan)
+  return [
+    { figure: `${all.steps}`, of: all.steps === 1 ? 'step' : 'steps' },
+    { figure: `${all.fasteners}`, of: all.fasteners === 1 ? 'fastener' : 'fasteners' },
+    { figure: `${all.byClass.A}`, of: 'of class A' },
+    { figure: `${all.byClass.B}`, of: 'of class B' },
+    { figure: `${all.byClass.C}`, of: 'of class C' },
+    { figure: `${all.oneUse}`, of: 'one-use' },
+    { figure: `${all.entries}`, of: 'entries at the bench' },
+    { figure: `${all.secondSignatures}`, of: 'second signatures' },
+    { figure: durationWords(all.minutes.likely), of: 'likely' },
+  ]
+}
+
+/** `50 steps, 180 fasteners, 74 of class A, about 29 h of work`. */
+export function countWords(plan: Plan): string {
+  const all = counts(plan)
+  return `${some(all.steps, 'step')}, ${some(all.fasteners, 'fastener')}, ${all.byClass.A} of class A, about ${durationWords(all.minutes.likely)} of work`
+}
+
+export const cautionWords = (n: number): string => (n === 0 ? 'no cautions' : some(n, 'caution'))
+
+/** The joint's heads as planned, none of them touched. */
+export function plannedHeads(joint: Joint): Head[] {
+  const turn = new Map(joint.order?.map((n, index) => [n, index + 1]))
+  const renumbered = [...turn].some(([n, place]) => n !== place)
+  return joint.positions.map(({ n, label }) => {
+    const beside = [renumbered ? `no. ${n}` : '', label ?? ''].filter(Boolean).join(' · ')
+    return { n, figure: `${turn.get(n) ?? n}`, ...(beside ? { label: beside } : {}), state: 'open' }
+  })
+}
+
+export function mapLabel(joint: Joint): string {
+  const order = joint.order ? `tightened in the order ${joint.order.join(', ')}` : 'in any order'
+  return `${joint.title}: ${some(joint.positions.length, 'position')}, ${order}`
+}
+
+/** What to do when a round is broken off or an angle overshot. */
+export function interruptionWords({ torqueOnly, afterAngle, overshootDeg }: Interruption): string {
+  const torque =
+    torqueOnly === 'restart_pass'
+      ? 'Broken off: begin the pass again.'
+      : 'Broken off: slacken, and begin the joint again.'
+  if (!afterAngle) return torque
+  const angle = afterAngle === 'new_fasteners' ? 'new fasteners' : 'slacken, and begin the joint again'
+  const over = overshootDeg === undefined ? '' : `, or turned more than ${overshootDeg}° too far`
+  return `${torque} Once an angle is turned${over}: ${angle}.`
+}
+
+export const stepsOf = (plan: Plan, stageId: string): PlanStep[] =>
+  plan.steps.filter(({ stage }) => stage === stageId)
+
+export const RELEASE_WORDS = {
+  to_fitting: 'ends in the release to fitting',
+  to_owner: 'ends in the release to the owner',
+} as const

@@ -1,0 +1,152 @@
+/**
+ * The board for a screen across the room: no scrolling, few engines at a time, legible from 5 m.
+ *
+ * It turns its pages by itself every 15 s; the space bar, or the one button, holds it and lets it go on; the arrow keys
+ * turn it by hand. Nothing on it moves besides, and for those who asked for less motion not even the line that
+ * shows the time left.
+ */
+import { A } from '@solidjs/router'
+import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
+import type { JobSummary } from '../../../shared/job/summary'
+import { BuildStrip } from '../../drawings/BuildStrip'
+import { usePageTitle } from '../../frame/title'
+import { useBoard, useLive } from '../../live/live'
+import { Stripe } from '../../ui/Stripe'
+import { Promised } from '../board/Promised'
+import { pagesOf, rowsFor, turned } from './pages'
+import { ReadableReason } from './Reason'
+import './wall.css'
+
+export const PAGE_MS = 15_000
+
+export default function Wall() {
+  const board = useBoard()
+  const { session, clock, link } = useLive()
+  usePageTitle(() => 'Wall')
+  const [size, setSize] = createSignal({ height: innerHeight, width: innerWidth })
+  const [page, setPage] = createSignal(0)
+  const [held, setHeld] = createSignal(false)
+  const [time, setTime] = createSignal(clock.now())
+
+  const ids = createMemo(() => board.ids().filter((id) => board.summary(id)?.reason.code !== 'released'))
+  const pages = createMemo(() => pagesOf(ids(), rowsFor(size().height, size().width)))
+  const at = () => Math.min(page(), Math.max(pages().length - 1, 0))
+  const turn = (by: number) => setPage(turned(at(), by, pages().length))
+
+  createEffect(() => {
+    if (held() || pages().length < 2) return
+    // Begins anew with each page, so that one turned to by hand has its whole time.
+    page()
+    const timer = setTimeout(() => turn(1), PAGE_MS)
+    onCleanup(() => clearTimeout(timer))
+  })
+  const press = (event: KeyboardEvent) => {
+    if (event.key === 'ArrowRight') turn(1)
+    else if (event.key === 'ArrowLeft') turn(-1)
+    else if (event.key === ' ' && (event.target as HTMLElement).tagName !== 'BUTTON') setHeld(!held())
+    else return
+    event.preventDefault()
+  }
+  onMount(() => {
+    const resize = () => setSize({ height: innerHeight, width: innerWidth })
+    const tick = setInterval(() => setTime(clock.now()), 10_000)
+    addEventListener('resize', resize)
+    document.addEventListener('keydown', press)
+    onCleanup(() => {
+      clearInterval(tick)
+      removeEventListener('resize', resize)
+      document.removeEventListener('keydown', press)
+    })
+  })
+  const clockWords = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
+
+  return (
+    <div class="wall" style={{ '--rows': Math.max(pages()[at()]?.length ?? 1, 1) }}>
+      <header class="wall-head">
+        <h1 class="stencil">
+          <A href="/" title="Back to the board">
+            {session.me()?.shop.name}
+          </A>
+        </h1>
+        <Show when={link.state() !== 'live'}>
+          <p class="wall-lost" role="status">
+            no signal: this is how it stood
+          </p>
+        </Show>
+        <Show when={pages().length > 1}>
+          <button type="button" class="wall-page" aria-pressed={held()} onClick={() => setHeld(!held())}>
+            page {at() + 1} of {pages().length}
+            <span class="wall-held">{held() ? 'held' : 'hold'}</span>
+          </button>
+        </Show>
+        <time class="wall-time">{clockWords.format(time())}</time>
+      </header>
+      <Show when={board.known()} fallback={<p class="wall-empty pencil">Reading the board…</p>}>
+        <ol class="wall-rows">
+          <For
+            each={pages()[at()] ?? []}
+            fallback={
+              <li class="wall-empty">
+                No engine is in work in this shop. One stands here as soon as its job is opened on the board.
+              </li>
+            }
+          >
+            {(id) => (
+              <Show when={board.summary(id)}>
+                {(summary) => <WallRow summary={summary()} width={size().width} height={size().height} />}
+              </Show>
+            )}
+          </For>
+        </ol>
+      </Show>
+      <Show when={pages().length > 1 && !held()}>
+        <Show when={at() + 1} keyed>
+          <div class="wall-left" aria-hidden="true" />
+        </Show>
+      </Show>
+    </div>
+  )
+}
+
+function WallRow(props: { summary: JobSummary; width: number; height: number }) {
+  const [room, setRoom] = createSignal(0)
+  const watcher = new ResizeObserver(([entry]) => entry && setRoom(Math.floor(entry.contentRect.width)))
+  onCleanup(() => watcher.disconnect())
+  /** Letters of the strip as high as the small type beside it. */
+  const scale = () => Math.max(1, Math.min(props.height, props.width * 0.62) / 520)
+  return (
+    <li class="wall-row">
+      <div class="wall-engine">
+        <h2 class="stencil">{props.summary.number}</h2>
+        <p class="wall-name">{props.summary.drives ?? props.summary.engine}</p>
+      </div>
+      <div class="wall-middle" ref={(element) => watcher.observe(element)}>
+        <ReadableReason reason={props.summary.reason} />
+        <Show when={room() > 0 && props.summary.cells.length > 0}>
+          <BuildStrip
+            cells={props.summary.cells}
+            stages={props.summary.stages}
+            holds={props.summary.holds}
+            width={room()}
+            scale={scale()}
+          />
+        </Show>
+      </div>
+      <div class="wall-who">
+        <Promised date={props.summary.promised} />
+        <ul>
+          <For each={props.summary.on.slice(0, 2)} fallback={<li class="pencil">nobody on it</li>}>
+            {(one) => (
+              <li>
+                <Stripe person={one.by} /> {one.stepId}
+              </li>
+            )}
+          </For>
+          <Show when={props.summary.on.length > 2}>
+            <li class="pencil">and {props.summary.on.length - 2} more</li>
+          </Show>
+        </ul>
+      </div>
+    </li>
+  )
+}

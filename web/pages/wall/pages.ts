@@ -1,0 +1,22 @@
+/** How the wall shares its engines out: as many to a page as can be read across the room, pages as even as can be. */
+
+/** A row needs a share of the height to be legible from 5 m, and a share of the width not to look lost. */
+const ROW_VH = 21
+const HEAD_VH = 11
+const MOST = 6
+
+export function rowsFor(height: number, width: number): number {
+  const unit = Math.min(height, width * 0.62) / 100
+  return Math.max(1, Math.min(MOST, Math.floor((height - HEAD_VH * unit) / (ROW_VH * unit))))
+}
+
+export function pagesOf<T>(all: readonly T[], rows: number): T[][] {
+  const count = Math.ceil(all.length / rows)
+  if (count === 0) return []
+  const each = Math.ceil(all.length / count)
+  return Array.from({ length: count }, (_, page) => all.slice(page * each, (page + 1) * each))
+}
+
+/** The page after this one, or before it; round and round. */
+export const turned = (page: number, by: number, count: number): number =>
+  count === 0 ? 0 : (((page + by) % count) + count) % count
