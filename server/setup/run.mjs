@@ -6,6 +6,7 @@
  */
 import { existsSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
+import { ensureBrowser } from './browser.mjs'
 import { ensureBuilt } from './build.mjs'
 import { ensurePackages } from './install.mjs'
 import { nodeTooOld } from './node-version.mjs'
@@ -22,6 +23,11 @@ const commands = {
   rebuild: () => buildAndBecome('dist/server/rebuild.js', 'server'),
   verify: () => buildAndBecome('dist/server/verify.js', 'server'),
   bench: () => buildAndBecome('dist/bench/main.js', 'web', 'server', 'bench'),
+  pictures: async () => {
+    await ensurePackages()
+    process.env.CHROMIUM_PATH = await ensureBrowser()
+    await buildAndBecome('dist/bench/pictures.js', 'web', 'server', 'bench')
+  },
   check: async () => {
     await ensurePackages()
     process.exitCode = (await check()) === 0 ? 0 : 1

@@ -58,6 +58,10 @@ describe('[ES7] any changed byte is found', () => {
   for (const column of ['body', 'hash', 'stream'] as const) {
     test(`in the ${column} of an event`, async () => {
       const made = await log()
+      const taken = (stream: string, version: unknown) =>
+        column === 'stream' &&
+        made.sql.prepare('select 1 from event where stream = ? and version = ?').get(stream, version) !==
+          undefined
       await fc.assert(
         fc.asyncProperty(rows, bytes, async (seq, { at, to }) => {
           const before = made.sql.prepare('select * from event where seq = ?').get(seq) as Record<
@@ -68,6 +72,8 @@ describe('[ES7] any changed byte is found', () => {
           fc.pre(changed[at % changed.length] !== to)
           changed[at % changed.length] = to
           const put = made.sql.prepare(`update event set ${column} = cast(? as text) where seq = ?`)
+          // Into the other stream at a version it has: the table itself lets nobody write that.
+          fc.pre(!taken(changed.toString(), before.version))
           put.run(changed, seq)
           await found(made, String(before.stream))
           await brokenAt(made.store.readAll(0, 100))
