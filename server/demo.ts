@@ -7,7 +7,7 @@
 import { existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { v7 } from 'uuid'
-import { OPENS_AT, shopClock } from '../seed/clock'
+import { lastTuesday, OPENS_AT, shopClock } from '../seed/clock'
 import { EVENT_IDS, seedDemo } from '../seed/demo'
 import { idsFrom } from '../seed/ids'
 import { makeFolder } from './folder'
@@ -29,7 +29,7 @@ await run(async () => {
   const { dataFolder } = settings
   emptied(dataFolder)
   const log = makeLog(settings.logLevel)
-  const clock = shopClock()
+  const clock = shopClock(lastTuesday(Date.now()))
   const behindMs = Date.now() - clock.at(0, OPENS_AT)
   // The past takes ids that come out the same at every start; whatever happens from then on takes them from chance.
   let nextId = idsFrom(EVENT_IDS)

@@ -1,7 +1,7 @@
 /**
  * Sealant clocks: what was closed in time, what still cures, and when a verdict will change by itself.
  *
- * Everything is reckoned from `doneAt`, when it happened at the bench, not from when it arrived. The window
+ * [SE8–SE9] Everything is reckoned from `doneAt`, when it happened at the bench, not from when it arrived. The window
  * and the cure belong to the step and its product; the product's own sheet governs.
  */
 import type { Instant } from '../log'

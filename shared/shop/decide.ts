@@ -23,7 +23,7 @@ const no = <Code extends ShopRefusalCode>(
   data: ShopRefusalData[Code],
 ): Refusal<ShopRefusalCode> => refuse(code, data as Record<string, unknown>)
 
-/** [SH1–SH14] */
+/** [SH1–SH16] */
 export function decideShop(shop: Shop, command: ShopCommand, context: ShopContext): ShopOutcome {
   const { by, doneAt, clockOffsetMs } = context
   const done: Done = clockOffsetMs === undefined ? { by, doneAt } : { by, doneAt, clockOffsetMs }

@@ -208,6 +208,7 @@ describe('E-107', () => {
       { code: 'second_missing', stepId: 'B2', setId: 'cap-3', signedBy: 'kofi' },
       { code: 'hold_open', stepIds: ['C1'] },
     ])
+    expect(job.holds).toMatchObject([{ kind: 'question', what: expect.stringContaining('74.2') }])
   })
 })
 

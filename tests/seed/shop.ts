@@ -1,6 +1,6 @@
 /** The demo shop's past played into a log in memory, once for all tests of a file. */
 
-import { OPENS_AT, shopClock } from '../../seed/clock'
+import { D0, OPENS_AT, shopClock } from '../../seed/clock'
 import { EVENT_IDS, seedDemo } from '../../seed/demo'
 import { idsFrom } from '../../seed/ids'
 import { type Desk, openDesk } from '../../server/desk'
@@ -16,8 +16,8 @@ export interface DemoShop {
   job(id: string): Promise<PlannedJob>
 }
 
-export async function demoShop(): Promise<DemoShop> {
-  const clock = shopClock()
+export async function demoShop(day = D0): Promise<DemoShop> {
+  const clock = shopClock(day)
   const now = clock.at(0, OPENS_AT)
   const store = memoryEventStore()
   const shelf = new Set<string>()

@@ -19,7 +19,7 @@ import {
 } from '../verdicts'
 import { leads } from './roles'
 
-/** [CL1–CL10] */
+/** [CL1–CL11] */
 export function claimStep(job: PlannedJob, command: CommandOf<'ClaimStep'>, context: Context): Outcome {
   const { stepId, hidesKnowingly } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
@@ -55,7 +55,7 @@ export function claimStep(job: PlannedJob, command: CommandOf<'ClaimStep'>, cont
   ]
 }
 
-/** [PD1–PD4] Left by whoever holds it, or for them by a supervisor; with a joint open, the place is marked. */
+/** [PD1–PD5] Left by whoever holds it, or for them by a supervisor; with a joint open, the place is marked. */
 export function putDownStep(job: PlannedJob, command: CommandOf<'PutDownStep'>, context: Context): Outcome {
   const { stepId, note } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
@@ -70,7 +70,7 @@ export function putDownStep(job: PlannedJob, command: CommandOf<'PutDownStep'>, 
     : [{ type: 'StepPutDown', ...done(context), stepId, ...said }]
 }
 
-/** [HO1–HO5] */
+/** [HO1–HO6] */
 export function handOverStep(job: PlannedJob, command: CommandOf<'HandOverStep'>, context: Context): Outcome {
   const { stepId, to, note } = command
   const step = indexPlan(job.plan).stepById.get(stepId)

@@ -17,7 +17,7 @@ import {
 } from '../verdicts'
 import { leads } from './roles'
 
-/** [DE1–DE9] Class A is deferred by a supervisor; the rest by whoever may do it. */
+/** [DE1–DE12] Class A is deferred by a supervisor; the rest by whoever may do it. */
 export function defer(job: PlannedJob, command: CommandOf<'Defer'>, context: Context): Outcome {
   const { what, dueStepId, reason } = command
   const { stepById, stepOfJoint, jointById } = indexPlan(job.plan)
@@ -73,7 +73,7 @@ export function defer(job: PlannedJob, command: CommandOf<'Defer'>, context: Con
   return [{ type: 'Deferred', ...done(context), id, what, dueStepId, reason }]
 }
 
-/** [DE10–DE12] Fitted after all where it belongs; what is fitted already stays where it was deferred to. */
+/** [DE13–DE16] Fitted after all where it belongs; what is fitted already stays where it was deferred to. */
 export function withdrawDeferral(
   job: PlannedJob,
   command: CommandOf<'WithdrawDeferral'>,

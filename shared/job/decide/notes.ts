@@ -30,7 +30,7 @@ export function addPhoto(job: Job, command: CommandOf<'AddPhoto'>, context: Cont
   return [{ type: 'PhotoAdded', ...done(context), photo }]
 }
 
-/** [PH5–PH6] Said by the server once the bytes are on disk and match their hash. */
+/** [PH5–PH7] Said by the server once the bytes are on disk and match their hash. */
 export function confirmPhoto(job: Job, command: CommandOf<'ConfirmPhoto'>, context: Context): Outcome {
   const { photoId } = command
   const photo = job.photos.find(({ id }) => id === photoId)

@@ -31,7 +31,7 @@ type Shown = Pick<Reading, 'value' | 'unit' | 'torqueNm' | 'angleDeg' | 'scaleId
   doubts: Flag[]
 }
 
-/** [RD1–RD14] */
+/** [RD1–RD26] */
 export function takeReading(job: PlannedJob, command: CommandOf<'TakeReading'>, context: Context): Outcome {
   const { jointId, position, pass, how } = command
   const { jointById, stepOfJoint } = indexPlan(job.plan)

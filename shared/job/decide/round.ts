@@ -68,7 +68,7 @@ function openRound(
 }
 
 /**
- * [RN7–RN9] Going round again: what was read from that pass on is void. How much is void follows from what was
+ * [RN7–RN11] Going round again: what was read from that pass on is void. How much is void follows from what was
  * done: again this pass, slackened all of it, or new fasteners.
  */
 export function restartRound(job: PlannedJob, command: CommandOf<'RestartRound'>, context: Context): Outcome {

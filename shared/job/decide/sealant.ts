@@ -5,7 +5,7 @@ import type { CommandOf } from '../types'
 import { stepState } from '../verdicts'
 import { ownSetLapses } from './lapse'
 
-/** [SE1–SE3] A second bead, after the first was stripped, starts a new clock; the old one stays in the record. */
+/** [SE1–SE4] A second bead, after the first was stripped, starts a new clock; the old one stays in the record. */
 export function startSealant(
   job: PlannedJob,
   { stepId }: CommandOf<'StartSealant'>,
@@ -23,7 +23,7 @@ export function startSealant(
   ]
 }
 
-/** [SE4–SE6] */
+/** [SE5–SE7] */
 export function closeSealant(
   job: PlannedJob,
   { stepId }: CommandOf<'CloseSealant'>,

@@ -21,7 +21,7 @@ import { deferralsDue, fastenersOpen, gatesOpen, measurementsOpen, sealantOpen }
 
 type Found = { step: AdoptedStep; set: SignatureSetView }
 
-/** [SG1–SG13] */
+/** [SG1–SG17] */
 export function signStep(job: PlannedJob, command: CommandOf<'SignStep'>, context: Context): Outcome {
   const found = find(job, command)
   if ('refused' in found) return found
@@ -54,7 +54,7 @@ export function signStep(job: PlannedJob, command: CommandOf<'SignStep'>, contex
   )
 }
 
-/** [SS1–SS10] Another person, entitled, after the first, having looked at what stands now. */
+/** [SS1–SS11] Another person, entitled, after the first, having looked at what stands now. */
 export function secondSignStep(
   job: PlannedJob,
   command: CommandOf<'SecondSignStep'>,
@@ -84,7 +84,7 @@ export function secondSignStep(
   return [{ type: 'StepSecondSigned', ...done(context), stepId: step.id, setId: set.id, through, ...late }]
 }
 
-/** [SS11–SS15] The same hand looking again, later, where the shop allows it; never class A; recorded as such. */
+/** [SS12–SS15] The same hand looking again, later, where the shop allows it; never class A; recorded as such. */
 export function recheckOwnWork(
   job: PlannedJob,
   command: CommandOf<'RecheckOwnWork'>,
@@ -113,7 +113,7 @@ export function recheckOwnWork(
   )
 }
 
-/** [SS16–SS17] Somebody looked while the server was out of reach: noted, and a signature only once their PIN is here. */
+/** [SS16–SS19] Somebody looked while the server was out of reach: noted, and a signature only once their PIN is here. */
 export function noteLook(job: PlannedJob, command: CommandOf<'NoteLook'>, context: Context): Outcome {
   const found = find(job, command)
   if ('refused' in found) return found

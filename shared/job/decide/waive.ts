@@ -17,7 +17,7 @@ import {
 import { gateMet, sealantOpen } from './open-ends'
 import { LEADS, roleMissing } from './roles'
 
-/** [WV1–WV6] */
+/** [WV1–WV5] */
 export function waive(job: PlannedJob, { what, reason }: CommandOf<'Waive'>, context: Context): Outcome {
   const found = nothingThere(job, what)
   if (found) return found

@@ -20,7 +20,7 @@ import {
 import { people, START } from './shop'
 
 describe('claiming a step', () => {
-  test('[CL8] the first who asks has it, from that minute', () => {
+  test('[CL11] the first who asks has it, from that minute', () => {
     const then = given().when(claim('head', { at: 40 }))
     then.gives({ type: 'StepClaimed', stepId: 'head', by: 'ana' })
     expect(stepState(then.job, 'head').claim).toEqual({ by: 'ana', doneAt: START + 40 * 60_000 })
@@ -81,12 +81,12 @@ describe('claiming a step', () => {
     given().when(claim('cover')).refuses('needs_open')
     given(headSigned()).when(claim('cover')).refuses('would_hide_unproven')
   })
-  test('[CL6] a need is met by its doer’s word, not before', () => {
+  test('[CL7] a need is met by its doer’s word, not before', () => {
     given(headTurned())
       .when(claim('cover'))
       .refuses('needs_open', { needs: [{ id: 'head', title: 'Step head' }] })
   })
-  test('[CL7] a class A joint is not covered before both have signed it', () => {
+  test('[CL9] a class A joint is not covered before both have signed it', () => {
     given(headSigned())
       .when(claim('cover', { by: 'cy' }))
       .refuses('would_hide_unproven', { stepId: 'cover', behind: [{ joint: 'JH', title: 'Joint JH' }] })
@@ -94,7 +94,7 @@ describe('claiming a step', () => {
       .when(claim('cover', { by: 'cy' }))
       .gives({ type: 'StepClaimed', stepId: 'cover' })
   })
-  test('[CL7] holds though the plan names no need, and for the positions named only', () => {
+  test('[CL9] holds though the plan names no need, and for the positions named only', () => {
     given()
       .when(claim('sump'))
       .refuses('would_hide_unproven', { behind: [{ joint: 'JC', positions: [3, 4] }] })
@@ -123,10 +123,13 @@ describe('putting a step down', () => {
     given().when(putDown('head')).thenNothing()
     given(claim('head'), putDown('head')).when(putDown('head')).thenNothing()
   })
-  test('[PD3] only the one who holds it puts it down', () => {
+  test('[PD3] the one who holds it puts it down, or a supervisor for them', () => {
+    given(claim('head'))
+      .when(putDown('head', { by: 'bo' }))
+      .refuses('not_your_step', { by: 'ana' })
     given(claim('head'))
       .when(putDown('head', { by: 'dee' }))
-      .refuses('not_your_step', { by: 'ana' })
+      .gives({ type: 'StepPutDown', by: 'dee' })
   })
   test('[PD4] what was done stays; the number on the scale is forgotten, on this step only', () => {
     const then = given(

@@ -9,7 +9,7 @@ import type { Context, Outcome, PlannedJob } from '../../../shared/job/context'
 import { decide } from '../../../shared/job/decide'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
 import { type RefusalCode, sentenceFor } from '../../../shared/job/refusals'
-import type { Flag, Job, JobCommand, JobEvent, Reading } from '../../../shared/job/types'
+import type { Flag, Job, JobCommand, JobEvent, NewPhoto, Reading, Waived } from '../../../shared/job/types'
 import { isRefusal, type Refusal } from '../../../shared/log'
 import type { Shop } from '../../../shared/shop/types'
 import { START, testShop } from './shop'
@@ -154,9 +154,11 @@ function act<T extends JobCommand['type']>(
     numberTaken,
     clockOffsetMs,
     commandId,
+    head,
+    bytesHere,
     ...own
   } = but as Partial<Act>
-  const around = { at, through, sawVersion, numberTaken, clockOffsetMs, commandId }
+  const around = { at, through, sawVersion, numberTaken, clockOffsetMs, commandId, head, bytesHere }
   const said = Object.fromEntries(Object.entries(around).filter(([, value]) => value !== undefined))
   return { command: { type, ...defaults, ...own } as unknown as JobCommand, by: who, ...said }
 }
@@ -192,6 +194,91 @@ export const sign = (stepId: string, but: But<'SignStep'> = {}): Act => act('Sig
 export const secondSign = (stepId: string, but: But<'SecondSignStep'> = {}): Act =>
   act('SecondSignStep', { stepId }, but, 'bo')
 
+export const handOver = (stepId: string, to: string, but: But<'HandOverStep'> = {}): Act =>
+  act('HandOverStep', { stepId, to }, but)
+export const count = (jointId: string, n: number, but: But<'CountRound'> = {}): Act =>
+  act('CountRound', { jointId, pass: 1, wrenchId: 'click', count: n }, but)
+export const restart = (jointId: string, position: number, but: But<'RestartRound'> = {}): Act =>
+  act('RestartRound', { jointId, position, how: 'again' }, but)
+export const fit = (jointId: string, positions: number[], but: But<'PlaceFasteners'> = {}): Act =>
+  act('PlaceFasteners', { jointId, positions, condition: 'new' }, but)
+export const bead = (stepId: string, but: But<'StartSealant'> = {}): Act =>
+  act('StartSealant', { stepId }, but)
+export const closed = (stepId: string, but: But<'CloseSealant'> = {}): Act =>
+  act('CloseSealant', { stepId }, but)
+export const look = (stepId: string, personId: string, but: But<'NoteLook'> = {}): Act =>
+  act('NoteLook', { stepId, personId }, but)
+export const recheck = (stepId: string, but: But<'RecheckOwnWork'> = {}): Act =>
+  act('RecheckOwnWork', { stepId }, but)
+export const raise = (stepIds: string[], but: But<'RaiseHold'> = {}): Act =>
+  act('RaiseHold', { kind: 'part', stepIds, what: 'a shim' }, but)
+export const changeHold = (holdId: string, but: But<'ChangeHold'> = {}): Act =>
+  act('ChangeHold', { holdId }, but)
+export const clear = (holdId: string, but: But<'ClearHold'> = {}): Act =>
+  act('ClearHold', { holdId, how: 'it came' }, but)
+export const leaveOut = (
+  joint: string,
+  positions: number[],
+  dueStepId: string,
+  but: But<'Defer'> = {},
+): Act =>
+  act(
+    'Defer',
+    { what: { kind: 'fasteners', joint, positions }, dueStepId, reason: 'the eye is there' },
+    but,
+    'dee',
+  )
+export const leaveStep = (stepId: string, dueStepId: string, but: But<'Defer'> = {}): Act =>
+  act('Defer', { what: { kind: 'step', stepId }, dueStepId, reason: 'no room yet' }, but, 'dee')
+export const withdraw = (deferralId: string, but: But<'WithdrawDeferral'> = {}): Act =>
+  act('WithdrawDeferral', { deferralId, reason: 'fitted after all' }, but, 'dee')
+export const settle = (jointId: string, torqueNm: number, but: But<'SettleValue'> = {}): Act =>
+  act(
+    'SettleValue',
+    {
+      jointId,
+      pass: 1,
+      torqueNm,
+      minNm: torqueNm - 1,
+      maxNm: torqueNm + 1,
+      basis: { kind: 'word', competence: 'thirty years of bronze' },
+      reason: 'bronze, low pressure',
+    },
+    but,
+    'dee',
+  )
+export const waive = (what: Waived, but: But<'Waive'> = {}): Act =>
+  act('Waive', { what, reason: 'seen and accepted' }, but, 'dee')
+export const release = (kind: 'to_fitting' | 'to_owner', but: But<'Release'> = {}): Act =>
+  act('Release', { kind }, { head: 'a'.repeat(64), ...but }, 'dee')
+export const warranty = (but: But<'OpenWarranty'> = {}): Act =>
+  act('OpenWarranty', { complaint: 'weeps at the filter' }, but, 'wim')
+export const promise = (date: string, but: But<'PromiseDate'> = {}): Act =>
+  act('PromiseDate', { date, reason: 'the shim' }, but, 'wim')
+export const note = (text: string, but: But<'AddNote'> = {}): Act => act('AddNote', { text }, but)
+export const photo = (
+  id: string,
+  some: Partial<NewPhoto> = {},
+  but: Partial<Omit<Act, 'command'>> = {},
+): Act =>
+  act(
+    'AddPhoto',
+    {
+      photo: {
+        id,
+        sha256: 'b'.repeat(64),
+        bytes: 9000,
+        mime: 'image/webp',
+        widthPx: 1600,
+        heightPx: 1200,
+        ...some,
+      },
+    },
+    but,
+  )
+export const arrived = (photoId: string, but: But<'ConfirmPhoto'> = {}): Act =>
+  act('ConfirmPhoto', { photoId }, { bytesHere: () => true, ...but })
+
 /** The id of what the n-th act of `given(…)` entered; opening and adopting came before it. */
 export const entry = (n: number): string => uuid(n + 2).slice(-8)
 
@@ -226,4 +313,49 @@ export const capsReady = (): Given[] => [
   capSigned(2),
   capsMeasured(),
   capsAnswered(),
+]
+
+/** Every word on the caps, from both, with the picture its gate asks for. */
+export const capsProven = (): Given[] => [
+  capsReady(),
+  sign('caps'),
+  ['cap-1', 'cap-2', 'step'].map((setId) => secondSign('caps', { setId })),
+  photo('front', { stepId: 'caps', gateId: 'picture', place: 'front' }),
+  arrived('front'),
+]
+/** Right in every respect: closed in its window; cures until an hour after `at` + 5. */
+export const sumpDone = (at = 100): Given[] => [
+  claim('sump', { by: 'cy', at }),
+  bead('sump', { by: 'cy', at }),
+  [1, 2].map((n) => shows('JS', n, 10, { by: 'cy', at: at + 2 })),
+  closed('sump', { by: 'cy', at: at + 5 }),
+  sign('sump', { by: 'cy', at: at + 6 }),
+]
+export const coverDone = (): Given[] => [
+  claim('cover', { by: 'cy' }),
+  [1, 2].map((n) => shows('JV', n, 10, { by: 'cy' })),
+  sign('cover', { by: 'cy' }),
+]
+export const reseatDone = (): Given[] => [
+  claim('reseat'),
+  [1, 2].map((n) => shows('JR', n, 20, { at: 110 })),
+  [1, 2].map((n) => slacken('JR', n, { pass: 2, at: 112 })),
+  [1, 2].map((n) => shows('JR', n, 25, { pass: 4, at: 150 })),
+  sign('reseat', { at: 152 }),
+]
+export const drainDone = (): Given[] => [settle('JN', 12), claim('drain'), shows('JN', 1, 12), sign('drain')]
+export const proofBegun = (at = 200): Given[] => [
+  claim('proof', { by: 'cy', at }),
+  [1, 2].map((n) => shows('JX', n, 10, { by: 'cy', at })),
+]
+/** Everything the plan asks, to the last word. */
+export const allDone = (): Given[] => [
+  capsProven(),
+  headProven(),
+  coverDone(),
+  sumpDone(),
+  reseatDone(),
+  drainDone(),
+  proofBegun(),
+  sign('proof', { by: 'cy', at: 205 }),
 ]

@@ -137,7 +137,7 @@ describe('whatever people do', () => {
     )
   })
 
-  test('[SG8] [SG9] [LP1] no signature stands on a set that is open or flagged', () => {
+  test('[SG9] [SG10] [LP1] no signature stands on a set that is open or flagged', () => {
     fc.assert(
       fc.property(historyArbitrary, (moves) => {
         live(moves, (_before, _events, after) => {

@@ -6,21 +6,26 @@ import {
   capSigned,
   capsAnswered,
   capsMeasured,
+  capsProven,
   capsReady,
   capTorqued,
   claim,
   click,
+  coverDone,
   given,
   headProven,
   headSigned,
   headTorqued,
   headTurned,
   measure,
+  proofBegun,
   putDown,
+  restart,
   secondSign,
   shows,
   sign,
   slacken,
+  sumpDone,
   turn,
 } from './given'
 import { people, START } from './shop'
@@ -29,7 +34,7 @@ const capsSigned = () => [claim('caps'), capSigned(1), capSigned(2)]
 const sumpBegun = shows('JS', 1, 10, { by: 'cy' })
 
 describe('signing', () => {
-  test('[SG13] the doer signs what is done, and is through', () => {
+  test('[SG17] the doer signs what is done, and is through', () => {
     const then = given(headTurned()).when(sign('head', { at: 50 }))
     then.gives({ type: 'StepSigned', stepId: 'head', setId: 'step', by: 'ana' })
     expect(then.job.steps.head).toMatchObject({
@@ -37,7 +42,7 @@ describe('signing', () => {
     })
     expect(then.job.steps.head).not.toHaveProperty('claim')
   })
-  test('[SG13] the claim holds until the last set is signed', () => {
+  test('[SG17] the claim holds until the last set is signed', () => {
     const { job } = given(claim('caps'), capTorqued(1)).when(sign('caps', { setId: 'cap-1' }))
     expect(job.steps.caps).toMatchObject({
       claim: { by: 'ana' },
@@ -81,7 +86,7 @@ describe('signing', () => {
       .when(sign('head'))
       .refuses('not_entitled', { class: 'A', family: 'diesel' })
   })
-  test('[SG7] the step itself is signed after its sets', () => {
+  test('[SG8] the step itself is signed after its sets', () => {
     given(claim('caps'), capTorqued(1), sign('caps', { setId: 'cap-1' }))
       .when(sign('caps'))
       .refuses('sets_first', { stepId: 'caps', sets: ['Cap 2'] })
@@ -89,7 +94,7 @@ describe('signing', () => {
       .when(sign('caps'))
       .refuses('sets_first', { sets: ['Cap 1', 'Cap 2'] })
   })
-  test('[SG8] positions with passes to go, of the first joint and pass that has any', () => {
+  test('[SG9] positions with passes to go, of the first joint and pass that has any', () => {
     given(claim('head'))
       .when(sign('head'))
       .refuses('positions_open', {
@@ -106,7 +111,7 @@ describe('signing', () => {
       .when(sign('head'))
       .refuses('positions_open', { positions: [4], pass: 1 })
   })
-  test('[SG8] a wait is over by the clock alone', () => {
+  test('[SG9] a wait is over by the clock alone', () => {
     given(
       claim('reseat'),
       [1, 2].map((n) => shows('JR', n, 20)),
@@ -116,23 +121,23 @@ describe('signing', () => {
       .when(sign('reseat'))
       .gives({ type: 'StepSigned' })
   })
-  test('[SG9] a flag that stands is named with its position', () => {
+  test('[SG10] a flag that stands is named with its position', () => {
     given(
       headTorqued(),
       [2, 1, 4, 3].map((n) => turn('JH', n, n === 4 ? 96 : 90)),
     )
       .when(sign('head'))
-      .refuses('flags_stand', { joint: 'JH', position: 4, flags: ['out_of_band'] })
+      .refuses('flags_stand', { joint: 'JH', position: 4, flags: ['out_of_band', 'overshot'] })
     given(claim('drain'), shows('JN', 1, 12))
       .when(sign('drain'))
       .refuses('flags_stand', { flags: ['no_published_value'] })
   })
-  test('[SG9] open positions are said before flags', () => {
+  test('[SG10] open positions are said before flags', () => {
     given(claim('head'), shows('JH', 2, 40))
       .when(sign('head'))
       .refuses('positions_open')
   })
-  test('[SG9] a reading that reaches no pass stands against it all the same', () => {
+  test('[SG10] a reading that reaches no pass stands against it all the same', () => {
     given(
       claim('reseat'),
       [1, 2].map((n) => shows('JR', n, 20)),
@@ -143,7 +148,7 @@ describe('signing', () => {
       .when(sign('reseat'))
       .refuses('flags_stand', { joint: 'JR', position: 1, flags: ['other_than_asked'] })
   })
-  test('[SG9] taking a fastener back stands against nothing, by whomever', () => {
+  test('[SG10] taking a fastener back stands against nothing, by whomever', () => {
     given(headTorqued(), slacken('JH', 2, { by: 'bo' }), shows('JH', 2, 30))
       .when(sign('head'))
       .refuses('positions_open', { pass: 2 })
@@ -151,12 +156,12 @@ describe('signing', () => {
       .when(sign('drain'))
       .refuses('positions_open', { pass: 1 })
   })
-  test('[SG10] every place is measured', () => {
+  test('[SG12] every place is measured', () => {
     given(capsSigned(), measure('cap 1', 0.05))
       .when(sign('caps'))
       .refuses('measurement_missing', { title: 'Cap gap', places: ['cap 2'] })
   })
-  test('[SG11] and within limits', () => {
+  test('[SG13] and within limits', () => {
     given(capsSigned(), measure('cap 1', 0.05), measure('cap 2', 0.09))
       .when(sign('caps'))
       .refuses('measurement_out_of_limits', {
@@ -176,7 +181,7 @@ describe('signing', () => {
       .when(sign('caps'))
       .refuses('measurement_out_of_limits', { place: 'crank', max: 0.3 })
   })
-  test('[SG12] counts are right and looks are taken; a photo does not stop it', () => {
+  test('[SG15] counts are right and looks are taken; a photo does not stop it', () => {
     const measured = [capsSigned(), capsMeasured()]
     given(measured).when(sign('caps')).refuses('gate_open', { text: 'Shells fitted' })
     given(measured, answer('shells', { count: 3 }))
@@ -187,21 +192,22 @@ describe('signing', () => {
       .refuses('gate_open', { text: 'The crank turns freely' })
     given(measured, capsAnswered()).when(sign('caps')).gives({ type: 'StepSigned', setId: 'step' })
   })
-  test('[SG12] what must be proven is reckoned from the signatures', () => {
-    const proofDone = [claim('proof', { by: 'cy' }), [1, 2].map((n) => shows('JX', n, 10, { by: 'cy' }))]
-    const coverDone = [
-      claim('cover', { by: 'cy' }),
-      [1, 2].map((n) => shows('JV', n, 10, { by: 'cy' })),
-      sign('cover', { by: 'cy' }),
-    ]
-    given(headProven(), coverDone, proofDone)
-      .when(sign('proof', { by: 'cy' }))
+  test('[SG15] what must be proven is reckoned from the signatures', () => {
+    const rest = [capsProven(), coverDone(), sumpDone(), proofBegun()]
+    given(headProven(), rest)
+      .when(sign('proof', { by: 'cy', at: 205 }))
       .gives({ type: 'StepSigned' })
-    given(headProven(), coverDone, proofDone, shows('JH', 2, 30))
-      .when(sign('proof', { by: 'cy' }))
+    given(headProven(), rest, shows('JH', 2, 30))
+      .when(sign('proof', { by: 'cy', at: 205 }))
       .refuses('gate_open', { text: 'Head bolts proven' })
+    given(headProven(), rest)
+      .when(sign('proof', { by: 'cy', at: 164 }))
+      .refuses('gate_open', { text: 'Sealant cured' })
+    given(headProven(), rest, shows('JC', 2, 50))
+      .when(sign('proof', { by: 'cy', at: 205 }))
+      .refuses('gate_open', { text: 'No class A joint open' })
   })
-  test('[SG12] a cap asks for no count: those belong to the step', () => {
+  test('[SG15] a cap asks for no count: those belong to the step', () => {
     given(claim('caps'), capTorqued(1))
       .when(sign('caps', { setId: 'cap-1' }))
       .gives({ type: 'StepSigned', setId: 'cap-1' })
@@ -263,10 +269,9 @@ describe('second-signing', () => {
       .refuses('own_work', { stepId: 'head', by: 'ana' })
     given(
       claim('head', { by: 'bo' }),
-      shows('JH', 2, 30, { by: 'bo' }),
+      [2, 1, 4, 3].map((n) => shows('JH', n, 30, { by: 'bo' })),
       putDown('head', { by: 'bo' }),
       claim('head'),
-      [1, 4, 3].map((n) => shows('JH', n, 30)),
       [2, 1, 4, 3].map((n) => turn('JH', n, 90)),
       sign('head'),
     )
@@ -278,6 +283,8 @@ describe('second-signing', () => {
       claim('head', { by: 'bo' }),
       shows('JH', 2, 30, { by: 'bo' }),
       putDown('head', { by: 'bo' }),
+      claim('head'),
+      restart('JH', 2, { how: 'slackened' }),
       headTurned(),
       sign('head'),
     )
