@@ -9,6 +9,7 @@ const SignIn = lazy(() => import('./pages/sign-in'))
 const Engine = lazy(() => import('./pages/engine'))
 const Bench = lazy(() => import('./pages/bench'))
 const Audit = lazy(() => import('./pages/audit'))
+const Wall = lazy(() => import('./pages/wall'))
 const FirstRun = lazy(() => import('./pages/first-run'))
 const Lost = lazy(() => import('./pages/lost'))
 
@@ -17,6 +18,7 @@ export function App() {
     <LiveProvider>
       <Router root={Frame}>
         <Route path="/" component={Board} />
+        <Route path="/wall" component={Wall} />
         <Route path="/sign-in" component={SignIn} />
         <Route path="/first-run" component={FirstRun} />
         <Route path="/jobs/:id" component={Engine} />
