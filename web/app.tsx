@@ -9,6 +9,9 @@ const SignIn = lazy(() => import('./pages/sign-in'))
 const Engine = lazy(() => import('./pages/engine'))
 const Bench = lazy(() => import('./pages/bench'))
 const Audit = lazy(() => import('./pages/audit'))
+const ReleaseRecord = lazy(() => import('./pages/record'))
+const Wall = lazy(() => import('./pages/wall'))
+const Shop = lazy(() => import('./pages/shop'))
 const FirstRun = lazy(() => import('./pages/first-run'))
 const Lost = lazy(() => import('./pages/lost'))
 
@@ -17,11 +20,14 @@ export function App() {
     <LiveProvider>
       <Router root={Frame}>
         <Route path="/" component={Board} />
+        <Route path="/wall" component={Wall} />
         <Route path="/sign-in" component={SignIn} />
         <Route path="/first-run" component={FirstRun} />
         <Route path="/jobs/:id" component={Engine} />
         <Route path="/jobs/:id/bench/:stepId?" component={Bench} />
         <Route path="/jobs/:id/audit" component={Audit} />
+        <Route path="/jobs/:id/record/:number" component={ReleaseRecord} />
+        <Route path="/shop/*rest" component={Shop} />
         <Route path="*" component={Lost} />
       </Router>
     </LiveProvider>

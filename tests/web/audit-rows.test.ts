@@ -1,7 +1,6 @@
 /** The record as it is read, and what wants the supervisor, in words. */
 import { describe, expect, test } from 'vitest'
 import { flaggedReadings, signBeforeHidden, unitSlips } from '../../shared/audit/awaiting'
-import { completeness, record } from '../../shared/audit/record'
 import {
   awaitsWords,
   classBars,
@@ -24,17 +23,18 @@ import {
   searchRecord,
   verdictWords,
 } from '../../web/pages/audit/rows'
+import { auditLines, countsByClass } from '../../web/pages/audit/verdict'
 import { whoMaySecond } from '../../web/pages/audit/who-may'
 import { caps, claim, read, START, second, shop, sign, tell, words } from './engine-job'
 
 const lineOf = (told: ReturnType<typeof tell>, joint: string, position: number) =>
-  record(told.job).find((line) => line.joint === joint && line.position === position) ??
+  auditLines(told.job).find((line) => line.joint === joint && line.position === position) ??
   expect.fail('no such line')
 
 describe('searching the record', () => {
   const told = tell(...caps, sign('bram', 'S1'), claim('suvi', 'S2'), read('suvi', 'J-rod', 1, 1, 70))
   const found = (text: string) =>
-    searchRecord(record(told.job), { text }, words).map(({ joint, position }) => `${joint}:${position}`)
+    searchRecord(auditLines(told.job), { text }, words).map(({ joint, position }) => `${joint}:${position}`)
 
   test('finds by joint title, by label, by person and by what a flag says', () => {
     expect(found('main cap')).toEqual(['J-cap:1', 'J-cap:2'])
@@ -47,15 +47,15 @@ describe('searching the record', () => {
     expect(found('cap zeppelin')).toEqual([])
   })
   test('narrows further with the lists beside it', () => {
-    const lines = searchRecord(record(told.job), { text: 'cap', verdict: 'flagged' }, words)
+    const lines = searchRecord(auditLines(told.job), { text: 'cap', verdict: 'flagged' }, words)
     expect(lines.map(({ joint }) => joint)).toEqual(['J-rod'])
   })
   test('offers the people and wrenches that occur, and no others', () => {
-    expect(occurring(record(told.job))).toEqual({ people: ['bram', 'suvi'], wrenches: ['TW-1'] })
+    expect(occurring(auditLines(told.job))).toEqual({ people: ['bram', 'suvi'], wrenches: ['TW-1'] })
   })
   test('groups under the joint, in the plan’s order', () => {
     expect(
-      groupsOf(record(told.job), told.job.plan).map(({ joint, lines }) => [joint.id, lines.length]),
+      groupsOf(auditLines(told.job), told.job.plan).map(({ joint, lines }) => [joint.id, lines.length]),
     ).toEqual([
       ['J-cap', 2],
       ['J-rod', 4],
@@ -64,7 +64,7 @@ describe('searching the record', () => {
     ])
   })
   test('counts what is shown', () => {
-    expect(countWords(countLines(record(told.job)))).toBe(
+    expect(countWords(countLines(auditLines(told.job)))).toBe(
       '10 fasteners, 5 readings: 2 final, 1 flagged, 7 open',
     )
     expect(countWords(countLines([]))).toBe('0 fasteners, 0 readings')
@@ -146,10 +146,9 @@ describe('what wants the supervisor', () => {
   })
   test('completeness in words, for the classes the plan has', () => {
     const told = tell(...caps, sign('bram', 'S1'), second('suvi', 'S1'))
-    expect(classBars(completeness(told.job)).map(({ class: cls, text }) => `${cls} ${text}`)).toEqual([
-      'A 6: 2 proven, 4 open',
-      'B 4: 0 proven, 4 open',
-    ])
+    expect(
+      classBars(countsByClass(auditLines(told.job))).map(({ class: cls, text }) => `${cls} ${text}`),
+    ).toEqual(['A 6: 2 proven, 4 open', 'B 4: 0 proven, 4 open'])
   })
 })
 
@@ -195,14 +194,14 @@ describe('lists that say a thing once', () => {
 
 test('lines that did not change are known as the same, a struck reading is a change', () => {
   const one = tell(claim('bram', 'S2'), read('bram', 'J-rod', 1, 1, 40))
-  const lines = record(one.job)
-  expect(sameLines(lines, record({ ...one.job, version: 99 }))).toBe(true)
+  const lines = auditLines(one.job)
+  expect(sameLines(lines, auditLines({ ...one.job, version: 99 }))).toBe(true)
   const readingId = one.job.readings['J-rod']?.[0]?.id ?? ''
   const struck = tell(claim('bram', 'S2'), read('bram', 'J-rod', 1, 1, 40), [
     'bram',
     { type: 'StrikeReading', readingId, reason: 'misread' },
   ])
-  expect(sameLines(lines, record(struck.job))).toBe(false)
+  expect(sameLines(lines, auditLines(struck.job))).toBe(false)
 })
 
 test('the next open thing is the one after the reader, and round again at the end', () => {

@@ -174,7 +174,14 @@ describe('what comes next on a joint', () => {
     expect(at.phase(at.round, 2, 'TW-15').kind).toBe('record')
     at.does({ type: 'PutDownStep', stepId: 'D1' })
     at.does({ type: 'ClaimStep', stepId: 'D1' })
-    expect(at.phase(at.round, 2, 'TW-15').kind).toBe('enter_scale')
+    expect(at.phase(at.round, 2, 'TW-15').kind).toBe('restart')
+    at.does({
+      type: 'RestartRound',
+      jointId: at.round.joint.id,
+      position: at.round.positions[0] ?? 1,
+      how: 'slackened',
+    })
+    expect(at.phase(at.round, 1, 'TW-15').kind).toBe('enter_scale')
   })
 
   test('an angle pass takes one press a head, with the gauge or without one', () => {

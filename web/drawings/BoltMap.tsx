@@ -180,9 +180,17 @@ function DrawnHead(props: { head: Head; at: PlacedHead; r: number }) {
           'map-head-reached': shown().state === 'reached',
           'map-head-final': shown().state === 'final',
           'map-head-flagged': shown().flagged === true,
+          'map-head-loose': shown().fitted === 'hand_tight',
+          'map-head-left-out': shown().leftOut !== undefined,
         }}
-        d={hexagon(props.at.x, props.at.y, props.r)}
+        d={shown().fitted === 'removed' ? '' : hexagon(props.at.x, props.at.y, props.r)}
       />
+      <Show when={shown().fitted === 'removed'}>
+        <circle class="map-hole" cx={props.at.x} cy={props.at.y} r={props.r * 0.8} />
+      </Show>
+      <Show when={shown().fitted === 'temporary'}>
+        <path class="map-temporary" d={cross(props.at.x, props.at.y, props.r * 0.85)} />
+      </Show>
       <Show when={shown().first}>
         {(mark) => <Stripe mark={mark()} x={props.at.x} y={props.at.y} r={props.r} />}
       </Show>
@@ -201,6 +209,10 @@ function DrawnHead(props: { head: Head; at: PlacedHead; r: number }) {
     </g>
   )
 }
+
+/** A slave bolt is crossed out: it comes out again. */
+const cross = (x: number, y: number, r: number): string =>
+  `M${x - r} ${y - r}L${x + r} ${y + r}M${x + r} ${y - r}L${x - r} ${y + r}`
 
 function Shape(props: { shape: OutlineShape }) {
   const { shape } = props

@@ -6,7 +6,16 @@
 import type { PlannedJob } from '../../shared/job/context'
 import { flagWords } from '../../shared/job/flags'
 import type { Reading } from '../../shared/job/types'
-import { positionState, standingReading, stands, stepState } from '../../shared/job/verdicts'
+import {
+  answeringStep,
+  deferredPositions,
+  fastenerFault,
+  lastSetId,
+  positionState,
+  standingReading,
+  stands,
+  stepState,
+} from '../../shared/job/verdicts'
 import { setOf } from '../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../shared/plan/types'
 import type { PaintName, Shop } from '../../shared/shop/types'
@@ -29,6 +38,10 @@ export interface Head {
   flagged?: boolean
   /** Sent, and not confirmed yet. */
   waiting?: boolean
+  /** What stands there only for now, or nothing at all. */
+  fitted?: 'hand_tight' | 'temporary' | 'removed'
+  /** Left out on purpose, due at a later step. */
+  leftOut?: string
   /** Not of the round shown. */
   aside?: boolean
   first?: Mark
@@ -58,6 +71,7 @@ export function headsOf(
 ): Head[] {
   const turn = new Map(joint.order?.map((n, index) => [n, index + 1]))
   const sameNumbers = [...turn].every(([n, place]) => n === place)
+  const away = deferredPositions(job, joint.id)
   return joint.positions.map(({ n, label }) => {
     const { reached, flags, final } = positionState(job, joint, n)
     const place = turn.get(n)
@@ -65,8 +79,11 @@ export function headsOf(
       .filter(Boolean)
       .join(' · ')
     const here = pass === undefined ? reached.length > 0 && final : reached.includes(pass)
-    const set = setOf(step, joint.id, n)
-    const signed = set && stepState(job, step.id).sets[set.id]
+    // What was left out on purpose is answered for by the last set of the step it is due at.
+    const answering = away.has(n) ? answeringStep(job, joint.id, n) : step
+    const setId = answering && (away.has(n) ? lastSetId(answering) : setOf(step, joint.id, n)?.id)
+    const signed = answering && setId ? stepState(job, answering.id).sets[setId] : undefined
+    const fitted = fittedThere(job, joint, n)
     const doer = signed?.first?.by ?? (final ? lastReading(job, joint, n)?.by : undefined)
     return {
       n,
@@ -76,12 +93,26 @@ export function headsOf(
       ...(next === n ? { next: true } : {}),
       ...(flags.length > 0 ? { flagged: true } : {}),
       ...(waiting?.has(n) ? { waiting: true } : {}),
+      ...(fitted ? { fitted } : {}),
+      ...(away.has(n) && !final ? { leftOut: away.get(n)?.dueStepId ?? '' } : {}),
       ...(round && !round.includes(n) ? { aside: true } : {}),
       ...(final && doer ? { first: markOf(shop, doer) } : {}),
       ...(final && signed?.second ? { second: markOf(shop, signed.second.by) } : {}),
     }
   })
 }
+
+/** Hand-tight only while nothing tightened it since. */
+function fittedThere(job: PlannedJob, joint: AdoptedJoint, position: number): Head['fitted'] {
+  const fault = fastenerFault(job, joint, position)
+  return fault === 'hand_tight' || fault === 'temporary' || fault === 'removed' ? fault : undefined
+}
+
+const FITTED_WORDS = {
+  hand_tight: 'hand-tight only',
+  temporary: 'temporary fastener',
+  removed: 'removed, the hole is empty',
+} as const
 
 function lastReading(job: PlannedJob, joint: AdoptedJoint, position: number): Reading | undefined {
   return job.readings[joint.id]?.findLast((reading) => reading.position === position && stands(reading))
@@ -118,6 +149,8 @@ export function headName(job: PlannedJob, joint: AdoptedJoint, head: Head, pass?
     head.first ? `painted ${head.first.initials}` : undefined,
     head.second ? `second ${head.second.initials}` : undefined,
     flags.length > 0 ? [...new Set(flags)].map(flagWords).join(', ') : undefined,
+    head.fitted ? FITTED_WORDS[head.fitted] : undefined,
+    head.leftOut === undefined ? undefined : `left out, due at ${head.leftOut}`,
     head.waiting ? 'waiting to be sent' : undefined,
     head.next ? 'next' : undefined,
   ]

@@ -22,7 +22,8 @@ export function Frame(props: RouteSectionProps) {
       const back =
         pathname === '/' || OPEN_PAGES.has(pathname) ? '' : `?to=${encodeURIComponent(pathname + search)}`
       if (pathname !== '/sign-in') navigate(`/sign-in${back}`, { replace: true })
-    } else if (pathname === '/first-run') navigate('/', { replace: true })
+    } else if (pathname === '/first-run' && !session.holds('supervisor', 'owner'))
+      navigate('/', { replace: true })
   })
 
   /** A page that needs a person is not drawn while the way to sign-in is being taken. */

@@ -32,6 +32,7 @@ export function TopBar() {
             { href: `/jobs/${id}/audit`, title: 'Audit', exact: false },
           ]
         : []),
+      { href: '/shop', title: 'Shop', exact: false },
     ]
   })
 

@@ -1,18 +1,21 @@
 /** What wants the supervisor, most important first. Every entry says what is so and leads to where it is settled. */
-import { A } from '@solidjs/router'
-import { createMemo, For, type JSX, type ParentProps, Show } from 'solid-js'
-import { flaggedReadings, signBeforeHidden, unitSlips, unpublished } from '../../../shared/audit/awaiting'
+import { createMemo, For, Show } from 'solid-js'
+import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/audit/awaiting'
 import { flagWords } from '../../../shared/job/flags'
-import { indexPlan } from '../../../shared/plan/read'
 import { listed, positionsInWords } from '../../../shared/words'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
 import { planned, useDesk } from '../engine/desk'
+import { Entry, List } from './AuditList'
+import { useAsk } from './ask'
 import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWords } from './awaiting-words'
+import { ToBench } from './ReleaseLists'
 import { reachedWords } from './rows'
+import { positionName as namedPosition } from './verdict'
 
-export function SignBeforeHidden(props: { look(stepId: string, setId: string): void }) {
+export function SignBeforeHidden() {
   const desk = useDesk()
+  const { ask } = useAsk()
   const list = createMemo(() => signBeforeHidden(desk.job()))
   const mayLook = (stepId: string, setId: string) =>
     desk.may({ type: 'SecondSignStep', stepId, setId }) === undefined
@@ -25,34 +28,38 @@ export function SignBeforeHidden(props: { look(stepId: string, setId: string): v
     >
       <For each={list()}>
         {(one) => (
-          <Entry id={one.step.id} late={one.hiddenBy.length > 0}>
-            <div class="entry-say">
-              <p>
-                <Show when={one.hiddenBy.length > 0}>
-                  <strong class="late">late</strong>{' '}
-                </Show>
-                <b>{one.covers.length > 0 ? coversWords(one) : one.setTitle}</b>
-                <Show when={one.setTitle !== one.step.title && one.covers.length > 0}>, {one.setTitle}</Show>
-              </p>
-              <p class="pencil">
-                {awaitsWords(one, desk.words)} <span class="entry-cover">{coverWords(one)}</span>
-              </p>
-            </div>
-            <Show
-              when={one.awaits === 'second'}
-              fallback={
-                <A class="button" href={`/jobs/${desk.job().id}/bench/${one.step.id}`}>
-                  To the bench<span class="unseen">, {one.step.id}</span>
-                </A>
-              }
-            >
-              <Button
-                look={mayLook(one.step.id, one.set) ? 'main' : undefined}
-                onClick={() => props.look(one.step.id, one.set)}
-              >
-                {mayLook(one.step.id, one.set) ? 'Look and sign' : 'Look'}
-                <span class="unseen">, {one.step.id}</span>
-              </Button>
+          <Entry
+            id={one.step.id}
+            late={one.hiddenBy.length > 0}
+            ways={
+              <Show when={one.awaits === 'second'} fallback={<ToBench stepId={one.step.id} />}>
+                <Button
+                  look={mayLook(one.step.id, one.set) ? 'main' : undefined}
+                  onClick={() => ask({ do: 'look', stepId: one.step.id, setId: one.set })}
+                >
+                  {mayLook(one.step.id, one.set) ? 'Look and sign' : 'Look'}
+                  <span class="unseen">, {one.step.id}</span>
+                </Button>
+              </Show>
+            }
+          >
+            <p>
+              <Show when={one.hiddenBy.length > 0}>
+                <strong class="late">late</strong>{' '}
+              </Show>
+              <b>{one.covers.length > 0 ? coversWords(one) : one.setTitle}</b>
+              <Show when={one.setTitle !== one.step.title && one.covers.length > 0}>, {one.setTitle}</Show>
+            </p>
+            <p class="pencil">
+              {awaitsWords(one, desk.words)} <span class="entry-cover">{coverWords(one)}</span>
+            </p>
+            <Show when={desk.job().steps[one.step.id]?.sets[one.set]?.look}>
+              {(look) => (
+                <p>
+                  Look noted without signal: {desk.words.person(look().personId)},{' '}
+                  {desk.words.moment(look().doneAt)}. No signature until their PIN reaches the server.
+                </p>
+              )}
             </Show>
           </Entry>
         )}
@@ -61,8 +68,11 @@ export function SignBeforeHidden(props: { look(stepId: string, setId: string): v
   )
 }
 
+const waivedReading = ({ id }: { id: string }) => ({ kind: 'reading' as const, readingId: id })
+
 export function FlaggedReadings() {
   const desk = useDesk()
+  const { ask, leads } = useAsk()
   const list = createMemo(() => groupFlagged(flaggedReadings(desk.job())))
   return (
     <List
@@ -72,38 +82,51 @@ export function FlaggedReadings() {
     >
       <For each={list()}>
         {(one) => (
-          <Entry id={one.step.id} late={one.hidden}>
-            <div class="entry-say">
-              <p>
-                <Show when={one.hidden}>
-                  <strong class="late">covered</strong>{' '}
+          <Entry
+            id={one.step.id}
+            late={one.hidden}
+            ways={
+              <>
+                <ToBench stepId={one.step.id} words="Strike or redo" />
+                <Show when={leads()}>
+                  <Button
+                    look="quiet"
+                    onClick={() =>
+                      ask({ do: 'waive', title: 'Waive', what: one.readings.map(waivedReading) })
+                    }
+                  >
+                    Waive<span class="unseen"> {one.jointTitle}</span>
+                  </Button>
                 </Show>
-                <b>
-                  {one.jointTitle} {positionNames(one.joint, one.readings)}
-                </b>
-                , pass {one.pass}: {listed(one.flags.map(flagWords))}
-              </p>
-              <For each={one.readings.slice(0, 1)}>
-                {(first) => (
-                  <p class="pencil by-line">
-                    <span>
-                      {[...new Set(one.readings.map(reachedWords))].join(', ')}
-                      {first.wrenchId ? `, ${first.wrenchId}` : ''}
-                    </span>
-                    <Stripe person={first.by} />
-                    <span>
-                      {desk.words.moment(first.doneAt)}
-                      {one.readings.length > 1
-                        ? ` to ${desk.words.moment(one.readings.at(-1)?.doneAt ?? first.doneAt)}`
-                        : ''}
-                    </span>
-                  </p>
-                )}
-              </For>
-            </div>
-            <A class="button" href={`/jobs/${desk.job().id}/bench/${one.step.id}`}>
-              Strike or redo<span class="unseen">, {one.step.id}</span>
-            </A>
+              </>
+            }
+          >
+            <p>
+              <Show when={one.hidden}>
+                <strong class="late">covered</strong>{' '}
+              </Show>
+              <b>
+                {one.jointTitle} {positionNames(one.joint, one.readings)}
+              </b>
+              , pass {one.pass}: {listed(one.flags.map(flagWords))}
+            </p>
+            <For each={one.readings.slice(0, 1)}>
+              {(first) => (
+                <p class="pencil by-line">
+                  <span>
+                    {[...new Set(one.readings.map(reachedWords))].join(', ')}
+                    {first.wrenchId ? `, ${first.wrenchId}` : ''}
+                  </span>
+                  <Stripe person={first.by} />
+                  <span>
+                    {desk.words.moment(first.doneAt)}
+                    {one.readings.length > 1
+                      ? ` to ${desk.words.moment(one.readings.at(-1)?.doneAt ?? first.doneAt)}`
+                      : ''}
+                  </span>
+                </p>
+              )}
+            </For>
           </Entry>
         )}
       </For>
@@ -124,68 +147,30 @@ export function UnitSlips() {
         {(one) => {
           const both = slipWords(one)
           return (
-            <Entry id={one.step.id} settled={!one.stands}>
-              <div class="entry-say">
-                <p>
-                  <b>{one.jointTitle}</b>
-                  {one.kind === 'reading'
-                    ? ` ${positionName(one.joint, one.entry.position)}`
-                    : ', on the scale'}
-                  , pass {one.entry.pass}
-                </p>
-                <p class="both">
-                  <span>
-                    as read <b>{both.asRead}</b>
-                  </span>
-                  <span>
-                    fits as <b>{both.asMeant}</b>
-                  </span>
-                </p>
-                <p class="pencil by-line">
-                  {one.entry.wrenchId} <Stripe person={one.entry.by} /> {desk.words.moment(one.entry.doneAt)}
-                  {one.stands ? '' : ', no longer in force'}
-                </p>
-              </div>
-              <Show when={one.stands}>
-                <A class="button" href={`/jobs/${desk.job().id}/bench/${one.step.id}`}>
-                  Settle<span class="unseen">, {one.step.id}</span>
-                </A>
-              </Show>
-            </Entry>
-          )
-        }}
-      </For>
-    </List>
-  )
-}
-
-export function Unpublished() {
-  const desk = useDesk()
-  const list = createMemo(() => unpublished(desk.job()))
-  return (
-    <List
-      title="Values without a published source"
-      count={list().length}
-      empty="Every torque the plan asks for has a published value."
-    >
-      <For each={list()}>
-        {(one) => {
-          const joint = indexPlan(planned(desk).plan).jointById.get(one.joint)
-          return (
-            <Entry id={one.step.id}>
-              <div class="entry-say">
-                <p>
-                  <b>{one.jointTitle}</b> {positionsInWords(one.positions)}, {joint?.thread}, {joint?.grade}
-                </p>
-                <p class="pencil">
-                  The maker gives no torque; nothing here can be proven until a competent person settles one
-                  in writing.
-                  {one.recorded > 0 ? ` ${one.recorded} of ${one.positions.length} recorded already.` : ''}
-                </p>
-              </div>
-              <a class="button" href={`#joint-${one.joint}`}>
-                See<span class="unseen"> {one.jointTitle}</span>
-              </a>
+            <Entry
+              id={one.step.id}
+              settled={!one.stands}
+              ways={one.stands ? <ToBench stepId={one.step.id} words="Settle" /> : undefined}
+            >
+              <p>
+                <b>{one.jointTitle}</b>
+                {one.kind === 'reading'
+                  ? ` ${positionName(one.joint, one.entry.position)}`
+                  : ', on the scale'}
+                , pass {one.entry.pass}
+              </p>
+              <p class="both">
+                <span>
+                  as read <b>{both.asRead}</b>
+                </span>
+                <span>
+                  fits as <b>{both.asMeant}</b>
+                </span>
+              </p>
+              <p class="pencil by-line">
+                {one.entry.wrenchId} <Stripe person={one.entry.by} /> {desk.words.moment(one.entry.doneAt)}
+                {one.stands ? '' : ', no longer in force'}
+              </p>
             </Entry>
           )
         }}
@@ -201,44 +186,4 @@ function positionNames(jointId: string, readings: readonly { position: number }[
   return numbers.length === 1 && only !== undefined ? positionName(jointId, only) : positionsInWords(numbers)
 }
 
-/** A position as the trade names it. */
-function positionName(jointId: string, n: number): string {
-  const desk = useDesk()
-  const label = indexPlan(planned(desk).plan)
-    .jointById.get(jointId)
-    ?.positions.find((position) => position.n === n)?.label
-  return label ? `${n} (${label})` : `${n}`
-}
-
-function List(props: ParentProps<{ title: string; count: number; empty: string; first?: boolean }>) {
-  return (
-    <section
-      class="audit-list"
-      classList={{ 'audit-first': props.first === true, 'audit-none': props.count === 0 }}
-    >
-      <h2>
-        {props.title}{' '}
-        <Show when={props.count > 0}>
-          <span class="list-count">{props.count}</span>
-        </Show>
-      </h2>
-      <Show when={props.count > 0} fallback={<p class="pencil">{props.empty}</p>}>
-        <ol>{props.children}</ol>
-      </Show>
-    </section>
-  )
-}
-
-function Entry(props: { id: string; late?: boolean; settled?: boolean; children: JSX.Element }) {
-  return (
-    <li
-      class="entry"
-      classList={{ 'entry-late': props.late === true, 'entry-settled': props.settled === true }}
-      data-open={props.settled ? undefined : ''}
-      tabindex="-1"
-    >
-      <span class="entry-id">{props.id}</span>
-      {props.children}
-    </li>
-  )
-}
+const positionName = (jointId: string, n: number): string => namedPosition(planned(useDesk()), jointId, n)

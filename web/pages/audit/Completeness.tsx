@@ -1,14 +1,14 @@
 /** How far the fasteners are, by class: proven, final, flagged, open, as a bar and in words. */
 import { createMemo, For } from 'solid-js'
-import { completeness } from '../../../shared/audit/record'
 import { useDesk } from '../engine/desk'
 import { classBars } from './awaiting-words'
+import { auditLines, countsByClass } from './verdict'
 
 const MEANS = { A: 'critical', B: 'function', C: 'other' }
 
 export function CompletenessBars() {
   const desk = useDesk()
-  const bars = createMemo(() => classBars(completeness(desk.job())))
+  const bars = createMemo(() => classBars(countsByClass(auditLines(desk.job()))))
   return (
     <section class="audit-list completeness">
       <h2>How far the fasteners are</h2>
@@ -21,6 +21,7 @@ export function CompletenessBars() {
               </p>
               <div class="class-bar" aria-hidden="true">
                 <span class="bar-proven" style={{ 'flex-grow': bar.proven }} />
+                <span class="bar-accepted" style={{ 'flex-grow': bar.accepted }} />
                 <span class="bar-final" style={{ 'flex-grow': bar.final }} />
                 <span class="bar-flagged" style={{ 'flex-grow': bar.flagged }} />
                 <span class="bar-open" style={{ 'flex-grow': bar.open }} />

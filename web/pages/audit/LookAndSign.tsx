@@ -20,6 +20,7 @@ import { Stripe } from '../../ui/Stripe'
 import { planned, useDesk } from '../engine/desk'
 import { stepView } from '../engine/step-view'
 import { bandWords, fastenerWords, limitsWords, passWords } from '../engine/step-words'
+import { useAsk } from './ask'
 import { dayOf } from './day'
 import { PassBar } from './PassBar'
 import { checkWords, reachedWords } from './rows'
@@ -34,6 +35,7 @@ interface LookProps {
 
 export default function LookAndSign(props: LookProps) {
   const desk = useDesk()
+  const { ask, leads } = useAsk()
   const job = () => planned(desk)
   const step = createMemo(() => indexPlan(job().plan).stepById.get(props.stepId))
   const view = createMemo(() => {
@@ -116,6 +118,28 @@ export default function LookAndSign(props: LookProps) {
                         {desk.words.moment(second().doneAt)}.
                       </p>
                     )}
+                  </Show>
+                  <Show when={set().state.look}>
+                    {(look) => (
+                      <p>
+                        Look noted without signal: {desk.words.person(look().personId)},{' '}
+                        {desk.words.moment(look().doneAt)}; not a signature.
+                      </p>
+                    )}
+                  </Show>
+                  <Show when={leads() && set().state.first && !set().state.second && !set().accepted}>
+                    <Button
+                      look="quiet"
+                      onClick={() =>
+                        ask({
+                          do: 'waive',
+                          title: 'Accept without a second signature',
+                          what: [{ kind: 'second', stepId: props.stepId, setId: props.setId }],
+                        })
+                      }
+                    >
+                      Accept without a second look
+                    </Button>
                   </Show>
                 </footer>
               </div>

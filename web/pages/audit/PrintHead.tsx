@@ -1,15 +1,15 @@
 /** What stands above and below the record on paper, so that it can be read alone, years later. */
 import { createMemo, type JSX, Show } from 'solid-js'
-import { record } from '../../../shared/audit/record'
 import { markOf } from '../../drawings/heads'
 import { useDesk } from '../engine/desk'
 import { dayAndTimeOf } from './day'
 import { countLines, countWords, isEmpty, occurring, type Query } from './rows'
+import { auditLines } from './verdict'
 
 export function PrintHead(props: { query: Query; shown: string; at: number }) {
   const desk = useDesk()
   const job = () => desk.job()
-  const people = createMemo(() => occurring(record(desk.job())).people)
+  const people = createMemo(() => occurring(auditLines(desk.job())).people)
   return (
     <header class="print-head">
       <div class="print-title">
@@ -38,7 +38,7 @@ export function PrintHead(props: { query: Query; shown: string; at: number }) {
               .join(', ')}
           </Line>
         </Show>
-        <Line term="Whole record">{countWords(countLines(record(job())))}</Line>
+        <Line term="Whole record">{countWords(countLines(auditLines(job())))}</Line>
         <Show when={!isEmpty(props.query)}>
           <Line term="Shown here">{props.shown} (a part of the record)</Line>
         </Show>

@@ -1,22 +1,23 @@
 /** Narrows the record: by words, verdict, person, wrench, stage and joint; says what is shown of how much. */
 import { createMemo, For, Show } from 'solid-js'
-import { RECORD_VERDICTS, type RecordLine, type RecordVerdict } from '../../../shared/audit/record'
 import { Button } from '../../ui/Button'
 import { planned, useDesk } from '../engine/desk'
 import { countLines, countWords, isEmpty, occurring, type Query } from './rows'
+import { type AuditLine, VERDICTS, type Verdict } from './verdict'
 
 interface RecordFilterProps {
   query: Query
   onChange(query: Query): void
-  lines: readonly RecordLine[]
-  shown: readonly RecordLine[]
+  lines: readonly AuditLine[]
+  shown: readonly AuditLine[]
   onNext(): void
 }
 
-const VERDICT_WORDS: Record<RecordVerdict, string> = {
+const VERDICT_WORDS: Record<Verdict, string> = {
   open: 'open: passes to go',
   flagged: 'a flag stands',
   final: 'final, not signed by all',
+  accepted: 'accepted, not proven',
   proven: 'proven',
 }
 
@@ -46,8 +47,8 @@ export function RecordFilterBar(props: RecordFilterProps) {
         label="Verdict"
         value={props.query.verdict}
         all="all"
-        options={RECORD_VERDICTS.map((verdict) => [verdict, VERDICT_WORDS[verdict]])}
-        onChoose={(value) => set({ verdict: value as RecordVerdict | undefined })}
+        options={VERDICTS.map((verdict) => [verdict, VERDICT_WORDS[verdict]])}
+        onChoose={(value) => set({ verdict: value as Verdict | undefined })}
       />
       <Choose
         label="Stage"

@@ -4,9 +4,11 @@
  * A table of its own, so that its headings repeat on paper and a browser need not lay out what is off the screen.
  */
 import { createMemo, For, Show } from 'solid-js'
-import type { RecordLine } from '../../../shared/audit/record'
-import type { WrenchThen } from '../../../shared/job/types'
-import { setViews } from '../../../shared/job/verdicts'
+import { basisWords } from '../../../shared/job/trail/sentences'
+import type { SettledValue, WrenchThen } from '../../../shared/job/types'
+import { bandFor, setViews, standingFlags } from '../../../shared/job/verdicts'
+import { indexPlan } from '../../../shared/plan/read'
+import type { Words } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
 import { Stripe } from '../../ui/Stripe'
@@ -17,6 +19,7 @@ import { dayAndTimeOf, dayOf } from './day'
 import { PassBar } from './PassBar'
 import {
   type Counted,
+  conditionWords,
   countLines,
   type JointGroup,
   type Row,
@@ -24,8 +27,13 @@ import {
   remarks,
   rowsOf,
   sameLines,
+  showNm,
   verdictWords,
+  waiversOfRow,
+  waiverWords,
 } from './rows'
+import { VerdictMark } from './VerdictMark'
+import type { AuditLine } from './verdict'
 
 export function RecordGroup(props: { group: JointGroup | undefined }) {
   return <Show when={props.group}>{(group) => <Group group={group()} />}</Show>
@@ -78,6 +86,7 @@ function Group(props: { group: JointGroup }) {
             </Show>
           </p>
           <p class="group-count">{groupWords(counted(), joint().positions.length)}</p>
+          <SettledValues jointId={joint().id} />
           <For each={signers()}>{(pair) => <Signed pair={pair} />}</For>
         </div>
       </header>
@@ -105,11 +114,12 @@ function Group(props: { group: JointGroup }) {
 }
 
 /** Says so when a filter leaves some of the joint out. */
-function groupWords({ fasteners, proven, final, flagged, open }: Counted, all: number): string {
+function groupWords({ fasteners, proven, accepted, final, flagged, open }: Counted, all: number): string {
   const shown = fasteners < all ? `${fasteners} of ${all} shown: ` : ''
   if (proven === fasteners) return `${shown}${fasteners === 1 ? 'proven' : `all ${fasteners} proven`}`
   const parts = [
     `${proven} of ${fasteners} proven`,
+    accepted > 0 ? `${accepted} accepted, not proven` : '',
     final > 0 ? `${final} final` : '',
     flagged > 0 ? `${flagged} flagged` : '',
     open > 0 ? `${open} open` : '',
@@ -120,9 +130,22 @@ function groupWords({ fasteners, proven, final, flagged, open }: Counted, all: n
 function RecordRow(props: { row: Row }) {
   const desk = useDesk()
   const { line, pass, reading, earlier, lead } = props.row
-  const flagged = () => !earlier && reading !== undefined && reading.flags.length > 0
+  /** A settled value's band judges what was recorded before it, too. */
+  const band = () => (desk.job().settled[line.joint]?.[pass.pass] ? settledBand() : undefined)
+  const settledBand = () => {
+    const joint = indexPlan(planned(desk).plan).jointById.get(line.joint)
+    return joint && bandFor(planned(desk), joint, pass.pass)
+  }
+  const flagged = () => !earlier && reading !== undefined && standingFlags(desk.job(), reading).length > 0
   const onPaper = { ...desk.words, moment: dayAndTimeOf }
-  const said = () => (reading ? remarks(reading, desk.words) : '')
+  const saying = (words: Words) =>
+    [
+      reading ? remarks(reading, words) : '',
+      ...waiversOfRow(props.row).map((waiver) => waiverWords(waiver, words)),
+    ]
+      .filter(Boolean)
+      .join('; ')
+  const said = () => saying(desk.words)
   return (
     <tr
       classList={{
@@ -137,9 +160,13 @@ function RecordRow(props: { row: Row }) {
     >
       <th scope="row" class="cell-name">
         <span class="cell-n">{line.position}</span> {line.label ?? ''}
+        <Show when={lead && line.fastener}>
+          {(state) => <span class="cell-condition">{conditionWords(state())}</span>}
+        </Show>
       </th>
       <td class="cell-asked">
-        <span class="pencil">{pass.pass}.</span> {askedWords(props.row)}
+        <span class="pencil">{pass.pass}.</span>{' '}
+        {askedWords(props.row, desk.job().settled[line.joint]?.[pass.pass])}
       </td>
       <td class="cell-reached">
         <Show
@@ -152,7 +179,12 @@ function RecordRow(props: { row: Row }) {
       <td class="cell-band">
         <Show when={!earlier && reading}>
           {(taken) => (
-            <PassBar asked={pass.asked} band={taken().band} readings={[taken()]} earlier={pass.earlier} />
+            <PassBar
+              asked={pass.asked}
+              band={band() ?? taken().band}
+              readings={[taken()]}
+              earlier={pass.earlier}
+            />
           )}
         </Show>
       </td>
@@ -176,13 +208,15 @@ function RecordRow(props: { row: Row }) {
       </td>
       <td class="cell-stands">
         <Show when={lead && !flagged()}>
-          <span class={`verdict verdict-${line.verdict}`}>{verdictWords(line)}</span>
+          <span class={`verdict verdict-${line.verdict}`}>
+            <VerdictMark verdict={line.verdict} /> {verdictWords(line)}
+          </span>
         </Show>
         <Show when={said()}>
           <span class="remark screen-only" classList={{ against: flagged() }}>
             {said()}
           </span>
-          <span class="remark paper-only">{reading ? remarks(reading, onPaper) : ''}</span>
+          <span class="remark paper-only">{saying(onPaper)}</span>
         </Show>
       </td>
     </tr>
@@ -211,7 +245,8 @@ function Signed(props: { pair: SignerPair }) {
         {(second) => (
           <>
             ; second {desk.words.person(second().by)}, <Moment at={second().doneAt} />
-            {second().late ? ', late' : ''}
+            {second().late ? ', late: it was covered already' : ''}
+            {second().through === 'own_recheck' ? ', the doer’s own second look' : ''}
           </>
         )}
       </Show>
@@ -235,18 +270,18 @@ function Checked(props: { wrench: WrenchThen | undefined }) {
   )
 }
 
-function Second(props: { line: RecordLine }) {
+function Second(props: { line: AuditLine }) {
   return (
     <Show when={props.line.secondAsked} fallback={<span class="pencil">–</span>}>
-      <Show
-        when={props.line.second}
-        fallback={<span class="pencil">{props.line.first ? 'owed' : 'asked'}</span>}
-      >
+      <Show when={props.line.second} fallback={<span class="pencil">{missingSecond(props.line)}</span>}>
         {(second) => (
           <>
             <Stripe person={second().by} />
             <Show when={second().late}>
               <span class="against small"> late</span>
+            </Show>
+            <Show when={second().through === 'own_recheck'}>
+              <span class="small"> own look</span>
             </Show>
           </>
         )}
@@ -255,7 +290,32 @@ function Second(props: { line: RecordLine }) {
   )
 }
 
-function askedWords({ pass }: Row): string {
+function missingSecond({ first, look, waivers }: AuditLine): string {
+  if (waivers.some(({ what }) => what.kind === 'second')) return 'waived'
+  if (look) return 'look noted'
+  return first ? 'owed' : 'asked'
+}
+
+/** What each settled pass of a joint rests on: it stays with the joint for ever. */
+function SettledValues(props: { jointId: string }) {
+  const desk = useDesk()
+  return (
+    <For each={Object.entries(desk.job().settled[props.jointId] ?? {})}>
+      {([pass, value]) => (
+        <p class="group-settled">
+          <b>
+            Pass {pass}: settled at {showNm(value.torqueNm)} N·m
+          </b>
+          , {bandWords(value.band)}; {basisWords(value.basis)}. “{value.reason}” {desk.words.person(value.by)}
+          , <Moment at={value.doneAt} />
+        </p>
+      )}
+    </For>
+  )
+}
+
+function askedWords({ pass }: Row, settled: SettledValue | undefined): string {
+  if (settled) return `${showNm(settled.torqueNm)} N·m, settled`
   const words = passWords(pass.asked)
   return pass.asked.kind === 'torque' && pass.asked.torqueNm !== null ? `${words} N·m` : words
 }

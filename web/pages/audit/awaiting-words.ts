@@ -1,10 +1,10 @@
 /** What wants the supervisor, in words: what is to be looked at, and how soon it is covered. */
 import type { PlaceInPlan, SetAwaiting, UnitSlipLine } from '../../../shared/audit/awaiting'
-import type { Completeness } from '../../../shared/audit/record'
 import type { Flag, Reading } from '../../../shared/job/types'
 import { JOINT_CLASSES, type JointClass } from '../../../shared/plan/types'
 import { formatNumber, showTorque } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
+import type { Counts } from './verdict'
 
 /** `Main cap bolts 1–8`. */
 export const coversWords = (one: SetAwaiting): string =>
@@ -48,27 +48,24 @@ export function slipWords(line: UnitSlipLine): { asRead: string; asMeant: string
   }
 }
 
-export interface ClassBar {
+export interface ClassBar extends Counts {
   class: JointClass
-  fasteners: number
-  proven: number
-  final: number
-  flagged: number
-  open: number
   text: string
 }
 
 /** One bar a class that the plan has. */
-export function classBars(complete: Completeness): ClassBar[] {
-  return JOINT_CLASSES.filter((cls) => complete[cls].fasteners > 0).map((cls) => {
-    const counts = complete[cls]
+export function classBars(byClass: ReadonlyMap<string, Counts>): ClassBar[] {
+  return JOINT_CLASSES.flatMap((cls) => {
+    const counts = byClass.get(cls)
+    if (!counts) return []
     const parts = [
       `${counts.proven} proven`,
+      counts.accepted > 0 ? `${counts.accepted} accepted, not proven` : '',
       counts.final > 0 ? `${counts.final} final, not signed by all` : '',
       counts.flagged > 0 ? `${counts.flagged} flagged` : '',
       counts.open > 0 ? `${counts.open} open` : '',
     ].filter(Boolean)
-    return { class: cls, ...counts, text: `${counts.fasteners}: ${parts.join(', ')}` }
+    return [{ class: cls, ...counts, text: `${counts.fasteners}: ${parts.join(', ')}` }]
   })
 }
 

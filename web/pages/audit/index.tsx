@@ -1,24 +1,30 @@
 /** The audit: what wants the supervisor, most important first, then the record, fastener by fastener. */
 import { useParams } from '@solidjs/router'
-import { createMemo, createSignal, For, lazy, onCleanup, onMount, Show } from 'solid-js'
-import { record } from '../../../shared/audit/record'
+import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
+import { useSession } from '../../live/live'
 import { EmptyState } from '../../ui/EmptyState'
 import { planned, useDesk } from '../engine/desk'
 import { Invented } from '../engine/EngineHead'
 import { JobDesk } from '../engine/JobDesk'
-import { FlaggedReadings, SignBeforeHidden, UnitSlips, Unpublished } from './AuditLists'
+import { Asked } from './Asked'
+import { FlaggedReadings, SignBeforeHidden, UnitSlips } from './AuditLists'
+import { type Ask, AskContext } from './ask'
 import { CompletenessBars } from './Completeness'
 import { goToNextOpen, isForThePage } from './next-open'
+import { Deferrals, Holds } from './OpenEnds'
 import { PrintHead } from './PrintHead'
 import { RecordFilterBar } from './RecordFilter'
 import { RecordGroup } from './RecordGroup'
+import { AgainstRelease, Releases } from './ReleaseLists'
 import { countLines, countWords, EMPTY_QUERY, groupsOf, type Query, searchRecord } from './rows'
+import { Values } from './Values'
+import { auditLines } from './verdict'
+import { Deviations, WaiversGiven } from './Waivers'
 import './audit.css'
+import './sheets.css'
 import './record.css'
 import './audit-print.css'
-
-const LookAndSign = lazy(() => import('./LookAndSign'))
 
 export default function AuditPage() {
   const params = useParams<{ id: string }>()
@@ -36,7 +42,8 @@ export default function AuditPage() {
 function Audit() {
   const desk = useDesk()
   usePageTitle(() => `${desk.job().number} audit`)
-  const [looking, setLooking] = createSignal<{ stepId: string; setId: string }>()
+  const session = useSession()
+  const [asked, setAsked] = createSignal<Ask>()
   let page: HTMLDivElement | undefined
   const next = () => page && goToNextOpen(page)
   const press = (event: KeyboardEvent) => {
@@ -44,7 +51,7 @@ function Audit() {
   }
   onMount(() => window.addEventListener('keydown', press))
   onCleanup(() => window.removeEventListener('keydown', press))
-  const look = (stepId: string, setId: string) => setLooking({ stepId, setId })
+  const asking = { ask: setAsked, leads: () => session.holds('supervisor', 'owner') }
   return (
     <div class="page audit" ref={page}>
       <header class="audit-head">
@@ -67,19 +74,25 @@ function Audit() {
         </p>
       </header>
       <Show when={desk.job().plan} fallback={<NoRecord />}>
-        <div class="audit-lists">
-          <SignBeforeHidden look={look} />
-          <FlaggedReadings />
-          <UnitSlips />
-          <Unpublished />
-          <CompletenessBars />
-        </div>
-        <Record onNext={next} />
-      </Show>
-      <Show when={looking()}>
-        {(at) => (
-          <LookAndSign stepId={at().stepId} setId={at().setId} onClose={() => setLooking(undefined)} />
-        )}
+        <AskContext.Provider value={asking}>
+          <Releases />
+          <div class="audit-lists">
+            <SignBeforeHidden />
+            <AgainstRelease />
+            <FlaggedReadings />
+            <UnitSlips />
+            <Deviations />
+            <WaiversGiven />
+            <Values />
+            <Deferrals />
+            <Holds />
+            <CompletenessBars />
+          </div>
+          <Record onNext={next} />
+          <Show keyed when={asked()}>
+            {(ask) => <Asked ask={ask} onClose={() => setAsked(undefined)} />}
+          </Show>
+        </AskContext.Provider>
       </Show>
     </div>
   )
@@ -89,7 +102,7 @@ function Record(props: { onNext(): void }) {
   const desk = useDesk()
   const [query, setQuery] = createSignal<Query>(EMPTY_QUERY)
   const [printedAt, setPrintedAt] = createSignal(desk.now())
-  const lines = createMemo(() => record(desk.job()))
+  const lines = createMemo(() => auditLines(desk.job()))
   const shown = createMemo(() => searchRecord(lines(), query(), desk.words))
   const byJoint = createMemo(
     () => new Map(groupsOf(shown(), planned(desk).plan).map((group) => [group.joint.id, group])),

@@ -7,16 +7,18 @@ import {
   type RecordFilter,
   type RecordLine,
   type RecordPass,
-  readingsOf,
+  readingsOf as readingsOfRecord,
 } from '../../../shared/audit/record'
 import { flagWords } from '../../../shared/job/flags'
-import type { Reading, WrenchThen } from '../../../shared/job/types'
+import type { FastenerState, Reading, Waiver, WrenchThen } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedPlan, AdoptedStep } from '../../../shared/plan/types'
 import { formatNumber, showTorque } from '../../../shared/units'
 import { listed, type Words } from '../../../shared/words'
+import type { AuditLine, Verdict } from './verdict'
 
-export interface Query extends RecordFilter {
+export interface Query extends Omit<RecordFilter, 'verdict'> {
+  verdict?: Verdict
   /** Every word must be found somewhere in the line. */
   text?: string
 }
@@ -24,9 +26,15 @@ export interface Query extends RecordFilter {
 export const EMPTY_QUERY: Query = {}
 export const isEmpty = (query: Query): boolean => Object.values(query).every((value) => !value)
 
-export function searchRecord(lines: readonly RecordLine[], query: Query, words: Words): RecordLine[] {
+export function searchRecord(lines: readonly AuditLine[], query: Query, words: Words): AuditLine[] {
   const wanted = (query.text ?? '').toLowerCase().split(/\s+/).filter(Boolean)
-  const some = filterRecord(lines, query)
+  const { verdict, ...narrow } = query
+  const some = lines.filter(
+    (line) =>
+      (verdict === undefined || line.verdict === verdict) &&
+      // The shared filter reads everything but the verdict, which this page words finer.
+      filterRecord([line as RecordLine], narrow).length > 0,
+  )
   if (wanted.length === 0) return some
   return some.filter((line) => {
     const text = searchText(line, words)
@@ -34,7 +42,9 @@ export function searchRecord(lines: readonly RecordLine[], query: Query, words: 
   })
 }
 
-function searchText(line: RecordLine, words: Words): string {
+const readingsOf = (line: AuditLine): Reading[] => readingsOfRecord(line as RecordLine)
+
+function searchText(line: AuditLine, words: Words): string {
   const readings = readingsOf(line)
   return [
     line.stepId,
@@ -53,6 +63,8 @@ function searchText(line: RecordLine, words: Words): string {
       ...reading.flags.map(flagWords),
       reading.struck?.reason ?? '',
     ]),
+    ...line.waivers.flatMap((waiver) => [words.person(waiver.by), waiver.reason]),
+    line.fastener ? conditionWords(line.fastener) : '',
   ]
     .join(' ')
     .toLowerCase()
@@ -61,11 +73,11 @@ function searchText(line: RecordLine, words: Words): string {
 export interface JointGroup {
   step: AdoptedStep
   joint: AdoptedJoint
-  lines: RecordLine[]
+  lines: AuditLine[]
 }
 
 /** Lines under their joint, in the order they come. */
-export function groupsOf(lines: readonly RecordLine[], plan: AdoptedPlan): JointGroup[] {
+export function groupsOf(lines: readonly AuditLine[], plan: AdoptedPlan): JointGroup[] {
   const { stepById, jointById } = indexPlan(plan)
   const groups = new Map<string, JointGroup>()
   for (const line of lines) {
@@ -95,9 +107,47 @@ export function reachedWords(reading: Reading): string {
 
 const limitsNm = ({ band }: Reading): number[] => (band?.kind === 'torque' ? [band.minNm, band.maxNm] : [])
 
+export const showNm = (torqueNm: number): string => showTorque(torqueNm, 'N·m')
+
 /** The number a band judges. */
 export const judged = (reading: Reading): number | undefined =>
   reading.band?.kind === 'angle' ? reading.angleDeg : reading.torqueNm
+
+const VOID: Record<NonNullable<Reading['superseded']>['because'], string> = {
+  slackened: 'slackened',
+  retaken: 'taken again',
+  restarted: 'round begun again',
+}
+
+const CONDITIONS: Record<FastenerState['condition'], string> = {
+  hand_tight: 'hand-tight',
+  temporary: 'temporary',
+  new: 'new',
+  reused: 'reused',
+  removed: 'taken out',
+}
+
+/** `new`, `reused, cycle 2`, `new, one-use, fitted again`. */
+export function conditionWords({ condition, cycle, flags }: FastenerState): string {
+  return [
+    CONDITIONS[condition],
+    cycle === undefined || (condition === 'new' && cycle === 1) ? '' : `cycle ${cycle}`,
+    flags.includes('fitted_twice') ? 'one-use, fitted again' : '',
+    flags.includes('cycles_spent') ? 'past its cycles' : '',
+  ]
+    .filter(Boolean)
+    .join(', ')
+}
+
+/** `accepted by Marit, 24 Nov 13:40: the thread holds; own work`. */
+export function waiverWords({ by, doneAt, reason, ownWork }: Waiver, words: Words): string {
+  return `accepted by ${words.person(by)}, ${words.moment(doneAt)}: ${reason}${ownWork ? ' (own work)' : ''}`
+}
+
+/** The waivers that belong to a row: of its reading, or, on the first row, of the fastener and its second signature. */
+export function waiversOfRow({ line, reading, lead }: Row): Waiver[] {
+  return line.waivers.filter(({ what }) => (what.kind === 'reading' ? what.readingId === reading?.id : lead))
+}
 
 /** What stands against a reading, or why it no longer counts. */
 export function remarks(reading: Reading, words: Words): string {
@@ -105,7 +155,7 @@ export function remarks(reading: Reading, words: Words): string {
     return `struck by ${words.person(reading.struck.by)}, ${words.moment(reading.struck.doneAt)}: ${reading.struck.reason}`
   if (reading.superseded) {
     const { because, by, doneAt } = reading.superseded
-    return `${because === 'slackened' ? 'void: slackened' : 'void: taken again'} by ${words.person(by)}, ${words.moment(doneAt)}`
+    return `void: ${VOID[because]} by ${words.person(by)}, ${words.moment(doneAt)}`
   }
   return listed(reading.flags.map(flagWords))
 }
@@ -115,32 +165,30 @@ export const checkWords = (wrench: WrenchThen | undefined, date: (at: number) =>
   wrench?.lastCheckedAt === undefined ? 'last check not known' : `checked ${date(wrench.lastCheckedAt)}`
 
 /** Where one fastener stands, and what is missing. */
-export function verdictWords(line: RecordLine): string {
+export function verdictWords(line: AuditLine): string {
   switch (line.verdict) {
     case 'open': {
+      if (line.deferred) return `left out, due at ${line.deferred.dueStepId}`
       const toGo = line.passes.filter(({ state }) => state === 'open').length
       return toGo === 1 ? '1 pass to go' : `${toGo} passes to go`
     }
     case 'flagged':
       return 'flag stands'
     case 'final':
-      return line.first ? 'final, second signature owed' : 'final, not signed'
+      if (!line.first) return 'final, not signed'
+      return line.look ? 'final, look noted, not signed' : 'final, second signature owed'
+    case 'accepted':
+      return 'accepted, not proven'
     case 'proven':
       return 'proven'
   }
 }
 
-export interface Counted {
-  fasteners: number
-  entries: number
-  open: number
-  flagged: number
-  final: number
-  proven: number
-}
+export type Counted = Record<Verdict, number> & { fasteners: number; entries: number }
 
-export function countLines(lines: readonly RecordLine[]): Counted {
-  const counted: Counted = { fasteners: lines.length, entries: 0, open: 0, flagged: 0, final: 0, proven: 0 }
+export function countLines(lines: readonly AuditLine[]): Counted {
+  const none = { open: 0, flagged: 0, final: 0, accepted: 0, proven: 0 }
+  const counted: Counted = { fasteners: lines.length, entries: 0, ...none }
   for (const line of lines) {
     counted[line.verdict]++
     counted.entries += readingsOf(line).length
@@ -152,7 +200,7 @@ const many = (count: number, one: string, more: string): string => `${count} ${c
 
 /** `180 fasteners, 262 readings: 96 proven, 4 final, 80 open`. */
 export function countWords(counted: Counted): string {
-  const verdicts = (['proven', 'final', 'flagged', 'open'] as const)
+  const verdicts = (['proven', 'accepted', 'final', 'flagged', 'open'] as const)
     .filter((verdict) => counted[verdict] > 0)
     .map((verdict) => `${counted[verdict]} ${verdict}`)
   const base = `${many(counted.fasteners, 'fastener', 'fasteners')}, ${many(counted.entries, 'reading', 'readings')}`
@@ -160,11 +208,12 @@ export function countWords(counted: Counted): string {
 }
 
 /** People and wrenches that occur in the record, for the filter's lists. */
-export function occurring(lines: readonly RecordLine[]): { people: string[]; wrenches: string[] } {
+export function occurring(lines: readonly AuditLine[]): { people: string[]; wrenches: string[] } {
   const people = new Set<string>()
   const wrenches = new Set<string>()
   for (const line of lines) {
-    for (const signature of [line.first, line.second]) if (signature) people.add(signature.by)
+    for (const signature of [line.first, line.second, ...line.waivers])
+      if (signature) people.add(signature.by)
     for (const { by, wrenchId } of readingsOf(line)) {
       people.add(by)
       if (wrenchId !== undefined) wrenches.add(wrenchId)
@@ -175,7 +224,7 @@ export function occurring(lines: readonly RecordLine[]): { people: string[]; wre
 
 /** One row of the table: a pass of a fastener, or an earlier entry beneath it. */
 export interface Row {
-  line: RecordLine
+  line: AuditLine
   pass: RecordPass
   reading?: Reading
   /** Struck, superseded, or not what the pass asked. */
@@ -185,7 +234,7 @@ export interface Row {
 }
 
 /** What stands first, earlier entries beneath it, the newest of them first. */
-export function rowsOf(line: RecordLine): Row[] {
+export function rowsOf(line: AuditLine): Row[] {
   return line.passes
     .flatMap((pass): Row[] => [
       { line, pass, ...(pass.reading ? { reading: pass.reading } : {}), earlier: false, lead: false },
@@ -197,11 +246,11 @@ export function rowsOf(line: RecordLine): Row[] {
 }
 
 /** Whether two folds say the same of these fasteners: the fold shares what did not change, so identity tells. */
-export function sameLines(a: readonly RecordLine[], b: readonly RecordLine[]): boolean {
+export function sameLines(a: readonly AuditLine[], b: readonly AuditLine[]): boolean {
   return a.length === b.length && a.every((line, index) => sameLine(line, b[index]))
 }
 
-function sameLine(a: RecordLine, b: RecordLine | undefined): boolean {
+function sameLine(a: AuditLine, b: AuditLine | undefined): boolean {
   return (
     b !== undefined &&
     a.joint === b.joint &&
@@ -209,6 +258,10 @@ function sameLine(a: RecordLine, b: RecordLine | undefined): boolean {
     a.verdict === b.verdict &&
     a.first === b.first &&
     a.second === b.second &&
+    a.look === b.look &&
+    a.fastener === b.fastener &&
+    a.deferred === b.deferred &&
+    a.waivers.length === b.waivers.length &&
     a.passes.every((pass, index) => {
       const other = b.passes[index]
       return (

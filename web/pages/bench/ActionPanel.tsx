@@ -3,11 +3,15 @@ import { Match, Show, Switch } from 'solid-js'
 import { bandFor } from '../../../shared/job/verdicts'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
+import { DeclareFasteners } from './FastenerPanel'
 import { Answer } from './HeadAsk'
 import type { Phase } from './phase'
 import { targetOf } from './phase'
+import { RestartPanel } from './RestartPanel'
+import { RoundDone } from './RoundDone'
 import { HeldUpPanel, ScaleEntry, WrenchLine } from './ScaleEntry'
 import { StopHere } from './StepWords'
+import { WrenchOffer } from './WrenchOffer'
 import { type Place, passWords, roundsIn, sheetFor } from './work'
 import { proposedWrench, targetOn, wrenchChoices } from './wrench'
 
@@ -24,85 +28,103 @@ export function ActionPanel(props: ActionProps) {
     const phase = bench.phase() as Phase
     return phase.kind === kind ? (phase as Extract<Phase, { kind: K }>) : undefined
   }
+  const phaseNeedsHands = () => as('record') ?? as('enter_scale') ?? as('held_up')
   return (
-    <Switch>
-      <Match when={as('enter_scale')}>
-        {(phase) => (
-          <Show when={props.narrow} fallback={<ScaleEntry onOther={props.onWrench} />}>
-            <Button look="main" wide class="tall" onClick={props.onScale}>
-              What does the scale of {phase().wrench.id} say?
-            </Button>
-          </Show>
-        )}
-      </Match>
-      <Match when={as('held_up')}>
-        {(phase) => <HeldUpPanel why={phase().why} scaleId={phase().entry.id} />}
-      </Match>
-      <Match when={as('record')}>
-        {(phase) => (
-          <>
-            <Show when={phase().early}>
-              {(until) => (
-                <p class="sentence against">
-                  Wait until {bench.words.moment(until())}. What you record before is flagged as too early.
-                </p>
-              )}
-            </Show>
-            <Show
-              when={!(props.narrow && phase().how === 'indicated')}
-              fallback={
-                <Button look="main" wide class="tall" onClick={props.onScale}>
-                  Enter what {phase().wrench?.id} shows
-                </Button>
-              }
-            >
-              <Answer head={phase().head} brief={props.narrow} />
-            </Show>
-            <Show when={phase().wrench && !props.narrow}>
-              <WrenchLine onOther={props.onWrench} />
-            </Show>
-            <Show when={phase().how === 'clicked' && !props.narrow}>
-              <Button wide onClick={bench.askAgain}>
-                Enter the scale again
+    <>
+      <Show when={phaseNeedsHands()}>
+        <WrenchOffer />
+      </Show>
+      <Switch>
+        <Match when={as('restart')}>{(phase) => <RestartPanel broken={phase().broken} />}</Match>
+        <Match when={as('enter_scale')}>
+          {(phase) => (
+            <Show when={props.narrow} fallback={<ScaleEntry onOther={props.onWrench} />}>
+              <Button look="main" wide class="tall" onClick={props.onScale}>
+                What does the scale of {phase().wrench.id} say?
               </Button>
             </Show>
-          </>
-        )}
-      </Match>
-      <Match when={as('no_wrench')}>
-        <p class="sentence against">
-          The crib holds no torque wrench. The supervisor enters wrenches with their range and check date.
-        </p>
-      </Match>
-      <Match when={as('wait')}>
-        {(phase) => (
-          <>
-            <p class="sentence">
-              {phase().until === undefined
-                ? `Wait ${phase().minutes} min after the pass before this one.`
-                : `Wait until ${bench.words.moment(phase().until ?? 0)}.`}
-            </p>
-            <Onward next={phase().next} />
-          </>
-        )}
-      </Match>
-      <Match when={as('through')}>
-        {(phase) => (
-          <>
-            <p class="sentence">
-              Pass {bench.pass()} is through: {bench.round()?.positions.length} of{' '}
-              {bench.round()?.positions.length}.
-            </p>
-            <Onward next={phase().next} />
-          </>
-        )}
-      </Match>
-    </Switch>
+          )}
+        </Match>
+        <Match when={as('held_up')}>
+          {(phase) => <HeldUpPanel why={phase().why} scaleId={phase().entry.id} />}
+        </Match>
+        <Match when={as('record')}>
+          {(phase) => (
+            <>
+              <Show when={phase().early}>
+                {(until) => (
+                  <p class="sentence against">
+                    Wait until {bench.words.moment(until())}. What you record before is flagged as too early.
+                  </p>
+                )}
+              </Show>
+              <Show
+                when={!(props.narrow && phase().how === 'indicated')}
+                fallback={
+                  <Button look="main" wide class="tall" onClick={props.onScale}>
+                    Enter what {phase().wrench?.id} shows
+                  </Button>
+                }
+              >
+                <Answer head={phase().head} brief={props.narrow} />
+              </Show>
+              <RoundDone brief={props.narrow} />
+              <Show when={phase().wrench && !props.narrow}>
+                <WrenchLine onOther={props.onWrench} />
+              </Show>
+              <Show when={phase().how === 'clicked' && !props.narrow}>
+                <Button wide onClick={bench.askAgain}>
+                  Enter the scale again
+                </Button>
+              </Show>
+            </>
+          )}
+        </Match>
+        <Match when={as('no_wrench')}>
+          <p class="sentence against">
+            The crib holds no torque wrench. The supervisor enters wrenches with their range and check date.
+          </p>
+        </Match>
+        <Match when={as('wait')}>
+          {(phase) => (
+            <>
+              <p class="sentence">
+                {phase().until === undefined
+                  ? `Wait ${phase().minutes} min after the pass before this one.`
+                  : `Wait until ${bench.words.moment(phase().until ?? 0)}.`}
+              </p>
+              <Onward next={phase().next} />
+            </>
+          )}
+        </Match>
+        <Match when={as('through')}>
+          {(phase) => (
+            <>
+              <p class="sentence">
+                Pass {bench.pass()} is through: {bench.round()?.positions.length} of{' '}
+                {bench.round()?.positions.length}.
+              </p>
+              <Onward next={phase().next} />
+            </>
+          )}
+        </Match>
+      </Switch>
+      <Show when={phaseNeedsHands() || as('through')}>
+        <DeclareFasteners />
+      </Show>
+    </>
   )
 }
 
 /** A phone's second row: the scale again or another angle, the wrench in hand, and the stop. */
-export function BarRow(props: { onWrench: () => void; onScale: () => void; onAsk: (head: number) => void }) {
+interface BarProps {
+  onWrench: () => void
+  onScale: () => void
+  onAsk: (head: number) => void
+  onMore: () => void
+}
+
+export function BarRow(props: BarProps) {
   const bench = useBench()
   const record = () => {
     const phase = bench.phase()
@@ -130,7 +152,7 @@ export function BarRow(props: { onWrench: () => void; onScale: () => void; onAsk
           </Button>
         )}
       </Show>
-      <StopHere />
+      <StopHere onMore={props.onMore} />
     </div>
   )
 }

@@ -11,14 +11,23 @@ import { Dialog } from '../../ui/Dialog'
 import { Stripe } from '../../ui/Stripe'
 import { ActionPanel, BarRow } from './ActionPanel'
 import { BenchContext, createBench } from './bench'
+import { ClaimPanel } from './ClaimPanel'
+import { OddFasteners } from './FastenerPanel'
 import { GatePanel } from './GatePanel'
+import { LeftWords } from './HandoverWords'
 import { HeadAsk } from './HeadAsk'
 import { HeadPanel } from './HeadPanel'
+import { Holds } from './HoldPanel'
 import { JointPanel } from './JointPanel'
+import { LeftOutHere } from './LeaveOut'
+import { LeavePanel } from './LeavePanel'
+import { LookWaiting } from './LookWaiting'
 import { MeasureEntry, MeasurePanel, type Spot } from './MeasurePanel'
+import { NotesPanel } from './NotesPanel'
 import { OddReadings, RefusedEntries, Waiting } from './Notices'
 import { StationRow } from './PassRow'
 import { ScaleEntry } from './ScaleEntry'
+import { SealantClock } from './SealantClock'
 import { SecondSignature } from './SecondSignature'
 import { SignPanel } from './SignPanel'
 import { Cautions, NotYetWords, OnTheBench, StopHere, StopWords } from './StepWords'
@@ -79,6 +88,7 @@ export function BenchPage(props: BenchPageProps) {
   const [asked, setAsked] = createSignal<number>()
   const [secondFor, setSecondFor] = createSignal<string>()
   const [chosenSpot, setSpot] = createSignal<Spot>()
+  const [leaving, setLeaving] = createSignal(false)
   const [measuring, setMeasuring] = createSignal(false)
 
   const spots = createMemo((): Spot[] =>
@@ -103,7 +113,6 @@ export function BenchPage(props: BenchPageProps) {
     else if (phase.kind === 'record') setAsked(phase.head)
     else document.querySelector<HTMLElement>('.bench-action .entry, .bench-action .stop')?.focus()
   }
-  const claimStopped = createMemo(() => bench.may({ type: 'ClaimStep', stepId: props.step.id }))
 
   return (
     <BenchContext.Provider value={bench}>
@@ -162,6 +171,9 @@ export function BenchPage(props: BenchPageProps) {
           <aside class="bench-side" aria-label="What to do">
             <div class="bench-action" ref={action}>
               <Waiting brief={narrow()} />
+              <Holds />
+              <SealantClock />
+              <LookWaiting onSecond={setSecondFor} />
               <RefusedEntries />
               <OddReadings brief={narrow()} />
               <Switch>
@@ -182,24 +194,7 @@ export function BenchPage(props: BenchPageProps) {
                   </Show>
                 </Match>
                 <Match when={!bench.mine()}>
-                  <Show
-                    when={claimStopped()}
-                    fallback={
-                      <Button
-                        look="main"
-                        wide
-                        class="tall"
-                        onClick={() => void bench.send({ type: 'ClaimStep', stepId: props.step.id })}
-                      >
-                        Claim this step
-                      </Button>
-                    }
-                  >
-                    <p class="sentence against">{claimStopped()}</p>
-                    <A class="button wide" href={`/jobs/${props.job.id}/bench`}>
-                      What else can I do here?
-                    </A>
-                  </Show>
+                  <ClaimPanel />
                 </Match>
                 <Match when={bench.round()}>
                   <ActionPanel narrow={narrow()} onScale={askScale} onWrench={() => setPicking(true)} />
@@ -222,23 +217,29 @@ export function BenchPage(props: BenchPageProps) {
                   onWrench={() => setPicking(true)}
                   onScale={() => setScaleOpen(true)}
                   onAsk={setAsked}
+                  onMore={() => setLeaving(true)}
                 />
               </Show>
             </div>
             <div class="bench-about">
+              <LeftWords />
               <NotYetWords />
+              <OddFasteners />
+              <LeftOutHere />
               <Cautions />
+              <NotesPanel />
               <Show when={bench.mine()}>
                 <StopWords />
               </Show>
               <OnTheBench />
             </div>
             <Show when={bench.mine() && !narrow()}>
-              <StopHere />
+              <StopHere onMore={() => setLeaving(true)} />
             </Show>
           </aside>
         </div>
 
+        <LeavePanel open={leaving()} onClose={() => setLeaving(false)} />
         <HeadPanel
           onAgain={(n) => {
             bench.look(undefined)
@@ -259,10 +260,18 @@ export function BenchPage(props: BenchPageProps) {
         <Dialog open={measuring() && narrow()} title="Measure" onClose={() => setMeasuring(false)}>
           <Show when={spot()}>{(at) => <MeasureEntry spot={at()} onNext={afterSpot} />}</Show>
         </Dialog>
-        <SecondSignature setId={secondFor()} onClose={() => setSecondFor(undefined)} />
+        <SecondSignature
+          looked={lookedBy(secondFor())}
+          setId={secondFor()}
+          onClose={() => setSecondFor(undefined)}
+        />
       </div>
     </BenchContext.Provider>
   )
+
+  function lookedBy(setId: string | undefined): string | undefined {
+    return setId === undefined ? undefined : stepState(props.job, props.step.id).sets[setId]?.look?.personId
+  }
 
   /** From the signatures to one head of what they cover. */
   function lookFromSign(jointId: string, n: number): void {

@@ -6,6 +6,7 @@ import { formatNumber, fromNm, showTorque, type TorqueUnit } from '../../../shar
 import { BandBar, type BandTick } from '../../drawings/BandBar'
 import { useBench } from './bench'
 import { targetOf } from './phase'
+import { settledWords, whoSettles } from './value-words'
 import { bandSource, bandWords, targetOn } from './wrench'
 
 export function BigNumber() {
@@ -29,6 +30,7 @@ export function BigNumber() {
     return sheet?.kind === 'wait' ? sheet : undefined
   }
   const scale = () => bench.scale()
+  const settled = () => bench.job().settled[bench.round()?.joint.id ?? '']?.[bench.pass()]
 
   return (
     <div class="big-number">
@@ -46,6 +48,9 @@ export function BigNumber() {
                   </Show>
                   <Show when={set().betweenMarks}> · between two marks of this scale</Show>
                 </p>
+                <Show when={settled()}>
+                  {(value) => <p class="settled">{settledWords(value(), bench.words)}</p>}
+                </Show>
                 <Show when={scale()}>
                   {(entry) => (
                     <p class="pencil">
@@ -85,11 +90,11 @@ export function BigNumber() {
           {(sheet) => <Figure figure={formatNumber(sheet().minutes)} unit="min" on="wait" />}
         </Match>
         <Match when={bench.sheet()?.kind === 'torque'}>
-          <Figure figure="–" unit="no published value" on="" />
+          <p class="no-value">No published value</p>
           <Under>
             <p>
-              The maker’s information gives no torque. A competent person settles it before this can be
-              signed.
+              <strong>{whoSettles(bench.view.shop())}</strong> The maker’s information gives no torque here;
+              what is recorded before is flagged and stops the signature.
             </p>
           </Under>
         </Match>

@@ -10,6 +10,8 @@ import { Dialog } from '../../ui/Dialog'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'
+import { FastenerPress } from './FastenerPanel'
+import { LeaveOut } from './LeaveOut'
 import { StrikeForm } from './StrikeForm'
 import { passWords } from './work'
 
@@ -64,7 +66,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
               </p>
             )}
           </For>
-          <Show when={flags().includes('turned_again') && joint()}>
+          <Show when={(flags().includes('turned_again') || flags().includes('overshot')) && joint()}>
             {(one) => <p>{interruptionWords(bench.job(), one(), bench.pass())}</p>}
           </Show>
         </div>
@@ -92,11 +94,16 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
             <Show when={bench.signed()}> Signatures on it lapse.</Show>
           </p>
         </Show>
+        <FastenerPress position={n() ?? 0} onDone={() => bench.look(undefined)} />
+        <Show when={!readings().some(stands) && bench.round()?.leftOutIn === undefined}>
+          <LeaveOut position={n() ?? 0} onDone={() => bench.look(undefined)} />
+        </Show>
       </Show>
     </Dialog>
   )
 }
 
+const VOID = { slackened: 'slackened', retaken: 'done again', restarted: 'the round began again' } as const
 const NO_READING = { how: 'clicked', band: null, pass: 1 } as const
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -133,8 +140,7 @@ function ReadingLine(props: { reading: Reading }) {
       <Show when={props.reading.superseded}>
         {(past) => (
           <p class="pencil">
-            Void since {bench.words.moment(past().doneAt)}:{' '}
-            {past().because === 'slackened' ? 'slackened' : 'done again'}
+            Void since {bench.words.moment(past().doneAt)}: {VOID[past().because]}
           </p>
         )}
       </Show>
@@ -163,10 +169,11 @@ function ReadingLine(props: { reading: Reading }) {
 /** What was read, as it was read; a click says the setting it clicked at. */
 export function valueWords(reading: Reading): string {
   if (reading.how === 'slackened') return 'slackened'
+  if (reading.how === 'counted' && reading.value === undefined) return 'counted'
   if (reading.how === 'turned') return `turned ${formatNumber(reading.value ?? 0)}°`
   const unit = reading.unit && reading.unit !== 'deg' ? reading.unit : ''
   const value = reading.value === undefined ? 'no number' : `${formatNumber(reading.value)} ${unit}`
   const inNm =
     reading.torqueNm !== undefined && unit !== 'N·m' ? ` (${showTorque(reading.torqueNm, 'N·m')} N·m)` : ''
-  return `${reading.how === 'clicked' ? 'clicked at ' : ''}${value}${inNm}`
+  return `${reading.how === 'clicked' ? 'clicked at ' : reading.how === 'counted' ? 'counted at ' : ''}${value}${inNm}`
 }

@@ -111,6 +111,9 @@ function JointWords() {
             </strong>
             {' · '}
           </Show>
+          <Show when={bench.round()?.leftOutIn}>
+            {(from) => <strong class="against-words">Left out in {from()}, due here · </strong>}
+          </Show>
           <strong>{joint().lubrication}</strong> · {fastenerWords(joint())} · {joint().thread}
           {joint().lengthMm === undefined ? '' : ` × ${joint().lengthMm} mm`} · {joint().grade} · class{' '}
           {joint().class}

@@ -2,7 +2,7 @@
  * The second signer's mark on this tablet, without signing anyone out: choose who, their PIN, done. The PIN goes
  * to the server and nowhere else; what comes back is good for this one signature.
  */
-import { createSignal, For, Show } from 'solid-js'
+import { createEffect, createSignal, For, on, Show } from 'solid-js'
 import type { Person } from '../../../shared/shop/types'
 import { ask, isSaid } from '../../live/http'
 import { Button } from '../../ui/Button'
@@ -11,11 +11,19 @@ import { NumberPad } from '../../ui/NumberPad'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 
-export function SecondSignature(props: { setId: string | undefined; onClose: () => void }) {
+interface SecondSignatureProps {
+  setId: string | undefined
+  /** Who has looked already: only the PIN is missing. */
+  looked?: string | undefined
+  onClose: () => void
+}
+
+export function SecondSignature(props: SecondSignatureProps) {
   const bench = useBench()
   const [who, setWho] = createSignal<Person>()
   const [pin, setPin] = createSignal('')
   const [said, setSaid] = createSignal<string>()
+  const [offline, setOffline] = createSignal(false)
   const [asking, setAsking] = createSignal(false)
   const command = () => ({
     type: 'SecondSignStep' as const,
@@ -37,11 +45,27 @@ export function SecondSignature(props: { setId: string | undefined; onClose: () 
           Number(a.why !== undefined) - Number(b.why !== undefined) ||
           a.person.name.localeCompare(b.person.name),
       )
+  createEffect(
+    on(
+      () => props.setId,
+      () => {
+        const person = props.looked && bench.view.shop().people[props.looked]
+        if (person) setWho(person)
+      },
+    ),
+  )
   const close = () => {
     setWho(undefined)
     setPin('')
     setSaid(undefined)
+    setOffline(false)
     props.onClose()
+  }
+  /** Without the server nobody's PIN can be checked: the look is noted, and is no signature yet. */
+  const noteLook = (personId: string) => {
+    const { type: _, ...which } = command()
+    void bench.send({ type: 'NoteLook', ...which, personId })
+    close()
   }
   const sign = async () => {
     const person = who()
@@ -65,9 +89,10 @@ export function SecondSignature(props: { setId: string | undefined; onClose: () 
     setAsking(false)
     setPin('')
     if (isSaid(answer)) {
+      setOffline(answer.code === 'no_signal')
       setSaid(
         answer.code === 'no_signal'
-          ? 'No signal: the PIN cannot be checked here. The second signature waits until the tablet is back in reach.'
+          ? 'No signal: the PIN cannot be checked here. Note the look now; it becomes a signature with the PIN when the tablet is back in reach.'
           : answer.sentence,
       )
       return
@@ -132,6 +157,11 @@ export function SecondSignature(props: { setId: string | undefined; onClose: () 
             <Button look="main" wide disabled={pin().length < 4 || asking()} onClick={() => void sign()}>
               {asking() ? 'Asking…' : `Sign second as ${person().name}`}
             </Button>
+            <Show when={offline() || bench.view.link() === 'lost'}>
+              <Button look={offline() ? 'main' : undefined} wide onClick={() => noteLook(person().id)}>
+                Note that {person().name} has looked
+              </Button>
+            </Show>
             <Button look="quiet" onClick={() => setWho(undefined)}>
               Somebody else
             </Button>

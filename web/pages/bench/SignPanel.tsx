@@ -1,6 +1,7 @@
 /** The signatures of a step, set by set: who gave them, what is still open, and the press that gives the next. */
 import { createMemo, Index, Show } from 'solid-js'
 import { setViews } from '../../../shared/job/verdicts'
+import { stepClass } from '../../../shared/plan/read'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
@@ -10,6 +11,12 @@ interface SignPanelProps {
   onSecond: (setId: string) => void
   onLook: (jointId: string, n: number) => void
 }
+
+const THROUGH = {
+  sign_in: '',
+  grant: ', by PIN on this tablet',
+  own_recheck: ', the doer’s own second look',
+} as const
 
 export function SignPanel(props: SignPanelProps) {
   const bench = useBench()
@@ -39,7 +46,7 @@ export function SignPanel(props: SignPanelProps) {
                 {(given) => (
                   <p>
                     <Stripe person={given().by} name="after" /> second, {bench.words.moment(given().doneAt)}
-                    {given().through === 'grant' ? ', by PIN on this tablet' : ''}
+                    {THROUGH[given().through]}
                     <Show when={given().late}>
                       <span class="against-words"> Late: it was covered already.</span>
                     </Show>
@@ -64,6 +71,14 @@ export function SignPanel(props: SignPanelProps) {
                   </p>
                 </Show>
               </Show>
+              <Show when={!view().state.second && view().state.look}>
+                {(look) => (
+                  <p>
+                    <Stripe person={look().personId} name="after" /> has looked,{' '}
+                    {bench.words.moment(look().doneAt)}: look noted, no signature before their PIN.
+                  </p>
+                )}
+              </Show>
               <Show when={view().state.first && !view().state.second && bench.step().signatures === 2}>
                 <Show
                   when={mineToSecond()}
@@ -79,6 +94,9 @@ export function SignPanel(props: SignPanelProps) {
                   </Button>
                 </Show>
               </Show>
+              <Show when={view().state.first?.by === bench.me() && !view().state.second}>
+                <OwnRecheck setId={set().id} />
+              </Show>
               <Show when={bench.step().signatures === 1 && view().state.first}>
                 <p class="pencil">This step asks for one signature.</p>
               </Show>
@@ -88,5 +106,28 @@ export function SignPanel(props: SignPanelProps) {
         }}
       </Index>
     </ul>
+  )
+}
+
+/** The doer looking again: only where the shop allows it, and never class A. */
+function OwnRecheck(props: { setId: string }) {
+  const bench = useBench()
+  const command = () => ({
+    type: 'RecheckOwnWork' as const,
+    stepId: bench.step().id,
+    setId: props.setId,
+  })
+  const offered = () =>
+    bench.step().signatures === 2 && bench.view.shop().selfRecheck.allowed && stepClass(bench.step()) !== 'A'
+  const stopped = createMemo(() => (offered() ? bench.may(command()) : undefined))
+  return (
+    <Show when={offered()}>
+      <Show when={!stopped()} fallback={<p class="pencil">{stopped()}</p>}>
+        <Button wide onClick={() => void bench.send(command())}>
+          I have looked at my own work again
+        </Button>
+        <p class="small pencil">Recorded as the doer’s own second look.</p>
+      </Show>
+    </Show>
   )
 }

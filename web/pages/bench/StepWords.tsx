@@ -2,7 +2,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
-import { interruptionWords, notYet, sealantWords, stopWords } from './cautions'
+import { interruptionWords, markerWords, notYet, sealantWords, stopWords } from './cautions'
 
 export function NotYetWords() {
   const bench = useBench()
@@ -33,7 +33,7 @@ export function Cautions() {
 }
 
 /** One touch; what it means stands beside it in `StopWords`, before it is pressed. */
-export function StopHere() {
+export function StopHere(props: { onMore: () => void }) {
   const bench = useBench()
   return (
     <div class="stop-here">
@@ -44,18 +44,23 @@ export function StopHere() {
       >
         Stop here
       </Button>
+      <Button class="tall" onClick={props.onMore} aria-label="Stop with a note, or hand over">
+        Note, hand over…
+      </Button>
     </div>
   )
 }
 
 export function StopWords() {
   const bench = useBench()
+  const markers = createMemo(() => markerWords(bench.job(), bench.step()))
   return (
     <section>
       <h2>If you stop here</h2>
       <For each={stopWords(bench.job(), bench.step(), bench.round()?.joint, bench.pass())}>
         {(words) => <p>{words}</p>}
       </For>
+      <For each={markers()}>{(words) => <p class="marker">{words}</p>}</For>
     </section>
   )
 }

@@ -186,6 +186,14 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     /** Goes on although the rule after a stop was not followed: what is recorded then is flagged. */
     goOnWithout: (jointId: string) => setWithout((all) => new Set([...all, jointId])),
     claim,
+    /** Where it was left, until somebody goes on with it; who was handed it sees it too. */
+    stopped: () => stepState(job(), step().id).stopped,
+    /** To what comes next in this round, after it begins again. */
+    openNext: () => {
+      const one = round()
+      const next = one && nextPlace(job(), step(), { round: one.key, pass: 1 })
+      if (next) go(next)
+    },
     mine: () => claim()?.by === me(),
     signed: () => isSigned(job(), step()),
     waiting,

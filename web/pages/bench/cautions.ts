@@ -3,6 +3,7 @@
  * Pure; quiet words, each saying what is so and what to do next.
  */
 import type { PlannedJob } from '../../../shared/job/context'
+import { asksInWords, stoppedAt } from '../../../shared/job/stops'
 import type { Flag, Reading } from '../../../shared/job/types'
 import {
   hasBegun,
@@ -132,6 +133,13 @@ export function stopWords(
     ...(joint && begun && nothingLeft(job, joint) === false ? [interruptionWords(job, joint, pass)] : []),
   ]
 }
+
+/** The marker a stop leaves now, one a round that is begun and not final. */
+export const markerWords = (job: PlannedJob, step: AdoptedStep): string[] =>
+  stoppedAt(job, step).map((mark) => {
+    const joint = step.joints.find(({ id }) => id === mark.jointId)
+    return `Marker: ${joint?.title ?? mark.jointId}, pass ${mark.pass}, ${joint ? numberWords(joint, mark.position) : mark.position} next; ${asksInWords(mark)}.`
+  })
 
 const nothingLeft = (job: PlannedJob, joint: AdoptedJoint): boolean =>
   joint.positions.every(({ n }) => positionState(job, joint, n).nextPass === undefined)

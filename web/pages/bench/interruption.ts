@@ -33,12 +33,12 @@ const WAYS: readonly RestartHow[] = ['again', 'slackened', 'new_fasteners']
 
 /** The open interruption of a round's joint, if its rule asks for anything. */
 export function brokenOff(job: PlannedJob, round: Round): BrokenOff | undefined {
-  const mark = job.interrupted[round.joint.id]
-  if (!mark || mark.asks === 'nothing' || !round.positions.includes(mark.position)) return undefined
   const { joint } = round
+  const mark = job.interrupted[joint.id]
+  if (!mark || mark.asks === 'nothing') return undefined
   return {
     mark,
-    title: `${round.title} was broken off`,
+    title: `${joint.title} was broken off`,
     where: `Stopped in pass ${mark.pass} of ${joint.passes.length}; ${joint.fastener} ${numberWords(joint, mark.position)} was next.`,
     asks: `Its rule: ${asksInWords(mark)}.`,
     ways: WAYS.slice(WAYS.indexOf(mark.asks)).map((how) => ({ how, done: doneWords(how, joint, mark.pass) })),

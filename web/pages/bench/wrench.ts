@@ -163,3 +163,19 @@ export function indicatedSlip(
 ): UnitSlip | undefined {
   return wrench.unit === 'deg' ? undefined : unitSlip(value, wrench.unit, band, unitsInUse(shop))
 }
+
+export interface WrenchOffer {
+  unfit: WrenchChoice
+  fit?: WrenchChoice
+}
+
+/** The wrench in hand does not fit: the first that does, the plan's before others. Nothing where it fits. */
+export function wrenchOffer(
+  choices: readonly WrenchChoice[],
+  inHand: string | undefined,
+): WrenchOffer | undefined {
+  const unfit = choices.find(({ wrench, fits }) => wrench.id === inHand && !fits)
+  if (!unfit) return undefined
+  const fit = choices.find(({ fits }) => fits)
+  return { unfit, ...(fit ? { fit } : {}) }
+}

@@ -112,7 +112,12 @@ export function Board() {
             <Show
               when={shown().length > 0}
               fallback={
-                <Nothing sought={sought().trim()} mayOpen={mayOpen()} open={() => setOpening(true)} />
+                <Nothing
+                  sought={sought().trim()}
+                  mayOpen={mayOpen()}
+                  mayLead={session.holds('supervisor', 'owner')}
+                  open={() => setOpening(true)}
+                />
               }
             >
               <ol class="rows">
@@ -197,7 +202,7 @@ function Search(props: { onValue(value: string): void }) {
   )
 }
 
-function Nothing(props: { sought: string; mayOpen: boolean; open(): void }) {
+function Nothing(props: { sought: string; mayOpen: boolean; mayLead: boolean; open(): void }) {
   return (
     <Show
       when={props.sought}
@@ -220,6 +225,12 @@ function Nothing(props: { sought: string; mayOpen: boolean; open(): void }) {
             <Button look="main" onClick={props.open}>
               Open the first job
             </Button>
+          </Show>
+          <Show when={props.mayLead}>
+            <p>
+              A new shop? <A href="/first-run">The guided list</A> says what else it needs: people, wrenches,
+              a plan.
+            </p>
           </Show>
         </EmptyState>
       }

@@ -1,12 +1,17 @@
 /** Who the engine is: number, model, serial, what it drives, owner, the work agreed, the plan and its edition. */
-import { For, type JSX, Show } from 'solid-js'
+import { createMemo, For, type JSX, Show } from 'solid-js'
+import { reasonFor } from '../../../shared/job/reason'
 import type { Here } from '../../../shared/protocol'
 import { Stripe } from '../../ui/Stripe'
 import { useDesk } from './desk'
+import { releaseStates } from './office-view'
+import { PromiseLine } from './Promise'
 
 export function EngineHead(props: { here: readonly Here[] }) {
   const desk = useDesk()
   const job = () => desk.job()
+  const states = createMemo(() => releaseStates(job(), desk.words))
+  const released = () => reasonFor(job()).code === 'released'
   return (
     <header class="engine-head">
       <h1>
@@ -29,6 +34,9 @@ export function EngineHead(props: { here: readonly Here[] }) {
             </Fact>
           )}
         </Show>
+        <Fact term="Promised">
+          <PromiseLine released={released()} />
+        </Fact>
         <Show when={props.here.length > 0}>
           <Fact term="Here now" screenOnly>
             <ul class="here-list">
@@ -43,6 +51,11 @@ export function EngineHead(props: { here: readonly Here[] }) {
           </Fact>
         </Show>
       </dl>
+      <Show when={states().length > 0}>
+        <div class="engine-releases">
+          <For each={states()}>{(state) => <p classList={{ against: state.against }}>{state.text}</p>}</For>
+        </div>
+      </Show>
     </header>
   )
 }

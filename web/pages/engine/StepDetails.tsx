@@ -3,6 +3,7 @@ import { For, Show } from 'solid-js'
 import type { AdoptedJoint, Gate, Sealant } from '../../../shared/plan/types'
 import { formatNumber } from '../../../shared/units'
 import { useDesk } from './desk'
+import { StepOffice } from './StepTold'
 import type { GateView, MeasurementView, StepView } from './step-view'
 import {
   bandWords,
@@ -64,6 +65,7 @@ export function StepDetails(props: { view: StepView }) {
             ? 'Two signatures: the doer and another who has looked.'
             : 'One signature.'}
         </p>
+        <StepOffice view={props.view} />
       </div>
     </details>
   )

@@ -8,9 +8,11 @@ import type { AdoptedStep } from '../../../shared/plan/types'
 import { formatNumber } from '../../../shared/units'
 import { markOf } from '../../drawings/heads'
 import { planned, useDesk } from './desk'
+import { fastenersSaid } from './office-view'
 import { Signers } from './Signers'
 import { StepCell } from './StepCell'
 import { StepDetails } from './StepDetails'
+import { StepTold, WhyNot } from './StepTold'
 import { type JointView, type MeasurementView, type StepView, stepView } from './step-view'
 import { durationWords, hiddenByWords, hidesWords, limitsWords, standingWords } from './step-words'
 
@@ -58,6 +60,7 @@ export function StepRow(props: StepRowProps) {
           </Show>
         </p>
         <Show when={!done()}>
+          <StepTold view={view()} />
           <Show when={view().joints.length > 0}>
             <ul class="chips">
               <For each={view().joints}>{(joint) => <JointChip view={joint} />}</For>
@@ -88,8 +91,9 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
   const desk = useDesk()
   const stepId = () => props.view.step.id
   const mine = () => props.view.claim?.by === desk.me()
+  const takeable = () => props.view.standing === 'ready' || props.view.standing === 'stopped'
   const mayClaim = createMemo(
-    () => props.view.standing === 'ready' && desk.may({ type: 'ClaimStep', stepId: stepId() }) === undefined,
+    () => takeable() && desk.may({ type: 'ClaimStep', stepId: stepId() }) === undefined,
   )
   const toLook = createMemo(() =>
     props.view.sets.filter(
@@ -107,8 +111,12 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
           class="button"
           onClick={() => desk.send({ type: 'ClaimStep', stepId: stepId() })}
         >
-          Claim<span class="unseen"> {stepId()}</span>
+          {props.view.standing === 'stopped' ? 'Go on with it' : 'Claim'}
+          <span class="unseen"> {stepId()}</span>
         </button>
+      </Show>
+      <Show when={takeable() && !mayClaim()}>
+        <WhyNot stepId={stepId()} />
       </Show>
       <Show when={props.view.claim && mine()}>
         <A class="button main" href={`/jobs/${desk.job().id}/bench/${stepId()}`}>
@@ -130,6 +138,8 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
 /** A joint in a line: how many of what, its class, and how far it is. */
 export function JointChip(props: { view: JointView }) {
   const { joint } = props.view
+  const desk = useDesk()
+  const said = createMemo(() => fastenersSaid(planned(desk), joint))
   const count = () => props.view.count
   const share = () => `${(100 * props.view.final) / count()}%`
   return (
@@ -145,6 +155,7 @@ export function JointChip(props: { view: JointView }) {
         {props.view.proven === count() ? 'proven' : `${props.view.final} of ${count()} final`}
         <Show when={props.view.flagged > 0}>, {props.view.flagged} flagged</Show>
       </span>
+      <For each={said()}>{(words) => <b class="chip-said">{words}</b>}</For>
     </li>
   )
 }

@@ -14,8 +14,10 @@ export function WhereToGo() {
     const by = (standing: string) => job.plan.steps.filter((step) => standingOf(job, step) === standing)
     return [
       { title: 'In work', steps: by('in_work') },
+      { title: 'Stopped', steps: by('stopped') },
       { title: 'Waits for a second look', steps: by('awaiting_second') },
       { title: 'Ready', steps: by('ready') },
+      { title: 'On hold', steps: by('on_hold') },
     ].filter(({ steps }) => steps.length > 0)
   })
   return (

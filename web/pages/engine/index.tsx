@@ -6,12 +6,15 @@ import { summarise } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
 import { usePageTitle } from '../../frame/title'
 import type { JobView } from '../../live/job'
-import { useDesk } from './desk'
+import { planned, useDesk } from './desk'
 import { EngineHead } from './EngineHead'
 import { JobDesk } from './JobDesk'
 import { NoPlan } from './NoPlan'
+import { Office, OfficeForms } from './Office'
+import { clocksOf } from './office-view'
 import { StageList } from './StageList'
 import { Trail } from './Trail'
+import { useNow } from './use-now'
 import { WhereToGo } from './WhereToGo'
 import './engine.css'
 
@@ -38,36 +41,60 @@ function Engine(props: { view: JobView }) {
   const reason = createMemo(() => reasonFor(desk.job()))
   const against = () => ['second_late', 'flagged', 'stuck'].includes(reason().code)
   return (
-    <div class="page engine">
-      <EngineHead here={props.view.here()} />
-      <Show when={desk.job().plan} fallback={<NoPlan />}>
-        <section class="engine-state" aria-label="Where it stands">
-          <LargeStrip />
-          <p class="engine-reason" classList={{ against: against() }}>
-            {reasonSentence(reason(), desk.words)}
-          </p>
-          <p class="pencil">
-            {summary().signed} of {summary().cells.length} steps signed.
-          </p>
-          <WhereToGo />
-        </section>
-      </Show>
-      <div class="engine-columns">
-        <Show when={desk.job().plan}>
-          <section class="engine-plan" aria-labelledby="plan-head">
-            <h2 id="plan-head">The plan</h2>
-            <Notices />
-            <StageList look={(stepId, setId) => setLooking({ stepId, setId })} />
+    <OfficeForms>
+      <div class="page engine">
+        <EngineHead here={props.view.here()} />
+        <Show when={desk.job().plan} fallback={<NoPlan />}>
+          <section class="engine-state" aria-label="Where it stands">
+            <LargeStrip />
+            <p class="engine-reason" classList={{ against: against() }}>
+              {reasonSentence(reason(), desk.words)}
+            </p>
+            <p class="pencil">
+              {summary().signed} of {summary().cells.length} steps signed.
+            </p>
+            <Clocks />
+            <WhereToGo />
           </section>
+          <Office />
         </Show>
-        <Trail />
+        <div class="engine-columns">
+          <Show when={desk.job().plan}>
+            <section class="engine-plan" aria-labelledby="plan-head">
+              <h2 id="plan-head">The plan</h2>
+              <Notices />
+              <StageList look={(stepId, setId) => setLooking({ stepId, setId })} />
+            </section>
+          </Show>
+          <Trail />
+        </div>
+        <Show when={looking()}>
+          {(at) => (
+            <LookAndSign stepId={at().stepId} setId={at().setId} onClose={() => setLooking(undefined)} />
+          )}
+        </Show>
       </div>
-      <Show when={looking()}>
-        {(at) => (
-          <LookAndSign stepId={at().stepId} setId={at().setId} onClose={() => setLooking(undefined)} />
-        )}
-      </Show>
-    </div>
+    </OfficeForms>
+  )
+}
+
+/** Sealant does not wait for anybody to look: what runs or ran over stands near the top. */
+function Clocks() {
+  const desk = useDesk()
+  const now = useNow(10_000)
+  const clocks = createMemo(() => clocksOf(planned(desk), now(), desk.words))
+  return (
+    <Show when={clocks().length > 0}>
+      <ul class="clocks-running" aria-label="Sealant clocks">
+        <For each={clocks()}>
+          {(clock) => (
+            <li classList={{ against: clock.late }}>
+              {clock.step.id}: {clock.words}
+            </li>
+          )}
+        </For>
+      </ul>
+    </Show>
   )
 }
 
@@ -81,7 +108,12 @@ function LargeStrip() {
   return (
     <div class="engine-strip" ref={(element) => watcher.observe(element)}>
       <Show when={width() > 0}>
-        <BuildStrip cells={summary().cells} stages={summary().stages} width={width()} />
+        <BuildStrip
+          cells={summary().cells}
+          stages={summary().stages}
+          holds={summary().holds}
+          width={width()}
+        />
       </Show>
     </div>
   )

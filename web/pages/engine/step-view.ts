@@ -61,7 +61,7 @@ export interface GateView {
 /** One dab of paint: who signed, who looked. Several sets signed by the same two make one. */
 export interface SignerPair {
   first: Signature
-  second?: Signature & { late?: true }
+  second?: Signature & { late?: true; through?: 'sign_in' | 'grant' | 'own_recheck' }
   /** Titles of the named sets it covers; empty for a step signed whole. */
   sets: string[]
 }

@@ -19,7 +19,7 @@ export function standingWords(view: StepView, words: Words): string {
     case 'stopped':
       return 'stopped: begun, waits for somebody to go on'
     case 'on_hold':
-      return 'on hold'
+      return view.claim ? `on hold, still with ${words.person(view.claim.by)}` : 'on hold'
     case 'deferred':
       return 'left out on purpose'
     case 'not_ready':

@@ -1,0 +1,84 @@
+/** The one sheet that is open over the audit. */
+import { lazy, Show, Suspense } from 'solid-js'
+import { planned, useDesk } from '../engine/desk'
+import type { Ask } from './ask'
+import { waivedWords } from './deviations'
+import { ReasonDialog } from './ReasonDialog'
+import { ReleaseDialog } from './ReleaseDialog'
+import { SettleDialog } from './SettleDialog'
+
+const LookAndSign = lazy(() => import('./LookAndSign'))
+
+type Of<K extends Ask['do']> = Extract<Ask, { do: K }>
+
+export function Asked(props: { ask: Ask; onClose(): void }) {
+  const desk = useDesk()
+  const of = <K extends Ask['do']>(kind: K): Of<K> | undefined =>
+    props.ask.do === kind ? (props.ask as Of<K>) : undefined
+  return (
+    <>
+      <Show when={of('look')}>
+        {(at) => (
+          <Suspense>
+            <LookAndSign stepId={at().stepId} setId={at().setId} onClose={props.onClose} />
+          </Suspense>
+        )}
+      </Show>
+      <Show when={of('waive')}>
+        {(one) => (
+          <ReasonDialog
+            title={one().title}
+            about={one().what.map((what) => waivedWords(planned(desk), what))}
+            label="Why is it acceptable?"
+            hint="It stands in the record beside what it accepts: accepted, not proven."
+            word="Accept it: I answer for it"
+            commands={(reason) => one().what.map((what) => ({ type: 'Waive', what, reason }))}
+            onClose={props.onClose}
+          />
+        )}
+      </Show>
+      <Show when={of('settle')}>
+        {(one) => <SettleDialog joint={one().joint} pass={one().pass} onClose={props.onClose} />}
+      </Show>
+      <Show when={of('clear')}>
+        {(one) => (
+          <ReasonDialog
+            title="Clear the hold"
+            about={[one().what]}
+            label="How was it settled?"
+            word="Clear it"
+            commands={(how) => [{ type: 'ClearHold', holdId: one().holdId, how: how.slice(0, 500) }]}
+            onClose={props.onClose}
+          />
+        )}
+      </Show>
+      <Show when={of('withdraw')}>
+        {(one) => (
+          <ReasonDialog
+            title="Withdraw the deferral"
+            about={[`${one().title} is then due where it belongs.`]}
+            label="Why is it not left out any more?"
+            word="Withdraw it"
+            commands={(reason) => [{ type: 'WithdrawDeferral', deferralId: one().deferralId, reason }]}
+            onClose={props.onClose}
+          />
+        )}
+      </Show>
+      <Show when={of('release')}>{(one) => <ReleaseDialog kind={one().kind} onClose={props.onClose} />}</Show>
+      <Show when={of('warranty')}>
+        {(one) => (
+          <ReasonDialog
+            title="Open a warranty case"
+            about={[
+              `Record ${one().number} stays as it was printed. The job goes on, and ends in the next edition.`,
+            ]}
+            label="What does the owner say?"
+            word="Open the case"
+            commands={(complaint) => [{ type: 'OpenWarranty', complaint }]}
+            onClose={props.onClose}
+          />
+        )}
+      </Show>
+    </>
+  )
+}

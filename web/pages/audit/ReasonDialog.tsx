@@ -1,0 +1,79 @@
+/** A word that asks a reason: what it is about, whether it is own work, the reason, and the rule's no if there is one. */
+import { createSignal, For, Show } from 'solid-js'
+import { sentenceFor } from '../../../shared/job/refusals'
+import type { JobCommand } from '../../../shared/job/types'
+import { isRefusal } from '../../../shared/log'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Field } from '../../ui/Field'
+import { Sentence } from '../../ui/Sentence'
+import { useDesk } from '../engine/desk'
+import { foresee, ownWork } from './foresee'
+
+interface ReasonProps {
+  title: string
+  /** What it is about, a line each. */
+  about: readonly string[]
+  label: string
+  hint?: string
+  /** What the button says. */
+  word: string
+  look?: 'main' | 'rust'
+  /** The commands that this reason makes. */
+  commands(reason: string): JobCommand[]
+  onClose(): void
+}
+
+export function ReasonDialog(props: ReasonProps) {
+  const desk = useDesk()
+  const [reason, setReason] = createSignal('')
+  const answers = () =>
+    props
+      .commands(reason().trim() || '–')
+      .map((command) => foresee(desk.job(), desk.shop(), desk.me() ?? '', desk.now(), command))
+  const refusal = () => answers().find(isRefusal)
+  const own = () => answers().some(ownWork)
+  const say = (event: SubmitEvent) => {
+    event.preventDefault()
+    if (reason().trim() === '' || refusal()) return
+    for (const command of props.commands(reason().trim())) desk.send(command)
+    props.onClose()
+  }
+  return (
+    <Dialog open title={props.title} onClose={props.onClose}>
+      <form class="reason" onSubmit={say}>
+        <ul class="reason-about">
+          <For each={props.about}>{(line) => <li>{line}</li>}</For>
+        </ul>
+        <Show
+          when={refusal()}
+          fallback={
+            <>
+              <Show when={own()}>
+                <p class="own-work">
+                  You worked on this yourself: it is recorded that the word is the doer’s own.
+                </p>
+              </Show>
+              <Field
+                label={props.label}
+                hint={props.hint}
+                long
+                required
+                maxLength={1000}
+                value={reason()}
+                onValue={setReason}
+              />
+              <Button type="submit" look={props.look ?? 'main'} wide disabled={reason().trim() === ''}>
+                {props.word}
+              </Button>
+            </>
+          }
+        >
+          {(no) => (
+            <Sentence against>{sentenceFor(no() as Parameters<typeof sentenceFor>[0], desk.words)}</Sentence>
+          )}
+        </Show>
+      </form>
+    </Dialog>
+  )
+}

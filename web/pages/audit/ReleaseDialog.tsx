@@ -1,0 +1,123 @@
+/**
+ * The word that lets an engine go: asked of the server alone, which has the log's hash, and answered with the
+ * number of its record or with every reason against it.
+ */
+import { A } from '@solidjs/router'
+import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js'
+import { againstWords } from '../../../shared/job/against'
+import { sentenceFor } from '../../../shared/job/refusals'
+import type { Against, ReleaseKind } from '../../../shared/job/release'
+import type { JobEvent } from '../../../shared/job/types'
+import { isRefusal } from '../../../shared/log'
+import type { Answer, Fault } from '../../../shared/protocol'
+import { useLive } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Sentence } from '../../ui/Sentence'
+import { planned, useDesk } from '../engine/desk'
+import { foresee, ownWork } from './foresee'
+import { RELEASE_WORDS } from './release-view'
+
+/** What the answer says against it; the sentence alone where it is about something else. */
+export function reasonsIn(answer: Answer | Fault): Against[] {
+  if (answer.ok || answer.code !== 'stands_against_release' || !('data' in answer)) return []
+  return (answer.data as { against: Against[] }).against
+}
+
+export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
+  const desk = useDesk()
+  const live = useLive()
+  const [sending, setSending] = createSignal(false)
+  const [answer, setAnswer] = createSignal<Answer | Fault>()
+  const foreseen = createMemo(() =>
+    foresee(planned(desk), desk.shop(), desk.me() ?? '', desk.now(), { type: 'Release', kind: props.kind }),
+  )
+  /** Who asks is known here; what stands against it is the server's to say. */
+  const notYou = () => {
+    const said = foreseen()
+    return isRefusal(said) && said.refused !== 'stands_against_release' ? said : undefined
+  }
+  const released = () => {
+    const said = answer()
+    if (!said?.ok) return undefined
+    return said.events.map(({ event }) => event as JobEvent).find((event) => event.type === 'Released')
+  }
+  const refused = () => {
+    const said = answer()
+    return said && !said.ok ? said : undefined
+  }
+  const send = async () => {
+    setSending(true)
+    setAnswer(undefined)
+    setAnswer(await live.sendAndWait(desk.job().id, { type: 'Release', kind: props.kind }))
+    setSending(false)
+  }
+  const up = () => live.link.state() === 'live'
+  const name = () => RELEASE_WORDS[props.kind]
+  return (
+    <Dialog open broad title={name().replace(/^r/, 'R')} onClose={props.onClose}>
+      <Switch
+        fallback={
+          <>
+            <p>
+              {props.kind === 'to_fitting'
+                ? 'Your word that everything up to the bench proof is done and signed. It freezes that work: whoever disturbs it later withdraws the release.'
+                : 'Your word that the engine may go to its owner. It makes a numbered record that never changes; what comes later makes the next edition.'}
+            </p>
+            <Show when={ownWork(foreseen() as readonly JobEvent[])}>
+              <p class="own-work">
+                You signed steps of this engine yourself: the record will say that the one who released it had
+                worked on it.
+              </p>
+            </Show>
+            <Show when={!up()}>
+              <Sentence against>
+                No signal. A release is given with the shop’s server in reach: move closer.
+              </Sentence>
+            </Show>
+            <Button look="main" wide disabled={!up() || sending()} onClick={() => void send()}>
+              {sending() ? 'Asking the server…' : `Give the ${name()}: I answer for it`}
+            </Button>
+          </>
+        }
+      >
+        <Match when={released()}>
+          {(event) => (
+            <>
+              <p class="released-number stencil">{(event() as { number: string }).number}</p>
+              <Sentence>Released. Its record stands under this number.</Sentence>
+              <A
+                class="button main wide"
+                href={`/jobs/${desk.job().id}/record/${(event() as { number: string }).number}`}
+              >
+                See and print the record
+              </A>
+            </>
+          )}
+        </Match>
+        <Match when={refused()}>
+          {(said) => (
+            <>
+              <Sentence against>
+                {reasonsIn(said()).length > 0
+                  ? `Not released: ${reasonsIn(said()).length === 1 ? 'one reason stands' : `${reasonsIn(said()).length} reasons stand`} against it.`
+                  : said().sentence}
+              </Sentence>
+              <ol class="reasons">
+                <For each={reasonsIn(said())}>{(one) => <li>{againstWords(one, desk.words)}</li>}</For>
+              </ol>
+              <Button wide onClick={props.onClose}>
+                To the list, to clear them
+              </Button>
+            </>
+          )}
+        </Match>
+        <Match when={notYou()}>
+          {(no) => (
+            <Sentence against>{sentenceFor(no() as Parameters<typeof sentenceFor>[0], desk.words)}</Sentence>
+          )}
+        </Match>
+      </Switch>
+    </Dialog>
+  )
+}

@@ -1,0 +1,241 @@
+/** What stops the release, every reason with its way out; the word itself; and the releases given. */
+import { A } from '@solidjs/router'
+import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
+import { againstWords } from '../../../shared/job/against'
+import type { Against } from '../../../shared/job/release'
+import { Button } from '../../ui/Button'
+import { Stripe } from '../../ui/Stripe'
+import { planned, useDesk } from '../engine/desk'
+import { Entry, List } from './AuditList'
+import { useAsk } from './ask'
+import { dayAndTimeOf } from './day'
+import {
+  RELEASE_WORDS,
+  RELEASED_WORDS,
+  type ReleaseView,
+  releaseLines,
+  releaseViews,
+  sortAgainst,
+  stepIdOf,
+  type UnsignedStage,
+  waysOut,
+} from './release-view'
+
+/** A cure ends by the clock alone. */
+const LOOK_AGAIN_MS = 30_000
+
+export function AgainstRelease() {
+  const desk = useDesk()
+  const [now, setNow] = createSignal(desk.now())
+  const timer = setInterval(() => setNow(desk.now()), LOOK_AGAIN_MS)
+  onCleanup(() => clearInterval(timer))
+  const views = createMemo(() => releaseViews(planned(desk), Math.max(now(), desk.now())))
+  return (
+    <For
+      each={views()}
+      fallback={
+        <List
+          title="What stops the release"
+          count={0}
+          empty="This plan names no stage that opens a release, so this engine has none. A plan says `releases` on its last stage."
+        />
+      }
+    >
+      {(view, index) => <OneRelease view={view} before={views()[index() - 1]} />}
+    </For>
+  )
+}
+
+function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined }) {
+  const desk = useDesk()
+  const { ask, leads } = useAsk()
+  const own = () => props.view.further
+  const sorted = createMemo(() => sortAgainst(planned(desk), own()))
+  const name = () => RELEASE_WORDS[props.view.kind]
+  const shared = () => props.view.against.length - own().length
+  const foot = () => (
+    <Show when={!props.view.inForce}>
+      <For each={sorted().unsigned}>{(stage) => <ToSign stage={stage} />}</For>
+      <Show when={shared() > 0}>
+        <p class="pencil list-note">
+          And the {shared() === 1 ? 'one reason' : `${shared()} reasons`} above, against the{' '}
+          {RELEASE_WORDS[props.before?.kind ?? 'to_fitting']}.
+        </p>
+      </Show>
+      <Show
+        when={leads()}
+        fallback={<p class="pencil list-note">The {name()} is for a supervisor or the owner of the shop.</p>}
+      >
+        <Button
+          wide
+          look={props.view.against.length === 0 ? 'main' : undefined}
+          onClick={() => ask({ do: 'release', kind: props.view.kind })}
+        >
+          {name().replace(/^r/, 'R')}
+          <Show when={props.view.against.length > 0}>
+            <span class="pencil">
+              {props.view.against.length === 1 ? '1 reason against' : `${props.view.against.length} against`}
+            </span>
+          </Show>
+        </Button>
+      </Show>
+    </Show>
+  )
+  return (
+    <List
+      title={`What stops the ${name()}`}
+      count={sorted().count}
+      empty={
+        props.view.inForce
+          ? `Released: ${props.view.inForce.number}, ${dayAndTimeOf(props.view.inForce.doneAt)}.`
+          : shared() > 0
+            ? 'Nothing of its own.'
+            : 'Nothing stands against it.'
+      }
+      foot={foot()}
+    >
+      <For each={sorted().decisions}>{(one) => <Reason against={one} />}</For>
+    </List>
+  )
+}
+
+function Reason(props: { against: Against }) {
+  const desk = useDesk()
+  return (
+    <Entry id={stepIdOf(planned(desk), props.against)} ways={<Ways against={props.against} />}>
+      <p>{againstWords(props.against, desk.words)}</p>
+    </Entry>
+  )
+}
+
+function Ways(props: { against: Against }) {
+  const desk = useDesk()
+  const { ask, leads } = useAsk()
+  const id = () => stepIdOf(planned(desk), props.against)
+  return (
+    <For each={waysOut(props.against)}>
+      {(way) => {
+        switch (way.do) {
+          case 'bench':
+            return <ToBench stepId={way.stepId} />
+          case 'look':
+            return (
+              <Button onClick={() => ask(way)}>
+                Look<span class="unseen">, {id()}</span>
+              </Button>
+            )
+          case 'settle':
+            return (
+              <Show when={leads()}>
+                <Button onClick={() => ask(way)}>
+                  Settle<span class="unseen">, {id()}</span>
+                </Button>
+              </Show>
+            )
+          case 'clear':
+            return (
+              <Button onClick={() => ask(way)}>
+                Clear<span class="unseen"> the hold on {id()}</span>
+              </Button>
+            )
+          case 'waive':
+            return (
+              <Show when={leads()}>
+                <Button look="quiet" onClick={() => ask({ do: 'waive', title: 'Waive', what: [way.what] })}>
+                  Waive<span class="unseen">, {id()}</span>
+                </Button>
+              </Show>
+            )
+        }
+      }}
+    </For>
+  )
+}
+
+export function ToBench(props: { stepId: string; words?: string }) {
+  const desk = useDesk()
+  return (
+    <A class="button" href={`/jobs/${desk.job().id}/bench/${props.stepId}`}>
+      {props.words ?? 'To the bench'}
+      <span class="unseen">, {props.stepId}</span>
+    </A>
+  )
+}
+
+/** Steps that only want doing: folded, because a fresh engine has all of them. */
+function ToSign(props: { stage: UnsignedStage }) {
+  const desk = useDesk()
+  const count = () => props.stage.steps.length
+  return (
+    <details class="to-sign">
+      <summary>
+        <span class="entry-id">{props.stage.stage}</span> {props.stage.title}:{' '}
+        {count() === 1 ? 'one step is' : `${count()} steps are`} not signed
+      </summary>
+      <ul>
+        <For each={props.stage.steps}>
+          {(step) => (
+            <li>
+              <A href={`/jobs/${desk.job().id}/bench/${step.stepId}`}>
+                <b>{step.stepId}</b> {step.title}
+              </A>
+            </li>
+          )}
+        </For>
+      </ul>
+    </details>
+  )
+}
+
+/** Numbered, newest first; a withdrawn one stays readable with its reason. */
+export function Releases() {
+  const desk = useDesk()
+  const { ask } = useAsk()
+  const lines = createMemo(() => releaseLines(planned(desk)))
+  return (
+    <Show when={lines().length > 0}>
+      <section class="releases" aria-labelledby="releases-head">
+        <h2 id="releases-head" class="releases-title">
+          Releases
+        </h2>
+        <ol>
+          <For each={lines()}>
+            {({ release, state, complaint }) => (
+              <li class={`release release-${state}`}>
+                <p class="stencil release-number">{release.number}</p>
+                <div>
+                  <p>
+                    <b>{RELEASED_WORDS[release.kind]}</b> by <Stripe person={release.by} name="after" />,{' '}
+                    {dayAndTimeOf(release.doneAt)}
+                    <Show when={release.ownWork}>, who had worked on it</Show>
+                  </p>
+                  <Show when={release.withdrawn}>
+                    {(gone) => (
+                      <p class="against">
+                        Withdrawn {dayAndTimeOf(gone().doneAt)}: rework on {gone().stepId} by{' '}
+                        {desk.words.person(gone().by)}.
+                      </p>
+                    )}
+                  </Show>
+                  <Show when={complaint}>
+                    {(said) => <p>A warranty case was opened since: “{said()}”. The next edition follows.</p>}
+                  </Show>
+                </div>
+                <div class="entry-ways">
+                  <A class="button" href={`/jobs/${desk.job().id}/record/${release.number}`}>
+                    The record<span class="unseen"> {release.number}</span>
+                  </A>
+                  <Show when={state === 'stands' && release.kind === 'to_owner'}>
+                    <Button look="quiet" onClick={() => ask({ do: 'warranty', number: release.number })}>
+                      Open a warranty case
+                    </Button>
+                  </Show>
+                </div>
+              </li>
+            )}
+          </For>
+        </ol>
+      </section>
+    </Show>
+  )
+}

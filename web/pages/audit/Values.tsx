@@ -1,0 +1,90 @@
+/** Torques nobody published: those that await a word, and those settled, with what each rests on. */
+import { createMemo, For, Show } from 'solid-js'
+import { unpublished } from '../../../shared/audit/awaiting'
+import { basisWords } from '../../../shared/job/trail/sentences'
+import { indexPlan } from '../../../shared/plan/read'
+import { positionsInWords } from '../../../shared/words'
+import { Button } from '../../ui/Button'
+import { Stripe } from '../../ui/Stripe'
+import { planned, useDesk } from '../engine/desk'
+import { bandWords } from '../engine/step-words'
+import { Entry, List } from './AuditList'
+import { useAsk } from './ask'
+import { showNm } from './rows'
+
+export function Values() {
+  const desk = useDesk()
+  const { ask, leads } = useAsk()
+  const all = createMemo(() =>
+    unpublished(desk.job()).map((one) => ({ ...one, settled: desk.job().settled[one.joint]?.[one.pass] })),
+  )
+  const list = createMemo(() => [
+    ...all().filter((one) => !one.settled),
+    ...all().filter((one) => one.settled),
+  ])
+  const awaiting = () => all().filter((one) => !one.settled).length
+  return (
+    <List
+      title={
+        awaiting() === 0 && all().length > 0 ? 'Values settled here' : 'Values without a published source'
+      }
+      count={all().length}
+      empty="Every torque the plan asks for has a published value."
+    >
+      <For each={list()}>
+        {(one) => {
+          const joint = indexPlan(planned(desk).plan).jointById.get(one.joint)
+          return (
+            <Entry
+              id={one.step.id}
+              settled={one.settled !== undefined}
+              ways={
+                <>
+                  <Show when={leads()}>
+                    <Button
+                      look={one.settled ? 'quiet' : undefined}
+                      onClick={() => ask({ do: 'settle', joint: one.joint, pass: one.pass })}
+                    >
+                      {one.settled ? 'Settle anew' : 'Settle'}
+                      <span class="unseen"> {one.jointTitle}</span>
+                    </Button>
+                  </Show>
+                  <a class="button quiet" href={`#joint-${one.joint}`}>
+                    See<span class="unseen"> {one.jointTitle}</span>
+                  </a>
+                </>
+              }
+            >
+              <p>
+                <b>{one.jointTitle}</b> {positionsInWords(one.positions)}, {joint?.thread}, {joint?.grade}
+              </p>
+              <Show
+                when={one.settled}
+                fallback={
+                  <p class="pencil">
+                    The maker gives no torque; nothing here can be proven until a competent person settles one
+                    in writing.
+                    {one.recorded > 0 ? ` ${one.recorded} of ${one.positions.length} recorded already.` : ''}
+                  </p>
+                }
+              >
+                {(value) => (
+                  <>
+                    <p>
+                      <b>{showNm(value().torqueNm)} N·m</b>, {bandWords(value().band)};{' '}
+                      {basisWords(value().basis)}
+                    </p>
+                    <p>“{value().reason}”</p>
+                    <p class="pencil by-line">
+                      <Stripe person={value().by} name="after" /> {desk.words.moment(value().doneAt)}
+                    </p>
+                  </>
+                )}
+              </Show>
+            </Entry>
+          )
+        }}
+      </For>
+    </List>
+  )
+}

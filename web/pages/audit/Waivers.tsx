@@ -1,0 +1,73 @@
+/** What a supervisor's word could accept, and what it has accepted, each with its reason. */
+import { createMemo, For, Show } from 'solid-js'
+import { Button } from '../../ui/Button'
+import { Stripe } from '../../ui/Stripe'
+import { planned, useDesk } from '../engine/desk'
+import { Entry, List } from './AuditList'
+import { useAsk } from './ask'
+import { deviations, waiverLines } from './deviations'
+import { ToBench } from './ReleaseLists'
+import { VerdictMark } from './VerdictMark'
+
+export function Deviations() {
+  const desk = useDesk()
+  const { ask, leads } = useAsk()
+  const list = createMemo(() => deviations(planned(desk), desk.now()))
+  return (
+    <List
+      title="Other deviations"
+      count={list().length}
+      empty="No measurement is out of its limits, no fastener or seal is in doubt, and no step waits because of what it would hide."
+    >
+      <For each={list()}>
+        {(one) => (
+          <Entry
+            id={one.stepId}
+            ways={
+              <>
+                <ToBench stepId={one.stepId} words="Put right" />
+                <Show when={leads()}>
+                  <Button look="quiet" onClick={() => ask({ do: 'waive', title: 'Waive', what: one.what })}>
+                    Waive<span class="unseen"> {one.title}</span>
+                  </Button>
+                </Show>
+              </>
+            }
+          >
+            <p>
+              <b>{one.title}</b>
+            </p>
+            <p class="pencil">{one.say}</p>
+          </Entry>
+        )}
+      </For>
+    </List>
+  )
+}
+
+export function WaiversGiven() {
+  const desk = useDesk()
+  const lines = createMemo(() => waiverLines(planned(desk)))
+  return (
+    <List
+      title="Accepted, not proven"
+      count={lines().length}
+      empty="No waiver is given. A deviation a supervisor accepts stands here with the reason."
+    >
+      <For each={lines()}>
+        {({ waiver, name, stepId }) => (
+          <Entry id={stepId} settled>
+            <p class="waiver-name">
+              <VerdictMark verdict="accepted" /> <b>{name}</b>
+            </p>
+            <p>“{waiver.reason}”</p>
+            <p class="pencil by-line">
+              <Stripe person={waiver.by} name="after" /> {desk.words.moment(waiver.doneAt)}
+              {waiver.ownWork ? ', who had worked on it' : ''}
+            </p>
+          </Entry>
+        )}
+      </For>
+    </List>
+  )
+}

@@ -1,0 +1,27 @@
+/** What the lists ask the page to open: one sheet at a time, handed down so that no list carries its own. */
+import { createContext, useContext } from 'solid-js'
+import type { ReleaseKind } from '../../../shared/job/release'
+import type { Waived } from '../../../shared/job/types'
+
+export type Ask =
+  | { do: 'look'; stepId: string; setId: string }
+  | { do: 'waive'; title: string; what: readonly Waived[] }
+  | { do: 'settle'; joint: string; pass: number }
+  | { do: 'clear'; holdId: string; what: string }
+  | { do: 'withdraw'; deferralId: string; title: string }
+  | { do: 'release'; kind: ReleaseKind }
+  | { do: 'warranty'; number: string }
+
+export interface Asking {
+  ask(what: Ask): void
+  /** A supervisor or the owner of the shop is signed in: their word may be asked for. */
+  leads(): boolean
+}
+
+export const AskContext = createContext<Asking>()
+
+export function useAsk(): Asking {
+  const asking = useContext(AskContext)
+  if (!asking) throw new Error('useAsk is for parts inside an AskContext.Provider')
+  return asking
+}

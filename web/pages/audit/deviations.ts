@@ -1,0 +1,189 @@
+/**
+ * What a supervisor's waiver could lift beside flagged readings: a measurement out of its limits, a fastener that
+ * is not right, a seal closed too late, a count that differs, a step that would hide what is not proven.
+ *
+ * Pure, in the plan's order. What only wants doing is not here.
+ */
+import { sealantState } from '../../../shared/job/clocks'
+import type { PlannedJob } from '../../../shared/job/context'
+import { waivedName } from '../../../shared/job/trail/names'
+import type { Job, Waived, Waiver } from '../../../shared/job/types'
+import {
+  type FastenerFault,
+  fastenerFault,
+  hasBegun,
+  isWaived,
+  openNeeds,
+  positionState,
+  stands,
+  stepState,
+  unprovenBehind,
+} from '../../../shared/job/verdicts'
+import { indexPlan } from '../../../shared/plan/read'
+import type { AdoptedStep } from '../../../shared/plan/types'
+import { formatNumber } from '../../../shared/units'
+import { listed, positionsInWords } from '../../../shared/words'
+import { limitsWords } from '../engine/step-words'
+
+export interface Deviation {
+  stepId: string
+  title: string
+  /** What is so. */
+  say: string
+  /** What a waiver would accept, one for each. */
+  what: Waived[]
+}
+
+export const FAULT_WORDS: Record<FastenerFault, string> = {
+  not_declared: 'nobody has said whether it is new',
+  temporary: 'a temporary one stands there',
+  hand_tight: 'only hand-tight',
+  removed: 'taken out',
+  fitted_twice: 'one-use, fitted again',
+  cycles_spent: 'has had its cycles',
+}
+
+export function deviations(job: PlannedJob, now: number): Deviation[] {
+  return job.plan.steps.flatMap((step) => [
+    ...measured(job, step),
+    ...fasteners(job, step),
+    ...sealed(job, step, now),
+    ...counted(job, step),
+    ...hiding(job, step),
+  ])
+}
+
+function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
+  return stepState(job, step.id).measurements.flatMap((entry) => {
+    const what: Waived = { kind: 'measurement', entryId: entry.id }
+    if (entry.inBand || !stands(entry) || isWaived(job, what)) return []
+    const asked = step.measurements.find(({ id }) => id === entry.measurementId)
+    const limits = asked ? `; asked ${limitsWords(asked)}` : ''
+    return [
+      {
+        stepId: step.id,
+        title: `${asked?.title ?? entry.measurementId}, ${entry.place}`,
+        say: `${formatNumber(entry.value, 6)} ${asked?.unit ?? ''}${limits}`,
+        what: [what],
+      },
+    ]
+  })
+}
+
+/** Only what is tightened through: until then the bench asks for the right one. */
+function fasteners(job: PlannedJob, step: AdoptedStep): Deviation[] {
+  return step.joints.flatMap((joint) => {
+    const byFault = new Map<FastenerFault, number[]>()
+    for (const { n } of joint.positions) {
+      const fault = fastenerFault(job, joint, n)
+      if (!fault || positionState(job, joint, n).nextPass !== undefined) continue
+      byFault.set(fault, [...(byFault.get(fault) ?? []), n])
+    }
+    return [...byFault].map(([fault, positions]) => ({
+      stepId: step.id,
+      title: `${joint.title} ${positionsInWords(positions)}`,
+      say: `The fastener: ${FAULT_WORDS[fault]}.`,
+      what: positions.map((position): Waived => ({ kind: 'fastener', jointId: joint.id, position })),
+    }))
+  })
+}
+
+function sealed(job: PlannedJob, step: AdoptedStep, now: number): Deviation[] {
+  const state = sealantState(job, step, now)
+  if (state.state !== 'late' || state.closedAt === undefined || !step.sealant) return []
+  const late = Math.ceil((state.closedAt - state.closeBy) / 60_000)
+  return [
+    {
+      stepId: step.id,
+      title: step.sealant.product,
+      say: `Closed ${late} min after its ${step.sealant.closeWithinMinutes} minutes.`,
+      what: [{ kind: 'sealant', stepId: step.id }],
+    },
+  ]
+}
+
+function counted(job: PlannedJob, step: AdoptedStep): Deviation[] {
+  return step.gates.flatMap((gate) => {
+    const answer = stepState(job, step.id).gates[gate.id]
+    const what: Waived = { kind: 'gate', stepId: step.id, gateId: gate.id }
+    if (gate.kind !== 'count' || !answer || answer.count === gate.expect || isWaived(job, what)) return []
+    return [
+      {
+        stepId: step.id,
+        title: gate.text,
+        say: `${answer.count ?? 0} counted, ${gate.expect} asked.`,
+        what: [what],
+      },
+    ]
+  })
+}
+
+/** The step itself could begin, were it not for what it covers. */
+function hiding(job: PlannedJob, step: AdoptedStep): Deviation[] {
+  const what: Waived = { kind: 'hiding', stepId: step.id }
+  if (hasBegun(job, step) || openNeeds(job, step).length > 0 || isWaived(job, what)) return []
+  const { jointById } = indexPlan(job.plan)
+  const behind = unprovenBehind(job, step)
+  if (behind.length === 0) return []
+  const names = behind.map(({ joint, positions }) => {
+    const title = jointById.get(joint)?.title ?? joint
+    return positions ? `${title} ${positionsInWords(positions)}` : title
+  })
+  return [
+    {
+      stepId: step.id,
+      title: step.title,
+      say: `Cannot begin: it would hide ${listed(names)}, not proven yet.`,
+      what: [what],
+    },
+  ]
+}
+
+export interface WaiverLine {
+  waiver: Waiver
+  name: string
+  stepId: string
+}
+
+/** Waivers given, newest first. */
+export function waiverLines(job: PlannedJob): WaiverLine[] {
+  return job.waivers.toReversed().map((waiver) => ({
+    waiver,
+    name: waivedWords(job, waiver.what),
+    stepId: stepOfWaived(job, waiver.what),
+  }))
+}
+
+/** As the trail names it, and a measurement by its title and place. */
+export function waivedWords(job: Job, what: Waived): string {
+  if (what.kind !== 'measurement') return waivedName(job, what)
+  const entry = entryOf(job, what.entryId)
+  const step = entry && job.plan && indexPlan(job.plan).stepById.get(entry.stepId)
+  const asked = step?.measurements.find(({ id }) => id === entry?.measurementId)
+  return entry && asked
+    ? `${asked.title}, ${entry.place}: ${formatNumber(entry.value, 6)} ${asked.unit}`
+    : waivedName(job, what)
+}
+
+const entryOf = (job: Job, entryId: string) =>
+  Object.values(job.steps)
+    .flatMap(({ measurements }) => measurements)
+    .find(({ id }) => id === entryId)
+
+function stepOfWaived(job: PlannedJob, what: Waived): string {
+  const { stepOfJoint } = indexPlan(job.plan)
+  switch (what.kind) {
+    case 'reading': {
+      const reading = Object.values(job.readings)
+        .flat()
+        .find(({ id }) => id === what.readingId)
+      return stepOfJoint.get(reading?.jointId ?? '')?.id ?? ''
+    }
+    case 'fastener':
+      return stepOfJoint.get(what.jointId)?.id ?? ''
+    case 'measurement':
+      return entryOf(job, what.entryId)?.stepId ?? ''
+    default:
+      return what.stepId
+  }
+}

@@ -1,0 +1,145 @@
+/**
+ * What stops a release, as the audit shows it: decisions one by one, each with its ways out, then the steps that
+ * only want doing, stage by stage. And the releases given, with what became of them.
+ *
+ * Pure; the list itself is `againstRelease`, the same the server refuses with.
+ */
+import type { PlannedJob } from '../../../shared/job/context'
+import {
+  type Against,
+  againstRelease,
+  type ReleaseKind,
+  releaseInForce,
+  stepsOf,
+} from '../../../shared/job/release'
+import type { Release, Waived } from '../../../shared/job/types'
+import { indexPlan } from '../../../shared/plan/read'
+
+export const RELEASE_WORDS: Record<ReleaseKind, string> = {
+  to_fitting: 'release to fitting',
+  to_owner: 'release to the owner',
+}
+export const RELEASED_WORDS: Record<ReleaseKind, string> = {
+  to_fitting: 'released to fitting',
+  to_owner: 'released to the owner',
+}
+
+export type WayOut =
+  | { do: 'bench'; stepId: string }
+  | { do: 'look'; stepId: string; setId: string }
+  | { do: 'settle'; joint: string; pass: number }
+  | { do: 'waive'; what: Waived }
+  | { do: 'clear'; holdId: string; what: string }
+
+/** What can be done about a reason from here; a cure and a release that comes first are only waited for. */
+export function waysOut(against: Against): WayOut[] {
+  switch (against.code) {
+    case 'not_signed':
+    case 'not_final':
+      return [{ do: 'bench', stepId: against.stepId }]
+    case 'second_missing': {
+      const { stepId, setId } = against
+      return [
+        { do: 'look', stepId, setId },
+        { do: 'waive', what: { kind: 'second', stepId, setId } },
+      ]
+    }
+    case 'hold_open':
+      return [{ do: 'clear', holdId: against.holdId, what: against.what }]
+    case 'deferral_open':
+      return [{ do: 'bench', stepId: against.dueStepId }]
+    case 'photo_missing': {
+      const { stepId, gateId } = against
+      const waive: WayOut = { do: 'waive', what: { kind: 'gate', stepId, gateId } }
+      return against.waiting ? [waive] : [{ do: 'bench', stepId }, waive]
+    }
+    case 'no_value':
+      return [{ do: 'settle', joint: against.joint, pass: against.pass }]
+    case 'curing':
+    case 'not_released_to_fitting':
+      return []
+    default:
+      return []
+  }
+}
+
+/** What stands at the left of an entry: the step it is about, if it is about one. */
+export function stepIdOf(job: PlannedJob, against: Against): string {
+  if ('stepId' in against) return against.stepId
+  if (against.code === 'deferral_open') return against.dueStepId
+  if (against.code === 'hold_open') return against.stepIds[0] ?? ''
+  if (against.code === 'no_value') return indexPlan(job.plan).stepOfJoint.get(against.joint)?.id ?? ''
+  return ''
+}
+
+export interface UnsignedStage {
+  stage: string
+  title: string
+  steps: { stepId: string; title: string }[]
+}
+
+export interface Sorted {
+  /** Each wants somebody's decision or hand. */
+  decisions: Against[]
+  /** Only want doing and signing. */
+  unsigned: UnsignedStage[]
+  count: number
+}
+
+/** The server's own order is kept among the decisions and within a stage. */
+export function sortAgainst(job: PlannedJob, against: readonly Against[]): Sorted {
+  const { stepById, stageById } = indexPlan(job.plan)
+  const stages = new Map<string, UnsignedStage>()
+  const decisions: Against[] = []
+  for (const one of against) {
+    if (one.code !== 'not_signed') {
+      decisions.push(one)
+      continue
+    }
+    const id = stepById.get(one.stepId)?.stage ?? ''
+    const stage = stages.get(id) ?? { stage: id, title: stageById.get(id)?.title ?? '', steps: [] }
+    stage.steps.push({ stepId: one.stepId, title: one.title })
+    stages.set(id, stage)
+  }
+  return { decisions, unsigned: [...stages.values()], count: against.length }
+}
+
+export interface ReleaseView {
+  kind: ReleaseKind
+  /** The one that stands. */
+  inForce?: Release
+  /** Nothing while it is in force. */
+  against: Against[]
+  /** Of those, what the release before it does not list already. */
+  further: Against[]
+}
+
+/** The releases this plan knows, in their order, each with what stands against it. */
+export function releaseViews(job: PlannedJob, now: number): ReleaseView[] {
+  const kinds = (['to_fitting', 'to_owner'] as const).filter((kind) => stepsOf(job, kind).length > 0)
+  const seen = new Set<string>()
+  return kinds.map((kind) => {
+    const inForce = releaseInForce(job, kind)
+    const against = inForce ? [] : againstRelease(job, kind, now)
+    const further = against.filter((one) => !seen.has(JSON.stringify(one)))
+    for (const one of against) seen.add(JSON.stringify(one))
+    return { kind, against, further, ...(inForce ? { inForce } : {}) }
+  })
+}
+
+export interface ReleaseLine {
+  release: Release
+  /** `after`: a warranty case was opened since; the next edition follows. */
+  state: 'stands' | 'withdrawn' | 'after'
+  complaint?: string
+}
+
+/** Newest first. */
+export function releaseLines(job: PlannedJob): ReleaseLine[] {
+  return job.releases.toReversed().map((release): ReleaseLine => {
+    if (release.withdrawn) return { release, state: 'withdrawn' }
+    if (releaseInForce(job, release.kind) === release) return { release, state: 'stands' }
+    const complaint = job.warranties.find(({ doneAt }) => doneAt >= release.doneAt)?.complaint
+    return { release, state: 'after', ...(complaint ? { complaint } : {}) }
+  })
+}

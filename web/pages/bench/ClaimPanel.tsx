@@ -1,0 +1,77 @@
+/** Claiming, with what it would hide asked first: class B and C knowingly, class A only on a supervisor's waiver. */
+import { A } from '@solidjs/router'
+import { createMemo, For, Show } from 'solid-js'
+import type { RefusalData } from '../../../shared/job/refusals'
+import { sentenceFor } from '../../../shared/job/refusals'
+import { positionsInWords } from '../../../shared/words'
+import { Button } from '../../ui/Button'
+import { useBench } from './bench'
+
+export function ClaimPanel() {
+  const bench = useBench()
+  const claim = (hidesKnowingly?: boolean) => ({
+    type: 'ClaimStep' as const,
+    stepId: bench.step().id,
+    ...(hidesKnowingly ? { hidesKnowingly } : {}),
+  })
+  const refusal = createMemo(() => bench.view.may(claim()))
+  const hides = () => {
+    const why = refusal()
+    return why?.refused === 'asks_before_hiding'
+      ? (why.data as RefusalData['asks_before_hiding']).behind
+      : undefined
+  }
+  return (
+    <Show
+      when={refusal()}
+      fallback={
+        <Button look="main" wide class="tall" onClick={() => void bench.send(claim())}>
+          {bench.stopped() ? 'Claim it and go on' : 'Claim this step'}
+        </Button>
+      }
+    >
+      {(why) => (
+        <Show
+          when={hides()}
+          fallback={
+            <>
+              <p class="sentence against">{sentenceFor(why(), bench.words)}</p>
+              <Show when={why().refused === 'would_hide_unproven'}>
+                <p>
+                  If it must be covered now, a supervisor can accept that with a reason, on the audit page of
+                  this engine. It then stands in the record as accepted, not proven.
+                </p>
+              </Show>
+              <A class="button wide" href={`/jobs/${bench.job().id}/bench`}>
+                What else can I do here?
+              </A>
+            </>
+          }
+        >
+          {(behind) => (
+            <section class="stop" aria-label="What this step would hide">
+              <h2>This step covers what is not proven yet</h2>
+              <ul>
+                <For each={behind()}>
+                  {(one) => (
+                    <li>
+                      {one.title}
+                      {one.positions ? ` ${positionsInWords(one.positions)}` : ''}
+                    </li>
+                  )}
+                </For>
+              </ul>
+              <Button wide class="tall" onClick={() => void bench.send(claim(true))}>
+                I know it: claim and go on
+              </Button>
+              <A class="button wide" href={`/jobs/${bench.job().id}/bench`}>
+                Have it finished first
+              </A>
+              <p class="small">It is recorded that you knew.</p>
+            </section>
+          )}
+        </Show>
+      )}
+    </Show>
+  )
+}

@@ -1,0 +1,112 @@
+/** Which fasteners stand here: declared in one press a round, and what stands only for now said in words. */
+import { createMemo, For, Show } from 'solid-js'
+import type { FastenerCondition } from '../../../shared/job/types'
+import { Button } from '../../ui/Button'
+import { useBench } from './bench'
+import { CONDITION_WORDS, fastenerHere, oddFasteners, toDeclare } from './fasteners'
+
+/** Before signing: new, or used before. One press for all of the round that nobody has declared. */
+export function DeclareFasteners() {
+  const bench = useBench()
+  const asked = createMemo(() => {
+    const round = bench.round()
+    return round && toDeclare(bench.job(), round)
+  })
+  const place = (condition: FastenerCondition, cycle?: number) => {
+    const round = bench.round()
+    const open = asked()
+    if (!round || !open) return
+    void bench.send({
+      type: 'PlaceFasteners',
+      jointId: round.joint.id,
+      positions: open.positions,
+      condition,
+      ...(cycle === undefined ? {} : { cycle }),
+    })
+  }
+  return (
+    <Show when={asked()}>
+      {(declaring) => (
+        <section class="declare" aria-label="Which fasteners">
+          <p>{declaring().asks}</p>
+          <div class="panel-buttons">
+            <Button onClick={() => place('new')}>{declaring().fresh}</Button>
+            <For each={declaring().reused}>
+              {(one) => <Button onClick={() => place('reused', one.cycle)}>{one.words}</Button>}
+            </For>
+          </div>
+        </section>
+      )}
+    </Show>
+  )
+}
+
+export function OddFasteners() {
+  const bench = useBench()
+  const odd = createMemo(() => {
+    const round = bench.round()
+    return round ? oddFasteners(bench.job(), round) : []
+  })
+  return (
+    <Show when={odd().length > 0}>
+      <p class="not-yet">
+        <strong>Before signing:</strong> {odd().join(' ')}
+      </p>
+    </Show>
+  )
+}
+
+const KINDS: readonly FastenerCondition[] = ['new', 'hand_tight', 'temporary', 'removed']
+
+/** For one head: what stands there now, and the presses that say otherwise. */
+export function FastenerPress(props: { position: number; onDone: () => void }) {
+  const bench = useBench()
+  const joint = () => bench.round()?.joint
+  const now = () => {
+    const one = joint()
+    return one ? bench.job().fasteners[one.id]?.[props.position]?.condition : undefined
+  }
+  const place = (condition: FastenerCondition, cycle?: number) => {
+    const one = joint()
+    if (!one) return
+    void bench.send({
+      type: 'PlaceFasteners',
+      jointId: one.id,
+      positions: [props.position],
+      condition,
+      ...(cycle === undefined ? {} : { cycle }),
+    })
+    props.onDone()
+  }
+  const again = () => {
+    const one = joint()
+    if (one?.use.kind !== 'cycles') return undefined
+    const had = bench.job().fasteners[one.id]?.[props.position]?.cycle ?? 1
+    return had < one.use.limit ? { cycle: had + 1, limit: one.use.limit } : undefined
+  }
+  return (
+    <Show when={joint()}>
+      {(one) => (
+        <section class="declare" aria-label="The fastener in this place">
+          <p>
+            The {one().fastener} here: <strong>{fastenerHere(bench.job(), one(), props.position)}</strong>
+          </p>
+          <div class="panel-buttons">
+            <For each={KINDS.filter((kind) => kind !== now())}>
+              {(kind) => <Button onClick={() => place(kind)}>{capital(CONDITION_WORDS[kind])}</Button>}
+            </For>
+            <Show when={again()}>
+              {(next) => (
+                <Button onClick={() => place('reused', next().cycle)}>
+                  Reused, tightening {next().cycle} of {next().limit}
+                </Button>
+              )}
+            </Show>
+          </div>
+        </section>
+      )}
+    </Show>
+  )
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

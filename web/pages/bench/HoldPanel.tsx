@@ -1,0 +1,111 @@
+/** What this step waits for: an open hold on top with its clear, and the press that raises one. */
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import { HOLD_WORDS } from '../../../shared/job/hold-words'
+import { HOLD_KINDS, type HoldKind } from '../../../shared/job/types'
+import { openHolds } from '../../../shared/job/verdicts'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Field } from '../../ui/Field'
+import { Stripe } from '../../ui/Stripe'
+import { useBench } from './bench'
+import { HOLD_PRESETS, noonOf } from './hold-presets'
+
+export function Holds() {
+  const bench = useBench()
+  const holds = createMemo(() => openHolds(bench.job(), bench.step().id))
+  return (
+    <For each={holds()}>
+      {(hold) => (
+        <section class="stop" aria-label="On hold">
+          <h2>On hold: {HOLD_WORDS[hold.kind]}</h2>
+          <p>
+            {hold.what}
+            {hold.expectedAt === undefined ? '' : `, expected ${bench.words.moment(hold.expectedAt)}`}.{' '}
+            <Stripe person={hold.raised.by} /> {bench.words.moment(hold.raised.doneAt)}
+          </p>
+          <p class="small">The step is neither claimed nor signed before this is settled.</p>
+          <div class="panel-buttons">
+            <Button
+              onClick={() => void bench.send({ type: 'ClearHold', holdId: hold.id, how: CLEARED[hold.kind] })}
+            >
+              {CLEARED[hold.kind]}: clear it
+            </Button>
+          </div>
+        </section>
+      )}
+    </For>
+  )
+}
+
+const CLEARED: Record<HoldKind, string> = {
+  part: 'The part is here',
+  damage: 'Put right',
+  tool: 'The tool is here',
+  outside_work: 'Back from outside',
+  approval: 'Approved',
+  room: 'There is room',
+  question: 'Answered',
+}
+
+export function RaiseHold(props: { open: boolean; onClose: () => void }) {
+  const bench = useBench()
+  const [kind, setKind] = createSignal<HoldKind>()
+  const [what, setWhat] = createSignal('')
+  const [day, setDay] = createSignal('')
+  const close = () => {
+    setKind(undefined)
+    setWhat('')
+    setDay('')
+    props.onClose()
+  }
+  const raise = () => {
+    const one = kind()
+    if (!one || what().trim() === '') return
+    const expectedAt = noonOf(day())
+    void bench.send({
+      type: 'RaiseHold',
+      kind: one,
+      stepIds: [bench.step().id],
+      what: what().trim(),
+      ...(expectedAt === undefined ? {} : { expectedAt }),
+    })
+    close()
+  }
+  return (
+    <Dialog open={props.open} title={`What does ${bench.step().id} wait for?`} onClose={close}>
+      <div class="panel-buttons">
+        <For each={HOLD_KINDS}>
+          {(one) => (
+            <button
+              type="button"
+              class="plate"
+              classList={{ shown: kind() === one }}
+              aria-pressed={kind() === one}
+              onClick={() => setKind(one)}
+            >
+              {capital(HOLD_WORDS[one])}
+            </button>
+          )}
+        </For>
+      </div>
+      <Show when={kind()} fallback={<p class="pencil">Choose what it is first.</p>}>
+        {(one) => (
+          <div class="entry">
+            <div class="panel-buttons">
+              <For each={HOLD_PRESETS[one()]}>
+                {(text) => <Button onClick={() => setWhat(text)}>{text}</Button>}
+              </For>
+            </div>
+            <Field label="What exactly" value={what()} maxLength={200} onValue={setWhat} />
+            <Field label="Expected, if known" type="date" value={day()} onValue={setDay} />
+            <Button look="main" wide disabled={what().trim() === ''} onClick={raise}>
+              {what().trim() === '' ? 'Say what it waits for' : 'Put this step on hold'}
+            </Button>
+          </div>
+        )}
+      </Show>
+    </Dialog>
+  )
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,0 +1,108 @@
+/** A fastener left out on purpose: until which later step, and why. What was left out here stays listed. */
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import { indexPlan } from '../../../shared/plan/read'
+import { positionsInWords } from '../../../shared/words'
+import { Button } from '../../ui/Button'
+import { Field } from '../../ui/Field'
+import { Stripe } from '../../ui/Stripe'
+import { useBench } from './bench'
+import { laterSteps, leftOutOf } from './left-out'
+
+const REASONS = ['In the way of a later fit', 'Part not here yet', 'Set together with the next part'] as const
+
+export function LeaveOut(props: { position: number; onDone: () => void }) {
+  const bench = useBench()
+  const [open, setOpen] = createSignal(false)
+  const [dueStepId, setDue] = createSignal('')
+  const [reason, setReason] = createSignal('')
+  const joint = () => bench.round()?.joint
+  const command = () => ({
+    type: 'Defer' as const,
+    what: { kind: 'fasteners' as const, joint: joint()?.id ?? '', positions: [props.position] },
+    dueStepId: dueStepId() || (later()[0]?.id ?? ''),
+    reason: reason().trim() || '-',
+  })
+  const later = createMemo(() => {
+    const own = joint() && indexPlan(bench.job().plan).stepOfJoint.get(joint()?.id ?? '')
+    return own ? laterSteps(bench.job(), own.id) : []
+  })
+  const stopped = createMemo(() => (later().length > 0 ? bench.may(command()) : 'No later step is open.'))
+  return (
+    <Show
+      when={open()}
+      fallback={
+        <Button look="quiet" onClick={() => setOpen(true)}>
+          Leave it out on purpose…
+        </Button>
+      }
+    >
+      <section class="declare" aria-label="Leave it out">
+        <Show when={!stopped()} fallback={<p class="sentence against">{stopped()}</p>}>
+          <div class="field">
+            <label for="leave-until">Due at which later step</label>
+            <select id="leave-until" onChange={(event) => setDue(event.currentTarget.value)}>
+              <For each={later()}>
+                {(step) => (
+                  <option value={step.id} selected={step.id === dueStepId()}>
+                    {step.id} {step.title}
+                  </option>
+                )}
+              </For>
+            </select>
+          </div>
+          <div class="panel-buttons">
+            <For each={REASONS}>{(text) => <Button onClick={() => setReason(text)}>{text}</Button>}</For>
+          </div>
+          <Field label="Why" value={reason()} maxLength={200} onValue={setReason} />
+          <Button
+            look="main"
+            wide
+            disabled={reason().trim() === ''}
+            onClick={() => {
+              void bench.send(command())
+              props.onDone()
+            }}
+          >
+            {reason().trim() === '' ? 'Say why' : `Left out until ${command().dueStepId}`}
+          </Button>
+          <p class="small pencil">That step cannot be signed before this one is tightened.</p>
+        </Show>
+      </section>
+    </Show>
+  )
+}
+
+/** What was left out of this step, where it is due, and the way back. */
+export function LeftOutHere() {
+  const bench = useBench()
+  const items = createMemo(() => leftOutOf(bench.job(), bench.step()))
+  return (
+    <Show when={items().length > 0}>
+      <section>
+        <h2>Left out on purpose</h2>
+        <For each={items()}>
+          {({ deferral, title, positions }) => {
+            const back = () => ({
+              type: 'WithdrawDeferral' as const,
+              deferralId: deferral.id,
+              reason: 'Fitted here after all',
+            })
+            return (
+              <div class="left-out">
+                <p>
+                  <strong>
+                    {title} {positionsInWords(positions)}
+                  </strong>
+                  , due at {deferral.dueStepId}: {deferral.reason} <Stripe person={deferral.made.by} />
+                </p>
+                <Show when={!bench.may(back())}>
+                  <Button onClick={() => void bench.send(back())}>Fitted here after all</Button>
+                </Show>
+              </div>
+            )
+          }}
+        </For>
+      </section>
+    </Show>
+  )
+}

@@ -1,0 +1,90 @@
+/** Leaving a step: with a note, or into somebody's hands. What it leaves behind is shown before it is pressed. */
+import { createSignal, For, Show } from 'solid-js'
+import { stepClass } from '../../../shared/plan/read'
+import { mayDo } from '../../../shared/shop/entitlement'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Field } from '../../ui/Field'
+import { Stripe } from '../../ui/Stripe'
+import { useBench } from './bench'
+import { HandoverWords } from './HandoverWords'
+
+const PRESETS = ['Called away', 'End of the day', 'Waits for a part', 'Wants a second pair of hands'] as const
+
+export function LeavePanel(props: { open: boolean; onClose: () => void }) {
+  const bench = useBench()
+  const [note, setNote] = createSignal('')
+  const [giving, setGiving] = createSignal(false)
+  const said = () => (note().trim() === '' ? {} : { note: note().trim() })
+  const close = () => {
+    setNote('')
+    setGiving(false)
+    props.onClose()
+  }
+  const add = (text: string) => setNote((now) => (now.trim() === '' ? text : `${now.trim()}. ${text}`))
+  const stepId = () => bench.step().id
+  const people = () =>
+    Object.values(bench.view.shop().people)
+      .filter(
+        (person) =>
+          person.id !== bench.me() && mayDo(person, stepClass(bench.step()), bench.job().plan.family),
+      )
+      .sort((a, b) => a.name.localeCompare(b.name))
+  return (
+    <Dialog open={props.open} title="Leave this step" broad onClose={close}>
+      <div class="leave">
+        <HandoverWords />
+        <div class="panel-buttons">
+          <For each={PRESETS}>{(text) => <Button onClick={() => add(text)}>{text}</Button>}</For>
+        </div>
+        <Field label="Note for whoever goes on" long value={note()} maxLength={400} onValue={setNote} />
+        <Show
+          when={giving()}
+          fallback={
+            <div class="panel-buttons">
+              <Button
+                look="main"
+                class="tall"
+                onClick={() => {
+                  void bench.send({ type: 'PutDownStep', stepId: stepId(), ...said() })
+                  close()
+                }}
+              >
+                {note().trim() === '' ? 'Stop here' : 'Stop here, with the note'}
+              </Button>
+              <Button class="tall" onClick={() => setGiving(true)}>
+                Hand over to…
+              </Button>
+            </div>
+          }
+        >
+          <h3>Who takes it?</h3>
+          <ul class="people">
+            <For each={people()}>
+              {(person) => (
+                <li>
+                  <button
+                    type="button"
+                    class="person"
+                    onClick={() => {
+                      void bench.send({ type: 'HandOverStep', stepId: stepId(), to: person.id, ...said() })
+                      close()
+                    }}
+                  >
+                    <Stripe person={person.id} name="after" />
+                  </button>
+                </li>
+              )}
+            </For>
+          </ul>
+          <Show when={people().length === 0}>
+            <p>Nobody else may do this step. Put it down; the supervisor enters who may.</p>
+          </Show>
+          <Button look="quiet" onClick={() => setGiving(false)}>
+            Not hand over
+          </Button>
+        </Show>
+      </div>
+    </Dialog>
+  )
+}

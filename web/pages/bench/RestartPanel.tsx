@@ -1,0 +1,38 @@
+/** After a stop in the middle of a pass: what the joint's own rule asks, and the press that records it. */
+import { Index } from 'solid-js'
+import { Button } from '../../ui/Button'
+import { useBench } from './bench'
+import type { BrokenOff } from './interruption'
+
+export function RestartPanel(props: { broken: BrokenOff }) {
+  const bench = useBench()
+  const { jointId, position } = props.broken.mark
+  return (
+    <section class="stop" role="alert" tabIndex={-1}>
+      <h2>{props.broken.title}</h2>
+      <p>{props.broken.where}</p>
+      <p>
+        <strong>{props.broken.asks}</strong>
+      </p>
+      <Index each={props.broken.ways}>
+        {(way, index) => (
+          <Button
+            look={index === 0 ? 'main' : undefined}
+            wide
+            class={index === 0 ? 'tall' : undefined}
+            onClick={() => {
+              void bench.send({ type: 'RestartRound', jointId, position, how: way().how })
+              bench.openNext()
+            }}
+          >
+            {way().done}
+          </Button>
+        )}
+      </Index>
+      <p class="small">{props.broken.without}</p>
+      <Button look="quiet" onClick={() => bench.goOnWithout(jointId)}>
+        Go on without it
+      </Button>
+    </section>
+  )
+}

@@ -1,0 +1,47 @@
+/** Class B and C: a whole pass in one press, with the count in its words. Class A: every head, always. */
+import { createMemo, Show } from 'solid-js'
+import { standingReading } from '../../../shared/job/verdicts'
+import { Button } from '../../ui/Button'
+import { useBench } from './bench'
+import { roundToCount } from './fasteners'
+
+export function RoundDone(props: { brief?: boolean }) {
+  const bench = useBench()
+  const count = createMemo(() => {
+    const round = bench.round()
+    const phase = bench.phase()
+    if (!round || round.leftOutIn !== undefined || phase.kind !== 'record' || phase.how !== 'clicked')
+      return undefined
+    const open = round.positions.filter((n) => !standingReading(bench.job(), round.joint, n, bench.pass()))
+    return roundToCount(round.joint, round.positions, open)
+  })
+  const press = () => {
+    const round = bench.round()
+    const wrench = bench.wrench()
+    const n = count()
+    if (!round || n === undefined) return
+    void bench.send({
+      type: 'CountRound',
+      jointId: round.joint.id,
+      pass: bench.pass(),
+      count: n,
+      ...(wrench ? { wrenchId: wrench.id } : {}),
+    })
+  }
+  return (
+    <Show when={count()}>
+      {(n) => (
+        <>
+          <Button wide class="tall" onClick={press}>
+            Round done: {n()} counted
+          </Button>
+          <Show when={!props.brief}>
+            <p class="small pencil">
+              Only if you have counted {n()} clicks. It is recorded as counted, not head by head.
+            </p>
+          </Show>
+        </>
+      )}
+    </Show>
+  )
+}

@@ -1,0 +1,51 @@
+/** The running sealant clock, always in sight while a bead is open; its presses are facts, by when they happened. */
+import { createMemo, createSignal, onCleanup, Show } from 'solid-js'
+import { useLive } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { useBench } from './bench'
+import { clockView } from './sealant-words'
+
+const SECOND = 1000
+
+export function SealantClock() {
+  const bench = useBench()
+  const { clock } = useLive()
+  const [now, setNow] = createSignal(clock.now())
+  const ticking = setInterval(() => setNow(clock.now()), SECOND)
+  onCleanup(() => clearInterval(ticking))
+  const view = createMemo(() => {
+    // Just pressed: the fact may be a moment younger than the last tick.
+    bench.job()
+    return clockView(bench.job(), bench.step(), Math.max(now(), clock.now() - SECOND), bench.words)
+  })
+  const press = (does: 'start' | 'close') => {
+    const stepId = bench.step().id
+    void bench.send(does === 'start' ? { type: 'StartSealant', stepId } : { type: 'CloseSealant', stepId })
+    setNow(clock.now())
+  }
+  return (
+    <Show when={view().state !== 'none'}>
+      <section
+        class="sealant-clock"
+        classList={{ running: view().state === 'open', late: view().state === 'late' }}
+        aria-label="Sealant clock"
+      >
+        <Show when={view().figure}>
+          {(figure) => (
+            <p class="sealant-figure" role="timer">
+              {figure()}
+            </p>
+          )}
+        </Show>
+        <p class="sealant-line">{view().line}</p>
+        <Show when={bench.mine() && view().press}>
+          {(one) => (
+            <Button look={view().state === 'open' ? 'main' : undefined} onClick={() => press(one().does)}>
+              {one().label}
+            </Button>
+          )}
+        </Show>
+      </section>
+    </Show>
+  )
+}

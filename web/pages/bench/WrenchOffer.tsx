@@ -1,0 +1,38 @@
+/** The plan's wrench does not fit: the best one that does, each with its reason. The hand chooses. */
+import { Show } from 'solid-js'
+import { Button } from '../../ui/Button'
+import { useBench } from './bench'
+import { rangeWords, wrenchOffer } from './wrench'
+
+export function WrenchOffer() {
+  const bench = useBench()
+  const offer = () => wrenchOffer(bench.choices(), bench.wrench()?.id)
+  return (
+    <Show when={offer()}>
+      {(found) => (
+        <section class="offer" aria-label="Another wrench">
+          <p>
+            <strong>{found().unfit.wrench.id}</strong>{' '}
+            <span class="against-words">does not fit: {found().unfit.why.join('; ')}.</span>
+          </p>
+          <Show
+            when={found().fit}
+            fallback={<p>No other in the crib fits. What is recorded with it is flagged.</p>}
+          >
+            {(other) => (
+              <>
+                <p>
+                  <strong>{other().wrench.id}</strong> fits: {rangeWords(other().wrench)},{' '}
+                  {other().wrench.title}.
+                </p>
+                <Button look="main" wide onClick={() => bench.take(other().wrench.id)}>
+                  Take {other().wrench.id}
+                </Button>
+              </>
+            )}
+          </Show>
+        </section>
+      )}
+    </Show>
+  )
+}

@@ -1,0 +1,25 @@
+/** A torque nobody published: who settles it, and once settled on what it rests. Pure. */
+import type { SettledValue } from '../../../shared/job/types'
+import type { Shop } from '../../../shared/shop/types'
+import { listed, type Words } from '../../../shared/words'
+
+/** `Suvi or Owen settles it.` */
+export function whoSettles(shop: Shop): string {
+  const names = Object.values(shop.people)
+    .filter(({ roles }) => roles.includes('supervisor') || roles.includes('owner'))
+    .map(({ name }) => name)
+  return names.length === 0
+    ? 'A supervisor settles it.'
+    : `${listed(names).replace(/ and (?=[^,]*$)/, ' or ')} settles it.`
+}
+
+export function settledWords(value: SettledValue, words: Words): string {
+  const { basis } = value
+  const on =
+    basis.kind === 'source'
+      ? `${basis.title}, ${basis.edition}, page ${basis.page}`
+      : basis.kind === 'computed'
+        ? `computed: ${basis.method}`
+        : `the word of ${words.person(value.by)}, ${basis.competence}`
+  return `Not published; settled by ${words.person(value.by)} ${words.moment(value.doneAt)} on ${on}. ${value.reason}`
+}

@@ -1,0 +1,203 @@
+/** What steps wait for, the late ones on top; raising, changing and clearing a hold. Cleared ones are in the trail. */
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import { HOLD_WORDS } from '../../../shared/job/hold-words'
+import { HOLD_KINDS, type Hold, type HoldKind } from '../../../shared/job/types'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Field } from '../../ui/Field'
+import { Sentence } from '../../ui/Sentence'
+import { Stripe } from '../../ui/Stripe'
+import { useDesk } from './desk'
+import { localOf, momentOf, sayOrHear, useForms } from './office'
+import { openHoldViews } from './office-view'
+import { StepTicks } from './StepTicks'
+import { useNow } from './use-now'
+
+export function Holds() {
+  const desk = useDesk()
+  const open = useForms()
+  const now = useNow(60_000)
+  const views = createMemo(() => openHoldViews(desk.job(), now(), desk.words))
+  const cleared = () => desk.job().holds.length - views().length
+  return (
+    <section aria-labelledby="holds-head">
+      <header>
+        <h2 id="holds-head">On hold</h2>
+        <Button onClick={() => open({ form: 'raise', stepIds: [] })}>Raise a hold</Button>
+      </header>
+      <ul class="office-list">
+        <For
+          each={views()}
+          fallback={
+            <li class="pencil">
+              Nothing waits. When a part, a tool, an approval or an answer is missing, raise a hold on the
+              steps that wait for it: they cannot be claimed, and the board says why.
+            </li>
+          }
+        >
+          {(view) => (
+            <li class="hold" classList={{ late: view.late }}>
+              <p class="office-what">
+                <span class="hold-kind">{HOLD_WORDS[view.hold.kind]}</span> {view.hold.what}
+              </p>
+              <p>
+                <span classList={{ against: view.late }}>{view.when}</span>
+                <span class="pencil">, holds {view.hold.stepIds.join(', ')}</span>
+              </p>
+              <p class="pencil small">
+                raised by <Stripe person={view.hold.raised.by} /> {desk.words.moment(view.hold.raised.doneAt)}
+              </p>
+              <div class="office-do">
+                <Button look="quiet" onClick={() => open({ form: 'change', holdId: view.hold.id })}>
+                  Change<span class="unseen"> {view.hold.what}</span>
+                </Button>
+                <Button onClick={() => open({ form: 'clear', holdId: view.hold.id })}>
+                  Clear<span class="unseen"> {view.hold.what}</span>
+                </Button>
+              </div>
+            </li>
+          )}
+        </For>
+      </ul>
+      <Show when={cleared() > 0}>
+        <p class="pencil small">{cleared()} cleared; how is told under “What happened”.</p>
+      </Show>
+    </section>
+  )
+}
+
+const ASKS: Record<HoldKind, string> = {
+  part: 'Which part, from where',
+  damage: 'What is damaged, and how',
+  tool: 'Which tool',
+  outside_work: 'What is done, and by whom',
+  approval: 'What the owner must agree to',
+  room: 'What room it needs',
+  question: 'The question, and to whom',
+}
+
+export function RaiseHold(props: { stepIds: string[]; onClose(): void }) {
+  const desk = useDesk()
+  const [kind, setKind] = createSignal<HoldKind>('part')
+  const [what, setWhat] = createSignal('')
+  const [stepIds, setStepIds] = createSignal(props.stepIds)
+  const [expected, setExpected] = createSignal('')
+  const [why, setWhy] = createSignal<string>()
+  const raise = (event: SubmitEvent) => {
+    event.preventDefault()
+    if (!what().trim()) return setWhy('Say what it waits for, in words fit to read aloud.')
+    if (stepIds().length === 0) return setWhy('Tick at least one step that waits for it.')
+    const expectedAt = momentOf(expected())
+    const said = sayOrHear(desk, {
+      type: 'RaiseHold',
+      kind: kind(),
+      what: what().trim(),
+      stepIds: stepIds(),
+      ...(expectedAt === undefined ? {} : { expectedAt }),
+    })
+    if (said) setWhy(said)
+    else props.onClose()
+  }
+  return (
+    <Dialog open title="Raise a hold" onClose={props.onClose}>
+      <form class="sheet-form" onSubmit={raise} novalidate>
+        <fieldset class="kinds whole">
+          <legend>It waits for</legend>
+          <For each={HOLD_KINDS}>
+            {(one) => (
+              <label class="kind">
+                <input type="radio" name="hold-kind" checked={kind() === one} onChange={() => setKind(one)} />
+                {HOLD_WORDS[one]}
+              </label>
+            )}
+          </For>
+        </fieldset>
+        <div class="whole">
+          <Field label={ASKS[kind()]} value={what()} onValue={setWhat} required maxLength={300} />
+        </div>
+        <div class="whole">
+          <Field
+            label="Expected, if anybody knows"
+            type="datetime-local"
+            value={expected()}
+            onValue={setExpected}
+          />
+        </div>
+        <StepTicks chosen={stepIds()} onChosen={setStepIds} />
+        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+        <Button type="submit" look="main">
+          Raise the hold
+        </Button>
+      </form>
+    </Dialog>
+  )
+}
+
+const holdOf = (holds: readonly Hold[], id: string) => holds.find((hold) => hold.id === id)
+
+export function ChangeHold(props: { holdId: string; onClose(): void }) {
+  const desk = useDesk()
+  const hold = holdOf(desk.job().holds, props.holdId)
+  const [what, setWhat] = createSignal(hold?.what ?? '')
+  const [expected, setExpected] = createSignal(localOf(hold?.expectedAt))
+  const [why, setWhy] = createSignal<string>()
+  const change = (event: SubmitEvent) => {
+    event.preventDefault()
+    if (!what().trim()) return setWhy('Say what it waits for.')
+    const expectedAt = momentOf(expected())
+    const said = sayOrHear(desk, {
+      type: 'ChangeHold',
+      holdId: props.holdId,
+      what: what().trim(),
+      ...(expectedAt === undefined ? {} : { expectedAt }),
+    })
+    if (said) setWhy(said)
+    else props.onClose()
+  }
+  return (
+    <Dialog open title="Change the hold" onClose={props.onClose}>
+      <form class="sheet-form" onSubmit={change} novalidate>
+        <div class="whole">
+          <Field label="What it waits for" value={what()} onValue={setWhat} required maxLength={300} />
+        </div>
+        <div class="whole">
+          <Field label="Expected" type="datetime-local" value={expected()} onValue={setExpected} />
+        </div>
+        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+        <Button type="submit" look="main">
+          Change it
+        </Button>
+      </form>
+    </Dialog>
+  )
+}
+
+export function ClearHold(props: { holdId: string; onClose(): void }) {
+  const desk = useDesk()
+  const hold = holdOf(desk.job().holds, props.holdId)
+  const [how, setHow] = createSignal('')
+  const [why, setWhy] = createSignal<string>()
+  const clear = (event: SubmitEvent) => {
+    event.preventDefault()
+    if (!how().trim()) return setWhy('Say how it was settled: what came, who answered, what was done.')
+    const said = sayOrHear(desk, { type: 'ClearHold', holdId: props.holdId, how: how().trim() })
+    if (said) setWhy(said)
+    else props.onClose()
+  }
+  return (
+    <Dialog open title="Clear the hold" onClose={props.onClose}>
+      <form class="sheet-form" onSubmit={clear} novalidate>
+        <p>
+          {hold?.what}. It holds {hold?.stepIds.join(', ')}.
+        </p>
+        <div class="whole">
+          <Field label="How it was settled" value={how()} onValue={setHow} required maxLength={300} />
+        </div>
+        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+        <Button type="submit" look="main">
+          Clear it
+        </Button>
+      </form>
+    </Dialog>
+  )
+}

@@ -1,0 +1,74 @@
+/** Notes on the engine or on a step, newest first; whoever writes one stands beside it. */
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import { Button } from '../../ui/Button'
+import { Field } from '../../ui/Field'
+import { Sentence } from '../../ui/Sentence'
+import { Stripe } from '../../ui/Stripe'
+import { planned, useDesk } from './desk'
+import { sayOrHear } from './office'
+import { notesOf } from './office-view'
+
+const FIRST = 5
+
+export function Notes() {
+  const desk = useDesk()
+  const [text, setText] = createSignal('')
+  const [stepId, setStepId] = createSignal('')
+  const [why, setWhy] = createSignal<string>()
+  const [all, setAll] = createSignal(false)
+  const notes = createMemo(() => notesOf(desk.job()))
+  const add = (event: SubmitEvent) => {
+    event.preventDefault()
+    if (!text().trim()) return setWhy('Write the note first.')
+    const on = stepId() ? { stepId: stepId() } : {}
+    const said = sayOrHear(desk, { type: 'AddNote', text: text().trim(), ...on })
+    setWhy(said)
+    if (!said) setText('')
+  }
+  return (
+    <section aria-labelledby="notes-head">
+      <header>
+        <h2 id="notes-head">Notes</h2>
+      </header>
+      <form class="note-form" onSubmit={add} novalidate>
+        <Field label="A note" long value={text()} onValue={setText} maxLength={2000} />
+        <div class="field">
+          <label for="note-step">On</label>
+          <select id="note-step" onChange={(event) => setStepId(event.currentTarget.value)}>
+            <option value="">the engine</option>
+            <For each={planned(desk).plan.steps}>
+              {(step) => (
+                <option value={step.id}>
+                  {step.id} {step.title}
+                </option>
+              )}
+            </For>
+          </select>
+        </div>
+        <Button type="submit">Add the note</Button>
+        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+      </form>
+      <ul class="office-list">
+        <For
+          each={all() ? notes() : notes().slice(0, FIRST)}
+          fallback={<li class="pencil">No note yet. What the next person must know stands here.</li>}
+        >
+          {(note) => (
+            <li>
+              <p class="note-text">{note.text}</p>
+              <p class="pencil small">
+                <Stripe person={note.by} /> {desk.words.moment(note.doneAt)}
+                {note.stepId ? `, on ${note.stepId}` : ''}
+              </p>
+            </li>
+          )}
+        </For>
+      </ul>
+      <Show when={!all() && notes().length > FIRST}>
+        <Button look="quiet" onClick={() => setAll(true)}>
+          Show all {notes().length} notes
+        </Button>
+      </Show>
+    </section>
+  )
+}

@@ -1,0 +1,94 @@
+/** The date told to the owner, with how much is left; every promise before it, who gave it and why. */
+import { createSignal, For, Show } from 'solid-js'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Field } from '../../ui/Field'
+import { Sentence } from '../../ui/Sentence'
+import { Stripe } from '../../ui/Stripe'
+import { Promised } from '../board/Promised'
+import { dateWords, dayOf } from '../board/promise-words'
+import { useDesk } from './desk'
+import { sayOrHear, useForms } from './office'
+
+export function PromiseLine(props: { released: boolean }) {
+  const desk = useDesk()
+  const open = useForms()
+  const promises = () => desk.job().promises
+  const may = () => desk.may({ type: 'PromiseDate', date: '2000-01-01', reason: 'may I' }) === undefined
+  return (
+    <div class="promise-line">
+      <Promised date={promises().at(-1)?.date} released={props.released} />
+      <Show when={may()}>
+        <Button look="quiet" onClick={() => open({ form: 'promise' })}>
+          {promises().length > 0 ? 'Promise another date' : 'Promise a date'}
+        </Button>
+      </Show>
+      <Show when={promises().length > 0}>
+        <details class="promises">
+          <summary>
+            {promises().length === 1 ? 'Who promised it' : `${promises().length} promises so far`}
+          </summary>
+          <ol>
+            <For each={promises().toReversed()}>
+              {(promise) => (
+                <li>
+                  <b>{dateWords(promise.date)}</b>: {promise.reason}
+                  <span class="pencil small">
+                    {' '}
+                    <Stripe person={promise.by} /> {desk.words.moment(promise.doneAt)}
+                  </span>
+                </li>
+              )}
+            </For>
+          </ol>
+        </details>
+      </Show>
+    </div>
+  )
+}
+
+export function PromiseForm(props: { onClose(): void }) {
+  const desk = useDesk()
+  const last = desk.job().promises.at(-1)
+  const [date, setDate] = createSignal('')
+  const [reason, setReason] = createSignal('')
+  const [why, setWhy] = createSignal<string>()
+  const promise = (event: SubmitEvent) => {
+    event.preventDefault()
+    if (!date()) return setWhy('Choose the day.')
+    if (!reason().trim()) return setWhy('Say why this day: it is what you will tell the owner.')
+    const said = sayOrHear(desk, { type: 'PromiseDate', date: date(), reason: reason().trim() })
+    if (said) setWhy(said)
+    else props.onClose()
+  }
+  return (
+    <Dialog open title="Promise a date" onClose={props.onClose}>
+      <form class="sheet-form" onSubmit={promise} novalidate>
+        <Show when={last}>
+          {(before) => (
+            <p>
+              {dateWords(before().date)} was promised: {before().reason}. It stays in the history.
+            </p>
+          )}
+        </Show>
+        <div class="whole">
+          <Field
+            label="The day"
+            type="date"
+            value={date()}
+            min={dayOf(desk.now())}
+            onValue={setDate}
+            required
+          />
+        </div>
+        <div class="whole">
+          <Field label="Reason" value={reason()} onValue={setReason} required maxLength={300} />
+        </div>
+        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+        <Button type="submit" look="main">
+          Promise it
+        </Button>
+      </form>
+    </Dialog>
+  )
+}

@@ -1,0 +1,36 @@
+/** Steps to choose from, in the plan's order, each a box to tick; those signed already are left out. */
+import { For } from 'solid-js'
+import { isSigned } from '../../../shared/job/verdicts'
+import { planned, useDesk } from './desk'
+
+export function StepTicks(props: { chosen: readonly string[]; onChosen(ids: string[]): void }) {
+  const desk = useDesk()
+  const steps = () => {
+    const job = planned(desk)
+    return job.plan.steps.filter((step) => props.chosen.includes(step.id) || !isSigned(job, step))
+  }
+  const turn = (id: string, on: boolean) => {
+    const order = steps().map((step) => step.id)
+    const next = on ? [...props.chosen, id] : props.chosen.filter((one) => one !== id)
+    props.onChosen(order.filter((one) => next.includes(one)))
+  }
+  return (
+    <fieldset class="ticks whole">
+      <legend>Which steps wait</legend>
+      <div class="ticks-list">
+        <For each={steps()}>
+          {(step) => (
+            <label class="tick">
+              <input
+                type="checkbox"
+                checked={props.chosen.includes(step.id)}
+                onChange={(event) => turn(step.id, event.currentTarget.checked)}
+              />
+              <b>{step.id}</b> {step.title}
+            </label>
+          )}
+        </For>
+      </div>
+    </fieldset>
+  )
+}

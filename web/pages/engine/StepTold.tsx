@@ -1,0 +1,157 @@
+/**
+ * What a step's row tells beside its standing: why it is held, what is due here, how its sealant stands, where it was
+ * left with what must not be done, and why I in particular cannot take it.
+ */
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import { type RefusalCode, sentenceFor } from '../../../shared/job/refusals'
+import { handoverNote } from '../../../shared/job/stops'
+import { stepState } from '../../../shared/job/verdicts'
+import type { Refusal } from '../../../shared/log'
+import { Button } from '../../ui/Button'
+import { planned, useDesk } from './desk'
+import { useForms } from './office'
+import { dueHere, holdWords, leftOut, notesOf, openHoldViews, sealantWords } from './office-view'
+import type { StepView } from './step-view'
+import { useNow } from './use-now'
+
+export function StepTold(props: { view: StepView }) {
+  const desk = useDesk()
+  const step = () => props.view.step
+  const now = useNow()
+  const held = createMemo(() =>
+    props.view.standing === 'on_hold'
+      ? openHoldViews(desk.job(), now(), desk.words).filter(({ hold }) => hold.stepIds.includes(step().id))
+      : [],
+  )
+  const due = createMemo(() => dueHere(planned(desk), step().id))
+  const away = createMemo(() => leftOut(planned(desk), step()))
+  const sealant = createMemo(() => sealantWords(planned(desk), step(), now(), desk.words))
+  const note = createMemo(() => notesOf(desk.job(), step().id))
+  return (
+    <>
+      <For each={held()}>
+        {(view) => (
+          <p class="told-hold" classList={{ against: view.late }}>
+            On hold for {holdWords(view)}
+          </p>
+        )}
+      </For>
+      <For each={away()}>
+        {(view) => (
+          <p>
+            Left out: {view.what}, due at {view.due.id} {view.due.title}.{' '}
+            <span class="pencil">{view.reason}</span>
+          </p>
+        )}
+      </For>
+      <For each={due()}>
+        {(view) => (
+          <p class="told-due">
+            Due here: <b>{view.what}</b> <span class="pencil">({view.reason})</span>
+          </p>
+        )}
+      </For>
+      <Show when={sealant()}>{(said) => <p class="told-clock">{said()}</p>}</Show>
+      <Show when={note().length > 0}>
+        <p class="small note-text">
+          <span class="pencil">{desk.words.person(note()[0]?.by ?? '')}: </span>
+          {note()[0]?.text}
+          <Show when={note().length > 1}>
+            <span class="pencil">
+              {' '}
+              and {note().length - 1} more {note().length === 2 ? 'note' : 'notes'}
+            </span>
+          </Show>
+        </p>
+      </Show>
+      <Show when={stepState(planned(desk), step().id).stopped}>
+        <Handover view={props.view} />
+      </Show>
+    </>
+  )
+}
+
+/** Drawn from the record, with what the last person added by hand. */
+function Handover(props: { view: StepView }) {
+  const desk = useDesk()
+  const stopped = () => stepState(planned(desk), props.view.step.id).stopped
+  const note = createMemo(() => handoverNote(planned(desk), props.view.step, desk.words))
+  return (
+    <section class="handover" aria-label={`Handover note of ${props.view.step.id}`}>
+      <p class="small pencil">
+        Left by {desk.words.person(stopped()?.by ?? '')}, {desk.words.moment(stopped()?.doneAt ?? 0)}
+      </p>
+      <dl>
+        <Told term="Stands" lines={note().stands} />
+        <Told term="Must not be done" lines={note().mustNot} against />
+        <Told term="Done" lines={note().done} />
+        <Show when={note().said}>{(said) => <Told term="Added by hand" lines={[said()]} />}</Show>
+      </dl>
+    </section>
+  )
+}
+
+function Told(props: { term: string; lines: readonly string[]; against?: boolean }) {
+  return (
+    <Show when={props.lines.length > 0}>
+      <div>
+        <dt>{props.term}</dt>
+        <For each={props.lines}>
+          {(line) => <dd classList={{ against: props.against === true }}>{line}</dd>}
+        </For>
+      </div>
+    </Show>
+  )
+}
+
+/** Why I cannot take it though anybody entitled could, or what I am asked before I do. */
+export function WhyNot(props: { stepId: string }) {
+  const desk = useDesk()
+  const refusal = createMemo(() => desk.may({ type: 'ClaimStep', stepId: props.stepId }))
+  return (
+    <Show when={refusal()}>
+      {(said) => (
+        <>
+          <p class="why-not small">{sentenceFor(said() as Refusal<RefusalCode>, desk.words)}</p>
+          <Show when={said().refused === 'asks_before_hiding'}>
+            <Button
+              onClick={() => desk.send({ type: 'ClaimStep', stepId: props.stepId, hidesKnowingly: true })}
+            >
+              I know it: claim<span class="unseen"> {props.stepId}</span>
+            </Button>
+          </Show>
+        </>
+      )}
+    </Show>
+  )
+}
+
+/** Among a step's details: what the office can do about it, and the rule that keeps me from it. */
+export function StepOffice(props: { view: StepView }) {
+  const desk = useDesk()
+  const open = useForms()
+  const [shown, setShown] = createSignal(false)
+  const id = () => props.view.step.id
+  const signed = () => props.view.standing === 'done' || props.view.standing === 'awaiting_second'
+  const watch = (element: HTMLElement) => {
+    const details = element.closest('details')
+    details?.addEventListener('toggle', () => setShown(details.open))
+  }
+  return (
+    <div class="step-office" ref={(element) => queueMicrotask(() => watch(element))}>
+      <Show when={shown() && !signed()}>
+        <Show when={props.view.standing === 'not_ready' || props.view.standing === 'on_hold'}>
+          <WhyNot stepId={id()} />
+        </Show>
+        <div class="office-do">
+          <Button onClick={() => open({ form: 'raise', stepIds: [id()] })}>Put {id()} on hold</Button>
+          <Show when={desk.job().plan && props.view.standing !== 'deferred' && !props.view.begun}>
+            <Button look="quiet" onClick={() => open({ form: 'leave_out', stepId: id() })}>
+              Leave {id()} out
+            </Button>
+          </Show>
+        </div>
+      </Show>
+    </div>
+  )
+}

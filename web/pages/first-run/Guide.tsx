@@ -1,0 +1,129 @@
+/** The guided list of a new shop: each thing done or not, in words, and the way to it. It stands in nobody's way. */
+import { A } from '@solidjs/router'
+import { createMemo, createSignal, For, lazy, Match, Show, Suspense, Switch } from 'solid-js'
+import { usePageTitle } from '../../frame/title'
+import { isSaid } from '../../live/http'
+import { useBoard } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { Sentence } from '../../ui/Sentence'
+import { type ShopDesk, useShopDesk } from '../shop/desk'
+import { examplePlan } from '../shop/library'
+import { hrefOf } from '../shop/where'
+import { doneCount, guideOf } from './guide'
+import './first-run.css'
+
+const NewJob = lazy(() => import('../board/NewJob'))
+
+/** Made up for the demonstration, and marked so in its every place. */
+const EXAMPLE = { id: 'corran-m38', title: 'Corran M38' }
+
+export function Guide() {
+  const desk = useShopDesk()
+  const board = useBoard()
+  usePageTitle(() => 'The shop’s first things')
+  const [opening, setOpening] = createSignal(false)
+  const items = createMemo(() => guideOf(desk.shop(), board.ids().length))
+  const known = () => desk.known() && board.known()
+  return (
+    <div class="page guide">
+      <h1>{desk.shop().name} is open</h1>
+      <p>
+        Four things, in any order, and each can wait. Leave when you like: the Shop page leads back here until
+        all is done.
+      </p>
+      <Show when={known()} fallback={<p class="pencil">Reading the shop…</p>}>
+        <p class="pencil" role="status">
+          {doneCount(items())}
+        </p>
+        <ol class="guide-list">
+          <For each={items().map(({ id }) => id)}>
+            {(id, index) => {
+              const item = () => items()[index()]
+              return (
+                <li classList={{ 'guide-done': item()?.done === true }}>
+                  <span class="guide-cell" aria-hidden="true" />
+                  <div class="guide-words">
+                    <h2>{item()?.title}</h2>
+                    <p>{item()?.words}</p>
+                  </div>
+                  <div class="guide-acts">
+                    <Switch>
+                      <Match when={id === 'people'}>
+                        <A class="button" href="/shop">
+                          {item()?.done ? 'To the people' : 'Enter the people'}
+                        </A>
+                      </Match>
+                      <Match when={id === 'wrenches'}>
+                        <A class="button" href="/shop/wrenches">
+                          {item()?.done ? 'To the crib' : 'Hang the wrenches'}
+                        </A>
+                      </Match>
+                      <Match when={id === 'plan'}>
+                        <PlanActs desk={desk} done={item()?.done === true} />
+                      </Match>
+                      <Match when={id === 'job'}>
+                        <Button onClick={() => setOpening(true)}>
+                          {item()?.done ? 'Open another job' : 'Open the first job'}
+                        </Button>
+                      </Match>
+                    </Switch>
+                  </div>
+                </li>
+              )
+            }}
+          </For>
+        </ol>
+      </Show>
+      <A class="button main" href="/">
+        To the board
+      </A>
+      <Suspense>
+        <Show when={opening()}>
+          <NewJob onClose={() => setOpening(false)} />
+        </Show>
+      </Suspense>
+    </div>
+  )
+}
+
+function PlanActs(props: { desk: ShopDesk; done: boolean }) {
+  const [why, setWhy] = createSignal<string>()
+  const [busy, setBusy] = createSignal(false)
+  const example = () => Object.values(props.desk.shop().plans[EXAMPLE.id] ?? {})[0]
+
+  async function take(): Promise<void> {
+    setBusy(true)
+    const plan = await examplePlan(EXAMPLE.id)
+    setWhy(isSaid(plan) ? plan.sentence : await props.desk.send({ type: 'AddPlan', plan }))
+    setBusy(false)
+  }
+
+  return (
+    <>
+      <A class="button" href={props.done ? '/shop/plans' : '/shop/plans/read-one'}>
+        {props.done ? 'To the library' : 'Read in a plan file'}
+      </A>
+      <Show
+        when={example()}
+        fallback={
+          <Button disabled={busy()} onClick={() => void take()}>
+            {busy() ? 'Adding…' : `Add the example: ${EXAMPLE.title}`}
+          </Button>
+        }
+      >
+        {(plan) => (
+          <A class="button quiet" href={hrefOf(plan())}>
+            Look at the example
+          </A>
+        )}
+      </Show>
+      <p class="small pencil">
+        The example is invented, every value of it, and says so wherever it is shown: for looking around,
+        never for a real engine.
+      </p>
+      <Show when={why()}>
+        <Sentence against>{why()}</Sentence>
+      </Show>
+    </>
+  )
+}

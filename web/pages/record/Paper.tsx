@@ -1,0 +1,146 @@
+/** The edition itself, from its head to the word that released the engine: the same on every device and on paper. */
+import { createMemo, For, type JSX, Show } from 'solid-js'
+import { markOf } from '../../drawings/heads'
+import { useLive, useShop } from '../../live/live'
+import { dayAndTimeOf } from '../audit/day'
+import { RecordGroup } from '../audit/RecordGroup'
+import { RELEASED_WORDS } from '../audit/release-view'
+import { countLines, countWords, groupsOf } from '../audit/rows'
+import { auditLines } from '../audit/verdict'
+import { type Desk, DeskContext } from '../engine/desk'
+import { coveredSteps, type Edition, inGroups } from './edition'
+import { Accepted, Doubts, Gates, LeftOut, Measurements, Seals, SettledValues, Signatures } from './Sections'
+import { peopleOf } from './sections'
+
+export function Paper(props: { edition: Edition }) {
+  const live = useLive()
+  const { shop } = useShop()
+  const job = () => props.edition.job
+  const plan = () => job().plan
+  const release = () => props.edition.release
+  // On a paper that lies in a file for years, every moment has its year.
+  const words = { ...live.session.words, moment: dayAndTimeOf }
+  const desk: Desk = {
+    job,
+    shop,
+    words,
+    me: () => undefined,
+    now: () => release().doneAt,
+    send: () => undefined,
+    may: () => undefined,
+  }
+  const covered = createMemo(() => coveredSteps(job(), release().kind))
+  const steps = createMemo(() => plan().steps.filter(({ id }) => covered().has(id)))
+  const lines = createMemo(() => auditLines(job()).filter(({ stepId }) => covered().has(stepId)))
+  const groups = createMemo(() => groupsOf(lines(), plan()))
+  const people = createMemo(() => peopleOf(job(), release().by))
+  const cautions = createMemo(() => [...new Set([...(plan().notices ?? [])])])
+  return (
+    <DeskContext.Provider value={desk}>
+      <article class="paper audit" aria-labelledby="paper-head">
+        <header class="paper-head">
+          <div class="paper-title">
+            <p class="stencil paper-shop">{shop().name}</p>
+            <h1 id="paper-head">
+              <span class="paper-what">Release record</span>
+              <span class="stencil paper-number">{release().number}</span>
+            </h1>
+          </div>
+          <p class="paper-word">
+            {job().engine.model}, serial {job().engine.serial}: {RELEASED_WORDS[release().kind]},{' '}
+            {dayAndTimeOf(release().doneAt)}, edition {release().edition}.
+          </p>
+          <dl class="paper-facts">
+            <Fact term="Job">{job().number}</Fact>
+            <Fact term="Engine">{job().engine.model}</Fact>
+            <Fact term="Serial">{job().engine.serial}</Fact>
+            <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
+            <Fact term="Owner">{job().owner}</Fact>
+            <Fact term="Opened">{dayAndTimeOf(job().openedAt)}</Fact>
+            <Fact term="Agreed work" wide>
+              {job().agreed}
+            </Fact>
+            <Fact term="Plan" wide>
+              {plan().title}, edition {plan().edition}. Values from: {plan().source}.
+            </Fact>
+            <Fact term="Fasteners" wide>
+              {countWords(countLines(lines()))}
+            </Fact>
+            <For each={job().warranties}>
+              {(one) => (
+                <Fact term="Warranty case" wide>
+                  {dayAndTimeOf(one.doneAt)}: {one.complaint}
+                </Fact>
+              )}
+            </For>
+            <Fact term="Initials" wide>
+              {people()
+                .map((id) => `${markOf(shop(), id).initials} ${words.person(id)}`)
+                .join(', ')}
+            </Fact>
+          </dl>
+          <p class="paper-caution">
+            Paintmark records what people state; it does not verify tightness. The maker’s current information
+            governs.
+          </p>
+          <Show when={plan().invented}>
+            <p class="paper-invented">
+              The values of this plan are invented. Do not use them on a real engine.
+            </p>
+          </Show>
+          <For each={cautions()}>{(text) => <p>{text}</p>}</For>
+        </header>
+        <Signatures job={job()} steps={steps()} />
+        <Accepted job={job()} />
+        <SettledValues job={job()} />
+        <LeftOut job={job()} />
+        <Doubts job={job()} steps={steps()} />
+        <Measurements job={job()} steps={steps()} />
+        <Seals job={job()} steps={steps()} />
+        <Gates job={job()} steps={steps()} />
+        <section class="record paper-fasteners">
+          <h2>Fasteners, pass by pass</h2>
+          <For each={groups()} fallback={<p>This plan has no fasteners to record.</p>}>
+            {(group) => <RecordGroup group={group} />}
+          </For>
+        </section>
+        <footer class="paper-release">
+          <h2>The word</h2>
+          <p class="paper-said">
+            I release this engine {release().kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, on the
+            record above.
+          </p>
+          <dl class="paper-facts">
+            <Fact term="Released by">{words.person(release().by)}</Fact>
+            <Fact term="When">{dayAndTimeOf(release().doneAt)}</Fact>
+            <Fact term="Record">
+              {release().number}, edition {release().edition}
+            </Fact>
+            <Show when={release().ownWork}>
+              <Fact term="Own work" wide>
+                The one who released it had worked on it.
+              </Fact>
+            </Show>
+            <Fact term="Covers" wide>
+              the log of this engine to entry {release().version}, hash{' '}
+              <span class="paper-hash">{inGroups(release().head)}</span>
+            </Fact>
+          </dl>
+          <p class="paper-line">
+            <span>Signature</span>
+            <span>Date</span>
+          </p>
+        </footer>
+      </article>
+    </DeskContext.Provider>
+  )
+}
+
+export function Fact(props: { term: string; wide?: boolean; children: JSX.Element }) {
+  return (
+    <div classList={{ wide: props.wide }}>
+      <dt>{props.term}</dt>
+      <dd>{props.children}</dd>
+    </div>
+  )
+}

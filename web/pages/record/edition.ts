@@ -1,0 +1,57 @@
+/**
+ * One numbered edition of the release record: the job folded from its log up to what the release covers, and no
+ * further. Whatever came later is told apart, and never changes an edition.
+ *
+ * Pure; the events are the server's, in their order and without a gap.
+ */
+import type { PlannedJob } from '../../../shared/job/context'
+import { evolveAll, newJob } from '../../../shared/job/evolve'
+import { type ReleaseKind, stepsOf } from '../../../shared/job/release'
+import type { Job, JobEvent, Release } from '../../../shared/job/types'
+import type { StreamEvent } from '../../../shared/log'
+
+export interface Edition {
+  release: Release
+  /** The job as the release covers it. */
+  job: PlannedJob
+  /** What the log has had since; the release's own word is not among it. */
+  since: readonly StreamEvent<JobEvent>[]
+  /** The job with everything since, for naming it. */
+  now: Job
+}
+
+export type EditionFound = { edition: Edition } | { missing: 'gap' | 'number'; numbers: string[] }
+
+export function editionOf(
+  jobId: string,
+  events: readonly StreamEvent<JobEvent>[],
+  number: string,
+): EditionFound {
+  if (events.some(({ version }, index) => version !== index + 1)) return { missing: 'gap', numbers: [] }
+  const fold = (some: readonly StreamEvent<JobEvent>[]) =>
+    evolveAll(
+      newJob(jobId),
+      some.map(({ event }) => event),
+    )
+  const now = fold(events)
+  const release = now.releases.find((one) => one.number === number)
+  const covered = events.filter(({ version }) => release !== undefined && version <= release.version)
+  const job = fold(covered)
+  if (!release || !job.plan || covered.length !== release.version)
+    return { missing: 'number', numbers: now.releases.map((one) => one.number) }
+  return {
+    edition: {
+      release,
+      job: job as PlannedJob,
+      since: events.filter(({ version }) => version > release.version + 1),
+      now,
+    },
+  }
+}
+
+/** The steps a release answers for, by id: a release to fitting says nothing of what comes after it. */
+export const coveredSteps = (job: PlannedJob, kind: ReleaseKind): Set<string> =>
+  new Set(stepsOf(job, kind).map(({ id }) => id))
+
+/** A long hash in groups, so that two papers can be compared by eye. */
+export const inGroups = (hash: string): string => hash.match(/.{1,8}/g)?.join(' ') ?? hash

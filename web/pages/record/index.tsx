@@ -1,0 +1,141 @@
+/**
+ * The release record under its number: read from the log up to what the release covers, the same for ever, made for
+ * paper. What the log has had since stands above it on the screen, and not on the paper.
+ */
+import { useParams } from '@solidjs/router'
+import { createMemo, createResource, For, Match, Show, Switch } from 'solid-js'
+import { trailLine } from '../../../shared/job/trail'
+import type { JobEvent } from '../../../shared/job/types'
+import type { StreamEvent } from '../../../shared/log'
+import { usePageTitle } from '../../frame/title'
+import { ask, isSaid } from '../../live/http'
+import { useLive } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { EmptyState } from '../../ui/EmptyState'
+import { type Edition, editionOf } from './edition'
+import { footPages } from './foot'
+import { Paper } from './Paper'
+import '../audit/audit.css'
+import '../audit/audit-print.css'
+import '../audit/record.css'
+import './record-page.css'
+import './record-paper.css'
+
+export default function RecordPage() {
+  const params = useParams<{ id: string; number: string }>()
+  return (
+    <Show keyed when={`${params.id} ${params.number}`}>
+      <Loaded jobId={params.id} number={params.number} />
+    </Show>
+  )
+}
+
+function Loaded(props: { jobId: string; number: string }) {
+  usePageTitle(() => `${props.number} release record`)
+  const [said] = createResource(
+    () => props.jobId,
+    (id) => ask<{ events: StreamEvent<JobEvent>[] }>(`/api/jobs/${encodeURIComponent(id)}/events?after=0`),
+  )
+  const problem = () => {
+    const answer = said()
+    return answer && isSaid(answer) ? answer.sentence : undefined
+  }
+  const found = createMemo(() => {
+    const answer = said()
+    return answer && !isSaid(answer) ? editionOf(props.jobId, answer.events, props.number) : undefined
+  })
+  const edition = () => {
+    const one = found()
+    return one && 'edition' in one ? one.edition : undefined
+  }
+  const missing = () => {
+    const one = found()
+    return one && 'missing' in one ? one : undefined
+  }
+  return (
+    <div class="page record-page">
+      <Switch fallback={<p class="pencil">Reading the log…</p>}>
+        <Match when={edition()}>{(one) => <Shown edition={one()} />}</Match>
+        <Match when={problem()}>
+          {(sentence) => (
+            <EmptyState title="The record cannot be read now">
+              <p>{sentence()}</p>
+              <a class="button" href={`/jobs/${props.jobId}/audit`}>
+                To the audit
+              </a>
+            </EmptyState>
+          )}
+        </Match>
+        <Match when={missing()}>
+          {(one) => (
+            <EmptyState title={`No record ${props.number}`}>
+              <p>
+                {one().missing === 'gap'
+                  ? 'The log came with a gap, so nothing is shown rather than something wrong. Load the page again.'
+                  : one().numbers.length > 0
+                    ? `This engine has ${one().numbers.join(', ')}.`
+                    : 'This engine is not released yet. Its record is made by the release, on the audit page.'}
+              </p>
+              <a class="button" href={`/jobs/${props.jobId}/audit`}>
+                To the audit
+              </a>
+            </EmptyState>
+          )}
+        </Match>
+      </Switch>
+    </div>
+  )
+}
+
+function Shown(props: { edition: Edition }) {
+  const live = useLive()
+  footPages(() => props.edition.release.number)
+  const since = createMemo(() =>
+    props.edition.since.map((event) => trailLine(props.edition.now, event, live.session.words)).toReversed(),
+  )
+  return (
+    <>
+      <aside class="record-screen" aria-label="About this record">
+        <div class="record-do">
+          <Button look="main" onClick={() => window.print()}>
+            Print the record
+          </Button>
+          <a class="button" href={`/jobs/${props.edition.job.id}/audit`}>
+            To the audit
+          </a>
+        </div>
+        <Show when={props.edition.release.withdrawn}>
+          {(gone) => (
+            <p class="sentence against">
+              Withdrawn by rework on {gone().stepId}, {live.session.words.person(gone().by)},{' '}
+              {live.session.words.moment(gone().doneAt)}. It says what was so when it was given.
+            </p>
+          )}
+        </Show>
+        <h2>Since this record</h2>
+        <Show
+          when={since().length > 0}
+          fallback={<p class="pencil">Nothing was added to the log since it was given.</p>}
+        >
+          <p class="pencil">
+            {since().length === 1 ? 'One entry' : `${since().length} entries`}, not part of this edition and
+            not printed with it.
+          </p>
+          <ol class="since">
+            <For each={since()}>
+              {(line) => (
+                <li>
+                  <time class="pencil" dateTime={new Date(line.doneAt).toISOString()}>
+                    {live.session.words.moment(line.doneAt)}
+                  </time>{' '}
+                  {line.sentence}
+                </li>
+              )}
+            </For>
+          </ol>
+        </Show>
+      </aside>
+      <Paper edition={props.edition} />
+    </>
+  )
+}

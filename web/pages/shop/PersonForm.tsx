@@ -1,0 +1,213 @@
+/** Somebody's card: name, initials, paint, roles, and what they may do and second-sign. */
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import { v7 as uuid } from 'uuid'
+import { type Entitlement, PAINTS, type Person, ROLE_WORDS, ROLES } from '../../../shared/shop/types'
+import { listed } from '../../../shared/words'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Field } from '../../ui/Field'
+import { Sentence } from '../../ui/Sentence'
+import { paintOf } from '../../ui/Stripe'
+import { Choices } from './Choices'
+import type { ShopDesk } from './desk'
+import {
+  CLASS_WORDS,
+  familiesKnown,
+  initialsFor,
+  newPerson,
+  personMissing,
+  ROLE_MEANS,
+  tidyPerson,
+  wornBy,
+} from './people'
+
+export function PersonForm(props: { desk: ShopDesk; before?: Person; onClose(added?: Person): void }) {
+  const { desk, before } = props
+  const [person, setPerson] = createSignal<Person>(before ?? newPerson(uuid(), desk.shop()))
+  const [initials, setInitials] = createSignal<string | undefined>(before?.initials)
+  const [why, setWhy] = createSignal<string>()
+  const [busy, setBusy] = createSignal(false)
+  const change = (part: Partial<Person>) => {
+    setWhy()
+    setPerson({ ...person(), ...part })
+  }
+  const shown = createMemo(() =>
+    tidyPerson({
+      ...person(),
+      initials: initials() ?? initialsFor(person().name, desk.shop(), person().id),
+    }),
+  )
+  const command = () => ({ type: before ? 'ChangePerson' : 'AddPerson', person: shown() }) as const
+  const worn = createMemo(() => wornBy(desk.shop(), person().id))
+  const others = () => worn().get(person().paint) ?? []
+  /** What the rules say, as soon as there is something to say it about. */
+  const refused = () => (personMissing(shown()) ? undefined : desk.may(command()))
+
+  async function write(event: SubmitEvent): Promise<void> {
+    event.preventDefault()
+    const fault = personMissing(shown()) ?? refused()
+    setWhy(fault)
+    if (fault) return
+    setBusy(true)
+    const sentence = await desk.send(command())
+    setBusy(false)
+    setWhy(sentence)
+    if (!sentence) props.onClose(shown())
+  }
+
+  return (
+    <Dialog open broad title={before ? `The card of ${before.name}` : 'Add a person'} onClose={props.onClose}>
+      <form class="sheet-form" onSubmit={write} novalidate>
+        <Field
+          label="Name"
+          value={person().name}
+          onValue={(name) => change({ name })}
+          required
+          maxLength={80}
+          autocomplete="off"
+        />
+        <Field
+          label="Initials"
+          hint="Two or three letters; they stand beside every stripe."
+          value={shown().initials}
+          onValue={(value) => {
+            setWhy()
+            setInitials(value.toUpperCase())
+          }}
+          {...(refused() ? { wrong: refused() as string } : {})}
+          required
+          maxLength={3}
+          autocomplete="off"
+        />
+        <fieldset class="choices whole">
+          <legend>Paint</legend>
+          <div class="paints">
+            <For each={PAINTS}>
+              {(paint) => (
+                <label class="paint" style={{ '--paint': paintOf(paint) }}>
+                  <input
+                    type="radio"
+                    name="paint"
+                    checked={person().paint === paint}
+                    onChange={() => change({ paint })}
+                  />
+                  <span class="paint-dab" aria-hidden="true" />
+                  <span class="paint-name">
+                    {paint}
+                    <Show when={worn().get(paint)}>
+                      {(wearers) => (
+                        <span class="pencil"> {listed(wearers().map((one) => one.initials))}</span>
+                      )}
+                    </Show>
+                  </span>
+                </label>
+              )}
+            </For>
+          </div>
+          <p class="small pencil" role="status">
+            <Show when={others().length > 0} fallback={`Nobody else wears ${person().paint}.`}>
+              {listed(others().map((one) => one.name))} {others().length === 1 ? 'wears' : 'wear'}{' '}
+              {person().paint} already. The initials still tell the stripes apart; another paint does it at a
+              glance.
+            </Show>
+          </p>
+        </fieldset>
+        <div class="whole">
+          <Choices
+            any
+            label="Roles"
+            choices={ROLES.map((id) => ({ id, title: ROLE_WORDS[id], means: ROLE_MEANS[id] }))}
+            chosen={person().roles}
+            onChange={(roles) => change({ roles })}
+            hint={
+              person().roles.length === 0 ? 'Without a role: may look at everything, and enter facts.' : ''
+            }
+          />
+        </div>
+        <EntitlementFields
+          desk={desk}
+          label="May do and sign"
+          value={person().mayDo}
+          onChange={(mayDo) => change({ mayDo })}
+        />
+        <EntitlementFields
+          desk={desk}
+          label="May second-sign the work of others"
+          value={person().maySecondSign}
+          onChange={(maySecondSign) => change({ maySecondSign })}
+        />
+        <Show when={why()}>
+          <div class="whole">
+            <Sentence against>{why()}</Sentence>
+          </div>
+        </Show>
+        <Button type="submit" look="main" disabled={busy()}>
+          {busy() ? 'Writing…' : before ? 'Write the card' : 'Add, then set the PIN'}
+        </Button>
+      </form>
+    </Dialog>
+  )
+}
+
+interface EntitlementProps {
+  desk: ShopDesk
+  label: string
+  value: Entitlement
+  onChange(value: Entitlement): void
+}
+
+/** Classes first; without one the families mean nothing and are not asked. */
+function EntitlementFields(props: EntitlementProps) {
+  const [more, setMore] = createSignal<readonly string[]>([])
+  const [typed, setTyped] = createSignal('')
+  const known = () =>
+    [...new Set([...familiesKnown(props.desk.shop()), ...more()])].map((id) => ({ id, title: id }))
+  const add = () => {
+    const family = typed().trim()
+    setTyped('')
+    if (!family) return
+    setMore([...more(), family])
+    props.onChange({ ...props.value, families: [...new Set([...props.value.families, family])] })
+  }
+  return (
+    <div class="whole entitlement">
+      <Choices
+        any
+        label={props.label}
+        choices={(['A', 'B', 'C'] as const).map((id) => ({
+          id,
+          title: `class ${id}`,
+          means: CLASS_WORDS[id],
+        }))}
+        chosen={props.value.classes}
+        onChange={(classes) => props.onChange({ ...props.value, classes })}
+        hint={props.value.classes.length === 0 ? 'Nothing chosen: nothing.' : ''}
+      />
+      <Show when={props.value.classes.length > 0}>
+        <Choices
+          any
+          label="on these engine families"
+          choices={known()}
+          chosen={props.value.families}
+          onChange={(families) => props.onChange({ ...props.value, families })}
+          hint={props.value.families.length === 0 ? 'Nothing chosen: every family.' : ''}
+        />
+        <div class="family-more">
+          <Field
+            label="Another family"
+            value={typed()}
+            onValue={setTyped}
+            maxLength={40}
+            autocomplete="off"
+            onKeyDown={(event) => {
+              if (event.key !== 'Enter') return
+              event.preventDefault()
+              add()
+            }}
+          />
+          <Button onClick={add}>Name it</Button>
+        </div>
+      </Show>
+    </div>
+  )
+}

@@ -1,0 +1,137 @@
+/** The plan library: every plan at every edition, its size and its cautions; one can be looked at, none changed. */
+import { A } from '@solidjs/router'
+import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
+import { checkPlan } from '../../../shared/plan/check'
+import type { Plan } from '../../../shared/plan/types'
+import { isSaid } from '../../live/http'
+import { EmptyState } from '../../ui/EmptyState'
+import { Sentence } from '../../ui/Sentence'
+import type { ShopDesk } from './desk'
+import { wholePlan } from './library'
+import { PlanLook } from './PlanLook'
+import { cautionWords, countWords, editions } from './plan-look'
+import { hrefOf } from './where'
+
+/** The library travels as headers; each plan is asked for where it is shown. */
+function createWhole(desk: ShopDesk, plan: () => Pick<Plan, 'id' | 'edition'>) {
+  const [whole, setWhole] = createSignal<Plan>()
+  const [problem, setProblem] = createSignal<string>()
+  createEffect(
+    on([() => desk.known(), () => plan().id, () => plan().edition], async ([known, id, edition]) => {
+      if (!known) return
+      const said = await wholePlan(desk.shop().name, { id, edition })
+      if (isSaid(said)) setProblem(said.sentence)
+      else setWhole(said)
+    }),
+  )
+  return { whole, problem }
+}
+
+export function Plans(props: { desk: ShopDesk }) {
+  const { desk } = props
+  const plans = createMemo(() => editions(desk.shop().plans))
+  return (
+    <section aria-labelledby="plans-title">
+      <div class="part-head">
+        <h2 id="plans-title">
+          Plan library <span class="pencil">{plans().length}</span>
+        </h2>
+        <Show when={desk.mayEdit()}>
+          <A class="button" href="/shop/plans/read-one">
+            Read in a plan
+          </A>
+        </Show>
+      </div>
+      <Show
+        when={plans().length > 0}
+        fallback={
+          <EmptyState title="The library is empty.">
+            <p>
+              A plan is the shop’s own copy of the maker’s information at a named edition: steps, joints with
+              their bolt maps, what hides what. It comes in as a plan file; a job then adopts it.
+            </p>
+            <p>
+              {desk.mayEdit()
+                ? 'To look around first, the guided list offers an invented example.'
+                : 'A supervisor or the owner reads the first one in.'}
+            </p>
+            <Show when={desk.mayEdit()}>
+              <A class="button" href="/first-run">
+                To the guided list
+              </A>
+            </Show>
+          </EmptyState>
+        }
+      >
+        <p>An edition in the library never changes. An engine adopts one on its own page.</p>
+        <ul class="cards plan-cards">
+          <For each={plans()}>{(plan) => <PlanCard desk={desk} plan={plan} />}</For>
+        </ul>
+      </Show>
+    </section>
+  )
+}
+
+function PlanCard(props: { desk: ShopDesk; plan: Plan }) {
+  const { whole } = createWhole(props.desk, () => props.plan)
+  const cautions = () => {
+    const plan = whole()
+    return plan && checkPlan(plan).cautions.length
+  }
+  return (
+    <li class="shop-card">
+      <h3>
+        {props.plan.title} <span class="pencil">edition {props.plan.edition}</span>
+      </h3>
+      <p class="pencil">
+        {props.plan.id}, for {props.plan.family} engines{' '}
+        <Show when={props.plan.invented}>
+          <span class="invented">values invented</span>
+        </Show>
+      </p>
+      <Show when={whole()} fallback={<p class="pencil">Reading its steps…</p>}>
+        {(plan) => <p>{countWords(plan())}</p>}
+      </Show>
+      <Show when={cautions() !== undefined}>
+        <p classList={{ against: (cautions() ?? 0) > 0, pencil: cautions() === 0 }}>
+          {cautionWords(cautions() ?? 0)}
+        </p>
+      </Show>
+      <p class="small pencil">{props.plan.source}</p>
+      <div class="card-acts">
+        <A
+          class="button"
+          href={hrefOf(props.plan)}
+          aria-label={`Look at ${props.plan.title}, edition ${props.plan.edition}`}
+        >
+          Look at it
+        </A>
+      </div>
+    </li>
+  )
+}
+
+export function OnePlan(props: { desk: ShopDesk; id: string; edition: number }) {
+  const { whole, problem } = createWhole(props.desk, () => props)
+  return (
+    <section aria-labelledby="plan-title">
+      <div class="part-head">
+        <h2 id="plan-title">
+          {whole()?.title ?? props.id} <span class="pencil">edition {props.edition}</span>{' '}
+          <Show when={whole()?.invented}>
+            <span class="invented">values invented</span>
+          </Show>
+        </h2>
+        <A class="button quiet" href="/shop/plans">
+          Back to the library
+        </A>
+      </div>
+      <Show when={problem()}>
+        <Sentence against>{problem()}</Sentence>
+      </Show>
+      <Show when={whole()} fallback={<Show when={!problem()}>Reading the plan…</Show>}>
+        {(plan) => <PlanLook plan={plan()} />}
+      </Show>
+    </section>
+  )
+}

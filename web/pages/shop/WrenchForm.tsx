@@ -1,0 +1,179 @@
+/** A wrench's card. What a change means for the work stands under it before it is written. */
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import type { Wrench } from '../../../shared/shop/types'
+import { TORQUE_UNITS } from '../../../shared/units'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { Field } from '../../ui/Field'
+import { Sentence } from '../../ui/Sentence'
+import { Choices } from './Choices'
+import type { ShopDesk } from './desk'
+import {
+  changeMeans,
+  draftOf,
+  KIND_MEANS,
+  KIND_WORDS,
+  STATE_WORDS,
+  type WrenchDraft,
+  wrenchFrom,
+} from './wrenches'
+
+const KINDS = ['click', 'indicating', 'angle_gauge'] as const
+const STATES = ['in_service', 'out_for_check', 'failed', 'dropped'] as const
+
+export function WrenchForm(props: { desk: ShopDesk; before?: Wrench; onClose(): void }) {
+  const { desk, before } = props
+  const [draft, setDraft] = createSignal<WrenchDraft>(draftOf(before))
+  const [why, setWhy] = createSignal<string>()
+  const [busy, setBusy] = createSignal(false)
+  const change = (part: Partial<WrenchDraft>) => {
+    setWhy()
+    setDraft({ ...draft(), ...part })
+  }
+  const card = createMemo(() => wrenchFrom(draft(), before))
+  const command = (wrench: Wrench) => ({ type: before ? 'ChangeWrench' : 'AddWrench', wrench }) as const
+  const means = () => {
+    const wrench = card()
+    return typeof wrench === 'string' ? [] : changeMeans(before, wrench, desk.now())
+  }
+  const taken = () => {
+    const id = draft().id.trim()
+    return !before && Object.hasOwn(desk.shop().wrenches, id) ? `${id} hangs in the crib already.` : undefined
+  }
+
+  async function write(event: SubmitEvent): Promise<void> {
+    event.preventDefault()
+    const wrench = card()
+    const fault = typeof wrench === 'string' ? wrench : desk.may(command(wrench))
+    setWhy(fault)
+    if (fault || typeof wrench === 'string') return
+    setBusy(true)
+    const sentence = await desk.send(command(wrench))
+    setBusy(false)
+    setWhy(sentence)
+    if (!sentence) props.onClose()
+  }
+
+  return (
+    <Dialog
+      open
+      broad
+      title={before ? `The card of ${before.id}` : 'Hang a wrench in the crib'}
+      onClose={props.onClose}
+    >
+      <form class="sheet-form" onSubmit={write} novalidate>
+        <Show when={before}>
+          <div class="whole">
+            <Choices
+              label="State"
+              choices={STATES.map((id) => ({ id, title: STATE_WORDS[id] }))}
+              chosen={[draft().state]}
+              onChange={([state]) => state && change({ state })}
+            />
+          </div>
+        </Show>
+        <Show
+          when={!before}
+          fallback={
+            <p class="whole">
+              <b>{draft().id}</b>, {KIND_WORDS[draft().kind]}. Its name stays: the record speaks of it.
+            </p>
+          }
+        >
+          <Field
+            label="Its name in the crib"
+            hint="As painted or engraved on it; it cannot be changed later."
+            {...(taken() ? { wrong: taken() as string } : {})}
+            value={draft().id}
+            onValue={(id) => change({ id })}
+            required
+            maxLength={40}
+            autocomplete="off"
+          />
+        </Show>
+        <Field
+          label="What it is"
+          hint="As one would ask for it: click wrench 10–60."
+          value={draft().title}
+          onValue={(title) => change({ title })}
+          required
+          maxLength={120}
+          autocomplete="off"
+        />
+        <Show when={!before}>
+          <div class="whole">
+            <Choices
+              label="Kind"
+              choices={KINDS.map((id) => ({ id, title: KIND_WORDS[id], means: KIND_MEANS[id] }))}
+              chosen={[draft().kind]}
+              onChange={([kind]) => kind && change({ kind })}
+            />
+          </div>
+        </Show>
+        <Show when={draft().kind !== 'angle_gauge'}>
+          <div class="field">
+            <label for="wrench-unit">Unit on its scale</label>
+            <select
+              id="wrench-unit"
+              value={draft().unit}
+              onChange={(event) => change({ unit: event.currentTarget.value as Wrench['unit'] })}
+            >
+              <For each={TORQUE_UNITS}>
+                {(unit) => (
+                  <option value={unit} selected={unit === draft().unit}>
+                    {unit}
+                  </option>
+                )}
+              </For>
+            </select>
+          </div>
+        </Show>
+        <Field
+          label="Lowest on its scale"
+          inputmode="decimal"
+          value={draft().min}
+          onValue={(min) => change({ min })}
+        />
+        <Field
+          label="Highest on its scale"
+          inputmode="decimal"
+          value={draft().max}
+          onValue={(max) => change({ max })}
+        />
+        <Field
+          label="Step of the scale, if known"
+          inputmode="decimal"
+          value={draft().increment}
+          onValue={(increment) => change({ increment })}
+        />
+        <Field
+          label="Last checked"
+          type="date"
+          value={draft().lastChecked}
+          onValue={(lastChecked) => change({ lastChecked })}
+        />
+        <Field
+          label="Next check due"
+          hint="Good through that day. Empty: never past its check."
+          type="date"
+          value={draft().due}
+          onValue={(due) => change({ due })}
+        />
+        <Show when={means().length > 0}>
+          <div class="whole means" role="status">
+            <h3>What this means</h3>
+            <For each={means()}>{(sentence) => <p>{sentence}</p>}</For>
+          </div>
+        </Show>
+        <Show when={why()}>
+          <div class="whole">
+            <Sentence against>{why()}</Sentence>
+          </div>
+        </Show>
+        <Button type="submit" look="main" disabled={busy()}>
+          {busy() ? 'Writing…' : before ? 'Write the card' : 'Hang it in the crib'}
+        </Button>
+      </form>
+    </Dialog>
+  )
+}

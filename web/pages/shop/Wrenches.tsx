@@ -1,0 +1,91 @@
+/** The wrench crib: what each covers, when it was checked, whether it can be used today. */
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import type { Wrench } from '../../../shared/shop/types'
+import { Button } from '../../ui/Button'
+import { EmptyState } from '../../ui/EmptyState'
+import type { ShopDesk } from './desk'
+import { dayWords } from './numbers'
+import { WrenchForm } from './WrenchForm'
+import { inCrib, KIND_WORDS, rangeWords, wrenchStanding } from './wrenches'
+
+export function Wrenches(props: { desk: ShopDesk }) {
+  const { desk } = props
+  const [adding, setAdding] = createSignal(false)
+  const [changing, setChanging] = createSignal<Wrench>()
+  const crib = createMemo(() => inCrib(Object.values(desk.shop().wrenches), desk.now()))
+  const against = () => crib().filter((wrench) => wrenchStanding(wrench, desk.now()).against).length
+  return (
+    <section aria-labelledby="crib-title">
+      <div class="part-head">
+        <h2 id="crib-title">
+          Wrench crib{' '}
+          <span class="pencil">
+            {crib().length}
+            <Show when={against() > 0}>, {against()} not to be used</Show>
+          </span>
+        </h2>
+        <Show when={desk.mayEdit()}>
+          <Button onClick={() => setAdding(true)}>Hang a wrench in the crib</Button>
+        </Show>
+      </div>
+      <Show
+        when={crib().length > 0}
+        fallback={
+          <EmptyState title="The crib is empty.">
+            <p>
+              Each wrench gets a card here: its scale, its unit, when it was checked. The bench offers those
+              that fit the joint, and holds up a number that could be a slip between their units.
+            </p>
+            <Show when={!desk.mayEdit()}>
+              <p>A supervisor or the owner hangs them here.</p>
+            </Show>
+          </EmptyState>
+        }
+      >
+        <ul class="cards">
+          <For each={crib()}>
+            {(wrench) => {
+              const standing = () => wrenchStanding(wrench, desk.now())
+              return (
+                <li class="shop-card wrench" classList={{ 'card-against': standing().against }}>
+                  <h3>
+                    <span class="stencil">{wrench.id}</span> {wrench.title}
+                  </h3>
+                  <p class="wrench-range">{rangeWords(wrench)}</p>
+                  <p class="pencil">{KIND_WORDS[wrench.kind]}</p>
+                  <p class="wrench-state" classList={{ against: standing().against }}>
+                    {standing().words}
+                  </p>
+                  <dl class="pairs">
+                    <dt>Last checked</dt>
+                    <dd>
+                      {wrench.lastCheckedAt === undefined ? 'not entered' : dayWords(wrench.lastCheckedAt)}
+                    </dd>
+                    <dt>Next due</dt>
+                    <dd>{wrench.dueAt === undefined ? 'not entered' : dayWords(wrench.dueAt)}</dd>
+                  </dl>
+                  <Show when={desk.mayEdit()}>
+                    <div class="card-acts">
+                      <Button
+                        onClick={() => setChanging(wrench)}
+                        aria-label={`Change the card of ${wrench.id}`}
+                      >
+                        Change
+                      </Button>
+                    </div>
+                  </Show>
+                </li>
+              )
+            }}
+          </For>
+        </ul>
+      </Show>
+      <Show when={adding()}>
+        <WrenchForm desk={desk} onClose={() => setAdding(false)} />
+      </Show>
+      <Show when={changing()} keyed>
+        {(wrench) => <WrenchForm desk={desk} before={wrench} onClose={() => setChanging()} />}
+      </Show>
+    </section>
+  )
+}

@@ -1,0 +1,87 @@
+/** The shop itself: people, wrenches, tolerances, plans. Everybody may look; supervisor and owner write. */
+import { A, useParams } from '@solidjs/router'
+import { createMemo, For, Match, Show, Switch } from 'solid-js'
+import { usePageTitle } from '../../frame/title'
+import { useBoard } from '../../live/live'
+import { doneCount, guideOf } from '../first-run/guide'
+import { useShopDesk } from './desk'
+import { People } from './People'
+import { OnePlan, Plans } from './Plans'
+import { ReadPlan } from './ReadPlan'
+import { TolerancesPart } from './TolerancesPart'
+import { Wrenches } from './Wrenches'
+import { PARTS, whereIs } from './where'
+import '../engine/desk.css'
+import './shop.css'
+
+export default function ShopPage() {
+  const params = useParams<{ rest?: string }>()
+  const desk = useShopDesk()
+  const board = useBoard()
+  const where = createMemo(() => whereIs(params.rest ?? ''))
+  usePageTitle(() => PARTS.find(({ id }) => id === where().part)?.title ?? 'Shop')
+  const onePlan = () => {
+    const at = where()
+    return 'plan' in at ? at.plan : undefined
+  }
+  const begun = () => guideOf(desk.shop(), board.ids().length)
+  return (
+    <div class="page shop">
+      <div class="shop-head">
+        <h1>Shop</h1>
+        <nav aria-label="Parts of the shop">
+          <ul>
+            <For each={PARTS}>
+              {(part) => (
+                <li>
+                  <A
+                    href={part.id === 'people' ? '/shop' : `/shop/${part.id}`}
+                    class="part-link"
+                    classList={{ 'part-here': where().part === part.id }}
+                    aria-current={where().part === part.id ? 'page' : undefined}
+                    activeClass=""
+                    end
+                  >
+                    {part.title}
+                  </A>
+                </li>
+              )}
+            </For>
+          </ul>
+        </nav>
+      </div>
+      <Show when={!desk.mayEdit()}>
+        <p class="pencil part-note">
+          You may look at everything here. A supervisor or the owner writes it; your own PIN you set yourself.
+        </p>
+      </Show>
+      <Show when={desk.mayEdit() && desk.known() && board.known() && begun().some(({ done }) => !done)}>
+        <p class="part-note">
+          The shop is being set up: {doneCount(begun())}. <A href="/first-run">Go on with the guided list</A>
+        </p>
+      </Show>
+      <Show when={desk.known()} fallback={<p class="pencil">Reading the shop…</p>}>
+        <Switch>
+          <Match when={where().part === 'people'}>
+            <People desk={desk} />
+          </Match>
+          <Match when={where().part === 'wrenches'}>
+            <Wrenches desk={desk} />
+          </Match>
+          <Match when={where().part === 'tolerances'}>
+            <TolerancesPart desk={desk} />
+          </Match>
+          <Match when={'read' in where()}>
+            <ReadPlan desk={desk} />
+          </Match>
+          <Match when={onePlan()} keyed>
+            {(plan) => <OnePlan desk={desk} id={plan.id} edition={plan.edition} />}
+          </Match>
+          <Match when={where().part === 'plans'}>
+            <Plans desk={desk} />
+          </Match>
+        </Switch>
+      </Show>
+    </div>
+  )
+}

@@ -1,0 +1,52 @@
+/** Plans over HTTP: one of the library or of the examples whole, and a file's text read before it is added. */
+import type { PlanCaution } from '../../../shared/plan/order'
+import type { PlanFault } from '../../../shared/plan/place'
+import type { Plan } from '../../../shared/plan/types'
+import { ask, isSaid, type Said } from '../../live/http'
+
+/** An edition never changes, so that it is asked for once a page. */
+const known = new Map<string, Plan>()
+
+/** `whose`: the shop's name; a page that outlives its shop must not show another's. */
+export async function wholePlan(
+  whose: string,
+  { id, edition }: Pick<Plan, 'id' | 'edition'>,
+): Promise<Plan | Said> {
+  const key = JSON.stringify([whose, id, edition])
+  const kept = known.get(key)
+  if (kept) return kept
+  const said = await ask<Plan>(`/api/plans/${encodeURIComponent(id)}/${edition}`)
+  if (!isSaid(said)) known.set(key, said)
+  return said
+}
+
+export const examplePlan = (id: string): Promise<Plan | Said> =>
+  ask<Plan>(`/api/example-plans/${encodeURIComponent(id)}`)
+
+export type Reading =
+  | { plan: Plan; cautions: PlanCaution[] }
+  | { faults: PlanFault[] }
+  /** Not read at all: no signal, too long, signed out. */
+  | { sentence: string }
+
+/** The server reads it; nothing is added by this. What it found good is the same text as a value. */
+export async function readPlanFile(text: string): Promise<Reading> {
+  try {
+    const answer = await fetch('/api/plans/read', {
+      method: 'POST',
+      credentials: 'same-origin',
+      headers: { 'content-type': 'application/json' },
+      body: text,
+    })
+    const said = await answer.json()
+    if (answer.ok)
+      return {
+        plan: JSON.parse(text.replace(/^\uFEFF/, '')) as Plan,
+        cautions: said.cautions as PlanCaution[],
+      }
+    if (Array.isArray(said.faults) && said.faults.length > 0) return { faults: said.faults }
+    return { sentence: String(said.sentence ?? `The server answered ${answer.status}. Try again.`) }
+  } catch {
+    return { sentence: 'No signal: the shop’s server does not answer. What you entered stays here.' }
+  }
+}
