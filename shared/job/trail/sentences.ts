@@ -55,7 +55,8 @@ const BASES: { [K in ValueBasis['kind']]: (basis: Extract<ValueBasis, { kind: K 
 }
 
 /** Where a settled value comes from. */
-export const basisWords = (basis: ValueBasis): string => (BASES[basis.kind] as (basis: ValueBasis) => string)(basis)
+export const basisWords = (basis: ValueBasis): string =>
+  (BASES[basis.kind] as (basis: ValueBasis) => string)(basis)
 const said = (note: string | undefined): string => (note ? ` “${note}”` : '')
 const marks = (job: Job, at: readonly StoppedAt[]): string =>
   at.length === 0

@@ -117,6 +117,7 @@ const VOID: Record<NonNullable<Reading['superseded']>['because'], string> = {
   slackened: 'slackened',
   retaken: 'taken again',
   restarted: 'round begun again',
+  refitted: 'fastener changed',
 }
 
 const CONDITIONS: Record<FastenerState['condition'], string> = {

@@ -103,7 +103,12 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
   )
 }
 
-const VOID = { slackened: 'slackened', retaken: 'done again', restarted: 'the round began again' } as const
+const VOID: Record<NonNullable<Reading['superseded']>['because'], string> = {
+  slackened: 'slackened',
+  retaken: 'done again',
+  restarted: 'the round began again',
+  refitted: 'the fastener was changed',
+}
 const NO_READING = { how: 'clicked', band: null, pass: 1 } as const
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 

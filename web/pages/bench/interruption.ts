@@ -31,10 +31,12 @@ export interface BrokenOff {
 
 const WAYS: readonly RestartHow[] = ['again', 'slackened', 'new_fasteners']
 
-/** The open interruption of a round's joint, if its rule asks for anything. */
+/** The open interruption of this round, if its rule asks for anything; one cap does not hold up another. */
 export function brokenOff(job: PlannedJob, round: Round): BrokenOff | undefined {
   const { joint } = round
-  const mark = job.interrupted[joint.id]
+  const mark = job.interrupted[joint.id]?.find(({ positions }) =>
+    positions.some((position) => round.positions.includes(position)),
+  )
   if (!mark || mark.asks === 'nothing') return undefined
   return {
     mark,
