@@ -319,7 +319,7 @@ describe('whatever people do', () => {
     const never = REFUSAL_CODES.filter((code) => !seen.refused.has(code) && !unreachable.includes(code))
     expect(never).toEqual([])
     expect(seen.late).toBeGreaterThan(0)
-    expect(seen.done).toBeGreaterThan(100)
+    expect(seen.done).toBeGreaterThan(50)
     expect(seen.nothing).toBeGreaterThan(100)
   })
 })
