@@ -116,6 +116,9 @@ export function ActionPanel(props: ActionProps) {
   )
 }
 
+/** Where a wrench is in the hand, or about to be. */
+const NEEDS_WRENCH: ReadonlySet<Phase['kind']> = new Set(['enter_scale', 'held_up', 'record'])
+
 /** A phone's second row: the scale again or another angle, the wrench in hand, and the stop. */
 interface BarProps {
   onWrench: () => void
@@ -145,7 +148,7 @@ export function BarRow(props: BarProps) {
       <Show when={record()?.how === 'turned'}>
         <Button onClick={() => props.onAsk(record()?.head ?? 0)}>Another angle</Button>
       </Show>
-      <Show when={bench.round() && bench.phase().kind !== 'through' && bench.wrench()}>
+      <Show when={bench.round() && NEEDS_WRENCH.has(bench.phase().kind) && bench.wrench()}>
         {(wrench) => (
           <Button aria-label={`${wrench().id} in hand: other wrench`} onClick={props.onWrench}>
             {wrench().id}…
