@@ -3,7 +3,6 @@ import { Match, Show, Switch } from 'solid-js'
 import { bandFor } from '../../../shared/job/verdicts'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
-import { DeclareFasteners } from './FastenerPanel'
 import { Answer } from './HeadAsk'
 import type { Phase } from './phase'
 import { targetOf } from './phase'
@@ -109,9 +108,6 @@ export function ActionPanel(props: ActionProps) {
           )}
         </Match>
       </Switch>
-      <Show when={phaseNeedsHands() || as('through')}>
-        <DeclareFasteners />
-      </Show>
     </>
   )
 }
