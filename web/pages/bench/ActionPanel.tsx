@@ -3,7 +3,6 @@ import { Match, Show, Switch } from 'solid-js'
 import { bandFor } from '../../../shared/job/verdicts'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
-import { DeclareFasteners } from './FastenerPanel'
 import { Answer } from './HeadAsk'
 import type { Phase } from './phase'
 import { targetOf } from './phase'
@@ -109,12 +108,12 @@ export function ActionPanel(props: ActionProps) {
           )}
         </Match>
       </Switch>
-      <Show when={phaseNeedsHands() || as('through')}>
-        <DeclareFasteners />
-      </Show>
     </>
   )
 }
+
+/** Where a wrench is in the hand, or about to be. */
+const NEEDS_WRENCH: ReadonlySet<Phase['kind']> = new Set(['enter_scale', 'held_up', 'record'])
 
 /** A phone's second row: the scale again or another angle, the wrench in hand, and the stop. */
 interface BarProps {
@@ -145,7 +144,7 @@ export function BarRow(props: BarProps) {
       <Show when={record()?.how === 'turned'}>
         <Button onClick={() => props.onAsk(record()?.head ?? 0)}>Another angle</Button>
       </Show>
-      <Show when={bench.round() && bench.phase().kind !== 'through' && bench.wrench()}>
+      <Show when={bench.round() && NEEDS_WRENCH.has(bench.phase().kind) && bench.wrench()}>
         {(wrench) => (
           <Button aria-label={`${wrench().id} in hand: other wrench`} onClick={props.onWrench}>
             {wrench().id}…

@@ -27,7 +27,7 @@ export function DeclareFasteners() {
   return (
     <Show when={asked()}>
       {(declaring) => (
-        <section class="declare" aria-label="Which fasteners">
+        <section class="declare-row" aria-label="Which fasteners">
           <p>{declaring().asks}</p>
           <div class="panel-buttons">
             <Button onClick={() => place('new')}>{declaring().fresh}</Button>

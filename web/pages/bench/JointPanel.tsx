@@ -31,6 +31,10 @@ export function JointPanel(props: JointPanelProps) {
     }),
   )
   const press = (n: number) => {
+    if (bench.pointing()) {
+      bench.look(n)
+      return
+    }
     const reached = standingReading(bench.job(), props.round.joint, n, bench.pass())
     const phase = bench.phase()
     if (reached || phase.kind === 'look' || phase.kind === 'through' || phase.kind === 'wait') bench.look(n)
@@ -44,7 +48,7 @@ export function JointPanel(props: JointPanelProps) {
   return (
     <>
       <PassRow />
-      <div class="map-room">
+      <div class="map-room" classList={{ pointing: bench.pointing() }}>
         <BoltMap
           positions={props.round.joint.positions}
           outline={props.round.joint.outline}

@@ -27,6 +27,11 @@ export function NotesPanel() {
         <PhotoButton label="Photo" />
         <Button onClick={() => setWriting(true)}>Note</Button>
         <Button onClick={() => setHolding(true)}>It waits for…</Button>
+        <Show when={bench.round()}>
+          <Button aria-pressed={bench.pointing()} onClick={() => bench.point(!bench.pointing())}>
+            {bench.pointing() ? 'Tap the head it is about' : 'One fastener…'}
+          </Button>
+        </Show>
       </div>
       <RefusedPhotos />
       <For each={notes()}>

@@ -2,6 +2,7 @@
 import { createEffect, createMemo, Index, on, Show } from 'solid-js'
 import { useBench } from './bench'
 import { fastenerWords } from './cautions'
+import { DeclareFasteners } from './FastenerPanel'
 import { passViews, passWords } from './work'
 
 export function StationRow() {
@@ -94,6 +95,9 @@ export function PassRow() {
         </nav>
       </Show>
       <JointWords />
+      <Show when={bench.mine()}>
+        <DeclareFasteners />
+      </Show>
     </div>
   )
 }

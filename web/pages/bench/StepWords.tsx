@@ -6,7 +6,8 @@ import { interruptionWords, markerWords, notYet, sealantWords, stopWords } from 
 
 export function NotYetWords() {
   const bench = useBench()
-  const items = createMemo(() => notYet(bench.job(), bench.step()))
+  // Where it was left, the note beside it says the same.
+  const items = createMemo(() => (bench.stopped() ? [] : notYet(bench.job(), bench.step())))
   return (
     <For each={items()}>
       {(item) => (
@@ -44,7 +45,7 @@ export function StopHere(props: { onMore: () => void }) {
       >
         Stop here
       </Button>
-      <Button class="tall" onClick={props.onMore} aria-label="Stop with a note, or hand over">
+      <Button class="tall" onClick={props.onMore}>
         Note, hand over…
       </Button>
     </div>

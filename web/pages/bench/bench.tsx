@@ -39,6 +39,7 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
   const [without, setWithout] = createSignal<ReadonlySet<string>>(new Set())
   const [again, setAgain] = createSignal<string>()
   const [looked, setLooked] = createSignal<number>()
+  const [pointing, setPointing] = createSignal(false)
 
   const station = createMemo(
     (): Station => stations().find(({ key }) => key === stationKey()) ?? (stations().at(-1) as Station),
@@ -199,7 +200,13 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     waiting,
     /** The head whose readings are open. */
     looked,
-    look: setLooked,
+    look: (n: number | undefined) => {
+      setPointing(false)
+      setLooked(n)
+    },
+    /** The next tap on the map opens a head instead of recording it. */
+    pointing,
+    point: setPointing,
   }
 }
 

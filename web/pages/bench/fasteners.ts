@@ -19,7 +19,7 @@ export const CONDITION_WORDS: Record<FastenerCondition, string> = {
 
 export interface Declaring {
   positions: number[]
-  /** `8 bolts: new, or used before?` */
+  /** `8 bolts to declare before signing.` */
   asks: string
   /** `8 new, one-use` */
   fresh: string
@@ -36,14 +36,14 @@ export function toDeclare(job: PlannedJob, { joint, positions }: Round): Declari
   if (use.kind !== 'cycles')
     return {
       positions: open,
-      asks: `${many}: one-use. Declare them before signing.`,
+      asks: `${many} to declare before signing.`,
       fresh: `${open.length} new, one-use`,
       reused: [],
     }
   const cycles = Array.from({ length: use.limit - 1 }, (_, index) => index + 2)
   return {
     positions: open,
-    asks: `${many}: at most ${use.limit} tightenings, trial fits too. Declare them before signing.`,
+    asks: `${many} to declare before signing; at most ${use.limit} tightenings.`,
     fresh: `${open.length} new`,
     reused: cycles.map((cycle) => ({
       cycle,

@@ -40,7 +40,7 @@ export function brokenOff(job: PlannedJob, round: Round): BrokenOff | undefined 
   if (!mark || mark.asks === 'nothing') return undefined
   return {
     mark,
-    title: `${joint.title} was broken off`,
+    title: `Broken off: ${joint.title}`,
     where: `Stopped in pass ${mark.pass} of ${joint.passes.length}; ${joint.fastener} ${numberWords(joint, mark.position)} was next.`,
     asks: `Its rule: ${asksInWords(mark)}.`,
     ways: WAYS.slice(WAYS.indexOf(mark.asks)).map((how) => ({ how, done: doneWords(how, joint, mark.pass) })),

@@ -106,9 +106,15 @@ function PlanActs(props: { desk: ShopDesk; done: boolean }) {
       <Show
         when={example()}
         fallback={
-          <Button disabled={busy()} onClick={() => void take()}>
-            {busy() ? 'Adding…' : `Add the example: ${EXAMPLE.title}`}
-          </Button>
+          <>
+            <Button disabled={busy()} onClick={() => void take()}>
+              {busy() ? 'Adding…' : `Add the example: ${EXAMPLE.title}`}
+            </Button>
+            <p class="small pencil">
+              The example is invented, every value of it, and says so wherever it is shown: for looking
+              around, never for a real engine.
+            </p>
+          </>
         }
       >
         {(plan) => (
@@ -117,10 +123,6 @@ function PlanActs(props: { desk: ShopDesk; done: boolean }) {
           </A>
         )}
       </Show>
-      <p class="small pencil">
-        The example is invented, every value of it, and says so wherever it is shown: for looking around,
-        never for a real engine.
-      </p>
       <Show when={why()}>
         <Sentence against>{why()}</Sentence>
       </Show>

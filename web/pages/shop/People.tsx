@@ -63,7 +63,7 @@ export function People(props: { desk: ShopDesk }) {
                   <Button
                     look="quiet"
                     onClick={() => setPinFor(person)}
-                    aria-label={`Set the PIN of ${person.name}`}
+                    aria-label={`Set PIN of ${person.name}`}
                   >
                     Set PIN
                   </Button>

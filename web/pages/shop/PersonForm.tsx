@@ -43,9 +43,12 @@ export function PersonForm(props: { desk: ShopDesk; before?: Person; onClose(add
   /** What the rules say, as soon as there is something to say it about. */
   const refused = () => (personMissing(shown()) ? undefined : desk.may(command()))
 
+  const clash = () => (refused()?.code === 'initials_taken' ? refused()?.sentence : undefined)
+  const other = () => (clash() ? undefined : refused()?.sentence)
+
   async function write(event: SubmitEvent): Promise<void> {
     event.preventDefault()
-    const fault = personMissing(shown()) ?? refused()
+    const fault = personMissing(shown()) ?? refused()?.sentence
     setWhy(fault)
     if (fault) return
     setBusy(true)
@@ -74,7 +77,7 @@ export function PersonForm(props: { desk: ShopDesk; before?: Person; onClose(add
             setWhy()
             setInitials(value.toUpperCase())
           }}
-          {...(refused() ? { wrong: refused() as string } : {})}
+          {...(clash() ? { wrong: clash() as string } : {})}
           required
           maxLength={3}
           autocomplete="off"
@@ -136,9 +139,9 @@ export function PersonForm(props: { desk: ShopDesk; before?: Person; onClose(add
           value={person().maySecondSign}
           onChange={(maySecondSign) => change({ maySecondSign })}
         />
-        <Show when={why()}>
+        <Show when={why() ?? other()}>
           <div class="whole">
-            <Sentence against>{why()}</Sentence>
+            <Sentence against>{why() ?? other()}</Sentence>
           </div>
         </Show>
         <Button type="submit" look="main" disabled={busy()}>

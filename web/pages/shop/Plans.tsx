@@ -102,7 +102,7 @@ function PlanCard(props: { desk: ShopDesk; plan: Plan }) {
         <A
           class="button"
           href={hrefOf(props.plan)}
-          aria-label={`Look at ${props.plan.title}, edition ${props.plan.edition}`}
+          aria-label={`Look at it: ${props.plan.title}, edition ${props.plan.edition}`}
         >
           Look at it
         </A>

@@ -161,9 +161,11 @@ function Faults(props: { text: string; faults: readonly PlanFault[]; goTo(offset
   const count = () => (props.faults.length === 1 ? '1 fault' : `${props.faults.length} faults`)
   return (
     <section class="faults" aria-labelledby="faults-title">
-      <h3 id="faults-title" role="status">
-        {count()}: nothing was added.
-        <Show when={props.faults.length > MOST_SHOWN}> The first {MOST_SHOWN}:</Show>
+      <h3 id="faults-title">
+        <span role="status">
+          {count()}: nothing was added.
+          <Show when={props.faults.length > MOST_SHOWN}> The first {MOST_SHOWN}:</Show>
+        </span>
       </h3>
       <ol>
         <For each={props.faults.slice(0, MOST_SHOWN)}>

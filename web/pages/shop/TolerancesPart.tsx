@@ -38,7 +38,7 @@ function Bands(props: { desk: ShopDesk }) {
     setSaid()
     if (typeof tolerances === 'string') return void setWhy(tolerances)
     const command = { type: 'SetTolerances', tolerances } as const
-    const sentence = desk.may(command) ?? (await desk.send(command))
+    const sentence = desk.may(command)?.sentence ?? (await desk.send(command))
     setWhy(sentence)
     if (sentence) return
     setTyped()
@@ -134,7 +134,7 @@ function SelfRecheckPart(props: { desk: ShopDesk }) {
     setSaid()
     if (typeof selfRecheck === 'string') return void setWhy(selfRecheck)
     const command = { type: 'SetSelfRecheck', selfRecheck } as const
-    const sentence = desk.may(command) ?? (await desk.send(command))
+    const sentence = desk.may(command)?.sentence ?? (await desk.send(command))
     setWhy(sentence)
     if (sentence) return
     setChoice()

@@ -44,7 +44,7 @@ export function WrenchForm(props: { desk: ShopDesk; before?: Wrench; onClose(): 
   async function write(event: SubmitEvent): Promise<void> {
     event.preventDefault()
     const wrench = card()
-    const fault = typeof wrench === 'string' ? wrench : desk.may(command(wrench))
+    const fault = typeof wrench === 'string' ? wrench : desk.may(command(wrench))?.sentence
     setWhy(fault)
     if (fault || typeof wrench === 'string') return
     setBusy(true)

@@ -19,11 +19,13 @@ export function useShopDesk() {
     me: () => live.session.person()?.id ?? '',
     mayEdit: () => live.session.holds('supervisor', 'owner'),
     noSignal: () => live.link.state() !== 'live',
-    /** The sentence that would refuse it, or nothing. Not for plans: this device has only their headers. */
-    may(command: Exclude<ShopCommand, { type: 'AddPlan' }>): string | undefined {
+    /** What the rules would refuse it with, or nothing. Not for plans: this device has only their headers. */
+    may(command: Exclude<ShopCommand, { type: 'AddPlan' }>): { code: string; sentence: string } | undefined {
       const by = live.session.person()?.id ?? ''
       const outcome = decideShop(shop(), command, { by, doneAt: live.clock.now() })
-      return isRefusal(outcome) ? shopSentenceFor(outcome) : undefined
+      return isRefusal(outcome)
+        ? { code: outcome.refused, sentence: shopSentenceFor(outcome) ?? outcome.refused }
+        : undefined
     },
     /** Waits for the server's word: nothing when it is written, else the sentence that says why not. */
     async send(command: ShopCommand): Promise<string | undefined> {
