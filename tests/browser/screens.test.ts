@@ -101,10 +101,12 @@ describe('a shop with its engines', () => {
 
   test.each(sizes)('engine without a plan and with one, and its audit, on a %s', async (size) => {
     const device = await shop.deviceOf('odile', { size })
-    await device.goTo('/jobs/e-102')
+    const jobId = `no-plan-${size}`
+    await command(device, jobId, { type: 'OpenJob', number: `N-${size}`, ...NO_PLAN_YET })
+    await device.goTo(`/jobs/${jobId}`)
     await device.page.getByRole('heading', { name: 'No build plan yet' }).waitFor()
     const found = await looks(device, `${size}-engine-no-plan`)
-    await device.goTo('/jobs/e-102/audit')
+    await device.goTo(`/jobs/${jobId}/audit`)
     await device.page.getByRole('heading', { name: 'Nothing to audit yet' }).waitFor()
     found.push(...(await looks(device, `${size}-audit-no-plan`)))
     await device.goTo('/jobs/e-105')
@@ -272,6 +274,12 @@ describe('a shop that is not open yet', () => {
     expect(found).toEqual([])
   })
 })
+
+const NO_PLAN_YET = {
+  engine: { model: 'Halvard F52', serial: 'HF52-2201' },
+  owner: 'Mrs Rook',
+  agreed: 'Liners',
+}
 
 async function editionOf(device: Device): Promise<number> {
   const answer = await device.context.request.get('/api/jobs/e-101')
