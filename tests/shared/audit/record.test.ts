@@ -209,6 +209,7 @@ describe('completeness', () => {
       open: 0,
       flagged: 0,
       final: 0,
+      accepted: 0,
       proven: 0,
     })
   })
