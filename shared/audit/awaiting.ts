@@ -5,10 +5,23 @@
  * Pure views of the fold. Each list comes most urgent first, or in the plan's order where nothing is urgent.
  */
 import type { PlannedJob } from '../job/context'
-import type { Job, Reading, ScaleEntry, Signature } from '../job/types'
-import { flaggedOn, hasBegun, hiddenBy, isSigned, type SetView, setViews, stands } from '../job/verdicts'
+import { deferralOpen, deferralTitle } from '../job/release'
+import type { Deferral, Flag, Job, Reading, ScaleEntry, SettledValue, Signature } from '../job/types'
+import {
+  deferralsOf,
+  flaggedOn,
+  hiddenBy,
+  inPlaceBefore,
+  inTheWay,
+  needMet,
+  type SetView,
+  setViews,
+  standingFlags,
+  stands,
+} from '../job/verdicts'
+import type { Instant } from '../log'
 import { indexPlan } from '../plan/read'
-import type { AdoptedJoint, AdoptedStep, JointClass } from '../plan/types'
+import type { AdoptedJoint, AdoptedStep, Fasteners, JointClass } from '../plan/types'
 
 export interface StepName {
   id: string
@@ -49,15 +62,15 @@ export function signBeforeHidden(job: Job): SetAwaiting[] {
 }
 
 function awaiting(job: PlannedJob, step: AdoptedStep, view: SetView): SetAwaiting | undefined {
-  const { set, state } = view
-  const signed = state.first !== undefined && (step.signatures === 1 || state.second !== undefined)
-  if (signed) return undefined
+  const { set, state, covers } = view
+  const signed = state.first !== undefined && (view.asks === 1 || state.second !== undefined)
+  if (signed || view.accepted) return undefined
   const covering = hiders(job, view)
-  const already = covering.filter((hider) => hasBegun(job, hider))
+  const already = covering.filter((hider) => inTheWay(job, hider))
   const awaits = state.first ? 'second' : view.final ? 'first' : 'work'
   if (awaits === 'work' && already.length === 0) return undefined
   // A set without fasteners (counts, looks, measurements) is the doer's to sign; nobody waits to look at it.
-  if (awaits === 'first' && set.covers.length === 0) return undefined
+  if (awaits === 'first' && covers.length === 0) return undefined
   const next = covering
     .filter((hider) => !already.includes(hider))
     .map(({ id, title }) => ({ id, title, stepsBefore: stepsBefore(job, id, step.id) }))
@@ -66,9 +79,9 @@ function awaiting(job: PlannedJob, step: AdoptedStep, view: SetView): SetAwaitin
     step: nameOf(step),
     set: set.id,
     setTitle: set.title,
-    covers: set.covers.map(({ joint: id, positions }) => {
-      const joint = step.joints.find((one) => one.id === id) as AdoptedJoint
-      return { joint: id, title: joint.title, class: joint.class, positions }
+    covers: covers.map(({ joint: id, positions }) => {
+      const joint = indexPlan(job.plan).jointById.get(id)
+      return { joint: id, title: joint?.title ?? id, class: joint?.class ?? 'C', positions }
     }),
     awaits,
     ...(state.first ? { first: state.first } : {}),
@@ -83,12 +96,16 @@ const urgency = (one: SetAwaiting): number =>
 const nameOf = ({ id, title }: StepName): StepName => ({ id, title })
 
 /** Steps that cover any position of the set, begun or not, in the plan's order. */
-function hiders(job: PlannedJob, { set }: SetView): AdoptedStep[] {
+function hiders(job: PlannedJob, { covers }: SetView): AdoptedStep[] {
   const index = indexPlan(job.plan)
   const ids = new Set(
-    set.covers.flatMap(({ joint, positions }) =>
-      (index.hiddenBy.get(joint) ?? [])
-        .filter((hider) => hider.positions.some((n) => positions.includes(n)))
+    covers.flatMap((cover) =>
+      (index.hiddenBy.get(cover.joint) ?? [])
+        .filter((hider) => {
+          const step = index.stepById.get(hider.stepId)
+          const inPlace = step ? inPlaceBefore(job, cover as Fasteners, step).positions : []
+          return hider.positions.some((n) => inPlace.includes(n))
+        })
         .map(({ stepId }) => stepId),
     ),
   )
@@ -102,7 +119,7 @@ function stepsBefore(job: PlannedJob, stepId: string, waiting: string): number {
   const look = (id: string): void => {
     for (const need of stepById.get(id)?.needs ?? []) {
       const step = stepById.get(need)
-      if (!step || before.has(need) || isSigned(job, step)) continue
+      if (!step || before.has(need) || needMet(job, step)) continue
       before.add(need)
       look(need)
     }
@@ -132,24 +149,28 @@ const joints = (job: Job): [AdoptedStep, AdoptedJoint][] =>
   []
 
 /** Readings whose flags stand, in the plan's order, then as they were recorded. */
-export function flaggedReadings(job: Job): (PlaceInPlan & { reading: Reading; hidden: boolean })[] {
+export function flaggedReadings(
+  job: Job,
+): (PlaceInPlan & { reading: Reading; flags: readonly Flag[]; hidden: boolean })[] {
   return joints(job).flatMap(([step, joint]) =>
     flaggedOn(job, joint).map((reading) => ({
       ...placeOf(step, joint),
       reading,
+      flags: standingFlags(job, reading),
       hidden: hiddenBy(job as PlannedJob, joint.id, [reading.position]).length > 0,
     })),
   )
 }
 
-/** Torque passes for which nobody published a value: nothing there can be proven until one is settled. */
+/** Torque passes for which nobody published a value: nothing there can be proven until one is settled, as it then says. */
 export function unpublished(
   job: Job,
-): (PlaceInPlan & { pass: number; positions: number[]; recorded: number })[] {
+): (PlaceInPlan & { pass: number; positions: number[]; recorded: number; settled?: SettledValue })[] {
   return joints(job).flatMap(([step, joint]) =>
     joint.passes.flatMap((asked, index) => {
       if (asked.kind !== 'torque' || asked.torqueNm !== null) return []
       const pass = index + 1
+      const settled = job.settled[joint.id]?.[pass]
       const recorded = (job.readings[joint.id] ?? []).filter(
         (reading) => reading.pass === pass && stands(reading),
       )
@@ -159,6 +180,7 @@ export function unpublished(
           pass,
           positions: joint.positions.map(({ n }) => n),
           recorded: new Set(recorded.map(({ position }) => position)).size,
+          ...(settled ? { settled } : {}),
         },
       ]
     }),
@@ -195,4 +217,19 @@ export function unitSlips(job: Job): UnitSlipLine[] {
   return [...scales, ...readings].sort(
     (a, b) => Number(b.stands) - Number(a.stands) || a.entry.doneAt - b.entry.doneAt,
   )
+}
+
+/** What was left out and is still open, the oldest first; `days` are whole ones. */
+export function openDeferrals(job: Job, now: Instant): (Deferral & { title: string; days: number })[] {
+  const { plan } = job
+  if (!plan) return []
+  const planned: PlannedJob = { ...job, plan }
+  return deferralsOf(planned)
+    .filter((deferral) => deferralOpen(planned, deferral))
+    .map((deferral) => ({
+      ...deferral,
+      title: deferralTitle(planned, deferral),
+      days: Math.floor(Math.max(0, now - deferral.made.doneAt) / 86_400_000),
+    }))
+    .sort((a, b) => a.made.doneAt - b.made.doneAt)
 }

@@ -6,8 +6,20 @@
  * superseded reading stands under `earlier`, where it was taken.
  */
 import type { PlannedJob } from '../job/context'
-import type { Job, Reading, SetState, Signature } from '../job/types'
-import { positionState, setView, standingReading, takesReading } from '../job/verdicts'
+import type { FastenerState, Job, Reading, SetState, Signature } from '../job/types'
+import {
+  bandFor,
+  deferredPositions,
+  type FastenerFault,
+  fastenerFault,
+  hiddenBy,
+  positionState,
+  type SetView,
+  setsCovering,
+  setView,
+  standingReading,
+  takesReading,
+} from '../job/verdicts'
 import { signatureSets } from '../plan/read'
 import {
   type AdoptedJoint,
@@ -18,9 +30,12 @@ import {
   type Pass,
 } from '../plan/types'
 
-/** `flagged` goes before `open`: what is odd wants a decision, what is open only wants work. */
-export type RecordVerdict = 'open' | 'flagged' | 'final' | 'proven'
-export const RECORD_VERDICTS: readonly RecordVerdict[] = ['open', 'flagged', 'final', 'proven']
+/**
+ * `flagged` goes before `open`: what is odd wants a decision, what is open only wants work. `flagged` is also a wrong
+ * fastener in the place. `accepted`: a supervisor waived what it lacks; not proven.
+ */
+export type RecordVerdict = 'open' | 'flagged' | 'final' | 'accepted' | 'proven'
+export const RECORD_VERDICTS: readonly RecordVerdict[] = ['open', 'flagged', 'final', 'accepted', 'proven']
 
 /** One fastener. */
 export interface RecordLine {
@@ -42,6 +57,13 @@ export interface RecordLine {
   first?: Signature
   second?: SetState['second']
   secondAsked: boolean
+  /** What is known of the fastener there, and what stands against it. */
+  fastener?: FastenerState
+  fault?: FastenerFault
+  /** Left out on purpose, due at this step. */
+  dueAt?: string
+  /** A step begun covers it. */
+  hidden: boolean
   verdict: RecordVerdict
 }
 
@@ -50,7 +72,7 @@ export interface RecordPass {
   pass: number
   /** Kind and nominal, as the plan asks. */
   asked: Pass
-  /** Frozen when the plan was adopted; `null` where nothing is judged. */
+  /** Frozen when the plan was adopted, or settled since; `null` where nothing is judged. */
   band: Band | null
   /** A wait is over by the clock alone and takes no reading. */
   state: 'reached' | 'open' | 'by_clock'
@@ -66,34 +88,36 @@ export function record(job: Job): RecordLine[] {
   const planned: PlannedJob = { ...job, plan }
   return plan.steps.flatMap((step) => {
     const lines = signatureSets(step).flatMap((set) => {
-      const view = setView(planned, step, set)
+      const own = setView(planned, step, set)
       return set.covers.flatMap(({ joint: jointId, positions }) => {
         const joint = step.joints.find(({ id }) => id === jointId)
-        return joint ? positions.map((n) => line(planned, step, joint, n, view)) : []
+        return joint ? positions.map((n) => line(planned, step, joint, n, own)) : []
       })
     })
     return lines.sort(byPlan(step))
   })
 }
 
-function line(
-  job: PlannedJob,
-  step: AdoptedStep,
-  joint: AdoptedJoint,
-  n: number,
-  view: ReturnType<typeof setView>,
-): RecordLine {
+function line(job: PlannedJob, step: AdoptedStep, joint: AdoptedJoint, n: number, own: SetView): RecordLine {
+  const dueAt = deferredPositions(job, joint.id).get(n)?.dueStepId
+  const [due] = dueAt === undefined ? [] : setsCovering(job, { joint: joint.id, positions: [n] })
+  // Left out, its signatures stand where it is due.
+  const view = due?.view ?? own
   const label = joint.positions.find((position) => position.n === n)?.label
   const { first, second } = view.state
   const { flags, nextPass } = positionState(job, joint, n)
-  const verdict =
-    flags.length > 0
-      ? 'flagged'
-      : nextPass !== undefined
-        ? 'open'
-        : view.proven
-          ? 'proven'
-          : ('final' as const)
+  const fastener = job.fasteners[joint.id]?.[n]
+  const fault = fastenerFault(job, joint, n)
+  const odd = flags.length > 0 || (fault !== undefined && nextPass === undefined)
+  const verdict: RecordVerdict = odd
+    ? 'flagged'
+    : nextPass !== undefined
+      ? 'open'
+      : view.proven
+        ? 'proven'
+        : view.accepted
+          ? 'accepted'
+          : 'final'
   return {
     stepId: step.id,
     stepTitle: step.title,
@@ -104,12 +128,16 @@ function line(
     ...(joint.recheckOf === undefined ? {} : { recheckOf: joint.recheckOf }),
     position: n,
     ...(label === undefined ? {} : { label }),
-    set: view.set.id,
-    setTitle: view.set.title,
+    set: own.set.id,
+    setTitle: own.set.title,
     passes: joint.passes.map((_, index) => passLine(job, joint, n, index + 1)),
     ...(first ? { first } : {}),
     ...(second ? { second } : {}),
-    secondAsked: step.signatures === 2,
+    secondAsked: view.asks === 2,
+    ...(fastener ? { fastener } : {}),
+    ...(fault ? { fault } : {}),
+    ...(dueAt === undefined ? {} : { dueAt }),
+    hidden: hiddenBy(job, joint.id, [n]).length > 0,
     verdict,
   }
 }
@@ -120,7 +148,7 @@ function passLine(job: PlannedJob, joint: AdoptedJoint, position: number, pass: 
   return {
     pass,
     asked: joint.passes[pass - 1] as Pass,
-    band: joint.bands[pass - 1] ?? null,
+    band: bandFor(job, joint, pass),
     state: !takesReading(joint, pass) ? 'by_clock' : reading ? 'reached' : 'open',
     ...(reading ? { reading } : {}),
     earlier: taken.filter((other) => other !== reading),
@@ -176,6 +204,7 @@ export function completeness(job: Job): Completeness {
       open: count('open'),
       flagged: count('flagged'),
       final: count('final'),
+      accepted: count('accepted'),
       proven: count('proven'),
     }
   }

@@ -15,6 +15,7 @@ import type { Flag, HoldKind, Job, Release, StoppedAt } from './types'
 import {
   flaggedOn,
   hasBegun,
+  inTheWay,
   isDone,
   isSigned,
   openNeeds,
@@ -76,7 +77,7 @@ export function reasonFor(job: Job): Reason {
 /** Signed once, and already covered by a later step: the costliest state an engine can be in. */
 function secondLate(job: PlannedJob): Reason | undefined {
   for (const step of job.plan.steps) {
-    const behind = hasBegun(job, step) ? unprovenBehind(job, step)[0] : undefined
+    const behind = inTheWay(job, step) ? unprovenBehind(job, step)[0] : undefined
     if (behind) {
       const title = indexPlan(job.plan).jointById.get(behind.joint)?.title ?? behind.joint
       return { code: 'second_late', step: step.id, title: step.title, behind: title }

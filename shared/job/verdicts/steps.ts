@@ -48,6 +48,17 @@ export function hasBegun(job: PlannedJob, step: AdoptedStep): boolean {
   )
 }
 
+/** Taken off again: every fastener it put in is out. */
+const isTakenOff = (job: PlannedJob, { joints }: AdoptedStep): boolean =>
+  joints.length > 0 &&
+  joints.every(({ id, positions }) =>
+    positions.every(({ n }) => job.fasteners[id]?.[n]?.condition === 'removed'),
+  )
+
+/** Begun and not taken off again: what it hides cannot be reached. */
+export const inTheWay = (job: PlannedJob, step: AdoptedStep): boolean =>
+  hasBegun(job, step) && !isTakenOff(job, step)
+
 /** Steps begun that stand in the way of these positions; one fitted later than a cover went on is not under it. */
 export function hiddenBy(job: PlannedJob, jointId: string, positions: readonly number[]): AdoptedStep[] {
   const index = indexPlan(job.plan)
@@ -61,7 +72,7 @@ export function hiddenBy(job: PlannedJob, jointId: string, positions: readonly n
       positions.some((n) => covered.includes(n) && under(n, stepId)),
     )
     .map(({ stepId }) => index.stepById.get(stepId))
-    .filter((step): step is AdoptedStep => step !== undefined && hasBegun(job, step))
+    .filter((step): step is AdoptedStep => step !== undefined && inTheWay(job, step))
 }
 
 /** Joints of these classes that a step would hide and that are neither proven nor accepted. */

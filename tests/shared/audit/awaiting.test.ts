@@ -1,6 +1,12 @@
 /** What wants the supervisor, most urgent first. */
 import { describe, expect, test } from 'vitest'
-import { flaggedReadings, signBeforeHidden, unitSlips, unpublished } from '../../../shared/audit/awaiting'
+import {
+  flaggedReadings,
+  openDeferrals,
+  signBeforeHidden,
+  unitSlips,
+  unpublished,
+} from '../../../shared/audit/awaiting'
 import {
   capSigned,
   capsReady,
@@ -8,21 +14,29 @@ import {
   claim,
   click,
   entry,
+  floor,
   fresh,
   type Given,
   given,
   headProven,
   headSigned,
   headTurned,
+  leaveOut,
+  leaveStep,
   open,
+  pumpProven,
+  pumpSigned,
   putDown,
   scale,
   secondSign,
+  settle,
   shows,
   sign,
   slacken,
   strike,
+  waive,
 } from '../job/given'
+import { START } from '../job/shop'
 
 const waiting = (...happened: Given[]) =>
   signBeforeHidden(given(...happened).job).map(({ step, set, awaits }) => `${step.id}/${set} ${awaits}`)
@@ -184,5 +198,42 @@ describe('numbers that fit only in another unit', () => {
   test('not those that fit, and not those that read so', () => {
     expect(slips(claim('head'), scale('JH', 30), shows('JH', 2, 22, { readsSo: true }))).toEqual([])
     expect(unitSlips(fresh(open()).job)).toEqual([])
+  })
+})
+
+describe('on the whole floor', () => {
+  test('T13: what a supervisor accepted waits no more; what moved asks for both where it is due', () => {
+    const sets = (...happened: Given[]) =>
+      signBeforeHidden(floor(...happened).job).map(({ step, awaits, covers }) => [
+        step.id,
+        awaits,
+        covers.map(({ joint }) => joint),
+      ])
+    expect(sets(pumpSigned())).toEqual([['pump', 'second', ['JP']]])
+    expect(sets(pumpSigned(), waive({ kind: 'second', stepId: 'pump', setId: 'step' }))).toEqual([])
+    const moved = [
+      leaveOut('JP', [3], 'lift'),
+      pumpProven([1, 2]),
+      claim('lift'),
+      shows('JL', 1, 15),
+      shows('JP', 3, 30),
+    ]
+    expect(sets(moved, sign('lift'))).toEqual([['lift', 'second', ['JL', 'JP']]])
+  })
+  test('a value settled is named with its reason, and judges the reading', () => {
+    const { job } = given(claim('drain'), shows('JN', 1, 20), settle('JN', 12))
+    expect(unpublished(job)).toMatchObject([{ recorded: 1, settled: { by: 'dee', torqueNm: 12 } }])
+    expect(flaggedReadings(job)).toMatchObject([{ flags: ['out_of_band'] }])
+  })
+  test('T2: what was left out, with its age', () => {
+    const { job } = floor(leaveOut('JB', [7], 'lift', { at: 0 }), leaveStep('trial', 'lift', { at: 1440 }))
+    const list = openDeferrals(job, START + 2.5 * 86_400_000)
+    expect(list.map(({ title, days, dueStepId }) => [title, days, dueStepId])).toEqual([
+      ['Joint JB 7', 2, 'lift'],
+      ['trial Step trial', 1, 'lift'],
+    ])
+    const read = floor(leaveOut('JB', [7], 'lift'), claim('lift'), shows('JB', 7, 22)).job
+    expect(openDeferrals(read, START)).toEqual([])
+    expect(openDeferrals(fresh(open()).job, START)).toEqual([])
   })
 })

@@ -9,10 +9,14 @@ import {
   record,
 } from '../../../shared/audit/record'
 import {
+  all,
   capSigned,
   claim,
   click,
+  drainDone,
   entry,
+  fit,
+  floor,
   fresh,
   type Given,
   given,
@@ -20,13 +24,18 @@ import {
   headSigned,
   headTorqued,
   headTurned,
+  leaveOut,
   open,
+  pumpProven,
+  pumpSigned,
   scale,
   secondSign,
   shows,
+  sign,
   slacken,
   strike,
   turn,
+  waive,
 } from '../job/given'
 import { adoptedTestPlan } from '../job/plan'
 import { crib, START } from '../job/shop'
@@ -181,7 +190,7 @@ describe('a filter', () => {
 
 describe('completeness', () => {
   test('counts fasteners by class and verdict, each where it is fitted', () => {
-    const none = { open: 0, flagged: 0, final: 0, proven: 0 }
+    const none = { open: 0, flagged: 0, final: 0, accepted: 0, proven: 0 }
     expect(completeness(given().job)).toEqual({
       A: { ...none, fasteners: 8, open: 8 },
       B: { ...none, fasteners: 3, open: 3 },
@@ -191,8 +200,8 @@ describe('completeness', () => {
       given(headProven(), claim('caps'), capSigned(1), shows('JC', 4, 60), claim('drain'), shows('JN', 1, 9))
         .job,
     )
-    expect(A).toEqual({ fasteners: 8, open: 1, flagged: 1, final: 2, proven: 4 })
-    expect(B).toEqual({ fasteners: 3, open: 2, flagged: 1, final: 0, proven: 0 })
+    expect(A).toEqual({ fasteners: 8, open: 1, flagged: 1, final: 2, accepted: 0, proven: 4 })
+    expect(B).toEqual({ fasteners: 3, open: 2, flagged: 1, final: 0, accepted: 0, proven: 0 })
   })
   test('is all nothing without a plan', () => {
     expect(completeness(fresh(open()).job).A).toEqual({
@@ -200,7 +209,51 @@ describe('completeness', () => {
       open: 0,
       flagged: 0,
       final: 0,
+      accepted: 0,
       proven: 0,
     })
+  })
+})
+
+describe('the record of the whole floor', () => {
+  const at = (joint: string, position: number, ...happened: Given[]) =>
+    line(joint, position, record(floor(...happened).job))
+
+  test('T13: a second signature accepted is accepted, not proven', () => {
+    const what = { kind: 'second', stepId: 'pump', setId: 'step' } as const
+    expect(at('JP', 1, pumpSigned(), waive(what)).verdict).toBe('accepted')
+    expect(at('JP', 1, pumpSigned(), waive(what), secondSign('pump')).verdict).toBe('proven')
+    expect(completeness(floor(pumpSigned(), waive(what)).job).A).toMatchObject({ accepted: 3, proven: 0 })
+  })
+  test('T2: what was left out stands where it belongs, signed where it is due', () => {
+    const left = [leaveOut('JP', [3], 'lift'), pumpProven([1, 2])]
+    expect(at('JP', 3, left)).toMatchObject({
+      set: 'step',
+      dueAt: 'lift',
+      secondAsked: true,
+      verdict: 'open',
+    })
+    expect(at('JP', 1, left)).toMatchObject({ verdict: 'proven' })
+    expect(at('JP', 3, left)).not.toHaveProperty('first')
+    const done = [left, claim('lift'), shows('JL', 1, 15), shows('JP', 3, 30), sign('lift')]
+    expect(at('JP', 3, done)).toMatchObject({ verdict: 'final', first: { by: 'ana' } })
+    expect(at('JP', 3, done, secondSign('lift')).verdict).toBe('proven')
+  })
+  test('T14: a temporary bolt is flagged, however well it is tightened', () => {
+    const slave = [claim('pump'), fit('JP', [2], { condition: 'temporary' }), all('JP', [1, 2, 3], 30)]
+    expect(at('JP', 2, slave)).toMatchObject({ fault: 'temporary', verdict: 'flagged' })
+    expect(at('JP', 1, slave)).toMatchObject({ verdict: 'final' })
+  })
+  test('T3: a settled value is the band it is judged by', () => {
+    const settled = line('JN', 1, record(given(drainDone()).job))
+    expect(settled).toMatchObject({
+      verdict: 'proven',
+      passes: [{ band: { minNm: 11, maxNm: 13, from: 'shop' } }],
+    })
+  })
+  test('T9: what a cover hides is said so', () => {
+    const covered = [pumpSigned(), waive({ kind: 'hiding', stepId: 'shroud' }), all('JS', [1, 2], 9)]
+    expect(at('JP', 1, covered)).toMatchObject({ hidden: true, verdict: 'final' })
+    expect(at('JO', 1, covered).hidden).toBe(false)
   })
 })

@@ -136,6 +136,10 @@ export const fresh = (...happened: Given[]): Story => new Story(newJob('job-1'),
 /** An open job that follows the test plan. */
 export const given = (...happened: Given[]): Story => fresh(open(), adoptPlan(), ...happened)
 
+/** An open job that follows the plan of the whole floor. */
+export const floor = (...happened: Given[]): Story =>
+  fresh(open(), adoptPlan({ planId: 'floor-engine' }), ...happened)
+
 type But<T extends JobCommand['type']> = Partial<Omit<Extract<JobCommand, { type: T }>, 'type'>> &
   Partial<Omit<Act, 'command'>>
 
@@ -358,4 +362,70 @@ export const allDone = (): Given[] => [
   drainDone(),
   proofBegun(),
   sign('proof', { by: 'cy', at: 205 }),
+]
+
+/** On the floor's plan: a joint read at one number, position by position. */
+export const all = (
+  jointId: string,
+  positions: number[],
+  value: number,
+  but: But<'TakeReading'> = {},
+): Act[] => positions.map((n) => shows(jointId, n, value, but))
+export const rodsProven = (): Given[] => [
+  claim('rods'),
+  fit('JO', [1, 2]),
+  all('JO', [1, 2], 40),
+  sign('rods'),
+  secondSign('rods'),
+]
+export const pumpSigned = (positions = [1, 2, 3]): Given[] => [
+  claim('pump'),
+  all('JP', positions, 30),
+  sign('pump'),
+]
+export const pumpProven = (positions?: number[]): Given[] => [pumpSigned(positions), secondSign('pump')]
+export const housingSigned = (by = 'ana'): Given[] => [
+  claim('housing', { by }),
+  all('JB', [1, 2, 3, 4, 5, 6, 7, 8], 22, { by }),
+  sign('housing', { by }),
+]
+export const housingProven = (): Given[] => [housingSigned(), secondSign('housing')]
+export const twinTurned = (cap: 'left' | 'right'): Given[] => {
+  const positions = cap === 'left' ? [1, 2] : [3, 4]
+  return [all('JT', positions, 20), positions.map((n) => turn('JT', n, 60))]
+}
+export const twinDone = (): Given[] => [
+  claim('twin'),
+  twinTurned('left'),
+  twinTurned('right'),
+  sign('twin', { setId: 'left' }),
+  sign('twin', { setId: 'right' }),
+]
+export const sealDone = (at = 100): Given[] => [
+  claim('seal', { at }),
+  bead('seal', { at }),
+  all('JE', [1, 2], 9, { at: at + 5 }),
+  closed('seal', { at: at + 7 }),
+  sign('seal', { at: at + 8 }),
+]
+/** Everything up to the release to fitting, at minute 900; the bead cured at 827. */
+export const buildDone = (): Given[] => [
+  rodsProven(),
+  pumpProven(),
+  twinDone(),
+  housingProven(),
+  [claim('trial'), fit('JY', [1, 2]), all('JY', [1, 2], 12), sign('trial')],
+  [claim('shroud'), all('JS', [1, 2], 9), sign('shroud')],
+  sealDone(),
+  [claim('fill', { at: 830 }), sign('fill', { at: 831 })],
+  [claim('closing'), answer('rags', { stepId: 'closing', count: 3 }), sign('closing'), secondSign('closing')],
+]
+export const liftDone = (): Given[] => [
+  claim('lift'),
+  shows('JL', 1, 15),
+  sign('lift'),
+  ['port', 'starboard'].map((place) => [
+    photo(place, { stepId: 'lift', gateId: 'aboard', place }),
+    arrived(place),
+  ]),
 ]

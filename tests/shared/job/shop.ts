@@ -2,6 +2,7 @@
 
 import { newShop } from '../../../shared/shop/evolve'
 import type { Entitlement, Person, Role, Shop, Wrench } from '../../../shared/shop/types'
+import { floorPlan } from './floor-plan'
 import { testPlan } from './plan'
 
 /** The first moment of every test: 2030-01-07, 08:00 UTC. */
@@ -73,5 +74,8 @@ export const testShop: Shop = {
   invented: true,
   people,
   wrenches: crib,
-  plans: { [testPlan.id]: { [testPlan.edition]: testPlan } },
+  plans: {
+    [testPlan.id]: { [testPlan.edition]: testPlan },
+    [floorPlan.id]: { [floorPlan.edition]: floorPlan },
+  },
 }
