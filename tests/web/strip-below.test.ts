@@ -61,13 +61,10 @@ describe('standings', () => {
 describe('reasons below', () => {
   test('in full where there is room, else the kind, else nothing', () => {
     const cells = [cell('a', 'on_hold'), cell('b', 'ready'), cell('c', 'on_hold')]
-    const holds = [
-      held(['a'], 'head gasket'),
-      held(['c'], 'an elbow that nobody has had in stock since spring'),
-    ]
-    const { reasons } = draw(cells, holds)
-    expect(reasons.map(({ text }) => text)).toEqual(['part: head gasket', 'part'])
-    expect(reasons[1]?.full).toBe('part: an elbow that nobody has had in stock since spring')
+    const long = 'an elbow gasket that nobody on this coast has had in stock since the spring'
+    const { reasons } = draw(cells, [held(['a'], long), held(['c'], 'head gasket')])
+    expect(reasons.map(({ text }) => text)).toEqual(['part', 'part: head gasket'])
+    expect(reasons[0]?.full).toBe(`part: ${long}`)
     const thin = Array.from({ length: 60 }, (_, i) => cell(`s${i}`, i < 3 ? 'on_hold' : 'ready'))
     expect(
       draw(thin, [held(['s0'], 'x'), held(['s1'], 'y'), held(['s2'], 'z')], 358).reasons.length,
