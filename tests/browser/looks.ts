@@ -86,6 +86,8 @@ export function smallTargets(page: Page, least: number): Promise<string[]> {
     return [...(main?.querySelectorAll('button, a, input, select, textarea, summary') ?? [])].flatMap(
       (element) => {
         if (!element.checkVisibility({ visibilityProperty: true })) return []
+        // A file input hides behind its label, which is what is pressed.
+        if (element instanceof HTMLInputElement && element.type === 'file') return []
         if (element.closest('p, li p') && element.tagName === 'A') return []
         const { width, height } = element.getBoundingClientRect()
         // Half a pixel is the layout's rounding, not a smaller button.

@@ -265,6 +265,12 @@ describe('a shop that is not open yet', () => {
     await page.getByText('The two PINs differ.').waitFor()
     await page.getByLabel('PIN again').fill('2468')
     await page.getByRole('button', { name: 'Open the shop' }).click()
+    await page.getByRole('heading', { name: 'Saltings Engine Works is open' }).waitFor()
+    for (const size of sizes) {
+      await page.setViewportSize(SIZES[size])
+      found.push(...(await looks(device, `${size}-first-run-guide`)))
+    }
+    await device.goTo('/')
     await page.getByRole('heading', { name: 'No engine is in the shop yet.' }).waitFor()
     for (const size of sizes) {
       await page.setViewportSize(SIZES[size])

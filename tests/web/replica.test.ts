@@ -267,3 +267,10 @@ describe('a gap is asked about, never guessed', () => {
     expect(receiveState(replica, sent).job.plan).toBe(replica.job.plan)
   })
 })
+
+test('a release is not drawn ahead of its answer: only the server has the log’s hash', () => {
+  const { replica, server } = openBench()
+  const sent = addPending(replica, { type: 'Release', kind: 'to_owner' }, server.context('ana'))
+  expect(sent.job).toBe(replica.confirmed)
+  expect(sent.pending[0]?.doubted).toBeUndefined()
+})

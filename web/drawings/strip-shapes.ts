@@ -172,7 +172,7 @@ function drawCell(
       break
     case 'on_hold':
       add('hatch', hatch(x, w))
-      if (cell.by && paint) add('bar', box(x, foot - BAR, w, BAR), paint)
+      if (cell.by && paint) initials.push({ x: x + w / 2, text: initialsOf(cell.by), paint })
       break
     case 'deferred':
       add('left-out', box(x + 0.5, TOP + 0.5, Math.max(w - 1, 0.5), TALL - 1))

@@ -2,6 +2,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/audit/awaiting'
 import { flagWords } from '../../../shared/job/flags'
+import { isWaived } from '../../../shared/job/verdicts'
 import { listed, positionsInWords } from '../../../shared/words'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
@@ -16,7 +17,13 @@ import { positionName as namedPosition } from './verdict'
 export function SignBeforeHidden() {
   const desk = useDesk()
   const { ask } = useAsk()
-  const list = createMemo(() => signBeforeHidden(desk.job()))
+  // A missing second signature that was waived is owed by nobody any more.
+  const list = createMemo(() =>
+    signBeforeHidden(desk.job()).filter(
+      ({ awaits, step, set }) =>
+        awaits !== 'second' || !isWaived(desk.job(), { kind: 'second', stepId: step.id, setId: set }),
+    ),
+  )
   const mayLook = (stepId: string, setId: string) =>
     desk.may({ type: 'SecondSignStep', stepId, setId }) === undefined
   return (

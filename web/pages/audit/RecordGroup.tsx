@@ -30,6 +30,7 @@ import {
   showNm,
   verdictWords,
   waiversOfRow,
+  waiversOfSets,
   waiverWords,
 } from './rows'
 import { VerdictMark } from './VerdictMark'
@@ -88,6 +89,13 @@ function Group(props: { group: JointGroup }) {
           <p class="group-count">{groupWords(counted(), joint().positions.length)}</p>
           <SettledValues jointId={joint().id} />
           <For each={signers()}>{(pair) => <Signed pair={pair} />}</For>
+          <For each={waiversOfSets(lines())}>
+            {(waiver) => (
+              <p class="group-settled">
+                Second signature {waiverWords(waiver, { ...desk.words, moment: dayAndTimeOf })}
+              </p>
+            )}
+          </For>
         </div>
       </header>
       <table class="record-table">

@@ -83,7 +83,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
   )
   return (
     <List
-      title={`What stops the ${name()}`}
+      title={sorted().count > 0 ? `What stops the ${name()}` : name().replace(/^r/, 'R')}
       count={sorted().count}
       empty={
         props.view.inForce

@@ -145,10 +145,20 @@ export function waiverWords({ by, doneAt, reason, ownWork }: Waiver, words: Word
   return `accepted by ${words.person(by)}, ${words.moment(doneAt)}: ${reason}${ownWork ? ' (own work)' : ''}`
 }
 
-/** The waivers that belong to a row: of its reading, or, on the first row, of the fastener and its second signature. */
+/**
+ * The waivers said on a row: of its reading, or, on the first row, of the fastener. That of a second signature is
+ * said once, in the heading of its joint.
+ */
 export function waiversOfRow({ line, reading, lead }: Row): Waiver[] {
-  return line.waivers.filter(({ what }) => (what.kind === 'reading' ? what.readingId === reading?.id : lead))
+  return line.waivers.filter(({ what }) =>
+    what.kind === 'reading' ? what.readingId === reading?.id : lead && what.kind === 'fastener',
+  )
 }
+
+/** Waivers of second signatures that these lines share. */
+export const waiversOfSets = (lines: readonly AuditLine[]): Waiver[] => [
+  ...new Set(lines.flatMap(({ waivers }) => waivers.filter(({ what }) => what.kind === 'second'))),
+]
 
 /** What stands against a reading, or why it no longer counts. */
 export function remarks(reading: Reading, words: Words): string {

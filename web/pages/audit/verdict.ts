@@ -45,10 +45,13 @@ export function auditLines(job: Job): AuditLine[] {
   })
 }
 
-/** Looking at a waived thing proves nothing: signed by both, it is accepted all the same. */
+/**
+ * Both signatures under a waived reading or fastener prove nothing: it is accepted. A second signature given after
+ * all makes its own waiver idle.
+ */
 function verdictOf(verdict: Verdict, waivers: readonly Waiver[], setAccepted: boolean): Verdict {
-  if (waivers.length === 0) return verdict
-  return verdict === 'proven' || (verdict === 'final' && setAccepted) ? 'accepted' : verdict
+  if (verdict === 'proven') return waivers.some(({ what }) => what.kind !== 'second') ? 'accepted' : verdict
+  return verdict === 'final' && waivers.length > 0 && setAccepted ? 'accepted' : verdict
 }
 
 function acceptedSets(job: PlannedJob): Set<string> {

@@ -58,7 +58,9 @@ export function BenchPage(props: BenchPageProps) {
   let action: HTMLDivElement | undefined
   let page: HTMLDivElement | undefined
   const measure = () => {
-    work?.style.setProperty('--bench-top', `${work.getBoundingClientRect().top + window.scrollY}px`)
+    // The side shares the row and does not stick: its top is where the map's room begins, however far one scrolled.
+    const top = action?.parentElement?.getBoundingClientRect().top
+    if (top !== undefined) work?.style.setProperty('--bench-top', `${top + window.scrollY}px`)
     action?.parentElement?.style.setProperty('--bench-bar', `${action.offsetHeight}px`)
   }
   onMount(() => {
@@ -145,6 +147,9 @@ export function BenchPage(props: BenchPageProps) {
             <StationRow />
           </div>
 
+          <Show when={!narrow()}>
+            <SealantClock />
+          </Show>
           <div class="bench-work" ref={work}>
             <Switch>
               <Match when={bench.round()}>
@@ -172,7 +177,9 @@ export function BenchPage(props: BenchPageProps) {
             <div class="bench-action" ref={action}>
               <Waiting brief={narrow()} />
               <Holds />
-              <SealantClock />
+              <Show when={narrow()}>
+                <SealantClock />
+              </Show>
               <LookWaiting onSecond={setSecondFor} />
               <RefusedEntries />
               <OddReadings brief={narrow()} />

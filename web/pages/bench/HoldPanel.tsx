@@ -70,6 +70,8 @@ export function RaiseHold(props: { open: boolean; onClose: () => void }) {
       ...(expectedAt === undefined ? {} : { expectedAt }),
     })
     close()
+    // The hold stands on top of the page; that is where one looks next.
+    window.scrollTo({ top: 0 })
   }
   return (
     <Dialog open={props.open} title={`What does ${bench.step().id} wait for?`} onClose={close}>

@@ -26,8 +26,8 @@ export function NotesPanel() {
       <div class="panel-buttons">
         <PhotoButton label="Photo" />
         <Button onClick={() => setWriting(true)}>Note</Button>
-        <Button onClick={() => setHolding(true)}>It waits for…</Button>
-        <Show when={bench.round()}>
+        <Button onClick={() => setHolding(true)}>Hold…</Button>
+        <Show when={bench.mine() && bench.round()}>
           <Button aria-pressed={bench.pointing()} onClick={() => bench.point(!bench.pointing())}>
             {bench.pointing() ? 'Tap the head it is about' : 'One fastener…'}
           </Button>

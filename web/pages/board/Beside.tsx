@@ -38,7 +38,7 @@ export function Beside(props: BesideProps) {
           )}
         </Shortened>
       </section>
-      <section aria-labelledby="since-title">
+      <section aria-labelledby="since-title" classList={{ nothing: props.changes.length === 0 }}>
         <h2 id="since-title">
           Since you looked
           <Show when={props.since}>

@@ -77,10 +77,10 @@ export function Board() {
           {board.known() ? counted() : 'Reading the board…'}
         </p>
         <Search onValue={setSought} />
-        <A class="button quiet" href="/wall">
+        <A class="button quiet only-broad" href="/wall">
           Wall
         </A>
-        <Button look="quiet" onClick={() => window.print()}>
+        <Button look="quiet" class="only-broad" onClick={() => window.print()}>
           Print
         </Button>
         <Show when={mayOpen()}>

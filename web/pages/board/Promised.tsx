@@ -2,6 +2,7 @@
 import { Show } from 'solid-js'
 import { useLive } from '../../live/live'
 import { dayOf, promiseState } from './promise-words'
+import './promised.css'
 
 export function Promised(props: { date: string | undefined; released?: boolean | undefined }) {
   const { clock } = useLive()

@@ -12,6 +12,7 @@ const FIRST = 5
 
 export function Notes() {
   const desk = useDesk()
+  const [writing, setWriting] = createSignal(false)
   const [text, setText] = createSignal('')
   const [stepId, setStepId] = createSignal('')
   const [why, setWhy] = createSignal<string>()
@@ -23,31 +24,42 @@ export function Notes() {
     const on = stepId() ? { stepId: stepId() } : {}
     const said = sayOrHear(desk, { type: 'AddNote', text: text().trim(), ...on })
     setWhy(said)
-    if (!said) setText('')
+    if (said) return
+    setText('')
+    setWriting(false)
   }
   return (
     <section aria-labelledby="notes-head">
       <header>
         <h2 id="notes-head">Notes</h2>
+        <Button aria-expanded={writing()} onClick={() => setWriting(!writing())}>
+          {writing() ? 'Not now' : 'Add a note'}
+        </Button>
       </header>
-      <form class="note-form" onSubmit={add} novalidate>
-        <Field label="A note" long value={text()} onValue={setText} maxLength={2000} />
-        <div class="field">
-          <label for="note-step">On</label>
-          <select id="note-step" onChange={(event) => setStepId(event.currentTarget.value)}>
-            <option value="">the engine</option>
-            <For each={planned(desk).plan.steps}>
-              {(step) => (
-                <option value={step.id}>
-                  {step.id} {step.title}
-                </option>
-              )}
-            </For>
-          </select>
-        </div>
-        <Button type="submit">Add the note</Button>
-        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-      </form>
+      <Show when={writing()}>
+        <form class="note-form" onSubmit={add} novalidate>
+          <Field label="A note" long value={text()} onValue={setText} maxLength={2000} />
+          <div class="field">
+            <label for="note-step">On</label>
+            <select id="note-step" onChange={(event) => setStepId(event.currentTarget.value)}>
+              <option value="" selected={stepId() === ''}>
+                the engine
+              </option>
+              <For each={planned(desk).plan.steps}>
+                {(step) => (
+                  <option value={step.id}>
+                    {step.id} {step.title}
+                  </option>
+                )}
+              </For>
+            </select>
+          </div>
+          <Button type="submit" look="main">
+            Add the note
+          </Button>
+          <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+        </form>
+      </Show>
       <ul class="office-list">
         <For
           each={all() ? notes() : notes().slice(0, FIRST)}

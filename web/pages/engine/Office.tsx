@@ -38,8 +38,8 @@ export function Office() {
     <div class="office">
       <Holds />
       <Deferrals />
-      <Notes />
       <Photos />
+      <Notes />
     </div>
   )
 }

@@ -112,8 +112,8 @@ function WallRow(props: { summary: JobSummary; width: number; height: number }) 
   const [room, setRoom] = createSignal(0)
   const watcher = new ResizeObserver(([entry]) => entry && setRoom(Math.floor(entry.contentRect.width)))
   onCleanup(() => watcher.disconnect())
-  /** Letters of the strip as high as the small type beside it. */
-  const scale = () => Math.max(1, Math.min(props.height, props.width * 0.62) / 520)
+  /** Its letters nearly as high as the small type beside it. What a hold is for stands in the reason. */
+  const scale = () => Math.max(1, Math.min(props.height, props.width * 0.62) / 600)
   return (
     <li class="wall-row">
       <div class="wall-engine">
@@ -126,7 +126,6 @@ function WallRow(props: { summary: JobSummary; width: number; height: number }) 
           <BuildStrip
             cells={props.summary.cells}
             stages={props.summary.stages}
-            holds={props.summary.holds}
             width={room()}
             scale={scale()}
           />

@@ -1,7 +1,7 @@
 /** How the wall shares its engines out: as many to a page as can be read across the room, pages as even as can be. */
 
 /** A row needs a share of the height to be legible from 5 m, and a share of the width not to look lost. */
-const ROW_VH = 21
+const ROW_VH = 28
 const HEAD_VH = 11
 const MOST = 6
 
