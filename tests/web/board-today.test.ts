@@ -148,6 +148,28 @@ describe('today, for the supervisor', () => {
   })
 })
 
+describe('several roles in one person', () => {
+  const asked = [summary('E-1', { holds: [hold('question', 'which shim?')] })]
+
+  test('one thing is said once', () => {
+    expect(texts(asked, looker(['service_writer', 'supervisor']))).toEqual(['E-1 Get an answer: which shim?'])
+  })
+  test('an owner who is supervisor has the supervisor’s list; an owner alone looks after all', () => {
+    const due = [summary('E-1', { promised: '2026-11-24' })]
+    expect(texts(due, looker(['supervisor', 'owner']))).toEqual([])
+    expect(texts(due, looker(['owner']))).toEqual(['E-1 Promised for Tue 24 Nov: that is today'])
+  })
+  test('what got covered before it was proven comes before everything', () => {
+    const late = summary('E-1', { reason: { code: 'second_late', step: 'C1', title: 'Sump', behind: 'J' } })
+    const [first] = todayFor([...asked, late], looker(['supervisor']), NOW, words)
+    expect(first).toMatchObject({
+      pressing: true,
+      href: '/jobs/e-1/audit',
+      text: expect.stringMatching(/^C1 Sump covers/),
+    })
+  })
+})
+
 describe('since somebody looked', () => {
   const say = ({ reason }: JobSummary) => reason.code
   const before = [summary('E-1'), summary('E-2')]

@@ -13,6 +13,7 @@ import {
   leftOut,
   notesOf,
   openHoldViews,
+  photoWords,
   releaseStates,
   sealantWords,
 } from '../../web/pages/engine/office-view'
@@ -108,6 +109,24 @@ test('temporary and removed fasteners are said with their places, new ones are n
   const { job } = tell(place([1, 2], 'temporary'), place([3], 'removed'), place([4], 'new'))
   const joint = stepOf(job, 'S2').joints[0]
   expect(joint && fastenersSaid(job, joint)).toEqual(['2 temporary (1–2)', '1 taken out (3)'])
+})
+
+test('a photo is named by its caption, its place once, and its step', () => {
+  const photo = {
+    id: 'p',
+    sha256: '',
+    bytes: 1,
+    mime: 'image/jpeg' as const,
+    widthPx: 1,
+    heightPx: 1,
+    by: 'bram',
+    doneAt: START,
+  }
+  expect(photoWords(photo)).toBe('a photo of the engine')
+  expect(photoWords({ ...photo, caption: 'Port 3, clear.', place: 'port 3', stepId: 'F3' })).toBe(
+    'Port 3, clear, on F3',
+  )
+  expect(photoWords({ ...photo, place: 'port 3' })).toBe('port 3')
 })
 
 describe('sealant', () => {

@@ -13,7 +13,7 @@ import {
   secondWords,
   settledRows,
   signatureRows,
-} from '../../web/pages/record/sections'
+} from '../../web/pages/record/edition-rows'
 import { caps, claim, read, sign, tell, words } from './engine-job'
 import { aboard, releasable, release, released } from './release-job'
 

@@ -218,7 +218,9 @@ export function Releases() {
                     )}
                   </Show>
                   <Show when={complaint}>
-                    {(said) => <p>A warranty case was opened since: “{said()}”. The next edition follows.</p>}
+                    {(said) => (
+                      <p>A warranty case was opened since, and ends in the next edition: “{said()}”</p>
+                    )}
                   </Show>
                 </div>
                 <div class="entry-ways">

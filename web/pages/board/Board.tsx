@@ -164,7 +164,11 @@ function PrintLine() {
 /** All strips are as wide as one: it is measured once for all of them. */
 function createStripWidth() {
   const [value, setValue] = createSignal(0)
-  const observer = new ResizeObserver(([entry]) => entry && setValue(Math.floor(entry.contentRect.width)))
+  // On paper nothing is measured: the strips keep what they had and are fitted by the style sheet.
+  const observer = new ResizeObserver(([entry]) => {
+    const width = Math.floor(entry?.contentRect.width ?? 0)
+    if (width > 0) setValue(width)
+  })
   onCleanup(() => observer.disconnect())
   return { value, ref: (element: HTMLElement) => observer.observe(element) }
 }

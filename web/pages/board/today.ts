@@ -30,25 +30,29 @@ export interface Looker {
   entered?: Pick<Person, 'mayDo' | 'maySecondSign'>
 }
 
-type Line = Omit<ToDo, 'jobId' | 'number' | 'href'> & { href?: string }
+/** `about`: said once, though two roles of one person are asked for it. */
+type Line = Omit<ToDo, 'jobId' | 'number' | 'href'> & { href?: string; about?: string }
 
 const byNumber = new Intl.Collator('en', { numeric: true })
 
 export function todayFor(summaries: Iterable<JobSummary>, looker: Looker, now: number, words: Words): ToDo[] {
-  const holds = (...roles: Role[]) => looker.roles.some((role) => roles.includes(role))
+  // An owner who holds no other role looks after everything.
+  const ownerOnly = looker.roles.every((role) => role === 'owner')
+  const holds = (role: Role) => ownerOnly || looker.roles.includes(role)
   const all: ToDo[] = []
   for (const summary of summaries) {
     if (summary.reason.code === 'released') continue
     const lines = [
-      ...(holds('service_writer', 'owner') ? office(summary, now, words) : []),
-      ...(holds('technician') ? bench(summary, looker, words) : []),
-      ...(holds('supervisor', 'owner') ? supervisor(summary, words) : []),
+      ...(holds('service_writer') ? office(summary, now, words) : []),
+      ...(looker.roles.includes('technician') ? bench(summary, looker, words) : []),
+      ...(holds('supervisor') ? supervisor(summary, words) : []),
     ]
     const seen = new Set<string>()
     for (const line of lines) {
-      if (seen.has(line.text)) continue
-      seen.add(line.text)
-      all.push({ jobId: summary.id, number: summary.number, href: `/jobs/${summary.id}`, ...line })
+      const { about = line.text, ...rest } = line
+      if (seen.has(about)) continue
+      seen.add(about)
+      all.push({ jobId: summary.id, number: summary.number, href: `/jobs/${summary.id}`, ...rest })
     }
   }
   return all.sort((a, b) => a.rank - b.rank || byNumber.compare(a.number, b.number))
@@ -72,6 +76,7 @@ function office(summary: JobSummary, now: number, words: Words): Line[] {
     if (kind === 'damage') lines.push({ text: `Damage report: ${what}`, rank: 1, pressing: late })
     else if (asks && due)
       lines.push({
+        about: what,
         text: `${asks(what)}${late ? `, expected ${words.moment(expectedAt as number)}` : ''}`,
         rank: late ? 0 : 2,
         pressing: late,
@@ -92,7 +97,7 @@ function bench(summary: JobSummary, { id, entered }: Looker, words: Words): Line
   const mine = new Set(summary.cells.flatMap(({ by, stepId }) => (by === id ? [stepId] : [])))
   const questions = (summary.holds ?? [])
     .filter(({ kind, stepIds }) => kind === 'question' && stepIds.some((stepId) => mine.has(stepId)))
-    .map(({ what }) => ({ text: `You are asked: ${what}`, rank: 1, pressing: false }))
+    .map(({ what }) => ({ about: what, text: `You are asked: ${what}`, rank: 1, pressing: false }))
   const looks = (summary.toLook ?? [])
     .filter(({ by, before, class: cls }) => by !== id && before && entered && mayLook(entered, cls, family))
     .map(({ title, by }) => ({
@@ -126,7 +131,18 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
   const asked = (summary.holds ?? []).filter(({ kind }) => kind === 'approval' || kind === 'question')
   const looks = summary.toLook ?? []
   const unsettled = summary.unsettled ?? 0
+  const { reason } = summary
   return [
+    ...(reason.code === 'second_late'
+      ? [
+          {
+            text: `${reason.step} ${reason.title} covers what is not proven: decide how it is proven`,
+            rank: -1,
+            pressing: true,
+            href: audit,
+          },
+        ]
+      : []),
     ...looks
       .filter(({ before }) => before)
       .map(({ title, by, before }) => ({
@@ -139,6 +155,7 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
       ? [{ text: `A flag stands on ${flagged.join(', ')}`, rank: 1, pressing: true, href: audit }]
       : []),
     ...asked.map(({ kind, what }) => ({
+      about: what,
       text: `Open ${HOLD_WORDS[kind]}: ${what}`,
       rank: 2,
       pressing: false,

@@ -48,7 +48,7 @@ export function Deferrals() {
                 </Show>
               </p>
               <p class="pencil small">
-                {view.reason}, <Stripe person={view.by} /> {desk.words.moment(view.since)}
+                {view.reason} <Stripe person={view.by} /> {desk.words.moment(view.since)}
               </p>
               <Show when={!view.closed}>
                 <div class="office-do">

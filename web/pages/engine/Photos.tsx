@@ -8,12 +8,9 @@ import { Sentence } from '../../ui/Sentence'
 import { Stripe } from '../../ui/Stripe'
 import { useDesk } from './desk'
 import { useForms } from './office'
+import { photoWords } from './office-view'
 
 const addressOf = ({ sha256 }: Photo): string => `/api/photos/${sha256}`
-/** What it shows, as far as anybody said. */
-export const photoWords = ({ caption, place, stepId }: Photo): string =>
-  [caption, place, stepId ? `on ${stepId}` : undefined].filter(Boolean).join(', ') || 'a photo of the engine'
-
 export function Photos() {
   const desk = useDesk()
   const open = useForms()

@@ -6,7 +6,7 @@ import { sealantState } from '../../../shared/job/clocks'
 import type { PlannedJob } from '../../../shared/job/context'
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
 import { deferralOpen, deferralTitle, releaseInForce } from '../../../shared/job/release'
-import type { FastenerCondition, Hold, Job, Note } from '../../../shared/job/types'
+import type { FastenerCondition, Hold, Job, Note, Photo } from '../../../shared/job/types'
 import { deferralsOf } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
@@ -103,6 +103,15 @@ export const notesOf = (job: Job, stepId?: string): Note[] =>
   job.notes
     .filter((note) => stepId === undefined || note.stepId === stepId)
     .toSorted((a, b) => b.doneAt - a.doneAt)
+
+/** What a photo shows, as far as anybody said: its caption, its place where the caption leaves it out, its step. */
+export function photoWords({ caption, place, stepId }: Photo): string {
+  const said = caption?.replace(/\.$/, '')
+  const where = place && !said?.toLowerCase().includes(place.toLowerCase()) ? place : undefined
+  return (
+    [said, where, stepId ? `on ${stepId}` : undefined].filter(Boolean).join(', ') || 'a photo of the engine'
+  )
+}
 
 const SAID: Partial<Record<FastenerCondition, string>> = {
   temporary: 'temporary',

@@ -9,8 +9,8 @@ import { countLines, countWords, groupsOf } from '../audit/rows'
 import { auditLines } from '../audit/verdict'
 import { type Desk, DeskContext } from '../engine/desk'
 import { coveredSteps, type Edition, inGroups } from './edition'
+import { peopleOf } from './edition-rows'
 import { Accepted, Doubts, Gates, LeftOut, Measurements, Seals, SettledValues, Signatures } from './Sections'
-import { peopleOf } from './sections'
 
 export function Paper(props: { edition: Edition }) {
   const live = useLive()

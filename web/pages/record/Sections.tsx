@@ -20,7 +20,7 @@ import {
   secondWords,
   settledRows,
   signatureRows,
-} from './sections'
+} from './edition-rows'
 
 interface Part {
   job: PlannedJob
