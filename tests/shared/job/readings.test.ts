@@ -342,11 +342,14 @@ describe('[RD13] out_of_band', () => {
       .when(turn('JH', 2, value))
       .flags()
   })
-  test.each([84.999999, 95.000001])('%d° is out', (value) => {
-    given(headTorqued())
-      .when(turn('JH', 2, value))
-      .flags('out_of_band', ...(value > 95 ? (['overshot'] as const) : []))
-  })
+  test.each([84.999999, 95.000001])(
+    '[RD25] %d° is out, and past what the joint lets stand it is overshot',
+    (value) => {
+      given(headTorqued())
+        .when(turn('JH', 2, value))
+        .flags('out_of_band', ...(value > 95 ? (['overshot'] as const) : []))
+    },
+  )
   test('a click counts as what its scale applies', () => {
     given(claim('head'), scale('JH', 32)).when(click('JH', 2)).flags()
     given(claim('head'), scale('JH', 32.000001)).when(click('JH', 2)).flags('out_of_band')

@@ -237,3 +237,17 @@ describe('the fold', () => {
     expect(shopSentenceFor({ refused: 'from_tomorrow', data: {} })).toBeUndefined()
   })
 })
+
+describe('a doer’s own second look', () => {
+  const set = (allowed: boolean): ShopCommand => ({
+    type: 'SetSelfRecheck',
+    selfRecheck: allowed ? { allowed, afterMinutes: 60 } : { allowed },
+  })
+  test('[SH16] is off at first, and set by who leads', () => {
+    expect(opened().shop.selfRecheck).toEqual({ allowed: false })
+    opened()
+      .when(set(true))
+      .gives({ type: 'SelfRecheckSet', selfRecheck: { allowed: true, afterMinutes: 60 } })
+  })
+  test('[SH16] the same again: nothing', () => opened(set(true)).when(set(true)).thenNothing())
+})
