@@ -88,6 +88,7 @@ export function summarise(job: Job): JobSummary {
   const stageIndex = new Map(plan?.stages.map((stage, index) => [stage.id, index]))
   const steps = plan?.steps ?? []
   const signed = planned ? steps.filter((step) => isSigned(planned, step)) : []
+  const standings = new Map(planned ? steps.map((step) => [step.id, standingOf(planned, step)]) : [])
   const minutes = (list: readonly AdoptedStep[]) => list.reduce((sum, step) => sum + step.minutes.likely, 0)
   return {
     id,
@@ -108,7 +109,9 @@ export function summarise(job: Job): JobSummary {
         }
       : {}),
     stages: plan?.stages.map((stage) => ({ id: stage.id, title: stage.title })) ?? [],
-    cells: planned ? steps.map((step) => cell(planned, step, stageIndex.get(step.stage) ?? 0)) : [],
+    cells: planned
+      ? steps.map((step) => cell(planned, step, stageIndex.get(step.stage) ?? 0, standings))
+      : [],
     on: steps.flatMap((step) => {
       const claim = job.steps[step.id]?.claim
       return claim ? [{ by: claim.by, stepId: step.id, since: claim.doneAt }] : []
@@ -119,13 +122,17 @@ export function summarise(job: Job): JobSummary {
     signed: signed.length,
     minutes: { all: minutes(steps), signed: minutes(signed) },
     changedAt: lastAt(job),
-    ...(planned ? openEnds(planned) : {}),
+    ...(planned ? openEnds(planned, standings) : {}),
   }
 }
+
+/** Reckoned once for all who ask: it looks at every signature of every step. */
+type Standings = ReadonlyMap<string, StepStanding>
 
 /** What somebody has to see to, as far as the board says it; an empty list does not travel. */
 function openEnds(
   job: PlannedJob,
+  standings: Standings,
 ): Pick<JobSummary, 'holds' | 'ready' | 'toLook' | 'unsettled' | 'releasable'> {
   const { steps } = job.plan
   const holds = job.holds
@@ -136,9 +143,9 @@ function openEnds(
       stepIds,
       ...(expectedAt === undefined ? {} : { expectedAt }),
     }))
-  const ready = steps.filter((step) => TO_TAKE.has(standingOf(job, step))).map(openStep)
+  const ready = steps.filter(({ id }) => TO_TAKE.has(standings.get(id))).map(openStep)
   const toLook = steps
-    .filter((step) => standingOf(job, step) === 'awaiting_second')
+    .filter((step) => standings.get(step.id) === 'awaiting_second')
     .map((step) => look(job, step))
   const unsettled = steps
     .flatMap(({ joints }) => joints)
@@ -157,7 +164,7 @@ function openEnds(
   }
 }
 
-const TO_TAKE: ReadonlySet<StepStanding> = new Set(['ready', 'stopped'])
+const TO_TAKE: ReadonlySet<StepStanding | undefined> = new Set(['ready', 'stopped'])
 /** Past every cure: a summary is made at a change, not when a clock runs out. */
 const CLOCKS_ASIDE = Number.MAX_SAFE_INTEGER
 
@@ -214,7 +221,7 @@ function releasedOf(job: PlannedJob): Pick<JobSummary, 'released'> {
   return release ? { released: { kind: release.kind, number: release.number } } : {}
 }
 
-function cell(job: PlannedJob, step: AdoptedStep, stage: number): Cell {
+function cell(job: PlannedJob, step: AdoptedStep, stage: number, standings: Standings): Cell {
   const state = stepState(job, step.id)
   const sets = Object.values(state.sets)
   const by = state.claim?.by ?? sets.findLast((set) => set.first)?.first?.by
@@ -230,7 +237,7 @@ function cell(job: PlannedJob, step: AdoptedStep, stage: number): Cell {
     stepId: step.id,
     stage,
     minutes: step.minutes.likely,
-    standing: standingOf(job, step),
+    standing: standings.get(step.id) ?? 'not_ready',
     ...(stepClass(step) === 'A' || step.signatures === 2 ? { critical: true } : {}),
     ...(by ? { by } : {}),
     ...(second ? { second } : {}),

@@ -250,7 +250,11 @@ describe('a promise', () => {
 
 describe('the wall', () => {
   test('engines are shared out evenly, none left out', () => {
-    expect(pagesOf([1, 2, 3, 4, 5, 6, 7], 3)).toEqual([[1, 2, 3], [4, 5, 6], [7]])
+    expect(pagesOf([1, 2, 3, 4, 5, 6, 7], 3)).toEqual([
+      [1, 2],
+      [3, 4, 5],
+      [6, 7],
+    ])
     expect(pagesOf([1, 2, 3, 4], 3)).toEqual([
       [1, 2],
       [3, 4],

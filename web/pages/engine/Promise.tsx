@@ -18,7 +18,7 @@ export function PromiseLine(props: { released: boolean }) {
   return (
     <div class="promise-line">
       <Promised date={promises().at(-1)?.date} released={props.released} />
-      <Show when={may()}>
+      <Show when={!props.released && may()}>
         <Button look="quiet" onClick={() => open({ form: 'promise' })}>
           {promises().length > 0 ? 'Promise another date' : 'Promise a date'}
         </Button>

@@ -1,6 +1,6 @@
 /** What can be done next, before the whole plan: in work, waiting for a second look, ready. Each leads to its step. */
 import { createMemo, For, Show } from 'solid-js'
-import { standingOf, stepState } from '../../../shared/job/verdicts'
+import { isDone, standingOf, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { Stripe } from '../../ui/Stripe'
 import { goTo } from './bring-up'
@@ -20,13 +20,16 @@ export function WhereToGo() {
       { title: 'On hold', steps: by('on_hold') },
     ].filter(({ steps }) => steps.length > 0)
   })
+  const allDone = () => planned(desk).plan.steps.every((step) => isDone(planned(desk), step))
   return (
     <div class="where-to-go">
       <For
         each={groups()}
         fallback={
           <p class="pencil">
-            Nothing is in work and nothing is ready. The plan below says what each step needs.
+            {allDone()
+              ? 'Every step is done.'
+              : 'Nothing is in work and nothing is ready. The plan below says what each step needs.'}
           </p>
         }
       >

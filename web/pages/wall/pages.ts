@@ -13,8 +13,8 @@ export function rowsFor(height: number, width: number): number {
 export function pagesOf<T>(all: readonly T[], rows: number): T[][] {
   const count = Math.ceil(all.length / rows)
   if (count === 0) return []
-  const each = Math.ceil(all.length / count)
-  return Array.from({ length: count }, (_, page) => all.slice(page * each, (page + 1) * each))
+  const start = (page: number) => Math.round((page * all.length) / count)
+  return Array.from({ length: count }, (_, page) => all.slice(start(page), start(page + 1)))
 }
 
 /** The page after this one, or before it; round and round. */
