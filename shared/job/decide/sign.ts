@@ -6,7 +6,7 @@ import type { AdoptedStep } from '../../plan/types'
 import { mayDo, maySecondSign } from '../../shop/entitlement'
 import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
 import type { RefusalCode } from '../refusals'
-import type { CommandOf } from '../types'
+import type { CommandOf, Signature } from '../types'
 import {
   classAsked,
   hiddenBy,
@@ -60,15 +60,9 @@ export function secondSignStep(
   command: CommandOf<'SecondSignStep'>,
   context: Context,
 ): Outcome {
-  const found = find(job, command)
-  if ('refused' in found) return found
-  const { step, set } = found
-  const view = setView(job, step, set)
-  if (view.asks === 1) return no('no_second_asked', { stepId: step.id })
-  const { first, second } = view.state
-  if (second?.by === context.by) return []
-  if (second) return no('already_second_signed', { stepId: step.id, by: second.by, at: second.doneAt })
-  if (!first) return no('not_signed_yet', { stepId: step.id, setId: set.id })
+  const owed = secondOwed(job, command, context)
+  if (!('first' in owed)) return owed
+  const { step, set, view, first } = owed
   if (first.by === context.by || workedOn(job, view, context.by))
     return no('own_work', { stepId: step.id, by: context.by })
   const person = personOf(context)
@@ -90,15 +84,9 @@ export function recheckOwnWork(
   command: CommandOf<'RecheckOwnWork'>,
   context: Context,
 ): Outcome {
-  const found = find(job, command)
-  if ('refused' in found) return found
-  const { step, set } = found
-  const view = setView(job, step, set)
-  if (view.asks === 1) return no('no_second_asked', { stepId: step.id })
-  const { first, second } = view.state
-  if (second?.by === context.by) return []
-  if (second) return no('already_second_signed', { stepId: step.id, by: second.by, at: second.doneAt })
-  if (!first) return no('not_signed_yet', { stepId: step.id, setId: set.id })
+  const owed = secondOwed(job, command, context)
+  if (!('first' in owed)) return owed
+  const { step, set, view, first } = owed
   const { selfRecheck } = context.shop
   if (!selfRecheck.allowed) return no('recheck_not_allowed', { stepId: step.id, why: 'off' })
   if (classAsked(job, step) === 'A') return no('recheck_not_allowed', { stepId: step.id, why: 'class_a' })
@@ -111,6 +99,24 @@ export function recheckOwnWork(
       { type: 'OwnWorkRechecked', ...done(context), stepId: step.id, setId: set.id, ...late },
     ]
   )
+}
+
+/** What both ways to a second signature ask first: one is owed on this set, and its doer has signed. */
+function secondOwed(
+  job: PlannedJob,
+  command: { stepId: string; setId?: string },
+  context: Context,
+): (Found & { view: SetView; first: Signature }) | Outcome {
+  const found = find(job, command)
+  if ('refused' in found) return found
+  const { step, set } = found
+  const view = setView(job, step, set)
+  if (view.asks === 1) return no('no_second_asked', { stepId: step.id })
+  const { first, second } = view.state
+  if (second?.by === context.by) return []
+  if (second) return no('already_second_signed', { stepId: step.id, by: second.by, at: second.doneAt })
+  if (!first) return no('not_signed_yet', { stepId: step.id, setId: set.id })
+  return { step, set, view, first }
 }
 
 /** [SS16–SS19] Somebody looked while the server was out of reach: noted, and a signature only once their PIN is here. */

@@ -8,8 +8,8 @@ import { v7 } from 'uuid'
 import type { Line } from '../harness/line'
 import { asked, connect, connectMany, lookOn, watchRoom } from '../harness/sockets'
 import { interleaved, median, percentile } from '../harness/stats'
-import { everyReading } from '../work/build'
-import { demoPlan } from '../work/shop'
+import { everyReading } from '../load/build'
+import { demoPlan } from '../load/shop'
 import type { Bench, Figure } from './figure'
 
 async function withBoards(bench: Bench, boards: number): Promise<Line[]> {

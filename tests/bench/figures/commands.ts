@@ -7,8 +7,8 @@ import { join } from 'node:path'
 import { v7 } from 'uuid'
 import { asked, connectMany } from '../harness/sockets'
 import { interleaved, median } from '../harness/stats'
-import { everyReading } from '../work/build'
-import { demoPlan } from '../work/shop'
+import { everyReading } from '../load/build'
+import { demoPlan } from '../load/shop'
 import type { Figure } from './figure'
 
 const SOCKETS = 50

@@ -10,8 +10,8 @@ import { makeEnding } from '../harness/ending'
 import { type Program, startProgram } from '../harness/program'
 import { type At, asked, connect, connectMany, watchRoom } from '../harness/sockets'
 import { interleaved, median } from '../harness/stats'
-import { everyReading } from '../work/build'
-import { demoPlan } from '../work/shop'
+import { everyReading } from '../load/build'
+import { demoPlan } from '../load/shop'
 import type { Figure } from './figure'
 
 const JOBS = 20

@@ -1,5 +1,5 @@
 /** One head: every reading it ever had, what is odd and what to do, strike, and slackened. Nothing is dropped. */
-import { createMemo, createSignal, For, Show } from 'solid-js'
+import { createMemo, For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/flags'
 import type { Reading } from '../../../shared/job/types'
 import { positionState, standingReading, stands } from '../../../shared/job/verdicts'
@@ -12,7 +12,7 @@ import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'
 import { FastenerPress } from './FastenerPanel'
 import { LeaveOut } from './LeaveOut'
-import { StrikeForm } from './StrikeForm'
+import { StrikeEntry } from './Strike'
 import { passWords } from './work'
 
 export function HeadPanel(props: { onAgain: (n: number) => void }) {
@@ -114,7 +114,6 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 function ReadingLine(props: { reading: Reading }) {
   const bench = useBench()
-  const [striking, setStriking] = createSignal(false)
   const sheet = () => bench.round()?.joint.passes[props.reading.pass - 1]
   const mayStrike = () =>
     stands(props.reading) && !bench.may({ type: 'StrikeReading', readingId: props.reading.id, reason: '-' })
@@ -150,22 +149,11 @@ function ReadingLine(props: { reading: Reading }) {
         )}
       </Show>
       <Show when={mayStrike()}>
-        <Show
-          when={striking()}
-          fallback={
-            <Button look="quiet" onClick={() => setStriking(true)}>
-              Strike this entry
-            </Button>
+        <StrikeEntry
+          onStrike={(reason) =>
+            void bench.send({ type: 'StrikeReading', readingId: props.reading.id, reason })
           }
-        >
-          <StrikeForm
-            onStrike={(reason) => {
-              void bench.send({ type: 'StrikeReading', readingId: props.reading.id, reason })
-              setStriking(false)
-            }}
-            onKeep={() => setStriking(false)}
-          />
-        </Show>
+        />
       </Show>
     </li>
   )

@@ -10,7 +10,7 @@ import { Field } from '../../ui/Field'
 import { NumberPad } from '../../ui/NumberPad'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
-import { StrikeForm } from './StrikeForm'
+import { StrikeEntry } from './Strike'
 
 export interface Spot {
   measurement: string
@@ -167,7 +167,6 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
 
 function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
   const bench = useBench()
-  const [striking, setStriking] = createSignal(false)
   const isVoid = () => props.entry.struck !== undefined || props.entry.superseded !== undefined
   const mayStrike = () =>
     !isVoid() && !bench.may({ type: 'StrikeMeasurement', entryId: props.entry.id, reason: '-' })
@@ -193,22 +192,11 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
         <p class="pencil">Measured again since.</p>
       </Show>
       <Show when={mayStrike()}>
-        <Show
-          when={striking()}
-          fallback={
-            <Button look="quiet" onClick={() => setStriking(true)}>
-              Strike this entry
-            </Button>
+        <StrikeEntry
+          onStrike={(reason) =>
+            void bench.send({ type: 'StrikeMeasurement', entryId: props.entry.id, reason })
           }
-        >
-          <StrikeForm
-            onStrike={(reason) => {
-              void bench.send({ type: 'StrikeMeasurement', entryId: props.entry.id, reason })
-              setStriking(false)
-            }}
-            onKeep={() => setStriking(false)}
-          />
-        </Show>
+        />
       </Show>
     </div>
   )

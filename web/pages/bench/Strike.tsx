@@ -1,11 +1,34 @@
 /** Why an entry is crossed out: a press for the usual reasons, words for the rest. Both stay readable. */
-import { createSignal, For } from 'solid-js'
+import { createSignal, For, Show } from 'solid-js'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 
 const REASONS = ['wrong head pressed', 'pressed twice', 'wrong number entered', 'not done in fact']
 
-export function StrikeForm(props: { onStrike: (reason: string) => void; onKeep: () => void }) {
+/** The press that asks for the reason first, so that nothing is struck by one slip of a glove. */
+export function StrikeEntry(props: { onStrike: (reason: string) => void }) {
+  const [asking, setAsking] = createSignal(false)
+  return (
+    <Show
+      when={asking()}
+      fallback={
+        <Button look="quiet" onClick={() => setAsking(true)}>
+          Strike this entry
+        </Button>
+      }
+    >
+      <StrikeForm
+        onStrike={(reason) => {
+          props.onStrike(reason)
+          setAsking(false)
+        }}
+        onKeep={() => setAsking(false)}
+      />
+    </Show>
+  )
+}
+
+function StrikeForm(props: { onStrike: (reason: string) => void; onKeep: () => void }) {
   const [words, setWords] = createSignal('')
   return (
     <fieldset class="strike">
