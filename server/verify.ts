@@ -1,4 +1,4 @@
-/** `npm run verify`: every stream of the log against its hash chain. Ends with 1 when anything is wrong. */
+/** `npm run verify`: every stream of the log against its hash chain, every release against its head. Ends with 1 when anything is wrong. */
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { migrations } from './open-shop'
@@ -19,7 +19,7 @@ await run(async () => {
     )
   const store = sqliteEventStore(openDatabase({ file, migrationsFolder: migrations() }))
   const brokenStreams = new Set<string>()
-  const { streams, events, broken, missingPlaces } = await verifyLog(store)
+  const { streams, events, broken, missingPlaces, releases } = await verifyLog(store)
   for (const { stream, message } of broken) {
     brokenStreams.add(stream)
     process.stdout.write(`BROKEN  ${message}\n`)
@@ -27,6 +27,8 @@ await run(async () => {
   for (const { stream, version } of await store.streams())
     if (!brokenStreams.has(stream))
       process.stdout.write(`ok      ${stream}: ${version} ${version === 1 ? 'event' : 'events'}\n`)
+  for (const { number, version, head } of releases)
+    process.stdout.write(`release ${number}: entries 1 to ${version}, head ${head}\n`)
   await store.close()
   if (missingPlaces !== 0)
     process.stdout.write(
@@ -35,7 +37,9 @@ await run(async () => {
   const sound = broken.length === 0 && missingPlaces === 0
   const checked = `${streams} ${streams === 1 ? 'stream' : 'streams'}, ${events} events`
   process.stdout.write(
-    sound ? `OK: ${checked}, every chain holds.\n` : `DAMAGED: ${checked} hold; see above.\n`,
+    sound
+      ? `OK: ${checked}, every chain holds${releases.length > 0 ? ' and every release stands on its own entries; compare the heads with the printed records' : ''}.\n`
+      : `DAMAGED: ${checked} hold; see above.\n`,
   )
   process.exitCode = sound ? 0 : 1
 })

@@ -1,18 +1,19 @@
 /**
- * Each stream is one hash chain. A row keeps `body`, the envelope as canonical JSON, and `hash`, the
- * SHA-256 in hex over the hash before it (64 zeros before the first) followed by the body, both as UTF-8:
- * `printf %s%s "$previous" "$body" | sha256sum` says the same.
+ * Each stream is one hash chain, by the arithmetic of `shared/chain.ts`. A row keeps `body`, the envelope as
+ * canonical JSON, and `hash`, over the hash before it and the body.
  *
  * A row is believed only after its bytes were hashed again, its columns compared with its body, and its
  * place found right after the row before. Where a stream should end is kept beside it (`StreamHead`),
- * because a chain alone cannot show that its last links are gone.
+ * because a chain alone cannot show that its last links are gone. A release names the head it was given on, so
+ * that entries written anew before it, with hashes that fit, still show.
  */
 import { createHash } from 'node:crypto'
+import { BEFORE_THE_FIRST, type ChainRow, headFault, readBody } from '../../shared/chain'
 import { canonical } from './canonical'
 import { ChainBroken } from './errors'
 import type { Append, Envelope, Recorded, StreamHead } from './port'
 
-export const BEFORE_THE_FIRST = '0'.repeat(64)
+export { BEFORE_THE_FIRST }
 
 export interface StoredRow {
   seq: number
@@ -59,12 +60,13 @@ export function unseal(row: StoredRow, previousHash: string): Recorded {
   if (sha256Hex(previousHash, row.body) !== row.hash) {
     throw broken('its hash does not fit its content and the entry before it')
   }
-  const text = typeof row.body === 'string' ? row.body : Buffer.from(row.body).toString('utf8')
-  const envelope = readEnvelope(text)
+  const envelope = readBody(asText(row.body)) as Envelope | undefined
   if (!envelope) throw broken('its body is not an entry')
   if (envelope.stream !== row.stream) throw broken(`its body belongs to stream "${envelope.stream}"`)
   if (envelope.version !== row.version) throw broken(`its body belongs to version ${envelope.version}`)
   if (envelope.seq !== row.seq) throw broken(`its body belongs to place ${envelope.seq} of the log`)
+  const given = headFault(envelope.event, previousHash)
+  if (given) throw broken(given)
   return { ...envelope, hash: row.hash }
 }
 
@@ -118,6 +120,12 @@ export function unsealStream(
   return recorded
 }
 
+/** The rows of a whole stream as their stored texts, once they are checked. */
+export function textsOf(stream: string, rows: StoredRow[], head: StreamHead | undefined): ChainRow[] {
+  unsealStream(stream, 0, rows, head)
+  return rows.map(({ version, body, hash }) => ({ version, body: asText(body), hash }))
+}
+
 /** A page of the whole log: each row with the hash of the one before it in its stream. */
 export function unsealLog(
   afterSeq: number,
@@ -140,11 +148,5 @@ export function unsealLog(
   })
 }
 
-function readEnvelope(text: string): Envelope | undefined {
-  try {
-    const value: unknown = JSON.parse(text)
-    return typeof value === 'object' && value !== null ? (value as Envelope) : undefined
-  } catch {
-    return undefined
-  }
-}
+const asText = (body: string | Uint8Array): string =>
+  typeof body === 'string' ? body : Buffer.from(body).toString('utf8')

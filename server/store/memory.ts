@@ -3,7 +3,7 @@
  * same chain, so that nothing passes here and fails on disk.
  */
 import { plainJson } from './canonical'
-import { BEFORE_THE_FIRST, type SealedRow, seal, unsealLog, unsealStream } from './chain'
+import { BEFORE_THE_FIRST, type SealedRow, seal, textsOf, unsealLog, unsealStream } from './chain'
 import { AnsweredTwice, JobNumberTaken, StoreClosed } from './errors'
 import type {
   Batch,
@@ -45,6 +45,11 @@ export function memoryEventStore(): EventStore {
       whileOpen(() => {
         const { rows = [], head } = kept.streams.get(stream) ?? {}
         return unsealStream(stream, afterVersion, rows.slice(Math.max(afterVersion - 1, 0)), head)
+      }),
+    chain: (stream) =>
+      whileOpen(() => {
+        const { rows = [], head } = kept.streams.get(stream) ?? {}
+        return textsOf(stream, rows, head)
       }),
     readAll: (afterSeq, limit) =>
       whileOpen(() => {

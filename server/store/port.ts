@@ -26,7 +26,12 @@
  *        `NotCanonical` before anything is written.
  * - ES11 What a resolved commit wrote is there after closing and opening again (stores on disk).
  * - ES12 A closed store rejects every call.
+ * - ES13 `chain(stream)` gives the stored texts themselves with their hashes, from the first, checked as a read is;
+ *        whoever hashes them anew by `shared/chain.ts` comes to the same head.
+ * - ES14 A release names the hash of the entry before it. Every read checks that it still is: entries written anew
+ *        before a release that was kept throw `ChainBroken` at the release.
  */
+import type { ChainRow } from '../../shared/chain'
 import type { Flag, ReadingHow } from '../../shared/job/types'
 import type { Instant } from '../../shared/log'
 
@@ -128,6 +133,7 @@ export interface ReadingQuestion {
 export interface EventStore {
   read(stream: string, afterVersion?: number): Promise<Recorded[]>
   readAll(afterSeq: number, limit: number): Promise<Recorded[]>
+  chain(stream: string): Promise<ChainRow[]>
   /** Every stream and where it should end; a stream whose end is not on record shows version 0. */
   streams(): Promise<StreamHead[]>
   answers(commandIds: string[]): Promise<Map<string, KeptAnswer>>

@@ -5,7 +5,7 @@
  * The shop's one box runs on this. Its hot path is `commit`: many commands, one flush to the disk.
  */
 import { plainJson } from './canonical'
-import { BEFORE_THE_FIRST, type SealedRow, seal, unsealLog, unsealStream } from './chain'
+import { BEFORE_THE_FIRST, type SealedRow, seal, textsOf, unsealLog, unsealStream } from './chain'
 import { AnsweredTwice, ChainBroken, JobNumberTaken, RowDamaged, StoreClosed } from './errors'
 import type { ShopDatabase } from './open'
 import type {
@@ -40,15 +40,19 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
     return work()
   }
 
+  const rowsFrom = (stream: string, from: number) =>
+    atOneMoment(() => [run.streamRows.all({ stream, from }), run.head.get({ stream })]) as [
+      SealedRow[],
+      StreamHead | undefined,
+    ]
+
   return {
     read: (stream, afterVersion = 0) =>
       whileOpen(() => {
-        const [rows, head] = atOneMoment(() => [
-          run.streamRows.all({ stream, from: afterVersion > 0 ? afterVersion : Number.MIN_SAFE_INTEGER }),
-          run.head.get({ stream }),
-        ]) as [SealedRow[], StreamHead | undefined]
-        return unsealStream(stream, afterVersion, rows, head)
+        const from = afterVersion > 0 ? afterVersion : Number.MIN_SAFE_INTEGER
+        return unsealStream(stream, afterVersion, ...rowsFrom(stream, from))
       }),
+    chain: (stream) => whileOpen(() => textsOf(stream, ...rowsFrom(stream, Number.MIN_SAFE_INTEGER))),
     readAll: (afterSeq, limit) =>
       whileOpen(() => unsealLog(afterSeq, run.logRows.all({ from: afterSeq + 1, limit }))),
     streams: () => whileOpen(() => atOneMoment(() => allHeads(database, run)) as StreamHead[]),

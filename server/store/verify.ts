@@ -2,8 +2,10 @@
  * Reads every stream of a log and says all that is wrong with it; `npm run verify` prints this.
  *
  * Every place of the log is given once, without gaps, so a stream that was taken out whole, with the
- * record of its end, still leaves its places missing.
+ * record of its end, still leaves its places missing. A release that is sound is told with the head it names: to
+ * be compared with the paper, which nobody with the log alone can have written anew.
  */
+import { headOfRelease } from '../../shared/chain'
 import { ChainBroken } from './errors'
 import type { EventStore } from './port'
 
@@ -14,22 +16,35 @@ export interface Verified {
   broken: ChainBroken[]
   /** Places of the log that no sound stream holds; counted only when every stream is sound. */
   missingPlaces: number
+  /** Every release of a sound stream; `head` is that of the entries it covers, hashed anew just now. */
+  releases: { stream: string; number: string; version: number; head: string }[]
 }
 
 export async function verifyLog(store: EventStore): Promise<Verified> {
   const broken: ChainBroken[] = []
   const heads = await store.streams()
+  const releases: Verified['releases'] = []
   let events = 0
   let lastSeq = 0
   for (const { stream } of heads) {
     try {
       const recorded = await store.read(stream)
       events += recorded.length
+      for (const { version, event } of recorded) {
+        const release = headOfRelease(event)
+        if (release) releases.push({ stream, version: version - 1, ...release })
+      }
       lastSeq = Math.max(lastSeq, recorded.at(-1)?.seq ?? 0)
     } catch (error) {
       if (!(error instanceof ChainBroken)) throw error
       broken.push(error)
     }
   }
-  return { streams: heads.length, events, broken, missingPlaces: broken.length === 0 ? lastSeq - events : 0 }
+  return {
+    streams: heads.length,
+    events,
+    broken,
+    missingPlaces: broken.length === 0 ? lastSeq - events : 0,
+    releases,
+  }
 }

@@ -1,12 +1,21 @@
 /**
  * [ES7] on a real file: whatever is changed in the rows of a log with plain SQL is found when it is read.
  * The chain cannot know who wrote a row: someone who writes a whole stream and its end anew is found only
- * by a head that was stored elsewhere, as releases do.
+ * by a head that was stored elsewhere: in a release that was kept, or on its printed record.
  */
 import { join } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { ChainBroken, openDatabase, sqliteEventStore, verifyLog } from '../../server/store'
+import {
+  ChainBroken,
+  canonical,
+  openDatabase,
+  sha256Hex,
+  sqliteEventStore,
+  verifyLog,
+} from '../../server/store'
+import { BEFORE_THE_FIRST, walkChain } from '../../shared/chain'
+import { hashText } from '../../web/live/hash'
 import { append, opened } from './store-builders'
 
 const migrationsFolder = join(import.meta.dirname, '../../drizzle')
@@ -48,7 +57,13 @@ async function found({ store }: Log, stream: string) {
 
 test('an untouched log is sound', async () => {
   const { store } = await log()
-  expect(await verifyLog(store)).toEqual({ streams: 2, events: 6, broken: [], missingPlaces: 0 })
+  expect(await verifyLog(store)).toEqual({
+    streams: 2,
+    events: 6,
+    broken: [],
+    missingPlaces: 0,
+    releases: [],
+  })
 })
 
 describe('[ES7] any changed byte is found', () => {
@@ -217,5 +232,89 @@ describe('[ES7] what is moved or missing is found, at its place', () => {
     await expect(made.store.read('job:a')).rejects.toThrow(
       /Stream "job:a" is damaged at version 2: its hash does not fit.*npm run verify.*backup/,
     )
+  })
+})
+
+describe('[ES14] a stream written anew, with hashes that fit', () => {
+  /** Three entries, a release on them, one after it. */
+  async function releasedLog() {
+    const database = openDatabase({ file: ':memory:', migrationsFolder })
+    const store = sqliteEventStore(database)
+    const rows = await opened(store, [
+      append(
+        'job:a',
+        0,
+        ['read 61 N·m', 'two', 'three'].map((text) => ({ type: 'Noted', text })),
+      ),
+    ])
+    const head = rows[2]?.hash ?? ''
+    await opened(store, [append('job:a', 3, [{ type: 'Released', number: 'E-1-R1', head }])])
+    await opened(store, [append('job:a', 4, [{ type: 'Noted', text: 'after' }])])
+    return { store, sql: database.$client, head }
+  }
+  type Body = { version: number; event: { type: string; text?: string; head?: string } }
+
+  /** As somebody with the whole file could: other content, every hash and the record of the end made to fit. */
+  function writeAnew(
+    { sql }: Awaited<ReturnType<typeof releasedLog>>,
+    change: (body: Body, previous: string) => void,
+  ) {
+    const rows = sql.prepare('select seq, body from event order by version').all() as {
+      seq: number
+      body: string
+    }[]
+    let hash = BEFORE_THE_FIRST
+    for (const { seq, body } of rows) {
+      const entry = JSON.parse(body) as Body
+      change(entry, hash)
+      const text = canonical(entry)
+      hash = sha256Hex(hash, text)
+      sql.prepare('update event set body = ?, hash = ? where seq = ?').run(text, hash, seq)
+    }
+    sql.prepare('update stream_head set hash = ?').run(hash)
+  }
+  const otherReading = ({ event }: Body) => {
+    if (event.text === 'read 61 N·m') event.text = 'read 65 N·m'
+  }
+
+  test('before a release that was kept to the byte: found at the release, by verify and by every read', async () => {
+    const made = await releasedLog()
+    const release = made.sql.prepare('select body from event where version = 4').get()
+    writeAnew(made, otherReading)
+    expect(made.sql.prepare('select body from event where version = 4').get()).toEqual(release)
+    expect(await brokenAt(made.store.read('job:a'))).toBe('job:a 4')
+    expect(await brokenAt(made.store.read('job:a', 3))).toBe('job:a 4')
+    await brokenAt(made.store.readAll(0, 100))
+    const { broken } = await verifyLog(made.store)
+    expect(broken.map(({ message }) => message)).toEqual([
+      expect.stringMatching(
+        /^Stream "job:a" is damaged at version 4: release E-1-R1 was given on other entries/,
+      ),
+    ])
+  })
+
+  test('with the release too: not found within the log, but by the head on its paper', async () => {
+    const made = await releasedLog()
+    writeAnew(made, (body, previous) => {
+      otherReading(body)
+      if (body.event.type === 'Released') body.event.head = previous
+    })
+    const { broken, releases } = await verifyLog(made.store)
+    expect(broken).toEqual([])
+    expect(releases).toMatchObject([{ stream: 'job:a', number: 'E-1-R1', version: 3 }])
+    expect(releases[0]?.head).not.toBe(made.head)
+    const chain = { stream: 'job:a', rows: await made.store.chain('job:a') }
+    expect(await walkChain(chain, 3, made.head, hashText)).toMatchObject({ whole: false, version: 3 })
+  })
+
+  test('after its last release: not found within the log, and the release stands', async () => {
+    const made = await releasedLog()
+    writeAnew(made, ({ event }) => {
+      if (event.text === 'after') event.text = 'other'
+    })
+    expect(await verifyLog(made.store)).toMatchObject({
+      broken: [],
+      releases: [{ number: 'E-1-R1', version: 3, head: made.head }],
+    })
   })
 })

@@ -1,10 +1,12 @@
 /**
- * The promises of an event store (ES1–ES12, RULES.md), as one suite. Every adapter runs it; what only a
+ * The promises of an event store (ES1–ES14, RULES.md), as one suite. Every adapter runs it; what only a
  * store on disk can promise stands in that adapter's own test.
  */
 import { expect, test } from 'vitest'
 import type { EventStore } from '../../server/store'
 import { AnsweredTwice, JobNumberTaken, NotCanonical, StoreClosed } from '../../server/store'
+import { walkChain } from '../../shared/chain'
+import { hashText as webSha256 } from '../../web/live/hash'
 import { answer, append, batch, opened, reading, summary } from './store-builders'
 
 /** Changes everything that can be changed within a value. */
@@ -235,6 +237,32 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
     ])
   })
 
+  promise('[ES13] the stored texts, hashed anew elsewhere, come to the same head', async (store) => {
+    const rows = await opened(store, [
+      append('job:a', 0, [{ type: 'Noted', text: 'första ☂ 😀' }, { type: 'Noted' }]),
+      append('job:b', 0, 2),
+      append('job:a', 2, 3),
+    ])
+    const head = rows.at(-1)?.hash ?? ''
+    const chain = { stream: 'job:a', rows: await store.chain('job:a') }
+    expect(chain.rows.map(({ version }) => version)).toEqual([1, 2, 3, 4, 5])
+    expect(await walkChain(chain, 5, head, webSha256)).toEqual({ whole: true, version: 5, head })
+    expect(await store.chain('job:none')).toEqual([])
+  })
+
+  promise('[ES14] a release stands on the very entries before it', async (store) => {
+    const rows = await opened(store, [append('job:a', 0, 2)])
+    const released = { type: 'Released', number: 'E-1-F1', head: rows.at(-1)?.hash }
+    await opened(store, [append('job:a', 2, [released])])
+    await opened(store, [append('job:b', 0, 2), append('job:b', 2, [released])])
+    expect(await store.read('job:a')).toHaveLength(3)
+    expect(await store.read('job:a', 2)).toHaveLength(1)
+    for (const read of [() => store.read('job:b'), () => store.read('job:b', 2), () => store.readAll(0, 9)])
+      await expect(read()).rejects.toThrow(
+        /"job:b" is damaged at version 3: release E-1-F1 was given on other/,
+      )
+  })
+
   promise('[ES8] a later summary or reading takes the place of the earlier one', async (store) => {
     const plain = reading('j1', 'r1', {
       wrenchId: undefined,
@@ -349,6 +377,7 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
     const calls = [
       () => store.read('job:a'),
       () => store.readAll(0, 1),
+      () => store.chain('job:a'),
       () => store.streams(),
       () => store.answers(['c1']),
       () => store.summaries(),
