@@ -14,6 +14,15 @@ export function listed(items: readonly string[]): string {
   return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
 }
 
+/** What people wrote, as the end of a sentence: with one mark at its end, theirs where they set one. */
+export function ended(text: string): string {
+  const said = text.trim()
+  return /[.!?…][”’"')\]]*$/.test(said) ? said : `${said}.`
+}
+
+/** The same, where the sentence goes on behind it: without its full stop. */
+export const unended = (text: string): string => text.trim().replace(/(?<!\.)\.$/, '')
+
 /** `1, 2, 3, 5` as `1–3, 5`: positions as the bench says them. */
 export function positionsInWords(positions: readonly number[]): string {
   const sorted = [...new Set(positions)].sort((a, b) => a - b)

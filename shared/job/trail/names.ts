@@ -1,6 +1,6 @@
 /** What the trail calls the steps, joints, sets, measurements and gates that events point at. */
 import { indexPlan, STEP_SET, signatureSets } from '../../plan/read'
-import { listed, positionsInWords } from '../../words'
+import { listed, positionsInWords, unended } from '../../words'
 import type { Deferred, Job, Waived } from '../types'
 
 export const stepOf = (job: Job, stepId: string) => job.plan && indexPlan(job.plan).stepById.get(stepId)
@@ -8,7 +8,7 @@ export const jointOf = (job: Job, jointId: string) => job.plan && indexPlan(job.
 
 export function stepName(job: Job, stepId: string): string {
   const step = stepOf(job, stepId)
-  return step ? `${stepId} ${step.title}` : stepId
+  return step ? `${stepId} ${unended(step.title)}` : stepId
 }
 
 export function jointName(job: Job, jointId: string): string {

@@ -1,6 +1,6 @@
 /** One sentence an event type: who did what, and no judgement. A new type without a sentence does not compile. */
 import { formatNumber, showTorque } from '../../units'
-import { positionsInWords, type Words } from '../../words'
+import { ended, positionsInWords, unended, type Words } from '../../words'
 import { HOLD_WORDS } from '../hold-words'
 import { asksInWords } from '../stops'
 import type { EventOf, Job, JobEvent, LapseCause, StoppedAt, ValueBasis } from '../types'
@@ -61,11 +61,9 @@ const said = (note: string | undefined): string => (note ? ` “${note}”` : ''
 const marks = (job: Job, at: readonly StoppedAt[]): string =>
   at.length === 0
     ? ''
-    : ` Stopped at ${at.map((mark) => `${jointName(job, mark.jointId)}, pass ${mark.pass}, position ${mark.position}; to ${asksInWords(mark)}`).join('. ')}.`
+    : ` At ${at.map((mark) => `${jointName(job, mark.jointId)}, pass ${mark.pass}, position ${mark.position}; next: ${asksInWords(mark)}`).join('. At ')}.`
 const late = (is: true | undefined): string => (is ? ', late: it was hidden already' : '')
 const own = (is: true | undefined): string => (is ? ' The one who says so had worked on it.' : '')
-const until = (at: number | undefined, words: Words): string =>
-  at === undefined ? '' : `, expected ${words.moment(at)}`
 
 /** What each of a counted round got; only a click has a number to be missing. */
 const counted = ({ torqueNm, flags: given }: EventOf<'RoundCounted'>): string =>
@@ -77,7 +75,7 @@ const counted = ({ torqueNm, flags: given }: EventOf<'RoundCounted'>): string =>
 
 export const SENTENCES: Sentences = {
   JobOpened: (e, _, who) =>
-    `${who} opened job ${e.number}: ${e.engine.model}, serial ${e.engine.serial}, for ${e.owner}. Agreed: ${e.agreed}.`,
+    `${who} opened job ${e.number}: ${e.engine.model}, serial ${e.engine.serial}, for ${unended(e.owner)}. Agreed: ${ended(e.agreed)}`,
   PlanAdopted: (e, _, who) => `${who} adopted the plan ${e.plan.title}, edition ${e.plan.edition}.`,
   StepClaimed: (e, job, who) =>
     `${who} claimed ${stepName(job, e.stepId)}${e.hidesKnowingly ? `, knowing that it hides ${e.hidesKnowingly.map((id) => jointName(job, id)).join(', ')}` : ''}.`,
@@ -85,7 +83,7 @@ export const SENTENCES: Sentences = {
   StepStopped: (e, job, who) =>
     `${who} stopped ${stepName(job, e.stepId)}.${marks(job, e.at)}${said(e.note)}`,
   StepHandedOver: (e, job, who, words) =>
-    `${who} handed ${stepName(job, e.stepId)} over from ${words.person(e.from)} to ${words.person(e.to)}.${marks(job, e.at)}${said(e.note)}`,
+    `${who} handed ${stepName(job, e.stepId)} over${e.from === e.by ? '' : ` from ${words.person(e.from)}`} to ${words.person(e.to)}.${marks(job, e.at)}${said(e.note)}`,
   ScaleEntered: (e, job, who) =>
     `${who} set ${e.wrenchId} to ${formatNumber(e.value)} ${e.unit} for ${jointName(job, e.jointId)}, pass ${e.pass}${applied(e)}${slip(e.slip)}.`,
   ReadingTaken: (e, job, who) =>
@@ -95,13 +93,13 @@ export const SENTENCES: Sentences = {
   RoundRestarted: (e, job, who) =>
     `${who} began ${jointName(job, e.jointId)} again at pass ${e.fromPass}, ${RESTARTS[e.how]}; earlier readings of it are void.`,
   ReadingStruck: (e, job, who) =>
-    `${who} struck a reading${struckPlace(job, e.jointId, e.readingId)}: ${e.reason}.`,
+    `${who} struck a reading${struckPlace(job, e.jointId, e.readingId)}: ${ended(e.reason)}`,
   FastenersPlaced: (e, job, who) =>
     `${jointName(job, e.jointId)} ${positionsInWords(e.positions)}: ${CONDITIONS[e.condition]}${e.cycle === undefined ? '' : `, cycle ${e.cycle}`}${e.flags.includes('fitted_twice') ? '; one-use, fitted again' : ''}${e.flags.includes('cycles_spent') ? '; past its cycles' : ''}. ${who}.`,
   MeasurementTaken: (e, job, who) =>
-    `${measurementName(job, e.stepId, e.measurementId)} at ${e.place}: ${formatNumber(e.value, 6)}${unitOf(job, e)}, ${e.inBand ? 'within limits' : 'out of limits'}, with ${e.instrument}. ${who}.`,
+    `${measurementName(job, e.stepId, e.measurementId)} at ${e.place}: ${formatNumber(e.value, 6)}${unitOf(job, e)}, ${e.inBand ? 'within limits' : 'out of limits'}, with ${unended(e.instrument)}. ${who}.`,
   MeasurementStruck: (e, job, who) =>
-    `${who} struck a measurement of ${stepName(job, e.stepId)}: ${e.reason}.`,
+    `${who} struck a measurement of ${stepName(job, e.stepId)}: ${ended(e.reason)}`,
   SealantStarted: (e, job, who) => `${who} laid the first bead of sealant on ${stepName(job, e.stepId)}.`,
   SealantClosed: (e, job, who) =>
     `${who} closed the sealant of ${stepName(job, e.stepId)}: last fastener in.`,
@@ -117,32 +115,44 @@ export const SENTENCES: Sentences = {
   SignaturesLapsed: (e, job) =>
     `The signatures on ${setName(job, e.stepId, e.setId)} lapsed: ${LAPSED[e.because]}.`,
   HoldRaised: (e, job, who, words) =>
-    `${who} put ${stepNames(job, e.stepIds)} on hold (${HOLD_WORDS[e.kind]}): ${e.what}${until(e.expectedAt, words)}.`,
+    `${who} put ${stepNames(job, e.stepIds)} on hold (${HOLD_WORDS[e.kind]}): ${e.expectedAt === undefined ? ended(e.what) : `${unended(e.what)}, expected ${words.moment(e.expectedAt)}.`}`,
   HoldChanged: (e, job, who, words) =>
-    `${who} changed the hold “${holdName(job, e.holdId)}”${e.what ? ` to “${e.what}”` : ''}${until(e.expectedAt, words)}.`,
-  HoldCleared: (e, job, who) => `${who} cleared the hold “${holdName(job, e.holdId)}”: ${e.how}.`,
+    `${who} changed the hold${holdSteps(job, e.holdId)}: ${[...(e.what === undefined ? [] : [unended(e.what)]), ...(e.expectedAt === undefined ? [] : [`expected ${words.moment(e.expectedAt)}`])].join(', ')}.`,
+  HoldCleared: (e, job, who) =>
+    `${who} cleared the hold “${unended(holdName(job, e.holdId))}”: ${ended(e.how)}`,
   Deferred: (e, job, who) =>
-    `${who} left out ${deferredName(job, e.what)} on purpose, due at ${stepName(job, e.dueStepId)}: ${e.reason}.`,
+    `${who} left out ${deferredName(job, e.what)} on purpose, due at ${stepName(job, e.dueStepId)}: ${ended(e.reason)}`,
   DeferralWithdrawn: (e, job, who) => {
     const deferral = job.deferrals.find(({ id }) => id === e.deferralId)
-    return `${who} withdrew the deferral${deferral ? ` of ${deferredName(job, deferral.what)}` : ''}: ${e.reason}.`
+    return `${who} withdrew the deferral${deferral ? ` of ${deferredName(job, deferral.what)}` : ''}: ${ended(e.reason)}`
   },
   ValueSettled: (e, job, who) =>
-    `${who} settled ${jointName(job, e.jointId)}, pass ${e.pass} at ${showTorque(e.torqueNm, 'N·m')} N·m (${showTorque(e.minNm, 'N·m')} to ${showTorque(e.maxNm, 'N·m')}); ${basisWords(e.basis)}. Reason: ${e.reason}.`,
-  Waived: (e, job, who) => `${who} accepted ${waivedName(job, e.what)}: ${e.reason}.${own(e.ownWork)}`,
+    `${who} settled ${jointName(job, e.jointId)}, pass ${e.pass} at ${showTorque(e.torqueNm, 'N·m')} N·m (${showTorque(e.minNm, 'N·m')} to ${showTorque(e.maxNm, 'N·m')}); ${unended(basisWords(e.basis))}. Reason: ${ended(e.reason)}`,
+  Waived: (e, job, who) => `${who} accepted ${waivedName(job, e.what)}: ${ended(e.reason)}${own(e.ownWork)}`,
   Released: (e, _, who) =>
     `${who} released the engine ${e.kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, record ${e.number}.${own(e.ownWork)}`,
   ReleaseWithdrawn: (e, job) => `The release to fitting is withdrawn: rework on ${stepName(job, e.stepId)}.`,
-  WarrantyOpened: (e, _, who) => `${who} opened a warranty case: ${e.complaint}.`,
-  DatePromised: (e, _, who) => `${who} promised ${e.date}: ${e.reason}.`,
-  NoteAdded: (e, job, who) => `${who} noted${e.stepId ? ` on ${stepName(job, e.stepId)}` : ''}: ${e.text}`,
+  WarrantyOpened: (e, _, who) => `${who} opened a warranty case: ${ended(e.complaint)}`,
+  DatePromised: (e, _, who) => `${who} promised ${e.date}: ${ended(e.reason)}`,
+  NoteAdded: (e, job, who) =>
+    `${who} noted${e.stepId ? ` on ${stepName(job, e.stepId)}` : ''}: ${ended(e.text)}`,
   PhotoAdded: (e, job, who) =>
-    `${who} took a photo${e.photo.stepId ? ` for ${stepName(job, e.photo.stepId)}` : ''}${e.photo.place ? `, ${e.photo.place}` : ''}${e.photo.caption ? `: ${e.photo.caption}` : ''}.`,
+    `${who} took a photo${e.photo.stepId ? ` for ${stepName(job, e.photo.stepId)}` : ''}${e.photo.place && !namesPlace(e.photo) ? `, ${e.photo.place}` : ''}${e.photo.caption ? `: ${ended(e.photo.caption)}` : '.'}`,
   PhotoArrived: (e, job) => {
     const photo = job.photos.find(({ id }) => id === e.photoId)
-    return `The photo${photo?.place ? ` of ${photo.place}` : ''}${photo?.caption ? ` “${photo.caption}”` : ''} has arrived.`
+    return `The photo${photo?.place && !namesPlace(photo) ? ` of ${photo.place}` : ''}${photo?.caption ? ` “${unended(photo.caption)}”` : ''} has arrived.`
   },
 }
+
+/** By its steps, which never change; what it is for may have changed again since. */
+const holdSteps = (job: Job, holdId: string): string => {
+  const steps = job.holds.find(({ id }) => id === holdId)?.stepIds
+  return steps ? ` on ${stepNames(job, steps)}` : ''
+}
+
+/** A caption that begins with its place has said it. */
+const namesPlace = ({ place = '', caption = '' }: { place?: string; caption?: string }): boolean =>
+  caption.toLowerCase().startsWith(place.toLowerCase())
 
 const holdName = (job: Job, holdId: string): string =>
   job.holds.find(({ id }) => id === holdId)?.what ?? holdId

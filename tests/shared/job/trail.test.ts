@@ -155,6 +155,46 @@ describe('the trail', () => {
     const kinds = jobEventSchema.options.map(({ shape }) => shape.type.value)
     expect(kinds.filter((kind) => !said.has(kind))).toEqual([])
   })
+  test('what people wrote ends with one mark, theirs where they set one', () => {
+    const spoken = (text: string): string[] =>
+      told(
+        open(),
+        adoptPlan({ planId: 'floor-engine' }),
+        raise(['twin'], { what: text }),
+        raise(['pump'], { what: text, expectedAt: START }),
+        changeHold(idOf(3), { what: `other ${text}`, expectedAt: START + 1 }),
+        { ...clear(idOf(3)), command: { type: 'ClearHold', holdId: idOf(3), how: text } },
+        { ...promise('2030-02-01'), command: { type: 'PromiseDate', date: '2030-02-01', reason: text } },
+        note(text),
+        note(text, { stepId: 'pump' }),
+        photo('p', { caption: text }),
+        arrived('p'),
+      ).map(({ sentence }) => sentence)
+    const plain = spoken('two shims')
+    expect(spoken('two shims.')).toEqual(plain)
+    for (const one of plain) expect(one).toMatch(/[^.]\.$/)
+    for (const text of ['two shims?', 'two shims!', 'two shims…', 'they said “two shims.”'])
+      for (const one of spoken(text)) expect(one).not.toMatch(/[.!?…][”’]?\.$/)
+  })
+  test('nothing is said twice in one sentence', () => {
+    for (const { sentence } of lines) expect(sentence).not.toMatch(/\b(\w+),? \1\b|\.\.|,,/i)
+    const named = told(
+      open(),
+      adoptPlan({ planId: 'floor-engine' }),
+      photo('p', { caption: 'Port 1, clear.', place: 'port 1' }),
+      arrived('p'),
+      [raise(['pump']), changeHold(idOf(5), { what: 'three shims' })],
+      [claim('twin'), handOver('twin', 'bo')],
+    ).map(({ sentence }) => sentence)
+    expect(named.slice(2)).toEqual([
+      'ana took a photo: Port 1, clear.',
+      'The photo “Port 1, clear” has arrived.',
+      expect.stringMatching(/on hold/),
+      expect.stringMatching(/^\w+ changed the hold on pump Step pump: three shims\.$/),
+      'ana claimed twin Step twin.',
+      'ana handed twin Step twin over to bo.',
+    ])
+  })
   test('every event that a rule gives is one the schema reads', () => {
     for (const { event } of lines) expect(jobEventSchema.parse(event)).toEqual(event)
   })
