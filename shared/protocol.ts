@@ -112,7 +112,13 @@ export interface PersonCard {
 
 /** `GET /api/me` */
 export interface Me {
-  shop: { name: string; opened: boolean; invented: boolean }
+  shop: {
+    name: string
+    opened: boolean
+    invented: boolean
+    /** Names this shop's log, from its first entry: what a device keeps for one shop is never another's. */
+    key?: string
+  }
   signIn?: { id: string; person: PersonCard; openedAt: Instant }
   /** The server's clock, to correct the device's. */
   now: Instant

@@ -264,6 +264,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     },
     peek: folds.peek,
     eventsAfter,
+    chain: (stream) => store.chain(stream),
     summaries: () => [...summaries.values()].sort((a, b) => (a.number < b.number ? -1 : 1)),
     words: async () => wordsOf(await shop(), now()),
     async close() {

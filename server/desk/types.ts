@@ -1,4 +1,5 @@
 /** What goes into the desk, what comes out, and whom it tells. */
+import type { ChainRow } from '../../shared/chain'
 import type { JobSummary } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import type { Instant, Refusal, StreamEvent } from '../../shared/log'
@@ -47,6 +48,8 @@ export interface Desk {
   /** What a stream amounts to as committed now, if it is in memory: to see whether something came between. */
   peek(stream: StreamName): Fold | undefined
   eventsAfter(stream: StreamName, version: number): Promise<StreamEvent<AnyEvent>[]>
+  /** A stream's entries as they are stored, so that somebody else can hash them anew. */
+  chain(stream: StreamName): Promise<ChainRow[]>
   /** By job number. */
   summaries(): JobSummary[]
   words(): Promise<Words>

@@ -1,5 +1,6 @@
-/** Jobs: the board, one job, its events and its trail, and the commands to it. Routes translate; no rule lives here. */
+/** Jobs: the board, one job, its events, its trail and its stored chain, and the commands to it. Routes translate; no rule lives here. */
 import { Hono } from 'hono'
+import type { Chain } from '../../shared/chain'
 import { trailLine } from '../../shared/job/trail'
 import type { JobEvent } from '../../shared/job/types'
 import type { StreamEvent } from '../../shared/log'
@@ -34,6 +35,16 @@ export function jobRoutes({ desk, intake, now }: Rooms) {
         version: job.version,
         events: await desk.eventsAfter(jobStream(id), after),
       })
+    })
+    .get('/jobs/:id/chain', signedIn, async (c) => {
+      const stream = jobStream(c.req.param('id'))
+      const asked = c.req.query('upTo')
+      const upTo = asked === undefined ? Number.MAX_SAFE_INTEGER : Number(asked)
+      if (!Number.isSafeInteger(upTo) || upTo < 1)
+        return badId(c, '/upTo', 'a version to end with is a whole number from 1')
+      const rows = await desk.chain(stream)
+      if (rows.length === 0) return noJob(c)
+      return c.json({ stream, rows: rows.slice(0, upTo) } satisfies Chain)
     })
     .get('/jobs/:id/trail', signedIn, async (c) => {
       const id = c.req.param('id')

@@ -16,7 +16,8 @@ export function photoRoutes({ photos }: Rooms) {
     .put('/photos/:sha256', signedIn, async (c) => {
       const stored = await photos.put(c.req.param('sha256'), Buffer.from(await c.req.arrayBuffer()))
       if ('fault' in stored) return problem(c, 400, stored.fault, FAULTS[stored.fault])
-      return c.json({ ok: true, mime: stored.mime }, 201)
+      // With the hash, so that the sender lets go of the bytes for this answer and no other.
+      return c.json({ ok: true, sha256: c.req.param('sha256'), mime: stored.mime }, 201)
     })
     .get('/photos/:sha256', signedIn, async (c) => {
       const photo = await photos.get(c.req.param('sha256'))

@@ -24,6 +24,13 @@ const YEARS_10_S = 10 * 365 * 86_400
 
 export function signInRoutes(rooms: Rooms) {
   const { desk, people, web, now, newId } = rooms
+  let shopKey: string | undefined
+
+  /** Of the hash of the shop's first entry, which never changes; nothing before there is one. */
+  async function keyOfShop(): Promise<string | undefined> {
+    shopKey ??= (await desk.chain('shop'))[0]?.hash.slice(0, 16)
+    return shopKey
+  }
 
   /** The device of this browser; a new one gets its cookie here. */
   function deviceOf(c: Ctx): string {
@@ -58,8 +65,9 @@ export function signInRoutes(rooms: Rooms) {
       const shop = await desk.shop()
       const signIn = c.var.signIn
       const person = signIn && shop.people[signIn.personId]
+      const key = await keyOfShop()
       return c.json({
-        shop: { name: shop.name, opened: shop.opened, invented: shop.invented },
+        shop: { name: shop.name, opened: shop.opened, invented: shop.invented, ...(key ? { key } : {}) },
         ...(person ? { signIn: { id: signIn.id, person: cardOf(person), openedAt: signIn.openedAt } } : {}),
         now: now(),
         protocol: PROTOCOL_VERSION,

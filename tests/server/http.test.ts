@@ -3,6 +3,8 @@ import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { brotliDecompressSync } from 'node:zlib'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { walkChain } from '../../shared/chain'
+import { hashText } from '../../web/live/hash'
 import { browser, command, type House, makeHouse, ORIGIN, PINS } from './house'
 import { PLAN } from './rig'
 
@@ -149,7 +151,7 @@ describe('reading', () => {
     })
     expect((await ana.get('/api/people')).json[0].roles).toEqual(['supervisor', 'owner'])
     expect((await nobody.get('/api/me')).json).toEqual({
-      shop: { name: 'Test Yard', opened: true, invented: true },
+      shop: { name: 'Test Yard', opened: true, invented: true, key: expect.stringMatching(/^[0-9a-f]{16}$/) },
       now: expect.any(Number),
       protocol: 1,
     })
@@ -196,6 +198,35 @@ describe('reading', () => {
     expect(lines[2].sentence).toBe('Ana claimed S1 Step S1.')
     const { from, events } = (await ana.get('/api/jobs/j1/events?after=2')).json
     expect([from, events[0].version, events.length]).toEqual([2, 3, lines.length - 2])
+  })
+
+  test('[ES13] the stored chain, hashed anew by who asked, comes to the head of the log', async () => {
+    const all = (await ana.get('/api/jobs/j1/chain')).json
+    const head = all.rows.at(-1).hash
+    expect(await walkChain(all, all.rows.length, head, hashText)).toMatchObject({ whole: true, head })
+    const [ended] = (await house.shop.store.streams()).filter(({ stream }) => stream === 'job:j1')
+    expect([ended?.version, ended?.hash]).toEqual([all.rows.length, head])
+    const two = (await ana.get('/api/jobs/j1/chain?upTo=2')).json
+    expect(two.rows).toEqual(all.rows.slice(0, 2))
+    expect((await ana.get('/api/jobs/none/chain')).status).toBe(404)
+    expect((await ana.get('/api/jobs/j1/chain?upTo=0')).json.path).toBe('/upTo')
+    expect((await browser(house.app).get('/api/jobs/j1/chain')).status).toBe(401)
+  })
+
+  test('a shop is named by its own log, signed in or not, and another shop otherwise', async () => {
+    const keyOf = async (asker: ReturnType<typeof browser>) => (await asker.get('/api/me')).json.shop.key
+    const key = await keyOf(ana)
+    expect(key).toMatch(/^[0-9a-f]{16}$/)
+    expect(await keyOf(browser(house.app))).toBe(key)
+    const other = await makeHouse()
+    const unopened = await makeHouse({ open: false })
+    try {
+      expect(await keyOf(browser(other.app))).not.toBe(key)
+      expect(await keyOf(browser(unopened.app))).toBeUndefined()
+    } finally {
+      await other.close()
+      await unopened.close()
+    }
   })
 
   test('the shop travels without the bodies of its plans, unless asked', async () => {
