@@ -12,6 +12,7 @@ import {
   deferredPositions,
   type FastenerFault,
   fastenerFault,
+  fastenerNow,
   hiddenBy,
   positionState,
   type SetView,
@@ -106,7 +107,7 @@ function line(job: PlannedJob, step: AdoptedStep, joint: AdoptedJoint, n: number
   const label = joint.positions.find((position) => position.n === n)?.label
   const { first, second } = view.state
   const { flags, nextPass } = positionState(job, joint, n)
-  const fastener = job.fasteners[joint.id]?.[n]
+  const fastener = fastenerNow(job, joint, n)
   const fault = fastenerFault(job, joint, n)
   const odd = flags.length > 0 || (fault !== undefined && nextPass === undefined)
   const verdict: RecordVerdict = odd

@@ -118,7 +118,11 @@ export interface Reading extends Signature {
   flags: Flag[]
   struck?: Struck
   /** Made void by a slackening or a change of the fastener, a restarted round, or a later reading of the same pass. */
-  superseded?: Signature & { because: 'slackened' | 'retaken' | 'restarted' | 'refitted' }
+  superseded?: Signature & {
+    because: 'slackened' | 'retaken' | 'restarted' | 'refitted'
+    /** What was done when its round was begun again. */
+    how?: RestartHow
+  }
 }
 
 /** Again: the pass. Slackened: the whole joint from its first pass. New fasteners: those, from the first pass. */
@@ -143,9 +147,14 @@ export type FastenerFlag = 'fitted_twice' | 'cycles_spent'
 
 export interface FastenerState extends Signature {
   condition: FastenerCondition
-  /** How many tightenings this one has had, with this fitting. */
+  /**
+   * How many tightenings this one has had, with this fitting, as was said; one taken out: how many it had had.
+   * What the readings add since is reckoned: `fastenerNow`.
+   */
   cycle?: number
   flags: FastenerFlag[]
+  /** In the joint's list of readings: where this one's begin, and how many there were when it was said. */
+  readings?: { from: number; before: number }
 }
 
 export interface MeasurementEntry extends Signature {

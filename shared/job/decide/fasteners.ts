@@ -3,21 +3,23 @@ import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint } from '../../plan/types'
 import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
 import type { CommandOf, FastenerFlag, FastenerState, JobEvent } from '../types'
-import { isTightened } from '../verdicts'
+import { isSpentByRule, isTightened, tighteningsHere, touchedSinceSaid } from '../verdicts'
 import { lapses } from './lapse'
 
-/** [FA1–FA8] */
+/** [FA1–FA12] */
 export function placeFasteners(
   job: PlannedJob,
   command: CommandOf<'PlaceFasteners'>,
   context: Context,
 ): Outcome {
-  const { jointId, condition, cycle } = command
-  const positions = [...new Set(command.positions)]
+  const { jointId, condition } = command
+  // One taken out, or a temporary one, is in no cycle of its own.
+  const cycle = condition === 'removed' || condition === 'temporary' ? undefined : command.cycle
+  const named = [...new Set(command.positions)]
   const { jointById } = indexPlan(job.plan)
   const joint = jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
-  const missing = positions.find((n) => !joint.positions.some((position) => position.n === n))
+  const missing = named.find((n) => !joint.positions.some((position) => position.n === n))
   if (missing !== undefined)
     return no('position_not_found', {
       jointId,
@@ -25,18 +27,22 @@ export function placeFasteners(
       positions: joint.positions.map(({ n }) => n),
     })
   const known = job.fasteners[jointId] ?? {}
-  const tightened = positions.filter((n) => isTightened(job, joint, n))
   const said = (n: number) =>
-    known[n]?.condition === condition && (cycle === undefined || known[n]?.cycle === cycle)
-  if (tightened.length === 0 && positions.every(said)) return []
+    known[n]?.condition === condition &&
+    (cycle === undefined || known[n]?.cycle === cycle) &&
+    !touchedSinceSaid(job, joint, n)
+  const positions = named.filter((n) => !said(n))
+  if (positions.length === 0) return []
   // What is said of a place for the first time may be of the fastener that was tightened there. All else is
   // another one, or one since slackened, and the readings there are not of it.
-  const voids = tightened.filter(
-    (n) => known[n] !== undefined || (condition !== 'new' && condition !== 'reused'),
+  const voids = positions.filter(
+    (n) =>
+      isTightened(job, joint, n) &&
+      (known[n] !== undefined || (condition !== 'new' && condition !== 'reused')),
   )
   const alike = new Map<string, { facts: Facts; members: number[] }>()
   for (const n of positions) {
-    const facts = factsOf(joint, condition, cycle, known[n], tightened.includes(n))
+    const facts = factsOf(job, joint, n, condition, cycle)
     const key = JSON.stringify(facts)
     alike.set(key, { facts, members: [...(alike.get(key)?.members ?? []), n] })
   }
@@ -52,34 +58,50 @@ export function placeFasteners(
       ...(voided.length > 0 ? { voids: voided } : {}),
     }
   })
-  return [
-    ...placed,
-    ...(tightened.length > 0
-      ? lapses(job, [{ joint: jointId, positions: tightened }], 'fastener', context)
-      : []),
-  ]
+  return [...placed, ...lapses(job, [{ joint: jointId, positions }], 'fastener', context)]
 }
 
 type Facts = Pick<FastenerState, 'cycle' | 'flags'>
 
-/** Which tightening of this fastener it will be, and whether it may have that one. */
+/** [FA4–FA6] [FA9–FA12] Which tightening of this fastener it will be, and whether it may have that one. */
 function factsOf(
+  job: PlannedJob,
   joint: AdoptedJoint,
+  position: number,
   condition: FastenerState['condition'],
-  cycle: number | undefined,
-  before: FastenerState | undefined,
-  tightened: boolean,
+  said: number | undefined,
 ): Facts {
   const { use } = joint
-  if (condition === 'removed' || condition === 'temporary') return { flags: [] }
-  if (condition === 'new') return { cycle: cycle ?? 1, flags: [] }
-  // Slackened and put in by hand it is the same fastener, one tightening on.
-  const next = condition === 'hand_tight' && before?.cycle ? before.cycle + (tightened ? 1 : 0) : undefined
-  const now = cycle ?? next
-  const again = condition === 'reused' || (condition === 'hand_tight' && tightened)
+  const before = job.fasteners[joint.id]?.[position]
+  const had = tighteningsHere(job, joint, position)
+  const tightened = isTightened(job, joint, position)
+  if (condition === 'temporary') return { flags: [] }
+  if (condition === 'removed') {
+    const cycle = cyclesHad(before, had.length)
+    return { ...(cycle ? { cycle } : {}), flags: [] }
+  }
+  if (condition === 'new') {
+    // Said for the first time of one that is tightened: the record knows how often it was.
+    const sofar = before === undefined && tightened ? had.length : 1
+    return { cycle: said ?? sofar, flags: [] }
+  }
+  // Put in by hand it is the one that was there, slackened or taken out, one tightening on.
+  const last = cyclesHad(before, had.length)
+  const next = condition === 'hand_tight' && last !== undefined ? last + 1 : undefined
+  const cycle = said ?? next
+  const putBack = before?.condition === 'removed' && (last ?? 0) > 0
+  const again =
+    condition === 'reused' ||
+    (condition === 'hand_tight' && (tightened || putBack || isSpentByRule(joint, had)))
   const flags: FastenerFlag[] = condition === 'hand_tight' ? [...(before?.flags ?? [])] : []
   if (again && use.kind === 'one_use') flags.push('fitted_twice')
-  if (use.kind === 'cycles' && (now === undefined ? condition === 'reused' : now > use.limit))
+  if (use.kind === 'cycles' && (cycle === undefined ? condition === 'reused' : cycle > use.limit))
     flags.push('cycles_spent')
-  return { ...(now === undefined ? {} : { cycle: now }), flags: [...new Set(flags)] }
+  return { ...(cycle === undefined ? {} : { cycle }), flags: [...new Set(flags)] }
+}
+
+/** How many tightenings the one in this place has had, where what was said of it tells: also one taken out. */
+function cyclesHad(state: FastenerState | undefined, tightenings: number): number | undefined {
+  if (state?.cycle === undefined) return undefined
+  return state.condition === 'removed' ? state.cycle : state.cycle - 1 + tightenings
 }

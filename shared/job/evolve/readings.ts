@@ -1,13 +1,14 @@
 /** What readings, restarted rounds and changed fasteners do to a joint. Nothing is dropped, only marked. */
 import { indexPlan } from '../../plan/read'
-import type { EventOf, FastenerState, Job, Reading } from '../types'
-import { takesBack } from '../verdicts/readings'
+import type { EventOf, FastenerState, Job, Reading, Signature } from '../types'
+import { takesBack, tighteningsOf } from '../verdicts/readings'
+import { stands } from '../verdicts/state'
 import { changeReadings, lapseWaivers, signature, strength, supersede } from './parts'
 
 export function takeReading(job: Job, reading: Reading): Job {
   const joint = job.plan && indexPlan(job.plan).jointById.get(reading.jointId)
   const back = joint !== undefined && takesBack(joint, reading)
-  return changeReadings(job, reading.jointId, (list) => [
+  const taken = changeReadings(job, reading.jointId, (list) => [
     ...supersede(
       list,
       // A slackening that took a fastener back is no reading of a pass; nothing later voids it.
@@ -19,6 +20,18 @@ export function takeReading(job: Job, reading: Reading): Job {
     ),
     reading,
   ])
+  return back ? slackenedAnew(taken, reading.jointId, [reading.position], reading) : taken
+}
+
+/** [WV7] A waiver of a fastener that counts its tightenings was of the one it had then. */
+function slackenedAnew(job: Job, jointId: string, positions: readonly number[], who: Signature): Job {
+  const joint = job.plan && indexPlan(job.plan).jointById.get(jointId)
+  if (!joint || joint.use.kind === 'reusable') return job
+  return lapseWaivers(
+    job,
+    positions.map((position) => ({ kind: 'fastener' as const, jointId, position })),
+    who,
+  )
 }
 
 export function countRound(job: Job, event: EventOf<'RoundCounted'>): Job {
@@ -46,6 +59,7 @@ export function restartRound(job: Job, event: EventOf<'RoundRestarted'>): Job {
     supersede(list, (reading) => positions.includes(reading.position) && reading.pass >= fromPass, {
       ...signature(event),
       because: 'restarted',
+      how,
     }),
   )
   const marks = (restarted.interrupted[jointId] ?? []).filter(
@@ -56,6 +70,7 @@ export function restartRound(job: Job, event: EventOf<'RoundRestarted'>): Job {
     ...restarted,
     interrupted: marks.length > 0 ? { ...others, [jointId]: marks } : others,
   }
+  if (how === 'slackened') return slackenedAnew(settled, jointId, positions, event)
   if (how !== 'new_fasteners') return settled
   return place(settled, jointId, positions, {
     ...signature(event),
@@ -82,7 +97,9 @@ export function placeFasteners(job: Job, event: EventOf<'FastenersPlaced'>): Job
 }
 
 function place(job: Job, jointId: string, positions: readonly number[], state: FastenerState): Job {
-  const placed = Object.fromEntries(positions.map((position) => [position, state]))
+  const placed = Object.fromEntries(
+    positions.map((position) => [position, { ...state, readings: readingsOf(job, jointId, position) }]),
+  )
   const changed = {
     ...job,
     fasteners: { ...job.fasteners, [jointId]: { ...job.fasteners[jointId], ...placed } },
@@ -92,4 +109,16 @@ function place(job: Job, jointId: string, positions: readonly number[], state: F
     positions.map((position) => ({ kind: 'fastener' as const, jointId, position })),
     state,
   )
+}
+
+/** A fastener's readings begin when it is said, unless it was tightened already and is said for the first time. */
+function readingsOf(job: Job, jointId: string, position: number): NonNullable<FastenerState['readings']> {
+  const list = job.readings[jointId] ?? []
+  const before = list.length
+  const joint = job.plan && indexPlan(job.plan).jointById.get(jointId)
+  const tight = list.some(
+    (reading) => reading.position === position && reading.how !== 'slackened' && stands(reading),
+  )
+  const last = joint && tight ? tighteningsOf(joint, list, position).at(-1) : undefined
+  return { from: last?.from ?? before, before }
 }

@@ -1,11 +1,57 @@
-/** What is known of the fastener in a place, and whether it may stay there. */
+/** What is known of the fastener in a place, how often it was tightened, and whether it may stay there. */
 import type { AdoptedJoint } from '../../plan/types'
 import type { PlannedJob } from '../context'
-import type { FastenerFlag } from '../types'
-import { isTightened } from './readings'
+import type { FastenerFlag, FastenerState } from '../types'
+import { isTightened, type Tightening, tighteningsOf } from './readings'
 import { isWaived } from './state'
 
 export type FastenerFault = FastenerFlag | 'not_declared' | 'temporary' | 'hand_tight' | 'removed'
+
+/** The tightenings of the fastener that is in a place now, as far as the record knows it. */
+export const tighteningsHere = (job: PlannedJob, joint: AdoptedJoint, position: number): Tightening[] =>
+  tighteningsOf(
+    joint,
+    job.readings[joint.id] ?? [],
+    position,
+    job.fasteners[joint.id]?.[position]?.readings?.from,
+  )
+
+/**
+ * [FA9–FA11] What was said of the fastener in a place, with what its readings have added since: the cycle it is in,
+ * and what became of it by being tightened again.
+ */
+export function fastenerNow(
+  job: PlannedJob,
+  joint: AdoptedJoint,
+  position: number,
+): FastenerState | undefined {
+  const state = job.fasteners[joint.id]?.[position]
+  if (!state || state.condition === 'removed' || state.condition === 'temporary') return state
+  const had = tighteningsHere(job, joint, position)
+  const cycle = state.cycle === undefined ? undefined : state.cycle + Math.max(0, had.length - 1)
+  const flags = [...state.flags]
+  if (joint.use.kind === 'cycles' && cycle !== undefined && cycle > joint.use.limit)
+    flags.push('cycles_spent')
+  if (joint.use.kind === 'one_use' && isSpentByRule(joint, had.slice(0, -1))) flags.push('fitted_twice')
+  return { ...state, ...(cycle === undefined ? {} : { cycle }), flags: [...new Set(flags)] }
+}
+
+/** [FA3] Whether the fastener in a place was read, or slackened, since it was said what it is. */
+export function touchedSinceSaid(job: PlannedJob, joint: AdoptedJoint, position: number): boolean {
+  const { from = 0, before = 0 } = job.fasteners[joint.id]?.[position]?.readings ?? {}
+  return (
+    (job.readings[joint.id]?.slice(before).some((reading) => reading.position === position) ?? false) ||
+    // Said of one that stood tightened there, and slackened with its round since.
+    (from < before && !isTightened(job, joint, position))
+  )
+}
+
+/**
+ * [FA11] Slackened and gone on with as the joint's own interruption rule says, a one-use fastener is still the first
+ * fitting. After an angle that rule asks for new ones unless it says otherwise.
+ */
+export const isSpentByRule = ({ interruption }: AdoptedJoint, ended: readonly Tightening[]): boolean =>
+  interruption.afterAngle !== 'slacken_restart_joint' && ended.some(({ angle }) => angle)
 
 /**
  * What stands against the fastener itself: a slave bolt, one taken out, one fitted twice; and, where the
@@ -24,11 +70,11 @@ export function faultOf(job: PlannedJob, joint: AdoptedJoint, position: number):
   const state = job.fasteners[joint.id]?.[position]
   const counts = joint.use.kind !== 'reusable' && !joint.recheckOf
   if (!state) return counts ? 'not_declared' : undefined
-  const { condition, flags, cycle } = state
+  const { condition, cycle } = state
   if (condition === 'temporary' || condition === 'removed') return condition
   // Hand-tight and final look the same: only a reading after it says that it is more.
   if (condition === 'hand_tight' && !isTightened(job, joint, position)) return 'hand_tight'
   // Put in by hand says nothing of where it came from.
   if (counts && condition === 'hand_tight' && cycle === undefined) return 'not_declared'
-  return flags[0]
+  return joint.use.kind === 'reusable' ? state.flags[0] : fastenerNow(job, joint, position)?.flags[0]
 }

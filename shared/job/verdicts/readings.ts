@@ -23,6 +23,49 @@ const reaches = (joint: AdoptedJoint, { pass, how }: Reading): boolean =>
 export const takesBack = (joint: AdoptedJoint, { pass, how }: Pick<Reading, 'pass' | 'how'>): boolean =>
   how === 'slackened' && joint.passes[pass - 1]?.kind !== 'slacken'
 
+/** One tightening of a fastener: from its first reading in a torque or angle pass until it was slackened. */
+export interface Tightening {
+  /** Where its first reading is in the joint's list. */
+  from: number
+  /** An angle was turned in it. */
+  angle: boolean
+}
+
+/**
+ * How often a fastener has been tightened, by the readings of its place from one of the list on.
+ *
+ * A slackening outside the plan's own slacken pass ends one, and so does a round begun again slackened; going
+ * round again does not, nor does the plan's own slackening. What was struck did not happen.
+ */
+export function tighteningsOf(
+  joint: AdoptedJoint,
+  list: readonly Reading[],
+  position: number,
+  from = 0,
+): Tightening[] {
+  const found: Tightening[] = []
+  let now: Tightening | undefined
+  let undone: string | undefined
+  for (const [index, reading] of list.entries()) {
+    if (index < from || reading.position !== position || reading.struck) continue
+    if (takesBack(joint, reading)) now = undefined
+    const asked = joint.passes[reading.pass - 1]?.kind
+    if (reading.how === 'slackened' || (asked !== 'torque' && asked !== 'angle')) continue
+    const { superseded } = reading
+    const ends =
+      superseded?.because === 'restarted' && superseded.how === 'slackened'
+        ? `${superseded.by} ${superseded.doneAt}`
+        : undefined
+    if (!now || (undone !== undefined && undone !== ends)) {
+      now = { from: index, angle: false }
+      found.push(now)
+    }
+    now.angle ||= asked === 'angle'
+    undone = ends
+  }
+  return found
+}
+
 /** The flags of a reading that still stand: none when waived, and judged by the value settled now, if one was. */
 export function standingFlags(job: Job, reading: Reading): readonly Flag[] {
   const flags = judgedAnew(job, reading)

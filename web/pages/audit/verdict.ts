@@ -32,13 +32,11 @@ export function auditLines(job: Job): AuditLine[] {
   return record(job).map((line) => {
     const waivers = waiversOn(job, line)
     const deferred = deferredPositions(planned, line.joint).get(line.position)
-    const fastener = job.fasteners[line.joint]?.[line.position]
     const look = job.steps[line.stepId]?.sets[line.set]?.look
     return {
       ...line,
       verdict: verdictOf(line.verdict, waivers, accepted.has(`${line.stepId} ${line.set}`)),
       waivers,
-      ...(fastener ? { fastener } : {}),
       ...(deferred ? { deferred } : {}),
       ...(look && !line.second ? { look } : {}),
     }

@@ -1,6 +1,7 @@
 /** Which fasteners stand here: declared in one press a round, and what stands only for now said in words. */
 import { createMemo, For, Show } from 'solid-js'
 import type { FastenerCondition } from '../../../shared/job/types'
+import { fastenerNow, touchedSinceSaid } from '../../../shared/job/verdicts'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { CONDITION_WORDS, fastenerHere, oddFasteners, toDeclare } from './fasteners'
@@ -62,9 +63,12 @@ const KINDS: readonly FastenerCondition[] = ['new', 'hand_tight', 'temporary', '
 export function FastenerPress(props: { position: number; onDone: () => void }) {
   const bench = useBench()
   const joint = () => bench.round()?.joint
+  /** What was said last and still goes: once it is tightened or slackened, another of the kind may be there. */
   const now = () => {
     const one = joint()
-    return one ? bench.job().fasteners[one.id]?.[props.position]?.condition : undefined
+    return one && !touchedSinceSaid(bench.job(), one, props.position)
+      ? fastenerNow(bench.job(), one, props.position)?.condition
+      : undefined
   }
   const place = (condition: FastenerCondition, cycle?: number) => {
     const one = joint()
@@ -81,7 +85,7 @@ export function FastenerPress(props: { position: number; onDone: () => void }) {
   const again = () => {
     const one = joint()
     if (one?.use.kind !== 'cycles') return undefined
-    const had = bench.job().fasteners[one.id]?.[props.position]?.cycle ?? 1
+    const had = fastenerNow(bench.job(), one, props.position)?.cycle ?? 1
     return had < one.use.limit ? { cycle: had + 1, limit: one.use.limit } : undefined
   }
   return (

@@ -4,7 +4,7 @@
  */
 import type { PlannedJob } from '../../../shared/job/context'
 import type { FastenerCondition } from '../../../shared/job/types'
-import { fastenerFault } from '../../../shared/job/verdicts'
+import { fastenerFault, fastenerNow } from '../../../shared/job/verdicts'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { positionsInWords } from '../../../shared/words'
 import type { Round } from './work'
@@ -71,10 +71,10 @@ const FAULT_TITLES = {
 
 /** What stands in one place, in words: `new, tightening 1 of 4`. */
 export function fastenerHere(job: PlannedJob, joint: AdoptedJoint, position: number): string {
-  const state = job.fasteners[joint.id]?.[position]
+  const state = fastenerNow(job, joint, position)
   if (!state) return joint.use.kind === 'reusable' ? 'may be used again' : 'not declared yet'
   const cycle =
-    state.cycle !== undefined && joint.use.kind === 'cycles'
+    state.cycle !== undefined && state.condition !== 'removed' && joint.use.kind === 'cycles'
       ? `, tightening ${state.cycle} of ${joint.use.limit}`
       : ''
   return `${CONDITION_WORDS[state.condition]}${cycle}`
