@@ -36,6 +36,8 @@ const wrenchCard = z.strictObject({
   min: z.number().min(0),
   max: z.number().positive(),
   increment: z.number().positive().optional(),
+  lengthMm: z.number().min(50).max(5000).optional(),
+  away: words(80).optional(),
   lastCheckedAt: instant.optional(),
   dueAt: instant.optional(),
   state: z.enum(['in_service', 'failed', 'out_for_check', 'dropped']),

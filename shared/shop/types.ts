@@ -60,6 +60,10 @@ export interface Wrench {
   max: number
   /** The scale's step, in `unit`. */
   increment?: number
+  /** From the middle of the drive to the middle of the grip, mm: the lever that an adapter lengthens. */
+  lengthMm?: number
+  /** Where it is when it does not hang in the crib, in words: `often at the slip`. */
+  away?: string
   lastCheckedAt?: Instant
   dueAt?: Instant
   state: 'in_service' | 'failed' | 'out_for_check' | 'dropped'

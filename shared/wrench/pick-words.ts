@@ -1,0 +1,22 @@
+/** What speaks against a wrench, in words for the one who reaches for it. */
+import { formatNumber } from '../units'
+import type { Demerit, Picked } from './pick'
+
+const WORDS: Record<Demerit, (picked: Picked) => string> = {
+  failed: () => 'failed its check: do not use',
+  out_for_check: () => 'out for its check',
+  dropped: () => 'dropped: do not use before it is checked',
+  out_of_date: () => 'its check is out of date',
+  out_of_range: ({ wrench, setting }) =>
+    `${setting ? `${formatNumber(setting.value, 1)} ${setting.unit}` : 'this'} is outside its scale, ${formatNumber(wrench.min)}–${formatNumber(wrench.max)} ${wrench.unit}`,
+  no_room: ({ room }) =>
+    `its ±${room?.deviationPct ?? 4} % and the step of its scale are wider than the band`,
+  away: ({ away }) => away ?? 'not in the crib',
+  low_on_scale: () => 'in the lowest fifth of its scale, where it is trusted less',
+  between_marks: () => 'the number lies between two marks',
+  other_unit: ({ wrench }) => `its scale speaks ${wrench.unit}`,
+}
+
+/** Every reason against, in the order they weigh. */
+export const againstWrench = (picked: Picked): string[] =>
+  picked.against.map((demerit) => WORDS[demerit](picked))
