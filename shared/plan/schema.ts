@@ -129,6 +129,24 @@ const gate = z.discriminatedUnion('kind', [
   z.strictObject({ id, kind: z.literal('no_open_class_a'), text: words(200) }),
 ])
 
+const sizeMm = z.number().min(0).max(1000)
+const leadsTo = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('clearance'), of: z.enum(['bearing', 'end_play', 'ring_gap']) }),
+  z.strictObject({
+    kind: z.literal('gasket'),
+    grades: z
+      .array(z.strictObject({ name: words(60), minMm: z.number(), maxMm: z.number() }))
+      .min(1)
+      .max(20),
+  }),
+  z.strictObject({
+    kind: z.literal('timing_shim'),
+    fittedMm: sizeMm,
+    perMm: z.number().min(-1000).max(1000),
+    sizesMm: z.array(sizeMm).min(1).max(60),
+  }),
+])
+
 const measurement = z.strictObject({
   id,
   title: words(160),
@@ -137,6 +155,7 @@ const measurement = z.strictObject({
   min: z.number().optional(),
   max: z.number().optional(),
   instrument: words(80).optional(),
+  leadsTo: leadsTo.optional(),
   notes,
 })
 

@@ -158,8 +158,19 @@ export interface Measurement {
   min?: number
   max?: number
   instrument?: string
+  /** What the number decides, by the maker's own table; see `shared/measure/leads-to.ts`. */
+  leadsTo?: LeadsTo
   notes?: string[]
 }
+
+export type ClearanceOf = 'bearing' | 'end_play' | 'ring_gap'
+
+export type LeadsTo =
+  | { kind: 'clearance'; of: ClearanceOf }
+  /** The gasket of the highest protrusion. */
+  | { kind: 'gasket'; grades: { name: string; minMm: number; maxMm: number }[] }
+  /** The shim pack under an injection pump: what is fitted, what a millimetre moves, what sizes there are. */
+  | { kind: 'timing_shim'; fittedMm: number; perMm: number; sizesMm: number[] }
 
 export interface Sealant {
   product: string

@@ -1,0 +1,42 @@
+/** Form of a bore, a journal or a face: out-of-round, taper, flatness. All in mm. */
+import { type MeasureRefusal, refuseMeasure } from './refusals'
+import { impossibleSize, type Judged, judge, type Limits } from './verdict'
+
+const WEAR = {
+  under: 'Below the lowest figure given: measure again.',
+  over: 'Worn out of form: the machine shop, with the size it is to be brought to.',
+}
+
+/**
+ * Out-of-round, mm: the largest difference, at one level, between two readings square to each other. `a` and `b` hold
+ * the two directions level by level. Definition as in a diesel maker's service manual.
+ */
+export function outOfRound(
+  { a, b }: { a: readonly number[]; b: readonly number[] },
+  limits: Limits = {},
+): Judged | MeasureRefusal {
+  if (a.length !== b.length)
+    return refuseMeasure('pairs_uneven', { what: 'Out-of-round', first: a.length, second: b.length })
+  const wrong = readingsWrong([...a, ...b], 'out-of-round')
+  if (wrong) return wrong
+  const differences = a.map((one, level) => Math.abs(one - (b[level] as number)))
+  return judge(Math.max(...differences), 'mm', limits, WEAR)
+}
+
+/** Taper, mm: largest − smallest reading along one direction. */
+export function taper(readings: readonly number[], limits: Limits = {}): Judged | MeasureRefusal {
+  const wrong = readingsWrong(readings, 'taper')
+  return wrong ?? judge(Math.max(...readings) - Math.min(...readings), 'mm', limits, WEAR)
+}
+
+/** Flatness permitted over a span, both in one unit of length: span · limit per unit of length. */
+export const flatnessLimit = (span: number, limitPerLength: number): number => span * limitPerLength
+
+function readingsWrong(readings: readonly number[], what: string): MeasureRefusal | undefined {
+  if (readings.length === 0) return refuseMeasure('nothing_measured', { what })
+  for (const value of readings) {
+    const impossible = impossibleSize({ 'a diameter': value })
+    if (impossible) return impossible
+  }
+  return undefined
+}

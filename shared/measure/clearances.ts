@@ -1,0 +1,70 @@
+/**
+ * Clearances of the bottom end: bearings, crank and cam end play, piston rings. All in mm.
+ *
+ * Each is reckoned from what the instruments read and judged against the maker's limits. Definitions as in service
+ * manuals; see `tests/published/measurements.test.ts`.
+ */
+import type { ClearanceOf } from '../plan/types'
+import type { MeasureRefusal } from './refusals'
+import { impossibleSize, type Judged, judge, type Limits, type NextWords } from './verdict'
+
+/** What to do next, by the kind of clearance. Common practice, no source. */
+export const CLEARANCE_WORDS: Record<ClearanceOf, NextWords> = {
+  bearing: {
+    under:
+      'Too tight: look for dirt behind the shells and for the right cap the right way round, measure again; then thicker clearance shells or the machine shop.',
+    over: 'Too loose: measure journal and housing apart; then undersize shells after grinding, or the machine shop.',
+  },
+  end_play: {
+    under: 'Too little play: thinner thrust washers, and look that the cap sits square.',
+    over: 'Too much play: oversize thrust washers; if the thrust face is scored, the machine shop.',
+  },
+  ring_gap: {
+    under: 'Too small: file one end square, break the edge, measure again in the same bore.',
+    over: 'Too large: another ring; if a new one is too large as well, measure the bore.',
+  },
+}
+
+/** Measured in the bore with the shells torqued in place, or from housing and shell. */
+export type BearingInput = { journalMm: number } & (
+  | { boreWithShellsMm: number }
+  | { housingMm: number; shellMm: number }
+)
+
+/**
+ * Oil clearance of a plain bearing, mm: bore with shells fitted and torqued − journal, or housing − 2 · shell −
+ * journal. A negative clearance is told as under: the journal would not go in.
+ */
+export function bearingClearance(input: BearingInput, limits: Limits = {}): Judged | MeasureRefusal {
+  const { journalMm } = input
+  const bore = 'boreWithShellsMm' in input ? input.boreWithShellsMm : input.housingMm - 2 * input.shellMm
+  const sizes: Record<string, number> =
+    'boreWithShellsMm' in input
+      ? { 'the bore with shells': input.boreWithShellsMm }
+      : { 'the housing bore': input.housingMm, 'the shell thickness': input.shellMm }
+  const impossible = impossibleSize({ ...sizes, 'the journal': journalMm })
+  return impossible ?? judge(bore - journalMm, 'mm', limits, CLEARANCE_WORDS.bearing)
+}
+
+/** Axial play of a shaft, mm: journal length − width of cap with its thrust washers. */
+export function endPlay(
+  { journalLengthMm, widthMm }: { journalLengthMm: number; widthMm: number },
+  limits: Limits = {},
+): Judged | MeasureRefusal {
+  const impossible = impossibleSize({ 'the journal length': journalLengthMm, 'the width between': widthMm })
+  return impossible ?? judge(journalLengthMm - widthMm, 'mm', limits, CLEARANCE_WORDS.end_play)
+}
+
+/** Gap of a piston ring squared up in its own bore, mm. */
+export function ringGap(gapMm: number, limits: Limits = {}): Judged | MeasureRefusal {
+  return (
+    impossibleSize({ 'a ring gap': gapMm }, 'mm', 'zero_too') ??
+    judge(gapMm, 'mm', limits, CLEARANCE_WORDS.ring_gap)
+  )
+}
+
+/** Ring gap asked by the rule of the trade, mm: 0.004 of the bore. From memory, no source; the maker's figure governs. */
+export const ringGapRuleMm = (boreMm: number, share = 0.004): number => boreMm * share
+
+/** Bearing clearance by the rule of the trade, mm: 0.001 of the journal. From memory, no source; the maker's figure governs. */
+export const bearingRuleMm = (journalMm: number, share = 0.001): number => journalMm * share

@@ -1,0 +1,73 @@
+/**
+ * What a plan's measurement leads to once it is taken: the gasket, the shim, or what to do about a number outside.
+ *
+ * The plan says which kind it is (`Measurement.leadsTo`) with the maker's table; this turns the standing numbers into
+ * one sentence for the bench. A proposal: the doer measures again after fitting, and the maker's page governs.
+ */
+import type { LeadsTo, Measurement } from '../plan/types'
+import { formatNumber } from '../units'
+import { CLEARANCE_WORDS } from './clearances'
+import { gasketGrade } from './cylinders'
+import { type MeasureRefusal, measureSentence } from './refusals'
+import { timingShim } from './shims'
+import { isMeasureRefusal, type Judged, judge, type Limits, verdictOn } from './verdict'
+
+export type { LeadsTo } from '../plan/types'
+
+export interface Led {
+  /** Where it was measured; absent where all places lead to one answer. */
+  place?: string
+  /** It is settled by what there is; `false` where a part has to be found or a number put right. */
+  inside: boolean
+  sentence: string
+}
+
+/** What the numbers taken so far lead to, by place. Empty where the plan names nothing or nothing is measured. */
+export function leadsTo(
+  asked: Pick<Measurement, 'leadsTo' | 'places' | 'min' | 'max'>,
+  taken: Readonly<Record<string, number>>,
+): Led[] {
+  const { leadsTo: rule, min, max } = asked
+  const measured = asked.places.filter((place) => Object.hasOwn(taken, place))
+  if (!rule || measured.length === 0) return []
+  const limits: Limits = { ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) }
+  if (rule.kind === 'gasket') return gasket(asked.places.length, measured, taken, rule)
+  return measured.map((place) => ({ place, ...each(rule, taken[place] as number, limits) }))
+}
+
+function gasket(
+  places: number,
+  measured: readonly string[],
+  taken: Readonly<Record<string, number>>,
+  rule: Extract<LeadsTo, { kind: 'gasket' }>,
+): Led[] {
+  const choice = gasketGrade(
+    measured.map((place) => taken[place] as number),
+    rule.grades,
+  )
+  if (isMeasureRefusal(choice)) return [{ inside: false, sentence: measureSentence(choice) }]
+  const open = places - measured.length
+  const waiting = open > 0 ? ` ${open} more to measure before it is certain.` : ''
+  return [{ inside: choice.grade !== undefined && open === 0, sentence: choice.next + waiting }]
+}
+
+function each(rule: Exclude<LeadsTo, { kind: 'gasket' }>, value: number, limits: Limits): Omit<Led, 'place'> {
+  if (rule.kind === 'clearance') return told(judge(value, 'mm', limits, CLEARANCE_WORDS[rule.of]))
+  const choice = timingShim({ ...rule, readDeg: value, targetDeg: middle(limits, value), limits })
+  if (isMeasureRefusal(choice)) return { inside: false, sentence: measureSentence(choice) }
+  if (verdictOn(value, limits) === 'inside')
+    return { inside: true, sentence: 'Inside: leave the shims as they are.' }
+  const now = `With ${formatNumber(rule.fittedMm)} mm of shim in place, ${formatNumber(choice.idealMm)} mm would be right.`
+  return { inside: false, sentence: `${now} ${choice.next}` }
+}
+
+const told = (judged: Judged | MeasureRefusal): Omit<Led, 'place'> =>
+  isMeasureRefusal(judged)
+    ? { inside: false, sentence: measureSentence(judged) }
+    : { inside: judged.verdict === 'inside', sentence: judged.next }
+
+/** What to aim at: the middle of the limits, the one limit there is, or where it stands. */
+function middle({ min, max }: Limits, value: number): number {
+  if (min !== undefined && max !== undefined) return (min + max) / 2
+  return min ?? max ?? value
+}

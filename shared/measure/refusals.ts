@@ -1,0 +1,41 @@
+/** Why nothing was reckoned from a measurement: the codes of this room and the one sentence of each. */
+import { type Refusal, refuse } from '../log'
+
+interface MeasureRefusalData {
+  size_impossible: { what: string; value: number; unit: string }
+  limits_crossed: { min: number; max: number }
+  nothing_measured: { what: string }
+  pairs_uneven: { what: string; first: number; second: number }
+  no_clearance_volume: { volumeCc: number }
+  no_sizes: { what: string }
+  shim_moves_nothing: { perMm: number }
+}
+
+export type MeasureRefusal = Refusal<keyof MeasureRefusalData>
+
+export const refuseMeasure = <Code extends keyof MeasureRefusalData>(
+  code: Code,
+  data: MeasureRefusalData[Code],
+): MeasureRefusal => refuse(code, { ...data })
+
+const SENTENCES: { [Code in keyof MeasureRefusalData]: (data: MeasureRefusalData[Code]) => string } = {
+  size_impossible: (d) =>
+    `${d.value} ${d.unit} cannot be ${d.what}. Measure it again and enter what you read.`,
+  limits_crossed: (d) =>
+    `Limits from ${d.min} to ${d.max} leave nothing between them. Enter the lower one first.`,
+  nothing_measured: (d) => `There is no number for ${d.what} yet. Measure at least one place.`,
+  pairs_uneven: (d) =>
+    `${d.what}: ${d.first} readings one way and ${d.second} the other. Take both at every level.`,
+  no_clearance_volume: (d) =>
+    `What is left above the piston comes to ${d.volumeCc} cm³. Look at chamber, gasket, deck and dish again.`,
+  no_sizes: (d) =>
+    `No sizes of ${d.what} are named to choose from. Enter the sizes, or the step between them.`,
+  shim_moves_nothing: (d) =>
+    `A shim that moves ${d.perMm} for each millimetre corrects nothing. Enter what one millimetre moves.`,
+}
+
+/** What is so, which one, what to do next. */
+export function measureSentence(refusal: MeasureRefusal): string {
+  const sentence = SENTENCES[refusal.refused] as (data: Record<string, unknown>) => string
+  return sentence(refusal.data)
+}

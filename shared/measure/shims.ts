@@ -1,0 +1,136 @@
+/**
+ * Which shim or washer to fit: valve clearance, thrust play, injection timing. Sizes in mm.
+ *
+ * Makers aim differently, so the target is named: a fixed clearance, the middle of the range, or its upper limit
+ * rounded down. After fitting, the clearance is measured again: what is proposed here proves nothing.
+ */
+import { type MeasureRefusal, refuseMeasure } from './refusals'
+import { clean, impossibleSize, type Limits, type MeasureVerdict, verdictOn } from './verdict'
+
+/** Three conventions of makers: aim at one figure, at the middle, or at the upper limit and take the next shim that stays under it. */
+export type ShimTarget =
+  | { kind: 'fixed'; value: number }
+  | { kind: 'middle'; min: number; max: number }
+  | { kind: 'upper_limit'; max: number }
+
+/** What there is to choose from: named sizes, or a step between a smallest and a largest. */
+export type ShimSizes = { sizesMm: readonly number[] } | { stepMm: number; minMm?: number; maxMm?: number }
+
+export interface ShimChoice {
+  /** What would be exactly right. */
+  idealMm: number
+  /** What to fit; absent where no size in reach brings it inside. */
+  shimMm: number
+  /** What is to be expected with it, in the unit of what was measured. */
+  expected: number
+  verdict: MeasureVerdict
+  next: string
+}
+
+const aim = (target: ShimTarget): number =>
+  target.kind === 'fixed'
+    ? target.value
+    : target.kind === 'middle'
+      ? (target.min + target.max) / 2
+      : target.max
+
+/**
+ * Shim over the follower: N = old + (measured − target), then the nearest size there is.
+ *
+ * With `upper_limit` the thinnest gap at or under the limit is chosen: the shim is rounded up. Source: three makers'
+ * conventions as in DOMAIN's worked rows, see `tests/published/measurements.test.ts`.
+ */
+export function valveShim(
+  input: { oldMm: number; measuredMm: number; target: ShimTarget; limits?: Limits } & ShimSizes,
+): ShimChoice | MeasureRefusal {
+  const { oldMm, measuredMm, target } = input
+  const impossible =
+    impossibleSize({ 'the shim fitted now': oldMm }) ??
+    impossibleSize({ 'the clearance measured': measuredMm }, 'mm', 'zero_too')
+  if (impossible) return impossible
+  const ideal = oldMm + (measuredMm - aim(target))
+  const limits =
+    input.limits ?? (target.kind === 'middle' ? target : target.kind === 'upper_limit' ? target : {})
+  return choose(input, ideal, limits, (shim) => oldMm + measuredMm - shim, target.kind === 'upper_limit')
+}
+
+/**
+ * Thrust washer or end-play shim: measured total play − wanted play, then the nearest size there is.
+ */
+export function thrustShim(
+  input: { measuredTotalMm: number; target: ShimTarget; limits?: Limits } & ShimSizes,
+): ShimChoice | MeasureRefusal {
+  const { measuredTotalMm, target } = input
+  const impossible = impossibleSize({ 'the total play': measuredTotalMm })
+  if (impossible) return impossible
+  const limits =
+    input.limits ?? (target.kind === 'middle' ? target : target.kind === 'upper_limit' ? target : {})
+  const ideal = measuredTotalMm - aim(target)
+  return choose(input, ideal, limits, (shim) => measuredTotalMm - shim, target.kind === 'upper_limit')
+}
+
+/**
+ * Shim under an injection pump: every millimetre moves the timing by `perMm` degrees (negative where a thicker shim
+ * retards it). Sizes are of the whole pack.
+ */
+export function timingShim(
+  input: { fittedMm: number; readDeg: number; targetDeg: number; perMm: number; limits?: Limits } & ShimSizes,
+): ShimChoice | MeasureRefusal {
+  const { fittedMm, readDeg, targetDeg, perMm } = input
+  const impossible =
+    impossibleSize({ 'the shim pack fitted': fittedMm }, 'mm', 'zero_too') ??
+    impossibleSize({ 'the timing read': readDeg, 'the timing asked': targetDeg }, '°', 'any')
+  if (impossible) return impossible
+  if (!(Math.abs(perMm) >= 1e-6 && Math.abs(perMm) <= 1e6))
+    return refuseMeasure('shim_moves_nothing', { perMm })
+  const ideal = fittedMm + (targetDeg - readDeg) / perMm
+  return choose(input, ideal, input.limits ?? {}, (shim) => readDeg + (shim - fittedMm) * perMm, false)
+}
+
+function choose(
+  sizes: ShimSizes,
+  ideal: number,
+  limits: Limits,
+  expect: (shimMm: number) => number,
+  roundUp: boolean,
+): ShimChoice | MeasureRefusal {
+  if (!(Math.abs(ideal) <= 1e6))
+    return refuseMeasure('size_impossible', { what: 'the shim that is wanted', value: ideal, unit: 'mm' })
+  const shim = 'sizesMm' in sizes ? ofSizes(sizes.sizesMm, ideal, roundUp) : ofStep(sizes, ideal, roundUp)
+  if (shim === undefined) return refuseMeasure('no_sizes', { what: 'shim' })
+  const expected = clean(expect(shim))
+  const verdict = verdictOn(expected, limits)
+  return {
+    idealMm: clean(ideal),
+    shimMm: clean(shim),
+    expected,
+    verdict,
+    next: nextWords(shim, ideal, verdict),
+  }
+}
+
+function ofSizes(sizes: readonly number[], ideal: number, roundUp: boolean): number | undefined {
+  const sound = sizes.filter((size) => Number.isFinite(size) && size >= 0)
+  const allowed = roundUp ? sound.filter((size) => size >= ideal - 1e-9) : sound
+  const nearest = (among: readonly number[]) =>
+    [...among].sort((a, b) => clean(Math.abs(a - ideal)) - clean(Math.abs(b - ideal)) || b - a)[0]
+  return nearest(allowed) ?? nearest(sound)
+}
+
+function ofStep(
+  { stepMm, minMm = 0, maxMm = Number.POSITIVE_INFINITY }: Extract<ShimSizes, { stepMm: number }>,
+  ideal: number,
+  roundUp: boolean,
+): number | undefined {
+  if (!(Number.isFinite(stepMm) && stepMm > 0) || minMm > maxMm) return undefined
+  const steps = Number((ideal / stepMm).toFixed(6))
+  const shim = (roundUp ? Math.ceil(steps) : Math.round(steps)) * stepMm
+  return Math.min(Math.max(shim, minMm), maxMm)
+}
+
+function nextWords(shim: number, ideal: number, verdict: MeasureVerdict): string {
+  const size = `${clean(shim)} mm`
+  if (verdict === 'under' || verdict === 'over')
+    return `${clean(Number(ideal.toFixed(3)))} mm would be right. The nearest there is, ${size}, does not bring it inside: order the right one.`
+  return `Fit ${size}, then measure again.`
+}

@@ -1,0 +1,32 @@
+/** A series of readings in a few numbers: what a general library reckons, under our names. */
+import { max, mean, min, sampleStandardDeviation } from 'simple-statistics'
+import { type MeasureRefusal, refuseMeasure } from './refusals'
+
+export interface Spread {
+  count: number
+  mean: number
+  min: number
+  max: number
+  range: number
+  /** Sample standard deviation (n − 1); absent for a single reading. */
+  deviation?: number
+}
+
+/** Mean, extremes and sample standard deviation, in the unit of the readings. */
+export function spread(readings: readonly number[]): Spread | MeasureRefusal {
+  if (readings.length === 0) return refuseMeasure('nothing_measured', { what: 'the series' })
+  // Beyond this the squares of the deviation leave what a double holds.
+  const wrong = readings.find((value) => !(Math.abs(value) <= 1e12))
+  if (wrong !== undefined)
+    return refuseMeasure('size_impossible', { what: 'a reading', value: wrong, unit: '' })
+  const values = [...readings]
+  const [low, high] = [min(values), max(values)]
+  return {
+    count: values.length,
+    mean: mean(values),
+    min: low,
+    max: high,
+    range: high - low,
+    ...(values.length > 1 ? { deviation: sampleStandardDeviation(values) } : {}),
+  }
+}

@@ -1,0 +1,84 @@
+/**
+ * A measured or reckoned dimension against its limits, and what to do next.
+ *
+ * Limits are the maker's; both ends are inside. Sizes are compared in whole nanometres (a millionth of the unit), so
+ * that a number exactly on a limit is in, whatever a float made of 55.047 − 55.002.
+ */
+import { isRefusal } from '../log'
+import { type MeasureRefusal, refuseMeasure } from './refusals'
+
+/** Without an end, that side is open; without any, nothing is judged. */
+export interface Limits {
+  min?: number
+  max?: number
+}
+
+export type MeasureVerdict = 'inside' | 'under' | 'over' | 'no_limits'
+
+export interface Judged {
+  /** In `unit`. */
+  value: number
+  unit: string
+  verdict: MeasureVerdict
+  limits: Limits
+  /** What to do next, in words; the maker's manual stands above them. */
+  next: string
+}
+
+/** What a size outside its limits means for one kind of measurement. */
+export interface NextWords {
+  inside?: string
+  under: string
+  over: string
+}
+
+/** A difference of measured sizes without the float's noise: 0.045, not 0.04500000000000171. */
+export const clean = (value: number): number => Number(value.toFixed(9)) + 0
+
+const whole = (value: number): number => Math.round(value * 1e6)
+
+export function verdictOn(value: number, { min, max }: Limits): MeasureVerdict {
+  if (min === undefined && max === undefined) return 'no_limits'
+  if (min !== undefined && whole(value) < whole(min)) return 'under'
+  return max !== undefined && whole(value) > whole(max) ? 'over' : 'inside'
+}
+
+const NO_LIMITS = 'No limits are given: take them from the maker’s manual before anything is decided.'
+
+export function judge(
+  value: number,
+  unit: string,
+  limits: Limits,
+  words: NextWords,
+): Judged | MeasureRefusal {
+  const { min, max } = limits
+  if (min !== undefined && max !== undefined && !(min <= max))
+    return refuseMeasure('limits_crossed', { min, max })
+  const verdict = verdictOn(value, limits)
+  const next =
+    verdict === 'no_limits'
+      ? NO_LIMITS
+      : verdict === 'inside'
+        ? (words.inside ?? 'Inside: go on.')
+        : words[verdict]
+  return { value: clean(value), unit, verdict, limits, next }
+}
+
+/** No engine has anything of a kilometre; beyond it a number is a slip of the hand, and reckoning with it would overflow. */
+const LARGEST = 1e6
+
+/** The first size that is no size: beyond all measure, or not above zero (zero allowed where `zero` says so). */
+export function impossibleSize(
+  sizes: Record<string, number>,
+  unit = 'mm',
+  zero: 'above_zero' | 'zero_too' | 'any' = 'above_zero',
+): MeasureRefusal | undefined {
+  for (const [what, value] of Object.entries(sizes)) {
+    const sound =
+      Math.abs(value) <= LARGEST && (zero === 'any' || (zero === 'zero_too' ? value >= 0 : value > 0))
+    if (!sound) return refuseMeasure('size_impossible', { what, value, unit })
+  }
+  return undefined
+}
+
+export const isMeasureRefusal = (value: unknown): value is MeasureRefusal => isRefusal(value)
