@@ -11,8 +11,10 @@ import type {
   Engine,
   FastenerCondition,
   HoldKind,
+  HoleCondition,
   ReadingHow,
   RestartHow,
+  ThreadInsert,
   ValueBasis,
   Waived,
 } from './types'
@@ -49,7 +51,10 @@ export type BenchCommand =
       positions: number[]
       condition: FastenerCondition
       cycle?: number
+      /** Where it is another length than the plan's, mm. */
+      lengthMm?: number
     }
+  | RecordHole
   | {
       type: 'TakeMeasurement'
       stepId: string
@@ -66,6 +71,21 @@ export type BenchCommand =
   | { type: 'AddNote'; text: string; stepId?: string }
   | { type: 'AddPhoto'; photo: NewPhoto }
   | { type: 'ConfirmPhoto'; photoId: string }
+
+/** What a hole is found to be, or was made: worn, stripped, renewed with an insert. */
+export interface RecordHole {
+  type: 'RecordHole'
+  jointId: string
+  position: number
+  condition: HoleCondition
+  depthMm?: number
+  threadMm?: number
+  insert?: ThreadInsert
+  doneBy?: string
+  /** From now, for a bonded insert. */
+  cureMinutes?: number
+  note?: string
+}
 
 export interface EnterScale {
   type: 'EnterScale'

@@ -11,6 +11,7 @@ import { claimStep, handOverStep, putDownStep } from './decide/claim'
 import { defer, withdrawDeferral } from './decide/defer'
 import { placeFasteners } from './decide/fasteners'
 import { changeHold, clearHold, raiseHold } from './decide/hold'
+import { recordHole } from './decide/hole'
 import { answerGate, strikeMeasurement, takeMeasurement } from './decide/measure'
 import { addNote, addPhoto, confirmPhoto, promiseDate } from './decide/notes'
 import { adoptPlan, openJob } from './decide/open'
@@ -44,6 +45,7 @@ const RULES: Rules = {
   RestartRound: restartRound,
   StrikeReading: strikeReading,
   PlaceFasteners: placeFasteners,
+  RecordHole: recordHole,
   TakeMeasurement: takeMeasurement,
   StrikeMeasurement: strikeMeasurement,
   StartSealant: startSealant,

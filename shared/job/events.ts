@@ -14,6 +14,7 @@ import type {
   FastenerCondition,
   FastenerFlag,
   HoldKind,
+  HoleEntry,
   MeasurementEntry,
   Reading,
   RestartHow,
@@ -45,10 +46,12 @@ export type JobEvent = Done &
         positions: number[]
         condition: FastenerCondition
         cycle?: number
+        lengthMm?: number
         flags: FastenerFlag[]
         /** Positions whose readings were another fastener's, or of one since slackened. */
         voids?: number[]
       }
+    | ({ type: 'HoleRecorded' } & Omit<HoleEntry, 'by' | 'doneAt'>)
     | ({ type: 'MeasurementTaken' } & Omit<MeasurementEntry, 'by' | 'doneAt' | 'struck' | 'superseded'>)
     | { type: 'MeasurementStruck'; stepId: string; entryId: string; reason: string }
     | { type: 'SealantStarted'; stepId: string }
@@ -105,6 +108,7 @@ export type LapseCause =
   | 'gate'
   | 'restart'
   | 'fastener'
+  | 'hole'
   | 'sealant'
   | 'value'
 

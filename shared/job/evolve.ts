@@ -5,6 +5,7 @@
  * dropped: a struck or superseded reading stays in its list, marked. What an event does to a joint stands in
  * `evolve/readings.ts`, to a step in `evolve/steps.ts`; the rest adds to a list.
  */
+import { recordHole } from './evolve/holes'
 import { changeStep, noteOnStep, signature } from './evolve/parts'
 import { countRound, placeFasteners, restartRound, strikeReading, takeReading } from './evolve/readings'
 import {
@@ -33,6 +34,7 @@ export function newJob(id: string): Job {
     steps: {},
     readings: {},
     fasteners: {},
+    holes: {},
     interrupted: {},
     scales: {},
     scaleLog: [],
@@ -83,6 +85,7 @@ const FOLDS: Folds = {
   RoundRestarted: restartRound,
   ReadingStruck: strikeReading,
   FastenersPlaced: placeFasteners,
+  HoleRecorded: recordHole,
   MeasurementTaken: takeMeasurement,
   MeasurementStruck: strikeMeasurement,
   SealantStarted: startSealant,

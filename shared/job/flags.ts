@@ -7,7 +7,7 @@ const WORDS: Record<Flag, string> = {
   not_restarted: 'gone on after an interruption without the restart its rule asks',
   out_of_order: 'taken out of the plan’s order',
   pass_skipped: 'an earlier pass is missing',
-  too_early: 'taken before the wait was over',
+  too_early: 'taken before the wait, or the cure of its thread, was over',
   out_of_band: 'out of band',
   no_published_value: 'no published value to judge it by',
   unit_held_up: 'perhaps the wrong unit',

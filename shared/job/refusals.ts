@@ -127,6 +127,7 @@ const FASTENER_FAULTS: Record<FastenerFault, string> = {
   removed: 'it was taken out. Fit one',
   fitted_twice: 'a one-use fastener was fitted again. Fit a new one',
   cycles_spent: 'it has had its cycles. Fit a new one',
+  hole_stripped: 'its thread is stripped. Have it renewed and record how',
 }
 
 const SEALANT: Record<RefusalData['sealant_open']['state'], (d: RefusalData['sealant_open']) => string> = {

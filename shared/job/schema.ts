@@ -4,7 +4,7 @@ import { adoptedPlanSchema, bandSchema } from '../plan/schema'
 import { commandUnion, doneParts, id, instant } from '../shop/schema'
 import { TORQUE_UNITS } from '../units'
 import { FLAGS } from './flags'
-import { HOLD_KINDS, type JobCommand, type JobEvent } from './types'
+import { HOLD_KINDS, HOLE_CONDITIONS, type JobCommand, type JobEvent } from './types'
 
 const words = (max: number) => z.string().trim().min(1).max(max)
 const pass = z.int().min(1).max(50).describe('1 for the first')
@@ -68,6 +68,22 @@ const photoSchema = z.strictObject({
   place: words(80).optional(),
 })
 
+const sizeMm = z.number().positive().max(5000)
+const holeParts = {
+  condition: z.enum(HOLE_CONDITIONS),
+  depthMm: sizeMm.optional(),
+  threadMm: sizeMm.optional(),
+  insert: z
+    .strictObject({
+      kind: z.enum(['wire', 'solid']),
+      lengthMm: sizeMm,
+      setDownMm: z.number().min(0).max(100).optional(),
+    })
+    .optional(),
+  doneBy: words(120).optional(),
+  note: words(500).optional(),
+}
+
 const commandParts = {
   OpenJob: jobParts,
   AdoptPlan: { planId: id, edition: z.int().min(1) },
@@ -93,7 +109,19 @@ const commandParts = {
   CountRound: { jointId: id, pass, wrenchId: id.optional(), count: z.int().min(0).max(10_000) },
   RestartRound: { jointId: id, position, how: restartHow },
   StrikeReading: { readingId: id, reason },
-  PlaceFasteners: { jointId: id, positions, condition, cycle: cycle.optional() },
+  PlaceFasteners: {
+    jointId: id,
+    positions,
+    condition,
+    cycle: cycle.optional(),
+    lengthMm: sizeMm.optional(),
+  },
+  RecordHole: {
+    jointId: id,
+    position,
+    ...holeParts,
+    cureMinutes: z.int().min(1).max(100_000).optional(),
+  },
   TakeMeasurement: { stepId: id, measurementId: id, place: words(80), value: number, instrument: words(120) },
   StrikeMeasurement: { entryId: id, reason },
   StartSealant: { stepId: id },
@@ -209,9 +237,11 @@ export const jobEventSchema = z.discriminatedUnion('type', [
     positions,
     condition,
     cycle: cycle.optional(),
+    lengthMm: sizeMm.optional(),
     flags: z.array(z.enum(['fitted_twice', 'cycles_spent'])),
     voids: positions.optional(),
   }),
+  event('HoleRecorded', { id, jointId: id, position, ...holeParts, curesUntil: instant.optional() }),
   event('MeasurementTaken', {
     id,
     stepId: id,
@@ -237,7 +267,17 @@ export const jobEventSchema = z.discriminatedUnion('type', [
   event('SignaturesLapsed', {
     stepId: id,
     setId: id,
-    because: z.enum(['reading', 'strike', 'measurement', 'gate', 'restart', 'fastener', 'sealant', 'value']),
+    because: z.enum([
+      'reading',
+      'strike',
+      'measurement',
+      'gate',
+      'restart',
+      'fastener',
+      'hole',
+      'sealant',
+      'value',
+    ]),
   }),
   event('HoldRaised', {
     id,

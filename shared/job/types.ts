@@ -143,10 +143,40 @@ export interface StoppedAt {
 
 /** What is known of a fastener in its place. */
 export type FastenerCondition = 'hand_tight' | 'temporary' | 'new' | 'reused' | 'removed'
+/** A thread insert as it was fitted. Lengths in mm, from the face that the stack sits on. */
+export interface ThreadInsert {
+  kind: 'wire' | 'solid'
+  lengthMm: number
+  /** How far below the face it begins. */
+  setDownMm?: number
+}
+
+export const HOLE_CONDITIONS = ['original', 'worn', 'stripped', 'insert'] as const
+export type HoleCondition = (typeof HOLE_CONDITIONS)[number]
+
+/** What was found or done at a hole. The last entry of a place is in force, all stay. */
+export interface HoleEntry extends Signature {
+  id: string
+  jointId: string
+  position: number
+  condition: HoleCondition
+  /** As measured: drilled depth and full thread; else the plan's. */
+  depthMm?: number
+  threadMm?: number
+  insert?: ThreadInsert
+  /** Who did the repair, where that was somebody else: a machine shop. */
+  doneBy?: string
+  /** A bonded insert holds nothing before. */
+  curesUntil?: Instant
+  note?: string
+}
+
 export type FastenerFlag = 'fitted_twice' | 'cycles_spent'
 
 export interface FastenerState extends Signature {
   condition: FastenerCondition
+  /** Where it is another than the plan's: a shortened stud. */
+  lengthMm?: number
   /**
    * How many tightenings this one has had, with this fitting, as was said; one taken out: how many it had had.
    * What the readings add since is reckoned: `fastenerNow`.
@@ -300,6 +330,8 @@ export interface Job {
   readings: Record<string, Reading[]>
   /** By joint and position: the fastener there now. */
   fasteners: Record<string, Record<number, FastenerState>>
+  /** By joint: what was found and done at its holes, in the order it was recorded. */
+  holes: Record<string, HoleEntry[]>
   /** By joint: the rounds broken off mid-pass whose rule has not been followed yet. */
   interrupted: Record<string, StoppedAt[]>
   /** The last number entered for each wrench on this job; gone when its step is put down. */

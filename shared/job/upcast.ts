@@ -29,6 +29,7 @@ const LIFTS: Record<JobEvent['type'], Lift> = {
   RoundCounted: asStored,
   RoundRestarted: asStored,
   FastenersPlaced: asStored,
+  HoleRecorded: asStored,
   SealantStarted: asStored,
   SealantClosed: asStored,
   OwnWorkRechecked: asStored,

@@ -94,6 +94,15 @@ const joint = z.strictObject({
   thread: words(40),
   grade: words(60),
   lengthMm: length.optional(),
+  hole: z
+    .strictObject({
+      material: words(60),
+      stackMm: length,
+      washerMm: length.optional(),
+      depthMm: length.optional(),
+      threadMm: length,
+    })
+    .optional(),
   lubrication: words(80),
   class: z.enum(JOINT_CLASSES),
   use: z.discriminatedUnion('kind', [

@@ -82,6 +82,8 @@ export interface Joint {
   /** Property class or what it is made of: `10.9`, `A4-70`, `bronze`. */
   grade: string
   lengthMm?: number
+  /** What the bolts go into, where the plan knows it: then a bolt's fit is reckoned before it is fitted. */
+  hole?: TappedHole
   lubrication: string
   class: JointClass
   /** One-use: never fitted twice. A cycle limit counts every tightening, trial fits too. */
@@ -98,6 +100,19 @@ export interface Joint {
   /** Holes of another joint's part that these bolts close as well; that joint need have none of its own there. */
   clampsAlso?: Fasteners[]
   notes?: string[]
+}
+
+/** A tapped hole; lengths in mm, depths from the face that the stack sits on. */
+export interface TappedHole {
+  /** What it is tapped in, by the name `shared/fastener` knows it: `cast iron`, `cast aluminium`. */
+  material: string
+  /** What the bolt clamps, without the washer. */
+  stackMm: number
+  washerMm?: number
+  /** Drilled; without it the hole goes through. */
+  depthMm?: number
+  /** Full thread, counted from the same face. */
+  threadMm: number
 }
 
 /** One fastener; `x` to the right and `y` down, in mm or any one unit of the map. */

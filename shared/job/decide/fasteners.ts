@@ -13,6 +13,7 @@ export function placeFasteners(
   context: Context,
 ): Outcome {
   const { jointId, condition } = command
+  const lengthMm = condition === 'removed' ? undefined : command.lengthMm
   // One taken out, or a temporary one, is in no cycle of its own.
   const cycle = condition === 'removed' || condition === 'temporary' ? undefined : command.cycle
   const named = [...new Set(command.positions)]
@@ -29,6 +30,7 @@ export function placeFasteners(
   const known = job.fasteners[jointId] ?? {}
   const said = (n: number) =>
     known[n]?.condition === condition &&
+    (lengthMm === undefined || known[n]?.lengthMm === lengthMm) &&
     (cycle === undefined || known[n]?.cycle === cycle) &&
     !touchedSinceSaid(job, joint, n)
   const positions = named.filter((n) => !said(n))
@@ -55,6 +57,7 @@ export function placeFasteners(
       positions: members,
       condition,
       ...facts,
+      ...(lengthMm === undefined ? {} : { lengthMm }),
       ...(voided.length > 0 ? { voids: voided } : {}),
     }
   })

@@ -15,6 +15,7 @@ import {
   answeringStep,
   askedNm,
   bandFor,
+  curesUntil,
   hiddenBy,
   interruptionOf,
   nextInRound,
@@ -169,6 +170,7 @@ function placeFlags(
   const flags: Flag[] = interruptionOf(job, joint.id, position) ? ['not_restarted'] : []
   const { positions, ordered, next } = nextInRound(job, step, joint, position, pass)
   const again = standingReading(job, joint, position, pass) !== undefined
+  if (context.doneAt < curesUntil(job, joint.id, position)) flags.push('too_early')
   let roundOpen = ordered && !again && next !== position
   for (let earlier = 1; earlier < pass; earlier++) {
     const asked = joint.passes[earlier - 1]

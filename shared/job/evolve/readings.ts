@@ -81,7 +81,7 @@ export function restartRound(job: Job, event: EventOf<'RoundRestarted'>): Job {
 }
 
 export function placeFasteners(job: Job, event: EventOf<'FastenersPlaced'>): Job {
-  const { jointId, positions, condition, cycle, flags, voids = [] } = event
+  const { jointId, positions, condition, cycle, lengthMm, flags, voids = [] } = event
   const voided = changeReadings(job, jointId, (list) =>
     supersede(list, (reading) => voids.includes(reading.position), {
       ...signature(event),
@@ -93,6 +93,7 @@ export function placeFasteners(job: Job, event: EventOf<'FastenersPlaced'>): Job
     condition,
     flags,
     ...(cycle === undefined ? {} : { cycle }),
+    ...(lengthMm === undefined ? {} : { lengthMm }),
   })
 }
 

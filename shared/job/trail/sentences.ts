@@ -2,6 +2,7 @@
 import { formatNumber, showTorque } from '../../units'
 import { ended, positionsInWords, unended, type Words } from '../../words'
 import { HOLD_WORDS } from '../hold-words'
+import { holeWords } from '../hole-words'
 import { asksInWords } from '../stops'
 import type { EventOf, Job, JobEvent, LapseCause, StoppedAt, ValueBasis } from '../types'
 import {
@@ -30,6 +31,7 @@ const LAPSED: Record<LapseCause, string> = {
   gate: 'an answer was given again',
   restart: 'its round was begun again',
   fastener: 'a fastener was changed',
+  hole: 'its hole was found stripped, or was renewed',
   sealant: 'a new bead was laid',
   value: 'its value was settled anew',
 }
@@ -96,6 +98,8 @@ export const SENTENCES: Sentences = {
     `${who} struck a reading${struckPlace(job, e.jointId, e.readingId)}: ${ended(e.reason)}`,
   FastenersPlaced: (e, job, who) =>
     `${jointName(job, e.jointId)} ${positionsInWords(e.positions)}: ${CONDITIONS[e.condition]}${e.cycle === undefined ? '' : `, cycle ${e.cycle}`}${e.flags.includes('fitted_twice') ? '; one-use, fitted again' : ''}${e.flags.includes('cycles_spent') ? '; past its cycles' : ''}. ${who}.`,
+  HoleRecorded: (e, job, who, words) =>
+    `${jointName(job, e.jointId)} ${e.position}: ${holeWords(e)}${e.doneBy ? `, by ${unended(e.doneBy)}` : ''}${e.curesUntil === undefined ? '' : `, cures until ${words.moment(e.curesUntil)}`}. ${who}.${said(e.note)}`,
   MeasurementTaken: (e, job, who) =>
     `${measurementName(job, e.stepId, e.measurementId)} at ${e.place}: ${formatNumber(e.value, 6)}${unitOf(job, e)}, ${e.inBand ? 'within limits' : 'out of limits'}, with ${unended(e.instrument)}. ${who}.`,
   MeasurementStruck: (e, job, who) =>

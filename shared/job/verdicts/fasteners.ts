@@ -2,10 +2,17 @@
 import type { AdoptedJoint } from '../../plan/types'
 import type { PlannedJob } from '../context'
 import type { FastenerFlag, FastenerState } from '../types'
+import { holeAt } from './holes'
 import { isTightened, type Tightening, tighteningsOf } from './readings'
 import { isWaived } from './state'
 
-export type FastenerFault = FastenerFlag | 'not_declared' | 'temporary' | 'hand_tight' | 'removed'
+export type FastenerFault =
+  | FastenerFlag
+  | 'not_declared'
+  | 'temporary'
+  | 'hand_tight'
+  | 'removed'
+  | 'hole_stripped'
 
 /** The tightenings of the fastener that is in a place now, as far as the record knows it. */
 export const tighteningsHere = (job: PlannedJob, joint: AdoptedJoint, position: number): Tightening[] =>
@@ -67,6 +74,7 @@ export function fastenerFault(
 }
 
 export function faultOf(job: PlannedJob, joint: AdoptedJoint, position: number): FastenerFault | undefined {
+  if (holeAt(job, joint.id, position)?.condition === 'stripped') return 'hole_stripped'
   const state = job.fasteners[joint.id]?.[position]
   const counts = joint.use.kind !== 'reusable' && !joint.recheckOf
   if (!state) return counts ? 'not_declared' : undefined

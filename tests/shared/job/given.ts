@@ -206,6 +206,8 @@ export const restart = (jointId: string, position: number, but: But<'RestartRoun
   act('RestartRound', { jointId, position, how: 'again' }, but)
 export const fit = (jointId: string, positions: number[], but: But<'PlaceFasteners'> = {}): Act =>
   act('PlaceFasteners', { jointId, positions, condition: 'new' }, but)
+export const hole = (jointId: string, position: number, but: But<'RecordHole'> = {}): Act =>
+  act('RecordHole', { jointId, position, condition: 'stripped' }, but)
 export const bead = (stepId: string, but: But<'StartSealant'> = {}): Act =>
   act('StartSealant', { stepId }, but)
 export const closed = (stepId: string, but: But<'CloseSealant'> = {}): Act =>

@@ -26,6 +26,7 @@ import {
   type Given,
   given,
   handOver,
+  hole,
   leaveOut,
   liftDone,
   look,
@@ -99,6 +100,16 @@ const onTheFloor = (): Given[] => [
   [shows('JB', 1, 22), sign('housing'), recheck('housing', { at: 800 }), shows('JB', 1, 22)],
   [fit('JB', [3], { condition: 'removed' }), fit('JO', [1], { condition: 'reused' })],
   [claim('pump'), putDown('pump', { by: 'dee' })],
+  [
+    hole('JB', 4),
+    hole('JB', 4, {
+      condition: 'insert',
+      insert: { kind: 'solid', lengthMm: 12, setDownMm: 0.5 },
+      doneBy: 'the machine shop.',
+      cureMinutes: 720,
+      threadMm: 18.5,
+    }),
+  ],
 ]
 
 describe('the trail', () => {

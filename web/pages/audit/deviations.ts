@@ -41,6 +41,7 @@ export const FAULT_WORDS: Record<FastenerFault, string> = {
   removed: 'taken out',
   fitted_twice: 'one-use, fitted again',
   cycles_spent: 'has had its cycles',
+  hole_stripped: 'its thread is stripped',
 }
 
 export function deviations(job: PlannedJob, now: number): Deviation[] {

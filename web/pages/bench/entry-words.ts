@@ -1,6 +1,7 @@
 /** What somebody entered, in their words: shown beside the sentence that refused it. A new command does not compile without. */
 
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
+import { HOLE_WORDS } from '../../../shared/job/hole-words'
 import type { CommandOf, JobCommand, RestartHow } from '../../../shared/job/types'
 import { formatNumber } from '../../../shared/units'
 import { positionsInWords } from '../../../shared/words'
@@ -27,6 +28,7 @@ const WORDS: EntryWords = {
   RestartRound: (c) => `${c.jointId}: ${RESTARTS[c.how]}`,
   StrikeReading: (c) => `a strike: ${c.reason}`,
   PlaceFasteners: (c) => `${c.jointId} ${positionsInWords(c.positions)}: ${CONDITION_WORDS[c.condition]}`,
+  RecordHole: (c) => `${c.jointId}, hole ${c.position}: ${HOLE_WORDS[c.condition]}`,
   TakeMeasurement: (c) => `${formatNumber(c.value, 4)} at ${c.place}`,
   StrikeMeasurement: (c) => `a strike: ${c.reason}`,
   StartSealant: (c) => `the first bead of ${c.stepId}`,

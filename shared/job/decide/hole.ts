@@ -1,0 +1,53 @@
+/** The thread and hole register: what a hole is found to be, or was made. A fact. */
+import { indexPlan } from '../../plan/read'
+import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
+import type { CommandOf, HoleEntry } from '../types'
+import { holeAt } from '../verdicts'
+import { lapses } from './lapse'
+
+/** [HR1–HR5] */
+export function recordHole(job: PlannedJob, command: CommandOf<'RecordHole'>, context: Context): Outcome {
+  const { jointId, position, cureMinutes } = command
+  const joint = indexPlan(job.plan).jointById.get(jointId)
+  if (!joint) return no('joint_not_found', { jointId })
+  if (!joint.positions.some(({ n }) => n === position))
+    return no('position_not_found', { jointId, position, positions: joint.positions.map(({ n }) => n) })
+  const found = foundIn(command)
+  const before = holeAt(job, jointId, position)
+  if (before && cureMinutes === undefined && JSON.stringify(foundIn(before)) === JSON.stringify(found))
+    return []
+  const taken = Object.values(job.holes).flat()
+  const disturbs = found.condition === 'stripped' || found.condition === 'insert'
+  return [
+    {
+      type: 'HoleRecorded',
+      ...done(context),
+      id: entryId(context.commandId, (id) => taken.some((entry) => entry.id === id)),
+      jointId,
+      position,
+      ...found,
+      ...(cureMinutes === undefined ? {} : { curesUntil: context.doneAt + cureMinutes * 60_000 }),
+    },
+    ...(disturbs ? lapses(job, [{ joint: jointId, positions: [position] }], 'hole', context) : []),
+  ]
+}
+
+type Found = Pick<HoleEntry, 'condition' | 'depthMm' | 'threadMm' | 'insert' | 'doneBy' | 'note'>
+
+/** Always in one order, so that what was found can be compared. */
+function foundIn({ condition, depthMm, threadMm, insert, doneBy, note }: Found): Found {
+  return {
+    condition,
+    ...(depthMm === undefined ? {} : { depthMm }),
+    ...(threadMm === undefined ? {} : { threadMm }),
+    ...(insert === undefined ? {} : { insert: insertIn(insert) }),
+    ...(doneBy === undefined ? {} : { doneBy }),
+    ...(note === undefined ? {} : { note }),
+  }
+}
+
+const insertIn = ({ kind, lengthMm, setDownMm }: NonNullable<Found['insert']>): Found['insert'] => ({
+  kind,
+  lengthMm,
+  ...(setDownMm === undefined ? {} : { setDownMm }),
+})
