@@ -33,7 +33,6 @@ import { SignPanel } from './SignPanel'
 import { Cautions, NotYetWords, OnTheBench, StopHere, StopWords } from './StepWords'
 import { WrenchPicker } from './WrenchPicker'
 import { roundsIn } from './work'
-import './bench.css'
 
 const NARROW = '(max-width: 44rem)'
 /** Waits end and wrenches run out of date while a page stands open. */

@@ -8,6 +8,7 @@ import { useBench } from './bench'
 import { targetOf } from './phase'
 import { settledWords, whoSettles } from './value-words'
 import { bandSource, bandWords, targetOn } from './wrench'
+import './number.css'
 
 export function BigNumber() {
   const bench = useBench()

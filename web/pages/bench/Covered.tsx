@@ -7,6 +7,7 @@ import { headName, headsOf } from '../../drawings/heads'
 import { useBench } from './bench'
 import { limitWords } from './MeasurePanel'
 import { gateDone } from './stations'
+import './sign.css'
 
 export function Covered(props: { view: SetView; onLook: (jointId: string, n: number) => void }) {
   const bench = useBench()

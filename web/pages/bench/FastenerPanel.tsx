@@ -5,6 +5,8 @@ import { fastenerNow, touchedSinceSaid } from '../../../shared/job/verdicts'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { CONDITION_WORDS, fastenerHere, oddFasteners, toDeclare } from './fasteners'
+import './beside.css'
+import './joint.css'
 
 /** Before signing: new, or used before. One press for all of the round that nobody has declared. */
 export function DeclareFasteners() {

@@ -10,6 +10,8 @@ import { useBench } from './bench'
 import { PhotoPlaces } from './PhotoPlaces'
 import { cureWords } from './sealant-words'
 import { gateDone } from './stations'
+import './checks.css'
+import './entry.css'
 
 export function GatePanel() {
   const bench = useBench()

@@ -3,6 +3,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { handoverNote } from '../../../shared/job/stops'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
+import './beside.css'
 
 export function HandoverWords() {
   const bench = useBench()

@@ -12,6 +12,7 @@ import { NumberPad } from '../../ui/NumberPad'
 import { useBench } from './bench'
 import { targetOf } from './phase'
 import { bandWords, indicatedSlip, slipSentences } from './wrench'
+import './entry.css'
 
 export function HeadAsk(props: { head: number | undefined; onClose: () => void }) {
   const bench = useBench()

@@ -14,6 +14,7 @@ import { FastenerPress } from './FastenerPanel'
 import { LeaveOut } from './LeaveOut'
 import { StrikeEntry } from './Strike'
 import { passWords } from './work'
+import './head.css'
 
 export function HeadPanel(props: { onAgain: (n: number) => void }) {
   const bench = useBench()

@@ -9,6 +9,8 @@ import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import { HOLD_PRESETS, noonOf } from './hold-presets'
+import './entry.css'
+import './plates.css'
 
 export function Holds() {
   const bench = useBench()

@@ -7,6 +7,7 @@ import { BigNumber } from './BigNumber'
 import { useBench } from './bench'
 import { PassRow } from './PassRow'
 import type { Round } from './work'
+import './joint.css'
 
 interface JointPanelProps {
   round: Round

@@ -7,6 +7,7 @@ import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import { laterSteps, leftOutOf } from './left-out'
+import './beside.css'
 
 const REASONS = ['In the way of a later fit', 'Part not here yet', 'Set together with the next part'] as const
 

@@ -8,6 +8,8 @@ import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import { HandoverWords } from './HandoverWords'
+import './beside.css'
+import './sign.css'
 
 const PRESETS = ['Called away', 'End of the day', 'Waits for a part', 'Wants a second pair of hands'] as const
 

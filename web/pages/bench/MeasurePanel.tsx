@@ -11,6 +11,8 @@ import { NumberPad } from '../../ui/NumberPad'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import { StrikeEntry } from './Strike'
+import './entry.css'
+import './measure.css'
 
 export interface Spot {
   measurement: string

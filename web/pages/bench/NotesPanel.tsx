@@ -7,6 +7,8 @@ import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import { RaiseHold } from './HoldPanel'
 import { PhotoButton, RefusedPhotos } from './PhotoPlaces'
+import './beside.css'
+import './photos.css'
 
 export function NotesPanel() {
   const bench = useBench()

@@ -7,6 +7,7 @@ import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'
 import { commandWords } from './entry-words'
 import { oddReadings } from './work'
+import './head.css'
 
 /** Readings of the round whose flags stand: what is odd, and what to do next. */
 export function OddReadings(props: { brief: boolean }) {

@@ -4,6 +4,7 @@ import { useBench } from './bench'
 import { fastenerWords } from './cautions'
 import { DeclareFasteners } from './FastenerPanel'
 import { passViews, passWords } from './work'
+import './plates.css'
 
 export function StationRow() {
   const bench = useBench()

@@ -4,6 +4,7 @@ import type { Gate } from '../../../shared/plan/types'
 import { takePhoto, usePhotos } from '../../live/photos'
 import { useBench } from './bench'
 import { PHOTO_WORDS, photoPlaces } from './photo-places'
+import './photos.css'
 
 interface PhotoButtonProps {
   label: string

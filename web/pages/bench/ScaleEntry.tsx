@@ -8,6 +8,7 @@ import { Button } from '../../ui/Button'
 import { NumberPad } from '../../ui/NumberPad'
 import { useBench } from './bench'
 import { type HeldUp, rangeWords } from './wrench'
+import './entry.css'
 
 export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) {
   const bench = useBench()

@@ -4,6 +4,7 @@ import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { clockView } from './sealant-words'
+import './sealant.css'
 
 const SECOND = 1000
 

@@ -10,6 +10,8 @@ import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
+import './entry.css'
+import './sign.css'
 
 interface SecondSignatureProps {
   setId: string | undefined

@@ -6,6 +6,7 @@ import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import { Covered } from './Covered'
+import './sign.css'
 
 interface SignPanelProps {
   onSecond: (setId: string) => void

@@ -8,7 +8,7 @@ import { useSession } from '../../live/live'
 import { EmptyState } from '../../ui/EmptyState'
 import { Stripe } from '../../ui/Stripe'
 import { choiceFor, type StepRow } from './choose'
-import './bench.css'
+import './choose.css'
 
 export function StepChooser(props: { view: JobView; job: PlannedJob }) {
   const session = useSession()

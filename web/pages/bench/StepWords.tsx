@@ -3,6 +3,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { interruptionWords, markerWords, notYet, sealantWords, stopWords } from './cautions'
+import './beside.css'
 
 export function NotYetWords() {
   const bench = useBench()

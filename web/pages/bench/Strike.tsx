@@ -2,6 +2,7 @@
 import { createSignal, For, Show } from 'solid-js'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
+import './head.css'
 
 const REASONS = ['wrong head pressed', 'pressed twice', 'wrong number entered', 'not done in fact']
 

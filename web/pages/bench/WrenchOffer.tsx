@@ -3,6 +3,7 @@ import { Show } from 'solid-js'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { rangeWords, wrenchOffer } from './wrench'
+import './beside.css'
 
 export function WrenchOffer() {
   const bench = useBench()

@@ -3,6 +3,7 @@ import { Index, Show } from 'solid-js'
 import { Dialog } from '../../ui/Dialog'
 import { useBench } from './bench'
 import { rangeWords } from './wrench'
+import './wrenches.css'
 
 const DAY_MS = 24 * 3_600_000
 

@@ -1,4 +1,6 @@
 /** `/jobs/:id/bench` and `/jobs/:id/bench/:stepId`: choose a step, or work at it. */
+// First: the panels' own sheets come after what they share.
+import './bench.css'
 import { A, useParams } from '@solidjs/router'
 import { createEffect, createMemo, Match, Show, Switch } from 'solid-js'
 import type { PlannedJob } from '../../../shared/job/context'
