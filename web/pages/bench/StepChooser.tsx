@@ -1,10 +1,14 @@
-/** “What can I do here?” Mine first, then a second look that is asked, then what is ready, then the rest and why. */
-import { A } from '@solidjs/router'
+/**
+ * “What can I do here?” Mine first, then a second look that is asked, then what is ready, then the rest and why.
+ * What is ready is claimed from here in one press, or looked at first: the row opens it without claiming.
+ */
+import { A, useNavigate } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import type { PlannedJob } from '../../../shared/job/context'
 import { sentenceFor } from '../../../shared/job/refusals'
 import type { JobView } from '../../live/job'
 import { useSession } from '../../live/live'
+import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { Stripe } from '../../ui/Stripe'
 import { choiceFor, type StepRow } from './choose'
@@ -18,6 +22,12 @@ export function StepChooser(props: { view: JobView; job: PlannedJob }) {
       return refusal && sentenceFor(refusal, session.words)
     }),
   )
+  const navigate = useNavigate()
+  const hrefOf = (stepId: string) => `/jobs/${props.job.id}/bench/${stepId}`
+  const claim = (stepId: string) => {
+    void props.view.send({ type: 'ClaimStep', stepId })
+    navigate(hrefOf(stepId))
+  }
   const nothing = () => choice().mine.length + choice().second.length + choice().ready.length === 0
   return (
     <div class="bench-page">
@@ -42,7 +52,7 @@ export function StepChooser(props: { view: JobView; job: PlannedJob }) {
         </Show>
         <Rows title="Yours" rows={choice().mine} job={props.job} main />
         <Rows title="Waits for your second look" rows={choice().second} job={props.job} main />
-        <Rows title="Ready for you" rows={choice().ready} job={props.job} main />
+        <Rows title="Ready for you" rows={choice().ready} job={props.job} main claim={claim} />
         <Rows title="With others, or signed once" rows={choice().others} job={props.job} />
         <Rows title="Not ready, or not yours" rows={choice().notReady} job={props.job} />
         <Show when={choice().done.length > 0}>
@@ -56,7 +66,15 @@ export function StepChooser(props: { view: JobView; job: PlannedJob }) {
   )
 }
 
-function Rows(props: { title: string; rows: readonly StepRow[]; job: PlannedJob; main?: boolean }) {
+interface RowsProps {
+  title: string
+  rows: readonly StepRow[]
+  job: PlannedJob
+  main?: boolean
+  claim?(stepId: string): void
+}
+
+function Rows(props: RowsProps) {
   return (
     <Show when={props.rows.length > 0}>
       <section>
@@ -66,7 +84,7 @@ function Rows(props: { title: string; rows: readonly StepRow[]; job: PlannedJob;
         <ul class="bench-steps">
           <For each={props.rows}>
             {(row) => (
-              <li>
+              <li class="bench-row">
                 <A
                   class="bench-step"
                   classList={{ main: props.main }}
@@ -91,6 +109,14 @@ function Rows(props: { title: string; rows: readonly StepRow[]; job: PlannedJob;
                     </Show>
                   </span>
                 </A>
+                <Show when={props.claim}>
+                  {(claim) => (
+                    <Button look="main" class="bench-claim" onClick={() => claim()(row.step.id)}>
+                      {row.stopped ? 'Go on' : 'Claim'}
+                      <span class="unseen"> {row.step.id}</span>
+                    </Button>
+                  )}
+                </Show>
               </li>
             )}
           </For>

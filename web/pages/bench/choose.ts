@@ -22,6 +22,8 @@ export interface StepRow {
   /** Who holds it, if somebody does. */
   by?: string
   why?: string
+  /** Somebody left it in the middle: where it stands is read before going on. */
+  stopped?: boolean
 }
 
 export interface Choice {
@@ -69,5 +71,11 @@ function maySecond(job: PlannedJob, step: AdoptedStep, may: May): boolean {
 
 function rowOf(job: PlannedJob, step: AdoptedStep): StepRow {
   const states = step.joints.flatMap((joint) => joint.positions.map(({ n }) => positionState(job, joint, n)))
-  return { step, final: states.filter(({ final }) => final).length, of: states.length }
+  const stopped = stepState(job, step.id).stopped !== undefined
+  return {
+    step,
+    final: states.filter(({ final }) => final).length,
+    of: states.length,
+    ...(stopped ? { stopped } : {}),
+  }
 }
