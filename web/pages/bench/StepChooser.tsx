@@ -111,7 +111,7 @@ function Rows(props: RowsProps) {
                 </A>
                 <Show when={props.claim}>
                   {(claim) => (
-                    <Button look="main" class="bench-claim" onClick={() => claim()(row.step.id)}>
+                    <Button class="bench-claim" onClick={() => claim()(row.step.id)}>
                       {row.stopped ? 'Go on' : 'Claim'}
                       <span class="unseen"> {row.step.id}</span>
                     </Button>
