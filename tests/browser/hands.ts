@@ -164,3 +164,70 @@ export const says = (what: Locator, words: string | RegExp): Promise<void> =>
 /** One engine's row on the board. */
 export const rowOf = (page: Page, number: string): Locator =>
   page.getByRole('listitem').filter({ has: page.getByRole('heading', { name: number, exact: true }) })
+
+/** In the bench's own list: claims a step and opens it. */
+export async function claimFromList(page: Page, jobId: string, stepId: string): Promise<void> {
+  await page.goto(`/jobs/${jobId}/bench`)
+  await page.getByRole('button', { name: new RegExp(`^(Claim|Go on) ${stepId}$`) }).click()
+  await page.getByRole('button', { name: 'Stop here', exact: true }).waitFor()
+}
+
+export async function takeWrench(page: Page, wrenchId: string): Promise<void> {
+  await page.getByRole('button', { name: 'Other wrench' }).click()
+  await page
+    .getByRole('dialog', { name: 'Which wrench is in your hand?' })
+    .getByRole('button', { name: new RegExp(wrenchId) })
+    .click()
+}
+
+/** One of the pages of a step's work: a round, Measure, Check, Sign. */
+export const station = (page: Page, name: RegExp): Locator =>
+  page.getByRole('navigation', { name: 'Work of this step' }).getByRole('button', { name })
+
+/** At the bench, on the step shown. */
+export async function raiseHold(page: Page, stepId: string, kind: string, what: string): Promise<void> {
+  await page.getByRole('button', { name: 'Hold…' }).click()
+  const dialog = page.getByRole('dialog', { name: `What does ${stepId} wait for?` })
+  await dialog.getByRole('button', { name: kind, exact: true }).click()
+  await dialog.getByRole('textbox', { name: 'What exactly' }).fill(what)
+  await dialog.getByRole('button', { name: 'Put this step on hold' }).click()
+  await page.getByRole('region', { name: 'On hold' }).waitFor()
+}
+
+/** One fastener of the round shown, due at a later step. */
+export async function leaveOut(page: Page, joint: string, n: number, dueStepId: string): Promise<void> {
+  await page.getByRole('button', { name: 'One fastener…' }).click()
+  await head(page, joint, n).click()
+  const dialog = page.getByRole('dialog', { name: new RegExp(`^${joint}: `) })
+  await dialog.getByRole('button', { name: 'Leave it out on purpose…' }).click()
+  await dialog.getByLabel('Due at which later step').selectOption(dueStepId)
+  await dialog.getByRole('button', { name: 'In the way of a later fit' }).click()
+  await dialog.getByRole('button', { name: `Left out until ${dueStepId}` }).click()
+  await page.getByRole('heading', { name: 'Left out on purpose' }).waitFor()
+}
+
+/** A picture of this very page, as if the camera had taken it. */
+export async function takePhoto(page: Page, label: string): Promise<void> {
+  const chooser = page.waitForEvent('filechooser')
+  await page.getByRole('button', { name: label }).click()
+  const buffer = await page.screenshot({ type: 'jpeg' })
+  await (await chooser).setFiles({ name: 'camera.jpg', mimeType: 'image/jpeg', buffer })
+}
+
+/** On the audit page: asks for the release and answers with the sheet that says what came of it. */
+export async function askRelease(page: Page, kind: 'to fitting' | 'to the owner'): Promise<Locator> {
+  await page.getByRole('button', { name: new RegExp(`^Release ${kind}`) }).click()
+  const sheet = page.getByRole('dialog', { name: `Release ${kind}` })
+  await sheet.getByRole('button', { name: `Give the release ${kind}: I answer for it` }).click()
+  return sheet
+}
+
+/** Every reason a refused release gives, as it stands on the screen; the sheet is closed again. */
+export async function reasonsAgainst(page: Page, kind: 'to fitting' | 'to the owner'): Promise<string[]> {
+  const sheet = await askRelease(page, kind)
+  const back = sheet.getByRole('button', { name: 'To the list, to clear them' })
+  await back.waitFor()
+  const reasons = await sheet.getByRole('listitem').allTextContents()
+  await back.click()
+  return reasons
+}

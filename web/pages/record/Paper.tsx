@@ -61,7 +61,7 @@ export function Paper(props: { edition: Edition }) {
               {job().agreed}
             </Fact>
             <Fact term="Plan" wide>
-              {plan().title}, edition {plan().edition}. Values from: {plan().source}.
+              {plan().title}, edition {plan().edition}. Values from: {plan().source.replace(/\.$/, '')}.
             </Fact>
             <Fact term="Fasteners" wide>
               {countWords(countLines(lines()))}
