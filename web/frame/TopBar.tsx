@@ -4,6 +4,7 @@ import { createMemo, createSignal, For, lazy, Show, Suspense } from 'solid-js'
 import { useLive } from '../live/live'
 import { paintOf } from '../ui/Stripe'
 import { makeLight } from './light'
+import { linkWords, type Waits } from './link-words'
 
 const ChangePerson = lazy(() => import('./ChangePerson'))
 
@@ -15,7 +16,7 @@ interface PageLink {
 }
 
 export function TopBar() {
-  const { session, link, waiting } = useLive()
+  const { session, link, photos, waiting } = useLive()
   const location = useLocation()
   const { light, turn } = makeLight()
   const [changing, setChanging] = createSignal(false)
@@ -36,13 +37,11 @@ export function TopBar() {
     ]
   })
 
-  const linkWords = () => {
-    const kept = waiting()
-    const entries = kept === 1 ? '1 entry' : `${kept} entries`
-    if (link.state() === 'live') return kept > 0 ? `sending ${entries}` : 'live'
-    if (kept > 0) return `no signal: ${entries} kept on this tablet`
-    return link.state() === 'lost' ? 'no signal' : 'connecting'
-  }
+  const waits = (): Waits => ({
+    entries: waiting(),
+    photos: photos.now().waiting.length,
+    refused: photos.now().refused.length,
+  })
 
   return (
     <header class="top-bar">
@@ -66,8 +65,12 @@ export function TopBar() {
       </Show>
       <div class="top-side">
         <Show when={session.person()}>
-          <p class="link-state" classList={{ lost: link.state() === 'lost' }} role="status">
-            {linkWords()}
+          <p
+            class="link-state"
+            classList={{ lost: link.state() === 'lost' || waits().refused > 0 }}
+            role="status"
+          >
+            {linkWords(link.state(), waits())}
           </p>
         </Show>
         <button type="button" class="light-switch" aria-pressed={light() === 'night'} onClick={turn}>

@@ -1,4 +1,4 @@
-/** Everything live on this device, made once and handed down: clock, link, outbox, session, shop, board. */
+/** Everything live on this device, made once and handed down: clock, link, outbox, photos, session, shop, board. */
 import {
   batch,
   createContext,
@@ -15,6 +15,7 @@ import { type Board, makeBoard } from './board'
 import { type Clock, makeClock } from './clock'
 import { type Link, makeLink } from './link'
 import { type Kept, makeOutbox, type Outbox } from './outbox'
+import { makePhotos, type Photos } from './photos'
 import { makeSession, type Session } from './session'
 import { makeShopReplica, type ShopReplica } from './shop'
 
@@ -22,6 +23,7 @@ export interface Live {
   clock: Clock
   link: Link
   outbox: Outbox
+  photos: Photos
   session: Session
   shop: ShopReplica
   board: Board
@@ -60,18 +62,20 @@ function makeLive(): Live {
     await session.refresh()
     if (session.signInId()) setTimeout(link.open, TURNED_AWAY_MS)
   })
+  const sendAndWait: Live['sendAndWait'] = (jobId, command) => {
+    const kept: Kept = { stream: `job:${jobId}`, command: { ...headOf(clock, session), ...command } }
+    return outbox.add(kept)
+  }
   return {
     clock,
     link,
     outbox,
+    photos: makePhotos({ session, link, outbox, sendAndWait }),
     session,
     shop,
     board: makeBoard(link),
     waiting,
-    sendAndWait(jobId, command) {
-      const kept: Kept = { stream: `job:${jobId}`, command: { ...headOf(clock, session), ...command } }
-      return outbox.add(kept)
-    },
+    sendAndWait,
   }
 }
 

@@ -1,129 +1,97 @@
-/**
- * Photos on their way. The picture is shrunk and re-encoded on this device, which drops the camera's own data and
- * with it the place; it is hashed; the fact goes first, like every entry, and the bytes follow in a queue of their
- * own until the server has them on disk.
- *
- * Where the bytes lie is behind `PhotoShelf`: memory here, a store that outlives a reload in a later issue.
- */
-import { createSignal } from 'solid-js'
-import { v7 as uuid } from 'uuid'
-import type { NewPhoto } from '../../shared/job/types'
-import { type Live, useLive } from './live'
+/** The one queue of photos of this device, for the shop it is signed in to; see `photo-queue.ts`. */
+import { createEffect, createSignal, onCleanup } from 'solid-js'
+import type { JobCommand, NewPhoto } from '../../shared/job/types'
+import type { Answer, Fault } from '../../shared/protocol'
+import type { Link } from './link'
+import type { Outbox } from './outbox'
+import { type KeptPhoto, makePhotoQueue, type PhotosNow, type Sent, type Unheld } from './photo-queue'
+import { openPhotoShelf } from './photo-shelf'
+import type { Session } from './session'
+import type { Taken } from './take-photo'
 
-export interface KeptPhoto {
-  jobId: string
-  photoId: string
-  sha256: string
-  bytes: Blob
+/** Where a photo belongs: the step, the gate and place it answers. */
+export type About = Pick<NewPhoto, 'stepId' | 'gateId' | 'place'>
+
+export interface Photos {
+  now(): PhotosNow
+  /** The fact first: the log knows of it even if this device is switched off before the bytes are gone. */
+  keep(jobId: string, taken: Taken, about: About, say: (command: JobCommand) => void): void
+  again(sha256: string): void
+  giveUp(sha256: string): void
 }
 
-export interface PhotoShelf {
-  all(): Promise<KeptPhoto[]>
-  put(kept: KeptPhoto): Promise<void>
-  drop(photoId: string): Promise<void>
+interface Parts {
+  session: Session
+  link: Link
+  outbox: Outbox
+  sendAndWait(jobId: string, command: JobCommand): Promise<Answer | Fault>
 }
 
-export function memoryPhotoShelf(): PhotoShelf {
-  const kept = new Map<string, KeptPhoto>()
-  return {
-    all: async () => [...kept.values()],
-    put: async (one) => void kept.set(one.photoId, one),
-    drop: async (id) => void kept.delete(id),
-  }
-}
+const LONGEST_SEND_MS = 120_000
 
-/** `later`: no signal, signed out, or a server that cannot save just now. A sentence: these bytes will never do. */
-export type Sent = 'stored' | 'later' | { sentence: string }
-
-export interface PhotoQueue {
-  add(kept: KeptPhoto): void
-  /** The link is up, or somebody signed in: go on now. */
-  wake(): void
-  waiting(): readonly KeptPhoto[]
-  refused(): readonly (KeptPhoto & { sentence: string })[]
-  onChange(listener: () => void): () => void
-}
-
-interface QueueOptions {
-  send(kept: KeptPhoto): Promise<Sent>
-  /** Tells the log that the bytes are there. */
-  confirm(kept: KeptPhoto): void
-  shelf?: PhotoShelf
-  wait?(ms: number): Promise<void>
-}
-
-const FIRST_WAIT_MS = 1000
-const LONGEST_WAIT_MS = 30_000
-
-export function makePhotoQueue(options: QueueOptions): PhotoQueue {
-  const { send, confirm, shelf = memoryPhotoShelf(), wait = pause } = options
-  let queue: KeptPhoto[] = []
-  let refused: (KeptPhoto & { sentence: string })[] = []
-  let running = false
-  let hurry: (() => void) | undefined
-  const listeners = new Set<() => void>()
-  const tell = () => {
-    for (const listener of listeners) listener()
-  }
-  const loaded = shelf.all().then((kept) => {
-    const here = new Set(queue.map(({ photoId }) => photoId))
-    queue = [...kept.filter(({ photoId }) => !here.has(photoId)), ...queue]
-    if (kept.length > 0) tell()
-  })
-
-  async function run(): Promise<void> {
-    await loaded
-    let waitMs = FIRST_WAIT_MS
-    for (let kept = queue[0]; kept; kept = queue[0]) {
-      const one = kept
-      const sent = await send(one).catch((): Sent => 'later')
-      if (sent === 'later') {
-        await Promise.race([wait(waitMs), new Promise<void>((resolve) => (hurry = resolve))])
-        hurry = undefined
-        waitMs = Math.min(waitMs * 2, LONGEST_WAIT_MS)
-        continue
-      }
-      waitMs = FIRST_WAIT_MS
-      queue = queue.filter((other) => other !== one)
-      if (sent === 'stored') confirm(one)
-      else refused = [...refused, { ...one, sentence: sent.sentence }]
-      tell()
-      await shelf.drop(one.photoId)
-    }
-  }
-
-  function wake(): void {
-    hurry?.()
-    if (running) return
-    running = true
-    void run().finally(() => {
-      running = false
-      if (queue.length > 0) wake()
+export function makePhotos({ session, link, outbox, sendAndWait }: Parts): Photos {
+  const key = () => session.me()?.shop.key
+  let mine: string | undefined
+  const shelf = new Promise<string>((resolve) => {
+    createEffect(() => {
+      const known = key()
+      if (known !== undefined) resolve(known)
     })
+  }).then((known) => {
+    mine = known
+    return openPhotoShelf(known)
+  })
+  const queue = makePhotoQueue({
+    async send(kept) {
+      // Another shop at this address meanwhile: these are not its photos.
+      const there = link.state() === 'live' && session.signInId() !== undefined && key() === mine
+      return there ? putBytes(kept) : 'later'
+    },
+    announce: (said) => {
+      if (!outbox.waiting().some(({ command }) => command.commandId === said.command.commandId))
+        void outbox.add(said)
+    },
+    async confirm({ jobId, photoId }) {
+      const answer = await sendAndWait(jobId, { type: 'ConfirmPhoto', photoId })
+      return answer.ok ? undefined : answer.sentence
+    },
+    shelf,
+  })
+  const [now, setNow] = createSignal(queue.now())
+  queue.onChange(() => setNow(queue.now()))
+  link.onUp(queue.wake)
+  // Also what lay here from before the page was loaded.
+  queue.wake()
+  if (typeof window !== 'undefined') {
+    const ask = (leaving: BeforeUnloadEvent) => now().unheld.length > 0 && leaving.preventDefault()
+    window.addEventListener('beforeunload', ask)
+    onCleanup(() => window.removeEventListener('beforeunload', ask))
   }
-
   return {
-    add(kept) {
-      queue = [...queue, kept]
-      tell()
-      void shelf.put(kept)
-      wake()
+    now,
+    keep(jobId, { photo, bytes }, about, say) {
+      say({ type: 'AddPhoto', photo: { ...photo, ...about } })
+      const said = outbox
+        .waiting()
+        .find(({ command }) => command.type === 'AddPhoto' && command.photo.id === photo.id)
+      queue.add({
+        sha256: photo.sha256,
+        bytes,
+        facts: [{ jobId, photoId: photo.id, ...(said ? { said } : {}) }],
+      })
     },
-    wake,
-    waiting: () => queue,
-    refused: () => refused,
-    onChange(listener) {
-      listeners.add(listener)
-      return () => void listeners.delete(listener)
-    },
+    again: queue.again,
+    giveUp: queue.giveUp,
   }
 }
-
-const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))
 
 /** Faults that pass by themselves: signed out, too many at once, or the server itself. */
-export const sentBy = (status: number, sentence: string): Sent =>
-  status < 300 ? 'stored' : status === 401 || status === 429 || status >= 500 ? 'later' : { sentence }
+export function sentBy(status: number, sha256: string, said: { sentence?: unknown; sha256?: unknown }): Sent {
+  // Whatever else answers on this network with a friendly page has not stored the photo.
+  if (status < 300) return said.sha256 === sha256 ? 'stored' : 'later'
+  if (status === 401 || status === 429 || status >= 500) return 'later'
+  return { sentence: typeof said.sentence === 'string' ? said.sentence : `The server answered ${status}.` }
+}
 
 async function putBytes({ sha256, bytes }: KeptPhoto): Promise<Sent> {
   const answer = await fetch(`/api/photos/${sha256}`, {
@@ -131,75 +99,21 @@ async function putBytes({ sha256, bytes }: KeptPhoto): Promise<Sent> {
     credentials: 'same-origin',
     headers: { 'content-type': bytes.type },
     body: bytes,
+    signal: AbortSignal.timeout(LONGEST_SEND_MS),
   })
-  const said = (await answer.json().catch(() => ({}))) as { sentence?: unknown }
-  return sentBy(
-    answer.status,
-    typeof said.sentence === 'string' ? said.sentence : `The server answered ${answer.status}.`,
-  )
+  return sentBy(answer.status, sha256, await answer.json().catch(() => ({})))
 }
 
-const LONGEST_SIDE_PX = 1600
-const QUALITY = 0.8
-
-/** The size a picture is shrunk to: never enlarged, its longest side at most 1600 px. */
-export function shrunk(width: number, height: number): { width: number; height: number } {
-  const factor = Math.min(1, LONGEST_SIDE_PX / Math.max(width, height, 1))
-  return { width: Math.max(1, Math.round(width * factor)), height: Math.max(1, Math.round(height * factor)) }
+const WHY: Record<Unheld, string> = {
+  no_store: 'This browser keeps nothing once the page is closed or loaded again.',
+  full: 'There is no room left on this device to keep photos.',
+  failed: 'This device would not keep the photo.',
 }
 
-export interface Taken {
-  photo: Pick<NewPhoto, 'id' | 'sha256' | 'bytes' | 'mime' | 'widthPx' | 'heightPx'>
-  bytes: Blob
-}
-
-/** Throws when the file is no picture this browser can read. */
-export async function takePhoto(file: Blob): Promise<Taken> {
-  const picture = await createImageBitmap(file)
-  const { width, height } = shrunk(picture.width, picture.height)
-  const canvas = document.createElement('canvas')
-  canvas.width = width
-  canvas.height = height
-  canvas.getContext('2d')?.drawImage(picture, 0, 0, width, height)
-  picture.close()
-  const bytes = await new Promise<Blob>((resolve, reject) =>
-    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('no picture'))), 'image/jpeg', QUALITY),
-  )
-  const sha256 = hex(await crypto.subtle.digest('SHA-256', await bytes.arrayBuffer()))
-  return {
-    photo: { id: uuid(), sha256, bytes: bytes.size, mime: 'image/jpeg', widthPx: width, heightPx: height },
-    bytes,
-  }
-}
-
-export const hex = (digest: ArrayBuffer): string =>
-  [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
-
-export interface Photos {
-  add(kept: KeptPhoto): void
-  waiting(): readonly KeptPhoto[]
-  refused(): readonly (KeptPhoto & { sentence: string })[]
-}
-
-const made = new WeakMap<Live, Photos>()
-
-/** The one queue of this device, whichever page asks. */
-export function usePhotos(): Photos {
-  const live = useLive()
-  const known = made.get(live)
-  if (known) return known
-  const queue = makePhotoQueue({
-    send: putBytes,
-    confirm: ({ jobId, photoId }) => void live.sendAndWait(jobId, { type: 'ConfirmPhoto', photoId }),
-  })
-  const [waiting, setWaiting] = createSignal(queue.waiting())
-  const [refused, setRefused] = createSignal(queue.refused())
-  queue.onChange(() => {
-    setWaiting(queue.waiting())
-    setRefused(queue.refused())
-  })
-  live.link.onUp(queue.wake)
-  const photos = { add: queue.add, waiting, refused }
-  made.set(live, photos)
-  return photos
+/** What the person must know while photos wait that only this page holds; nothing when all are kept. */
+export function unheldWords(unheld: readonly Unheld[]): string | undefined {
+  const [first] = unheld
+  if (!first) return undefined
+  const them = unheld.length === 1 ? 'one photo is' : `${unheld.length} photos are`
+  return `${WHY[first]} Leave this page open: ${them} held here only until sent.`
 }

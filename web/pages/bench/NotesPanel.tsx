@@ -3,10 +3,10 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
+import { PhotoButton, PhotoNews } from '../../ui/Photo'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import { RaiseHold } from './HoldPanel'
-import { PhotoButton, RefusedPhotos } from './PhotoPlaces'
 import './beside.css'
 import './photos.css'
 
@@ -26,7 +26,13 @@ export function NotesPanel() {
   return (
     <section class="notes">
       <div class="panel-buttons">
-        <PhotoButton label="Photo" />
+        <PhotoButton
+          label="Photo"
+          camera
+          jobId={bench.job().id}
+          about={{ stepId: bench.step().id }}
+          send={bench.send}
+        />
         <Button onClick={() => setWriting(true)}>Note</Button>
         <Button onClick={() => setHolding(true)}>Hold…</Button>
         <Show when={bench.mine() && bench.round()}>
@@ -35,7 +41,7 @@ export function NotesPanel() {
           </Button>
         </Show>
       </div>
-      <RefusedPhotos />
+      <PhotoNews jobId={bench.job().id} />
       <For each={notes()}>
         {(note) => (
           <p class="note">

@@ -1,16 +1,15 @@
 /** The engine's photos with their captions. One whose bytes still wait on a device says so and is never a hole. */
-import { createMemo, createSignal, For, Show } from 'solid-js'
+import { createMemo, For, Show } from 'solid-js'
 import type { Photo } from '../../../shared/job/types'
-import { takePhoto, usePhotos } from '../../live/photos'
-import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
-import { Sentence } from '../../ui/Sentence'
+import { PhotoButton, PhotoNews } from '../../ui/Photo'
 import { Stripe } from '../../ui/Stripe'
 import { useDesk } from './desk'
 import { useForms } from './office'
 import { photoWords } from './office-view'
 
 const addressOf = ({ sha256 }: Photo): string => `/api/photos/${sha256}`
+
 export function Photos() {
   const desk = useDesk()
   const open = useForms()
@@ -19,8 +18,9 @@ export function Photos() {
     <section aria-labelledby="photos-head">
       <header>
         <h2 id="photos-head">Photos</h2>
-        <AddPhoto />
+        <PhotoButton label="Add a photo" jobId={desk.job().id} send={desk.send} />
       </header>
+      <PhotoNews jobId={desk.job().id} />
       <ul class="photos">
         <For
           each={photos()}
@@ -59,42 +59,6 @@ export function Photos() {
         </For>
       </ul>
     </section>
-  )
-}
-
-function AddPhoto() {
-  const desk = useDesk()
-  const queue = usePhotos()
-  const [said, setSaid] = createSignal<string>()
-  let picker: HTMLInputElement | undefined
-  const chosen = async () => {
-    const file = picker?.files?.[0]
-    if (picker) picker.value = ''
-    if (!file) return
-    setSaid(undefined)
-    try {
-      const { photo, bytes } = await takePhoto(file)
-      // The fact first: the log knows of it even if this device is switched off before the bytes are gone.
-      desk.send({ type: 'AddPhoto', photo })
-      queue.add({ jobId: desk.job().id, photoId: photo.id, sha256: photo.sha256, bytes })
-    } catch {
-      setSaid('This file is no picture that can be read here. Choose another.')
-    }
-  }
-  return (
-    <>
-      <input
-        ref={picker}
-        class="unseen"
-        type="file"
-        accept="image/*"
-        tabIndex={-1}
-        aria-hidden="true"
-        onChange={() => void chosen()}
-      />
-      <Button onClick={() => picker?.click()}>Add a photo</Button>
-      <Show when={said()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-    </>
   )
 }
 

@@ -1,0 +1,55 @@
+/**
+ * A picture made ready on this device: shrunk and encoded anew, which drops the camera's own data and with it the
+ * place, and named by its hash.
+ */
+import { v7 as uuid } from 'uuid'
+import type { NewPhoto } from '../../shared/job/types'
+import { canHash, hashBytes } from './hash'
+
+const LONGEST_SIDE_PX = 1600
+const QUALITY = 0.8
+
+/** The size a picture is shrunk to: never enlarged, its longest side at most 1600 px. */
+export function shrunk(width: number, height: number): { width: number; height: number } {
+  const factor = Math.min(1, LONGEST_SIDE_PX / Math.max(width, height, 1))
+  return { width: Math.max(1, Math.round(width * factor)), height: Math.max(1, Math.round(height * factor)) }
+}
+
+export interface Taken {
+  photo: Pick<NewPhoto, 'id' | 'sha256' | 'bytes' | 'mime' | 'widthPx' | 'heightPx'>
+  bytes: Blob
+}
+
+/** A sentence where this file, or this way to the page, gives no photo. */
+export async function takePhoto(file: Blob): Promise<Taken | { sentence: string }> {
+  if (!canHash())
+    return {
+      sentence:
+        'Photos can be taken only over a safe way to the server. Open Paintmark by its address with https.',
+    }
+  try {
+    return await made(file)
+  } catch {
+    return {
+      sentence: 'This file is no picture that can be read here. Take the photo again, or choose another.',
+    }
+  }
+}
+
+async function made(file: Blob): Promise<Taken> {
+  const picture = await createImageBitmap(file)
+  const { width, height } = shrunk(picture.width, picture.height)
+  const canvas = document.createElement('canvas')
+  canvas.width = width
+  canvas.height = height
+  canvas.getContext('2d')?.drawImage(picture, 0, 0, width, height)
+  picture.close()
+  const bytes = await new Promise<Blob>((resolve, reject) =>
+    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('no picture'))), 'image/jpeg', QUALITY),
+  )
+  const sha256 = await hashBytes(await bytes.arrayBuffer())
+  return {
+    photo: { id: uuid(), sha256, bytes: bytes.size, mime: 'image/jpeg', widthPx: width, heightPx: height },
+    bytes,
+  }
+}

@@ -1,0 +1,86 @@
+/** Taking a photo as one press, and what the device must say of photos that have not gone. */
+import { createSignal, For, Show } from 'solid-js'
+import type { JobCommand } from '../../shared/job/types'
+import { useLive } from '../live/live'
+import { type About, unheldWords } from '../live/photos'
+import { takePhoto } from '../live/take-photo'
+import { Button } from './Button'
+import { Sentence } from './Sentence'
+
+interface PhotoButtonProps {
+  label: string
+  jobId: string
+  /** Where it belongs; nothing for the engine as a whole. */
+  about?: About
+  /** Straight to the camera; else a picture may also be chosen. */
+  camera?: boolean
+  look?: 'main'
+  send(command: JobCommand): void
+}
+
+export function PhotoButton(props: PhotoButtonProps) {
+  const { photos } = useLive()
+  const [said, setSaid] = createSignal<string>()
+  let picker: HTMLInputElement | undefined
+  const chosen = async () => {
+    const file = picker?.files?.[0]
+    if (picker) picker.value = ''
+    if (!file) return
+    setSaid(undefined)
+    const { jobId, about = {} } = props
+    const taken = await takePhoto(file)
+    if ('sentence' in taken) setSaid(taken.sentence)
+    else photos.keep(jobId, taken, about, (command) => props.send(command))
+  }
+  return (
+    <>
+      <input
+        ref={picker}
+        class="unseen"
+        type="file"
+        accept="image/*"
+        {...(props.camera ? { capture: 'environment' as const } : {})}
+        tabIndex={-1}
+        aria-hidden="true"
+        onChange={() => void chosen()}
+      />
+      <Button {...(props.look ? { look: props.look } : {})} onClick={() => picker?.click()}>
+        {props.label}
+      </Button>
+      <Show when={said()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+    </>
+  )
+}
+
+/** Photos of one engine that the server would not take, each with its way out; and photos only this page holds. */
+export function PhotoNews(props: { jobId: string }) {
+  const { photos } = useLive()
+  const refused = () =>
+    photos.now().refused.filter(({ facts }) => facts.some(({ jobId }) => jobId === props.jobId))
+  return (
+    <>
+      <Show when={unheldWords(photos.now().unheld)}>{(words) => <Sentence against>{words()}</Sentence>}</Show>
+      <For each={refused()}>
+        {(one) => (
+          <div class="photo-refused">
+            <Sentence against>A photo was not taken over. {one.refused}</Sentence>
+            <RefusedButtons sha256={one.sha256} />
+          </div>
+        )}
+      </For>
+    </>
+  )
+}
+
+function RefusedButtons(props: { sha256: string }) {
+  const { photos } = useLive()
+  const [sure, setSure] = createSignal(false)
+  return (
+    <div>
+      <Button onClick={() => photos.again(props.sha256)}>Send it again</Button>
+      <Button look="quiet" onClick={() => (sure() ? photos.giveUp(props.sha256) : setSure(true))}>
+        {sure() ? 'Give it up for good' : 'Give it up'}
+      </Button>
+    </div>
+  )
+}
