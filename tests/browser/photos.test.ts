@@ -51,7 +51,7 @@ async function engineWithPorts(lead: Device, doer: Device, number: string): Prom
 
 const place = ({ page }: Device, name: string) => page.locator('.photo-place').filter({ hasText: name })
 
-async function take(device: Device, name: string, file: string): Promise<void> {
+async function choose(device: Device, name: string, file: string): Promise<void> {
   const [chooser] = await Promise.all([
     device.page.waitForEvent('filechooser'),
     place(device, name)
@@ -59,6 +59,10 @@ async function take(device: Device, name: string, file: string): Promise<void> {
       .click(),
   ])
   await chooser.setFiles(picture(file))
+}
+
+async function take(device: Device, name: string, file: string): Promise<void> {
+  await choose(device, name, file)
   await says(place(device, name), 'taken, on its way')
 }
 
@@ -138,11 +142,13 @@ test('a picture the server will not have stays in sight with its sentence, throu
       : route.continue(),
   )
   await toBench(doer, jobId, 'F3')
-  await take(doer, 'port 1', 'board')
+  await choose(doer, 'port 1', 'board')
+  await says(place(doer, 'port 1'), 'taken, but the server would not have it')
   await page.getByText(`A photo was not taken over. ${sentence}`).waitFor()
   await page.getByText('live; 1 photo not taken over').waitFor()
   await page.reload()
   await page.getByText(`A photo was not taken over. ${sentence}`).waitFor()
+  await page.getByText('A photo was not taken over.').scrollIntoViewIfNeeded()
   await doer.shot('photo-refused')
   await page.getByRole('button', { name: 'Give it up' }).click()
   await page.getByRole('button', { name: 'Give it up for good' }).click()

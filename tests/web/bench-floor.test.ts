@@ -351,6 +351,12 @@ test('a photo gate: to take, taken and on its way, here', () => {
   ).toBe(true)
   const arrived = { ...at.job(), photos: at.job().photos.map((one) => ({ ...one, arrived: true as const })) }
   expect(photoPlaces(arrived, step, gate).find((one) => one.place === place)?.state).toBe('here')
+  const taken = at.job().photos.map(({ sha256 }) => sha256)
+  const refused = photoPlaces(at.job(), step, gate, new Set(taken)).find((one) => one.place === place)
+  expect(refused?.state).toBe('refused')
+  expect(photoPlaces(arrived, step, gate, new Set(taken)).find((one) => one.place === place)?.state).toBe(
+    'here',
+  )
 })
 
 test('a wrench that does not fit is offered against the best that does, each with its reason', () => {

@@ -1,6 +1,7 @@
 /** A photo gate's places, what each still lacks, and the camera for it as one press. */
 import { Index, Show } from 'solid-js'
 import type { Gate } from '../../../shared/plan/types'
+import { useLive } from '../../live/live'
 import { PhotoButton } from '../../ui/Photo'
 import { useBench } from './bench'
 import { PHOTO_WORDS, photoPlaces } from './photo-places'
@@ -8,7 +9,9 @@ import './photos.css'
 
 export function PhotoPlaces(props: { gate: Extract<Gate, { kind: 'photo' }> }) {
   const bench = useBench()
-  const places = () => photoPlaces(bench.job(), bench.step(), props.gate)
+  const { photos } = useLive()
+  const refused = () => new Set(photos.now().refused.map(({ sha256 }) => sha256))
+  const places = () => photoPlaces(bench.job(), bench.step(), props.gate, refused())
   return (
     <>
       <ul class="photo-places">
@@ -16,7 +19,10 @@ export function PhotoPlaces(props: { gate: Extract<Gate, { kind: 'photo' }> }) {
           {(one) => (
             <li class="photo-place" classList={{ done: one().state === 'here' }}>
               <span>
-                <strong>{one().place}</strong> <span class="pencil">{PHOTO_WORDS[one().state]}</span>
+                <strong>{one().place}</strong>{' '}
+                <span class={one().state === 'refused' ? 'against-words' : 'pencil'}>
+                  {PHOTO_WORDS[one().state]}
+                </span>
               </span>
               <Show when={bench.mine() || one().state !== 'here'}>
                 <PhotoButton
