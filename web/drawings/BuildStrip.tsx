@@ -7,13 +7,14 @@
  * to where it is due: left out. A notch on the upper edge: critical. A rust diamond: a flag stands. Its accessible
  * name says the same in words.
  */
-import { createMemo, For, type JSX } from 'solid-js'
+import { createMemo } from 'solid-js'
 import { HOLD_WORDS } from '../../shared/job/hold-words'
 import type { Cell } from '../../shared/job/summary'
 import { listed } from '../../shared/words'
 import { useSession } from '../live/live'
 import { paintOf } from '../ui/Stripe'
-import { drawStrip, type Label, type StripHold, TOP } from './strip-shapes'
+import { stripMarkup } from './strip-markup'
+import { drawStrip, LEAST_HEIGHT, type StripHold } from './strip-shapes'
 import './strip.css'
 
 interface BuildStripProps {
@@ -24,54 +25,41 @@ interface BuildStripProps {
   width: number
   /** For the wall: everything so much larger, letters and lines too. */
   scale?: number
+  /** Nobody sees it yet: its room and its words stand, the drawing comes when this ends. */
+  later?: boolean
 }
 
 export function BuildStrip(props: BuildStripProps) {
   const session = useSession()
   const scale = () => props.scale ?? 1
   const width = () => Math.floor(props.width / scale())
-  const strip = createMemo(() =>
-    drawStrip({
+  const strip = createMemo(() => {
+    if (props.later) return undefined
+    return drawStrip({
       cells: props.cells,
       stages: props.stages,
       holds: props.holds ?? [],
       width: width(),
       initialsOf: (id) => session.cardOf(id)?.initials ?? '?',
       paintOf: (id) => paintOf(session.cardOf(id)?.paint),
-    }),
-  )
+    })
+  })
+  const height = () => strip()?.height ?? LEAST_HEIGHT
+  const drawing = () => {
+    const drawn = strip()
+    return drawn ? stripMarkup(drawn) : ''
+  }
   const words = createMemo(() => stripWords(props.cells, session.nameOf, props.holds))
   return (
     <svg
       class="strip"
       width={props.width}
-      height={strip().height * scale()}
-      viewBox={`0 0 ${width()} ${strip().height}`}
+      height={height() * scale()}
+      viewBox={`0 0 ${width()} ${height()}`}
       role="img"
       aria-label={words()}
-    >
-      <For each={strip().shapes}>{(shape) => <path class={shape.look} d={shape.d} fill={shape.paint} />}</For>
-      <For each={strip().initials}>
-        {(one) => (
-          <text class="strip-initials" x={one.x} y={TOP - NOTCH_ROW} fill={one.paint}>
-            {one.text}
-          </text>
-        )}
-      </For>
-      <For each={strip().reasons}>{(label) => <Below label={label} y={strip().reasonY} reason />}</For>
-      <For each={strip().labels}>{(label) => <Below label={label} y={strip().labelY} />}</For>
-    </svg>
-  )
-}
-
-const NOTCH_ROW = 8
-
-function Below(props: { label: Label; y: number; reason?: boolean }): JSX.Element {
-  return (
-    <text class={props.reason ? 'strip-reason' : 'strip-label'} x={props.label.x} y={props.y}>
-      <title>{props.label.full}</title>
-      {props.label.text}
-    </text>
+      innerHTML={drawing()}
+    />
   )
 }
 

@@ -80,6 +80,8 @@ export interface Place {
 export const TOP = 21
 export const TALL = 36
 const LABELS = 20
+/** Of a strip that nothing hangs below. */
+export const LEAST_HEIGHT = TOP + TALL + LABELS
 const TABS = 13
 const REASONS = 18
 const NOTCH = 6

@@ -11,6 +11,7 @@ import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { Beside } from './Beside'
 import { Key } from './Key'
+import { createNear } from './near'
 import { Row } from './Row'
 import { matches } from './search'
 import { todayFor } from './today'
@@ -31,6 +32,7 @@ export function Board() {
   const [opening, setOpening] = createSignal(false)
   const [planFor, setPlanFor] = createSignal<JobSummary>()
   const width = createStripWidth()
+  const near = createNear()
 
   const shown = createMemo(() => {
     const query = sought().trim()
@@ -123,7 +125,12 @@ export function Board() {
               <ol class="rows">
                 <For each={shown()}>
                   {(id) => (
-                    <Row summary={() => board.summary(id)} width={width.value()} onChoosePlan={setPlanFor} />
+                    <Row
+                      summary={() => board.summary(id)}
+                      width={width.value()}
+                      near={near}
+                      onChoosePlan={setPlanFor}
+                    />
                   )}
                 </For>
               </ol>
