@@ -10,12 +10,13 @@ import type { People } from '../server/people'
 import type { PhotoShelf } from '../server/photos/shelf'
 import type { JobCommand } from '../shared/job/types'
 import type { Instant } from '../shared/log'
+import type { Plan } from '../shared/plan/types'
 import type { ShopCommand } from '../shared/shop/types'
 import { OPENS_AT, type ShopClock } from './clock'
 import { ENGINES } from './engines'
 import { idsFrom } from './ids'
 import type { Picture } from './pictures'
-import { told } from './play'
+import { type Story, told } from './play'
 import { PEOPLE, PINS, planFile, shopBook } from './shop'
 
 export interface Sending {
@@ -37,12 +38,21 @@ const COMMAND_IDS = 102
 /** A command arrives a moment after it was made. */
 const ON_THE_WIRE_MS = 400
 
+/** What stands in the yard beside the eight engines, and plans that no file holds. */
+export interface Yard {
+  stories: readonly Story[]
+  plans: readonly Plan[]
+}
+
+const NOTHING_MORE: Yard = { stories: [], plans: [] }
+
 /** The whole past, in the order of time; within one moment, in the order the stories tell it. */
-export function pastOf(clock: ShopClock, repo: string): Past {
-  const plans = new Map(
-    [...new Set(ENGINES.map(({ planId }) => planId))].map((id) => [id, planFile(repo, id)]),
-  )
-  const stories = ENGINES.map((story) => {
+export function pastOf(clock: ShopClock, repo: string, yard: Yard = NOTHING_MORE): Past {
+  const plans = new Map([
+    ...[...new Set(ENGINES.map(({ planId }) => planId))].map((id) => [id, planFile(repo, id)] as const),
+    ...yard.plans.map((plan) => [plan.id, plan] as const),
+  ])
+  const stories = [...ENGINES, ...yard.stories].map((story) => {
     const plan = plans.get(story.planId)
     if (!plan) throw new Error(`No plan ${story.planId}.`)
     return told(story, plan, clock)
@@ -67,6 +77,7 @@ export interface SeedParts {
   clock: ShopClock
   /** The repository's folder, for the plan files. */
   repo: string
+  yard?: Yard
 }
 
 export interface DemoPerson {
@@ -75,9 +86,16 @@ export interface DemoPerson {
   pin: string
 }
 
-export async function seedDemo({ desk, people, photos, clock, repo }: SeedParts): Promise<DemoPerson[]> {
+export async function seedDemo({
+  desk,
+  people,
+  photos,
+  clock,
+  repo,
+  yard,
+}: SeedParts): Promise<DemoPerson[]> {
   const pins = PEOPLE.map(({ id }) => people.setPin(id, PINS[id] as string))
-  const { sendings, pictures } = pastOf(clock, repo)
+  const { sendings, pictures } = pastOf(clock, repo, yard)
   for (const { photo, bytes } of pictures) await photos.put(photo.sha256, bytes)
   await play(desk, sendings)
   await Promise.all(pins)

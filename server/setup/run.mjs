@@ -23,6 +23,7 @@ const commands = {
   rebuild: () => buildAndBecome('dist/server/rebuild.js', 'server'),
   verify: () => buildAndBecome('dist/server/verify.js', 'server'),
   bench: () => buildAndBecome('dist/bench/main.js', 'web', 'server', 'bench'),
+  crowd: () => buildAndBecome('dist/bench/crowd.js', 'web', 'server', 'bench'),
   pictures: async () => {
     await ensurePackages()
     process.env.CHROMIUM_PATH = await ensureBrowser()
