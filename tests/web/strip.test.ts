@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Cell } from '../../shared/job/summary'
 import { stripWords } from '../../web/drawings/BuildStrip'
+import { stripMarkup } from '../../web/drawings/strip-markup'
 import { drawStrip, type Shape, TALL, TOP } from '../../web/drawings/strip-shapes'
 
 const stages = [
@@ -104,6 +105,29 @@ describe('words on it', () => {
     expect(draw(tight, 600).labels.map(({ text }) => text)).toEqual(['Kit', 'Short block', 'Commission'])
   })
 
+  test('a name is cut where it is still a name, and never to the beginning of another one', () => {
+    const titled = (...titles: string[]) => titles.map((title, n) => ({ id: 'ABCDE'[n] ?? '', title }))
+    const names = (stages: { id: string; title: string }[], width: number) =>
+      drawStrip({
+        cells: stages.map((_, n) => cell(`s${n}`, n, 10)),
+        stages,
+        width,
+        initialsOf: (id) => id,
+        paintOf: (id) => id,
+      }).labels.map(({ text }) => text)
+    const banks = titled('Crank train, port bank', 'Crank train, starboard bank', 'Timing', 'Dressing')
+    expect(names(banks, 740)).toEqual([
+      'Crank train, port bank',
+      'Crank train, starboard',
+      'Timing',
+      'Dressing',
+    ])
+    expect(names(banks, 600)).toEqual(['Crank train, port', 'B', 'Timing', 'Dressing'])
+    expect(
+      names(titled('Gears and bottom end', 'Cooling, charge and air', 'Head', 'Fuel', 'Run'), 570),
+    ).toEqual(['Gears', 'Cooling, charge', 'Head', 'Fuel', 'Run'])
+  })
+
   test('no label is wider than its stage, at any width', () => {
     for (let width = 300; width <= 1400; width += 25) {
       const { labels } = draw(many, width)
@@ -137,5 +161,39 @@ describe('words on it', () => {
     expect(stripWords(cells, (id) => id)).toBe(
       '2 of 5 steps signed. In work: B1 by bo. A flag stands on: B1. Waiting for a second signature: A2. Ready: B2.',
     )
+  })
+})
+
+describe('as a string', () => {
+  const strip = (text: string) => ({
+    shapes: [
+      { look: 'done' as const, d: 'M0 0h9v9z' },
+      { look: 'bar' as const, d: 'M0 9h9v2z', paint: 'var(--paint-blue)' },
+    ],
+    initials: [{ x: 4, text: 'AB', paint: 'var(--paint-blue)' }],
+    reasons: [{ x: 0, text, full: text }],
+    labels: [{ x: 0, text: 'A', full: 'Kit & clean' }],
+    reasonY: 60,
+    labelY: 80,
+    height: 90,
+  })
+
+  test('every shape once, in its order, with its paint', () => {
+    expect(stripMarkup(strip('part')).match(/<path[^>]*>/g)).toEqual([
+      '<path class="done" d="M0 0h9v9z"/>',
+      '<path class="bar" d="M0 9h9v2z" fill="var(--paint-blue)"/>',
+    ])
+  })
+
+  test('the whole name goes with a short one, and with no other', () => {
+    const drawn = stripMarkup(strip('part'))
+    expect(drawn).toContain('y="80"><title>Kit &amp; clean</title>A</text>')
+    expect(drawn).toContain('y="60">part</text>')
+  })
+
+  test('what a person wrote stays text, whatever it is', () => {
+    const drawn = stripMarkup(strip('</text><script>alert("1")</script>&'))
+    expect(drawn).not.toContain('<script')
+    expect(drawn).toContain('&lt;/text&gt;&lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt;&amp;</text>')
   })
 })

@@ -8,6 +8,7 @@ import { HOLD_WORDS } from '../../shared/job/hold-words'
 import type { Cell } from '../../shared/job/summary'
 import type { HoldKind } from '../../shared/job/types'
 import { holdMarks, tabs } from './strip-below'
+import { stageLabels } from './strip-labels'
 
 export interface StripInput {
   cells: readonly Cell[]
@@ -87,7 +88,6 @@ const REASONS = 18
 const NOTCH = 6
 const BAR = 5
 const LEAST = 3.5
-const CHAR = 6.9
 const INITIAL_CHAR = 9
 
 export function drawStrip(input: StripInput): Strip {
@@ -142,7 +142,7 @@ export function drawStrip(input: StripInput): Strip {
   const shapes = [...paths.values()].sort((a, b) => order.indexOf(a.look) - order.indexOf(b.look))
   return {
     shapes,
-    labels: labels(input, spans),
+    labels: stageLabels(input.stages, spans, width),
     initials: apart(initials, width),
     reasons,
     reasonY: foot + REASONS - 3,
@@ -240,28 +240,6 @@ function shares(cells: readonly Cell[], room: number): number[] {
     if (found < 0) return minutes.map((one, index) => (thin.has(index) ? least : (left * one) / sum))
     thin.add(found)
   }
-}
-
-/** Whole names where they fit, else their first words, else the letter; letters all through where most would be. */
-function labels(
-  { stages, width }: StripInput,
-  spans: ReadonlyMap<number, { from: number; to: number }>,
-): Label[] {
-  const fits = (text: string, room: number) => text.length * CHAR <= room
-  const made = [...spans].map(([index, { from, to }]) => {
-    const title = stages[index]?.title ?? ''
-    const letter = stages[index]?.id ?? ''
-    const shorter = [title.split(' and ')[0] ?? '', title.split(' ')[0] ?? ''].filter(
-      (words) => words.length > 2,
-    )
-    const text = [title, ...shorter].find((words) => fits(words, to - from)) ?? letter
-    return { x: from, text, full: title, letter, room: to - from }
-  })
-  const short = width < 560 || made.filter(({ text, letter }) => text === letter).length > made.length / 2
-  return made.flatMap(({ x, text, full, letter, room }) => {
-    const shown = short ? letter : text
-    return fits(shown, room + 4) || shown.length === 1 ? [{ x: r(x), text: shown, full }] : []
-  })
 }
 
 /** Initials stand over their cells; where two would touch, the later one moves aside, and none leaves the strip. */
