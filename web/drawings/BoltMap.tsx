@@ -65,13 +65,26 @@ export function BoltMap(props: BoltMapProps) {
   const order = () => props.order ?? props.positions.map(({ n }) => n)
   const nextOf = () => props.heads.find(({ next }) => next)?.n
 
-  // A dense map is wider than a phone: bring the next head into view, and no farther than needed.
+  // A dense map is larger than a phone: bring the next head into view, and no farther than needed.
+  let was: number | undefined
   createEffect(() => {
-    const at = placed().get(nextOf() ?? -1)
-    if (!at || layout().width <= width()) return
-    const { scrollLeft } = frame
-    if (at.x < scrollLeft + 60 || at.x > scrollLeft + width() - 60) frame.scrollLeft = at.x - width() / 2
+    const next = nextOf()
+    const at = placed().get(next ?? -1)
+    if (!at) return
+    frame.scrollLeft = reaching(at.x, frame.scrollLeft, frame.clientWidth, layout().width)
+    frame.scrollTop = reaching(at.y, frame.scrollTop, frame.clientHeight, layout().height)
+    // Not when the page opens, nor when it is only measured anew: the work may begin above the map.
+    if (props.press && was !== undefined && was !== next) uncover(at)
+    was = next
   })
+
+  /** What stands fixed at the foot of a page may cover the head that is next: move the page, not the hand. */
+  function uncover({ x, y }: PlacedHead): void {
+    const box = frame.getBoundingClientRect()
+    const middle = { x: box.left + x - frame.scrollLeft, y: box.top + y - frame.scrollTop }
+    const seen = document.elementFromPoint(middle.x, middle.y)
+    if (!seen || !frame.contains(seen)) scrollBy({ top: middle.y - innerHeight * 0.4 })
+  }
 
   const walk = (event: KeyboardEvent, n: number) => {
     const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key]
@@ -95,7 +108,7 @@ export function BoltMap(props: BoltMapProps) {
         style={
           props.fit
             ? { 'max-width': `${layout().width + 2 * FIT_MARGIN}px` }
-            : { width: `${layout().width}px`, height: `${layout().height}px` }
+            : { width: `${Math.floor(layout().width)}px`, height: `${Math.floor(layout().height)}px` }
         }
       >
         <svg
@@ -208,6 +221,15 @@ function DrawnHead(props: { head: Head; at: PlacedHead; r: number }) {
       </text>
     </g>
   )
+}
+
+const RIM_PX = 44
+
+/** Where a frame must be scrolled to so that a place in it is in view: as it is, where it is already. */
+function reaching(place: number, scrolled: number, room: number, whole: number): number {
+  if (whole <= room + 1) return 0
+  const inView = place >= scrolled + RIM_PX && place <= scrolled + room - RIM_PX
+  return inView ? scrolled : place - room / 2
 }
 
 /** A slave bolt is crossed out: it comes out again. */

@@ -4,6 +4,7 @@ import { createSignal, For, type JSX, Show } from 'solid-js'
 import type { Instant } from '../../../shared/log'
 import { useSession } from '../../live/live'
 import { Button } from '../../ui/Button'
+import { createPrinting } from '../../ui/printing'
 import type { Change } from './since'
 import type { ToDo } from './today'
 import { visit } from './use-since'
@@ -81,10 +82,11 @@ export function Beside(props: BesideProps) {
 
 const FIRST = 7
 
-/** The first few; the rest behind one press. On a narrow screen still fewer, by the style sheet. */
+/** The first few; the rest behind one press, all on paper. On a narrow screen still fewer, by the style sheet. */
 function Shortened<T>(props: { items: readonly T[]; empty: string; children: (item: T) => JSX.Element }) {
   const [all, setAll] = createSignal(false)
-  const shown = () => (all() ? props.items : props.items.slice(0, FIRST))
+  const printing = createPrinting()
+  const shown = () => (all() || printing() ? props.items : props.items.slice(0, FIRST))
   return (
     <>
       <ul class="beside-list" classList={{ all: all() }}>

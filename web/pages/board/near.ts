@@ -4,6 +4,7 @@
  * no screen to be near to: before a print everything is drawn.
  */
 import { type Accessor, createSignal, onCleanup } from 'solid-js'
+import { createPrinting } from '../../ui/printing'
 
 export interface Near {
   /** Whether this row was near once. */
@@ -14,7 +15,7 @@ export interface Near {
 const AT_ONCE = 12
 
 export function createNear(): Near {
-  const [printing, setPrinting] = createSignal(false)
+  const printing = createPrinting()
   const come = new Map<Element, () => void>()
   let seen = 0
   const observer = new IntersectionObserver(
@@ -23,12 +24,7 @@ export function createNear(): Near {
     },
     { rootMargin: '100% 0px' },
   )
-  const print = () => setPrinting(true)
-  addEventListener('beforeprint', print)
-  onCleanup(() => {
-    observer.disconnect()
-    removeEventListener('beforeprint', print)
-  })
+  onCleanup(() => observer.disconnect())
   return {
     watch(row) {
       seen += 1

@@ -13,11 +13,13 @@ import { usePageTitle } from '../../frame/title'
 import { useBoard, useLive } from '../../live/live'
 import { Stripe } from '../../ui/Stripe'
 import { Promised } from '../board/Promised'
-import { pagesOf, rowsFor, turned } from './pages'
+import { pagesOf, rowsFor, shownOf, turned } from './pages'
 import { ReadableReason } from './Reason'
 import './wall.css'
 
 export const PAGE_MS = 15_000
+/** Letters of a job number that stand in a row at its full size. */
+const SHORT_NUMBER = 8
 
 export default function Wall() {
   const board = useBoard()
@@ -29,7 +31,10 @@ export default function Wall() {
   const [time, setTime] = createSignal(clock.now())
 
   const ids = createMemo(() => board.ids().filter((id) => board.summary(id)?.reason.code !== 'released'))
-  const pages = createMemo(() => pagesOf(ids(), rowsFor(size().height, size().width)))
+  const rows = () => rowsFor(size().height, size().width)
+  const shown = createMemo(() => shownOf(ids(), rows()))
+  const more = () => ids().length - shown().length
+  const pages = createMemo(() => pagesOf(shown(), rows()))
   const at = () => Math.min(page(), Math.max(pages().length - 1, 0))
   const turn = (by: number) => setPage(turned(at(), by, pages().length))
 
@@ -72,6 +77,9 @@ export default function Wall() {
           <p class="wall-lost" role="status">
             no signal: this is how it stood
           </p>
+        </Show>
+        <Show when={more() > 0}>
+          <p class="wall-more">{more()} less pressing, on the board</p>
         </Show>
         <Show when={pages().length > 1}>
           <button type="button" class="wall-page" aria-pressed={held()} onClick={() => setHeld(!held())}>
@@ -117,7 +125,9 @@ function WallRow(props: { summary: JobSummary; width: number; height: number }) 
   return (
     <li class="wall-row">
       <div class="wall-engine">
-        <h2 class="stencil">{props.summary.number}</h2>
+        <h2 class="stencil" classList={{ long: props.summary.number.length > SHORT_NUMBER }}>
+          {props.summary.number}
+        </h2>
         <p class="wall-name">{props.summary.drives ?? props.summary.engine}</p>
       </div>
       <div class="wall-middle" ref={(element) => watcher.observe(element)}>

@@ -10,6 +10,12 @@ export function rowsFor(height: number, width: number): number {
   return Math.max(1, Math.min(MOST, Math.floor((height - HEAD_VH * unit) / (ROW_VH * unit))))
 }
 
+/** As many as turn round within two minutes: whoever waits longer for an engine has gone to the board. */
+const MOST_PAGES = 8
+
+/** What the wall shows: all, or the first by what needs attention. */
+export const shownOf = <T>(all: readonly T[], rows: number): readonly T[] => all.slice(0, rows * MOST_PAGES)
+
 export function pagesOf<T>(all: readonly T[], rows: number): T[][] {
   const count = Math.ceil(all.length / rows)
   if (count === 0) return []
