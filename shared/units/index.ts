@@ -1,3 +1,26 @@
-/** Torque units and how numbers are shown. Stored torques are N·m; other units exist at the edges only. */
+/** Torque and length units, how they are printed and read. Stored torques are N·m, lengths mm; other units exist at the edges only. */
+export {
+  fromMm,
+  LENGTH_UNITS,
+  type LengthUnit,
+  type ParsedLength,
+  parseLength,
+  showInch,
+  toMm,
+} from './length'
+export {
+  type DecimalSign,
+  type Figure,
+  isAmbiguous,
+  numberAt,
+  type PrintedNumber,
+  plainDigits,
+  provenSign,
+  readBy,
+} from './numbers'
+export { type ParsedTorque, parseTorque, USUAL_UNITS, unambiguous } from './parse'
+export { type Reading, type UnitRefusalCode, unitSentenceFor } from './refusals'
+export { roundToDigits, roundToIncrement } from './rounding'
 export { formatNumber, roundTo, showTorque } from './show'
+export { isCustomary, unitAt, unitNamed } from './spellings'
 export { compareNm, fromNm, TORQUE_UNITS, type TorqueUnit, toMicroNm, toNm } from './torque'

@@ -1,0 +1,73 @@
+/**
+ * How the trade spells its torque units, and how a scanner misreads them.
+ *
+ * A unit is a force and a lever in either order with some sign between: `lbf·ft`, `ft. lbs.`, `foot-pounds`,
+ * `mkg`, `N•m`, `Ib-ft`. Each part is matched on its own, so that pairs nobody listed are known as well.
+ * Words of length or force alone are no torque. Whether `N/m` was meant for N·m nobody can know: not read.
+ */
+import type { TorqueUnit } from './torque'
+
+/** Between the two parts: dots of all kinds, hyphens, a cross, and what scanners make of the dot. */
+const JOIN = `[ \\u00A0\\u2009\\u202F]*[.·•⋅∙・･‧ˑ*×»«'’\`´°^~‐‑‒–—−-]?[ \\u00A0\\u2009\\u202F.]*`
+/** Feet and pounds are also written with a slash. */
+const SLASH = `(?:${JOIN}|[ .]*/[ ]*)`
+
+const POUND = '(?:[lI1|]b(?:s?\\.?[ -]?f(?:orce)?|s)?|pounds?(?:[ -]?force)?)'
+const FOOT = '(?:ft|feet|foot)'
+const INCH = '(?:in(?:ch(?:es)?)?)'
+const OUNCE = '(?:ozf?|ounces?(?:[ -]force)?)'
+const KILO = '(?:kgs?[ -]?f?|kp|kilograms?(?:[ -]force)?|kiloponds?)'
+const METRE = '(?:m|met(?:re|er)s?)'
+const CENTI = '(?:cm|centimet(?:re|er)s?)'
+const NEWTON = '(?:N|newtons?)'
+/** Nothing that would make it another word or a power. */
+const END = '(?![\\p{L}\\d²³⁻])\\.?'
+
+const either = (force: string, lever: string, join = JOIN) =>
+  `(?:${force}\\.?${join}${lever}|${lever}\\.?${join}${force})`
+
+const SPELLINGS: [TorqueUnit, string][] = [
+  ['lbf·ft', either(POUND, FOOT, SLASH)],
+  ['lbf·in', either(POUND, INCH, SLASH)],
+  ['ozf·in', either(OUNCE, INCH, SLASH)],
+  ['kgf·cm', either(KILO, CENTI)],
+  ['kgf·m', either(KILO, METRE)],
+  ['N·mm', `${NEWTON}${JOIN}(?:mm|millimet(?:re|er)s?)`],
+  ['cN·m', `(?:${NEWTON}${JOIN}${CENTI}|(?:c|centi)${NEWTON}${JOIN}${METRE})`],
+  ['daN·m', `(?:(?:da|deca|deka)${NEWTON}${JOIN}${METRE}|${METRE}${JOIN}da${NEWTON})`],
+  ['dN·m', `(?:d|deci)${NEWTON}${JOIN}${METRE}`],
+  ['kN·m', `(?:k|kilo)${NEWTON}${JOIN}${METRE}`],
+  ['N·m', `(?:${NEWTON}${JOIN}${METRE}|m[.·•⋅-]${NEWTON})`],
+]
+const MATCHERS = SPELLINGS.map(([unit, spelling]) => [unit, new RegExp(spelling + END, 'iuy')] as const)
+
+/** Milli and mega differ by a capital only, which a scanner or a shouting heading loses: only `m` is known. */
+const MILLI = new RegExp(`m(?:illi)?(?:N|newtons?)${JOIN}(?:m|met(?:re|er)s?)${END}`, 'uy')
+
+/** The torque unit spelt at `at`, the longest that fits, and where the text goes on. */
+export function unitAt(text: string, at: number): { unit: TorqueUnit; end: number } | undefined {
+  // A unit begins with one of these; most places of a text are no unit and are left at once.
+  if (!/[l1|pfiokmncd]/i.test(text[at] ?? '')) return undefined
+  MILLI.lastIndex = at
+  const milli = MILLI.exec(text)
+  if (milli) return { unit: 'N·mm', end: at + milli[0].length }
+  let found: { unit: TorqueUnit; end: number } | undefined
+  for (const [unit, matcher] of MATCHERS) {
+    matcher.lastIndex = at
+    const end = at + (matcher.exec(text)?.[0].length ?? 0)
+    if (end > at && end > (found?.end ?? at)) found = { unit, end }
+  }
+  return found
+}
+
+/** The unit a text names and nothing else: `ft. lbs.`, `(N·m)`. */
+export function unitNamed(text: string): TorqueUnit | undefined {
+  const bare = text.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, '')
+  const found = unitAt(bare, 0)
+  return found && bare.slice(found.end).trim() === '' ? found.unit : undefined
+}
+
+/** Pounds, feet and inches: printed with a decimal point, whoever prints them. */
+export function isCustomary(unit: TorqueUnit): boolean {
+  return unit === 'lbf·ft' || unit === 'lbf·in' || unit === 'ozf·in'
+}
