@@ -1,0 +1,204 @@
+/**
+ * The order of a printed text: quantities, what joins them, what stands in brackets.
+ *
+ *     text     = item { join item }          join  = , ; / then + newline, or a pass number, or nothing
+ *     item     = slacken [fully | angle] | [n ×] quantity [× n] { ( brackets ) }
+ *     brackets = the same torque in other units, or its limits
+ *
+ * Items come out as they stand; `passes.ts` gives bare numbers their unit and says which are one torque twice.
+ */
+
+import type { DecimalSign } from '../units'
+import { Cursor, isSign, type Quantity, quantity, type Stop, toleranceIn } from './quantity'
+import type { Token } from './tokens'
+
+/** What stands before an item, the strongest of it. `verb`: `tighten`, `turn`. */
+export type Join = 'start' | 'none' | 'verb' | 'weak' | 'dash' | 'slash' | 'equal' | 'plus' | 'then'
+const STRENGTH: Join[] = ['start', 'none', 'verb', 'weak', 'dash', 'slash', 'equal', 'plus', 'then']
+
+export type Item = { join: Join; label?: number; dotted?: boolean; brackets: Item[][] } & (
+  | { slacken: true; quantity?: Quantity; full?: boolean; start: number; end: number }
+  | { slacken: false; quantity: Quantity; times: number }
+)
+
+/** All items of the tokens, or the `Stop` thrown where they cannot be read. */
+export function itemsOf(tokens: readonly Token[], sign: DecimalSign): Item[] {
+  const c = new Cursor(tokens, sign)
+  const items = list(c, false)
+  if (c.peek()) throw oddStop(c)
+  return items
+}
+
+function list(c: Cursor, inBrackets: boolean): Item[] {
+  const items: Item[] = []
+  for (;;) {
+    const before = c.at
+    const joined = joinBefore(c, items.length === 0)
+    const next = c.peek()
+    const closes = next?.t === 'sign' && next.sign === ')'
+    if (!next || (closes && inBrackets)) {
+      // A comma or full stop may end a text; `then`, `+` or a pass number with nothing behind it may not.
+      if (joined.join !== 'start' && STRENGTH.indexOf(joined.join) > STRENGTH.indexOf('weak'))
+        throw c.stop('not_understood', c.tokens[before])
+      if (joined.label !== undefined || joined.named) throw c.stop('not_understood', c.tokens[before])
+      return items
+    }
+    const item = slackening(c, joined) ?? tightening(c, joined)
+    if (!item) throw oddStop(c)
+    items.push(item)
+  }
+}
+
+interface Joined {
+  join: Join
+  label?: number
+  dotted?: boolean
+  named?: boolean
+}
+
+function joinBefore(c: Cursor, first: boolean): Joined {
+  const joined: Joined = { join: first ? 'start' : 'none' }
+  const stronger = (join: Join) => {
+    if (STRENGTH.indexOf(join) > STRENGTH.indexOf(joined.join)) joined.join = join
+  }
+  for (let token = c.peek(); token; token = c.peek()) {
+    const join = joinOf(token, c)
+    if (!join) break
+    if (token.t === 'label') {
+      if (joined.label !== undefined) throw c.stop({ unclear: 'numbering' })
+      if (token.n !== undefined) joined.label = token.n
+      if (token.dotted) joined.dotted = true
+      joined.named = true
+    }
+    // A dash anywhere but between two things is a minus, and no fastener is tightened by less than nothing.
+    if (join === 'dash' && joined.join !== 'none') throw c.stop('not_understood')
+    if (joined.join === 'dash' && join !== 'verb' && join !== 'then') throw c.stop('not_understood')
+    if (join !== 'none') stronger(join)
+    c.at += 1
+  }
+  return joined
+}
+
+function joinOf(token: Token, c: Cursor): Join | undefined {
+  if (token.t === 'label') return 'then'
+  if (token.t === 'word') {
+    switch (token.part) {
+      case 'next':
+        return 'then'
+      case 'plus':
+        return 'plus'
+      case 'and':
+        return 'weak'
+      case 'or':
+        return 'equal'
+      case 'to':
+        return 'none'
+      case 'filler':
+        return 'verb'
+      default:
+        return undefined
+    }
+  }
+  if (token.t !== 'sign') return undefined
+  switch (token.sign) {
+    case ',':
+    case 'line':
+      return 'weak'
+    case '/':
+      return 'slash'
+    case '=':
+      return 'equal'
+    case '+':
+      return 'plus'
+    case '-':
+      return 'dash'
+    case ':':
+      return 'none'
+    case 'turn':
+      return c.peek(-1)?.t === 'number' ? undefined : 'verb'
+    default:
+      return undefined
+  }
+}
+
+function slackening(c: Cursor, joined: Joined): Item | undefined {
+  const start = c.peek()?.start ?? 0
+  if (!c.word('slacken')) return undefined
+  while (c.word('filler'));
+  const full = c.word('fully') !== undefined
+  const by = full ? undefined : c.attempt(() => (c.word('to') ? undefined : quantity(c)))
+  if (by && by.kind !== 'angle') throw c.stop('not_understood', c.peek(-1))
+  c.word('fully')
+  const brackets = by ? bracketsAfter(c, by) : []
+  return {
+    ...joined,
+    slacken: true,
+    brackets,
+    start,
+    end: c.peek(-1)?.end ?? start,
+    ...(full ? { full } : {}),
+    ...(by ? { quantity: by } : {}),
+  }
+}
+
+const MOST_REPEATS = 6
+
+function tightening(c: Cursor, joined: Joined): Item | undefined {
+  const before = repeats(c, () => c.peek(1)?.t === 'sign' && isSign(c.peek(1), 'times'))
+  const found = quantity(c)
+  if (!found) return opening(c, joined)
+  const after = isSign(c.peek(), 'times') ? trailing(c) : 1
+  const times = before * after
+  if (times > 1 && found.kind !== 'angle') throw c.stop('not_understood', c.peek(-1))
+  return { ...joined, slacken: false, quantity: found, times, brackets: bracketsAfter(c, found) }
+}
+
+function bracketsAfter(c: Cursor, main: Quantity): Item[][] {
+  const brackets: Item[][] = []
+  while (c.takes('(')) {
+    brackets.push(bracket(c, main))
+    if (!c.takes(')')) throw oddStop(c)
+  }
+  return brackets
+}
+
+/** A text, or a pass, that stands in brackets as a whole. */
+function opening(c: Cursor, joined: Joined): Item | undefined {
+  if (joined.join !== 'start' || !c.takes('(')) return undefined
+  const inner = list(c, true)
+  const only = inner[0]
+  if (inner.length !== 1 || !only || !c.takes(')')) throw oddStop(c)
+  return { ...only, ...joined }
+}
+
+/** `(±4)` and `(+5/−0)` are limits of what stands before; all else is a list of its own. */
+function bracket(c: Cursor, main: Quantity): Item[] {
+  if (!isSign(c.peek(), '±') && !isSign(c.peek(), '+')) return list(c, true)
+  const limits = c.attempt(() => toleranceIn(c, main))
+  if (!limits) throw c.stop('not_understood')
+  return [{ join: 'start', slacken: false, quantity: limits, times: 1, brackets: [] }]
+}
+
+function repeats(c: Cursor, follows: () => boolean): number {
+  const token = c.peek()
+  if (token?.t !== 'number' || !follows()) return 1
+  const count = c.number()?.value ?? 0
+  c.takes('times')
+  return wholeCount(c, count)
+}
+
+function trailing(c: Cursor): number {
+  c.takes('times')
+  return wholeCount(c, c.number()?.value ?? 0)
+}
+
+function wholeCount(c: Cursor, count: number): number {
+  if (!Number.isInteger(count) || count < 1 || count > MOST_REPEATS)
+    throw c.stop('not_understood', c.peek(-1))
+  return count
+}
+
+/** What stands in the way, and what it seems to be. */
+function oddStop(c: Cursor): Stop {
+  return c.stop('not_understood')
+}

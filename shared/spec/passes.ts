@@ -1,0 +1,298 @@
+/**
+ * From items to passes: which number has which unit, which torque is the same one in another unit, which is a
+ * limit, and whether the passes stand apart. Where a text would have to be guessed at, it stops.
+ */
+import { type TorqueUnit, toNm } from '../units'
+import { contradicts } from './contradiction'
+import type { Item } from './grammar'
+import { encloses, type Quantity, Stop } from './quantity'
+import type { Unclear } from './refusals'
+import type { AngleSpec, Contradiction, PrintedTorque, SpecPass, TorqueSpec } from './types'
+
+export interface Passes {
+  passes: SpecPass[]
+  contradiction?: Contradiction
+  /** Another unit stood beside the first and was held against it. */
+  compared: boolean
+  customary: boolean
+}
+
+/** A pass being put together: its quantity, and the same torque in other units. */
+interface Draft {
+  kind: 'torque' | 'angle' | 'slacken'
+  quantity?: Quantity
+  others: Quantity[]
+}
+
+type Tightening = Extract<Item, { slacken: false }>
+
+/** `unit`: what a bare number is in, where a table says so. */
+export function passesOf(items: Item[], text: string, unit?: TorqueUnit): Passes {
+  if (items.length === 0) throw new Stop({ other: 'words' }, 0, text.length)
+  numbered(items)
+  giveUnits(items, unit)
+  const drafts: Draft[] = []
+  items.forEach((item, i) => {
+    const before = drafts.at(-1)
+    if (item.slacken) {
+      if (item.join === 'none' && !item.full && !item.quantity) throw stop('not_parted', item)
+      drafts.push({ kind: 'slacken', others: [], ...(item.quantity ? { quantity: item.quantity } : {}) })
+      for (const inside of item.brackets) takeBracket(inside, drafts, items.slice(0, i + 1), unit)
+      return
+    }
+    const { quantity } = item
+    if (before && sameAgain(item, before, items, i)) {
+      before.others.push(quantity)
+    } else if (before && bounds(item, before)) {
+      before.quantity = withLimits(before.quantity ?? quantity, quantity)
+    } else {
+      apart(item, before)
+      for (let k = 0; k < item.times; k += 1)
+        drafts.push({ kind: quantity.kind === 'angle' ? 'angle' : 'torque', quantity, others: [] })
+    }
+    for (const inside of item.brackets) takeBracket(inside, drafts, items.slice(0, i + 1), unit)
+  })
+  const quantities = drafts.flatMap((draft) => (draft.quantity ? [draft.quantity, ...draft.others] : []))
+  const contradiction = firstContradiction(drafts, text)
+  return {
+    passes: drafts.map(passOf),
+    ...(contradiction ? { contradiction } : {}),
+    compared: drafts.some((draft) => draft.others.some((other) => other.kind === 'torque')),
+    customary: quantities.some(({ unit: of }) => of === 'lbf·ft' || of === 'lbf·in' || of === 'ozf·in'),
+  }
+}
+
+const stop = (why: Unclear, at: { start: number; end: number } | Tightening) =>
+  'quantity' in at && at.quantity && !('start' in at)
+    ? new Stop({ unclear: why }, at.quantity.start, at.quantity.end)
+    : new Stop({ unclear: why }, (at as { start: number }).start, (at as { end: number }).end)
+
+/** Pass numbers count up from the first; one with a full stop alone may be half a decimal number. */
+function numbered(items: Item[]): void {
+  const labels = items.flatMap((item) => (item.label === undefined ? [] : [item.label]))
+  const counts = labels.every((n, i) => n === (labels[0] ?? 0) + i) && (labels[0] ?? 1) >= 1
+  const dotted = items.find((item) => item.dotted)
+  const wrong = !counts || (labels.length === 1 && dotted) || (labels.length > 1 && labels[0] !== 1)
+  if (wrong) throw stop('numbering', spanOf(items))
+  // `1 - 40 N·m, 2 - 70 N·m`: pass numbers with a dash look like ranges.
+  const lows = items.flatMap((item) =>
+    !item.slacken && item.quantity.min && !item.quantity.nominal ? [item.quantity.min.value] : [],
+  )
+  if (lows.length > 1 && lows.length === items.length && lows.every((low, i) => low === i + 1))
+    throw stop('range', spanOf(items))
+}
+
+function spanOf(items: Item[]): { start: number; end: number } {
+  const spans = items.map((item) => (item.slacken ? item : item.quantity))
+  return { start: spans[0]?.start ?? 0, end: spans.at(-1)?.end ?? 0 }
+}
+
+/** A unit at the end of a plain list is that of the whole list: `40, 70, 90 N·m`, `1st 40, 2nd 70 N·m`. */
+function giveUnits(items: Item[], given: TorqueUnit | undefined): void {
+  const bare: Tightening[] = []
+  let unitBefore = false
+  for (const item of items) {
+    if (item.slacken) continue
+    const { quantity } = item
+    if (quantity.fraction && quantity.kind !== 'angle') throw stop('fraction_or_two', item)
+    if (quantity.kind === 'bare') {
+      bare.push(item)
+      continue
+    }
+    if (bare.length > 0) {
+      const plain = item.join === 'weak' || item.join === 'slash' || item.join === 'then'
+      if (quantity.kind === 'torque' && !given && plain && !unitBefore && !bare.some(oddlyJoined)) {
+        for (const one of bare) give(one, quantity.unit)
+        bare.length = 0
+      } else if (!given) throw stop('no_unit', bare[0] ?? item)
+      // `40, 90, 90°` in a column of N·m: the middle one may be either.
+      else if (
+        quantity.kind === 'angle' &&
+        bare.length > 1 &&
+        (item.join === 'weak' || item.join === 'slash')
+      )
+        throw stop('no_unit', bare.at(-1) ?? item)
+    }
+    unitBefore = true
+  }
+  for (const one of bare) {
+    if (!given || oddlyJoined(one)) throw stop('no_unit', one)
+    give(one, given)
+  }
+}
+
+const oddlyJoined = (item: Item) =>
+  item.join === 'plus' || item.join === 'equal' || item.join === 'dash' || item.join === 'none'
+
+function give(item: Tightening, unit: TorqueUnit | undefined): void {
+  item.quantity = { ...item.quantity, kind: 'torque', ...(unit ? { unit } : {}) }
+}
+
+/** Is this the torque before it in another unit? Beside it or after a comma only where the two agree. */
+function sameAgain(item: Tightening, before: Draft, items: Item[], i: number): boolean {
+  const { quantity, join } = item
+  const first = before.quantity
+  if (before.kind !== 'torque' || quantity.kind !== 'torque' || !first) return false
+  if (join === 'plus' || join === 'then' || join === 'verb') return false
+  if ([first, ...before.others].some((one) => one.unit === quantity.unit)) {
+    if (join === 'equal') throw stop('one_or_two', item)
+    return false
+  }
+  const previous = items[i - 1]
+  if (previous && !previous.slacken && previous.brackets.length > 0) return false
+  if (join === 'slash' || join === 'equal') return true
+  if (contradicts(printed(first), printed(quantity))) throw stop('one_or_two', item)
+  return true
+}
+
+/** `20 N·m, max 22 N·m` and `min 18, max 22 N·m` are one torque. */
+function bounds(item: Tightening, before: Draft): boolean {
+  const { quantity, join } = item
+  const first = before.quantity
+  if (!first || quantity.kind !== first.kind || quantity.unit !== first.unit) return false
+  if (join === 'plus' || join === 'then' || join === 'equal' || quantity.nominal) return false
+  if (quantity.min && quantity.max) return false
+  return quantity.min ? !first.min : !first.max
+}
+
+function withLimits(first: Quantity, limits: Quantity): Quantity {
+  const { min = first.min, max = first.max } = limits
+  const whole = {
+    ...first,
+    end: Math.max(first.end, limits.end),
+    ...(min ? { min } : {}),
+    ...(max ? { max } : {}),
+  }
+  const rises = (min?.value ?? 0) <= (max?.value ?? Number.POSITIVE_INFINITY)
+  if (!rises || (first.nominal && !encloses(limits, first.nominal))) throw stop('limits', limits)
+  return whole
+}
+
+/** Passes need something between them; a torque followed by an angle does not. */
+function apart(item: Tightening, before: Draft | undefined): void {
+  const { join, quantity } = item
+  if (join === 'plus' && quantity.kind === 'torque') throw stop('adds_to_torque', item)
+  if (!before) return
+  const thenAngle = before.kind === 'torque' && quantity.kind === 'angle'
+  if ((join === 'none' || join === 'dash') && !thenAngle) throw stop('not_parted', item)
+  if (join === 'equal') throw stop('one_or_two', item)
+}
+
+/** In brackets: the torque before them, or the list before them, in other units; or limits. */
+function takeBracket(inside: Item[], drafts: Draft[], before: Item[], given?: TorqueUnit): void {
+  const main = drafts.at(-1)
+  if (!main?.quantity || inside.length === 0) throw new Stop('not_understood', 0, 0)
+  const list = inside.map((item) => {
+    if (
+      item.slacken ||
+      item.join === 'plus' ||
+      item.join === 'then' ||
+      item.label !== undefined ||
+      item.brackets.length > 0
+    )
+      throw stop('one_or_two', item.slacken ? item : item.quantity)
+    return item
+  })
+  const onlyLimits = list.length === 1 && list[0]?.quantity.kind === 'bare' && given === main.quantity.unit
+  giveUnits(list, onlyLimits ? given : undefined)
+  const quantities = joinBounds(list.map((item) => item.quantity))
+  const run = runBefore(drafts, before, quantities)
+  quantities.forEach((quantity, i) => {
+    const draft = run ? run[i % run.length] : main
+    if (!draft?.quantity) throw stop('one_or_two', quantity)
+    const first = draft.quantity
+    if (quantity.kind !== first.kind) throw stop('one_or_two', quantity)
+    if (quantity.kind === 'torque' && quantity.unit !== first.unit) {
+      if (draft.others.some((other) => other.unit === quantity.unit)) throw stop('one_or_two', quantity)
+      draft.others.push(quantity)
+    } else if (!quantity.nominal) draft.quantity = withLimits(first, quantity)
+    else if (first.nominal?.value !== quantity.nominal.value) throw stop('one_or_two', quantity)
+  })
+}
+
+/** `(min 18 N·m, max 22 N·m)` is one pair of limits. */
+function joinBounds(quantities: Quantity[]): Quantity[] {
+  const joined: Quantity[] = []
+  for (const quantity of quantities) {
+    const last = joined.at(-1)
+    const pairs =
+      last?.min && !last.nominal && !last.max && quantity.max && !quantity.nominal && !quantity.min
+    if (last && pairs && last.unit === quantity.unit && last.kind === quantity.kind)
+      joined[joined.length - 1] = withLimits(last, quantity)
+    else joined.push(quantity)
+  }
+  return joined
+}
+
+/** `40, 70, 90 N·m (30, 52, 66 lb-ft)`: as many in brackets, unit by unit, as torques in the list before. */
+function runBefore(drafts: Draft[], items: Item[], inside: Quantity[]): Draft[] | undefined {
+  const unit = inside[0]?.unit
+  const each = inside.filter((quantity) => quantity.unit === unit).length
+  if (each < 2 || inside.length % each !== 0) return undefined
+  const blocks = inside.every((quantity, i) => quantity.unit === inside[i - (i % each)]?.unit)
+  const run = drafts.slice(-each)
+  const listed = items
+    .slice(-each + 1)
+    .every((item) => item.join === 'weak' || item.join === 'slash' || item.join === 'then')
+  const plain = run.every(
+    (draft) =>
+      draft.kind === 'torque' && draft.others.length === 0 && draft.quantity?.unit === run[0]?.quantity?.unit,
+  )
+  return blocks && listed && plain && run.length === each ? run : undefined
+}
+
+function firstContradiction(drafts: Draft[], text: string): Contradiction | undefined {
+  for (const [pass, { quantity, others }] of drafts.entries()) {
+    if (!quantity?.unit) continue
+    const other = others.find((one) => contradicts(printed(quantity), printed(one)))
+    if (other) return { pass, first: shown(quantity, text), second: shown(other, text) }
+  }
+  return undefined
+}
+
+function printed({ unit = 'N·m', nominal, min, max }: Quantity) {
+  return { unit, ...(nominal ? { nominal } : {}), ...(min ? { min } : {}), ...(max ? { max } : {}) }
+}
+
+function shown(quantity: Quantity, text: string): PrintedTorque {
+  const { kind, ...values } = torqueOf(quantity)
+  const words = text.slice(quantity.start, quantity.end)
+  // A number whose unit stands at the end of its list has none of its own to show.
+  const unit = quantity.unit ?? 'N·m'
+  return { text: /\p{L}/u.test(words) ? words : `${words} ${unit}`, unit, ...values }
+}
+
+function passOf({ kind, quantity }: Draft): SpecPass {
+  if (kind === 'slacken') return quantity ? { ...angleOf(quantity), kind: 'slacken' } : { kind: 'slacken' }
+  if (!quantity) throw new Stop('not_understood', 0, 0)
+  return kind === 'torque' ? torqueOf(quantity) : angleOf(quantity)
+}
+
+function torqueOf(quantity: Quantity): TorqueSpec {
+  const { unit = 'N·m', nominal, min, max } = quantity
+  aboveZero(quantity)
+  const nm = (value: number) => toNm(value, unit)
+  return {
+    kind: 'torque',
+    ...(nominal ? { nominalNm: nm(nominal.value) } : {}),
+    ...(min ? { minNm: nm(min.value) } : {}),
+    ...(max ? { maxNm: nm(max.value) } : {}),
+  }
+}
+
+function angleOf(quantity: Quantity): AngleSpec {
+  const { nominal, min, max } = quantity
+  aboveZero(quantity)
+  return {
+    kind: 'angle',
+    ...(nominal ? { nominalDeg: nominal.value } : {}),
+    ...(min ? { minDeg: min.value } : {}),
+    ...(max ? { maxDeg: max.value } : {}),
+  }
+}
+
+function aboveZero({ nominal, min, max, start, end }: Quantity): void {
+  const least = nominal ?? max ?? min
+  if (!least || !(least.value > 0) || !Number.isFinite(max?.value ?? 0))
+    throw new Stop({ other: 'zero' }, start, end)
+}

@@ -1,0 +1,91 @@
+/**
+ * Why a printed text was not read as a torque specification: codes and their sentences.
+ *
+ * `not_a_torque` names what it is instead, where that is known; `unclear` brings the readings to choose from,
+ * each in words `readSpec` reads in that way only.
+ */
+import { type Refusal, refuse } from '../log'
+import { listed } from '../words'
+import type { Spec } from './types'
+
+interface SpecRefusalData {
+  nothing_printed: Record<never, never>
+  not_a_torque: { text: string; what: OtherThing; part?: string }
+  not_understood: { text: string; part: string }
+  unclear: { text: string; why: Unclear; part?: string; readings: SpecReading[] }
+}
+export type SpecRefusalCode = keyof SpecRefusalData
+export type SpecRefusal = Refusal<SpecRefusalCode>
+
+/** One way to read an unclear text: written so that it is clear, and what that then says. */
+export interface SpecReading {
+  text: string
+  spec: Spec
+}
+
+export type OtherThing = 'words' | 'designation' | 'length' | 'quantity' | 'zero'
+
+const OTHER: Record<OtherThing, string> = {
+  words: 'has no torque in it',
+  designation: 'is a thread or a part number',
+  length: 'is a length',
+  quantity: 'is something other than a torque',
+  zero: 'asks for nothing to be tightened',
+}
+
+export type Unclear =
+  | 'no_unit'
+  | 'half_a_unit'
+  | 'decimal_sign'
+  | 'spaced_number'
+  | 'fraction_or_two'
+  | 'range'
+  | 'limits'
+  | 'one_or_two'
+  | 'numbering'
+  | 'not_parted'
+  | 'adds_to_torque'
+
+const UNCLEAR: Record<Unclear, string> = {
+  no_unit: 'has a number without a unit',
+  half_a_unit: 'has half a unit only',
+  decimal_sign: 'has a point or comma that may be decimal or part thousands',
+  spaced_number: 'has digits apart, one number or two',
+  fraction_or_two: 'has a slash that may be a fraction or part two passes',
+  range: 'has a range that does not rise, or rises too far for one',
+  limits: 'has limits that do not enclose the value',
+  one_or_two: 'has two torques, one in two units or two passes',
+  numbering: 'numbers its passes in a way that does not count up',
+  not_parted: 'has passes with nothing between them',
+  adds_to_torque: 'adds to a torque, a second pass or a limit',
+}
+
+type Sentences = { [Code in SpecRefusalCode]: (data: SpecRefusalData[Code]) => string }
+
+const SENTENCES: Sentences = {
+  nothing_printed: () => 'Nothing is printed here. Enter the torque as the manual gives it.',
+  not_a_torque: (d) => `“${d.text}” ${OTHER[d.what]}. Enter the torque with its unit, or leave it open.`,
+  not_understood: (d) =>
+    `“${d.part}” in “${d.text}” is not understood. Enter torques and angles only, and the rest as a note.`,
+  unclear: (d) =>
+    `“${d.text}” ${UNCLEAR[d.why]}. ${
+      d.readings.length > 0
+        ? `It may say ${listed(d.readings.map((one) => `“${one.text}”`))}: choose what is printed.`
+        : 'Look at the page and enter it in full.'
+    }`,
+}
+
+export function specSentenceFor(refusal: Refusal): string | undefined {
+  const sentence = SENTENCES[refusal.refused as SpecRefusalCode] as ((data: unknown) => string) | undefined
+  return sentence?.(refusal.data)
+}
+
+export const SPEC_REFUSAL_CODES = Object.keys(SENTENCES) as SpecRefusalCode[]
+
+/** A refusal of this room: the code and exactly the data its sentence needs. */
+export function refuseSpec<Code extends SpecRefusalCode>(
+  code: Code,
+  data: SpecRefusalData[Code],
+): Refusal<Code> {
+  return refuse(code, { ...data })
+}

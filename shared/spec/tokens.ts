@@ -1,0 +1,215 @@
+/**
+ * A printed text cut into what the grammar speaks of: numbers, units, signs, known words, pass numbers.
+ *
+ * Every character that is not a space ends in a token; what is not known becomes an `odd` one with the guess
+ * what it is, so that nothing is passed over. Offsets are those of the text.
+ */
+import { numberAt, type PrintedNumber, type TorqueUnit, unitAt } from '../units'
+import { phraseAt, type WordPart } from './words'
+
+export type OddKind = 'word' | 'designation' | 'length' | 'half' | 'quantity'
+type Sign =
+  | '+'
+  | '-'
+  | '±'
+  | '%'
+  | ','
+  | '/'
+  | '='
+  | '…'
+  | '('
+  | ')'
+  | ':'
+  | 'times'
+  | 'deg'
+  | 'turn'
+  /** A line's end. */
+  | 'line'
+
+export type Token = { start: number; end: number } & (
+  | { t: 'number'; number: PrintedNumber }
+  | { t: 'amount'; value: number }
+  | { t: 'unit'; unit: TorqueUnit }
+  | { t: 'sign'; sign: Sign }
+  | { t: 'word'; part: WordPart; text: string }
+  /** `Step 2:`, `b)`, `2nd`; without a number `finally`. `dotted`: `2. `, which may be half a decimal. */
+  | { t: 'label'; n?: number; dotted?: boolean }
+  | { t: 'odd'; what: OddKind; text: string }
+)
+
+const SPACE = /[ \t\u00A0\u2007\u2009\u202F\u200B]+/y
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth']
+const COUNTS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight']
+const CIRCLED = '①②③④⑤⑥⑦⑧⑨'
+const STAGE = '(?:step|stage|pass|phase|round|sequence)'
+const AFTER_LABEL = '\\s*(?:[:.)]|[-‐‑‒–—−](?=[ ]))?'
+
+const LABELS: [RegExp, (found: RegExpExecArray) => { n?: number; dotted?: boolean }][] = [
+  [
+    new RegExp(
+      `\\(?${STAGE}\\s*(?:no\\.?\\s*)?(?:(\\d{1,2})(?![.,]?\\d|[°º])|(${COUNTS.join('|')})\\b|([a-h])\\b)\\)?${AFTER_LABEL}`,
+      'iy',
+    ),
+    ([, digit, word, letter]) => ({
+      n: digit ? Number(digit) : word ? nth(COUNTS, word) : nthLetter(letter),
+    }),
+  ],
+  [
+    new RegExp(`(\\d{1,2})(?:st|nd|rd|th)\\b(?:\\s+${STAGE})?${AFTER_LABEL}`, 'iy'),
+    ([, digit]) => ({ n: Number(digit) }),
+  ],
+  [
+    new RegExp(
+      `(${ORDINALS.join('|')})(?:ly)?\\b(?!\\s+(?:of\\s+a\\s+)?turn)(?:\\s+${STAGE})?${AFTER_LABEL}`,
+      'iy',
+    ),
+    ([, word]) => ({ n: nth(ORDINALS, word) }),
+  ],
+  [
+    new RegExp(
+      `(?:and\\s+)?(?:final|finally|initial|initially|lastly|last)\\b(?:\\s+${STAGE})?${AFTER_LABEL}`,
+      'iy',
+    ),
+    () => ({}),
+  ],
+  [/\(([1-9])\)(?=\s)/y, ([, digit]) => ({ n: Number(digit) })],
+  [/\(?([a-h])\)/iy, ([, letter]) => ({ n: nthLetter(letter) })],
+  [/([1-9])\)/y, ([, digit]) => ({ n: Number(digit) })],
+  [/([1-9])[.:](?=\s+[\d+\p{L}])/uy, ([, digit]) => ({ n: Number(digit), dotted: true })],
+  [new RegExp(`([${CIRCLED}])`, 'y'), ([, circle]) => ({ n: CIRCLED.indexOf(circle ?? '') + 1 })],
+]
+
+const SIGNS: [RegExp, Sign][] = [
+  [/\r?\n|\r|[\u2028\u2029]/y, 'line'],
+  [/±|\+\s?[/\\]\s?[-‐‑‒–—−]|\+[-‒–−]/y, '±'],
+  [/→|[-–—]>/y, 'line'],
+  [/\.{2,3}|…|‥/y, '…'],
+  [/[-‐‑‒–—−]/y, '-'],
+  [/[+＋]/y, '+'],
+  [/%/y, '%'],
+  [/[,;、]|\.(?=\s|$)/y, ','],
+  [/[/⁄|]/y, '/'],
+  [/=/y, '='],
+  [/[([{]/y, '('],
+  [/[)\]}]/y, ')'],
+  [/:/y, ':'],
+  [/(?:[x×*](?=\s*\d)|[×*])/y, 'times'],
+  [/(?:[°º˚](?!\s?[CF]\b)|deg(?:ree)?s?(?!\p{L})\.?)/iuy, 'deg'],
+  [/(?:turns?|rev(?:olution)?s?|rotations?)(?!\p{L})\.?/iuy, 'turn'],
+]
+
+const DESIGNATION = /\p{L}[\p{L}.-]*\d[\p{L}\d.,/×-]*/uy
+const RUN_ON = /[\p{L}\d.,/×-]+/uy
+const OTHER_UNITS: [RegExp, OddKind][] = [
+  [/(?:["″”]|''|(?:mm|cm|µm|um|inch(?:es)?|in|m|ft|feet|foot)(?![\p{L}\d])\.?)/iuy, 'length'],
+  [/(?:lbs?|lbf|pounds?|kgs?|kgf|kp|#)(?![\p{L}\d])\.?/iuy, 'half'],
+  [
+    /(?:kN|N|bar|psi|[kM]?Pa|rpm|ml|cc|g|oz|°\s?[CF]|h|s|sec(?:ond)?s?|minutes?|hours?)(?![\p{L}\d])\.?/uy,
+    'quantity',
+  ],
+]
+
+export function tokenize(text: string): Token[] {
+  const tokens: Token[] = []
+  let at = 0
+  const push = (end: number, token: TokenBody) => {
+    tokens.push({ start: at, end, ...token } as Token)
+    at = end
+  }
+  while (at < text.length) {
+    const space = match(SPACE, text, at)
+    if (space) {
+      at += space.length
+      continue
+    }
+    const [end, body] = tokenAt(text, at, tokens)
+    for (const part of body) push(part === body.at(-1) ? end : at, part)
+  }
+  return tokens
+}
+
+type TokenBody = Token extends infer T ? (T extends Token ? Omit<T, 'start' | 'end'> : never) : never
+
+function tokenAt(text: string, at: number, before: readonly Token[]): [end: number, TokenBody[]] {
+  const label = labelAt(text, at, before)
+  if (label) return label
+  const unit = unitAt(text, at)
+  if (unit) return [unit.end, [{ t: 'unit', unit: unit.unit }]]
+  const last = before.at(-1)
+  if (last?.t === 'number')
+    for (const [pattern, what] of OTHER_UNITS) {
+      const found = match(pattern, text, at)
+      if (found) return [at + found.length, [{ t: 'odd', what, text: found }]]
+    }
+  const number = numberAt(text, at)
+  if (number && !runsOn(text, number.end)) return [number.end, numberTokens(number)]
+  if (number) {
+    const whole = match(RUN_ON, text, at) ?? number.raw
+    return [at + whole.length, [{ t: 'odd', what: 'designation', text: whole }]]
+  }
+  for (const [pattern, sign] of SIGNS) {
+    if (sign === 'turn' && knownWord(text, at)) break
+    const found = match(pattern, text, at)
+    if (found !== undefined) return [at + found.length, [{ t: 'sign', sign }]]
+  }
+  const designation = match(DESIGNATION, text, at)
+  if (designation) return [at + designation.length, [{ t: 'odd', what: 'designation', text: designation }]]
+  const phrase = phraseAt(text, at)
+  if (!phrase) {
+    const character = String.fromCodePoint(text.codePointAt(at) ?? 0)
+    return [at + character.length, [{ t: 'odd', what: 'word', text: character }]]
+  }
+  if ('unknown' in phrase) return [phrase.end, [{ t: 'odd', what: 'word', text: phrase.unknown }]]
+  if ('amount' in phrase) return [phrase.end, [{ t: 'amount', value: phrase.amount }]]
+  if (phrase.part === 'tolerance') return [phrase.end, [{ t: 'sign', sign: '±' }]]
+  return [phrase.end, [{ t: 'word', part: phrase.part, text: text.slice(at, phrase.end) }]]
+}
+
+/** A letter right behind a number that begins no unit and no word of tightening: `06A`, `90105T`. */
+function runsOn(text: string, end: number): boolean {
+  if (!/\p{L}/u.test(text[end] ?? '') || unitAt(text, end)) return false
+  if (OTHER_UNITS.some(([pattern]) => match(pattern, text, end))) return false
+  if (SIGNS.some(([pattern]) => match(pattern, text, end))) return false
+  const word = phraseAt(text, end)
+  return !word || 'unknown' in word || word.end - end < 2
+}
+
+/** `40,70,90` is no number in any notation: three, parted by commas. What is none and no list stays one, unread. */
+function numberTokens(number: PrintedNumber): TokenBody[] {
+  const parts = number.raw.split(',')
+  if (number.point || number.comma || parts.length < 3 || parts.some((part) => !/^\d+$/.test(part)))
+    return [{ t: 'number', number }]
+  return parts.flatMap((part, i): TokenBody[] => {
+    const figure = { value: Number(part), step: 1 }
+    const one: TokenBody = {
+      t: 'number',
+      number: { raw: part, end: number.end, point: figure, comma: figure },
+    }
+    return i === 0 ? [one] : [{ t: 'sign', sign: ',' }, one]
+  })
+}
+
+/** A pass number stands at the beginning, after a sign between passes or after a unit; never after a number. */
+function labelAt(text: string, at: number, before: readonly Token[]): [number, TokenBody[]] | undefined {
+  const last = before.at(-1)
+  if (last?.t === 'number' || (last?.t === 'sign' && /^(?:[-±+…(]|times)$/.test(last.sign))) return undefined
+  for (const [pattern, read] of LABELS) {
+    pattern.lastIndex = at
+    const found = pattern.exec(text)
+    if (found) return [at + found[0].length, [{ t: 'label', ...read(found) }]]
+  }
+  return undefined
+}
+
+function knownWord(text: string, at: number): boolean {
+  const phrase = phraseAt(text, at)
+  return phrase !== undefined && 'part' in phrase
+}
+
+function match(pattern: RegExp, text: string, at: number): string | undefined {
+  pattern.lastIndex = at
+  return pattern.exec(text)?.[0]
+}
+
+const nth = (list: string[], word = '') => list.indexOf(word.toLowerCase()) + 1
+const nthLetter = (letter = '') => letter.toLowerCase().charCodeAt(0) - 96

@@ -1,0 +1,292 @@
+import { describe, expect, test } from 'vitest'
+import { isRefusal } from '../../../shared/log'
+import { printSpec, readSpec, SPEC_REFUSAL_CODES, specSentenceFor } from '../../../shared/spec'
+import { toNm } from '../../../shared/units'
+
+/** What a text says, printed by us. */
+const says = (text: string, context = {}) => {
+  const spec = readSpec(text, context)
+  return isRefusal(spec) ? spec.refused : printSpec(spec)
+}
+const readings = (text: string) => {
+  const spec = readSpec(text)
+  return isRefusal(spec) ? ((spec.data.readings ?? []) as { text: string }[]).map((one) => one.text) : []
+}
+
+describe('one torque', () => {
+  test.each([
+    ['18-22 Nm', '18–22 N·m'],
+    ['18…22 Nm', '18–22 N·m'],
+    ['18 Nm to 22 Nm', '18–22 N·m'],
+    ['between 18 and 22 Nm', '18–22 N·m'],
+    ['Nm 20-25', '20–25 N·m'],
+    ['20 ±2 Nm', '20 N·m (18–22 N·m)'],
+    ['20 Nm ± 2 Nm', '20 N·m (18–22 N·m)'],
+    ['20 Nm +/- 10 %', '20 N·m (18–22 N·m)'],
+    ['20 +5/−0 Nm', '20 N·m (20–25 N·m)'],
+    ['20 Nm (+5/-1)', '20 N·m (19–25 N·m)'],
+    ['20 -2/+3 Nm', '20 N·m (18–23 N·m)'],
+    ['24.1 ± 0.3 Nm', '24.1 N·m (23.8–24.4 N·m)'],
+    ['20 Nm (18–22 Nm)', '20 N·m (18–22 N·m)'],
+    ['24 (20–28) N·m', '24 N·m (20–28 N·m)'],
+    ['max 20 Nm', 'max 20 N·m'],
+    ['20 Nm min.', 'min 20 N·m'],
+    ['≥ 40 Nm', 'min 40 N·m'],
+    ['min 18 Nm, max 22 Nm', '18–22 N·m'],
+    ['20 N·m, max 22 N·m', '20 N·m (max 22 N·m)'],
+    ['Tightening torque: 47 N·m.', '47 N·m'],
+    ['[47 N·m]', '47 N·m'],
+    ['47 N»m', '47 N·m'],
+    ['４７ Ｎｍ', '47 N·m'],
+    ['25 ± 2,5 N·m', '25 N·m (22.5–27.5 N·m)'],
+  ])('[SP1] %s', (text, printed) => {
+    expect(says(text)).toBe(printed)
+  })
+
+  test('[SP2] the first printed unit counts, in N·m', () => {
+    expect(readSpec('35 Ib-ft (47 N·m)')).toEqual({
+      passes: [{ kind: 'torque', nominalNm: toNm(35, 'lbf·ft') }],
+    })
+    expect(says('47 N·m, 35 lb-ft')).toBe('47 N·m')
+    expect(says('47 N·m / 35 lb-ft / 4.8 kgf·m')).toBe('47 N·m')
+  })
+})
+
+describe('several passes', () => {
+  test.each([
+    ['1st 40 Nm, 2nd 70 Nm, 3rd +90°', '40 N·m, then 70 N·m, then +90°'],
+    ['Step 1: 40 Nm\nStep 2: 70 Nm\nStep 3: turn 90°', '40 N·m, then 70 N·m, then +90°'],
+    ['Step 1 - 40 Nm Step 2 - 90°', '40 N·m, then +90°'],
+    ['Stage 1 40 Nm / Stage 2 90°', '40 N·m, then +90°'],
+    ['a) 20 Nm b) 40 Nm c) 90°', '20 N·m, then 40 N·m, then +90°'],
+    ['1. 40 Nm 2. 70 Nm', '40 N·m, then 70 N·m'],
+    ['① 40 Nm ② 90°', '40 N·m, then +90°'],
+    ['First step: 40 Nm; second step: 70 Nm; final step: 90°', '40 N·m, then 70 N·m, then +90°'],
+    ['40, 70, 90 Nm', '40 N·m, then 70 N·m, then 90 N·m'],
+    ['40/70/90 Nm', '40 N·m, then 70 N·m, then 90 N·m'],
+    ['40,70,90 Nm', '40 N·m, then 70 N·m, then 90 N·m'],
+    ['1st 40, 2nd 70 Nm, 3rd 90°', '40 N·m, then 70 N·m, then +90°'],
+    ['40, 70, 90 Nm (30, 52, 66 lb-ft)', '40 N·m, then 70 N·m, then 90 N·m'],
+    ['40 N·m (30 lb-ft), 70 N·m (52 lb-ft), 90°', '40 N·m, then 70 N·m, then +90°'],
+    ['40 N·m → 90°', '40 N·m, then +90°'],
+    ['30 Nm 90°', '30 N·m, then +90°'],
+    ['30 Nm - 90°', '30 N·m, then +90°'],
+    ['30 Nm + 2 x 90°', '30 N·m, then +90°, then +90°'],
+    ['30 Nm + 90° ± 5°', '30 N·m, then +90° (85–95°)'],
+    ['30 Nm + 85-95 deg.', '30 N·m, then +85–95°'],
+    ['Tighten to 40 Nm, then turn a further 90 degrees.', '40 N·m, then +90°'],
+  ])('[SP1] %s', (text, printed) => {
+    expect(says(text)).toBe(printed)
+  })
+
+  test.each([
+    ['27 Nm plus 1/4 turn', '27 N·m, then +90°'],
+    ['27 Nm, further ½ turn', '27 N·m, then +180°'],
+    ['27 Nm then a further quarter-turn', '27 N·m, then +90°'],
+    ['27 Nm + 1 1/2 turns', '27 N·m, then +540°'],
+    ['half a turn', '+180°'],
+    ['1/4 turn ±5°', '+90° (85–95°)'],
+    ['three quarters of a turn', '+270°'],
+    ['30 Nm + 1/4 turn (90°)', '30 N·m, then +90°'],
+  ])('[SP3] turns are degrees: %s', (text, printed) => {
+    expect(says(text)).toBe(printed)
+  })
+
+  test.each([
+    ['40 Nm, back off, 30 Nm', '40 N·m, then slacken fully, then 30 N·m'],
+    ['slacken fully, then 20 Nm', 'slacken fully, then 20 N·m'],
+    ['40 Nm, loosen by 1/2 turn, 20 Nm', '40 N·m, then slacken 180°, then 20 N·m'],
+    ['40 Nm; slacken 180°; 20 Nm', '40 N·m, then slacken 180°, then 20 N·m'],
+  ])('[SP4] a slackening is a pass: %s', (text, printed) => {
+    expect(says(text)).toBe(printed)
+  })
+})
+
+describe('two printed units', () => {
+  test.each([
+    '24 ±4 N•m (18 ±3 lb-ft)',
+    '79 Nm (806 kgf-cm, 58 ft. lbs.)',
+    '35-40 ft.-lbs. (47-54 N-m)',
+    '20 N·m (13-16 lb-ft)',
+  ])('[SP5] %s agree within their rounding', (text) => {
+    expect(readSpec(text)).not.toHaveProperty('contradiction')
+    expect(readSpec(text)).toHaveProperty('passes')
+  })
+
+  test('[SP5] what disagrees by more says so, with both as printed', () => {
+    expect(readSpec('20 N·m, then 95 N·m (70 in-lb), then 90°')).toEqual({
+      passes: [
+        { kind: 'torque', nominalNm: 20 },
+        { kind: 'torque', nominalNm: 95 },
+        { kind: 'angle', nominalDeg: 90 },
+      ],
+      contradiction: {
+        pass: 1,
+        first: { text: '95 N·m', unit: 'N·m', nominalNm: 95 },
+        second: { text: '70 in-lb', unit: 'lbf·in', nominalNm: toNm(70, 'lbf·in') },
+      },
+    })
+  })
+
+  test.each([
+    ['24 ±4 N·m (18 ±1 lb-ft)', '18 ±1 lb-ft'],
+    ['18–22 N·m (13–20 lb-ft)', '13–20 lb-ft'],
+    ['79 Nm (806 kgf-cm, 85 ft. lbs.)', '85 ft. lbs.'],
+    ['40, 70, 90 Nm (30, 52, 90 lb-ft)', '90 lb-ft'],
+    ['100 N·m (50–60 lb-ft)', '50–60 lb-ft'],
+  ])('[SP5] %s contradicts itself by %s', (text, second) => {
+    expect(readSpec(text)).toHaveProperty('contradiction.second.text', second)
+  })
+
+  test('[SP6] after a comma alone, two that disagree may be two passes: asked', () => {
+    expect(readings('47 N·m, 70 lb-ft')).toEqual([
+      '47 N·m (70 lb-ft)',
+      `47 N·m, then ${toNm(70, 'lbf·ft')} N·m`,
+    ])
+  })
+})
+
+describe('points and commas', () => {
+  test.each([
+    ['1,250.5 N·m', '1250.5 N·m'],
+    ['12.5 N·m, then 1,250 N·m', '12.5 N·m, then 1250 N·m'],
+    ['12,5 N·m, then 1.250 N·m', '12.5 N·m, then 1250 N·m'],
+    ['1,250 N·m (922 lb-ft)', '1250 N·m'],
+    ['1,627 N·m (1,200 lb-ft)', '1627 N·m'],
+    ['800-1,250 N·m', '800–1250 N·m'],
+    ['1 250 N·m (922 lb-ft)', '1250 N·m'],
+    ["1'250 N·m", '1250 N·m'],
+    ['1\u00A0250 N·m', '1250 N·m'],
+  ])('[SP7] decided by the text itself: %s', (text, printed) => {
+    expect(says(text)).toBe(printed)
+  })
+
+  test.each([
+    ['1,250 N·m', ['1250 N·m', '1.25 N·m']],
+    ['1.250 Nm', ['1.25 N·m', '1250 N·m']],
+    ['1 250 Nm', ['1250 N·m', '1 N·m, then 250 N·m']],
+    ['100,200,300 Nm', ['100200300 N·m', '100 N·m, then 200 N·m, then 300 N·m']],
+    [
+      '1,250',
+      [
+        '1250 N·m',
+        '1.25 N·m',
+        '1,250 lbf·ft',
+        '1,250 lbf·in',
+        '12258.3125 N·m',
+        `${toNm(1.25, 'kgf·m')} N·m`,
+      ],
+    ],
+  ])('[SP7] else asked with the readings: %s', (text, expected) => {
+    expect(readings(text)).toEqual(expected)
+  })
+
+  test('[SP7] a column that proves its decimal sign decides', () => {
+    expect(says('1.250 N·m', { sign: 'comma' })).toBe('1250 N·m')
+    expect(says('1.250 N·m', { sign: 'point' })).toBe('1.25 N·m')
+  })
+})
+
+describe('what is unclear is asked', () => {
+  test.each([
+    ['35', 'no_unit', ['35 N·m', '35 lbf·ft', '35 lbf·in', '35 kgf·m']],
+    ['12.5-15', 'no_unit', ['12.5-15 N·m', '12.5-15 lbf·ft', '12.5-15 lbf·in', '12.5-15 kgf·m']],
+    ['35 lbs', 'half_a_unit', ['35 lbf·ft', '35 lbf·in']],
+    ['30 Nm + 90', 'no_unit', ['30 Nm + 90 °']],
+    ['24 N·m (20-28)', 'no_unit', ['24 N·m (20-28 N·m)']],
+    ['1/4 Nm', 'fraction_or_two', ['0.25 N·m', '1 N·m, then 4 N·m']],
+    ['40 Nm + 30 Nm', 'adds_to_torque', ['40 N·m, then 30 N·m']],
+    ['20 Nm 40 Nm', 'not_parted', ['20 N·m, then 40 N·m']],
+    ['90° back off', 'not_parted', ['+90°, then slacken fully']],
+    ['30 Nm, 90, 90°', 'no_unit', ['30 Nm, 90 N·m, 90°', '30 Nm, 90 °, 90°']],
+    ['22-18 Nm', 'range', []],
+    ['1 - 40 Nm, 2 - 70 Nm', 'range', []],
+    ['18-22-25 Nm', 'range', []],
+    ['27 Nm + half a turn ±5', 'no_unit', ['27 Nm + half a turn ±5 °']],
+    ['20 Nm (25-30 Nm)', 'limits', []],
+    ['20 Nm ±30', 'limits', []],
+    ['1st 40 Nm, 3rd 70 Nm', 'numbering', []],
+    ['2nd 70 Nm, 1st 40 Nm', 'numbering', []],
+    ['1. 40 Nm', 'numbering', []],
+    ['40 Nm or 45 Nm', 'one_or_two', ['40 N·m, then 45 N·m']],
+  ])('[SP6] %s', (text, why, expected) => {
+    expect(readSpec(text)).toMatchObject({ refused: 'unclear', data: { why } })
+    expect(readings(text)).toEqual(expected)
+  })
+
+  test('[SP6] each reading brings what it says', () => {
+    expect(readSpec('35')).toMatchObject({
+      data: { readings: expect.arrayContaining([{ text: '35 lbf·ft', spec: readSpec('35 lbf·ft') }]) },
+    })
+  })
+})
+
+describe('what is no torque is refused', () => {
+  test.each([
+    ['', 'nothing_printed', undefined],
+    [' \u00A0\n', 'nothing_printed', undefined],
+    ['see note', 'not_a_torque', 'words'],
+    ['finger tight', 'not_a_torque', 'words'],
+    ['—', 'not_a_torque', 'words'],
+    ['N·m', 'not_a_torque', 'words'],
+    ['M10x1.25', 'not_a_torque', 'designation'],
+    ['06A 103 383', 'not_a_torque', 'designation'],
+    ['90105-T0213', 'not_a_torque', 'designation'],
+    ['9.5 mm', 'not_a_torque', 'length'],
+    ['1 1/2"', 'not_a_torque', 'length'],
+    ['2.5 bar', 'not_a_torque', 'quantity'],
+    ['80 °C', 'not_a_torque', 'quantity'],
+    ['0 Nm', 'not_a_torque', 'zero'],
+  ])('[SP8] “%s”', (text, refused, what) => {
+    expect(readSpec(text)).toMatchObject({ refused, data: what ? { what } : {} })
+  })
+
+  test.each([
+    ['35 Nm dry, 25 Nm oiled', 'dry'],
+    ['M8 22 Nm', 'M8'],
+    ['40 Nm (see note 2)', 'see'],
+    ['Tighten in 3 steps to 90 Nm', 'in'],
+    ['40 Nm 3 mm', 'mm'],
+    ['-20 Nm', '-'],
+    ['1.2.3 Nm', '1.2.3'],
+    ['40 Nm then', 'then'],
+    ['40 Nm (18 lb-ft', '('],
+  ])('[SP9] what stands beside it and is not known stops it: %s', (text, part) => {
+    const refusal = readSpec(text)
+    expect(refusal).toMatchObject({ refused: 'not_understood' })
+    if (part !== '(') expect(refusal).toMatchObject({ data: { part } })
+  })
+
+  test('[SP9] every refusal has its sentence, with the text and what to do next', () => {
+    const seen = new Set<string>()
+    for (const text of ['', 'see note', 'M8 22 Nm', '35', '22-18 Nm']) {
+      const refusal = readSpec(text)
+      if (!isRefusal(refusal)) throw new Error(`${text} was read`)
+      seen.add(refusal.refused)
+      const sentence = specSentenceFor(refusal)
+      expect(sentence).toMatch(/(?:Enter|choose|Look)/)
+      if (text) expect(sentence).toContain(text)
+    }
+    expect([...seen].sort()).toEqual([...SPEC_REFUSAL_CODES].sort())
+  })
+})
+
+describe('a unit from the table', () => {
+  test.each([
+    ['35', 'lbf·ft', `${toNm(35, 'lbf·ft')} N·m`],
+    ['18-22', 'N·m', '18–22 N·m'],
+    ['40, 70', 'N·m', '40 N·m, then 70 N·m'],
+    ['40 + 90°', 'N·m', '40 N·m, then +90°'],
+    ['20 ±2', 'N·m', '20 N·m (18–22 N·m)'],
+    ['20 (18-22)', 'N·m', '20 N·m (18–22 N·m)'],
+    ['35 lb-ft', 'N·m', `${toNm(35, 'lbf·ft')} N·m`],
+    ['1,250', 'lbf·ft', `${toNm(1250, 'lbf·ft')} N·m`],
+  ] as const)('[SP10] %s in %s', (text, unit, printed) => {
+    expect(says(text, { unit })).toBe(printed)
+  })
+
+  test('[SP10] a number that may as well be degrees is asked', () => {
+    expect(says('40, 90, 90°', { unit: 'N·m' })).toBe('unclear')
+    expect(says('40 + 90', { unit: 'N·m' })).toBe('unclear')
+  })
+})
