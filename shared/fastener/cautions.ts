@@ -1,0 +1,41 @@
+/** What must be said beside an answer: one sentence each, kept apart from the codes that results carry. */
+export const CAUTIONS = {
+  maker_governs: 'The maker’s printed value stands above anything computed here.',
+  competent_person: 'A competent person proves a computed value before it is used on an engine.',
+  default_head: 'Head bearing taken for a plain hexagon head. A flange or socket head changes the torque.',
+  default_hole: 'Clearance hole taken as medium. Measure it where it matters.',
+  default_interpolated: 'Head and hole of this size are estimated from the neighbours.',
+  one_friction_for_both: 'The one friction given is used for thread and head.',
+  friction_dominates: 'About nine tenths of a torque is friction: its band is the answer’s band.',
+  low_friction_governs:
+    'The torque is chosen for the lowest friction of the band, so that the bolt is not overstressed.',
+  clean_threads: 'Holds for clean, undamaged threads, lubricated on thread and under the head alike.',
+  prevailing_torque: 'Add the running torque of a self-locking nut or insert.',
+  near_yield: 'Utilisation above 0.9 leaves little for service load.',
+  stainless_galls: 'Stainless seizes: tighten slowly, with lubricant, never by impact.',
+  stainless_over_24: 'Above 24 mm the strength of this stainless class is by agreement only.',
+  proof_from_yield: 'No proof stress is standardised for stainless bolts; the 0.2 % stress is used.',
+  lowest_of_ranges: 'This grade is weaker in some sizes; without a diameter the weakest range is given.',
+  outside_standard_size: 'This size lies outside the standard of the grade; its values are carried over.',
+  hydrogen: 'Class 12.9 may crack late if plated or pickled.',
+  thread_not_standard_size: 'This diameter is not in the ISO series; the geometry is reckoned all the same.',
+  special_series: 'A special pitch: check the tap and the bolt against each other.',
+  waisted: 'A waisted shank stretches and twists in its waist; keep to the maker’s procedure.',
+  bolt_stronger:
+    'Bolts are stronger than their minimum: for the bolt to break first, allow a fifth more length.',
+  material_typical: 'The shear strength is typical for the material, not this casting’s. Cast metal varies.',
+  worn_hole: 'A worn or chased thread carries less than this.',
+  long_engagement: 'Beyond about 2.5 d more length adds little: the first threads carry most.',
+  insert_maker: 'The insert maker’s own pull-out figure stands above this.',
+  insert_below_coil: 'The bolt should pass the insert’s last coil by at least two pitches.',
+  engagement_rule: 'The least engagement is the trade’s 1.5 d, for want of bolt grade and hole material.',
+  clearance_two_pitches: 'At least two pitches of clearance are wanted at the bottom.',
+  fluid_in_hole: 'Oil or coolant in a blind hole cracks the casting. Blow it out and dry it.',
+  shank_in_hole: 'The bolt’s shank would reach the thread and bottom there.',
+  past_yield:
+    'This angle goes past yield: the elastic formula no longer holds. Keep to the maker’s procedure and its rules on reuse.',
+  angle_after_snug: 'An angle counts only from a snug start; the first part of the turn closes the joint.',
+  joint_stiffness_guess: 'The stiffness of the joint is an entry; a soft gasket changes the answer.',
+  one_use: 'One-use: never fitted twice.',
+} as const
+export type CautionCode = keyof typeof CAUTIONS

@@ -1,0 +1,144 @@
+/**
+ * Does this bolt fit this hole: how much thread holds, what clearance is left at the bottom, and which lengths would be right.
+ *
+ * A bolt that bottoms shows its torque and clamps nothing; one too short strips. Both are found before it is fitted.
+ * Trade rules: two pitches of clearance, 1.5 d of thread unless a length is worked out (`engagement.ts`).
+ */
+import { isRefusal } from '../log'
+import type { BasisId } from './basis'
+import type { CautionCode } from './cautions'
+import { type InsertGiven, type InsertPlan, insertPlan } from './inserts'
+import { impossible, impossibleIfGiven, partsOf } from './numbers'
+import { type FastenerRefusal, no } from './refusals'
+import { type Thread, type ThreadGiven, threadOf } from './thread'
+
+export interface HoleFitInput {
+  /** Under the head. */
+  boltLengthMm: number
+  /** Everything clamped, without the washer. */
+  stackMm: number
+  washerMm?: number
+  holeDepthMm: number
+  /** Full thread, from the face. */
+  threadDepthMm: number
+  thread: ThreadGiven
+  insert?: InsertGiven
+  /** Least thread that must hold; 1.5 d where it is left out. */
+  minEngagementMm?: number
+  /** Length of the bolt's own thread, where it has a shank. */
+  boltThreadMm?: number
+}
+
+/** `near_bottom`: it does not bottom, but less than two pitches are left. */
+export type HoleVerdict = 'good' | 'near_bottom' | 'bottoms_out' | 'too_short'
+
+export interface HoleFit {
+  thread: Thread
+  /** How far the bolt goes in; with an insert, how much of it the insert holds. */
+  engagementMm: number
+  /** How far the bolt's end goes below the face. */
+  reachMm: number
+  /** Thread left below the bolt's end; below 0 it bottoms. */
+  clearanceMm: number
+  wantedClearanceMm: number
+  minEngagementMm: number
+  /** In diameters, as the trade speaks of it. */
+  engagementD: number
+  verdict: HoleVerdict
+  /** Bolt lengths from which it holds and up to which it clears, mm; none where the two cross. */
+  shortestMm: number
+  longestMm: number
+  /** The standard lengths between them. */
+  rightLengthsMm: number[]
+  insert?: InsertPlan
+  cautions: CautionCode[]
+  basis: BasisId[]
+}
+
+/** ISO 888, mm: nominal lengths of bolts and studs, the second-choice ones too. From memory. */
+export const STANDARD_LENGTHS_MM: readonly number[] = [
+  2, 2.5, 3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 22, 25, 28, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 85,
+  90, 95, 100, 105, 110, 115, 120, 125, 130, 140, 150, 160, 170, 180, 190, 200, 220, 240, 260, 280, 300, 320,
+  340, 360, 380, 400, 420, 440, 460, 480, 500,
+]
+
+/**
+ * Engagement and bottom clearance of a bolt in a blind or through hole, mm, with a verdict and the right lengths.
+ *
+ * Engagement = length − stack − washer; clearance = full thread − engagement, at least 2 P wanted. An insert holds from
+ * its set-down on and no longer than its least installed length. Refused: lengths below nothing, a thread deeper than its
+ * hole, an insert longer than the thread.
+ */
+export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
+  const given = partsOf(input)
+  const thread = threadOf(given.thread)
+  if (isRefusal(thread)) return thread
+  const { boltLengthMm = Number.NaN, stackMm = Number.NaN, washerMm = 0 } = given
+  const { holeDepthMm = Number.NaN, threadDepthMm = Number.NaN } = given
+  const fault =
+    impossible('Bolt length', boltLengthMm, 'length') ??
+    impossible('Stack', stackMm, 'length_or_none') ??
+    impossible('Washer', washerMm, 'length_or_none') ??
+    impossible('Hole depth', holeDepthMm, 'length') ??
+    impossible('Thread depth', threadDepthMm, 'length') ??
+    impossibleIfGiven('Least engagement', given.minEngagementMm, 'length') ??
+    impossibleIfGiven('Length of the bolt’s thread', given.boltThreadMm, 'length')
+  if (fault) return fault
+  if (threadDepthMm > holeDepthMm) return no('thread_deeper_than_hole', { threadDepthMm, holeDepthMm })
+  const insert = given.insert === undefined ? undefined : insertPlan(thread, given.insert)
+  if (isRefusal(insert)) return insert
+  if (insert && insert.installedMinMm + insert.setDownMinMm > threadDepthMm)
+    return no('insert_longer_than_hole', { insertMm: insert.nominalMm, holeMm: threadDepthMm })
+  const gripMm = stackMm + washerMm
+  const reachMm = boltLengthMm - gripMm
+  const setDownMm = insert?.setDownMaxMm ?? 0
+  const engagementMm = insert
+    ? Math.max(0, Math.min(reachMm - setDownMm, insert.usableMm))
+    : Math.max(0, reachMm)
+  const clearanceMm = threadDepthMm - Math.max(0, reachMm)
+  const wantedClearanceMm = 2 * thread.pitchMm
+  const minEngagementMm =
+    given.minEngagementMm ?? (insert ? Math.min(1.5 * thread.dMm, insert.usableMm) : 1.5 * thread.dMm)
+  // The shank stands out of the thread by what the stack does not swallow.
+  const shankMm = given.boltThreadMm === undefined ? 0 : boltLengthMm - given.boltThreadMm
+  const shankBottoms = shankMm > gripMm + EPSILON
+  const verdict: HoleVerdict =
+    clearanceMm <= EPSILON || shankBottoms
+      ? 'bottoms_out'
+      : engagementMm < minEngagementMm - EPSILON
+        ? 'too_short'
+        : clearanceMm < wantedClearanceMm - EPSILON
+          ? 'near_bottom'
+          : 'good'
+  const shortestMm = gripMm + setDownMm + minEngagementMm
+  const longestMm = gripMm + threadDepthMm - wantedClearanceMm
+  return {
+    thread,
+    engagementMm,
+    reachMm,
+    clearanceMm,
+    wantedClearanceMm,
+    minEngagementMm,
+    engagementD: engagementMm / thread.dMm,
+    verdict,
+    shortestMm,
+    longestMm,
+    rightLengthsMm:
+      insert && insert.usableMm < minEngagementMm - EPSILON
+        ? []
+        : STANDARD_LENGTHS_MM.filter((mm) => mm >= shortestMm - EPSILON && mm <= longestMm + EPSILON),
+    ...(insert ? { insert } : {}),
+    cautions: [
+      ...(given.minEngagementMm === undefined ? (['engagement_rule'] as const) : []),
+      ...(verdict === 'near_bottom' ? (['clearance_two_pitches'] as const) : []),
+      ...(shankBottoms ? (['shank_in_hole'] as const) : []),
+      'fluid_in_hole',
+      ...(insert?.cautions ?? []),
+      ...thread.cautions,
+    ],
+    basis: ['hole_fit', 'lengths', ...(insert?.basis ?? []), ...thread.basis],
+  }
+}
+
+/** A thousandth of a micrometre: sums of decimals are compared to it, so that 22.5 − 20 is exactly two pitches of 1.25. */
+const EPSILON = 1e-6

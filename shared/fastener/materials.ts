@@ -1,0 +1,121 @@
+/**
+ * What the hole is cut in: shear strength of common materials, MPa.
+ *
+ * Typical figures with their source; a casting varies, and the maker's data stand above them. Ratio τ/Rm: VDI 2230 gives
+ * about 0.6 to 0.65 for steels, 0.7 for wrought aluminium and 0.9 for grey iron. All from memory.
+ */
+import type { BasisStatus } from './basis'
+import { hasText, impossible, impossibleIfGiven, partsOf, shown } from './numbers'
+import { type FastenerRefusal, no } from './refusals'
+
+export interface HoleMaterial {
+  id: string
+  words: string
+  rmMPa: number
+  shearMPa: number
+  source: string
+  status: BasisStatus
+}
+
+const VDI = 'VDI 2230 sheet 1, table of shear strengths'
+const RATIO = 'tensile strength of the named standard, τ/Rm after VDI 2230'
+
+const material = (
+  id: string,
+  words: string,
+  rmMPa: number,
+  shearMPa: number,
+  source = VDI,
+): HoleMaterial => ({
+  id,
+  words,
+  rmMPa,
+  shearMPa,
+  source,
+  status: 'memory',
+})
+
+export const HOLE_MATERIALS: readonly HoleMaterial[] = [
+  material('cast_iron', 'grey cast iron, EN-GJL-250', 250, 225, RATIO),
+  material('ductile_iron', 'ductile cast iron, EN-GJS-400', 400, 360, RATIO),
+  material('cast_aluminium', 'cast aluminium, AlSi9Cu3 pressure die cast', 240, 140),
+  material('cast_aluminium_gravity', 'cast aluminium, AlSi9Cu3 sand or gravity cast', 180, 110),
+  material('cast_aluminium_heat_treated', 'cast aluminium, AlSi7Mg gravity cast and aged', 210, 130),
+  material('wrought_aluminium', 'wrought aluminium, AlMgSi1', 290, 200),
+  material('wrought_aluminium_strong', 'wrought aluminium, AlZnMgCu1.5', 540, 370),
+  material('steel', 'mild structural steel, Rm 400', 400, 240, RATIO),
+  material('steel_500', 'machine steel, Rm 500', 500, 300, RATIO),
+  material('steel_700', 'quenched and tempered steel, Rm 700', 700, 460),
+  material(
+    'bronze',
+    'cast tin bronze, Rm 240',
+    240,
+    144,
+    'tensile strength of EN 1982 cast tin bronze, τ/Rm 0.6',
+  ),
+]
+
+/** The material by its id or a word for it, or figures of one's own: shear strength, or tensile strength and ratio. */
+export type HoleMaterialGiven =
+  | string
+  | HoleMaterial
+  | { shearMPa: number; rmMPa?: number }
+  | { rmMPa: number; shearRatio?: number }
+
+const WORDS: readonly (readonly [RegExp, string])[] = [
+  [/\bductile|\bnodular|\bsg iron|gjs/, 'ductile_iron'],
+  [/\bcast iron\b|\bgr[ae]y iron\b|\biron\b|gjl/, 'cast_iron'],
+  [/(?:sand|gravity).*alumin|alumin.*(?:sand|gravity)/, 'cast_aluminium_gravity'],
+  [
+    /(?:aged|heat[\s-]treated|t6).*cast.*alumin|cast.*alumin.*(?:aged|heat[\s-]treated|t6)/,
+    'cast_aluminium_heat_treated',
+  ],
+  [/cast.*alumin|alumin.*cast/, 'cast_aluminium'],
+  [/(?:wrought|forged|billet|plate).*alumin|alumin.*(?:wrought|forged|billet|plate)/, 'wrought_aluminium'],
+  [/bronze/, 'bronze'],
+  [/^(?:mild |structural )?steel$/, 'steel'],
+]
+
+/** A hole material; unknown ones are refused, for a stud into unknown material proves nothing. */
+export function holeMaterial(given: HoleMaterialGiven | null | undefined): HoleMaterial | FastenerRefusal {
+  if (given === undefined || given === null) return no('input_missing', { name: 'Hole material' })
+  const known = HOLE_MATERIALS.map(({ id }) => id)
+  if (typeof given === 'object') return entered(given)
+  if (!hasText(given)) return no('material_unknown', { text: shown(given), known })
+  const words = given
+    .trim()
+    .toLowerCase()
+    .replace(/_/g, ' ')
+    .replace(/\s+/g, ' ')
+    .replace(/aluminum/g, 'aluminium')
+  const id =
+    HOLE_MATERIALS.find((entry) => entry.id.replace(/_/g, ' ') === words)?.id ??
+    WORDS.find(([shape]) => shape.test(words))?.[1]
+  return (
+    HOLE_MATERIALS.find((entry) => entry.id === id) ??
+    no('material_unknown', { text: given.slice(0, 60), known })
+  )
+}
+
+function entered(given: object): HoleMaterial | FastenerRefusal {
+  const parts: { shearMPa?: number; rmMPa?: number; shearRatio?: number; words?: string; id?: string } =
+    partsOf(given)
+  const fault =
+    impossibleIfGiven('Shear strength', parts.shearMPa, 'stress') ??
+    (parts.shearMPa === undefined || parts.rmMPa !== undefined
+      ? impossible('Tensile strength', parts.rmMPa, 'stress')
+      : undefined) ??
+    impossibleIfGiven('Ratio of shear to tensile strength', parts.shearRatio, 'ratio')
+  if (fault) return fault
+  const listed = HOLE_MATERIALS.find(({ id, shearMPa }) => id === parts.id && shearMPa === parts.shearMPa)
+  if (listed) return listed
+  const shearMPa = parts.shearMPa ?? (parts.rmMPa ?? 0) * (parts.shearRatio ?? 0.6)
+  return {
+    id: 'entered',
+    words: hasText(parts.words) ? parts.words : 'as entered',
+    rmMPa: parts.rmMPa ?? shearMPa / 0.6,
+    shearMPa,
+    source: 'whoever entered it',
+    status: 'computed',
+  }
+}

@@ -1,0 +1,164 @@
+/**
+ * Why an answer about a fastener was refused: the codes, and the one sentence of each.
+ *
+ * A person's input never throws here and never comes back as NaN: what cannot be reckoned is one of these. A
+ * sentence says what is so, which one, and what to do next. A code without a sentence does not compile.
+ */
+import type { Refusal } from '../log'
+import { listed } from '../words'
+
+export type OtherForm =
+  | 'pipe_taper'
+  | 'pipe_parallel'
+  | 'metric_taper'
+  | 'whitworth'
+  | 'trapezoidal'
+  | 'unified_j'
+  | 'metric_j'
+
+export interface FastenerRefusalData {
+  input_missing: { name: string }
+  number_impossible: { name: string; given: string; must: string }
+  thread_unknown: { text: string; understood: string }
+  thread_pitch_needed: { text: string; size: string; pitches: string[] }
+  thread_pitch_impossible: {
+    text: string
+    dMm: number
+    pitchMm: number
+    why: 'too_coarse' | 'too_fine' | 'not_a_pitch'
+    limitMm?: number
+  }
+  thread_series_differs: { text: string; size: string; series: string; tpi: number; expected: string[] }
+  thread_other_form: { text: string; form: OtherForm }
+  grade_unknown: { text: string }
+  grade_unclear: { text: string; could: string[] }
+  grade_not_this_size: { grade: string; dMm: number; fromMm: number; uptoMm: number }
+  grade_without_formula: { text: string; material: string }
+  lubrication_unknown: { text: string; known: string[] }
+  friction_missing: Record<never, never>
+  stainless_needs_lubricant: { grade: string }
+  waist_needed: Record<never, never>
+  waist_too_thick: { waistMm: number; d3Mm: number }
+  hole_below_thread: { holeMm: number; dMm: number }
+  bearing_below_hole: { bearingMm: number; holeMm: number }
+  material_unknown: { text: string; known: string[] }
+  insert_unknown: { text: string }
+  insert_outer_thread_needed: Record<never, never>
+  insert_outer_thread_small: { outer: string; thread: string }
+  insert_longer_than_hole: { insertMm: number; holeMm: number }
+  thread_deeper_than_hole: { threadDepthMm: number; holeDepthMm: number }
+  method_unknown: { text: string; known: string[] }
+  turn_outside_table: { lengthMm: number; dMm: number; uptoMm: number }
+  no_published_torque: { thread: string; source: string }
+  positions_unclear: {
+    why: 'none' | 'not_finite' | 'number_twice' | 'same_place' | 'not_a_number' | 'too_many'
+  }
+  positions_without_places: { pattern: string }
+  pattern_unknown: { text: string; known: string[] }
+  order_not_a_permutation: { missing: number[]; unknown: number[]; twice: number[] }
+}
+
+export type FastenerRefusalCode = keyof FastenerRefusalData
+export type FastenerRefusal = {
+  [Code in FastenerRefusalCode]: Refusal<Code> & { data: FastenerRefusalData[Code] }
+}[FastenerRefusalCode]
+
+/** A refusal with the data its sentence needs. */
+export const no = <Code extends FastenerRefusalCode>(
+  refused: Code,
+  data: FastenerRefusalData[Code],
+): FastenerRefusal => ({ refused, data }) as FastenerRefusal
+
+const FORMS: Record<OtherForm, string> = {
+  pipe_taper:
+    'a taper pipe thread: it wedges and seals, so tension formulas do not hold. Use the maker’s figure',
+  pipe_parallel:
+    'a pipe thread of Whitworth form: it is not a bolt’s, so tension formulas do not hold. Use the maker’s figure',
+  metric_taper: 'a metric taper thread: it wedges, so tension formulas do not hold. Use the maker’s figure',
+  whitworth: 'a Whitworth-form thread (55°), which is not held here. Use the maker’s figure',
+  trapezoidal: 'a trapezoidal thread: it moves loads, it does not clamp. Use the maker’s figure',
+  unified_j: 'a J-form thread with a larger root, which is not held here. Use the maker’s figure',
+  metric_j: 'a metric J-form thread with a larger root, which is not held here. Use the maker’s figure',
+}
+
+const PITCH_WHY: Record<FastenerRefusalData['thread_pitch_impossible']['why'], string> = {
+  too_coarse: 'is coarser than the coarse pitch',
+  too_fine: 'is too fine for that diameter',
+  not_a_pitch: 'is not a pitch of the ISO series',
+}
+
+const POSITIONS: Record<FastenerRefusalData['positions_unclear']['why'], string> = {
+  none: 'There are no positions. Place the fasteners on the map first.',
+  not_finite: 'A position has no place on the map. Give every fastener its x and y.',
+  number_twice: 'Two positions carry the same number. Number them again.',
+  same_place: 'Two positions stand on the same spot. Move one of them.',
+  not_a_number: 'A position’s number is not a whole number from 1. Number them again.',
+  too_many: 'There are more than 1000 positions. Part the joint into smaller ones.',
+}
+
+type Sentences = { [Code in FastenerRefusalCode]: (data: FastenerRefusalData[Code]) => string }
+
+const SENTENCES: Sentences = {
+  input_missing: (d) => `${d.name} is missing. Enter it.`,
+  number_impossible: (d) => `${d.name} is ${d.given}; it must be ${d.must}. Enter it again.`,
+  thread_unknown: (d) =>
+    `“${d.text}” is not a thread known here${d.understood ? ` (understood: ${d.understood})` : ''}. Write it as M10x1.25, 3/8-16 UNC or #10-32.`,
+  thread_pitch_needed: (d) =>
+    `“${d.text}” leaves the pitch open${d.pitches.length ? `: ${d.size} comes with ${listed(d.pitches)}` : ''}. Write the pitch too.`,
+  thread_pitch_impossible: (d) =>
+    `“${d.text}” was understood as ${d.dMm} mm with pitch ${d.pitchMm} mm, which ${PITCH_WHY[d.why]}${d.limitMm === undefined ? '' : ` (${d.limitMm} mm)`}. Measure the pitch; a length is not written here.`,
+  thread_series_differs: (d) =>
+    `“${d.text}”: ${d.size} with ${d.tpi} threads an inch is not ${d.series}${d.expected.length ? `; it comes as ${listed(d.expected)}` : ''}. Count the threads and write it again.`,
+  thread_other_form: (d) => `“${d.text}” is ${FORMS[d.form]}.`,
+  grade_unknown: (d) =>
+    `“${d.text}” is not a property class or grade held here. Read the mark on the head: 8.8, 10.9, SAE Grade 5, A2-70.`,
+  grade_unclear: (d) => `“${d.text}” could be ${listed(d.could)}. Say which.`,
+  grade_not_this_size: (d) =>
+    `${d.grade} is not defined at ${d.dMm} mm; it runs from ${d.fromMm} to ${d.uptoMm} mm. Check size and mark.`,
+  grade_without_formula: (d) =>
+    `“${d.text}”: no bolt strength is held for ${d.material}, so nothing is computed. Use the maker’s figure, or a competent person’s own value.`,
+  lubrication_unknown: (d) =>
+    `No friction is held for “${d.text}”. Choose one of ${listed(d.known)}, or enter measured friction.`,
+  friction_missing: () =>
+    'Neither friction nor lubrication is given. Say how thread and head are lubricated.',
+  stainless_needs_lubricant: (d) =>
+    `${d.grade} without a lubricant seizes and its friction has no upper bound. Lubricate it, or enter measured friction.`,
+  waist_needed: () => 'A waisted shank carries less than its thread. Measure the waist and enter it.',
+  waist_too_thick: (d) =>
+    `A waist of ${d.waistMm} mm is no thinner than the thread’s core of ${d.d3Mm} mm. Reckon it as a full shank.`,
+  hole_below_thread: (d) =>
+    `A hole of ${d.holeMm} mm does not pass a ${d.dMm} mm thread. Measure the hole again.`,
+  bearing_below_hole: (d) =>
+    `A head bearing on ${d.bearingMm} mm falls through a hole of ${d.holeMm} mm. Measure both again.`,
+  material_unknown: (d) =>
+    `No shear strength is held for “${d.text}”. Choose one of ${listed(d.known)}, or enter it from the maker’s data.`,
+  insert_unknown: (d) => `“${d.text}” is not a kind of insert held here. Choose wire or solid.`,
+  insert_outer_thread_needed: () =>
+    'A solid insert holds by its outer thread. Enter that thread, or the maker’s pull-out figure.',
+  insert_outer_thread_small: (d) =>
+    `A solid insert for ${d.thread} cannot have the outer thread ${d.outer}: it leaves no wall. Check both.`,
+  insert_longer_than_hole: (d) =>
+    `An insert of ${d.insertMm} mm does not fit a thread ${d.holeMm} mm deep. Choose a shorter one or tap deeper.`,
+  thread_deeper_than_hole: (d) =>
+    `The thread is ${d.threadDepthMm} mm deep in a hole of ${d.holeDepthMm} mm. Measure both again.`,
+  method_unknown: (d) =>
+    `“${d.text}” is not a tightening method held here. Choose one of ${listed(d.known)}.`,
+  turn_outside_table: (d) =>
+    `The turn-of-nut table ends at ${d.uptoMm} mm for this diameter; ${d.lengthMm} mm needs its own test. Ask a competent person.`,
+  no_published_torque: (d) => `${d.source} has no line for ${d.thread}. Use another source.`,
+  positions_unclear: (d) => POSITIONS[d.why],
+  positions_without_places: (d) =>
+    `The pattern ${d.pattern} needs the places on the map. Give every fastener its x and y.`,
+  pattern_unknown: (d) =>
+    `“${d.text}” is not a pattern. Choose ${listed(d.known)}, or give the order itself.`,
+  order_not_a_permutation: (d) =>
+    `The order must name every position once.${d.missing.length ? ` Missing: ${listed(d.missing.map(String))}.` : ''}${d.twice.length ? ` Twice: ${listed(d.twice.map(String))}.` : ''}${d.unknown.length ? ` Not there: ${listed(d.unknown.map(String))}.` : ''} Correct it.`,
+}
+
+export const FASTENER_REFUSAL_CODES = Object.keys(SENTENCES) as FastenerRefusalCode[]
+
+/** The sentence of a fastener refusal, for the person at the bench. */
+export function fastenerSentence(refusal: FastenerRefusal): string {
+  const sentence = SENTENCES[refusal.refused] as (data: never) => string
+  return sentence(refusal.data as never)
+}

@@ -1,0 +1,159 @@
+/**
+ * What a thread designation says, and the geometry that follows from it.
+ *
+ * Read as people write it: `M10`, `m10 x 1.25`, `M10×1,25-6g`, `3/8-16 UNC`, `#10-32`, `1-1/8-12`. What is unknown,
+ * impossible or of another form is refused with what was understood; nothing is guessed. Diameters are basic
+ * ones; limits stand in `tolerance.ts`.
+ */
+import { isRefusal } from '../log'
+import type { BasisId } from './basis'
+import type { CautionCode } from './cautions'
+import { hasText, shown } from './numbers'
+import { profile } from './profile'
+import { type FastenerRefusal, no, type OtherForm } from './refusals'
+import {
+  COARSE_PITCH_MM,
+  coarsestPitchMm,
+  FINE_ONLY_MM,
+  finestPitchMm,
+  ISO_PITCHES_MM,
+} from './thread-series'
+import { readUnified } from './thread-unified'
+
+export interface Thread {
+  /** As it is written here: `M10x1.25`, `3/8-16 UNC`, `#10-32 UNF`. */
+  designation: string
+  system: 'metric' | 'unified'
+  series: 'coarse' | 'fine' | 'UNC' | 'UNF' | 'UNEF' | 'UN' | 'UNS'
+  hand: 'right' | 'left'
+  /** As printed after the size, where it was: `6g`, `6H`, `2A`. */
+  toleranceClass?: string
+  /** A bolt length written after the pitch (`M10x1.5x40`). */
+  lengthMm?: number
+  /** Unified: threads an inch, and the diameter in inches. */
+  tpi?: number
+  dIn?: number
+  dMm: number
+  pitchMm: number
+  /** Basic pitch diameter of bolt and hole. */
+  d2Mm: number
+  /** Root of the bolt's thread. */
+  d3Mm: number
+  /** Basic minor diameter of the hole's thread. */
+  D1Mm: number
+  stressAreaMm2: number
+  cautions: CautionCode[]
+  basis: BasisId[]
+}
+
+/** What the other functions take for a thread: its designation, or what `thread` answered. */
+export type ThreadGiven = string | Thread | FastenerRefusal
+
+/**
+ * Reads one thread designation. Lengths in mm, area in mm².
+ *
+ * Refused: text that names no thread, a pitch that cannot be, a missing pitch, a series that contradicts the
+ * count, and pipe, taper, Whitworth, trapezoidal and J forms, to which the formulas here do not apply.
+ */
+export function thread(designation: string): Thread | FastenerRefusal {
+  if (!hasText(designation)) return no('thread_unknown', { text: shown(designation), understood: '' })
+  const text = designation.trim().slice(0, 80)
+  const form = otherForm(text)
+  if (form) return no('thread_other_form', { text, form })
+  const { bare, hand } = withoutHand(text)
+  return /^MF?\s*\d/i.test(bare) ? readMetric(text, bare, hand) : readUnified(text, bare, hand)
+}
+
+/** A thread from either of its shapes; a refusal passes through. */
+export function threadOf(given: ThreadGiven | null | undefined): Thread | FastenerRefusal {
+  if (given === undefined || given === null) return no('input_missing', { name: 'Thread' })
+  if (typeof given === 'string') return thread(given)
+  if (isRefusal(given)) return given as FastenerRefusal
+  // Reckoned again from its own words, so that a half-filled object from outside cannot carry NaN along.
+  return thread((given as Thread).designation)
+}
+
+const FORMS: readonly (readonly [RegExp, OtherForm])[] = [
+  [/\b(?:NPTF?|NPSF|PT|BSPT|DRYSEAL)\b/i, 'pipe_taper'],
+  [/^(?:RC|R|KR)\s*\d/i, 'pipe_taper'],
+  [/\b(?:BSPP?|NPS|PF)\b/i, 'pipe_parallel'],
+  [/^(?:RP|G)\s*\d/i, 'pipe_parallel'],
+  [/^M.*\b(?:keg|taper|tapered|konisch)\b/i, 'metric_taper'],
+  [/^MK\s*\d/i, 'metric_taper'],
+  [/\b(?:BSW|BSF|BSC|BA|Whit\w*|Whitworth)\b|^W\s*\d/i, 'whitworth'],
+  [/^(?:Tr|ACME|S)\s*\d|\bACME\b/i, 'trapezoidal'],
+  [/UNJ/i, 'unified_j'],
+  [/^MJ\s*\d/i, 'metric_j'],
+]
+const otherForm = (text: string): OtherForm | undefined => FORMS.find(([shape]) => shape.test(text))?.[1]
+
+/** Takes the mark of a left-hand thread off; right-hand ones are not marked. */
+function withoutHand(text: string): { bare: string; hand: 'left' | 'right' } {
+  const left = /[\s-]*\b(?:LH|left[\s-]?hand(?:ed)?)\s*$/i
+  const right = /[\s-]*\b(?:RH|right[\s-]?hand(?:ed)?)\s*$/i
+  return left.test(text)
+    ? { bare: text.replace(left, '').trim(), hand: 'left' }
+    : { bare: text.replace(right, '').trim(), hand: 'right' }
+}
+
+const NUMBER = String.raw`(\d+(?:[.,]\d+)?|[.,]\d+)`
+const METRIC = new RegExp(
+  String.raw`^M(F?)\s*${NUMBER}(?:\s*mm)?(?:\s*[x×*✕]\s*(?:P\s*)?${NUMBER}(?:\s*mm)?)?(?:\s*[x×*✕]\s*${NUMBER}(?:\s*mm)?)?(?:\s*(coarse|fine))?(?:\s*[-–—/]?\s*(\d[a-hA-H](?:\d[a-hA-H])?(?:\s*\/\s*\d[a-hA-H](?:\d[a-hA-H])?)?))?$`,
+  'i',
+)
+
+const decimal = (text: string) => Number(text.replace(',', '.'))
+
+function readMetric(text: string, bare: string, hand: 'left' | 'right'): Thread | FastenerRefusal {
+  const found = METRIC.exec(bare)
+  if (!found)
+    return no('thread_unknown', { text, understood: `metric, from “${/^MF?\s*[\d.,]+/i.exec(bare)?.[0]}”` })
+  const [, markedFine, size = '', pitch, length, word, toleranceClass] = found
+  const dMm = decimal(size)
+  if (!(dMm >= 1 && dMm <= 600))
+    return no('thread_unknown', { text, understood: `metric, ${dMm} mm across, outside 1 to 600 mm` })
+  const coarse = COARSE_PITCH_MM.get(dMm)
+  const fineAsked = markedFine !== '' || word?.toLowerCase() === 'fine'
+  if (pitch === undefined && (coarse === undefined || fineAsked))
+    return no('thread_pitch_needed', { text, size: `M${dMm}`, pitches: usualPitches(dMm, fineAsked) })
+  const pitchMm = pitch === undefined ? (coarse ?? 0) : decimal(pitch)
+  const fault = pitchFault(dMm, pitchMm)
+  if (fault) return no('thread_pitch_impossible', { text, dMm, pitchMm, ...fault })
+  if (fineAsked && pitchMm === coarse)
+    return no('thread_pitch_needed', { text, size: `M${dMm}`, pitches: usualPitches(dMm, true) })
+  if (word?.toLowerCase() === 'coarse' && coarse !== undefined && pitchMm !== coarse)
+    return no('thread_pitch_needed', { text, size: `M${dMm}`, pitches: [`${coarse}`] })
+  return {
+    designation: `M${dMm}x${pitchMm}`,
+    system: 'metric',
+    series: pitchMm === coarse ? 'coarse' : 'fine',
+    hand,
+    ...(toleranceClass ? { toleranceClass: toleranceClass.replace(/\s/g, '') } : {}),
+    ...(length === undefined ? {} : { lengthMm: decimal(length) }),
+    dMm,
+    pitchMm,
+    ...profile(dMm, pitchMm, 'metric'),
+    cautions: coarse === undefined && !FINE_ONLY_MM.has(dMm) ? ['thread_not_standard_size'] : [],
+    basis: ['thread_metric', 'stress_area_metric'],
+  }
+}
+
+function pitchFault(dMm: number, pitchMm: number) {
+  const coarsest = coarsestPitchMm(dMm)
+  if (pitchMm > coarsest) return { why: 'too_coarse' as const, limitMm: coarsest }
+  const finest = finestPitchMm(dMm)
+  if (pitchMm < finest) return { why: 'too_fine' as const, limitMm: finest }
+  if (!ISO_PITCHES_MM.includes(pitchMm)) return { why: 'not_a_pitch' as const }
+  return undefined
+}
+
+/** The pitches a person may have meant, for the question back. */
+function usualPitches(dMm: number, fineOnly: boolean): string[] {
+  const coarsest = coarsestPitchMm(dMm)
+  const finest = Math.max(finestPitchMm(dMm), dMm >= 8 ? 0.75 : 0.2)
+  return ISO_PITCHES_MM.filter(
+    (pitch) => pitch >= finest && (fineOnly ? pitch < coarsest : pitch <= coarsest),
+  )
+    .slice(-4)
+    .map(String)
+}

@@ -1,0 +1,175 @@
+/** Whatever is entered: an answer with finite numbers, or a refusal with a sentence. Never a throw, never NaN. */
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import * as room from '../../../shared/fastener'
+import { isRefusal } from '../../../shared/log'
+import { answered, numbersIn, refusedAs } from './answered'
+
+const mixed = fc.oneof(
+  fc.double(),
+  fc.integer({ min: -5, max: 60 }),
+  fc.constantFrom<unknown>(undefined, null, '', '12', true, {}, [], Number.NaN, 1e308, 5e-324),
+)
+const threads = fc.oneof(
+  fc.constantFrom('M8', 'M10x1.25', '3/8-16 UNC', '#10-32', 'R1/8', 'M64', 'M1.6', '4-4', 'M300x8'),
+  fc.string(),
+  mixed,
+)
+const grades = fc.oneof(fc.constantFrom('8.8', 'SAE 5', 'A2-70', 'bronze', '12.9'), fc.string(), mixed)
+const words = fc.oneof(
+  fc.constantFrom('oil', 'dry', 'paste', 'torque_dry', 'steel', 'bronze', 'full', 'waisted'),
+  mixed,
+)
+const inserts = fc.record(
+  {
+    kind: fc.constantFrom<unknown>('wire', 'solid', 'x'),
+    lengthMm: mixed,
+    lengthD: mixed,
+    setDownMm: mixed,
+    outerThread: threads,
+    pullOutN: mixed,
+  },
+  { requiredKeys: ['kind'] },
+)
+const bag = fc.record(
+  {
+    thread: threads,
+    grade: grades,
+    boltGrade: grades,
+    holeMaterial: fc.oneof(
+      words,
+      fc.record({ rmMPa: mixed, shearMPa: mixed, shearRatio: mixed }, { requiredKeys: [] }),
+    ),
+    lubrication: words,
+    method: words,
+    shank: words,
+    insert: fc.oneof(inserts, mixed),
+    use: mixed,
+    by: fc.constantFrom<unknown>('length', 'neck', 'diameter', 'torque_after_turn', 3),
+    ...Object.fromEntries(
+      (
+        'muThread muHead utilisation headBearingMm holeMm waistMm k d dMm preload preloadN engagementMm boltLengthMm stackMm ' +
+        'washerMm holeDepthMm threadDepthMm minEngagementMm boltThreadMm shankMm threadMm shankDiaMm elasticModulusMPa ' +
+        'jointStiffnessNPerMm jointToBoltStiffness angleDeg snugN snugTorqueNm torqueNm plusMinusPct settlingPct measuredMm ' +
+        'maxMm newMm upperMm lowerMm maxDifferenceMm minMm measuredNm minNm'
+      )
+        .split(' ')
+        .map((key) => [key, mixed]),
+    ),
+  },
+  { requiredKeys: [] },
+)
+
+function holds(value: unknown) {
+  if (isRefusal(value)) {
+    expect(room.FASTENER_REFUSAL_CODES).toContain(value.refused)
+    refusedAs(value)
+    return
+  }
+  for (const number of numbersIn(value)) expect(Number.isFinite(number)).toBe(true)
+}
+
+const anyOf = <T>(value: unknown) => value as T
+
+describe('any input', () => {
+  const runs = { numRuns: 400 }
+  test.each([
+    ['tightening', room.tightening],
+    ['engagement', room.engagement],
+    ['holeFit', room.holeFit],
+    ['anglePreload', room.anglePreload],
+    ['shortForm', room.shortForm],
+    ['preloadRange', room.preloadRange],
+    ['checkStretch', room.checkStretch],
+  ] as [string, (input: never) => unknown][])('[FT19] %s', (_, answer) => {
+    fc.assert(
+      fc.property(fc.oneof({ weight: 9, arbitrary: bag }, mixed), (input) => holds(answer(anyOf(input)))),
+      runs,
+    )
+  })
+  test('[FT19] single values', () => {
+    fc.assert(
+      fc.property(fc.oneof(threads, grades), fc.oneof(grades, threads), mixed, (a, b, c) => {
+        holds(room.thread(anyOf(a)))
+        holds(room.strength(anyOf(a), anyOf(c)))
+        holds(room.strength(anyOf(a), anyOf(b)))
+        holds(room.proofLoadN(anyOf(a), anyOf(b)))
+        holds(room.ultimateLoadN(anyOf(a), anyOf(b)))
+        holds(room.insertPlan(anyOf(a), anyOf(c)))
+        holds(room.airframeTorque(anyOf(a)))
+        holds(room.holeMaterial(anyOf(b)))
+        holds(room.turnOfNut(anyOf(c), anyOf(a)))
+        holds(room.preloadScatter(anyOf(a)))
+        holds(room.readLubrication(anyOf(b)) as unknown)
+        holds(room.checkUse(anyOf(a), anyOf(c)))
+        holds(room.checkUse(anyOf({ kind: 'cycles', limit: c }), 1))
+        holds(room.tighteningOrder(anyOf(a), anyOf(b)))
+      }),
+      runs,
+    )
+  })
+  test('[FT19] orders of any places', () => {
+    const place = fc.record({ n: mixed, x: mixed, y: mixed }, { requiredKeys: [] })
+    fc.assert(
+      fc.property(
+        fc.array(fc.oneof(place, mixed), { maxLength: 12 }),
+        fc.oneof(fc.constantFrom<unknown>('auto', 'circle', 'rows'), fc.array(mixed), mixed),
+        (positions, pattern) => {
+          const order = room.tighteningOrder(anyOf(positions), anyOf(pattern))
+          holds(order)
+          if (!isRefusal(order)) expect(new Set(order).size).toBe(positions.length)
+        },
+      ),
+      runs,
+    )
+  })
+  test('[FT2] a string is a thread or is refused, and what is read is read the same again', () => {
+    const piece = fc.constantFrom(
+      'M',
+      '10',
+      '1.25',
+      'x',
+      '×',
+      ',',
+      '-',
+      '/',
+      '3',
+      '8',
+      '16',
+      '#',
+      'UNC',
+      'UNF',
+      ' ',
+      '"',
+      '6g',
+      '2A',
+      'LH',
+    )
+    fc.assert(
+      fc.property(fc.array(piece, { maxLength: 8 }), (pieces) => {
+        const found = room.thread(pieces.join(''))
+        holds(found)
+        if (isRefusal(found)) return
+        const again = answered(room.thread(found.designation))
+        expect(again).toMatchObject({
+          designation: found.designation,
+          dMm: found.dMm,
+          pitchMm: found.pitchMm,
+        })
+      }),
+      { numRuns: 3000 },
+    )
+  })
+})
+
+describe('sentences', () => {
+  test('[FT19] every caution and every basis says something, with its source', () => {
+    for (const words of Object.values(room.CAUTIONS)) expect(words).toMatch(/^[A-Z].*\.$/)
+    for (const { formula, source, status } of Object.values(room.BASIS)) {
+      expect(formula.length).toBeGreaterThan(5)
+      expect(source.length).toBeGreaterThan(4)
+      expect(['found', 'memory', 'common_practice', 'computed']).toContain(status)
+    }
+    expect(room.FASTENER_REFUSAL_CODES.length).toBeGreaterThan(30)
+  })
+})

@@ -1,0 +1,187 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import {
+  engagement,
+  HOLE_MATERIALS,
+  holeFit,
+  holeMaterial,
+  insertPlan,
+  limits,
+  thread,
+} from '../../../shared/fastener'
+import { answered, refusedAs } from './answered'
+
+const stud = { thread: 'M8', boltGrade: '8.8', holeMaterial: 'cast_aluminium', engagementMm: 12 }
+
+describe('limits of other sizes', () => {
+  // ISO 965-2, recalled: least major and pitch diameter 6g, greatest minor and pitch diameter 6H, to a micrometre.
+  test.each([
+    ['M3', 2.874, 2.58, 2.599, 2.775],
+    ['M4', 3.838, 3.433, 3.422, 3.663],
+    ['M6', 5.794, 5.212, 5.153, 5.5],
+    ['M14', 13.682, 12.503, 12.21, 12.913],
+    ['M30', 29.522, 27.462, 26.771, 28.007],
+    ['M36', 35.465, 33.118, 32.27, 33.702],
+    ['M48', 47.399, 44.431, 43.297, 45.087],
+  ])('[FT10] %s (from memory)', (name, dMin, d2Min, D1Max, D2Max) => {
+    const size = limits(answered(thread(name)))
+    expect(
+      [size.dMinMm, size.d2MinMm, size.D1MaxMm, size.D2MaxMm].map((mm) => Math.round(mm * 1000) / 1000),
+    ).toEqual([dMin, d2Min, D1Max, D2Max])
+  })
+  // ASME B1.1, recalled, inches: 2A least major and pitch, 2B greatest minor (three figures for large ones) and pitch.
+  test.each([
+    ['1/4-20 UNC', 0.2408, 0.2127, 0.207, 0.2224],
+    ['3/8-16 UNC', 0.3643, 0.3287, 0.321, 0.3401],
+    ['5/16-18 UNC', 0.3026, 0.2712, 0.265, 0.2817],
+    ['1/4-28 UNF', 0.2425, 0.2225, 0.22, 0.2311],
+  ])('[FT10] %s (from memory)', (name, dMin, d2Min, D1Max, D2Max) => {
+    const size = limits(answered(thread(name)))
+    expect(Math.abs(size.dMinMm / 25.4 - dMin)).toBeLessThanOrEqual(0.0001)
+    expect(Math.abs(size.d2MinMm / 25.4 - d2Min)).toBeLessThanOrEqual(0.0001)
+    expect(Math.abs(size.D1MaxMm / 25.4 - D1Max)).toBeLessThanOrEqual(0.0006)
+    expect(Math.abs(size.D2MaxMm / 25.4 - D2Max)).toBeLessThanOrEqual(0.0001)
+  })
+})
+
+describe('engagement', () => {
+  test('[FT11] an M8 8.8 strips 12 mm of cast aluminium before it breaks, and needs a little more', () => {
+    const found = answered(engagement(stud))
+    expect(found).toMatchObject({ weakest: 'hole_thread', boltBreaksFirst: false })
+    expect(found.weakestN).toBe(found.holeStripN)
+    expect(found.lengthForBoltFirstMm).toBeGreaterThan(12)
+    const longer = answered(engagement({ ...stud, engagementMm: found.lengthForBoltFirstMm + 0.001 }))
+    expect(longer).toMatchObject({ weakest: 'bolt', boltBreaksFirst: true })
+    expect(found.lengthForStrongBoltMm / found.lengthForBoltFirstMm).toBeCloseTo(1.2, 12)
+  })
+  test('[FT11] a soft bolt in steel fails by itself; a weak thread of the bolt can be the one', () => {
+    expect(answered(engagement({ ...stud, boltGrade: '4.6', holeMaterial: 'steel_700' })).weakest).toBe(
+      'bolt',
+    )
+    expect(
+      answered(engagement({ ...stud, boltGrade: '4.6', holeMaterial: 'steel_700', engagementMm: 3 })).weakest,
+    ).toBe('bolt_thread')
+  })
+  test('[FT11] the stronger the hole, the shorter the length', () => {
+    const lengthIn = (material: string) =>
+      answered(engagement({ ...stud, holeMaterial: material })).lengthForBoltFirstMm
+    expect(lengthIn('cast iron')).toBeLessThan(lengthIn('wrought aluminium'))
+    expect(lengthIn('wrought aluminium')).toBeLessThan(lengthIn('cast aluminium'))
+  })
+  test.each([
+    ['cast iron', 'cast_iron'],
+    ['Grey iron', 'cast_iron'],
+    ['nodular iron', 'ductile_iron'],
+    ['cast aluminum', 'cast_aluminium'],
+    ['aluminium, cast', 'cast_aluminium'],
+    ['wrought_aluminium', 'wrought_aluminium'],
+    ['steel', 'steel'],
+    ['Bronze', 'bronze'],
+  ])('[FT11] “%s” is %s', (text, id) => {
+    expect(answered(holeMaterial(text))).toMatchObject({ id })
+  })
+  test('[FT11] unknown material is refused; figures of one’s own are taken', () => {
+    expect(refusedAs(engagement({ ...stud, holeMaterial: 'cheese' }))).toBe('material_unknown')
+    expect(refusedAs(engagement({ ...stud, holeMaterial: 'aluminium' }))).toBe('material_unknown')
+    expect(answered(holeMaterial({ shearMPa: 130 })).shearMPa).toBe(130)
+    expect(answered(holeMaterial({ rmMPa: 200, shearRatio: 0.7 })).shearMPa).toBeCloseTo(140, 12)
+    for (const material of HOLE_MATERIALS) expect(holeMaterial(material)).toBe(material)
+  })
+  test('[FT11] refused from the first that is wrong', () => {
+    expect(refusedAs(engagement({ ...stud, engagementMm: 0 }))).toBe('number_impossible')
+    expect(refusedAs(engagement({ ...stud, thread: 'G1/8' }))).toBe('thread_other_form')
+    expect(refusedAs(engagement({ ...stud, boltGrade: 'brass' }))).toBe('grade_without_formula')
+  })
+  test('[FT11] more length bears more, to the same share, until the bolt gives', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom('M3', 'M8x1', 'M10', 'M27', '#8-32', '1/2-13'),
+        fc.constantFrom(...HOLE_MATERIALS.map(({ id }) => id)),
+        fc.double({ min: 0.5, max: 100, noNaN: true }),
+        fc.double({ min: 1.001, max: 5, noNaN: true }),
+        (name, material, engagementMm, times) => {
+          const at = (mm: number) =>
+            answered(engagement({ thread: name, boltGrade: '8.8', holeMaterial: material, engagementMm: mm }))
+          const [short, long] = [at(engagementMm), at(engagementMm * times)]
+          expect(long.boltStripN / short.boltStripN).toBeCloseTo(times, 9)
+          expect(long.holeStripN / short.holeStripN).toBeCloseTo(times, 9)
+          expect(long.weakestN).toBeGreaterThanOrEqual(short.weakestN)
+          expect(long.weakestN).toBeLessThanOrEqual(long.boltBreakN)
+        },
+      ),
+    )
+  })
+})
+
+describe('inserts', () => {
+  test('[FT12] an insert takes from the engagement what it does not hold, and widens the hole’s thread', () => {
+    const bare = answered(engagement({ ...stud, engagementMm: 16 }))
+    const renewed = answered(
+      engagement({ ...stud, engagementMm: 16, insert: { kind: 'wire', lengthD: 1.5 } }),
+    )
+    expect(renewed.usableMm).toBeCloseTo(12 - 0.75 * 1.25, 12)
+    expect(renewed.holeShearMm2 / renewed.usableMm).toBeGreaterThan(bare.holeShearMm2 / bare.usableMm)
+    expect(renewed.cautions).toContain('insert_maker')
+  })
+  test('[FT12] a solid insert holds by its outer thread, or by its maker’s pull-out load', () => {
+    const solid = { kind: 'solid', lengthMm: 14 } as const
+    expect(refusedAs(engagement({ ...stud, insert: solid }))).toBe('insert_outer_thread_needed')
+    expect(refusedAs(insertPlan('M8', { ...solid, outerThread: 'M8x1' }))).toBe('insert_outer_thread_small')
+    const held = answered(engagement({ ...stud, insert: { ...solid, outerThread: 'M12x1.5' } }))
+    expect(held.insert?.tapped.majorMinMm).toBe(12)
+    expect(
+      answered(engagement({ ...stud, insert: { ...solid, outerThread: 'M12x1.5', pullOutN: 9000 } })),
+    ).toMatchObject({
+      holeStripN: 9000,
+      weakest: 'hole_thread',
+    })
+  })
+  test('[FT12] what is no insert is refused', () => {
+    expect(refusedAs(insertPlan('M8', { kind: 'glue' } as never))).toBe('insert_unknown')
+    expect(refusedAs(insertPlan('M8', { kind: 'wire', lengthMm: 0.5 }))).toBe('number_impossible')
+  })
+})
+
+describe('a bolt in its hole', () => {
+  const hole = { stackMm: 20, washerMm: 0, holeDepthMm: 30, threadDepthMm: 25, thread: 'M8' }
+  const inHole = (boltLengthMm: number) => answered(holeFit({ ...hole, boltLengthMm }))
+
+  test('[FT13] four verdicts along one hole', () => {
+    expect(inHole(30).verdict).toBe('too_short')
+    expect(inHole(32).verdict).toBe('good')
+    expect(inHole(42.5).verdict).toBe('good')
+    expect(inHole(43).verdict).toBe('near_bottom')
+    expect(inHole(45).verdict).toBe('bottoms_out')
+    expect(inHole(60)).toMatchObject({ verdict: 'bottoms_out', clearanceMm: -15 })
+    expect(inHole(10)).toMatchObject({ verdict: 'too_short', engagementMm: 0, reachMm: -10 })
+  })
+  test('[FT13] the right lengths are the standard ones that are good', () => {
+    const { rightLengthsMm, shortestMm, longestMm } = inHole(30)
+    expect([shortestMm, longestMm]).toEqual([32, 42.5])
+    expect(rightLengthsMm).toEqual([35, 40])
+    for (const mm of rightLengthsMm) expect(inHole(mm).verdict).toBe('good')
+    expect(answered(holeFit({ ...hole, boltLengthMm: 30, threadDepthMm: 10 })).rightLengthsMm).toEqual([])
+  })
+  test('[FT13] an insert begins below the face and holds only its length', () => {
+    const at = answered(holeFit({ ...hole, boltLengthMm: 40, insert: { kind: 'wire', lengthD: 2 } }))
+    expect(at.reachMm).toBe(20)
+    expect(at.engagementMm).toBeCloseTo(Math.min(20 - 1.5 * 1.25, 16 - 0.75 * 1.25), 12)
+    expect(at.verdict).toBe('good')
+    expect(
+      refusedAs(
+        holeFit({ ...hole, threadDepthMm: 12, boltLengthMm: 40, insert: { kind: 'wire', lengthD: 2 } }),
+      ),
+    ).toBe('insert_longer_than_hole')
+  })
+  test('[FT13] a shank that reaches the thread bottoms there', () => {
+    const at = answered(holeFit({ ...hole, boltLengthMm: 40, boltThreadMm: 15 }))
+    expect(at.verdict).toBe('bottoms_out')
+    expect(at.cautions).toContain('shank_in_hole')
+    expect(answered(holeFit({ ...hole, boltLengthMm: 40, boltThreadMm: 20 })).verdict).toBe('good')
+  })
+  test('[FT13] impossible measures are refused', () => {
+    expect(refusedAs(holeFit({ ...hole, boltLengthMm: 40, holeDepthMm: 20 }))).toBe('thread_deeper_than_hole')
+    expect(refusedAs(holeFit({ ...hole, boltLengthMm: -40 }))).toBe('number_impossible')
+    expect(refusedAs(holeFit({ ...hole, boltLengthMm: 40, washerMm: Number.NaN }))).toBe('number_impossible')
+  })
+})

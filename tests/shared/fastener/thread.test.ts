@@ -1,0 +1,154 @@
+import { describe, expect, test } from 'vitest'
+import { COARSE_PITCH_MM, thread, UNIFIED } from '../../../shared/fastener'
+import { answered, refusedAs } from './answered'
+
+const name = (text: string) => answered(thread(text)).designation
+
+describe('as people write it', () => {
+  test.each([
+    ['M10', 'M10x1.5'],
+    ['m10 x 1.25', 'M10x1.25'],
+    ['M10×1,25', 'M10x1.25'],
+    ['M10X1.25-6g', 'M10x1.25'],
+    ['M 10 x 1.25 - 6H', 'M10x1.25'],
+    ['M10-6g', 'M10x1.5'],
+    ['M10x1.25-6H/6g', 'M10x1.25'],
+    ['M6x1.0', 'M6x1'],
+    ['M8*1', 'M8x1'],
+    ['M10 x 1.25 mm', 'M10x1.25'],
+    ['M2,5', 'M2.5x0.45'],
+    ['MF10x1.25', 'M10x1.25'],
+    ['M12 coarse', 'M12x1.75'],
+    ['M12x1.5 fine', 'M12x1.5'],
+    ['  M14x1.5  ', 'M14x1.5'],
+  ])('[FT1] %s is %s', (text, designation) => {
+    expect(name(text)).toBe(designation)
+    expect(answered(thread(text)).system).toBe('metric')
+  })
+  test.each([
+    ['3/8-16 UNC', '3/8-16 UNC'],
+    ['3/8-16', '3/8-16 UNC'],
+    ['3/8" - 16 UNC - 2A', '3/8-16 UNC'],
+    ['3/8 16 UNC', '3/8-16 UNC'],
+    ['.375-16', '3/8-16 UNC'],
+    ['0.375-24 UNF', '3/8-24 UNF'],
+    ['1/4-28', '1/4-28 UNF'],
+    ['1/4-20UNC-2A', '1/4-20 UNC'],
+    ['1/4 UNC', '1/4-20 UNC'],
+    ['UNF 1/4', '1/4-28 UNF'],
+    ['5/16 x 24 unf', '5/16-24 UNF'],
+    ['#10-32', '#10-32 UNF'],
+    ['No. 10-24', '#10-24 UNC'],
+    ['no 8-32', '#8-32 UNC'],
+    ['10-32', '#10-32 UNF'],
+    ['4-40', '#4-40 UNC'],
+    ['1-1/8-12', '1-1/8-12 UNF'],
+    ['1 1/8-7', '1-1/8-7 UNC'],
+    ['1.125-12 UNF', '1-1/8-12 UNF'],
+    ['1-8', '1-8 UNC'],
+    ['1-14', '1-14 UNS'],
+    ['1-14 UNF', '1-14 UNS'],
+    ['1-1/4-8 UN', '1-1/4-8 UN'],
+    ['3/8-32 UNEF', '3/8-32 UNEF'],
+    ['1/2-13 NC', '1/2-13 UNC'],
+    ['2-4.5 UNC', '2-4.5 UNC'],
+    ['0.190-32', '#10-32 UNF'],
+    ['24/64-16', '3/8-16 UNC'],
+  ])('[FT1] %s is %s', (text, designation) => {
+    expect(name(text)).toBe(designation)
+  })
+  test('[FT1] what is printed beside it is kept: class, hand, length', () => {
+    expect(answered(thread('M10x1.25-6g LH'))).toMatchObject({ toleranceClass: '6g', hand: 'left' })
+    expect(answered(thread('1/4-28 UNF-2A-LH'))).toMatchObject({ toleranceClass: '2A', hand: 'left' })
+    expect(answered(thread('M8x1.25x40'))).toMatchObject({ designation: 'M8x1.25', lengthMm: 40 })
+    expect(answered(thread('M8'))).toMatchObject({ hand: 'right', series: 'coarse' })
+  })
+  test('[FT1] every size of the tables is read back from its own name, and is a thread one can make', () => {
+    const names = [
+      ...[...COARSE_PITCH_MM].map(([d, p]) => `M${d}x${p}`),
+      ...Object.entries(UNIFIED).flatMap(([series, sizes]) =>
+        Object.entries(sizes).map(([size, tpi]) => `${size}-${tpi} ${series}`),
+      ),
+    ]
+    expect(names.length).toBeGreaterThan(110)
+    for (const each of names) {
+      const found = answered(thread(each))
+      expect(found.designation).toBe(each)
+      expect(found.d3Mm).toBeGreaterThan(0.5 * found.dMm)
+      expect(found.D1Mm).toBeGreaterThan(found.d3Mm)
+      expect(found.d2Mm).toBeGreaterThan(found.D1Mm)
+    }
+  })
+  test('[FT1] a size that is in no series is reckoned, and that is said', () => {
+    expect(answered(thread('M13x1.5')).cautions).toEqual(['thread_not_standard_size'])
+    expect(answered(thread('M15x1')).cautions).toEqual([])
+  })
+})
+
+describe('refused with what was understood', () => {
+  test.each([
+    '',
+    'bolt',
+    'M',
+    'Mx1.5',
+    'M0',
+    'M-10',
+    'M10x',
+    'M10x1.25.5',
+    'M1000',
+    '10',
+    '3/8',
+    '0/8-16',
+    '3/0-16',
+    'UNC',
+    '99/100-16',
+  ])('[FT2] “%s”', (text) => {
+    expect(refusedAs(thread(text))).toMatch(/^thread_(?:unknown|pitch_needed)$/)
+  })
+  test('[FT2] a size with fine pitches only, or marked fine, asks for its pitch', () => {
+    expect(refusedAs(thread('M15'))).toBe('thread_pitch_needed')
+    expect(refusedAs(thread('M12 fine'))).toBe('thread_pitch_needed')
+    expect(thread('MF10')).toMatchObject({ data: { size: 'M10', pitches: ['0.75', '0.8', '1', '1.25'] } })
+    expect(refusedAs(thread('3/8'))).toBe('thread_pitch_needed')
+  })
+  test.each([
+    ['M10x2', 'too_coarse'],
+    ['M8x30', 'too_coarse'],
+    ['M10x0.25', 'too_fine'],
+    ['M64x0.5', 'too_fine'],
+    ['M10x1.3', 'not_a_pitch'],
+    ['M10x1.26', 'not_a_pitch'],
+    ['M5x1', 'too_coarse'],
+  ])('[FT2] %s has a pitch that cannot be: %s', (text, why) => {
+    expect(refusedAs(thread(text))).toBe('thread_pitch_impossible')
+    expect(thread(text)).toMatchObject({ data: { why } })
+  })
+  test('[FT2] a count of another series is refused with what the size comes as', () => {
+    expect(refusedAs(thread('3/8-24 UNC'))).toBe('thread_series_differs')
+    expect(thread('3/8-18')).toMatchObject({
+      refused: 'thread_series_differs',
+      data: { tpi: 18, expected: ['3/8-16 UNC', '3/8-24 UNF', '3/8-32 UNEF'] },
+    })
+  })
+  test.each([
+    ['R1/8', 'pipe_taper'],
+    ['Rc 1/4', 'pipe_taper'],
+    ['1/8 NPT', 'pipe_taper'],
+    ['1/8-27 NPTF', 'pipe_taper'],
+    ['G1/8', 'pipe_parallel'],
+    ['G 1/4 A', 'pipe_parallel'],
+    ['Rp1/8', 'pipe_parallel'],
+    ['1/4 BSP', 'pipe_parallel'],
+    ['1/4 BSPT', 'pipe_taper'],
+    ['M10x1 keg', 'metric_taper'],
+    ['M10x1 taper', 'metric_taper'],
+    ['1/4 BSW', 'whitworth'],
+    ['2 BA', 'whitworth'],
+    ['Tr16x4', 'trapezoidal'],
+    ['1/4-28 UNJF', 'unified_j'],
+    ['MJ6x1', 'metric_j'],
+  ])('[FT3] %s is known and refused: %s', (text, form) => {
+    expect(refusedAs(thread(text))).toBe('thread_other_form')
+    expect(thread(text)).toMatchObject({ data: { form } })
+  })
+})
