@@ -4,7 +4,7 @@
  */
 import { join } from 'node:path'
 import { v7 } from 'uuid'
-import { type Desk, type Log, openDesk, type Publish } from './desk'
+import { type After, type Desk, type Log, openDesk, type Publish } from './desk'
 import { makeFolder } from './folder'
 import { type Intake, makeIntake } from './intake'
 import { makePeople, type People, pepperIn } from './people'
@@ -32,11 +32,13 @@ export interface ShopParts {
   log: Log
   /** Ids that are not from chance: for a past that must come out the same. */
   newId?: () => string
+  /** Waits; a test may wait by hand. */
+  after?: After
 }
 
 export const migrations = (): string => join(repoFolder(), 'drizzle')
 
-export async function openShop({ dataFolder, now, log, newId = v7 }: ShopParts): Promise<OpenShop> {
+export async function openShop({ dataFolder, now, log, newId = v7, after }: ShopParts): Promise<OpenShop> {
   makeFolder(dataFolder)
   const pepper = pepperIn(dataFolder)
   const db = openDatabase({ file: databaseIn(dataFolder), migrationsFolder: migrations() })
@@ -51,7 +53,15 @@ export async function openShop({ dataFolder, now, log, newId = v7 }: ShopParts):
     },
   }
   const photos = photoShelf(join(dataFolder, 'photos'))
-  const desk = await openDesk({ store, publish, now, newId, log, bytesHere: photos.has })
+  const desk = await openDesk({
+    store,
+    publish,
+    now,
+    newId,
+    log,
+    bytesHere: photos.has,
+    ...(after ? { after } : {}),
+  })
   const people = makePeople({ db, pepper, now, newId })
   return {
     store,

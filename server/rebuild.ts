@@ -27,9 +27,10 @@ await run(async () => {
   for (const { stream } of await store.streams()) {
     if (!stream.startsWith('job:')) continue
     const name = stream as StreamName
-    const events = (await store.read(stream)).map((row) => lifted(row).event)
+    const rows = await store.read(stream)
+    const events = rows.map((row) => lifted(row).event)
     const job = foldOn(name, emptyFold(name), events) as Job
-    summaries.push(summaryRow(summarise(job)))
+    summaries.push(summaryRow(summarise(job, rows.at(-1)?.recordedAt)))
     for (const row of changedReadings(undefined, job)) readings.push(row)
   }
   await store.replaceViews({ summaries, readings })

@@ -19,12 +19,15 @@
  * - DK10 A job number belongs to one job.
  * - DK11 A command at fault takes no other with it.
  * - DK12 A release stores the hash of the last event it covers, read from disk with its chain checked.
+ * - DK13 A summary is reckoned at the recorded time of its commit and says when it changes by itself. Then, and after
+ *        a start for what ran out meanwhile, it is made again at the present time and published.
  */
-import type { JobSummary } from '../../shared/job/summary'
+import { type JobSummary, summarise } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import type { Fault } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
 import { AnsweredTwice, ChainBroken, type CommitOutcome, type EventStore, JobNumberTaken } from '../store'
+import { type After, afterMs, makeBoardClock } from './clock'
 import { makeFolds } from './folds'
 import { type Fold, jobStream, lifted, type StreamName } from './streams'
 import { decideTurn, type Found, type Turn } from './turn'
@@ -39,6 +42,8 @@ export interface DeskParts {
   log: Log
   /** Whether a photo's bytes are on disk. */
   bytesHere?: (sha256: string) => boolean
+  /** Waits; a test may wait by hand. */
+  after?: After
   /** Jobs held in memory beside the shop. */
   foldsKept?: number
   /** Commands in one commit. */
@@ -48,7 +53,8 @@ export interface DeskParts {
 const ATTEMPTS = 3
 
 export async function openDesk(parts: DeskParts): Promise<Desk> {
-  const { store, publish, now, newId, log, bytesHere = () => false, foldsKept = 100, turnMost = 500 } = parts
+  const { store, publish, now, newId, log, bytesHere = () => false, after = afterMs } = parts
+  const { foldsKept = 100, turnMost = 500 } = parts
   const folds = makeFolds(store, foldsKept)
   const summaries = new Map<string, JobSummary>()
   const jobByNumber = new Map<string, string>()
@@ -56,7 +62,10 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   let awake = false
   let closed = false
   let idle: (() => void) | undefined
+  const clock = makeBoardClock({ now, after, next: nextChange, run: makeAgain })
   await readSummaries()
+  await makeAgain()
+  clock.look()
 
   async function readSummaries() {
     for (const { summary } of await store.summaries()) remember(summary as JobSummary)
@@ -65,6 +74,33 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   function remember(summary: JobSummary) {
     summaries.set(summary.id, summary)
     jobByNumber.set(summary.number, summary.id)
+  }
+
+  function nextChange(): number | undefined {
+    let next: number | undefined
+    for (const { changesAt } of summaries.values())
+      if (changesAt !== undefined && (next === undefined || changesAt < next)) next = changesAt
+    return next
+  }
+
+  /** What ran out meanwhile, as it looks now. A job that was written to since has a summary of its own. */
+  async function makeAgain() {
+    const ranOut = [...summaries.values()].filter(
+      ({ changesAt }) => changesAt !== undefined && changesAt <= now(),
+    )
+    for (const { id, version } of ranOut) {
+      try {
+        const job = (await folds.load(jobStream(id))) as Job
+        if (summaries.get(id)?.version !== version || job.version !== version) continue
+        const summary = summarise(job, now())
+        remember(summary)
+        outward(() => publish.summary(summary))
+      } catch (err) {
+        log.error({ err, job: id }, 'A summary could not be made again.')
+        const { changesAt: _, ...asItWas } = summaries.get(id) as JobSummary
+        remember(asItWas)
+      }
+    }
   }
 
   /** Whoever is told must not undo what is written by failing to listen. */
@@ -170,6 +206,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
       folds.drop(turn.after.keys())
       if (err instanceof AnsweredTwice || err instanceof JobNumberTaken) {
         await readSummaries()
+        clock.look()
         return 'again'
       }
       log.error({ err, commands: turn.batch.answers.length }, 'A commit failed; nothing of it was saved.')
@@ -189,6 +226,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     if (!failed) {
       for (const [stream, fold] of turn.after) folds.put(stream, fold)
       turn.summaries.forEach(remember)
+      clock.look()
     }
     for (const [index, submission] of submissions.entries()) {
       const found = turn.found[index] as Found
@@ -270,6 +308,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     async close() {
       closed = true
       if (awake) await new Promise<void>((resolve) => (idle = resolve))
+      await clock.close()
     },
   }
 }

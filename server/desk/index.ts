@@ -1,5 +1,6 @@
 /** The room that writes. Come in here: the promises stand in `desk.ts`, how a turn is decided in `turn.ts`. */
 export { bodyHash } from './answers'
+export type { After } from './clock'
 export { type DeskParts, NOT_SAVED, openDesk } from './desk'
 export { type AnyEvent, asStreamName, inWords, JOB_ID, jobStream, lifted, type StreamName } from './streams'
 export type { Asker, Desk, Given, Log, Publish, Submission } from './types'

@@ -55,6 +55,7 @@ export function decideTurn(input: TurnInput): Turn {
   const given = new Map<string, KeptAnswer>()
   const appends: Append[] = []
   const numbers = new Map<string, string>()
+  const recordedAt = new Map<StreamName, Instant>()
 
   function decideOne(submission: Submission): Found {
     const { stream, command, bodyHash, asker, receivedAt } = submission
@@ -103,6 +104,7 @@ export function decideTurn(input: TurnInput): Turn {
     const from = fold.version
     if (outcome.length > 0) {
       after.set(stream, next)
+      recordedAt.set(stream, receivedAt)
       if (stream !== 'shop') numbers.set((next as Job).number, jobIdOf(stream))
       appends.push({
         stream,
@@ -133,7 +135,8 @@ export function decideTurn(input: TurnInput): Turn {
     guards.push({ stream, expectedVersion, commandId: '', recordedAt: 0, events: [] })
   }
   const jobs = [...after].filter(([stream]) => stream !== 'shop') as [StreamName, Job][]
-  const summaries = jobs.map(([, job]) => summarise(job))
+  // As of the log's own time [DK13], so that the same log always makes the same row.
+  const summaries = jobs.map(([stream, job]) => summarise(job, recordedAt.get(stream)))
   const readings = jobs.flatMap(([stream, job]) => changedReadings(folds.get(stream) as Job, job))
   return {
     found,

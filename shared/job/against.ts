@@ -20,6 +20,8 @@ const SENTENCES: Sentences = {
   no_value: (a) =>
     `${a.jointTitle} ${a.joint}, pass ${a.pass} has no published value: settle one with a reason.`,
   curing: (a, w) => `The sealant of ${a.stepId} cures until ${w.moment(a.until)}: wait for it.`,
+  warranty_open: (a, w) =>
+    `The warranty case of ${w.moment(a.since)}, “${a.complaint}”, is not answered: do and sign the work, or record what was found.`,
   not_released_to_fitting: () => 'The engine is not released to fitting: that release comes first.',
 }
 

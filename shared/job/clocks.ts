@@ -8,9 +8,12 @@ import type { Instant } from '../log'
 import { indexPlan } from '../plan/read'
 import type { AdoptedStep } from '../plan/types'
 import type { PlannedJob } from './context'
-import { isWaived, stepState } from './verdicts'
+import { isWaived, stepState } from './verdicts/state'
 
 const MINUTE = 60_000
+
+/** Past every clock: for whoever asks where a step stands but for what is still running. */
+export const CLOCKS_ASIDE: Instant = Number.MAX_SAFE_INTEGER
 
 export type SealantState =
   | { state: 'none' }

@@ -42,7 +42,15 @@ export type StepCommand =
 export type BenchCommand =
   | EnterScale
   | TakeReading
-  | { type: 'CountRound'; jointId: string; pass: number; wrenchId?: string; count: number }
+  /** `position`: the round it belongs to, where a joint has several; without it one's own step's, or the first open. */
+  | {
+      type: 'CountRound'
+      jointId: string
+      pass: number
+      wrenchId?: string
+      count: number
+      position?: number
+    }
   | { type: 'RestartRound'; jointId: string; position: number; how: RestartHow }
   | { type: 'StrikeReading'; readingId: string; reason: string }
   | {
@@ -67,6 +75,8 @@ export type BenchCommand =
   | { type: 'StartSealant'; stepId: string }
   | { type: 'CloseSealant'; stepId: string }
   | { type: 'AnswerGate'; stepId: string; gateId: string; count?: number }
+  /** A cover without fasteners of its own is off again. */
+  | { type: 'TakeOff'; stepId: string }
   | { type: 'NoteLook'; stepId: string; setId?: string; personId: string }
   | { type: 'AddNote'; text: string; stepId?: string }
   | { type: 'AddPhoto'; photo: NewPhoto }
@@ -147,13 +157,15 @@ export type WordCommand =
   | { type: 'Waive'; what: Waived; reason: string }
   | { type: 'Release'; kind: 'to_fitting' | 'to_owner' }
   | { type: 'OpenWarranty'; complaint: string }
+  | { type: 'CloseWarranty'; finding: string }
 
 export type Deferred = { kind: 'step'; stepId: string } | ({ kind: 'fasteners' } & Required<Fasteners>)
 
 /** What the office and the bench tell each other. */
 export type OfficeCommand =
   | { type: 'RaiseHold'; kind: HoldKind; stepIds: string[]; what: string; expectedAt?: Instant }
-  | { type: 'ChangeHold'; holdId: string; what?: string; expectedAt?: Instant }
+  /** `null` takes an expected date back. */
+  | { type: 'ChangeHold'; holdId: string; what?: string; expectedAt?: Instant | null }
   | { type: 'ClearHold'; holdId: string; how: string }
   | { type: 'PromiseDate'; date: string; reason: string }
 

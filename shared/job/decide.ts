@@ -16,13 +16,14 @@ import { answerGate, strikeMeasurement, takeMeasurement } from './decide/measure
 import { addNote, addPhoto, confirmPhoto, promiseDate } from './decide/notes'
 import { adoptPlan, openJob } from './decide/open'
 import { strikeReading, takeReading } from './decide/reading'
-import { openWarranty, release } from './decide/release'
+import { closeWarranty, openWarranty, release } from './decide/release'
 import { withRework } from './decide/rework'
 import { countRound, restartRound } from './decide/round'
 import { enterScale } from './decide/scale'
 import { closeSealant, startSealant } from './decide/sealant'
 import { settleValue } from './decide/settle'
 import { noteLook, recheckOwnWork, secondSignStep, signStep } from './decide/sign'
+import { takeOff } from './decide/take-off'
 import { waive } from './decide/waive'
 import type { CommandOf, Job, JobCommand } from './types'
 
@@ -51,6 +52,7 @@ const RULES: Rules = {
   StartSealant: startSealant,
   CloseSealant: closeSealant,
   AnswerGate: answerGate,
+  TakeOff: takeOff,
   SignStep: signStep,
   SecondSignStep: secondSignStep,
   NoteLook: noteLook,
@@ -64,6 +66,7 @@ const RULES: Rules = {
   Waive: waive,
   Release: release,
   OpenWarranty: openWarranty,
+  CloseWarranty: closeWarranty,
   PromiseDate: promiseDate,
   AddNote: addNote,
   AddPhoto: addPhoto,

@@ -57,6 +57,7 @@ export type JobEvent = Done &
     | { type: 'SealantStarted'; stepId: string }
     | { type: 'SealantClosed'; stepId: string }
     | { type: 'GateAnswered'; stepId: string; gateId: string; count?: number }
+    | { type: 'StepTakenOff'; stepId: string }
     | { type: 'StepSigned'; stepId: string; setId: string }
     | { type: 'StepSecondSigned'; stepId: string; setId: string; through: 'sign_in' | 'grant'; late?: true }
     | { type: 'OwnWorkRechecked'; stepId: string; setId: string; late?: true }
@@ -70,7 +71,8 @@ export type JobEvent = Done &
         what: string
         expectedAt?: Instant
       }
-    | { type: 'HoldChanged'; holdId: string; what?: string; expectedAt?: Instant }
+    /** `undated`: nobody expects it at a known time any more. */
+    | { type: 'HoldChanged'; holdId: string; what?: string; expectedAt?: Instant; undated?: true }
     | { type: 'HoldCleared'; holdId: string; how: string }
     | { type: 'Deferred'; id: string; what: Deferred; dueStepId: string; reason: string }
     | { type: 'DeferralWithdrawn'; deferralId: string; reason: string }
@@ -95,6 +97,7 @@ export type JobEvent = Done &
       }
     | { type: 'ReleaseWithdrawn'; kind: 'to_fitting'; because: 'rework'; stepId: string }
     | { type: 'WarrantyOpened'; complaint: string }
+    | { type: 'WarrantyClosed'; finding: string }
     | { type: 'DatePromised'; date: string; reason: string }
     | { type: 'NoteAdded'; id: string; text: string; stepId?: string }
     | { type: 'PhotoAdded'; photo: NewPhoto }
@@ -111,6 +114,7 @@ export type LapseCause =
   | 'hole'
   | 'sealant'
   | 'value'
+  | 'taken_off'
 
 /** The event of one name. */
 export type EventOf<T extends JobEvent['type']> = Extract<JobEvent, { type: T }>

@@ -19,6 +19,7 @@ import {
   stopStep,
   strikeMeasurement,
   takeMeasurement,
+  takeOff,
 } from './evolve/steps'
 import type { EventOf, Job, JobEvent } from './types'
 
@@ -91,10 +92,11 @@ const FOLDS: Folds = {
   SealantStarted: startSealant,
   SealantClosed: closeSealant,
   GateAnswered: (job, { stepId, gateId, count, ...who }) =>
-    changeStep(job, stepId, (step) => ({
+    changeStep(job, stepId, ({ takenOff: _, ...step }) => ({
       ...step,
       gates: { ...step.gates, [gateId]: { ...signature(who), ...(count === undefined ? {} : { count }) } },
     })),
+  StepTakenOff: takeOff,
   StepSigned: signStep,
   StepSecondSigned: (job, { stepId, setId, through, late, ...who }) =>
     secondSign(job, stepId, setId, { ...signature(who), through, ...(late ? { late } : {}) }),
@@ -121,17 +123,18 @@ const FOLDS: Folds = {
       },
     ],
   }),
-  HoldChanged: (job, { holdId, what, expectedAt }) => ({
+  HoldChanged: (job, { holdId, what, expectedAt, undated }) => ({
     ...job,
-    holds: job.holds.map((hold) =>
-      hold.id === holdId
-        ? {
-            ...hold,
-            ...(what === undefined ? {} : { what }),
-            ...(expectedAt === undefined ? {} : { expectedAt }),
-          }
-        : hold,
-    ),
+    holds: job.holds.map((hold) => {
+      if (hold.id !== holdId) return hold
+      const { expectedAt: before, ...rest } = hold
+      const at = undated ? undefined : (expectedAt ?? before)
+      return {
+        ...rest,
+        ...(what === undefined ? {} : { what }),
+        ...(at === undefined ? {} : { expectedAt: at }),
+      }
+    }),
   }),
   HoldCleared: (job, { holdId, how, ...who }) => ({
     ...job,
@@ -196,6 +199,12 @@ const FOLDS: Folds = {
   WarrantyOpened: (job, { complaint, ...who }) => ({
     ...job,
     warranties: [...job.warranties, { ...signature(who), complaint, version: job.version }],
+  }),
+  WarrantyClosed: (job, { finding, ...who }) => ({
+    ...job,
+    warranties: job.warranties.map((one, index) =>
+      index === job.warranties.length - 1 ? { ...one, closed: { ...signature(who), finding } } : one,
+    ),
   }),
   DatePromised: (job, { date, reason, ...who }) => ({
     ...job,

@@ -7,17 +7,19 @@
 import type { Instant } from '../log'
 import { indexPlan } from '../plan/read'
 import { listed, type Words } from '../words'
+import { CLOCKS_ASIDE, cureInTheWay } from './clocks'
 import type { PlannedJob } from './context'
 import { flagWords } from './flags'
-import { releaseInForce } from './release'
+import { limitsInWords, toDecimals } from './limit-words'
+import { caseUnanswered, releaseInForce } from './release'
 import { asksInWords } from './stops'
 import type { Flag, HoldKind, Job, Release, StoppedAt } from './types'
 import {
   flaggedOn,
-  hasBegun,
   inTheWay,
   isDone,
   isSigned,
+  offLimits,
   openNeeds,
   type StepStanding,
   setViews,
@@ -28,6 +30,19 @@ import {
 
 export type Reason =
   | { code: 'flagged'; step: string; joint: string; position: number; flag: Flag; by: string }
+  | {
+      code: 'out_of_limits'
+      step: string
+      title: string
+      /** Absent where it is taken at one place only. */
+      place?: string
+      value: number
+      unit: string
+      min?: number
+      max?: number
+      by: string
+    }
+  | { code: 'wrong_count'; step: string; text: string; count: number; expect: number; by: string }
   | { code: 'second_late'; step: string; title: string; behind: string }
   | { code: 'on_hold'; kind: HoldKind; what: string; expectedAt?: Instant; ready: number }
   | { code: 'stopped'; joint: string; position: number; pass: number; asks: StoppedAt['asks'] }
@@ -36,6 +51,8 @@ export type Reason =
   | { code: 'second_due'; step: string; title: string; before?: string }
   | { code: 'no_plan' }
   | { code: 'all_signed' }
+  /** Nothing else can begin: a bead cures until then, and these steps wait for it. */
+  | { code: 'curing'; step: string; title: string; until: Instant; next: string }
   | { code: 'stuck'; step: string; title: string; behind: string[] }
   | { code: 'nobody_on_it'; step: string; title: string; ready: number }
   | { code: 'in_work'; on: { by: string; title: string }[] }
@@ -44,6 +61,8 @@ export type Reason =
 export const ATTENTION: readonly Reason['code'][] = [
   'second_late',
   'flagged',
+  'out_of_limits',
+  'wrong_count',
   'on_hold',
   'second_due',
   'warranty',
@@ -52,11 +71,13 @@ export const ATTENTION: readonly Reason['code'][] = [
   'stuck',
   'all_signed',
   'nobody_on_it',
+  'curing',
   'in_work',
   'released',
 ]
 
-export function reasonFor(job: Job): Reason {
+/** At a moment; without one, as if every clock had run out. */
+export function reasonFor(job: Job, now: Instant = CLOCKS_ASIDE): Reason {
   if (!job.plan) return { code: 'no_plan' }
   const planned = job as PlannedJob
   const { steps } = job.plan
@@ -64,12 +85,14 @@ export function reasonFor(job: Job): Reason {
     secondLate(planned) ??
     released(planned) ??
     flagged(planned) ??
-    onHold(planned) ??
+    off(planned) ??
+    onHold(planned, now) ??
     secondDue(planned) ??
     warranty(planned) ??
     inWork(planned) ??
     stopped(planned) ??
-    nobodyOnIt(planned) ??
+    nobodyOnIt(planned, now) ??
+    curing(planned, now) ??
     (steps.every((step) => isDone(planned, step)) ? { code: 'all_signed' } : stuck(planned))
   )
 }
@@ -104,6 +127,40 @@ function flagged(job: PlannedJob): Reason | undefined {
   return undefined
 }
 
+/**
+ * A measurement out of limits, or a count that is wrong: the reason until it is put right or accepted, or until
+ * somebody raises a hold and so says what the engine waits for because of it.
+ */
+function off(job: PlannedJob): Reason | undefined {
+  const said = Math.max(0, ...job.holds.flatMap(({ cleared, raised }) => (cleared ? [] : [raised.doneAt])))
+  for (const step of job.plan.steps) {
+    const one = offLimits(job, step).find(
+      (candidate) =>
+        (candidate.kind === 'count' ? candidate.answer : candidate.entry).doneAt > said || said === 0,
+    )
+    if (one?.kind === 'count') {
+      const { gate, answer } = one
+      const { count, by } = answer
+      return { code: 'wrong_count', step: step.id, text: gate.text, count, expect: gate.expect, by }
+    }
+    if (!one) continue
+    const { measurement, entry } = one
+    const { title, unit, min, max, places } = measurement
+    return {
+      code: 'out_of_limits',
+      step: step.id,
+      title,
+      ...(places.length > 1 ? { place: entry.place } : {}),
+      value: entry.value,
+      unit,
+      ...(min === undefined ? {} : { min }),
+      ...(max === undefined ? {} : { max }),
+      by: entry.by,
+    }
+  }
+  return undefined
+}
+
 /** Delivered: nothing waits until somebody complains. */
 function released(job: PlannedJob): Reason | undefined {
   const release = releaseInForce(job, 'to_owner')
@@ -111,20 +168,20 @@ function released(job: PlannedJob): Reason | undefined {
 }
 
 /** The open hold that is expected last: it is the one the owner of the engine waits for. */
-function onHold(job: PlannedJob): Reason | undefined {
+function onHold(job: PlannedJob, now: Instant): Reason | undefined {
   const [hold] = job.holds
     .filter(({ cleared }) => !cleared)
     .sort((a, b) => (b.expectedAt ?? Number.MAX_SAFE_INTEGER) - (a.expectedAt ?? Number.MAX_SAFE_INTEGER))
   if (!hold) return undefined
   const { kind, what, expectedAt } = hold
-  const ready = job.plan.steps.filter((step) => GOES_ON.has(standingOf(job, step))).length
+  const ready = job.plan.steps.filter((step) => GOES_ON.has(standingOf(job, step, now))).length
   return { code: 'on_hold', kind, what, ...(expectedAt === undefined ? {} : { expectedAt }), ready }
 }
 
 const GOES_ON: ReadonlySet<StepStanding> = new Set(['ready', 'in_work', 'stopped'])
 
 function warranty(job: PlannedJob): Reason | undefined {
-  const last = job.warranties.at(-1)
+  const last = caseUnanswered(job)
   return last && { code: 'warranty', complaint: last.complaint }
 }
 
@@ -145,7 +202,7 @@ function secondDue(job: PlannedJob): Reason | undefined {
   if (!waiting) return undefined
   const hider = job.plan.steps.find(
     (step) =>
-      !hasBegun(job, step) && openNeeds(job, step).length === 0 && unprovenBehind(job, step).length > 0,
+      !inTheWay(job, step) && openNeeds(job, step).length === 0 && unprovenBehind(job, step).length > 0,
   )
   return {
     code: 'second_due',
@@ -163,10 +220,30 @@ function inWork(job: PlannedJob): Reason | undefined {
   return on.length > 0 ? { code: 'in_work', on } : undefined
 }
 
-function nobodyOnIt(job: PlannedJob): Reason | undefined {
-  const ready = job.plan.steps.filter((step) => standingOf(job, step) === 'ready')
+function nobodyOnIt(job: PlannedJob, now: Instant): Reason | undefined {
+  const ready = job.plan.steps.filter((step) => standingOf(job, step, now) === 'ready')
   const [next] = ready
   return next && { code: 'nobody_on_it', step: next.id, title: next.title, ready: ready.length }
+}
+
+/** The bead that is cured first, of those that nothing but the clock keeps a step waiting for. */
+function curing(job: PlannedJob, now: Instant): Reason | undefined {
+  const waiting = job.plan.steps
+    .filter((step) => ['ready', 'stopped'].includes(standingOf(job, step)))
+    .flatMap((step) => {
+      const last = cureInTheWay(job, step, now).sort((a, b) => b.until - a.until)[0]
+      return last ? [{ ...last, next: step.title }] : []
+    })
+  const [first] = waiting.sort((a, b) => a.until - b.until)
+  return (
+    first && {
+      code: 'curing',
+      step: first.step.id,
+      title: first.step.title,
+      until: first.until,
+      next: first.next,
+    }
+  )
 }
 
 function stuck(job: PlannedJob): Reason {
@@ -190,6 +267,10 @@ type Sentences = { [R in Reason as R['code']]: (reason: R, words: Words) => stri
 const SENTENCES: Sentences = {
   second_late: (r) => `${r.behind}: covered by “${r.title}” before they were proven.`,
   flagged: (r, w) => `${r.joint}, position ${r.position}: ${flagWords(r.flag)}. ${w.person(r.by)} has it.`,
+  out_of_limits: (r, w) =>
+    `${r.title}${r.place === undefined ? '' : ` at ${r.place}`} reads ${toDecimals(r.value, r)} ${r.unit}, the plan asks for ${limitsInWords(r)}. ${w.person(r.by)} measured it.`,
+  wrong_count: (r, w) =>
+    `“${r.text}”: ${r.count} counted, the plan asks for ${r.expect}. ${w.person(r.by)} counted.`,
   on_hold: (r, w) => {
     const when = r.expectedAt === undefined ? '' : `, expected ${w.moment(r.expectedAt)}`
     const meanwhile = r.ready > 0 ? ' Other work goes on meanwhile.' : ' Nothing else can go on.'
@@ -203,6 +284,7 @@ const SENTENCES: Sentences = {
       ? `${r.title} waits for a second look, before “${r.before}” covers it.`
       : `${r.title} waits for a second signature.`,
   no_plan: () => 'No build plan yet: a supervisor chooses one.',
+  curing: (r, w) => `“${r.title}” cures until ${w.moment(r.until)}. Next: ${r.next}.`,
   all_signed: () => 'Every step is signed.',
   stuck: (r) => `Nothing can go on until “${r.title}” is settled.`,
   nobody_on_it: (r) => `Nobody is on it. Next: ${r.title}.`,

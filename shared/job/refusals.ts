@@ -8,6 +8,7 @@ import { listed, positionsInWords, type Words } from '../words'
 import { againstWords } from './against'
 import { flagWords } from './flags'
 import { HOLD_WORDS } from './hold-words'
+import { limitsInWords, toDecimals } from './limit-words'
 import type { Against } from './release'
 import type { Flag, HoldKind } from './types'
 import type { FastenerFault } from './verdicts'
@@ -108,13 +109,6 @@ export const ABOUT_THE_PERSON: ReadonlySet<string> = new Set<RefusalCode>([
 
 type Sentences = { [Code in RefusalCode]: (data: RefusalData[Code], words: Words) => string }
 
-const limits = (min?: number, max?: number): string =>
-  min !== undefined && max !== undefined
-    ? `${min} to ${max}`
-    : min !== undefined
-      ? `at least ${min}`
-      : `at most ${max}`
-
 const joints = (behind: { joint: string; title: string; positions?: number[] }[]): string =>
   listed(
     behind.map((b) => `${b.title} ${b.joint}${b.positions ? ` (${positionsInWords(b.positions)})` : ''}`),
@@ -197,7 +191,7 @@ const SENTENCES: Sentences = {
   measurement_missing: (d) =>
     `${d.title} is not measured at ${listed(d.places)}. Measure and enter it, then sign.`,
   measurement_out_of_limits: (d) =>
-    `${d.title} at ${d.place} is ${d.value} ${d.unit}; the plan asks ${limits(d.min, d.max)} ${d.unit}. Put it right and measure again, or ask the supervisor.`,
+    `${d.title} at ${d.place} is ${toDecimals(d.value, d)} ${d.unit}; the plan asks ${limitsInWords(d)} ${d.unit}. Put it right and measure again, or ask the supervisor.`,
   gate_open: (d) => `Still to do before signing: ${d.text}`,
   no_second_asked: (d) => `${d.stepId} asks for one signature only. Nothing is left to do.`,
   not_signed_yet: (d) =>

@@ -9,7 +9,7 @@ import { indexPlan, signatureSets, stepClass } from '../plan/read'
 import type { AdoptedStep } from '../plan/types'
 import { sealantState } from './clocks'
 import type { PlannedJob } from './context'
-import type { Release } from './types'
+import type { Release, WarrantyCase } from './types'
 import {
   deferralsOf,
   isAccepted,
@@ -41,12 +41,26 @@ export type Against =
   | { code: 'no_value'; joint: string; jointTitle: string; pass: number }
   | { code: 'curing'; stepId: string; title: string; until: Instant }
   | { code: 'not_released_to_fitting' }
+  | { code: 'warranty_open'; complaint: string; since: Instant }
 
 /** The release of a kind that stands: not withdrawn, and for the owner's no warranty case opened since. */
 export function releaseInForce(job: PlannedJob, kind: ReleaseKind): Release | undefined {
   const last = job.releases.findLast((release) => release.kind === kind && !release.withdrawn)
   if (!last || kind === 'to_fitting') return last
   return job.warranties.some(({ version }) => version > last.version) ? undefined : last
+}
+
+/** The warranty case the engine is in the shop for: the last one, while no release to the owner follows it. */
+export function caseOpen(job: PlannedJob): WarrantyCase | undefined {
+  const last = job.warranties.at(-1)
+  const released = job.releases.findLast(({ kind }) => kind === 'to_owner')
+  return last && last.version > (released?.version ?? -1) ? last : undefined
+}
+
+/** The case that nobody has answered: no step was signed through since, and no finding is recorded. */
+export function caseUnanswered(job: PlannedJob): WarrantyCase | undefined {
+  const open = caseOpen(job)
+  return open?.work || open?.closed ? undefined : open
 }
 
 /** The steps a release answers for: those of its stage and of every stage before it. */
@@ -61,7 +75,17 @@ export function againstRelease(job: PlannedJob, kind: ReleaseKind, now: Instant)
   const steps = stepsOf(job, kind)
   const inScope = new Set(steps.map(({ id }) => id))
   const toFitting = job.plan.stages.some((stage) => stage.releases === 'to_fitting')
+  const unanswered = kind === 'to_owner' ? caseUnanswered(job) : undefined
   return [
+    ...(unanswered
+      ? [
+          {
+            code: 'warranty_open' as const,
+            complaint: unanswered.complaint,
+            since: unanswered.doneAt,
+          },
+        ]
+      : []),
     ...(kind === 'to_owner' && toFitting && !releaseInForce(job, 'to_fitting')
       ? [{ code: 'not_released_to_fitting' as const }]
       : []),

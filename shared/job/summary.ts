@@ -1,11 +1,13 @@
 /**
  * A job as the board shows it: one small value that says where the engine stands and why it waits.
  *
- * A pure view of `(job, shop)`, made by the server after every change and sent to every board; the browser never
- * folds a job to draw a row. Cells travel as short rows because two hundred boards get each change.
+ * A pure view of `(job, now)`, made by the server after every change and again when a clock runs out, and sent to
+ * every board; the browser never folds a job to draw a row. Cells travel as short rows because two hundred boards get each change.
  */
+import type { Instant } from '../log'
 import { indexPlan, stepClass } from '../plan/read'
 import type { AdoptedStep, JointClass } from '../plan/types'
+import { CLOCKS_ASIDE, cureInTheWay, nextChangeAt } from './clocks'
 import type { PlannedJob } from './context'
 import { type Reason, reasonFor } from './reason'
 import { againstRelease, deferralOpen, type ReleaseKind, releaseInForce, stepsOf } from './release'
@@ -13,9 +15,10 @@ import type { Hold, Job } from './types'
 import {
   deferralsOf,
   flaggedOn,
-  hasBegun,
+  inTheWay,
   isDone,
   isSigned,
+  offLimits,
   openNeeds,
   type StepStanding,
   standingOf,
@@ -53,8 +56,10 @@ export interface JobSummary {
   toLook?: (OpenStep & { by: string; before?: string })[]
   /** Torque passes that nobody published or settled a value for. */
   unsettled?: number
-  /** The release that nothing stands against, clocks aside. */
+  /** The release that nothing stands against. */
   releasable?: ReleaseKind
+  /** When it changes though nobody touches it: the server makes it again then. */
+  changesAt?: Instant
 }
 
 export interface OpenStep {
@@ -78,17 +83,23 @@ export interface Cell {
   second?: string
   /** A reading on it carries a flag that stands. */
   flagged?: true
+  /** A measurement out of limits or a wrong count stands on it. */
+  offLimits?: true
+  /** Nothing but the clock keeps it: a bead cures until then. */
+  curesAt?: Instant
   /** Something of it was left out on purpose, due at these steps. */
   dueAt?: string[]
 }
 
-export function summarise(job: Job): JobSummary {
+/** As it looks at a moment; without one, as if every clock had run out. */
+export function summarise(job: Job, now: Instant = CLOCKS_ASIDE): JobSummary {
   const { id, version, number, engine, owner, plan } = job
   const planned = plan ? (job as PlannedJob) : undefined
   const stageIndex = new Map(plan?.stages.map((stage, index) => [stage.id, index]))
   const steps = plan?.steps ?? []
   const signed = planned ? steps.filter((step) => isSigned(planned, step)) : []
-  const standings = new Map(planned ? steps.map((step) => [step.id, standingOf(planned, step)]) : [])
+  const standings = new Map(planned ? steps.map((step) => [step.id, standingOf(planned, step, now)]) : [])
+  const changesAt = planned && nextChangeAt(planned, now)
   const minutes = (list: readonly AdoptedStep[]) => list.reduce((sum, step) => sum + step.minutes.likely, 0)
   return {
     id,
@@ -110,19 +121,20 @@ export function summarise(job: Job): JobSummary {
       : {}),
     stages: plan?.stages.map((stage) => ({ id: stage.id, title: stage.title })) ?? [],
     cells: planned
-      ? steps.map((step) => cell(planned, step, stageIndex.get(step.stage) ?? 0, standings))
+      ? steps.map((step) => cell(planned, step, stageIndex.get(step.stage) ?? 0, standings, now))
       : [],
     on: steps.flatMap((step) => {
       const claim = job.steps[step.id]?.claim
       return claim ? [{ by: claim.by, stepId: step.id, since: claim.doneAt }] : []
     }),
-    reason: reasonFor(job),
+    reason: reasonFor(job, now),
     ...(job.promises.length > 0 ? { promised: job.promises.at(-1)?.date } : {}),
     ...(planned ? releasedOf(planned) : {}),
     signed: signed.length,
     minutes: { all: minutes(steps), signed: minutes(signed) },
     changedAt: lastAt(job),
-    ...(planned ? openEnds(planned, standings) : {}),
+    ...(planned ? openEnds(planned, standings, now) : {}),
+    ...(changesAt === undefined ? {} : { changesAt }),
   }
 }
 
@@ -133,6 +145,7 @@ type Standings = ReadonlyMap<string, StepStanding>
 function openEnds(
   job: PlannedJob,
   standings: Standings,
+  now: Instant,
 ): Pick<JobSummary, 'holds' | 'ready' | 'toLook' | 'unsettled' | 'releasable'> {
   const { steps } = job.plan
   const holds = job.holds
@@ -154,7 +167,7 @@ function openEnds(
         (pass, i) => pass.kind === 'torque' && pass.torqueNm === null && !job.settled[id]?.[i + 1],
       ),
     ).length
-  const releasable = (['to_fitting', 'to_owner'] as const).find((kind) => mayRelease(job, kind))
+  const releasable = (['to_fitting', 'to_owner'] as const).find((kind) => mayRelease(job, kind, now))
   return {
     ...(holds.length > 0 ? { holds } : {}),
     ...(ready.length > 0 ? { ready } : {}),
@@ -165,8 +178,6 @@ function openEnds(
 }
 
 const TO_TAKE: ReadonlySet<StepStanding | undefined> = new Set(['ready', 'stopped'])
-/** Past every cure: a summary is made at a change, not when a clock runs out. */
-const CLOCKS_ASIDE = Number.MAX_SAFE_INTEGER
 
 const openStep = (step: AdoptedStep): OpenStep => ({
   stepId: step.id,
@@ -180,15 +191,15 @@ function look(job: PlannedJob, step: AdoptedStep): OpenStep & { by: string; befo
   const covering = step.joints
     .flatMap(({ id }) => hiddenBy.get(id) ?? [])
     .flatMap(({ stepId }) => stepById.get(stepId) ?? [])
-    .find((other) => !hasBegun(job, other) && openNeeds(job, other).length === 0)
+    .find((other) => !inTheWay(job, other) && openNeeds(job, other).length === 0)
   return { ...openStep(step), by: first?.by ?? '', ...(covering ? { before: covering.title } : {}) }
 }
 
 /** The cheap question first: two hundred engines ask it, and few have every step done. */
-function mayRelease(job: PlannedJob, kind: ReleaseKind): boolean {
+function mayRelease(job: PlannedJob, kind: ReleaseKind, now: Instant): boolean {
   if (!job.plan.stages.some((stage) => stage.releases === kind) || releaseInForce(job, kind)) return false
   const steps = stepsOf(job, kind)
-  return steps.every((step) => isDone(job, step)) && againstRelease(job, kind, CLOCKS_ASIDE).length === 0
+  return steps.every((step) => isDone(job, step)) && againstRelease(job, kind, now).length === 0
 }
 
 /** By the bench's clock; what came late does not make an engine look fresh. */
@@ -221,12 +232,15 @@ function releasedOf(job: PlannedJob): Pick<JobSummary, 'released'> {
   return release ? { released: { kind: release.kind, number: release.number } } : {}
 }
 
-function cell(job: PlannedJob, step: AdoptedStep, stage: number, standings: Standings): Cell {
+function cell(job: PlannedJob, step: AdoptedStep, stage: number, standings: Standings, now: Instant): Cell {
   const state = stepState(job, step.id)
   const sets = Object.values(state.sets)
   const by = state.claim?.by ?? sets.findLast((set) => set.first)?.first?.by
   const second = isDone(job, step) ? sets.findLast((set) => set.second)?.second?.by : undefined
   const flagged = step.joints.some((joint) => flaggedOn(job, joint).length > 0)
+  const standing = standings.get(step.id) ?? 'not_ready'
+  const cures = standing === 'not_ready' ? cureInTheWay(job, step, now).map(({ until }) => until) : []
+  const waitsForClock = cures.length > 0 && standingOf(job, step) !== 'not_ready'
   const dueAt = deferralsOf(job)
     .filter(({ what }) =>
       what.kind === 'step' ? what.stepId === step.id : step.joints.some(({ id }) => id === what.joint),
@@ -237,11 +251,13 @@ function cell(job: PlannedJob, step: AdoptedStep, stage: number, standings: Stan
     stepId: step.id,
     stage,
     minutes: step.minutes.likely,
-    standing: standings.get(step.id) ?? 'not_ready',
+    standing,
     ...(stepClass(step) === 'A' || step.signatures === 2 ? { critical: true } : {}),
     ...(by ? { by } : {}),
     ...(second ? { second } : {}),
     ...(flagged ? { flagged: true } : {}),
+    ...(offLimits(job, step).length > 0 ? { offLimits: true } : {}),
+    ...(waitsForClock ? { curesAt: Math.max(...cures) } : {}),
     ...(dueAt.length > 0 ? { dueAt } : {}),
   }
 }

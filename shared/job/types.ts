@@ -222,6 +222,8 @@ export interface StepState {
   sealant: SealantClock[]
   /** Where it was left, until somebody goes on with it. */
   stopped?: Signature & { at: StoppedAt[]; note?: string }
+  /** A cover without fasteners of its own, taken off again; gone with its next fact. */
+  takenOff?: Signature
   /** The job's version when anything on this step last changed: what a second signer looked at. */
   touchedAt: number
 }
@@ -313,6 +315,15 @@ export interface Note extends Signature {
   stepId?: string
 }
 
+export interface WarrantyCase extends Signature {
+  complaint: string
+  version: number
+  /** The last step that was signed through since. */
+  work?: Signature & { stepId: string }
+  /** What was found, in a supervisor's words. */
+  closed?: Signature & { finding: string }
+}
+
 export type Photo = NewPhoto & Signature & { arrived?: true }
 
 export interface Job {
@@ -345,7 +356,7 @@ export interface Job {
   waivers: Waiver[]
   releases: Release[]
   /** Complaints that opened the job again under warranty. */
-  warranties: (Signature & { complaint: string; version: number })[]
+  warranties: WarrantyCase[]
   promises: PromisedDate[]
   notes: Note[]
   photos: Photo[]

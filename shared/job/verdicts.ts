@@ -10,6 +10,7 @@
 export * from './verdicts/deferrals'
 export * from './verdicts/fasteners'
 export * from './verdicts/holes'
+export * from './verdicts/limits'
 export * from './verdicts/readings'
 export * from './verdicts/sets'
 export * from './verdicts/state'

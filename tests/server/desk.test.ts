@@ -1,10 +1,11 @@
-/** The desk's promises, DK1 to DK11; they stand in `server/desk/desk.ts`. */
+/** The desk's promises, DK1 to DK12; they stand in `server/desk/desk.ts`. */
 import { v7 } from 'uuid'
 import { describe, expect, test } from 'vitest'
 import { type Given, openDesk } from '../../server/desk'
 import type { EventStore } from '../../server/store'
 import { ChainBroken, memoryEventStore } from '../../server/store'
-import { makeRig, must, NOON, openJob, openShop, silent, stepOne } from './rig'
+import type { JobCommand } from '../../shared/job/types'
+import { makeRig, must, NOON, openJob, openShop, SEALED, silent, stepOne } from './rig'
 
 /** A store that counts its commits and can be told to fail. */
 function watched() {
@@ -64,8 +65,34 @@ describe('one turn, one commit', () => {
       { events: 'job:j1', from: 2, types: ['StepClaimed'], sender: 'socket-a' },
       { answered: two.command.commandId, ok: true },
       { events: 'job:j1', from: 3, types: ['StepClaimed'], sender: 'socket-b' },
-      { summary: 'j1', version: 4 },
+      { summary: 'j1', version: 4, reason: 'in_work' },
     ])
+  })
+})
+
+describe('a release', () => {
+  test('[DK12] stores the hash of the last event it covers, also of one sent in the same turn', async () => {
+    const rig = await makeRig()
+    await rig.opened()
+    const plan = {
+      ...SEALED,
+      id: 'short',
+      stages: [{ id: 'A', title: 'All of it', releases: 'to_owner' as const }],
+      steps: SEALED.steps.slice(1).map((step) => ({ ...step, needs: [] })),
+    }
+    await must(rig.send('shop', 'ana', { type: 'AddPlan', plan }))
+    const [opening] = openJob('E-9')
+    const commands = [
+      opening as JobCommand,
+      { type: 'AdoptPlan', planId: 'short', edition: 1 },
+      { type: 'ClaimStep', stepId: 'S2' },
+      { type: 'SignStep', stepId: 'S2' },
+      { type: 'Release', kind: 'to_owner' },
+    ] as const
+    await Promise.all(commands.map((command) => must(rig.send('job:j9', 'ana', command))))
+    const rows = await rig.store.read('job:j9')
+    expect(rows.map(({ event }) => event.type).slice(-2)).toEqual(['StepSigned', 'Released'])
+    expect(rows.at(-1)?.event).toMatchObject({ head: rows.at(-2)?.hash })
   })
 })
 

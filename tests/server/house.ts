@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { v7 } from 'uuid'
-import { bodyHash } from '../../server/desk'
+import { type After, bodyHash } from '../../server/desk'
 import { type App, makeApp } from '../../server/http/app'
 import type { Rooms } from '../../server/http/parts'
 import { type OpenShop, openShop } from '../../server/open-shop'
@@ -23,13 +23,20 @@ export interface House {
 export async function makeHouse({
   open = true,
   web = {},
+  after,
 }: {
   open?: boolean
   web?: Partial<Rooms['web']>
+  after?: (clock: { ahead: number }) => After
 } = {}) {
   const folder = mkdtempSync(join(tmpdir(), 'paintmark-house-'))
   const clock = { ahead: 0 }
-  const shop = await openShop({ dataFolder: folder, now: () => Date.now() + clock.ahead, log: silent })
+  const shop = await openShop({
+    dataFolder: folder,
+    now: () => Date.now() + clock.ahead,
+    log: silent,
+    ...(after ? { after: after(clock) } : {}),
+  })
   const rooms: Rooms = {
     ...shop,
     log: silent,

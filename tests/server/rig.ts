@@ -1,6 +1,14 @@
 /** A small shop for server tests: two people, one wrench, a plan of two steps, one job, on a clock that stands still. */
 import { v7 } from 'uuid'
-import { bodyHash, type Given, type Log, openDesk, type StreamName, type Submission } from '../../server/desk'
+import {
+  type After,
+  bodyHash,
+  type Given,
+  type Log,
+  openDesk,
+  type StreamName,
+  type Submission,
+} from '../../server/desk'
 import { type EventStore, memoryEventStore } from '../../server/store'
 import type { JobSummary } from '../../shared/job/summary'
 import type { JobCommand } from '../../shared/job/types'
@@ -82,6 +90,53 @@ export const PLAN: Plan = {
   ],
 }
 
+/** A bead that must cure an hour before the next step. */
+export const SEALED: Plan = {
+  ...PLAN,
+  id: 'sealed',
+  steps: [
+    step('S1', { sealant: { product: 'Paste', closeWithinMinutes: 10, cureMinutes: 60, before: ['S2'] } }),
+    step('S2', { needs: ['S1'] }),
+  ],
+}
+
+/** The bead laid, closed and signed. */
+export const sealedJob = (number: string): JobCommand[] => [
+  { type: 'OpenJob', number, engine: { model: 'Small', serial: '1' }, owner: 'Somebody', agreed: 'All' },
+  { type: 'AdoptPlan', planId: 'sealed', edition: 1 },
+  { type: 'ClaimStep', stepId: 'S1' },
+  { type: 'StartSealant', stepId: 'S1' },
+  { type: 'CloseSealant', stepId: 'S1' },
+  { type: 'SignStep', stepId: 'S1' },
+]
+
+/** Time that passes only when a test says so: whatever is set for then is called, moment by moment. */
+export function byHand(now: () => number, ahead: (ms: number) => void) {
+  const waiting = new Set<{ at: number; call: () => void }>()
+  const after: After = (ms, call) => {
+    const one = { at: now() + ms, call }
+    waiting.add(one)
+    return () => waiting.delete(one)
+  }
+  return {
+    after,
+    waiting,
+    async pass(ms: number) {
+      const end = now() + ms
+      for (;;) {
+        const [next] = [...waiting].filter(({ at }) => at <= end).sort((a, b) => a.at - b.at)
+        if (!next) break
+        waiting.delete(next)
+        ahead(Math.max(0, next.at - now()))
+        next.call()
+        // What it sets going reads from a store: a turn of the event loop or two.
+        for (let turns = 0; turns < 3; turns++) await new Promise((resolve) => setImmediate(resolve))
+      }
+      ahead(Math.max(0, end - now()))
+    },
+  }
+}
+
 export const openShop: ShopCommand[] = [
   { type: 'OpenShop', name: 'Test Yard', founder: ANA, invented: true },
   { type: 'AddPerson', person: BO },
@@ -96,15 +151,17 @@ export const openJob = (number = 'E-1'): JobCommand[] => [
 
 export type Told =
   | { events: string; from: number; types: string[]; sender?: string }
-  | { summary: string; version: number }
+  | { summary: string; version: number; reason: string }
   | { answered: string; ok: boolean }
 
 export async function makeRig({
   store = memoryEventStore(),
   foldsKept,
+  after,
 }: {
   store?: EventStore
   foldsKept?: number
+  after?: (clock: { now: number }) => After
 } = {}) {
   const told: Told[] = []
   const errors: object[] = []
@@ -115,10 +172,12 @@ export async function makeRig({
     newId: () => v7(),
     log: { ...silent, error: (data) => errors.push(data) },
     foldsKept,
+    ...(after ? { after: after(clock) } : {}),
     publish: {
       events: (room, from, events, sender) =>
         told.push({ events: room, from, types: events.map(({ event }) => event.type), sender }),
-      summary: (summary: JobSummary) => told.push({ summary: summary.id, version: summary.version }),
+      summary: (summary: JobSummary) =>
+        told.push({ summary: summary.id, version: summary.version, reason: summary.reason.code }),
     },
   })
 

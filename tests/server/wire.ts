@@ -14,8 +14,8 @@ export interface Told {
   message: { from?: number; events?: unknown[]; version?: number; [key: string]: unknown }
 }
 
-export async function makeWire() {
-  const house = await makeHouse()
+export async function makeWire(options: Parameters<typeof makeHouse>[0] = {}) {
+  const house = await makeHouse(options)
   const server: Server = createServer(getRequestListener(house.app.fetch, { overrideGlobalObjects: false }))
   const gateway: Gateway = openGateway(server, house.rooms)
   house.shop.tell(gateway.publish)

@@ -2,6 +2,7 @@
 import { indexPlan } from '../../plan/read'
 import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
 import type { CommandOf } from '../types'
+import { OFFICE, roleMissing } from './roles'
 
 /** [HD1–HD3] Anybody in the shop may raise one: whoever sees it says it. */
 export function raiseHold(job: PlannedJob, command: CommandOf<'RaiseHold'>, context: Context): Outcome {
@@ -27,7 +28,7 @@ export function raiseHold(job: PlannedJob, command: CommandOf<'RaiseHold'>, cont
   ]
 }
 
-/** [HD4–HD6] */
+/** [HD4–HD6, HD9] An expected date can be taken back: a supplier who says nothing any more is no date. */
 export function changeHold(job: PlannedJob, command: CommandOf<'ChangeHold'>, context: Context): Outcome {
   const { holdId, what, expectedAt } = command
   const hold = job.holds.find(({ id }) => id === holdId)
@@ -35,17 +36,22 @@ export function changeHold(job: PlannedJob, command: CommandOf<'ChangeHold'>, co
   if (hold.cleared) return no('hold_cleared', { what: hold.what, by: hold.cleared.by })
   const changes = {
     ...(what === undefined || what === hold.what ? {} : { what }),
-    ...(expectedAt === undefined || expectedAt === hold.expectedAt ? {} : { expectedAt }),
+    ...(expectedAt === undefined || expectedAt === null || expectedAt === hold.expectedAt
+      ? {}
+      : { expectedAt }),
+    ...(expectedAt === null && hold.expectedAt !== undefined ? { undated: true as const } : {}),
   }
   return Object.keys(changes).length === 0
     ? []
     : [{ type: 'HoldChanged', ...done(context), holdId, ...changes }]
 }
 
-/** [HD7–HD8] */
+/** [HD7–HD8, HD10] The owner's approval is the office's to take down; the rest is whoever's who sees it settled. */
 export function clearHold(job: PlannedJob, command: CommandOf<'ClearHold'>, context: Context): Outcome {
   const { holdId, how } = command
   const hold = job.holds.find(({ id }) => id === holdId)
   if (!hold) return no('hold_not_found', { holdId })
-  return hold.cleared ? [] : [{ type: 'HoldCleared', ...done(context), holdId, how }]
+  if (hold.cleared) return []
+  const refused = hold.kind === 'approval' ? roleMissing(context, OFFICE, 'Clearing an approval') : undefined
+  return refused ?? [{ type: 'HoldCleared', ...done(context), holdId, how }]
 }

@@ -30,6 +30,17 @@ export function lapses(
     .map(({ step, view }) => lapse(step, view.set.id, because, context))
 }
 
+/** The lapses of every set of a step that carries a signature. */
+export function stepLapses(
+  job: PlannedJob,
+  step: AdoptedStep,
+  because: LapseCause,
+  context: Context,
+): JobEvent[] {
+  const { sets } = stepState(job, step.id)
+  return signatureSets(step).flatMap(({ id }) => (sets[id]?.first ? [lapse(step, id, because, context)] : []))
+}
+
 /** The lapse of a step's own set, which answers for its measurements, gates and sealant. */
 export function ownSetLapses(
   job: PlannedJob,

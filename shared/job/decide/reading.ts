@@ -171,6 +171,8 @@ function placeFlags(
   const { positions, ordered, next } = nextInRound(job, step, joint, position, pass)
   const again = standingReading(job, joint, position, pass) !== undefined
   if (context.doneAt < curesUntil(job, joint.id, position)) flags.push('too_early')
+  // Loosening goes the other way round, and from wherever it is safe: no order is held against it.
+  const loosens = joint.passes[pass - 1]?.kind === 'slacken'
   let roundOpen = ordered && !again && next !== position
   for (let earlier = 1; earlier < pass; earlier++) {
     const asked = joint.passes[earlier - 1]
@@ -180,7 +182,7 @@ function placeFlags(
     } else if (!standingReading(job, joint, position, earlier)) flags.push('pass_skipped')
     else if (positions.some((n) => !standingReading(job, joint, n, earlier))) roundOpen = true
   }
-  if (roundOpen) flags.push('out_of_order')
+  if (roundOpen && !loosens) flags.push('out_of_order')
   return flags
 }
 

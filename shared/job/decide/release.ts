@@ -1,6 +1,6 @@
 /** The supervisor's word: release to fitting after bench proof, release to the owner after the last stage. */
 import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
-import { againstRelease, releaseInForce, stepsOf } from '../release'
+import { againstRelease, caseOpen, releaseInForce, stepsOf } from '../release'
 import type { CommandOf } from '../types'
 import { stepState } from '../verdicts'
 import { LEADS, OFFICE, roleMissing } from './roles'
@@ -47,4 +47,17 @@ export function openWarranty(
   if (refused) return refused
   if (!releaseInForce(job, 'to_owner')) return no('not_released', {})
   return [{ type: 'WarrantyOpened', ...done(context), complaint }]
+}
+
+/** [RL12–RL14] What was found, also that nothing was: it answers the case and stands in the next edition. */
+export function closeWarranty(
+  job: PlannedJob,
+  { finding }: CommandOf<'CloseWarranty'>,
+  context: Context,
+): Outcome {
+  const refused = roleMissing(context, LEADS, 'Closing a warranty case')
+  if (refused) return refused
+  const open = caseOpen(job)
+  if (!open || open.closed?.finding === finding) return []
+  return [{ type: 'WarrantyClosed', ...done(context), finding }]
 }

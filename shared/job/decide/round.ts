@@ -10,9 +10,9 @@ import { readingFacts } from './reading'
 /** What one head of a counted round got, as its pass asks; a wait is no pass to count. */
 const HOW = { torque: 'clicked', angle: 'turned', slacken: 'slackened', wait: 'clicked' } as const
 
-/** [RN1–RN6] One press for a pass of class B or C, with the count, recorded as such. Class A: every head. */
+/** [RN1–RN6, RN12] One press for a pass of class B or C, with the count, recorded as such. Class A: every head. */
 export function countRound(job: PlannedJob, command: CommandOf<'CountRound'>, context: Context): Outcome {
-  const { jointId, pass, wrenchId, count } = command
+  const { jointId, pass, wrenchId, count, position } = command
   const { jointById, stepOfJoint } = indexPlan(job.plan)
   const joint = jointById.get(jointId)
   const step = stepOfJoint.get(jointId)
@@ -20,7 +20,12 @@ export function countRound(job: PlannedJob, command: CommandOf<'CountRound'>, co
   const asked = joint.passes[pass - 1]
   if (!asked) return no('pass_not_found', { jointId, pass, passes: joint.passes.length })
   if (joint.class === 'A') return no('every_head', { joint: jointId, title: joint.title })
-  const open = openRound(job, step, joint, pass, context)
+  if (position !== undefined && !joint.positions.some(({ n }) => n === position))
+    return no('position_not_found', { jointId, position, positions: joint.positions.map(({ n }) => n) })
+  const open =
+    position === undefined
+      ? openRound(job, step, joint, pass, context)
+      : openOf(job, joint, pass, nextInRound(job, step, joint, position, pass).positions)
   const [first] = open
   if (first === undefined) return []
   if (count !== open.length) return no('count_differs', { title: joint.title, counted: count, open })
@@ -48,6 +53,9 @@ export function countRound(job: PlannedJob, command: CommandOf<'CountRound'>, co
   ]
 }
 
+const openOf = (job: PlannedJob, joint: AdoptedJoint, pass: number, positions: readonly number[]): number[] =>
+  positions.filter((n) => !standingReading(job, joint, n, pass))
+
 /** The open positions of the round meant: the first due at a step this hand holds, else the first of all. */
 function openRound(
   job: PlannedJob,
@@ -58,7 +66,7 @@ function openRound(
 ): number[] {
   const rounds = joint.positions
     .map(({ n }) => nextInRound(job, step, joint, n, pass).positions)
-    .map((positions) => positions.filter((n) => !standingReading(job, joint, n, pass)))
+    .map((positions) => openOf(job, joint, pass, positions))
     .filter((open) => open.length > 0)
   const held = (open: number[]) => {
     const answering = answeringStep(job, joint.id, open[0] ?? 0)

@@ -15,6 +15,7 @@ import {
   type SetView,
   setView,
   standingReading,
+  stands,
   stepState,
 } from '../verdicts'
 import { deferralsDue, fastenersOpen, gatesOpen, measurementsOpen, sealantOpen } from './open-ends'
@@ -63,7 +64,7 @@ export function secondSignStep(
   const owed = secondOwed(job, command, context)
   if (!('first' in owed)) return owed
   const { step, set, view, first } = owed
-  if (first.by === context.by || workedOn(job, view, context.by))
+  if (first.by === context.by || workedOn(job, step, view, context.by))
     return no('own_work', { stepId: step.id, by: context.by })
   const person = personOf(context)
   const cls = classAsked(job, step)
@@ -159,17 +160,29 @@ function namedSetsFirst(
     : undefined
 }
 
-/** Whoever took a standing reading in the set did part of the work and cannot be the one who looked. */
-function workedOn(job: PlannedJob, view: SetView, by: string): boolean {
+/**
+ * Whoever did part of the work cannot be the one who looked: a reading that stands, a fastener put in, and for the
+ * step's own set its measurements, answers and beads.
+ */
+function workedOn(job: PlannedJob, step: AdoptedStep, { set, covers }: SetView, by: string): boolean {
   const { jointById } = indexPlan(job.plan)
-  return view.covers.some(({ joint: jointId, positions }) => {
+  const tightened = covers.some(({ joint: jointId, positions }) => {
     const joint = jointById.get(jointId)
-    return (
-      joint?.passes.some((_, index) =>
-        positions.some((position) => standingReading(job, joint, position, index + 1)?.by === by),
-      ) ?? false
+    return positions.some(
+      (position) =>
+        job.fasteners[jointId]?.[position]?.by === by ||
+        joint?.passes.some((_, index) => standingReading(job, joint, position, index + 1)?.by === by),
     )
   })
+  if (tightened || !set.remainder) return tightened
+  const { measurements, gates, sealant } = stepState(job, step.id)
+  const bead = sealant.at(-1)
+  return (
+    measurements.some((entry) => stands(entry) && entry.by === by) ||
+    Object.values(gates).some((answer) => answer.by === by) ||
+    bead?.started.by === by ||
+    bead?.closed?.by === by
+  )
 }
 
 /** Signed after a later step had covered it: it counts, and says so. */

@@ -41,7 +41,7 @@ export function takeMeasurement(job: Job, event: EventOf<'MeasurementTaken'>): J
     !earlier.superseded
       ? { ...earlier, superseded: retaken }
       : earlier
-  return changeStep(job, entry.stepId, (step) => ({
+  return changeStep(job, entry.stepId, ({ takenOff: _, ...step }) => ({
     ...step,
     measurements: [...step.measurements.map(supersede), entry],
   }))
@@ -59,7 +59,7 @@ export const strikeMeasurement = (job: Job, event: EventOf<'MeasurementStruck'>)
 
 export const startSealant = (job: Job, event: EventOf<'SealantStarted'>): Job =>
   lapseWaivers(
-    changeStep(job, event.stepId, (step) => ({
+    changeStep(job, event.stepId, ({ takenOff: _, ...step }) => ({
       ...step,
       sealant: [...step.sealant, { started: signature(event) }],
     })),
@@ -75,11 +75,25 @@ export const closeSealant = (job: Job, event: EventOf<'SealantClosed'>): Job =>
     ),
   }))
 
-export const signStep = (job: Job, event: EventOf<'StepSigned'>): Job =>
-  endClaimWhenSigned(
-    changeSet(job, event.stepId, event.setId, () => ({ first: signature(event) })),
+/** The counts and looks were of the cover as it was on: when it goes on again they are taken again. */
+export function takeOff(job: Job, event: EventOf<'StepTakenOff'>): Job {
+  const { stepId } = event
+  const gates = (job.plan && indexPlan(job.plan).stepById.get(stepId)?.gates) ?? []
+  return lapseWaivers(
+    changeStep(job, stepId, (step) => ({ ...step, gates: {}, takenOff: signature(event) })),
+    gates.map(({ id }) => ({ kind: 'gate' as const, stepId, gateId: id })),
     event,
   )
+}
+
+export const signStep = (job: Job, event: EventOf<'StepSigned'>): Job => {
+  const { stepId, setId } = event
+  const on = changeStep(job, stepId, ({ takenOff: _, ...step }) => step)
+  return endClaimWhenSigned(
+    changeSet(on, stepId, setId, () => ({ first: signature(event) })),
+    event,
+  )
+}
 
 export const secondSign = (
   job: Job,
@@ -102,5 +116,13 @@ function endClaimWhenSigned(job: Job, event: EventOf<'StepSigned'>): Job {
   const state = job.steps[stepId]
   if (!step || !state || !signatureSets(step).every((set) => state.sets[set.id]?.first)) return job
   const through = changeStep(job, stepId, ({ claim: _, stopped: __, ...rest }) => rest)
-  return forgetScales(lapseWaivers(through, [{ kind: 'hiding', stepId }], event), stepId)
+  return answerCase(forgetScales(lapseWaivers(through, [{ kind: 'hiding', stepId }], event), stepId), event)
+}
+
+/** Work signed through after a complaint answers it. */
+function answerCase(job: Job, event: EventOf<'StepSigned'>): Job {
+  const last = job.warranties.at(-1)
+  if (!last) return job
+  const work = { ...signature(event), stepId: event.stepId }
+  return { ...job, warranties: [...job.warranties.slice(0, -1), { ...last, work }] }
 }

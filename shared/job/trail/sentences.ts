@@ -34,6 +34,7 @@ const LAPSED: Record<LapseCause, string> = {
   hole: 'its hole was found stripped, or was renewed',
   sealant: 'a new bead was laid',
   value: 'its value was settled anew',
+  taken_off: 'it was taken off again',
 }
 
 const CONDITIONS: Record<EventOf<'FastenersPlaced'>['condition'], string> = {
@@ -109,6 +110,8 @@ export const SENTENCES: Sentences = {
     `${who} closed the sealant of ${stepName(job, e.stepId)}: last fastener in.`,
   GateAnswered: (e, job, who) =>
     `${who} answered “${gateText(job, e.stepId, e.gateId)}”${e.count === undefined ? '' : `: ${e.count}`}.`,
+  StepTakenOff: (e, job, who) =>
+    `${who} took off ${stepName(job, e.stepId)} again; what it covered can be reached.`,
   StepSigned: (e, job, who) => `${who} signed ${setName(job, e.stepId, e.setId)}.`,
   StepSecondSigned: (e, job, who) =>
     `${who} second-signed ${setName(job, e.stepId, e.setId)}${e.through === 'grant' ? ', by PIN on another’s tablet' : ''}${late(e.late)}.`,
@@ -121,7 +124,7 @@ export const SENTENCES: Sentences = {
   HoldRaised: (e, job, who, words) =>
     `${who} put ${stepNames(job, e.stepIds)} on hold (${HOLD_WORDS[e.kind]}): ${e.expectedAt === undefined ? ended(e.what) : `${unended(e.what)}, expected ${words.moment(e.expectedAt)}.`}`,
   HoldChanged: (e, job, who, words) =>
-    `${who} changed the hold${holdSteps(job, e.holdId)}: ${[...(e.what === undefined ? [] : [unended(e.what)]), ...(e.expectedAt === undefined ? [] : [`expected ${words.moment(e.expectedAt)}`])].join(', ')}.`,
+    `${who} changed the hold${holdSteps(job, e.holdId)}: ${[...(e.what === undefined ? [] : [unended(e.what)]), ...(e.expectedAt === undefined ? [] : [`expected ${words.moment(e.expectedAt)}`]), ...(e.undated ? ['no date expected any more'] : [])].join(', ')}.`,
   HoldCleared: (e, job, who) =>
     `${who} cleared the hold “${unended(holdName(job, e.holdId))}”: ${ended(e.how)}`,
   Deferred: (e, job, who) =>
@@ -137,6 +140,7 @@ export const SENTENCES: Sentences = {
     `${who} released the engine ${e.kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, record ${e.number}.${own(e.ownWork)}`,
   ReleaseWithdrawn: (e, job) => `The release to fitting is withdrawn: rework on ${stepName(job, e.stepId)}.`,
   WarrantyOpened: (e, _, who) => `${who} opened a warranty case: ${ended(e.complaint)}`,
+  WarrantyClosed: (e, _, who) => `${who} closed the warranty case: ${ended(e.finding)}`,
   DatePromised: (e, _, who) => `${who} promised ${e.date}: ${ended(e.reason)}`,
   NoteAdded: (e, job, who) =>
     `${who} noted${e.stepId ? ` on ${stepName(job, e.stepId)}` : ''}: ${ended(e.text)}`,

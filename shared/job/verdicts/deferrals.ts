@@ -121,7 +121,9 @@ export function nextInRound(
   const away = deferredPositions(job, joint.id)
   const due = away.get(position)?.dueStepId
   const positions = away.size === 0 ? all : all.filter((n) => away.get(n)?.dueStepId === due)
-  const next = positions.find((n) => !standingReading(job, joint, n, pass))
+  const open = positions.filter((n) => !standingReading(job, joint, n, pass))
+  // Loosening goes the other way round.
+  const next = joint.passes[pass - 1]?.kind === 'slacken' ? open.at(-1) : open[0]
   return { positions, ordered, next }
 }
 

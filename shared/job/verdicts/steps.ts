@@ -1,6 +1,9 @@
 /** Where a step stands: signed, done, begun, hidden, ready, and what is in its way. */
+
+import type { Instant } from '../../log'
 import { indexPlan, signatureSets } from '../../plan/read'
 import type { AdoptedStep, Fasteners } from '../../plan/types'
+import { CLOCKS_ASIDE, cureInTheWay } from '../clocks'
 import type { PlannedJob } from '../context'
 import { deferredPositions, inPlaceBefore, isDeferredStep, planOrder, signaturesAsked } from './deferrals'
 import { isAccepted } from './sets'
@@ -48,12 +51,17 @@ export function hasBegun(job: PlannedJob, step: AdoptedStep): boolean {
   )
 }
 
-/** Taken off again: every fastener it put in is out. */
-const isTakenOff = (job: PlannedJob, { joints }: AdoptedStep): boolean =>
-  joints.length > 0 &&
-  joints.every(({ id, positions }) =>
-    positions.every(({ n }) => job.fasteners[id]?.[n]?.condition === 'removed'),
-  )
+/** Taken off again: every fastener it put in is out; where it has none, somebody has said so. */
+const isTakenOff = (job: PlannedJob, { id: stepId, joints }: AdoptedStep): boolean =>
+  joints.length > 0
+    ? joints.every(({ id, positions }) =>
+        positions.every(({ n }) => job.fasteners[id]?.[n]?.condition === 'removed'),
+      )
+    : stepState(job, stepId).takenOff !== undefined
+
+/** A cover without fasteners of its own: that it came off must be said. */
+export const isBareCover = ({ hides, joints }: AdoptedStep): boolean =>
+  hides.length > 0 && joints.length === 0
 
 /** Begun and not taken off again: what it hides cannot be reached. */
 export const inTheWay = (job: PlannedJob, step: AdoptedStep): boolean =>
@@ -111,8 +119,11 @@ export type StepStanding =
   | 'awaiting_second'
   | 'done'
 
-/** Where a step stands, for anybody, clocks aside; who and when is asked of `decide`. */
-export function standingOf(job: PlannedJob, step: AdoptedStep): StepStanding {
+/**
+ * Where a step stands at a moment, for anybody; who may take it is asked of `decide`. Without a moment: as if
+ * every clock had run out.
+ */
+export function standingOf(job: PlannedJob, step: AdoptedStep, now: Instant = CLOCKS_ASIDE): StepStanding {
   if (isDone(job, step)) return 'done'
   const state = stepState(job, step.id)
   if (openHolds(job, step.id).length > 0) return 'on_hold'
@@ -121,6 +132,7 @@ export function standingOf(job: PlannedJob, step: AdoptedStep): StepStanding {
   if (isDeferredStep(job, step.id)) return 'deferred'
   if (
     openNeeds(job, step).length > 0 ||
+    cureInTheWay(job, step, now).length > 0 ||
     (unprovenBehind(job, step).length > 0 && !isWaived(job, { kind: 'hiding', stepId: step.id }))
   )
     return 'not_ready'

@@ -259,6 +259,9 @@ export const release = (kind: 'to_fitting' | 'to_owner', but: But<'Release'> = {
   act('Release', { kind }, { head: 'a'.repeat(64), ...but }, 'dee')
 export const warranty = (but: But<'OpenWarranty'> = {}): Act =>
   act('OpenWarranty', { complaint: 'weeps at the filter' }, but, 'wim')
+export const closeWarranty = (but: But<'CloseWarranty'> = {}): Act =>
+  act('CloseWarranty', { finding: 'no fault found: dry after an hour’s run' }, but, 'dee')
+export const takeOff = (stepId: string, but: But<'TakeOff'> = {}): Act => act('TakeOff', { stepId }, but)
 export const promise = (date: string, but: But<'PromiseDate'> = {}): Act =>
   act('PromiseDate', { date, reason: 'the shim' }, but, 'wim')
 export const note = (text: string, but: But<'AddNote'> = {}): Act => act('AddNote', { text }, but)

@@ -10,6 +10,7 @@ import {
   claim,
   clear,
   closed,
+  closeWarranty,
   entry,
   fit,
   floor,
@@ -253,7 +254,7 @@ describe('after a release', () => {
     const then = floor(delivered()).when(warranty())
     then.gives({ type: 'WarrantyOpened', complaint: 'weeps at the filter' })
     expect(releaseInForce(then.job, 'to_owner')).toBeUndefined()
-    floor(delivered(), warranty())
+    floor(delivered(), warranty(), closeWarranty())
       .when(release('to_owner', { at: 999 }))
       .gives({ type: 'Released', number: 'E-1-R2', edition: 2 })
   })

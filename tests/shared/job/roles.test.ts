@@ -11,6 +11,7 @@ import { ABOUT_THE_PERSON } from '../../../shared/job/refusals'
 import type { JobCommand } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
 import type { Person } from '../../../shared/shop/types'
+import { coverAdopted, hoodOn } from './cover-plan'
 import {
   type Act,
   adoptPlan,
@@ -24,6 +25,7 @@ import {
   claim,
   clear,
   closed,
+  closeWarranty,
   contextOf,
   count,
   entry,
@@ -54,6 +56,7 @@ import {
   sign,
   strike,
   strikeMeasured,
+  takeOff,
   waive,
   warranty,
   withdraw,
@@ -112,6 +115,7 @@ const TABLE: Record<JobCommand['type'], Row[]> = {
   StartSealant: [[planned(), bead('seal'), ANYBODY]],
   CloseSealant: [[planned(bead('seal')), closed('seal'), ANYBODY]],
   AnswerGate: [[planned(), answer('rags', { stepId: 'closing', count: 3 }), ANYBODY]],
+  TakeOff: [[[open(), coverAdopted, hoodOn()], takeOff('hood'), ANYBODY]],
   NoteLook: [[planned(), look('pump', 'dee'), ANYBODY]],
   AddNote: [[planned(), note('dry'), ANYBODY]],
   AddPhoto: [[planned(), photo('p'), ANYBODY]],
@@ -165,7 +169,13 @@ const TABLE: Record<JobCommand['type'], Row[]> = {
   OpenWarranty: [[planned(delivered(), release('to_owner', { at: 950 })), warranty(), OFFICE]],
   RaiseHold: [[planned(), raise(['pump']), ANYBODY]],
   ChangeHold: [[planned(raise(['pump'])), changeHold(entry(1), { what: 'two' }), ANYBODY]],
-  ClearHold: [[planned(raise(['pump'])), clear(entry(1)), ANYBODY]],
+  ClearHold: [
+    [planned(raise(['pump'])), clear(entry(1)), ANYBODY],
+    [planned(raise(['pump'], { kind: 'approval' })), clear(entry(1)), OFFICE],
+  ],
+  CloseWarranty: [
+    [planned(delivered(), release('to_owner', { at: 950 }), warranty()), closeWarranty(), LEADS],
+  ],
   PromiseDate: [[planned(), promise('2030-02-01'), OFFICE]],
 }
 

@@ -1,5 +1,6 @@
 /** What office and bench tell each other: holds, notes, photos, promises; a doer's second look, a look noted. */
 import { describe, expect, test } from 'vitest'
+import { jobCommandSchema } from '../../../shared/job/schema'
 import {
   all,
   arrived,
@@ -24,6 +25,7 @@ import {
   shows,
   sign,
   slacken,
+  uuid,
 } from './given'
 import { people, START } from './shop'
 
@@ -79,6 +81,39 @@ describe('a hold', () => {
       .when(changeHold(entry(1), { what: 'x' }))
       .refuses('hold_cleared', { by: 'ana' })
     floor().when(clear('none')).refuses('hold_not_found')
+  })
+  test('[HD9] an expected date is taken back; taken back already, nothing', () => {
+    const dated = raise(['twin'], { expectedAt: START })
+    const then = floor(dated).when(changeHold(entry(1), { expectedAt: null }))
+    then.gives({ type: 'HoldChanged', undated: true })
+    expect(then.events[0]).not.toHaveProperty('expectedAt')
+    expect(then.job.holds[0]).not.toHaveProperty('expectedAt')
+    floor(held)
+      .when(changeHold(entry(1), { expectedAt: null }))
+      .thenNothing()
+    const again = floor(dated, changeHold(entry(1), { expectedAt: null, what: 'two' }))
+    expect(again.job.holds).toMatchObject([{ what: 'two' }])
+    again.when(changeHold(entry(1), { expectedAt: START })).gives({ type: 'HoldChanged', expectedAt: START })
+  })
+  test('[HD10] an approval is cleared by the office, with how it was said; the rest by anybody', () => {
+    const asked = raise(['twin'], { kind: 'approval', what: 'new liners' })
+    const how = 'Mr Vane by telephone, 14:10: yes to 1,240'
+    floor(asked)
+      .when(clear(entry(1), { by: 'ana', how }))
+      .refuses('role_needed', { roles: ['service writer', 'supervisor', 'owner of the shop'] })
+    for (const by of ['wim', 'dee'])
+      floor(asked)
+        .when(clear(entry(1), { by, how }))
+        .gives({ type: 'HoldCleared', how })
+    floor(asked, clear(entry(1), { by: 'wim' }))
+      .when(clear(entry(1), { by: 'ana' }))
+      .thenNothing()
+    floor(raise(['twin'], { kind: 'question' }))
+      .when(clear(entry(1), { by: 'ana' }))
+      .gives({ type: 'HoldCleared' })
+    const sent = { type: 'ClearHold', holdId: 'x', commandId: uuid(1) }
+    expect(jobCommandSchema.safeParse({ ...sent, how: ' ' }).success).toBe(false)
+    expect(jobCommandSchema.safeParse({ ...sent, how }).success).toBe(true)
   })
   test('[HD8] cleared once', () => {
     floor(held)

@@ -7,6 +7,7 @@ import { jobEventSchema } from '../../../shared/job/schema'
 import { trailLine } from '../../../shared/job/trail'
 import type { Job, JobEvent } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
+import { coverAdopted, hoodOn } from './cover-plan'
 import {
   type Act,
   adoptPlan,
@@ -20,6 +21,7 @@ import {
   clear,
   click,
   closed,
+  closeWarranty,
   contextOf,
   count,
   fit,
@@ -47,6 +49,7 @@ import {
   slacken,
   strike,
   strikeMeasured,
+  takeOff,
   turn,
   uuid,
   waive,
@@ -62,9 +65,9 @@ const shop = { ...testShop, selfRecheck: { allowed: true, afterMinutes: 5 } } as
 function told(...happened: Given[]): { event: JobEvent; job: Job; sentence: string }[] {
   let job = newJob('job-1')
   const lines: { event: JobEvent; job: Job; sentence: string }[] = []
-  for (const [index, one] of (happened.flat(9) as Act[]).entries()) {
-    const outcome = decide(job, one.command, contextOf(one, index + 1, shop))
-    if (isRefusal(outcome)) throw new Error(`${one.command.type}: ${outcome.refused}`)
+  for (const [index, one] of (happened.flat(9) as (Act | JobEvent)[]).entries()) {
+    const outcome = 'command' in one ? decide(job, one.command, contextOf(one, index + 1, shop)) : [one]
+    if (isRefusal(outcome)) throw new Error(`${JSON.stringify(one)}: ${outcome.refused}`)
     for (const event of outcome) {
       job = evolveAll(job, [event])
       const line = trailLine(job, { version: job.version, recordedAt: START, event }, words)
@@ -124,6 +127,7 @@ describe('the trail', () => {
       liftDone(),
       release('to_owner', { at: 950 }),
       warranty(),
+      closeWarranty(),
       shows('JP', 1, 33, { by: 'bo' }),
       fit('JP', [2], { condition: 'temporary' }),
       waive({ kind: 'fastener', jointId: 'JP', position: 2 }),
@@ -154,7 +158,7 @@ describe('the trail', () => {
       ],
     ),
   ]
-  const lines = stories.flat()
+  const lines = [...stories.flat(), ...told(open(), coverAdopted, hoodOn(), takeOff('hood'))]
 
   test('says every kind of event, and nothing undefined', () => {
     for (const { sentence } of lines) {

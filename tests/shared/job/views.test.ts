@@ -262,7 +262,7 @@ describe('the one reason an engine waits', () => {
     expect(reasonFor({ ...job, plan })).toEqual({ code: 'all_signed' })
   })
   test('[VW11] each has its place in the order of attention', () => {
-    expect(new Set(ATTENTION).size).toBe(12)
+    expect(new Set(ATTENTION).size).toBe(15)
     expect(ATTENTION.indexOf('second_late')).toBeLessThan(ATTENTION.indexOf('flagged'))
     expect(ATTENTION.at(-1)).toBe('released')
   })
