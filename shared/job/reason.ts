@@ -76,6 +76,15 @@ export const ATTENTION: readonly Reason['code'][] = [
   'released',
 ]
 
+/** What cannot wait: it stands against the engine, not merely before it. */
+const AGAINST: ReadonlySet<Reason['code']> = new Set([
+  'second_late',
+  'flagged',
+  'out_of_limits',
+  'wrong_count',
+])
+export const standsAgainst = (code: Reason['code']): boolean => AGAINST.has(code) || code === 'stuck'
+
 /** At a moment; without one, as if every clock had run out. */
 export function reasonFor(job: Job, now: Instant = CLOCKS_ASIDE): Reason {
   if (!job.plan) return { code: 'no_plan' }

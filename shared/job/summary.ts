@@ -7,7 +7,7 @@
 import type { Instant } from '../log'
 import { indexPlan, stepClass } from '../plan/read'
 import type { AdoptedStep, JointClass } from '../plan/types'
-import { CLOCKS_ASIDE, cureInTheWay, nextChangeAt } from './clocks'
+import { CLOCKS_ASIDE, nextChangeAt } from './clocks'
 import type { PlannedJob } from './context'
 import { type Reason, reasonFor } from './reason'
 import { againstRelease, deferralOpen, type ReleaseKind, releaseInForce, stepsOf } from './release'
@@ -23,6 +23,7 @@ import {
   type StepStanding,
   standingOf,
   stepState,
+  waitsForCure,
 } from './verdicts'
 
 export interface JobSummary {
@@ -239,8 +240,7 @@ function cell(job: PlannedJob, step: AdoptedStep, stage: number, standings: Stan
   const second = isDone(job, step) ? sets.findLast((set) => set.second)?.second?.by : undefined
   const flagged = step.joints.some((joint) => flaggedOn(job, joint).length > 0)
   const standing = standings.get(step.id) ?? 'not_ready'
-  const cures = standing === 'not_ready' ? cureInTheWay(job, step, now).map(({ until }) => until) : []
-  const waitsForClock = cures.length > 0 && standingOf(job, step) !== 'not_ready'
+  const curesAt = waitsForCure(job, step, now)
   const dueAt = deferralsOf(job)
     .filter(({ what }) =>
       what.kind === 'step' ? what.stepId === step.id : step.joints.some(({ id }) => id === what.joint),
@@ -257,7 +257,7 @@ function cell(job: PlannedJob, step: AdoptedStep, stage: number, standings: Stan
     ...(second ? { second } : {}),
     ...(flagged ? { flagged: true } : {}),
     ...(offLimits(job, step).length > 0 ? { offLimits: true } : {}),
-    ...(waitsForClock ? { curesAt: Math.max(...cures) } : {}),
+    ...(curesAt === undefined ? {} : { curesAt }),
     ...(dueAt.length > 0 ? { dueAt } : {}),
   }
 }

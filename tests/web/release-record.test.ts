@@ -61,10 +61,14 @@ describe('an edition', () => {
       ...aboard,
       release('to_owner'),
       ['bram', { type: 'OpenWarranty', complaint: 'weeps oil' }],
+      ['bram', { type: 'CloseWarranty', finding: 'no fault found: dry after an hour' }],
       release('to_owner'),
     )
     expect(edition(told, 'E-1-R1').job.warranties).toEqual([])
     expect(edition(told, 'E-1-R2').job.warranties.map(({ complaint }) => complaint)).toEqual(['weeps oil'])
+    expect(edition(told, 'E-1-R2').job.warranties[0]?.closed?.finding).toBe(
+      'no fault found: dry after an hour',
+    )
     expect(edition(told, 'E-1-R2').release.edition).toBe(2)
   })
   test('a number that is none says which there are; a log with a gap shows nothing', () => {

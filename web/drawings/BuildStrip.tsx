@@ -76,6 +76,8 @@ export function stripWords(
     cell.standing === 'in_work' ? [`${cell.stepId}${cell.by ? ` by ${nameOf(cell.by)}` : ''}`] : [],
   )
   const flagged = cells.flatMap(({ flagged: odd, stepId }) => (odd ? [stepId] : []))
+  const off = cells.flatMap(({ offLimits, stepId }) => (offLimits ? [stepId] : []))
+  const curing = cells.flatMap(({ curesAt, stepId }) => (curesAt === undefined ? [] : [stepId]))
   const held = cells.flatMap(({ standing, stepId }) => {
     if (standing !== 'on_hold') return []
     const why = holds.find(({ stepIds }) => stepIds.includes(stepId))
@@ -88,8 +90,10 @@ export function stripWords(
     `${signed} of ${cells.length} steps signed.`,
     ...say('In work', inWork),
     ...say('A flag stands on', flagged),
+    ...say('Out of limits', off),
     ...say('On hold', held),
     ...say('Stopped', ids('stopped')),
+    ...say('Waiting for a cure', curing),
     ...say('Left out, due later', leftOut),
     ...say('Waiting for a second signature', ids('awaiting_second')),
     ...say('Ready', ids('ready')),

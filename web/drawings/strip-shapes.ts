@@ -209,7 +209,7 @@ function drawCell(
     const half = Math.min(NOTCH * 0.62, w / 2)
     add('notch', `M${r(middle - half)} ${TOP - NOTCH}h${r(half * 2)}L${r(middle)} ${TOP - 0.5}z`)
   }
-  if (cell.flagged) {
+  if (cell.flagged || cell.offLimits) {
     ring('flag', Math.max(heavy, 1.6))
     add('flag-mark', `M${r(middle)} ${TOP + 7}l5 6l-5 6l-5 -6z`)
   }

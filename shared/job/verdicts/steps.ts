@@ -67,6 +67,14 @@ export const isBareCover = ({ hides, joints }: AdoptedStep): boolean =>
 export const inTheWay = (job: PlannedJob, step: AdoptedStep): boolean =>
   hasBegun(job, step) && !isTakenOff(job, step)
 
+/** Until when a cure keeps a step that nothing else keeps; nothing where it can begin, or where more is in its way. */
+export function waitsForCure(job: PlannedJob, step: AdoptedStep, now: Instant): Instant | undefined {
+  const cures = cureInTheWay(job, step, now).map(({ until }) => until)
+  if (cures.length === 0) return undefined
+  const otherwise = standingOf(job, step)
+  return otherwise === 'ready' || otherwise === 'stopped' ? Math.max(...cures) : undefined
+}
+
 /** Steps begun that stand in the way of these positions; one fitted later than a cover went on is not under it. */
 export function hiddenBy(job: PlannedJob, jointId: string, positions: readonly number[]): AdoptedStep[] {
   const index = indexPlan(job.plan)

@@ -1,6 +1,7 @@
 /** The one sheet that is open over the audit. */
 import { lazy, Show, Suspense } from 'solid-js'
 import { planned, useDesk } from '../engine/desk'
+import { clearedLabel } from '../engine/office-view'
 import type { Ask } from './ask'
 import { waivedWords } from './deviations'
 import { ReasonDialog } from './ReasonDialog'
@@ -45,7 +46,7 @@ export function Asked(props: { ask: Ask; onClose(): void }) {
           <ReasonDialog
             title="Clear the hold"
             about={[one().what]}
-            label="How was it settled?"
+            label={clearedLabel(planned(desk), one().holdId)}
             word="Clear it"
             commands={(how) => [{ type: 'ClearHold', holdId: one().holdId, how: how.slice(0, 500) }]}
             onClose={props.onClose}
@@ -75,6 +76,21 @@ export function Asked(props: { ask: Ask; onClose(): void }) {
             label="What does the owner say?"
             word="Open the case"
             commands={(complaint) => [{ type: 'OpenWarranty', complaint }]}
+            onClose={props.onClose}
+          />
+        )}
+      </Show>
+      <Show when={of('finding')}>
+        {(one) => (
+          <ReasonDialog
+            title="Answer the warranty case"
+            about={[
+              `“${one().complaint}”`,
+              'The finding stands in the next edition of the record. Without it a step signed since answers the case.',
+            ]}
+            label="What was found? If nothing: no fault found, because …"
+            word="Record the finding"
+            commands={(finding) => [{ type: 'CloseWarranty', finding }]}
             onClose={props.onClose}
           />
         )}

@@ -10,6 +10,7 @@ import { planned, useDesk } from '../engine/desk'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
 import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWords } from './awaiting-words'
+import { numbersOff } from './deviations'
 import { ToBench } from './ReleaseLists'
 import { reachedWords } from './rows'
 import { positionName as namedPosition } from './verdict'
@@ -81,12 +82,35 @@ export function FlaggedReadings() {
   const desk = useDesk()
   const { ask, leads } = useAsk()
   const list = createMemo(() => groupFlagged(flaggedReadings(desk.job())))
+  const off = createMemo(() => numbersOff(planned(desk)))
   return (
     <List
       title="Readings that carry a flag"
-      count={list().length}
-      empty="No reading carries a flag. One out of band, out of order or with a doubtful wrench would stand here."
+      count={list().length + off().length}
+      empty="No reading carries a flag. One out of band, out of order or with a doubtful wrench would stand here, and a measurement out of limits or a wrong count."
     >
+      <For each={off()}>
+        {(one) => (
+          <Entry
+            id={one.stepId}
+            ways={
+              <>
+                <ToBench stepId={one.stepId} words="Put right" />
+                <Show when={leads()}>
+                  <Button look="quiet" onClick={() => ask({ do: 'waive', title: 'Waive', what: one.what })}>
+                    Waive<span class="unseen"> {one.title}</span>
+                  </Button>
+                </Show>
+              </>
+            }
+          >
+            <p>
+              <b>{one.title}</b>: out of limits
+            </p>
+            <p class="pencil">{one.say}</p>
+          </Entry>
+        )}
+      </For>
       <For each={list()}>
         {(one) => (
           <Entry

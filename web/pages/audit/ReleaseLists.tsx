@@ -138,6 +138,12 @@ function Ways(props: { against: Against }) {
                 Clear<span class="unseen"> the hold on {id()}</span>
               </Button>
             )
+          case 'finding':
+            return (
+              <Show when={leads()}>
+                <Button onClick={() => ask(way)}>Record what was found</Button>
+              </Show>
+            )
           case 'waive':
             return (
               <Show when={leads()}>
@@ -200,7 +206,7 @@ export function Releases() {
         </h2>
         <ol>
           <For each={lines()}>
-            {({ release, state, complaint }) => (
+            {({ release, state, complaint, finding }) => (
               <li class={`release release-${state}`}>
                 <p class="stencil release-number">{release.number}</p>
                 <div>
@@ -222,6 +228,7 @@ export function Releases() {
                       <p>A warranty case was opened since, and ends in the next edition: “{said()}”</p>
                     )}
                   </Show>
+                  <Show when={finding}>{(said) => <p>Found: {said()}</p>}</Show>
                 </div>
                 <div class="entry-ways">
                   <A class="button" href={`/jobs/${desk.job().id}/record/${release.number}`}>

@@ -17,7 +17,7 @@ export function Deviations() {
     <List
       title="Other deviations"
       count={list().length}
-      empty="No measurement is out of its limits, no fastener or seal is in doubt, and no step waits because of what it would hide."
+      empty="No fastener or seal is in doubt, and no step waits because of what it would hide."
     >
       <For each={list()}>
         {(one) => (

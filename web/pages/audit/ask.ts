@@ -11,6 +11,7 @@ export type Ask =
   | { do: 'withdraw'; deferralId: string; title: string }
   | { do: 'release'; kind: ReleaseKind }
   | { do: 'warranty'; number: string }
+  | { do: 'finding'; complaint: string }
 
 export interface Asking {
   ask(what: Ask): void

@@ -46,13 +46,15 @@ export const FAULT_WORDS: Record<FastenerFault, string> = {
 
 export function deviations(job: PlannedJob, now: number): Deviation[] {
   return job.plan.steps.flatMap((step) => [
-    ...measured(job, step),
     ...fasteners(job, step),
     ...sealed(job, step, now),
-    ...counted(job, step),
     ...hiding(job, step),
   ])
 }
+
+/** Numbers that stand like a flag: measurements out of limits and wrong counts, in the plan's order. */
+export const numbersOff = (job: PlannedJob): Deviation[] =>
+  job.plan.steps.flatMap((step) => [...measured(job, step), ...counted(job, step)])
 
 function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
   return stepState(job, step.id).measurements.flatMap((entry) => {

@@ -30,6 +30,7 @@ export type WayOut =
   | { do: 'settle'; joint: string; pass: number }
   | { do: 'waive'; what: Waived }
   | { do: 'clear'; holdId: string; what: string }
+  | { do: 'finding'; complaint: string }
 
 /** What can be done about a reason from here; a cure and a release that comes first are only waited for. */
 export function waysOut(against: Against): WayOut[] {
@@ -55,6 +56,8 @@ export function waysOut(against: Against): WayOut[] {
     }
     case 'no_value':
       return [{ do: 'settle', joint: against.joint, pass: against.pass }]
+    case 'warranty_open':
+      return [{ do: 'finding', complaint: against.complaint }]
     case 'curing':
     case 'not_released_to_fitting':
       return []
@@ -132,6 +135,8 @@ export interface ReleaseLine {
   /** `after`: a warranty case was opened since; the next edition follows. */
   state: 'stands' | 'withdrawn' | 'after'
   complaint?: string
+  /** What was found in that case. */
+  finding?: string
 }
 
 /** Newest first. */
@@ -139,7 +144,13 @@ export function releaseLines(job: PlannedJob): ReleaseLine[] {
   return job.releases.toReversed().map((release): ReleaseLine => {
     if (release.withdrawn) return { release, state: 'withdrawn' }
     if (releaseInForce(job, release.kind) === release) return { release, state: 'stands' }
-    const complaint = job.warranties.find(({ doneAt }) => doneAt >= release.doneAt)?.complaint
-    return { release, state: 'after', ...(complaint ? { complaint } : {}) }
+    const since = job.warranties.find(({ version }) => version > release.version)
+    const finding = since?.closed?.finding
+    return {
+      release,
+      state: 'after',
+      ...(since ? { complaint: since.complaint } : {}),
+      ...(finding ? { finding } : {}),
+    }
   })
 }

@@ -26,13 +26,22 @@ export function Holds() {
             <Stripe person={hold.raised.by} /> {bench.words.moment(hold.raised.doneAt)}
           </p>
           <p class="small">The step is neither claimed nor signed before this is settled.</p>
-          <div class="panel-buttons">
-            <Button
-              onClick={() => void bench.send({ type: 'ClearHold', holdId: hold.id, how: CLEARED[hold.kind] })}
-            >
-              {CLEARED[hold.kind]}: clear it
-            </Button>
-          </div>
+          <Show
+            when={hold.kind !== 'approval'}
+            fallback={
+              <p>The office clears it on the engine page, with who agreed, when and to what amount.</p>
+            }
+          >
+            <div class="panel-buttons">
+              <Button
+                onClick={() =>
+                  void bench.send({ type: 'ClearHold', holdId: hold.id, how: CLEARED[hold.kind] })
+                }
+              >
+                {CLEARED[hold.kind]}: clear it
+              </Button>
+            </div>
+          </Show>
         </section>
       )}
     </For>

@@ -25,6 +25,7 @@ export function RoundDone(props: { brief?: boolean }) {
       jointId: round.joint.id,
       pass: bench.pass(),
       count: n,
+      position: round.positions[0],
       ...(wrench ? { wrenchId: wrench.id } : {}),
     })
   }

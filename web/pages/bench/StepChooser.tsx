@@ -6,8 +6,9 @@ import { A, useNavigate } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import type { PlannedJob } from '../../../shared/job/context'
 import { sentenceFor } from '../../../shared/job/refusals'
+import { useMoment } from '../../live/clock-moment'
 import type { JobView } from '../../live/job'
-import { useSession } from '../../live/live'
+import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { Stripe } from '../../ui/Stripe'
@@ -15,12 +16,18 @@ import { choiceFor, type StepRow } from './choose'
 import './choose.css'
 
 export function StepChooser(props: { view: JobView; job: PlannedJob }) {
-  const session = useSession()
+  const { session, clock } = useLive()
+  const moment = useMoment(() => props.job, clock.now)
   const choice = createMemo(() =>
-    choiceFor(props.job, session.person()?.id ?? '', (command) => {
-      const refusal = props.view.may(command)
-      return refusal && sentenceFor(refusal, session.words)
-    }),
+    choiceFor(
+      props.job,
+      session.person()?.id ?? '',
+      (command) => {
+        const refusal = props.view.may(command)
+        return refusal && sentenceFor(refusal, session.words)
+      },
+      moment(),
+    ),
   )
   const navigate = useNavigate()
   const hrefOf = (stepId: string) => `/jobs/${props.job.id}/bench/${stepId}`

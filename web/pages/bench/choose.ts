@@ -9,6 +9,7 @@ import {
   standingOf,
   stepState,
 } from '../../../shared/job/verdicts'
+import type { Instant } from '../../../shared/log'
 import type { AdoptedStep } from '../../../shared/plan/types'
 
 /** Whether a command would be taken; else why not, as a sentence. */
@@ -36,7 +37,7 @@ export interface Choice {
   done: StepRow[]
 }
 
-export function choiceFor(job: PlannedJob, me: string, may: May): Choice {
+export function choiceFor(job: PlannedJob, me: string, may: May, now?: Instant): Choice {
   const choice: Choice = { mine: [], second: [], ready: [], others: [], notReady: [], done: [] }
   for (const step of job.plan.steps) {
     const row = rowOf(job, step)
@@ -54,7 +55,8 @@ export function choiceFor(job: PlannedJob, me: string, may: May): Choice {
   }
   // What could begin, and only not by this person, stands before what nobody could begin.
   choice.notReady.sort(
-    (a, b) => Number(standingOf(job, a.step) !== 'ready') - Number(standingOf(job, b.step) !== 'ready'),
+    (a, b) =>
+      Number(standingOf(job, a.step, now) !== 'ready') - Number(standingOf(job, b.step, now) !== 'ready'),
   )
   return choice
 }

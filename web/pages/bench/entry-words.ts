@@ -50,7 +50,8 @@ const WORDS: EntryWords = {
   OpenWarranty: (c) => `a complaint: ${c.complaint}`,
   CloseWarranty: (c) => `a finding: ${c.finding}`,
   RaiseHold: (c) => `a hold (${HOLD_WORDS[c.kind]}): ${c.what}`,
-  ChangeHold: (c) => `a change of a hold${c.what ? `: ${c.what}` : ''}`,
+  ChangeHold: (c) =>
+    `a change of a hold${c.what ? `: ${c.what}` : ''}${c.expectedAt === null ? ', no date' : ''}`,
   ClearHold: (c) => `a hold cleared: ${c.how}`,
   PromiseDate: (c) => `a promise for ${c.date}: ${c.reason}`,
 }

@@ -1,6 +1,6 @@
 /** One engine on the board. Touching it anywhere opens the engine. */
 import { type Accessor, createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js'
-import { reasonSentence } from '../../../shared/job/reason'
+import { reasonSentence, standsAgainst } from '../../../shared/job/reason'
 import type { JobSummary } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
 import { useSession } from '../../live/live'
@@ -17,8 +17,6 @@ interface RowProps {
   onChoosePlan(summary: JobSummary): void
 }
 
-/** What cannot wait: it stands against the engine, not merely before it. */
-const AGAINST = new Set(['second_late', 'flagged'])
 /** Reasons that say already that nobody works on it. */
 const SAYS_NOBODY = new Set(['nobody_on_it', 'no_plan', 'all_signed', 'released'])
 const MARK_MS = 2400
@@ -63,7 +61,7 @@ function Engine(props: EngineProps) {
       ref={(row) => setNear(() => props.near.watch(row))}
       classList={{
         changed: changed(),
-        against: AGAINST.has(props.summary.reason.code),
+        against: props.summary.reason.code !== 'stuck' && standsAgainst(props.summary.reason.code),
         standing: stuckOnHold(),
         gone: props.summary.reason.code === 'released',
       }}

@@ -128,6 +128,7 @@ const mayLook = (entered: Pick<Person, 'maySecondSign'>, cls: 'A' | 'B' | 'C', f
 function supervisor(summary: JobSummary, words: Words): Line[] {
   const audit = `/jobs/${summary.id}/audit`
   const flagged = summary.cells.filter((cell) => cell.flagged).map(({ stepId }) => stepId)
+  const off = summary.cells.filter((cell) => cell.offLimits).map(({ stepId }) => stepId)
   const asked = (summary.holds ?? []).filter(({ kind }) => kind === 'approval' || kind === 'question')
   const looks = summary.toLook ?? []
   const unsettled = summary.unsettled ?? 0
@@ -153,6 +154,9 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
       })),
     ...(flagged.length > 0
       ? [{ text: `A flag stands on ${flagged.join(', ')}`, rank: 1, pressing: true, href: audit }]
+      : []),
+    ...(off.length > 0
+      ? [{ text: `A number is out of limits on ${off.join(', ')}`, rank: 1, pressing: true, href: audit }]
       : []),
     ...asked.map(({ kind, what }) => ({
       about: what,

@@ -9,7 +9,7 @@ import { Sentence } from '../../ui/Sentence'
 import { Stripe } from '../../ui/Stripe'
 import { useDesk } from './desk'
 import { localOf, momentOf, sayOrHear, useForms } from './office'
-import { openHoldViews } from './office-view'
+import { clearedLabel, openHoldViews } from './office-view'
 import { StepTicks } from './StepTicks'
 import { useNow } from './use-now'
 
@@ -149,7 +149,7 @@ export function ChangeHold(props: { holdId: string; onClose(): void }) {
       type: 'ChangeHold',
       holdId: props.holdId,
       what: what().trim(),
-      ...(expectedAt === undefined ? {} : { expectedAt }),
+      expectedAt: expectedAt ?? null,
     })
     if (said) setWhy(said)
     else props.onClose()
@@ -161,7 +161,12 @@ export function ChangeHold(props: { holdId: string; onClose(): void }) {
           <Field label="What it waits for" value={what()} onValue={setWhat} required maxLength={300} />
         </div>
         <div class="whole">
-          <Field label="Expected" type="datetime-local" value={expected()} onValue={setExpected} />
+          <Field
+            label="Expected; empty when nobody knows any more"
+            type="datetime-local"
+            value={expected()}
+            onValue={setExpected}
+          />
         </div>
         <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
         <Button type="submit" look="main">
@@ -191,7 +196,13 @@ export function ClearHold(props: { holdId: string; onClose(): void }) {
           {hold?.what}. It holds {hold?.stepIds.join(', ')}.
         </p>
         <div class="whole">
-          <Field label="How it was settled" value={how()} onValue={setHow} required maxLength={300} />
+          <Field
+            label={clearedLabel(desk.job(), props.holdId)}
+            value={how()}
+            onValue={setHow}
+            required
+            maxLength={300}
+          />
         </div>
         <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
         <Button type="submit" look="main">

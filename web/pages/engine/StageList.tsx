@@ -8,20 +8,22 @@ import { durationWords, progressWords } from './step-words'
 
 const RELEASES = { to_fitting: 'release to fitting', to_owner: 'release to owner' }
 
-export function StageList(props: { look(stepId: string, setId: string): void }) {
+export function StageList(props: { moment: number; look(stepId: string, setId: string): void }) {
   const desk = useDesk()
   const stages = createMemo(() => stagesOf(planned(desk).plan))
   return (
     <>
       <nav class="stage-jump" aria-label="Stages">
-        <For each={stages()}>{(stage) => <Jump stage={stage} />}</For>
+        <For each={stages()}>{(stage) => <Jump stage={stage} moment={props.moment} />}</For>
       </nav>
       <For each={stages()}>
         {(stage) => (
           <section class="stage" aria-labelledby={`stage-${stage.id}`}>
-            <StageHead stage={stage} />
+            <StageHead stage={stage} moment={props.moment} />
             <ol class="steps">
-              <For each={stage.steps}>{(step) => <StepRow step={step} look={props.look} />}</For>
+              <For each={stage.steps}>
+                {(step) => <StepRow step={step} moment={props.moment} look={props.look} />}
+              </For>
             </ol>
           </section>
         )}
@@ -30,13 +32,13 @@ export function StageList(props: { look(stepId: string, setId: string): void }) 
   )
 }
 
-function useProgress(stage: StageView) {
+function useProgress(props: { stage: StageView; moment: number }) {
   const desk = useDesk()
-  return createMemo(() => progressOf(planned(desk), stage.steps))
+  return createMemo(() => progressOf(planned(desk), props.stage.steps, props.moment))
 }
 
-function Jump(props: { stage: StageView }) {
-  const progress = useProgress(props.stage)
+function Jump(props: { stage: StageView; moment: number }) {
+  const progress = useProgress(props)
   const share = () => `${(100 * progress().done) / progress().steps}%`
   return (
     <a
@@ -57,8 +59,8 @@ function Jump(props: { stage: StageView }) {
   )
 }
 
-function StageHead(props: { stage: StageView }) {
-  const progress = useProgress(props.stage)
+function StageHead(props: { stage: StageView; moment: number }) {
+  const progress = useProgress(props)
   return (
     <header class="stage-head">
       <h3 id={`stage-${props.stage.id}`} tabindex="-1">

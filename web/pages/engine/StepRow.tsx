@@ -18,13 +18,14 @@ import { durationWords, hiddenByWords, hidesWords, limitsWords, standingWords } 
 
 interface StepRowProps {
   step: AdoptedStep
+  moment: number
   /** Opens the readings of a set, to look at them and sign as the second. */
   look(stepId: string, setId: string): void
 }
 
 export function StepRow(props: StepRowProps) {
   const desk = useDesk()
-  const view = createMemo(() => stepView(planned(desk), props.step))
+  const view = createMemo(() => stepView(planned(desk), props.step, props.moment))
   const mark = (by: string | undefined) => (by === undefined ? undefined : markOf(desk.shop(), by))
   const done = () => view().standing === 'done'
   const lastPair = () => view().signers.at(-1)
@@ -46,7 +47,7 @@ export function StepRow(props: StepRowProps) {
             <span class="unseen">, critical</span>
           </Show>
         </h4>
-        <p class="step-standing" classList={{ unseen: done() && view().flagged === 0 }}>
+        <p class="step-standing" classList={{ unseen: done() && view().flagged === 0 && view().off === 0 }}>
           <span class={`standing standing-${view().standing}`}>{standingWords(view(), desk.words)}</span>
           <Show when={!done()}>
             <span class="pencil">, likely {durationWords(props.step.minutes.likely)}</span>
@@ -56,6 +57,11 @@ export function StepRow(props: StepRowProps) {
               {view().flagged === 1
                 ? '1 fastener carries a flag'
                 : `${view().flagged} fasteners carry a flag`}
+            </strong>
+          </Show>
+          <Show when={view().off > 0}>
+            <strong class="against">
+              {view().off === 1 ? '1 number is out of limits' : `${view().off} numbers are out of limits`}
             </strong>
           </Show>
         </p>

@@ -9,6 +9,7 @@ import { stepState } from '../../../shared/job/verdicts'
 import type { Refusal } from '../../../shared/log'
 import { Button } from '../../ui/Button'
 import { planned, useDesk } from './desk'
+import { OffAgain } from './OffAgain'
 import { useForms } from './office'
 import { dueHere, holdWords, leftOut, notesOf, openHoldViews, sealantWords } from './office-view'
 import type { StepView } from './step-view'
@@ -139,6 +140,9 @@ export function StepOffice(props: { view: StepView }) {
   }
   return (
     <div class="step-office" ref={(element) => queueMicrotask(() => watch(element))}>
+      <Show when={shown()}>
+        <OffAgain step={props.view.step} />
+      </Show>
       <Show when={shown() && !signed()}>
         <Show when={props.view.standing === 'not_ready' || props.view.standing === 'on_hold'}>
           <WhyNot stepId={id()} />

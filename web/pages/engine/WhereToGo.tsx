@@ -1,22 +1,29 @@
 /** What can be done next, before the whole plan: in work, waiting for a second look, ready. Each leads to its step. */
 import { createMemo, For, Show } from 'solid-js'
-import { isDone, standingOf, stepState } from '../../../shared/job/verdicts'
+import { isDone, standingOf, stepState, waitsForCure } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { Stripe } from '../../ui/Stripe'
 import { goTo } from './bring-up'
 import { planned, useDesk } from './desk'
 import { durationWords } from './step-words'
 
-export function WhereToGo() {
+export function WhereToGo(props: { moment: number }) {
   const desk = useDesk()
   const groups = createMemo(() => {
     const job = planned(desk)
-    const by = (standing: string) => job.plan.steps.filter((step) => standingOf(job, step) === standing)
+    const now = props.moment
+    const by = (standing: string) => job.plan.steps.filter((step) => standingOf(job, step, now) === standing)
+    const curing = job.plan.steps.flatMap((step) => {
+      const until = waitsForCure(job, step, now)
+      return until === undefined ? [] : [{ step, until }]
+    })
+    const untilOf = new Map(curing.map(({ step, until }) => [step.id, until]))
     return [
       { title: 'In work', steps: by('in_work') },
       { title: 'Stopped', steps: by('stopped') },
       { title: 'Waits for a second look', steps: by('awaiting_second') },
       { title: 'Ready', steps: by('ready') },
+      { title: 'Waits for a cure', steps: curing.map(({ step }) => step), untilOf },
       { title: 'On hold', steps: by('on_hold') },
     ].filter(({ steps }) => steps.length > 0)
   })
@@ -37,7 +44,9 @@ export function WhereToGo() {
           <section>
             <h2>{group.title}</h2>
             <ul>
-              <For each={group.steps}>{(step) => <Leads step={step} />}</For>
+              <For each={group.steps}>
+                {(step) => <Leads step={step} until={group.untilOf?.get(step.id)} />}
+              </For>
             </ul>
           </section>
         )}
@@ -46,7 +55,7 @@ export function WhereToGo() {
   )
 }
 
-function Leads(props: { step: AdoptedStep }) {
+function Leads(props: { step: AdoptedStep; until: number | undefined }) {
   const desk = useDesk()
   const claim = () => stepState(planned(desk), props.step.id).claim
   return (
@@ -56,7 +65,13 @@ function Leads(props: { step: AdoptedStep }) {
       </a>
       <Show
         when={claim()}
-        fallback={<span class="pencil small">{durationWords(props.step.minutes.likely)}</span>}
+        fallback={
+          <span class="pencil small">
+            {props.until === undefined
+              ? durationWords(props.step.minutes.likely)
+              : `until ${desk.words.moment(props.until)}`}
+          </span>
+        }
       >
         {(held) => <Stripe person={held().by} />}
       </Show>

@@ -1,10 +1,11 @@
 /** The engine page: who this engine is, why it waits, what can be done next, its whole plan, and what happened. */
 import { useParams } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, onCleanup, Show } from 'solid-js'
-import { reasonFor, reasonSentence } from '../../../shared/job/reason'
-import { summarise } from '../../../shared/job/summary'
+import { reasonFor, reasonSentence, standsAgainst } from '../../../shared/job/reason'
+import { type JobSummary, summarise } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
 import { usePageTitle } from '../../frame/title'
+import { useMoment } from '../../live/clock-moment'
 import type { JobView } from '../../live/job'
 import { planned, useDesk } from './desk'
 import { EngineHead } from './EngineHead'
@@ -37,16 +38,17 @@ function Engine(props: { view: JobView }) {
   const desk = useDesk()
   usePageTitle(() => desk.job().number)
   const [looking, setLooking] = createSignal<{ stepId: string; setId: string }>()
-  const summary = createMemo(() => summarise(desk.job()))
-  const reason = createMemo(() => reasonFor(desk.job()))
-  const against = () => ['second_late', 'flagged', 'stuck'].includes(reason().code)
+  const moment = useMoment(desk.job, desk.now)
+  const summary = createMemo(() => summarise(desk.job(), moment()))
+  const reason = createMemo(() => reasonFor(desk.job(), moment()))
+  const against = () => standsAgainst(reason().code)
   return (
     <OfficeForms>
       <div class="page engine">
         <EngineHead here={props.view.here()} />
         <Show when={desk.job().plan} fallback={<NoPlan />}>
           <section class="engine-state" aria-label="Where it stands">
-            <LargeStrip />
+            <LargeStrip summary={summary()} />
             <p class="engine-reason" classList={{ against: against() }}>
               {reasonSentence(reason(), desk.words)}
             </p>
@@ -54,7 +56,7 @@ function Engine(props: { view: JobView }) {
               {summary().signed} of {summary().cells.length} steps signed.
             </p>
             <Clocks />
-            <WhereToGo />
+            <WhereToGo moment={moment()} />
           </section>
           <Office />
         </Show>
@@ -63,7 +65,7 @@ function Engine(props: { view: JobView }) {
             <section class="engine-plan" aria-labelledby="plan-head">
               <h2 id="plan-head">The plan</h2>
               <Notices />
-              <StageList look={(stepId, setId) => setLooking({ stepId, setId })} />
+              <StageList moment={moment()} look={(stepId, setId) => setLooking({ stepId, setId })} />
             </section>
           </Show>
           <Trail />
@@ -99,19 +101,17 @@ function Clocks() {
 }
 
 /** As wide as the page; drawn to measure once the page knows its width. */
-function LargeStrip() {
-  const desk = useDesk()
+function LargeStrip(props: { summary: JobSummary }) {
   const [width, setWidth] = createSignal(0)
-  const summary = createMemo(() => summarise(desk.job()))
   const watcher = new ResizeObserver(([entry]) => entry && setWidth(Math.floor(entry.contentRect.width)))
   onCleanup(() => watcher.disconnect())
   return (
     <div class="engine-strip" ref={(element) => watcher.observe(element)}>
       <Show when={width() > 0}>
         <BuildStrip
-          cells={summary().cells}
-          stages={summary().stages}
-          holds={summary().holds}
+          cells={props.summary.cells}
+          stages={props.summary.stages}
+          holds={props.summary.holds}
           width={width()}
         />
       </Show>

@@ -129,6 +129,12 @@ export function fastenersSaid(job: PlannedJob, joint: AdoptedJoint): string[] {
   })
 }
 
+/** What is asked when a hold is cleared. An approval costs somebody money: who gave it, when, how, for how much. */
+export const clearedLabel = (job: Job, holdId: string): string =>
+  job.holds.find(({ id }) => id === holdId)?.kind === 'approval'
+    ? 'Who agreed, when, by telephone or letter, and to what amount'
+    : 'How it was settled'
+
 /** A sealant clock that runs or ran over: `open 4 of 8 min`, `cures until 22:09`. */
 export function sealantWords(
   job: PlannedJob,

@@ -7,6 +7,8 @@ import type { PlannedJob } from '../../../shared/job/context'
 import type { MeasurementEntry, Signature } from '../../../shared/job/types'
 import {
   hasBegun,
+  inTheWay,
+  offLimits,
   openNeeds,
   positionState,
   type SetView,
@@ -18,7 +20,9 @@ import {
   stepState,
   takesReading,
   unprovenBehind,
+  waitsForCure,
 } from '../../../shared/job/verdicts'
+import type { Instant } from '../../../shared/log'
 import { indexPlan, positionsOf, setOf, stepClass } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Gate, JointClass, Measurement } from '../../../shared/plan/types'
 
@@ -85,9 +89,14 @@ export interface StepView {
   hides: Behind[]
   hiddenBy: Behind[]
   flagged: number
+  /** Measurements out of limits and wrong counts. */
+  off: number
+  /** Nothing but a cure keeps it, until then. */
+  curesAt?: Instant
 }
 
-export function stepView(job: PlannedJob, step: AdoptedStep): StepView {
+export function stepView(job: PlannedJob, step: AdoptedStep, now?: Instant): StepView {
+  const curesAt = now === undefined ? undefined : waitsForCure(job, step, now)
   const state = stepState(job, step.id)
   const cls = stepClass(step)
   const sets = setViews(job, step)
@@ -96,7 +105,9 @@ export function stepView(job: PlannedJob, step: AdoptedStep): StepView {
     step,
     class: cls,
     critical: cls === 'A' || step.signatures === 2,
-    standing: standingOf(job, step),
+    standing: standingOf(job, step, now),
+    off: offLimits(job, step).length,
+    ...(curesAt === undefined ? {} : { curesAt }),
     begun: hasBegun(job, step),
     ...(state.claim ? { claim: state.claim } : {}),
     needs: openNeeds(job, step).map(({ id, title }) => ({ id, title })),
@@ -166,7 +177,7 @@ function named(job: PlannedJob, fasteners: { joint: string; positions?: readonly
 
 function hides(job: PlannedJob, step: AdoptedStep): Behind[] {
   const { stepOfJoint } = indexPlan(job.plan)
-  const covered = hasBegun(job, step)
+  const covered = inTheWay(job, step)
   return step.hides.map((hidden) => ({
     ...named(job, hidden),
     stepId: stepOfJoint.get(hidden.joint)?.id ?? '',
@@ -186,7 +197,7 @@ function hiders(job: PlannedJob, step: AdoptedStep): Behind[] {
           positions: positionsOf({ joint: joint.id, positions: [...positions] }, joint),
         }),
         stepId,
-        covered: hider !== undefined && hasBegun(job, hider),
+        covered: hider !== undefined && inTheWay(job, hider),
       }
     }),
   )
@@ -216,7 +227,7 @@ export interface Progress {
   minutesLeft: number
 }
 
-export function progressOf(job: PlannedJob, steps: readonly AdoptedStep[]): Progress {
+export function progressOf(job: PlannedJob, steps: readonly AdoptedStep[], now?: Instant): Progress {
   const progress: Progress = {
     steps: steps.length,
     done: 0,
@@ -226,7 +237,7 @@ export function progressOf(job: PlannedJob, steps: readonly AdoptedStep[]): Prog
     minutesLeft: 0,
   }
   for (const step of steps) {
-    const standing = standingOf(job, step)
+    const standing = standingOf(job, step, now)
     if (standing === 'done') progress.done++
     else if (standing === 'awaiting_second') progress.awaiting++
     else {

@@ -23,7 +23,7 @@ export function standingWords(view: StepView, words: Words): string {
     case 'deferred':
       return 'left out on purpose'
     case 'not_ready':
-      return notReady(view)
+      return notReady(view, words)
   }
 }
 
@@ -33,7 +33,8 @@ function signedBy(view: StepView, words: Words): string {
   return `signed by ${listed(names)}`
 }
 
-function notReady(view: StepView): string {
+function notReady(view: StepView, words: Words): string {
+  if (view.curesAt !== undefined) return `waits for sealant that cures until ${words.moment(view.curesAt)}`
   const needs = view.needs.length > 0 ? `needs ${listed(view.needs.map(({ id }) => id))}` : ''
   const hidden =
     view.unproven.length > 0 ? `would hide ${listed(view.unproven.map(fastenersWords))}, not proven yet` : ''

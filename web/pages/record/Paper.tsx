@@ -70,6 +70,14 @@ export function Paper(props: { edition: Edition }) {
               {(one) => (
                 <Fact term="Warranty case" wide>
                   {dayAndTimeOf(one.doneAt)}: {one.complaint}
+                  <Show when={one.closed}>
+                    {(closed) => (
+                      <>
+                        . Found {dayAndTimeOf(closed().doneAt)} by {words.person(closed().by)}:{' '}
+                        {closed().finding}
+                      </>
+                    )}
+                  </Show>
                 </Fact>
               )}
             </For>

@@ -1,0 +1,37 @@
+/** Where rework starts under a cover without fasteners of its own: somebody says that it is off again. */
+import { createSignal, Show } from 'solid-js'
+import { inTheWay, isBareCover } from '../../../shared/job/verdicts'
+import type { AdoptedStep } from '../../../shared/plan/types'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { planned, useDesk } from './desk'
+import { mayTakeOff } from './off-again'
+import { stepView } from './step-view'
+import { hidesWords } from './step-words'
+
+export function OffAgain(props: { step: AdoptedStep }) {
+  const desk = useDesk()
+  const [asking, setAsking] = createSignal(false)
+  const on = () => isBareCover(props.step) && inTheWay(planned(desk), props.step)
+  const offered = () => on() && mayTakeOff(planned(desk), desk.shop(), desk.me())
+  const say = () => {
+    desk.send({ type: 'TakeOff', stepId: props.step.id })
+    setAsking(false)
+  }
+  return (
+    <Show when={offered()}>
+      <div class="office-do">
+        <Button onClick={() => setAsking(true)}>{props.step.id} is off again</Button>
+      </div>
+      <Dialog open={asking()} title={`Is ${props.step.id} off?`} onClose={() => setAsking(false)}>
+        <p>
+          Its signatures lapse, and its counts and looks are taken again when it goes back on. Until then{' '}
+          {hidesWords(stepView(planned(desk), props.step).hides)} can be reached.
+        </p>
+        <Button look="main" wide onClick={say}>
+          It is off
+        </Button>
+      </Dialog>
+    </Show>
+  )
+}
