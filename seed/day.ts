@@ -153,6 +153,14 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       ),
     },
     {
+      at: '13:00',
+      person: 'bram',
+      jobId: 'e-101',
+      shows:
+        'The network is down for seventy minutes. Bram goes on with F5 at 13:40; nothing of it arrives before 14:10.',
+      commands: NOTHING,
+    },
+    {
       at: '13:40',
       sentAt: '14:10',
       person: 'bram',

@@ -1,5 +1,6 @@
 /** `npm start`: the real shop. */
 import { join } from 'node:path'
+import { refuseDemonstration } from './demonstration/folder'
 import { makeLog } from './log'
 import { openShop } from './open-shop'
 import { repoFolder } from './repo-folder'
@@ -9,6 +10,7 @@ import { readSettings } from './settings'
 
 await run(async () => {
   const settings = readSettings(process.env, { port: 4747, dataFolder: join(repoFolder(), 'data', 'shop') })
+  refuseDemonstration(settings.dataFolder)
   const log = makeLog(settings.logLevel)
   const shop = await openShop({ dataFolder: settings.dataFolder, now: Date.now, log })
   const serving = await serve(shop, settings, { cookieName: 'paintmark', log })

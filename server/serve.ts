@@ -5,6 +5,7 @@ import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import { getRequestListener } from '@hono/node-server'
 import { addressOf, isLoopback } from './addresses'
+import type { Demo } from './demonstration/demonstration'
 import type { Log } from './desk'
 import { openGateway } from './gateway/gateway'
 import { makeApp } from './http/app'
@@ -24,13 +25,14 @@ export interface Serving {
 export async function serve(
   shop: OpenShop,
   settings: Settings,
-  { cookieName, log }: { cookieName: string; log: Log },
+  { cookieName, log, demo }: { cookieName: string; log: Log; demo?: Demo },
 ): Promise<Serving> {
   const { host, tls, behindProxy, dataFolder } = settings
   const certificate = tls ? await shopCertificate(dataFolder, host, Date.now()) : undefined
   const rooms: Rooms = {
     ...shop,
     log,
+    ...(demo ? { demo } : {}),
     web: {
       cookieName,
       secure: tls || behindProxy,

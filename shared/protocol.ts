@@ -94,6 +94,8 @@ export interface ServerToClient {
   presence(message: { jobId: string; here: Here[] }): void
   /** The server was renewed and speaks another version. */
   reload(message: { protocol: number }): void
+  /** Of the demonstration alone: its day goes on, or began anew. */
+  demo(message: DemoState): void
 }
 
 export interface Here {
@@ -123,4 +125,53 @@ export interface Me {
   /** The server's clock, to correct the device's. */
   now: Instant
   protocol: number
+  /** Only where the shop is the demonstration's. */
+  demo?: DemoState
+}
+
+/** Shop seconds for one on the wall; `at_once` goes from command to command without waiting. */
+export type DemoSpeed = 1 | 10 | 60 | 'at_once'
+
+export type DemoAct =
+  | { do: 'play' | 'pause' | 'step' }
+  | { do: 'speed'; speed: DemoSpeed }
+  /** Names the run it ends, so that two people who ask at once begin anew once. */
+  | { do: 'restart'; run: string }
+
+/** How far the demonstration's day has come. */
+export interface DemoState {
+  /** Another one after a restart: whatever a page shows is then of a shop that is gone. */
+  run: string
+  /** Counts the changes of a run, so that an older one that comes late is left aside. */
+  change: number
+  now: Instant
+  /** What the shop's clock makes of a second: 0 while it stands. */
+  rate: number
+  playing: boolean
+  speed: DemoSpeed
+  /** How many moments have begun, of those `GET /api/demo` names. */
+  begun: number
+  refused: readonly DemoRefusal[]
+}
+
+export interface DemoMoment {
+  /** When it happens at the bench. */
+  at: Instant
+  /** When the server learns of it. */
+  due: Instant
+  person: string
+  jobId: string
+  /** What to look at on the screens. */
+  shows: string
+}
+
+export interface DemoRefusal {
+  /** Which moment, by its place in the day. */
+  moment: number
+  code: string
+  sentence: string
+  /** The day tells of it: it is what the moment shows. */
+  foreseen: boolean
+  /** How many more entries of that moment were left out because of it. */
+  leftOut: number
 }

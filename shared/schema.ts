@@ -52,6 +52,13 @@ export const firstRunSchema = z.strictObject({
   pin,
 })
 
+export const demoActSchema = z.union([
+  z.strictObject({ do: z.enum(['play', 'pause', 'step']) }),
+  z.strictObject({ do: z.literal('restart'), run: id }),
+  z.strictObject({ do: z.literal('speed'), speed: z.literal([1, 10, 60, 'at_once']) }),
+])
+export const demoSignInSchema = z.strictObject({ personId: id })
+
 /** `GET /api/schema`: JSON Schema (draft 2020-12) of every command and event of both streams, and of the plan file. */
 export function publishedSchema() {
   return {

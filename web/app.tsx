@@ -12,6 +12,7 @@ const Audit = lazy(() => import('./pages/audit'))
 const ReleaseRecord = lazy(() => import('./pages/record'))
 const Wall = lazy(() => import('./pages/wall'))
 const Shop = lazy(() => import('./pages/shop'))
+const FirstLook = lazy(() => import('./pages/first-look'))
 const FirstRun = lazy(() => import('./pages/first-run'))
 const Lost = lazy(() => import('./pages/lost'))
 
@@ -23,6 +24,7 @@ export function App() {
         <Route path="/wall" component={Wall} />
         <Route path="/sign-in" component={SignIn} />
         <Route path="/first-run" component={FirstRun} />
+        <Route path="/first-look" component={FirstLook} />
         <Route path="/jobs/:id" component={Engine} />
         <Route path="/jobs/:id/bench/:stepId?" component={Bench} />
         <Route path="/jobs/:id/audit" component={Audit} />

@@ -40,7 +40,7 @@ export interface Gateway {
 }
 
 export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
-  const { desk, people, intake, now, log, web } = rooms
+  const { desk, people, intake, now, log, web, demo } = rooms
   const io = new Server<ClientToServer, ServerToClient, Record<never, never>, SocketData>(server, {
     transports: ['websocket'],
     serveClient: false,
@@ -86,8 +86,15 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     }
   })
 
+  demo?.onChange((state, anew) => {
+    io.emit('demo', state)
+    // Its sign-ins are gone with the shop they were of.
+    if (anew) io.disconnectSockets(true)
+  })
+
   io.on('connection', (socket) => {
     void socket.join(deviceRoom(socket.data.deviceId))
+    if (demo) socket.emit('demo', demo.state())
     socket.on('watch', (message, ack) =>
       guarded(socket, ack, async () => pack(message, await watch(socket, message))),
     )

@@ -16,6 +16,7 @@ import { Hono } from 'hono'
 import { requestId } from 'hono/request-id'
 import { ChainBroken } from '../store'
 import { compressJson } from './compress'
+import { demoRoutes } from './demo'
 import { exampleRoutes } from './examples'
 import { pages } from './files'
 import { bodyLimits, headers, originCheck, whoAsks } from './guard'
@@ -29,8 +30,13 @@ import { trustRoutes } from './trust'
 export type { Rooms } from './parts'
 
 export function makeApp(rooms: Rooms) {
-  const { log, web } = rooms
+  const { log, web, demo } = rooms
   const api = new Hono<Env>()
+    .use(async (_, next) => {
+      // A demonstration that begins anew has no shop for a moment; whoever asks then is answered by the new one.
+      await demo?.ready()
+      return next()
+    })
     .use(compressJson, bodyLimits, whoAsks(rooms))
     .use(async (c, next) => {
       c.header('Cache-Control', 'no-store')
@@ -41,6 +47,7 @@ export function makeApp(rooms: Rooms) {
     .route('/', shopRoutes(rooms))
     .route('/', exampleRoutes(rooms))
     .route('/', photoRoutes(rooms))
+    .route('/', demoRoutes(rooms))
     .all('*', (c) => notFound(c, `Nothing is at ${c.req.path}. GET /api/schema names what can be sent.`))
 
   const app = new Hono<Env>()

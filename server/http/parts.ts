@@ -7,6 +7,7 @@ import type { PersonCard } from '../../shared/protocol'
 import { SHOP_ABOUT_THE_PERSON } from '../../shared/shop/refusals'
 import type { Person } from '../../shared/shop/types'
 import { check } from '../check'
+import type { Demo } from '../demonstration/demonstration'
 import type { Desk, Given, Log } from '../desk'
 import type { Intake } from '../intake'
 import type { People, SignIn } from '../people'
@@ -20,6 +21,8 @@ export interface Rooms {
   newId: () => string
   photos: PhotoShelf
   log: Log
+  /** Where the shop is the demonstration's. */
+  demo?: Demo
   web: {
     /** The demonstration and a real shop keep apart, also in one browser. */
     cookieName: string

@@ -22,18 +22,10 @@ import {
 
 const YEARS_10_S = 10 * 365 * 86_400
 
-export function signInRoutes(rooms: Rooms) {
-  const { desk, people, web, now, newId } = rooms
-  let shopKey: string | undefined
-
-  /** Of the hash of the shop's first entry, which never changes; nothing before there is one. */
-  async function keyOfShop(): Promise<string | undefined> {
-    shopKey ??= (await desk.chain('shop'))[0]?.hash.slice(0, 16)
-    return shopKey
-  }
-
-  /** The device of this browser; a new one gets its cookie here. */
-  function deviceOf(c: Ctx): string {
+/** The device of this browser; a new one gets its cookie here. */
+export const deviceFor =
+  ({ people, web }: Rooms) =>
+  (c: Ctx): string => {
     if (c.var.deviceId) return c.var.deviceId
     const { deviceId, cookie } = people.addDevice()
     setCookie(c, web.cookieName, cookie, {
@@ -47,10 +39,23 @@ export function signInRoutes(rooms: Rooms) {
     return deviceId
   }
 
-  const opened = ({ id, openedAt }: SignIn, person: Person) => ({
-    signIn: { id, openedAt },
-    person: cardOf(person),
-  })
+/** What a browser is told of a sign-in. */
+export const opened = ({ id, openedAt }: SignIn, person: Person) => ({
+  signIn: { id, openedAt },
+  person: cardOf(person),
+})
+
+export function signInRoutes(rooms: Rooms) {
+  const { desk, people, now, newId, demo } = rooms
+  const deviceOf = deviceFor(rooms)
+  let shopKey: string | undefined
+
+  /** Of the hash of the shop's first entry, which never changes; nothing before there is one. */
+  async function keyOfShop(): Promise<string | undefined> {
+    shopKey ??= (await desk.chain('shop'))[0]?.hash.slice(0, 16)
+    // The demonstration's log begins alike each time: what a device kept of one run is not of the next.
+    return shopKey && demo ? `${shopKey}-${demo.state().run}` : shopKey
+  }
 
   const wrongPin = (c: Ctx) =>
     problem(
@@ -71,6 +76,7 @@ export function signInRoutes(rooms: Rooms) {
         ...(person ? { signIn: { id: signIn.id, person: cardOf(person), openedAt: signIn.openedAt } } : {}),
         now: now(),
         protocol: PROTOCOL_VERSION,
+        ...(demo ? { demo: demo.state() } : {}),
       })
     })
     .get('/people', async (c) => {

@@ -74,7 +74,31 @@ describe('the clock', () => {
     device = 10
     clock.learn(0, 5_005)
     device = 4_010
-    clock.learn(10, 100_000)
+    clock.learn(10, 5_100)
     expect(clock.offsetMs()).toBe(5_000)
+  })
+
+  test('takes even a slow answer that shows the quick one to be wrong by now', () => {
+    let device = 0
+    const clock = makeClock(() => device)
+    device = 10
+    clock.learn(0, 5_005)
+    device = 4_010
+    clock.learn(10, 100_000)
+    expect(clock.now()).toBe(102_000)
+  })
+
+  test('goes at the pace the server says, from the moment it says so', () => {
+    let device = 0
+    const clock = makeClock(() => device)
+    device = 20
+    clock.setPace(0, 600_000, 60)
+    expect(clock.now()).toBe(600_600)
+    device = 1_020
+    expect(clock.now()).toBe(660_600)
+    expect(clock.offsetMs()).toBe(659_580)
+    clock.setPace(1_020, 700_000, 0)
+    device = 9_000
+    expect(clock.now()).toBe(700_000)
   })
 })

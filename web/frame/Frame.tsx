@@ -1,14 +1,17 @@
 /** What stands around every page: the bar, what the reader must know first, and the way to sign-in. */
 import { type RouteSectionProps, useLocation, useNavigate } from '@solidjs/router'
-import { createEffect, Show, Suspense } from 'solid-js'
+import { createEffect, lazy, Show, Suspense } from 'solid-js'
 import { useLive } from '../live/live'
 import { TopBar } from './TopBar'
 
+const DemoStrip = lazy(() => import('./DemoStrip'))
+
 /** Pages that stand without anybody signed in. */
-const OPEN_PAGES = new Set(['/sign-in', '/first-run'])
+const FIRST_LOOK = '/first-look'
+const OPEN_PAGES = new Set(['/sign-in', '/first-run', FIRST_LOOK])
 
 export function Frame(props: RouteSectionProps) {
-  const { session, link } = useLive()
+  const { session, link, demo } = useLive()
   const location = useLocation()
   const navigate = useNavigate()
 
@@ -21,8 +24,10 @@ export function Frame(props: RouteSectionProps) {
     } else if (!me.signIn) {
       const back =
         pathname === '/' || OPEN_PAGES.has(pathname) ? '' : `?to=${encodeURIComponent(pathname + search)}`
-      if (pathname !== '/sign-in') navigate(`/sign-in${back}`, { replace: true })
-    } else if (pathname === '/first-run' && !session.holds('supervisor', 'owner'))
+      if (pathname !== '/sign-in' && !(me.demo && pathname === FIRST_LOOK))
+        navigate(`/sign-in${back}`, { replace: true })
+    } else if (pathname === FIRST_LOOK && !me.demo) navigate('/', { replace: true })
+    else if (pathname === '/first-run' && !session.holds('supervisor', 'owner'))
       navigate('/', { replace: true })
   })
 
@@ -35,7 +40,12 @@ export function Frame(props: RouteSectionProps) {
         To the page
       </a>
       <TopBar />
-      <Show when={session.me()?.shop.invented}>
+      <Show when={demo.state()}>
+        <Suspense>
+          <DemoStrip />
+        </Suspense>
+      </Show>
+      <Show when={session.me()?.shop.invented && !demo.state()}>
         <aside class="banner" aria-label="About this shop">
           Demo shop. All names and values are invented.
         </aside>

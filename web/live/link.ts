@@ -52,7 +52,13 @@ export function makeLink(clock: Clock) {
   const watchers = new Map<Watcher, number>()
   const ups = new Set<() => void>()
   const turnedAway = new Set<(why: string) => void>()
-  const down: Down = { events: new Set(), summary: new Set(), presence: new Set(), reload: new Set() }
+  const down: Down = {
+    events: new Set(),
+    summary: new Set(),
+    presence: new Set(),
+    reload: new Set(),
+    demo: new Set(),
+  }
   let here: Parameters<ClientToServer['presence']>[0] = {}
 
   const socket: Socket<ServerToClient, ClientToServer> = io({
@@ -86,6 +92,9 @@ export function makeLink(clock: Clock) {
   })
   socket.on('presence', (message) => {
     for (const hear of down.presence) hear(message)
+  })
+  socket.on('demo', (message) => {
+    for (const hear of down.demo) hear(message)
   })
   socket.on('reload', ({ protocol }) => {
     if (protocol !== PROTOCOL_VERSION) setOutdated(true)

@@ -13,6 +13,7 @@ import type { JobCommand } from '../../shared/job/types'
 import type { Answer, Fault } from '../../shared/protocol'
 import { type Board, makeBoard } from './board'
 import { type Clock, makeClock } from './clock'
+import { type Demo, makeDemo } from './demo'
 import { type Link, makeLink } from './link'
 import { type Kept, makeOutbox, type Outbox } from './outbox'
 import { makePhotos, type Photos } from './photos'
@@ -27,6 +28,7 @@ export interface Live {
   session: Session
   shop: ShopReplica
   board: Board
+  demo: Demo
   /** Entries on this device that the server has not answered. */
   waiting(): number
   /** Sends without showing anything ahead of the answer: for opening a job and adopting a plan. */
@@ -50,10 +52,15 @@ function makeLive(): Live {
   const clock = makeClock()
   const link = makeLink(clock)
   const outbox = makeOutbox({ send: link.send })
-  const session = makeSession(clock, (signedIn) => {
-    if (signedIn) link.renew()
-    else link.close()
-  })
+  const demo = makeDemo(clock, link)
+  const session = makeSession(
+    clock,
+    (signedIn) => {
+      if (signedIn) link.renew()
+      else link.close()
+    },
+    demo.take,
+  )
   const shop = makeShopReplica(link, () => void session.readPeople())
   const [waiting, setWaiting] = createSignal(0)
   outbox.onChange((kept) => setWaiting(kept.length))
@@ -74,6 +81,7 @@ function makeLive(): Live {
     session,
     shop,
     board: makeBoard(link),
+    demo,
     waiting,
     sendAndWait,
   }

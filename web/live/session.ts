@@ -5,7 +5,7 @@
  * every command names the sign-in it was made under.
  */
 import { createMemo, createSignal } from 'solid-js'
-import type { Me, PersonCard } from '../../shared/protocol'
+import type { DemoState, Me, PersonCard } from '../../shared/protocol'
 import type { Role } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
 import type { Clock } from './clock'
@@ -33,7 +33,11 @@ export type Session = ReturnType<typeof makeSession>
 
 const RETRY_MS = 3000
 
-export function makeSession(clock: Clock, onPersonChanged: (signedIn: boolean) => void) {
+export function makeSession(
+  clock: Clock,
+  onPersonChanged: (signedIn: boolean) => void,
+  onDemo: (state: DemoState, sentAt: number) => void = () => {},
+) {
   const [me, setMe] = createSignal<Me>()
   const [people, setPeople] = createSignal<readonly Card[]>([])
   const [problem, setProblem] = createSignal<string>()
@@ -58,6 +62,7 @@ export function makeSession(clock: Clock, onPersonChanged: (signedIn: boolean) =
       return
     }
     clock.learn(sentAt, said.now)
+    if (said.demo) onDemo(said.demo, sentAt)
     setProblem(undefined)
     const before = me()?.signIn?.id
     if (said.shop.opened) await readPeople()
@@ -89,6 +94,8 @@ export function makeSession(clock: Clock, onPersonChanged: (signedIn: boolean) =
     refresh,
     readPeople,
     signIn: (personId: string, pin: string) => say('/api/sign-in', { personId, pin }),
+    /** In the demonstration alone: in without a PIN. */
+    signInAtDemo: (personId: string) => say('/api/demo/sign-in', { personId }),
     signOut: () => say('/api/sign-out', {}),
     openShop: (body: { shopName: string; name: string; initials: string; pin: string }) =>
       say('/api/first-run', body),

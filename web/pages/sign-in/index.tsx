@@ -1,20 +1,50 @@
-/** The first page of the day: touch your name, press your PIN. */
-import { useNavigate, useSearchParams } from '@solidjs/router'
+/** The first page of the day: touch your name, press your PIN. In the demonstration, the first look stands above. */
+import { A, useNavigate, useSearchParams } from '@solidjs/router'
+import { createSignal, lazy, Show, Suspense } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
+import { useLive } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { keepClosed, wasClosed } from '../first-look/looks'
 import { PeoplePin } from './PeoplePin'
 
+const FirstLook = lazy(() => import('../first-look/FirstLook').then((all) => ({ default: all.FirstLook })))
+
 export default function SignIn() {
+  const { demo } = useLive()
   const navigate = useNavigate()
   const [search] = useSearchParams()
+  const [closed, setClosed] = createSignal(wasClosed())
   usePageTitle(() => 'Sign in')
   /** Only back into these pages: an address from elsewhere is not followed. */
   const next = () => {
     const to = String(search.to ?? '/')
     return /^\/(?!\/)/.test(to) ? to : '/'
   }
+  function close(): void {
+    keepClosed()
+    setClosed(true)
+  }
   return (
     <div class="page sign-in">
+      <Show when={demo.state() && !closed()}>
+        <section class="first-look" aria-label="First look">
+          <div class="first-look-head">
+            <h2>First look: a screen for each</h2>
+            <Button look="quiet" onClick={close}>
+              Close for good
+            </Button>
+          </div>
+          <Suspense>
+            <FirstLook />
+          </Suspense>
+        </section>
+      </Show>
       <h1>Who is here?</h1>
+      <Show when={demo.state() && closed()}>
+        <p>
+          New here? <A href="/first-look">What each person’s screen answers</A>
+        </p>
+      </Show>
       <PeoplePin onDone={() => navigate(next(), { replace: true })} />
     </div>
   )

@@ -1,0 +1,51 @@
+/** The demonstration's first look: five people, what each one's screen answers, and one touch to be them. */
+import { useNavigate } from '@solidjs/router'
+import { createSignal, For, Show } from 'solid-js'
+import { useLive } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { Sentence } from '../../ui/Sentence'
+import { paintOf } from '../../ui/Stripe'
+import { LOOKS, type Look } from './looks'
+import './first-look.css'
+
+export function FirstLook() {
+  const { session } = useLive()
+  const navigate = useNavigate()
+  const [why, setWhy] = createSignal<string>()
+  const [busy, setBusy] = createSignal(false)
+
+  async function be({ personId, href }: Look): Promise<void> {
+    if (busy()) return
+    setBusy(true)
+    const sentence = session.person()?.id === personId ? undefined : await session.signInAtDemo(personId)
+    setBusy(false)
+    setWhy(sentence)
+    if (!sentence) navigate(href)
+  }
+
+  return (
+    <>
+      <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+      <ul class="looks">
+        <For each={LOOKS}>
+          {(look) => (
+            <li class="look" style={{ '--paint': paintOf(session.cardOf(look.personId)?.paint) }}>
+              <p class="look-who">
+                <span class="look-dab" aria-hidden="true" />
+                <span class="look-name">{session.nameOf(look.personId)}</span>
+                <span class="pencil">{look.as}</span>
+              </p>
+              <div class="look-words">
+                <h3>{look.asks}</h3>
+                <p>{look.answers}</p>
+              </div>
+              <Button class="look-be" onClick={() => void be(look)}>
+                Be {session.nameOf(look.personId).split(' ')[0]}: {look.screen}
+              </Button>
+            </li>
+          )}
+        </For>
+      </ul>
+    </>
+  )
+}
