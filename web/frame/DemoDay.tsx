@@ -76,6 +76,11 @@ export default function DemoDay(props: { onClose(): void }) {
           )}
         </For>
       </ol>
+      <p>
+        <A href="/first-look" onClick={props.onClose}>
+          First look: what each person’s screen answers
+        </A>
+      </p>
       <div class="day-anew">
         <Show
           when={sure()}

@@ -4,6 +4,7 @@
  */
 import { A } from '@solidjs/router'
 import { createEffect, createSignal, lazy, onCleanup, Show, Suspense } from 'solid-js'
+import type { DemoMoment } from '../../shared/protocol'
 import { useLive } from '../live/live'
 import { paintOf } from '../ui/Stripe'
 import './demo.css'
@@ -36,68 +37,68 @@ export default function DemoStrip() {
     const { begun = 0, refused = [] } = demo.state() ?? {}
     return refused.find(({ moment }) => moment === begun - 1)
   }
+  const whose = ({ at, person, jobId }: DemoMoment) =>
+    `${HOUR.format(at)} ${session.nameOf(person)}, ${jobId.toUpperCase()}`
+  /** Who and where; then what to look at. */
+  const words = (): [string, string] => {
+    const now = demo.happening()
+    const next = demo.next()
+    const why = refusal()
+    if (now) return [whose(now), why ? `Refused: ${why.sentence}` : now.shows]
+    return next ? ['The rest of the day is yours to play', `Next ${whose(next)}: ${next.shows}`] : ['', '']
+  }
+  const paint = () => paintOf(session.cardOf(demo.happening()?.person ?? '')?.paint)
 
   return (
-    <aside class="banner demo" aria-label="About this shop">
-      <p class="demo-invented">
-        Demo shop<span class="demo-long">.</span>
-        <span class="demo-short">,</span> <span class="demo-long">All names and values are</span>
-        <span class="demo-short">all</span> invented.
-      </p>
-      <p class="demo-time">
-        <span class="unseen">The shop’s time: </span>
-        <time>{HOUR.format(now())}</time>
-        <span class="demo-date"> {DAY.format(now())}</span>
-      </p>
-      <p class="demo-now" role="status">
-        <Show
-          when={demo.happening()}
-          fallback={
-            <span class="demo-next">
-              <Show when={demo.next()}>
-                {(next) =>
-                  `The day is yours to play: next ${HOUR.format(next().at)}, ${session.nameOf(next().person)}.`
-                }
-              </Show>
-            </span>
-          }
-        >
-          {(moment) => (
-            <>
-              <span
-                class="stripe-initials"
-                style={{ '--paint': paintOf(session.cardOf(moment().person)?.paint) }}
-              >
-                {HOUR.format(moment().at)} {session.cardOf(moment().person)?.initials ?? moment().person}
-              </span>{' '}
-              <Show when={refusal()} fallback={moment().shows}>
-                {(one) => <strong classList={{ against: !one().foreseen }}>Refused: {one().sentence}</strong>}
-              </Show>
-            </>
-          )}
-        </Show>
-      </p>
-      <div class="demo-keys">
-        <Show when={demo.next() || playing()} fallback={<span class="demo-over">The day is over.</span>}>
-          <button type="button" onClick={() => void demo.act({ do: playing() ? 'pause' : 'play' })}>
-            {playing() ? 'Pause' : 'Play'}
-          </button>
-          <button type="button" onClick={() => void demo.act({ do: 'step' })}>
-            Next<span class="demo-long"> moment</span>
-          </button>
-        </Show>
-        <button type="button" aria-haspopup="dialog" onClick={() => setOpen(true)}>
-          <span class="demo-long">The </span>day
+    <>
+      <aside class="banner demo" aria-label="About this shop">
+        <p class="demo-invented">
+          <span class="demo-long">Demo shop. All names and values are invented.</span>
+          <span class="demo-short">Demo, all invented</span>
+        </p>
+        <p class="demo-time">
+          <span class="unseen">The shop’s time: </span>
+          <time>{HOUR.format(now())}</time>
+          <span class="demo-date"> {DAY.format(now())}</span>
+          <Show when={playing() && demo.state()?.rate}>
+            {(rate) => <span class="demo-rate"> {rate()}×</span>}
+          </Show>
+        </p>
+        <button type="button" class="demo-now" title={words().join(': ')} onClick={() => setOpen(true)}>
+          <span class="demo-who" style={{ '--paint': paint() }}>
+            {words()[0]}
+          </span>
+          <span class="demo-what" classList={{ against: refusal()?.foreseen === false }}>
+            {words()[1]}
+          </span>
         </button>
-        <A class="demo-look" href="/first-look">
-          First look
-        </A>
-      </div>
+        <p class="unseen" role="status">
+          {demo.happening() ? words().join(': ') : ''}
+        </p>
+        <div class="demo-keys">
+          <Show when={demo.next() || playing()} fallback={<span class="demo-over">The day is over.</span>}>
+            <button type="button" onClick={() => void demo.act({ do: playing() ? 'pause' : 'play' })}>
+              {playing() ? 'Pause' : 'Play'}
+              <span class="demo-long">{playing() ? '' : ' the day'}</span>
+            </button>
+            <button type="button" onClick={() => void demo.act({ do: 'step' })}>
+              Next<span class="demo-long"> moment</span>
+            </button>
+          </Show>
+          <button type="button" aria-haspopup="dialog" onClick={() => setOpen(true)}>
+            <span class="demo-long">The whole day</span>
+            <span class="demo-short">Day</span>
+          </button>
+          <A class="demo-look" href="/first-look">
+            First look
+          </A>
+        </div>
+      </aside>
       <Show when={open()}>
         <Suspense>
           <DemoDay onClose={() => setOpen(false)} />
         </Suspense>
       </Show>
-    </aside>
+    </>
   )
 }

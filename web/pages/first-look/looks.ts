@@ -46,7 +46,7 @@ export const LOOKS: readonly Look[] = [
     as: 'apprentice',
     asks: 'What may I do here, and what is not mine yet?',
     answers:
-      'The steps that are free, those of his classes first. Whatever he may not take says why, and who may.',
+      'What is ready for him stands first, class B and C work only. Every other step says why it is not ready, or not his.',
     screen: 'Bench',
     href: '/jobs/e-101/bench',
   },
@@ -55,7 +55,7 @@ export const LOOKS: readonly Look[] = [
     as: 'parts and tools',
     asks: 'Which wrench can be trusted, and which is out?',
     answers:
-      'The crib, wrench by wrench: its range, its last check, when the next is due. TW-12 failed this morning, and the bench no longer offers it.',
+      'The crib, wrench by wrench: its range, its last check, when the next is due. TW-12 failed this morning, and the bench offers another in its place.',
     screen: 'Wrenches',
     href: '/shop/wrenches',
   },
