@@ -64,16 +64,13 @@ export default function DemoStrip() {
             {(rate) => <span class="demo-rate"> {rate()}×</span>}
           </Show>
         </p>
-        <button type="button" class="demo-now" title={words().join(': ')} onClick={() => setOpen(true)}>
+        <p class="demo-now" role="status" title={words().join(': ')}>
           <span class="demo-who" style={{ '--paint': paint() }}>
             {words()[0]}
           </span>
           <span class="demo-what" classList={{ against: refusal()?.foreseen === false }}>
             {words()[1]}
           </span>
-        </button>
-        <p class="unseen" role="status">
-          {demo.happening() ? words().join(': ') : ''}
         </p>
         <div class="demo-keys">
           <Show when={demo.next() || playing()} fallback={<span class="demo-over">The day is over.</span>}>
