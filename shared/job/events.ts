@@ -16,6 +16,7 @@ import type {
   HoldKind,
   HoleEntry,
   MeasurementEntry,
+  PersonThen,
   Reading,
   RestartHow,
   ScaleEntry,
@@ -94,6 +95,8 @@ export type JobEvent = Done &
         edition: number
         head: string
         ownWork?: true
+        /** Not in releases of an older build. */
+        people?: Record<string, PersonThen>
       }
     | { type: 'ReleaseWithdrawn'; kind: 'to_fitting'; because: 'rework'; stepId: string }
     | { type: 'WarrantyOpened'; complaint: string }

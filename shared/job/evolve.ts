@@ -172,7 +172,7 @@ const FOLDS: Folds = {
     ...job,
     waivers: [...job.waivers, { id, what, reason, ...(ownWork ? { ownWork } : {}), ...signature(who) }],
   }),
-  Released: (job, { kind, number, edition, head, ownWork, ...who }) => ({
+  Released: (job, { kind, number, edition, head, ownWork, people, ...who }) => ({
     ...job,
     releases: [
       ...job.releases,
@@ -184,6 +184,7 @@ const FOLDS: Folds = {
         head,
         version: job.version - 1,
         ...(ownWork ? { ownWork } : {}),
+        ...(people ? { people } : {}),
         ...signature(who),
       },
     ],

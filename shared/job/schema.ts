@@ -321,6 +321,7 @@ export const jobEventSchema = z.discriminatedUnion('type', [
     edition: z.int().min(1),
     head: z.string(),
     ownWork: z.literal(true).optional(),
+    people: z.record(id, z.strictObject({ name: words(80), initials: words(3) })).optional(),
   }),
   event('ReleaseWithdrawn', { kind: z.literal('to_fitting'), because: z.literal('rework'), stepId: id }),
   event('WarrantyOpened', { complaint: words(2000) }),

@@ -6,7 +6,7 @@
  */
 import type { Instant } from '../log'
 import type { AdoptedPlan, Band } from '../plan/types'
-import type { Wrench } from '../shop/types'
+import type { Person, Wrench } from '../shop/types'
 import type { TorqueUnit } from '../units'
 import type { Deferred, NewPhoto } from './commands'
 
@@ -291,6 +291,9 @@ export interface Waiver extends Signature {
   lapsed?: Signature
 }
 
+/** What a person was called at some moment, kept where a paper must say it years later. */
+export type PersonThen = Pick<Person, 'name' | 'initials'>
+
 export interface Release extends Signature {
   kind: 'to_fitting' | 'to_owner'
   number: string
@@ -300,6 +303,8 @@ export interface Release extends Signature {
   head: string
   /** The one who released had worked on it. */
   ownWork?: true
+  /** Everybody the record names, by id, as they were called then. Releases of an older build have none. */
+  people?: Record<string, PersonThen>
   withdrawn?: Signature & { stepId: string }
 }
 

@@ -1,11 +1,12 @@
 /** The supervisor's word: release to fitting after bench proof, release to the owner after the last stage. */
 import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
+import { namesNow, peopleNamed } from '../named'
 import { againstRelease, caseOpen, releaseInForce, stepsOf } from '../release'
 import type { CommandOf } from '../types'
 import { stepState } from '../verdicts'
 import { LEADS, OFFICE, roleMissing } from './roles'
 
-/** [RL1–RL6] Refused with every reason that stands against it; each says its way out. */
+/** [RL1–RL6, RL16] Refused with every reason that stands against it; each says its way out. */
 export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context: Context): Outcome {
   const refused = roleMissing(
     context,
@@ -33,6 +34,7 @@ export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context
       edition,
       head: context.head,
       ...(own ? { ownWork: true as const } : {}),
+      people: namesNow(context.shop, [...new Set([...peopleNamed(job), context.by])]),
     },
   ]
 }

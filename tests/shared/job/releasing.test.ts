@@ -1,7 +1,10 @@
 /** Both releases: every reason against, what they freeze, and what comes after. */
 import { describe, expect, test } from 'vitest'
 import { againstWords } from '../../../shared/job/against'
+import { evolveAll } from '../../../shared/job/evolve'
+import { peopleNamed } from '../../../shared/job/named'
 import { type Against, againstRelease, releaseInForce } from '../../../shared/job/release'
+import { jobEventSchema } from '../../../shared/job/schema'
 import {
   all,
   arrived,
@@ -21,6 +24,7 @@ import {
   leaveOut,
   leaveStep,
   liftDone,
+  note,
   open,
   photo,
   pumpProven,
@@ -57,6 +61,29 @@ describe('releasing', () => {
       .inShop({ people: { ...people, ana: { ...people.ana, roles: ['technician', 'supervisor'] } } })
       .when(release('to_fitting', { by: 'ana', at: 900 }))
       .gives({ type: 'Released', ownWork: true })
+  })
+  test('[RL16] it carries what everybody in its record is called then, whatever they are called later', () => {
+    const then = floor(buildDone(), note('seen', { by: 'bo' })).when(release('to_fitting', { at: 900 }))
+    const [event] = then.events
+    const named = event?.type === 'Released' ? event.people : undefined
+    expect(Object.keys(named ?? {})).toEqual(expect.arrayContaining(['ana', 'bo', 'dee']))
+    for (const [id, one] of Object.entries(named ?? {})) {
+      const { name, initials } = people[id as keyof typeof people]
+      expect(one).toEqual({ name, initials })
+    }
+    expect(then.job.releases[0]?.people).toEqual(named)
+    // Somebody who did nothing on this engine is not its record's business.
+    const idle = Object.keys(people).filter((id) => !peopleNamed(then.job).includes(id))
+    expect(idle.length).toBeGreaterThan(0)
+    for (const id of idle) expect(named).not.toHaveProperty(id)
+  })
+  test('[RL16] a release of an older build has none, and folds all the same', () => {
+    const then = floor(buildDone()).when(release('to_fitting', { at: 900 }))
+    const [event] = then.events
+    if (event?.type !== 'Released') throw new Error('not released')
+    const { people: _, ...older } = event
+    expect(jobEventSchema.parse(older)).toEqual(older)
+    expect(evolveAll(then.before, [older]).releases[0]).not.toHaveProperty('people')
   })
   test('[RL1] by a supervisor or the owner', () => {
     floor(buildDone())
