@@ -11,7 +11,7 @@ export function peopleNamed({ plan: _, ...job }: Job): string[] {
   const named = new Set<string>()
   const look = (value: unknown): void => {
     if (typeof value !== 'object' || value === null) return
-    if (Array.isArray(value)) return value.forEach(look)
+    // A list's members under their numbers, too.
     for (const [key, member] of Object.entries(value)) {
       if ((key === 'by' || key === 'personId') && typeof member === 'string') named.add(member)
       else look(member)

@@ -1,6 +1,7 @@
 /** Photos taken without signal: through a reload of the page to the server, and their gate met. */
 import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
+import type { Chain } from '../../shared/chain'
 import type { Job } from '../../shared/job/types'
 import type { Plan, PlanStep } from '../../shared/plan/types'
 import { PLAN } from '../server/rig'
@@ -16,6 +17,7 @@ const PORTS: Plan = {
   ...PLAN,
   id: 'ports',
   title: 'Inlet ports',
+  stages: [{ id: 'A', title: 'All of it', releases: 'to_owner' }],
   steps: [
     {
       ...(step as PlanStep),
@@ -127,6 +129,35 @@ test('taken offline, the page loaded again, back on the network: they arrive and
       })
     })
   await expect.poll(left, { timeout: SOON_MS }).toBe(0)
+
+  // The record, as somebody finds it: pictures in it, its head recomputed from the stored entries.
+  await command(doer, jobId, { type: 'SignStep', stepId: 'F3' })
+  await command(lead, jobId, { type: 'Release', kind: 'to_owner' })
+  await lead.goTo(`/jobs/${jobId}/record/T-701-R1`)
+  const sheet = lead.page
+  await sheet.getByRole('status').filter({ hasText: 'The record is whole: entries 1 to' }).waitFor()
+  const seen = () =>
+    sheet
+      .locator('.paper-pictures img')
+      .evaluateAll((all) =>
+        all.map((one) => (one as HTMLImageElement).complete && (one as HTMLImageElement).naturalWidth > 0),
+      )
+  await expect.poll(seen, { timeout: SOON_MS }).toEqual([true, true, true])
+  await says(sheet.locator('.paper-pictures li').first(), /F3, port \d.*Suvi Hale.*hash [0-9a-f]{12}/)
+  await sheet.locator('.paper-pictures').scrollIntoViewIfNeeded()
+  await lead.shot('record-pictures')
+
+  // One figure changed on the way from the disk to the page.
+  await sheet.route('**/chain', async (route) => {
+    const answer = await route.fetch()
+    const chain = (await answer.json()) as Chain
+    const row = chain.rows[2] as Chain['rows'][number]
+    row.body = row.body.replace('suvi', 'kofi')
+    await route.fulfill({ response: answer, json: chain })
+  })
+  await sheet.reload()
+  await sheet.getByRole('status').filter({ hasText: 'This is not what was released. Entry 3: ' }).waitFor()
+  await lead.shot('record-differs')
 })
 
 test('a picture the server will not have stays in sight with its sentence, through a reload, until given up', async () => {

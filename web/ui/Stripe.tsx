@@ -1,9 +1,14 @@
 /** A person's mark: a dab of their paint, their initials beside it, so that nothing depends on colour. */
-import { Show } from 'solid-js'
+import { createContext, Show, useContext } from 'solid-js'
 import { useSession } from '../live/live'
 
 /** For SVG fills and inline styles. */
 export const paintOf = (paint: string | undefined): string => (paint ? `var(--paint-${paint})` : 'var(--ink)')
+
+/** On a paper of another day: what people were called then, where it is known. */
+export const CalledThen = createContext<(person: string) => { name: string; initials: string } | undefined>(
+  () => undefined,
+)
 
 interface StripeProps {
   person: string
@@ -13,15 +18,18 @@ interface StripeProps {
 
 export function Stripe(props: StripeProps) {
   const { cardOf, nameOf } = useSession()
+  const calledThen = useContext(CalledThen)
   const card = () => cardOf(props.person)
+  const called = () => calledThen(props.person)
+  const name = () => called()?.name ?? nameOf(props.person)
   return (
-    <span class="stripe" style={{ '--paint': paintOf(card()?.paint) }} title={nameOf(props.person)}>
+    <span class="stripe" style={{ '--paint': paintOf(card()?.paint) }} title={name()}>
       <span class="stripe-paint" aria-hidden="true" />
       <Show when={props.name !== 'instead'}>
-        <span class="stripe-initials">{card()?.initials ?? props.person}</span>
+        <span class="stripe-initials">{called()?.initials ?? card()?.initials ?? props.person}</span>
       </Show>
       <Show when={props.name}>
-        <span>{nameOf(props.person)}</span>
+        <span>{name()}</span>
       </Show>
     </span>
   )

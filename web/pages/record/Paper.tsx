@@ -1,7 +1,9 @@
 /** The edition itself, from its head to the word that released the engine: the same on every device and on paper. */
 import { createMemo, For, type JSX, Show } from 'solid-js'
+import { ended } from '../../../shared/words'
 import { markOf } from '../../drawings/heads'
 import { useLive, useShop } from '../../live/live'
+import { CalledThen } from '../../ui/Stripe'
 import { dayAndTimeOf } from '../audit/day'
 import { RecordGroup } from '../audit/RecordGroup'
 import { RELEASED_WORDS } from '../audit/release-view'
@@ -10,19 +12,23 @@ import { auditLines } from '../audit/verdict'
 import { type Desk, DeskContext } from '../engine/desk'
 import { coveredSteps, type Edition, inGroups } from './edition'
 import { peopleOf } from './edition-rows'
+import { Pictures } from './Pictures'
+import { shopThen, todaysNames, wordsThen } from './people-then'
 import { Accepted, Doubts, Gates, LeftOut, Measurements, Seals, SettledValues, Signatures } from './Sections'
+import { type Whole, wholeWords } from './whole'
 
-export function Paper(props: { edition: Edition }) {
+export function Paper(props: { edition: Edition; whole: Whole }) {
   const live = useLive()
   const { shop } = useShop()
   const job = () => props.edition.job
   const plan = () => job().plan
   const release = () => props.edition.release
-  // On a paper that lies in a file for years, every moment has its year.
-  const words = { ...live.session.words, moment: dayAndTimeOf }
+  // On a paper that lies in a file for years, every moment has its year, and everybody the name of that day.
+  const words = wordsThen(release(), { ...live.session.words, moment: dayAndTimeOf })
+  const then = createMemo(() => shopThen(release(), shop()))
   const desk: Desk = {
     job,
-    shop,
+    shop: then,
     words,
     me: () => undefined,
     now: () => release().doneAt,
@@ -37,109 +43,119 @@ export function Paper(props: { edition: Edition }) {
   const cautions = createMemo(() => [...new Set([...(plan().notices ?? [])])])
   return (
     <DeskContext.Provider value={desk}>
-      <article class="paper audit" aria-labelledby="paper-head">
-        <header class="paper-head">
-          <div class="paper-title">
-            <p class="stencil paper-shop">{shop().name}</p>
-            <h1 id="paper-head">
-              <span class="paper-what">Release record</span>
-              <span class="stencil paper-number">{release().number}</span>
-            </h1>
-          </div>
-          <p class="paper-word">
-            {job().engine.model}, serial {job().engine.serial}: {RELEASED_WORDS[release().kind]},{' '}
-            {dayAndTimeOf(release().doneAt)}, edition {release().edition}.
-          </p>
-          <dl class="paper-facts">
-            <Fact term="Job">{job().number}</Fact>
-            <Fact term="Engine">{job().engine.model}</Fact>
-            <Fact term="Serial">{job().engine.serial}</Fact>
-            <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
-            <Fact term="Owner">{job().owner}</Fact>
-            <Fact term="Opened">{dayAndTimeOf(job().openedAt)}</Fact>
-            <Fact term="Agreed work" wide>
-              {job().agreed}
-            </Fact>
-            <Fact term="Plan" wide>
-              {plan().title}, edition {plan().edition}. Values from: {plan().source.replace(/\.$/, '')}.
-            </Fact>
-            <Fact term="Fasteners" wide>
-              {countWords(countLines(lines()))}
-            </Fact>
-            <For each={job().warranties}>
-              {(one) => (
-                <Fact term="Warranty case" wide>
-                  {dayAndTimeOf(one.doneAt)}: {one.complaint}
-                  <Show when={one.closed}>
-                    {(closed) => (
-                      <>
-                        . Found {dayAndTimeOf(closed().doneAt)} by {words.person(closed().by)}:{' '}
-                        {closed().finding}
-                      </>
-                    )}
-                  </Show>
-                </Fact>
-              )}
-            </For>
-            <Fact term="Initials" wide>
-              {people()
-                .map((id) => `${markOf(shop(), id).initials} ${words.person(id)}`)
-                .join(', ')}
-            </Fact>
-          </dl>
-          <p class="paper-caution">
-            Paintmark records what people state; it does not verify tightness. The maker’s current information
-            governs.
-          </p>
-          <Show when={plan().invented}>
-            <p class="paper-invented">
-              The values of this plan are invented. Do not use them on a real engine.
+      <CalledThen.Provider value={(id) => release().people?.[id]}>
+        <article class="paper audit" aria-labelledby="paper-head">
+          <header class="paper-head">
+            <div class="paper-title">
+              <p class="stencil paper-shop">{shop().name}</p>
+              <h1 id="paper-head">
+                <span class="paper-what">Release record</span>
+                <span class="stencil paper-number">{release().number}</span>
+              </h1>
+            </div>
+            <p class="paper-word">
+              {job().engine.model}, serial {job().engine.serial}: {RELEASED_WORDS[release().kind]},{' '}
+              {dayAndTimeOf(release().doneAt)}, edition {release().edition}.
             </p>
-          </Show>
-          <For each={cautions()}>{(text) => <p>{text}</p>}</For>
-        </header>
-        <Signatures job={job()} steps={steps()} />
-        <Accepted job={job()} />
-        <SettledValues job={job()} />
-        <LeftOut job={job()} />
-        <Doubts job={job()} steps={steps()} />
-        <Measurements job={job()} steps={steps()} />
-        <Seals job={job()} steps={steps()} />
-        <Gates job={job()} steps={steps()} />
-        <section class="record paper-fasteners">
-          <h2>Fasteners, pass by pass</h2>
-          <For each={groups()} fallback={<p>This plan has no fasteners to record.</p>}>
-            {(group) => <RecordGroup group={group} />}
-          </For>
-        </section>
-        <footer class="paper-release">
-          <h2>The word</h2>
-          <p class="paper-said">
-            I release this engine {release().kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, on the
-            record above.
-          </p>
-          <dl class="paper-facts">
-            <Fact term="Released by">{words.person(release().by)}</Fact>
-            <Fact term="When">{dayAndTimeOf(release().doneAt)}</Fact>
-            <Fact term="Record">
-              {release().number}, edition {release().edition}
-            </Fact>
-            <Show when={release().ownWork}>
-              <Fact term="Own work" wide>
-                The one who released it had worked on it.
+            <dl class="paper-facts">
+              <Fact term="Job">{job().number}</Fact>
+              <Fact term="Engine">{job().engine.model}</Fact>
+              <Fact term="Serial">{job().engine.serial}</Fact>
+              <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
+              <Fact term="Owner">{job().owner}</Fact>
+              <Fact term="Opened">{dayAndTimeOf(job().openedAt)}</Fact>
+              <Fact term="Agreed work" wide>
+                {job().agreed}
               </Fact>
+              <Fact term="Plan" wide>
+                {plan().title}, edition {plan().edition}. Values from: {plan().source.replace(/\.$/, '')}.
+              </Fact>
+              <Fact term="Fasteners" wide>
+                {countWords(countLines(lines()))}
+              </Fact>
+              <For each={job().warranties}>
+                {(one) => (
+                  <Fact term="Warranty case" wide>
+                    {dayAndTimeOf(one.doneAt)}: {ended(one.complaint)}
+                    <Show when={one.closed}>
+                      {(closed) => (
+                        <>
+                          {' '}
+                          Found {dayAndTimeOf(closed().doneAt)} by {words.person(closed().by)}:{' '}
+                          {ended(closed().finding)}
+                        </>
+                      )}
+                    </Show>
+                  </Fact>
+                )}
+              </For>
+              <Fact term="Initials" wide>
+                {people()
+                  .map((id) => `${markOf(then(), id).initials} ${words.person(id)}`)
+                  .join(', ')}
+                <Show when={todaysNames(release(), people(), words)}>
+                  {(said) => <span class="pencil"> {said()}</span>}
+                </Show>
+              </Fact>
+            </dl>
+            <p class="paper-caution">
+              Paintmark records what people state; it does not verify tightness. The maker’s current
+              information governs.
+            </p>
+            <Show when={plan().invented}>
+              <p class="paper-invented">
+                The values of this plan are invented. Do not use them on a real engine.
+              </p>
             </Show>
-            <Fact term="Covers" wide>
-              the log of this engine to entry {release().version}, hash{' '}
-              <span class="paper-hash">{inGroups(release().head)}</span>
-            </Fact>
-          </dl>
-          <p class="paper-line">
-            <span>Signature</span>
-            <span>Date</span>
-          </p>
-        </footer>
-      </article>
+            <For each={cautions()}>{(text) => <p>{text}</p>}</For>
+          </header>
+          <Signatures job={job()} steps={steps()} />
+          <Accepted job={job()} />
+          <SettledValues job={job()} />
+          <LeftOut job={job()} />
+          <Doubts job={job()} steps={steps()} />
+          <Measurements job={job()} steps={steps()} />
+          <Seals job={job()} steps={steps()} />
+          <Gates job={job()} steps={steps()} />
+          <Pictures job={job()} steps={steps()} now={props.edition.now} />
+          <section class="record paper-fasteners">
+            <h2>Fasteners, pass by pass</h2>
+            <For each={groups()} fallback={<p>This plan has no fasteners to record.</p>}>
+              {(group) => <RecordGroup group={group} />}
+            </For>
+          </section>
+          <footer class="paper-release">
+            <h2>The word</h2>
+            <p class="paper-said">
+              I release this engine {release().kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, on the
+              record above.
+            </p>
+            <dl class="paper-facts">
+              <Fact term="Released by">{words.person(release().by)}</Fact>
+              <Fact term="When">{dayAndTimeOf(release().doneAt)}</Fact>
+              <Fact term="Record">
+                {release().number}, edition {release().edition}
+              </Fact>
+              <Show when={release().ownWork}>
+                <Fact term="Own work" wide>
+                  The one who released it had worked on it.
+                </Fact>
+              </Show>
+              <Fact term="Covers" wide>
+                the log of this engine to entry {release().version}, hash{' '}
+                <span class="paper-hash">{inGroups(release().head)}</span>
+              </Fact>
+              <Fact term="Checked" wide>
+                {wholeWords(props.whole)}
+              </Fact>
+            </dl>
+            <p class="paper-line">
+              <span>Signature</span>
+              <span>Date</span>
+            </p>
+          </footer>
+        </article>
+      </CalledThen.Provider>
     </DeskContext.Provider>
   )
 }

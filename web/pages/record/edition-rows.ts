@@ -4,7 +4,9 @@
  */
 import type { PlannedJob } from '../../../shared/job/context'
 import { flagWords } from '../../../shared/job/flags'
+import { peopleNamed } from '../../../shared/job/named'
 import type {
+  Job,
   MeasurementEntry,
   Note,
   Photo,
@@ -172,6 +174,29 @@ export function gateRows(job: PlannedJob, steps: readonly AdoptedStep[]): GateRo
   )
 }
 
+export interface PictureRow {
+  photo: Photo
+  /** Step, place and caption, as far as they are known and without saying one twice. */
+  title: string
+  /** Its bytes came to the server, by now at the latest: under its hash they can be no others. */
+  here: boolean
+}
+
+/** Photos of the covered steps and of the engine as a whole, oldest first. */
+export function pictureRows(job: PlannedJob, steps: readonly AdoptedStep[], now: Job): PictureRow[] {
+  const covered = new Set(steps.map(({ id }) => id))
+  const arrived = new Set(now.photos.flatMap((photo) => (photo.arrived ? [photo.id] : [])))
+  return job.photos
+    .filter(({ stepId }) => stepId === undefined || covered.has(stepId))
+    .toSorted((a, b) => a.doneAt - b.doneAt)
+    .map((photo) => ({ photo, title: pictureTitle(photo), here: arrived.has(photo.id) }))
+}
+
+function pictureTitle({ stepId, place, caption }: Photo): string {
+  const said = place && caption?.toLowerCase().startsWith(place.toLowerCase()) ? undefined : place
+  return [stepId, said, caption].filter(Boolean).join(', ') || 'The engine'
+}
+
 export function gateWords({ answer, photos, reckoned, waived }: GateRow, words: Words): string {
   const parts = [
     answer
@@ -226,15 +251,7 @@ export function doubtLines(job: PlannedJob, steps: readonly AdoptedStep[], words
 
 export const noteRows = (job: PlannedJob): Note[] => job.notes
 
-/** Everybody who signed, accepted, settled or released, for the key of initials. */
-export function peopleOf(job: PlannedJob, releasedBy: string): string[] {
-  const people = new Set<string>([releasedBy])
-  for (const state of Object.values(job.steps)) {
-    for (const set of Object.values(state.sets))
-      for (const word of [set.first, set.second]) if (word) people.add(word.by)
-    for (const { by } of state.measurements) people.add(by)
-  }
-  for (const list of Object.values(job.readings)) for (const { by } of list) people.add(by)
-  for (const { by } of job.waivers) people.add(by)
-  return [...people]
-}
+/** Everybody the record names, whoever released it first, for the key of initials. */
+export const peopleOf = (job: PlannedJob, releasedBy: string): string[] => [
+  ...new Set([releasedBy, ...peopleNamed(job)]),
+]

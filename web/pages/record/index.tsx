@@ -4,17 +4,19 @@
  */
 import { useParams } from '@solidjs/router'
 import { createMemo, createResource, For, Match, Show, Switch } from 'solid-js'
+import type { Chain } from '../../../shared/chain'
 import { trailLine } from '../../../shared/job/trail'
-import type { JobEvent } from '../../../shared/job/types'
-import type { StreamEvent } from '../../../shared/log'
 import { usePageTitle } from '../../frame/title'
+import { canHash, hashText } from '../../live/hash'
 import { ask, isSaid } from '../../live/http'
 import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
-import { type Edition, editionOf } from './edition'
+import { Sentence } from '../../ui/Sentence'
+import { type Edition, editionOf, inGroups } from './edition'
 import { footPages } from './foot'
 import { Paper } from './Paper'
+import { checkWhole, eventsOf, type Whole, wholeWords } from './whole'
 import '../audit/audit.css'
 import '../audit/audit-print.css'
 import '../audit/record.css'
@@ -34,7 +36,7 @@ function Loaded(props: { jobId: string; number: string }) {
   usePageTitle(() => `${props.number} release record`)
   const [said] = createResource(
     () => props.jobId,
-    (id) => ask<{ events: StreamEvent<JobEvent>[] }>(`/api/jobs/${encodeURIComponent(id)}/events?after=0`),
+    (id) => ask<Chain>(`/api/jobs/${encodeURIComponent(id)}/chain`),
   )
   const problem = () => {
     const answer = said()
@@ -42,11 +44,19 @@ function Loaded(props: { jobId: string; number: string }) {
   }
   const found = createMemo(() => {
     const answer = said()
-    return answer && !isSaid(answer) ? editionOf(props.jobId, answer.events, props.number) : undefined
+    if (!answer || isSaid(answer)) return undefined
+    const events = eventsOf(answer)
+    return events
+      ? editionOf(props.jobId, events, props.number)
+      : { missing: 'gap' as const, numbers: [] as string[] }
   })
   const edition = () => {
     const one = found()
     return one && 'edition' in one ? one.edition : undefined
+  }
+  const chain = () => {
+    const answer = said()
+    return answer && !isSaid(answer) ? answer : undefined
   }
   const missing = () => {
     const one = found()
@@ -55,7 +65,7 @@ function Loaded(props: { jobId: string; number: string }) {
   return (
     <div class="page record-page">
       <Switch fallback={<p class="pencil">Reading the log…</p>}>
-        <Match when={edition()}>{(one) => <Shown edition={one()} />}</Match>
+        <Match when={edition()}>{(one) => <Shown edition={one()} chain={chain()} />}</Match>
         <Match when={problem()}>
           {(sentence) => (
             <EmptyState title="The record cannot be read now">
@@ -71,7 +81,7 @@ function Loaded(props: { jobId: string; number: string }) {
             <EmptyState title={`No record ${props.number}`}>
               <p>
                 {one().missing === 'gap'
-                  ? 'The log came with a gap, so nothing is shown rather than something wrong. Load the page again.'
+                  ? 'The log came with a gap, or with an entry this page does not know, so nothing is shown rather than something wrong. Load the page again.'
                   : one().numbers.length > 0
                     ? `This engine has ${one().numbers.join(', ')}.`
                     : 'This engine is not released yet. Its record is made by the release, on the audit page.'}
@@ -87,8 +97,13 @@ function Loaded(props: { jobId: string; number: string }) {
   )
 }
 
-function Shown(props: { edition: Edition }) {
+function Shown(props: { edition: Edition; chain: Chain | undefined }) {
   const live = useLive()
+  const [checked] = createResource(
+    () => props.chain,
+    (chain) => checkWhole(chain, props.edition.release, canHash() ? hashText : undefined),
+  )
+  const whole = (): Whole => (checked.state === 'ready' ? checked() : { state: 'checking' })
   footPages(() => props.edition.release.number)
   const since = createMemo(() =>
     props.edition.since.map((event) => trailLine(props.edition.now, event, live.session.words)).toReversed(),
@@ -104,6 +119,14 @@ function Shown(props: { edition: Edition }) {
             To the audit
           </a>
         </div>
+        <Sentence against={whole().state === 'differs' || whole().state === 'cannot'}>
+          {wholeWords(whole())}
+          <Show when={whole().state === 'whole'}>
+            {' '}
+            Compare the head with an earlier print:{' '}
+            <span class="paper-hash">{inGroups(props.edition.release.head)}</span>
+          </Show>
+        </Sentence>
         <Show when={props.edition.release.withdrawn}>
           {(gone) => (
             <p class="sentence against">
@@ -135,7 +158,7 @@ function Shown(props: { edition: Edition }) {
           </ol>
         </Show>
       </aside>
-      <Paper edition={props.edition} />
+      <Paper edition={props.edition} whole={whole()} />
     </>
   )
 }
