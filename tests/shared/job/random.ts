@@ -68,8 +68,8 @@ export const moveArbitrary: fc.Arbitrary<Move> = fc.record({
 /** Long enough that engines get finished, and often short enough to read. */
 export const historyArbitrary = fc.array(moveArbitrary, { minLength: 1, maxLength: 300, size: 'max' })
 
-const pick = <T>(list: readonly T[], n: number): T | undefined => list[n % Math.max(1, list.length)]
-const strange = ['none', 'constructor', '__proto__', 'toString', '']
+export const pick = <T>(list: readonly T[], n: number): T | undefined => list[n % Math.max(1, list.length)]
+export const strange = ['none', 'constructor', '__proto__', 'toString', '']
 
 /** The commands a move comes to; `work on` is a whole round in one go. */
 export function commandsOf(job: Job, move: Move): JobCommand[] {
@@ -166,7 +166,7 @@ export function commandsOf(job: Job, move: Move): JobCommand[] {
 }
 
 /** The next reading a step asks for, taken as it should be. */
-function nextReading(job: PlannedJob, step: AdoptedStep) {
+export function nextReading(job: PlannedJob, step: AdoptedStep) {
   const [open] = setViews(job, step).flatMap((view) => view.open)
   const joint = step.joints.find(({ id }) => id === open?.joint)
   if (!open || !joint) return undefined
