@@ -9,7 +9,9 @@ import fc from 'fast-check'
 import type { Context, PlannedJob } from '../../../shared/job/context'
 import type { Job } from '../../../shared/job/types'
 import { isDone, stepState } from '../../../shared/job/verdicts'
+import type { Plan, PlanStep } from '../../../shared/plan/types'
 import type { Shop } from '../../../shared/shop/types'
+import { floorPlan } from './floor-plan'
 import { uuid } from './given'
 import { pick } from './random'
 import { taps } from './random-taps'
@@ -24,6 +26,7 @@ const KINDS = [
   ...(['claim', 'put down', 'hand over', 'count', 'restart', 'fasteners', 'slacken', 'sealant'] as const),
   ...(['gate', 'look', 'note', 'photo', 'bytes', 'recheck', 'defer', 'withdraw', 'settle', 'waive'] as const),
   ...(['release', 'release', 'warranty', 'hold', 'change hold', 'clear hold', 'promise', 'second'] as const),
+  ...(['hole', 'take off', 'close warranty'] as const),
   ...(['put right', 'strike', 'wild', 'wild reading', 'wait'] as const),
 ] as const
 export type Kind = (typeof KINDS)[number]
@@ -58,15 +61,37 @@ const floorMove: fc.Arbitrary<FloorMove> = fc.record({
 })
 
 export const floorHistory: fc.Arbitrary<History> = fc.record({
-  planId: fc.constantFrom('floor-engine', 'floor-engine', 'test-engine'),
+  planId: fc.constantFrom('floor-engine', 'covered-engine', 'test-engine'),
   recheckAfter: fc.constantFrom(undefined, 30, 30),
   moves: fc.array(floorMove, { minLength: 1, maxLength: 110, size: 'max' }),
 })
 
+/** The floor's plan with a cover that has no fasteners of its own. */
+const guard: PlanStep = {
+  id: 'guard',
+  stage: 'build',
+  title: 'Step guard',
+  kind: 'fit',
+  needs: [],
+  hides: [{ joint: 'JS' }],
+  minutes: { low: 5, likely: 10, high: 20 },
+  signatures: 1,
+  joints: [],
+  measurements: [],
+  parts: [],
+  gates: [{ id: 'seated', kind: 'look', text: 'It sits all round' }],
+}
+const coveredPlan: Plan = {
+  ...floorPlan,
+  id: 'covered-engine',
+  steps: floorPlan.steps.flatMap((step) => (step.id === 'closing' ? [guard, step] : [step])),
+}
+const plans = { ...testShop.plans, [coveredPlan.id]: { [coveredPlan.edition]: coveredPlan } }
+
 export const shopOf = ({ recheckAfter }: History): Shop =>
   recheckAfter === undefined
-    ? testShop
-    : { ...testShop, selfRecheck: { allowed: true, afterMinutes: recheckAfter } }
+    ? { ...testShop, plans }
+    : { ...testShop, plans, selfRecheck: { allowed: true, afterMinutes: recheckAfter } }
 
 /** Plays one move: hands out what is asked, takes the job as it is after it. */
 export function* play(start: Job, move: FloorMove, planId: string, now: number): Scene {

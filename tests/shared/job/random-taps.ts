@@ -1,7 +1,13 @@
 /** Single taps for the random floor, right and wrong: every command that `random.ts` does not ask for. */
 import type { PlannedJob } from '../../../shared/job/context'
 import { againstRelease, stepsOf } from '../../../shared/job/release'
-import type { Deferred, FastenerCondition, JobCommand, Waived } from '../../../shared/job/types'
+import {
+  type Deferred,
+  type FastenerCondition,
+  HOLE_CONDITIONS,
+  type JobCommand,
+  type Waived,
+} from '../../../shared/job/types'
 import {
   classAsked,
   hiddenBy,
@@ -52,7 +58,14 @@ export function taps(job: PlannedJob, step: AdoptedStep, move: FloorMove, now: n
       const at = target?.kind === 'torque' ? target.minNm : 12
       return [
         ...one({ type: 'EnterScale', jointId, pass, wrenchId: 'click', value: at }),
-        ...one({ type: 'CountRound', jointId, pass, wrenchId, count: b % 5 === 0 ? open + 1 : open }),
+        ...one({
+          type: 'CountRound',
+          jointId,
+          pass,
+          wrenchId,
+          count: b % 5 === 0 ? open + 1 : open,
+          ...(a % 3 ? {} : { position }),
+        }),
       ]
     }
     case 'restart': {
@@ -136,13 +149,30 @@ export function taps(job: PlannedJob, step: AdoptedStep, move: FloorMove, now: n
     }
     case 'warranty':
       return one({ type: 'OpenWarranty', complaint: 'weeps' }, { by: a % 2 ? 'wim' : by })
+    case 'strike': {
+      const entry = pick(
+        steps.flatMap(({ id }) => stepState(job, id).measurements),
+        b,
+      )
+      if (!entry || b % 2) return olderTaps(job, move)
+      return one({ type: 'StrikeMeasurement', entryId: entry.id, reason: 'mistyped' }, { by: lead })
+    }
+    case 'close warranty':
+      return one({ type: 'CloseWarranty', finding: `a crushed seal ${a % 2}` }, { by: lead })
+    case 'take off':
+      return one({ type: 'TakeOff', stepId: a % 2 ? 'guard' : stepId })
+    case 'hole': {
+      const condition = pick(HOLE_CONDITIONS, b) ?? 'worn'
+      const insert = condition === 'insert' ? { insert: { kind: 'wire', lengthMm: 12 } as const } : {}
+      return one({ type: 'RecordHole', jointId, position, condition, ...insert })
+    }
     case 'hold': {
       const expected = b % 2 ? { expectedAt: now + (a % 9) * DAY } : {}
       return one({ type: 'RaiseHold', kind: 'part', stepIds: [stepId], what: `shim ${a % 3}`, ...expected })
     }
     case 'change hold': {
       const holdId = pick(job.holds, b)?.id ?? 'none'
-      return one({ type: 'ChangeHold', holdId, what: `shim ${a % 4}`, expectedAt: now + DAY })
+      return one({ type: 'ChangeHold', holdId, what: `shim ${a % 4}`, expectedAt: b % 4 ? now + DAY : null })
     }
     case 'clear hold':
       return (a % 5 ? job.holds : [{ id: 'none' }]).flatMap(({ id }) =>
@@ -264,6 +294,8 @@ function wildWord(job: PlannedJob, step: AdoptedStep, { who: by, a, b }: FloorMo
     { type: 'RaiseHold', kind: 'question', stepIds: [stepId, name], what: name },
     { type: 'ChangeHold', holdId: name },
     { type: 'OpenWarranty', complaint: name },
+    { type: 'TakeOff', stepId },
+    { type: 'RecordHole', jointId, position: n, condition: 'stripped' },
     { type: 'AdoptPlan', planId: name, edition: n },
     { type: 'ClaimStep', stepId: pick(held, a)?.id ?? stepId },
     { type: 'ClaimStep', stepId: pick(job.plan.steps, a)?.id ?? stepId },

@@ -124,6 +124,11 @@ function* makeRight(job: PlannedJob, jointId: string, say: Say): Generator<Asked
   for (const mark of job.interrupted[jointId] ?? [])
     if (mark.asks !== 'nothing')
       yield* say({ type: 'RestartRound', jointId, position: mark.position, how: mark.asks })
+  for (const { n: position } of joint.positions)
+    if (fastenerFault(job, joint, position) === 'hole_stripped') {
+      const insert = { kind: 'wire', lengthMm: 12 } as const
+      yield* say({ type: 'RecordHole', jointId, position, condition: 'insert', insert })
+    }
   const wrong = joint.positions
     .map(({ n }) => n)
     .filter((n) => !['hand_tight', undefined].includes(fastenerFault(job, joint, n)))
