@@ -87,7 +87,7 @@ export function anglePreload(input: AnglePreloadInput): AnglePreload | FastenerR
   const together = boltStiffness * (jointStiffness / (boltStiffness + jointStiffness))
   const addedN = (together * thread.pitchMm * angleDeg) / 360
   const elasticN = snugN + addedN
-  const grade = given.grade === undefined ? undefined : strengthOf(given.grade, thread.dMm)
+  const grade = given.grade === undefined ? undefined : strengthOf(given.grade, thread)
   if (isRefusal(grade)) return grade
   const yieldN = grade && thread.stressAreaMm2 * grade.yieldMPa
   const elastic = yieldN === undefined || elasticN <= yieldN

@@ -17,6 +17,8 @@ export const CAUTIONS = {
   proof_from_yield: 'No proof stress is standardised for stainless bolts; the 0.2 % stress is used.',
   lowest_of_ranges: 'This grade is weaker in some sizes; without a diameter the weakest range is given.',
   outside_standard_size: 'This size lies outside the standard of the grade; its values are carried over.',
+  grade_other_system:
+    'This grade and this thread belong to different systems, metric and inch. Read the head again.',
   hydrogen: 'Class 12.9 may crack late if plated or pickled.',
   thread_not_standard_size: 'This diameter is not in the ISO series; the geometry is reckoned all the same.',
   special_series: 'A special pitch: check the tap and the bolt against each other.',
@@ -28,8 +30,10 @@ export const CAUTIONS = {
   long_engagement: 'Beyond about 2.5 d more length adds little: the first threads carry most.',
   insert_maker: 'The insert maker’s own pull-out figure stands above this.',
   insert_below_coil: 'The bolt should pass the insert’s last coil by at least two pitches.',
+  insert_short: 'The insert is too short for the bolt to break first.',
   engagement_rule: 'The least engagement is the trade’s 1.5 d, for want of bolt grade and hole material.',
   clearance_two_pitches: 'At least two pitches of clearance are wanted at the bottom.',
+  protrudes: 'At least one full thread should stand out of a nut or a through hole.',
   fluid_in_hole: 'Oil or coolant in a blind hole cracks the casting. Blow it out and dry it.',
   shank_in_hole: 'The bolt’s shank would reach the thread and bottom there.',
   past_yield:

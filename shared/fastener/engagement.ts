@@ -81,7 +81,7 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
   const given = partsOf(input)
   const thread = threadOf(given.thread)
   if (isRefusal(thread)) return thread
-  const grade = strengthOf(given.boltGrade, thread.dMm)
+  const grade = strengthOf(given.boltGrade, thread)
   if (isRefusal(grade)) return grade
   const material = holeMaterial(given.holeMaterial)
   if (isRefusal(material)) return material
@@ -143,7 +143,11 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
       ...(material.status === 'computed' ? [] : (['material_typical'] as const)),
       ...(insert ? [] : (['worn_hole'] as const)),
       ...(usableMm > 2.5 * thread.dMm ? (['long_engagement'] as const) : []),
+      ...(insert && !insert.pullOutN && lengthForBoltFirstMm > insert.usableMm
+        ? (['insert_short'] as const)
+        : []),
       ...(insert?.cautions ?? []),
+      ...grade.cautions.filter((code) => code !== 'proof_from_yield'),
       ...thread.cautions,
     ],
     basis: [

@@ -19,8 +19,10 @@ export interface HoleFitInput {
   stackMm: number
   washerMm?: number
   holeDepthMm: number
-  /** Full thread, from the face. */
+  /** Full thread, from the face; of a nut, its height. */
   threadDepthMm: number
+  /** Open at the far end, or a nut: nothing to bottom on. */
+  through?: boolean
   thread: ThreadGiven
   insert?: InsertGiven
   /** Least thread that must hold; 1.5 d where it is left out. */
@@ -38,7 +40,7 @@ export interface HoleFit {
   engagementMm: number
   /** How far the bolt's end goes below the face. */
   reachMm: number
-  /** Thread left below the bolt's end; below 0 it bottoms. */
+  /** Thread left below the bolt's end; below 0 it bottoms, or stands out of a through hole. */
   clearanceMm: number
   wantedClearanceMm: number
   minEngagementMm: number
@@ -65,7 +67,9 @@ export const STANDARD_LENGTHS_MM: readonly number[] = [
 /**
  * Engagement and bottom clearance of a bolt in a blind or through hole, mm, with a verdict and the right lengths.
  *
- * Engagement = length − stack − washer; clearance = full thread − engagement, at least 2 P wanted. An insert holds from
+ * Engagement = length − stack − washer; clearance = full thread − engagement, at least 2 P wanted. Through holes and nuts do
+ * not bottom: where the thread is shorter than what must hold, it is filled and one thread stands out (FAA AC 43.13-1B),
+ * three at most (common practice). An insert holds from
  * its set-down on and no longer than its least installed length. Refused: lengths below nothing, a thread deeper than its
  * hole, an insert longer than the thread.
  */
@@ -92,9 +96,9 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
   const gripMm = stackMm + washerMm
   const reachMm = boltLengthMm - gripMm
   const setDownMm = insert?.setDownMaxMm ?? 0
-  const engagementMm = insert
-    ? Math.max(0, Math.min(reachMm - setDownMm, insert.usableMm))
-    : Math.max(0, reachMm)
+  // A through hole holds no more than its thread is deep; a blind one says by its clearance that the bolt went too far.
+  const heldMm = given.through === true ? Math.min(reachMm, threadDepthMm) : reachMm
+  const engagementMm = Math.max(0, insert ? Math.min(heldMm - setDownMm, insert.usableMm) : heldMm)
   const clearanceMm = threadDepthMm - Math.max(0, reachMm)
   const wantedClearanceMm = 2 * thread.pitchMm
   const minEngagementMm =
@@ -102,16 +106,21 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
   // The shank stands out of the thread by what the stack does not swallow.
   const shankMm = given.boltThreadMm === undefined ? 0 : boltLengthMm - given.boltThreadMm
   const shankBottoms = shankMm > gripMm + EPSILON
+  const through = given.through === true
+  const fillsThread = through && setDownMm + minEngagementMm > threadDepthMm
+  const shortestMm = gripMm + (fillsThread ? threadDepthMm + thread.pitchMm : setDownMm + minEngagementMm)
+  const longestMm = gripMm + threadDepthMm + (through ? 3 * thread.pitchMm : -wantedClearanceMm)
+  const tooShort = fillsThread
+    ? boltLengthMm < shortestMm - EPSILON
+    : engagementMm < minEngagementMm - EPSILON
   const verdict: HoleVerdict =
-    clearanceMm <= EPSILON || shankBottoms
+    (!through && clearanceMm <= EPSILON) || shankBottoms
       ? 'bottoms_out'
-      : engagementMm < minEngagementMm - EPSILON
+      : tooShort
         ? 'too_short'
-        : clearanceMm < wantedClearanceMm - EPSILON
+        : !through && clearanceMm < wantedClearanceMm - EPSILON
           ? 'near_bottom'
           : 'good'
-  const shortestMm = gripMm + setDownMm + minEngagementMm
-  const longestMm = gripMm + threadDepthMm - wantedClearanceMm
   return {
     thread,
     engagementMm,
@@ -132,7 +141,7 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
       ...(given.minEngagementMm === undefined ? (['engagement_rule'] as const) : []),
       ...(verdict === 'near_bottom' ? (['clearance_two_pitches'] as const) : []),
       ...(shankBottoms ? (['shank_in_hole'] as const) : []),
-      'fluid_in_hole',
+      through ? 'protrudes' : 'fluid_in_hole',
       ...(insert?.cautions ?? []),
       ...thread.cautions,
     ],

@@ -6,7 +6,7 @@
  */
 
 import { isRefusal } from '../log'
-import { hasText, shown } from './numbers'
+import { hasText, partsOf, shown } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
 
 /** A place on the map; `x` to the right, `y` down, in any one unit. Without `n` they are numbered as listed. */
@@ -20,8 +20,11 @@ export type PositionsGiven = readonly (Place | number)[] | number
 
 export const ORDER_PATTERNS = ['auto', 'circle', 'rows'] as const
 export type OrderPattern = (typeof ORDER_PATTERNS)[number]
-/** A pattern's name, or the order itself. */
-export type PatternGiven = OrderPattern | readonly number[]
+/** A pattern's name, the order itself, or both with the direction. */
+export type PatternGiven =
+  | OrderPattern
+  | readonly number[]
+  | { pattern?: OrderPattern; order?: readonly number[]; loosening?: boolean }
 
 export interface ProposedOrder {
   order: number[]
@@ -41,8 +44,10 @@ export function tighteningOrder(
   positions: PositionsGiven,
   pattern: PatternGiven = 'auto',
 ): number[] | FastenerRefusal {
+  const { loosening } = partsOf<{ loosening?: unknown }>(pattern as object)
   const proposed = proposeOrder(positions, pattern)
-  return isRefusal(proposed) ? proposed : proposed.order
+  if (isRefusal(proposed)) return proposed
+  return loosening === true ? proposed.loosening : proposed.order
 }
 
 /** Position numbers in the order to loosen them: tightening backwards. */
@@ -62,34 +67,32 @@ export function proposeOrder(
   const read = readPositions(positions)
   if (isRefusal(read)) return read
   const { spots, placed } = read
-  if (Array.isArray(pattern)) return custom(spots, pattern)
-  const known = hasText(pattern)
-    ? PATTERN_WORDS[
-        pattern
-          .trim()
-          .toLowerCase()
-          .replace(/[\s_]+/g, '-')
-      ]
-    : undefined
-  if (!known) return no('pattern_unknown', { text: shown(pattern), known: [...ORDER_PATTERNS] })
+  const asked = asPattern(pattern)
+  if (Array.isArray(asked)) return custom(spots, asked)
+  const known = hasText(asked) ? PATTERN_WORDS.get(asked.trim().toLowerCase()) : undefined
+  if (!known) return no('pattern_unknown', { text: shown(asked), known: [...ORDER_PATTERNS] })
   if (known === 'auto' && !placed) return no('positions_without_places', { pattern: 'auto' })
   const chosen = known === 'auto' ? (isCircle(spots) ? 'circle' : 'rows') : known
   const order = chosen === 'circle' ? circle(placed ? roundFrom(spots) : spots) : rows(spots)
   return { order, loosening: [...order].reverse(), pattern: chosen }
 }
 
-const PATTERN_WORDS: Record<string, OrderPattern> = {
-  auto: 'auto',
-  circle: 'circle',
-  circular: 'circle',
-  cross: 'circle',
-  star: 'circle',
-  flange: 'circle',
-  rows: 'rows',
-  row: 'rows',
-  line: 'rows',
-  spiral: 'rows',
+/** The order wins over a pattern's name; an object that names neither leaves it to the map. */
+function asPattern(pattern: unknown): unknown {
+  if (typeof pattern !== 'object' || pattern === null || Array.isArray(pattern)) return pattern
+  const { order, pattern: name = 'auto' }: { order?: unknown; pattern?: unknown } = pattern
+  return order ?? name
 }
+
+const PATTERN_WORDS: ReadonlyMap<string, OrderPattern> = new Map([
+  ['auto', 'auto'],
+  ...['circle', 'circular', 'cross', 'cross pattern', 'star', 'flange'].map(
+    (word) => [word, 'circle'] as const,
+  ),
+  ...['rows', 'row', 'line', 'spiral', 'centre outward', 'center outward'].map(
+    (word) => [word, 'rows'] as const,
+  ),
+])
 
 function readPositions(positions: PositionsGiven): { spots: Spot[]; placed: boolean } | FastenerRefusal {
   const unclear = (
@@ -231,7 +234,12 @@ function rows(spots: readonly Spot[]): number[] {
     else rings.push([spot])
   }
   const order: number[] = []
-  let heading = -Math.PI / 2
+  const [inner = []] = rings
+  // The innermost ring begins with its lowest number, as people count.
+  let heading = inner.reduce(
+    (low, spot) => (spot.n < low.n ? spot : low),
+    inner[0] ?? { n: 0, angle: 0 },
+  ).angle
   for (const ring of rings) {
     const turned = (angle: number) => {
       const on = (angle - heading) % (2 * Math.PI)

@@ -9,7 +9,7 @@ import type { BasisId } from './basis'
 import type { CautionCode } from './cautions'
 import { hasText, impossible, partsOf, shown } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
-import { type ThreadGiven, threadOf } from './thread'
+import { type Thread, type ThreadGiven, threadOf } from './thread'
 
 export interface StrengthRange {
   /** Above this diameter, and up to the next, mm. */
@@ -147,18 +147,34 @@ export function yieldLoadN(given: ThreadGiven, grade: GradeGiven): number | Fast
 function loadOf(given: ThreadGiven, grade: GradeGiven, stress: 'proofMPa' | 'rmMPa' | 'yieldMPa') {
   const thread = threadOf(given)
   if (isRefusal(thread)) return thread
-  const found = strengthOf(grade, thread.dMm)
+  const found = strengthOf(grade, thread)
   return isRefusal(found) ? found : thread.stressAreaMm2 * found[stress]
 }
 
-/** A strength from any of its shapes, for one diameter. */
-export function strengthOf(grade: GradeGiven | null | undefined, dMm: number): Strength | FastenerRefusal {
+/** A strength from any of its shapes, on one thread. */
+export function strengthOf(
+  grade: GradeGiven | null | undefined,
+  { dMm, system }: Pick<Thread, 'dMm' | 'system'>,
+): Strength | FastenerRefusal {
   if (grade === undefined || grade === null) return no('input_missing', { name: 'Grade' })
-  if (typeof grade === 'string') return strength(grade, dMm)
+  if (typeof grade === 'string') {
+    // On a metric thread a bare 8 is a nut's class far sooner than an inch bolt's grade.
+    const bare = /^\s*([1-9])\s*$/.exec(grade)?.[1]
+    if (bare && system === 'metric')
+      return no('grade_unclear', {
+        text: grade.trim(),
+        could: [`nut class ${bare}`, `SAE ${bare} on an inch bolt`],
+      })
+    const found = strength(grade, dMm)
+    if (isRefusal(found)) return found
+    const foreign = found.system === (system === 'metric' ? 'saeJ429' : 'iso898')
+    return foreign ? { ...found, cautions: [...found.cautions, 'grade_other_system'] } : found
+  }
   if (isRefusal(grade)) return grade as FastenerRefusal
   const parts: { grade?: string; system?: string; rmMPa?: number; yieldMPa?: number; proofMPa?: number } =
     partsOf(grade)
-  if (parts.system !== 'given' && typeof parts.grade === 'string') return strength(parts.grade, dMm)
+  if (parts.system !== 'given' && typeof parts.grade === 'string')
+    return strengthOf(parts.grade, { dMm, system })
   const { rmMPa, yieldMPa } = parts
   const proofMPa = parts.proofMPa ?? yieldMPa
   const fault =

@@ -42,10 +42,13 @@ export function readUnified(text: string, bare: string, hand: 'left' | 'right'):
   const toleranceClass = CLASS.exec(noSeries)?.[1]?.toUpperCase()
   const rest = noSeries
     .replace(CLASS, '')
-    .replace(/["”″]|\b(?:inch|in)\b\.?/gi, '')
+    .replace(/["”″]|(?<=[\d\s])(?:inch|in)\b\.?/gi, '')
     .replace(/^[\s-]+|[\s-]+$/g, '')
     .trim()
-  const readings = sizesAndCounts(rest)
+  const whole = sizesAndCounts(rest)
+  const bolt = whole.length > 0 ? undefined : /^(.*\S)\s*[x×]\s*([\d\s/.-]+)$/.exec(rest)
+  const readings = bolt ? sizesAndCounts(bolt[1] ?? '').filter(({ tpi }) => tpi !== undefined) : whole
+  const lengthIn = bolt ? inches(bolt[2] ?? '') : undefined
   if (readings.length === 0)
     return no('thread_unknown', { text, understood: named ? `Unified ${named}, no size` : '' })
   const exact = readings.find(({ size, tpi }) => tpi !== undefined && seriesOf(size, tpi, named))
@@ -59,10 +62,10 @@ export function readUnified(text: string, bare: string, hand: 'left' | 'right'):
       named === 'UNC' || named === 'UNF' || named === 'UNEF' ? UNIFIED[named][size.name] : undefined
     if (known === undefined || !named)
       return no('thread_pitch_needed', { text, size: size.name, pitches: comesAs(size) })
-    return build(size, known, named, hand, toleranceClass)
+    return build(size, known, named, hand, toleranceClass, lengthIn)
   }
   const series = seriesOf(size, tpi, named)
-  if (series) return build(size, tpi, series, hand, toleranceClass)
+  if (series) return build(size, tpi, series, hand, toleranceClass, lengthIn)
   if (!named && comesAs(size).length === 0)
     return no('thread_unknown', { text, understood: `${size.name} in across, ${tpi} threads an inch` })
   return no('thread_series_differs', {
@@ -115,6 +118,12 @@ function sizesAndCounts(rest: string): { size: Size; tpi?: number }[] {
   return seriesOf(byNumber.size, inches.tpi, undefined) ? [byNumber, inches] : [inches, byNumber]
 }
 
+/** A length in inches: `2`, `1-1/2`, `.75`; nothing where it is none. */
+function inches(text: string): number | undefined {
+  const [size] = sizesAndCounts(text.trim()).filter(({ tpi }) => tpi === undefined)
+  return size && size.size.dIn > 0 ? size.size.dIn : undefined
+}
+
 const asNumber = (text: string | undefined) => (text === undefined ? undefined : Number(text))
 
 /** Numbered sizes: D = 0.060 + 0.013·n in. */
@@ -152,6 +161,7 @@ function build(
   series: UnifiedSeries,
   hand: 'left' | 'right',
   toleranceClass: string | undefined,
+  lengthIn?: number,
 ): Thread {
   const dMm = size.dIn * IN
   const pitchMm = IN / tpi
@@ -162,6 +172,7 @@ function build(
     series,
     hand,
     ...(toleranceClass ? { toleranceClass } : {}),
+    ...(lengthIn === undefined ? {} : { lengthMm: Math.round(lengthIn * IN * 1e6) / 1e6 }),
     tpi,
     dIn: size.dIn,
     dMm,

@@ -57,12 +57,23 @@ export type ThreadGiven = string | Thread | FastenerRefusal
  */
 export function thread(designation: string): Thread | FastenerRefusal {
   if (!hasText(designation)) return no('thread_unknown', { text: shown(designation), understood: '' })
-  const text = designation.trim().slice(0, 80)
+  const text = plainly(designation)
   const form = otherForm(text)
   if (form) return no('thread_other_form', { text, form })
   const { bare, hand } = withoutHand(text)
   return /^MF?\s*\d/i.test(bare) ? readMetric(text, bare, hand) : readUnified(text, bare, hand)
 }
+
+/** As a keyboard would have it: one kind of dash and space, `3/8` for a fraction that is one sign, no more than 80 signs. */
+const plainly = (designation: string): string =>
+  designation
+    .slice(0, 80)
+    .replace(/(\d)(?=[¼-¾⅐-⅞])/g, '$1 ')
+    .normalize('NFKC')
+    .replace(/⁄/g, '/')
+    .replace(/[‐-―−]/g, '-')
+    .replace(/\s+/g, ' ')
+    .trim()
 
 /** A thread from either of its shapes; a refusal passes through. */
 export function threadOf(given: ThreadGiven | null | undefined): Thread | FastenerRefusal {

@@ -93,7 +93,7 @@ export function tightening(input: TighteningInput): Tightening | FastenerRefusal
   const given = partsOf(input)
   const thread = threadOf(given.thread)
   if (isRefusal(thread)) return thread
-  const grade = strengthOf(given.grade, thread.dMm)
+  const grade = strengthOf(given.grade, thread)
   if (isRefusal(grade)) return grade
   const utilisation = given.utilisation ?? 0.9
   const fault =

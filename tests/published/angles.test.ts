@@ -50,6 +50,24 @@ describe('turn of nut', () => {
 
 describe('reuse as makers print it', () => {
   const [neck, torque] = REUSE_RULES
+  test.each(REUSE_RULES)(
+    '[FT14] $source: its stages add up to $totalAngleDeg°, and so does what they stretch',
+    (row) => {
+      const added = (angleDeg: number) =>
+        answered(
+          anglePreload({
+            thread: 'M10',
+            shankMm: 80,
+            threadMm: 20,
+            jointToBoltStiffness: 4,
+            angleDeg,
+            snugN: 0,
+          }),
+        ).addedN
+      const stages = row.anglesDeg.map(added).reduce((sum, n) => sum + n, 0)
+      expect(stages).toBeCloseTo(added(row.totalAngleDeg), 6)
+    },
+  )
   test(`[FT15] ${neck.source}: up to ${neck.maxDifferenceMm} mm between two diameters`, () => {
     const at = (lowerMm: number) =>
       answered(checkStretch({ by: 'neck', upperMm: 10.95, lowerMm, maxDifferenceMm: neck.maxDifferenceMm }))

@@ -6,8 +6,9 @@
  */
 import { describe, expect, test } from 'vitest'
 import { engagement, holeFit, insertPlan, limits, thread } from '../../shared/fastener'
+import { holeShearPerMm } from '../../shared/fastener/engagement'
 import { isRefusal } from '../../shared/log'
-import { HOLES, SHEAR_AREAS, WIRE_INSERTS, WORKED } from './data/stripping'
+import { HANDBOOK_LENGTH, HOLES, SHEAR_AREAS, WIRE_INSERTS, WORKED } from './data/stripping'
 
 function answered<T>(value: T): Exclude<T, { refused: string }> {
   if (isRefusal(value)) throw new Error(JSON.stringify(value))
@@ -55,6 +56,21 @@ describe('stripping', () => {
     ] as const
     for (const [value, expected] of pairs) expect(share(value, expected)).toBeLessThanOrEqual(0.0002)
     expect(found.weakest).toBe(row.weakest)
+  })
+})
+
+describe('a handbook’s length', () => {
+  test('[FT11] is met to its printed tenth with the diameter it takes, and is longer with the right one', () => {
+    const { pitchMm, dTakenMm, D2MaxMm, loadN, shearMPa, lengthMm } = HANDBOOK_LENGTH
+    expect(
+      Math.abs(loadN / (holeShearPerMm(pitchMm, dTakenMm, D2MaxMm) * shearMPa) - lengthMm),
+    ).toBeLessThanOrEqual(0.05)
+    const size = limits(answered(thread('M10')))
+    expect(size.D2MaxMm).toBeCloseTo(D2MaxMm, 9)
+    expect(size.dMaxMm).toBeCloseTo(dTakenMm, 9)
+    expect(loadN / (holeShearPerMm(pitchMm, size.dMinMm, size.D2MaxMm) * shearMPa)).toBeGreaterThan(
+      lengthMm + 2,
+    )
   })
 })
 

@@ -103,15 +103,20 @@ export const TURNS: [
   [1, 8, 12, '2/3', 240, 45],
 ]
 
+/** Rules on fitting a bolt again, as makers print them; two more check the neck with a straight edge and give no figure. */
 export const REUSE_RULES = [
   {
-    source: 'a maker’s manual, petrol four of 2010 to 2011: 20 N·m, 40 N·m, 60°, 80°',
+    source: 'a maker’s manual, petrol four of 2010 to 2011',
+    torquesNm: [20, 40],
+    anglesDeg: [60, 80],
     totalAngleDeg: 140,
     rule: 'neck',
     maxDifferenceMm: 0.25,
   },
   {
-    source: 'a maker’s manual, petrol six of 2000: 61, 88, 88 N·m, 90°',
+    source: 'a maker’s manual, petrol six of 2000',
+    torquesNm: [61, 88, 88],
+    anglesDeg: [90],
     totalAngleDeg: 90,
     rule: 'torque_after_turn',
     minNm: 122,

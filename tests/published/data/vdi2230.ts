@@ -309,3 +309,29 @@ export const BEFORE_2001: [thread: string, grade: string, torqueNm: number][] = 
   ['M24x3', '10.9', 960],
   ['M24x3', '12.9', 1120],
 ]
+
+/**
+ * Hexagon heads (ISO 4014, product grade A) and clearance holes (ISO 273), mm. Widths across flats found in a public data set
+ * of head sizes; bearing diameters and holes recalled, and confirmed by the torques above, which they reproduce.
+ */
+export const HEADS: [
+  dMm: number,
+  acrossFlats: number,
+  bearingMin: number,
+  holeFine: number,
+  holeMedium: number,
+  holeCoarse: number,
+][] = [
+  [4, 7, 5.88, 4.3, 4.5, 4.8],
+  [5, 8, 6.88, 5.3, 5.5, 5.8],
+  [6, 10, 8.88, 6.4, 6.6, 7],
+  [8, 13, 11.63, 8.4, 9, 10],
+  [10, 16, 14.63, 10.5, 11, 12],
+  [12, 18, 16.63, 13, 13.5, 14.5],
+  [14, 21, 19.64, 15, 15.5, 16.5],
+  [16, 24, 22.49, 17, 17.5, 18.5],
+  [18, 27, 25.34, 19, 20, 21],
+  [20, 30, 28.19, 21, 22, 24],
+  [22, 34, 31.71, 23, 24, 26],
+  [24, 36, 33.61, 25, 26, 28],
+]

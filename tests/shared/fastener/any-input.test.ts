@@ -1,4 +1,5 @@
 /** Whatever is entered: an answer with finite numbers, or a refusal with a sentence. Never a throw, never NaN. */
+import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import * as room from '../../../shared/fastener'
@@ -163,6 +164,10 @@ describe('any input', () => {
 })
 
 describe('sentences', () => {
+  test('[FT19] every refusal has its rule', () => {
+    const rules = readFileSync(new URL('../../../shared/RULES.md', import.meta.url), 'utf8')
+    expect(room.FASTENER_REFUSAL_CODES.filter((code) => !rules.includes(`\`${code}\``))).toEqual([])
+  })
   test('[FT19] every caution and every basis says something, with its source', () => {
     for (const words of Object.values(room.CAUTIONS)) expect(words).toMatch(/^[A-Z].*\.$/)
     for (const { formula, source, status } of Object.values(room.BASIS)) {

@@ -136,6 +136,12 @@ describe('inserts', () => {
       weakest: 'hole_thread',
     })
   })
+  test('[FT12] an insert too short for the bolt to break first is said', () => {
+    const at = (lengthD: number) =>
+      answered(engagement({ ...stud, boltGrade: '12.9', insert: { kind: 'wire', lengthD } })).cautions
+    expect(at(1)).toContain('insert_short')
+    expect(at(3)).not.toContain('insert_short')
+  })
   test('[FT12] what is no insert is refused', () => {
     expect(refusedAs(insertPlan('M8', { kind: 'glue' } as never))).toBe('insert_unknown')
     expect(refusedAs(insertPlan('M8', { kind: 'wire', lengthMm: 0.5 }))).toBe('number_impossible')
@@ -178,6 +184,17 @@ describe('a bolt in its hole', () => {
     expect(at.verdict).toBe('bottoms_out')
     expect(at.cautions).toContain('shank_in_hole')
     expect(answered(holeFit({ ...hole, boltLengthMm: 40, boltThreadMm: 20 })).verdict).toBe('good')
+  })
+  test('[FT13] a through hole does not bottom; a nut is filled and shows a thread', () => {
+    const nut = { stackMm: 20, holeDepthMm: 6.8, threadDepthMm: 6.8, thread: 'M8', through: true }
+    const on = (boltLengthMm: number) => answered(holeFit({ ...nut, boltLengthMm }))
+    expect(on(26)).toMatchObject({ verdict: 'too_short', engagementMm: 6 })
+    expect(on(28).verdict).toBe('too_short')
+    expect(on(30)).toMatchObject({ verdict: 'good', engagementMm: 6.8, rightLengthsMm: [30] })
+    expect(on(50).verdict).toBe('good')
+    expect(on(30).cautions).toContain('protrudes')
+    const deep = answered(holeFit({ ...nut, threadDepthMm: 25, holeDepthMm: 25, boltLengthMm: 34 }))
+    expect(deep).toMatchObject({ verdict: 'good', engagementMm: 14, shortestMm: 32 })
   })
   test('[FT13] impossible measures are refused', () => {
     expect(refusedAs(holeFit({ ...hole, boltLengthMm: 40, holeDepthMm: 20 }))).toBe('thread_deeper_than_hole')

@@ -75,6 +75,10 @@ describe('loads', () => {
     expect(answered(ultimateLoadN('M12', '10.9') as number) / byName).toBeCloseTo(1040 / 830, 12)
     expect(answered(yieldLoadN('M12', '10.9') as number) / byName).toBeCloseTo(940 / 830, 12)
   })
+  test('[FT4] a bare digit on a metric thread may be a nut’s class: asked, not guessed', () => {
+    expect(refusedAs(proofLoadN('M8', '8'))).toBe('grade_unclear')
+    expect(proofLoadN('5/16-18', '8')).toBe(proofLoadN('5/16-18', 'SAE 8'))
+  })
   test('[FT5] what is refused stays refused, from the thread first', () => {
     expect(refusedAs(proofLoadN('R1/8', 'bronze'))).toBe('thread_other_form')
     expect(refusedAs(proofLoadN('M10', 'bronze'))).toBe('grade_without_formula')

@@ -54,6 +54,11 @@ describe('as people write it', () => {
     ['2-4.5 UNC', '2-4.5 UNC'],
     ['0.190-32', '#10-32 UNF'],
     ['24/64-16', '3/8-16 UNC'],
+    ['⅜-16', '3/8-16 UNC'],
+    ['1⅛-12', '1-1/8-12 UNF'],
+    ['3/8‑16 UNC', '3/8-16 UNC'],
+    ['1/4 in. - 20 UNC', '1/4-20 UNC'],
+    ['1/4in-20', '1/4-20 UNC'],
   ])('[FT1] %s is %s', (text, designation) => {
     expect(name(text)).toBe(designation)
   })
@@ -61,6 +66,11 @@ describe('as people write it', () => {
     expect(answered(thread('M10x1.25-6g LH'))).toMatchObject({ toleranceClass: '6g', hand: 'left' })
     expect(answered(thread('1/4-28 UNF-2A-LH'))).toMatchObject({ toleranceClass: '2A', hand: 'left' })
     expect(answered(thread('M8x1.25x40'))).toMatchObject({ designation: 'M8x1.25', lengthMm: 40 })
+    expect(answered(thread('3/8-16 UNC x 1-1/2'))).toMatchObject({
+      designation: '3/8-16 UNC',
+      lengthMm: 38.1,
+    })
+    expect(answered(thread('#10-32 x .75'))).toMatchObject({ designation: '#10-32 UNF', lengthMm: 19.05 })
     expect(answered(thread('M8'))).toMatchObject({ hand: 'right', series: 'coarse' })
   })
   test('[FT1] every size of the tables is read back from its own name, and is a thread one can make', () => {
@@ -88,6 +98,8 @@ describe('as people write it', () => {
 describe('refused with what was understood', () => {
   test.each([
     '',
+    'constructor',
+    'toString-3',
     'bolt',
     'M',
     'Mx1.5',

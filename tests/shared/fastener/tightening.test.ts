@@ -117,6 +117,14 @@ describe('refused', () => {
   ])('[FT19] %o', (wrong) => {
     expect(refusedAs(tightening({ ...bolt, ...wrong }))).toBe('number_impossible')
   })
+  test('[FT4] a metric class on an inch thread is reckoned, and the odd pairing said', () => {
+    const at = (thread: string, grade: string) =>
+      answered(tightening({ thread, grade, muThread: 0.12, muHead: 0.12 })).cautions
+    expect(at('3/8-16', '8.8')).toContain('grade_other_system')
+    expect(at('M10', 'SAE 5')).toContain('grade_other_system')
+    expect(at('3/8-16', 'SAE 5')).not.toContain('grade_other_system')
+    expect(at('M10', '8.8')).not.toContain('grade_other_system')
+  })
   test('[FT3] a taper thread and a bronze plug get no torque', () => {
     expect(refusedAs(tightening({ thread: 'R1/8', grade: '8.8', lubrication: 'oil' }))).toBe(
       'thread_other_form',
