@@ -28,7 +28,9 @@ await run(async () => {
     if (!brokenStreams.has(stream))
       process.stdout.write(`ok      ${stream}: ${version} ${version === 1 ? 'event' : 'events'}\n`)
   for (const { number, version, head } of releases)
-    process.stdout.write(`release ${number}: entries 1 to ${version}, head ${head}\n`)
+    process.stdout.write(
+      `release ${number}: entries 1 to ${version}, head ${head}: compare it with the printed record\n`,
+    )
   await store.close()
   if (missingPlaces !== 0)
     process.stdout.write(
@@ -37,9 +39,7 @@ await run(async () => {
   const sound = broken.length === 0 && missingPlaces === 0
   const checked = `${streams} ${streams === 1 ? 'stream' : 'streams'}, ${events} events`
   process.stdout.write(
-    sound
-      ? `OK: ${checked}, every chain holds${releases.length > 0 ? ' and every release stands on its own entries; compare the heads with the printed records' : ''}.\n`
-      : `DAMAGED: ${checked} hold; see above.\n`,
+    sound ? `OK: ${checked}, every chain holds.\n` : `DAMAGED: ${checked} hold; see above.\n`,
   )
   process.exitCode = sound ? 0 : 1
 })

@@ -193,6 +193,7 @@ describe('verify and rebuild', () => {
     expect(stdout).toMatch(/^ok {6}job:e-101: \d+ events$/m)
     expect(stdout).toMatch(/^ok {6}shop: \d+ events$/m)
     expect(stdout).toMatch(/^OK: \d+ streams, \d+ events, every chain holds\.$/m)
+    expect(stdout).toMatch(/^release E-108-R1: entries 1 to \d+, head [0-9a-f]{64}: compare it with/m)
     const [counted] = sql<{ n: number }>('select count(*) as n from event')
     expect(stdout).toContain(`${counted?.n} events, every chain holds.`)
     expect(code).toBe(0)
