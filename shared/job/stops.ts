@@ -5,6 +5,7 @@
  * interruption rule asks before anything goes on.
  */
 
+import { numberWords } from '../plan/order'
 import { indexPlan } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../plan/types'
 import { listed, positionsInWords, type Words } from '../words'
@@ -106,9 +107,13 @@ export function handoverNote(job: PlannedJob, step: AdoptedStep, words: Words): 
   const finished = step.joints.filter((joint) =>
     joint.positions.every(({ n }) => positionState(job, joint, n).final),
   )
-  const stands = stoppedAt(job, step).map((mark) => {
-    const joint = step.joints.find(({ id }) => id === mark.jointId)
-    return `${joint?.title ?? mark.jointId}: pass ${mark.pass} of ${joint?.passes.filter((_, i) => joint && takesReading(joint, i + 1)).length ?? 0}, position ${mark.position} next; ${asksInWords(mark)}.`
+  const { jointById } = indexPlan(job.plan)
+  const stands = stoppedAt(job, step).flatMap((mark) => {
+    const joint = jointById.get(mark.jointId)
+    if (!joint) return []
+    const passes = joint.passes.filter((_, i) => takesReading(joint, i + 1)).length
+    const next = `${joint.fastener} ${numberWords(joint, mark.position)}`
+    return [`${joint.title}: pass ${mark.pass} of ${passes}, ${next} next; ${asksInWords(mark)}.`]
   })
   const hidden = job.plan.steps.filter((other) =>
     unprovenBehind(job, other).some(({ joint }) => step.joints.some(({ id }) => id === joint)),

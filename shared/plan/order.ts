@@ -97,3 +97,20 @@ export function needCycles(plan: Plan): string[][] {
   for (const step of plan.steps) visit(step.id)
   return cycles
 }
+
+/**
+ * How one of a joint is called where its number stands alone: `5`, or, where the order is another than the numbers,
+ * `no. 14 (8th)`, as the map shows it.
+ */
+export function numberWords(joint: { order?: readonly number[] }, n: number): string {
+  const { order } = joint
+  if (!order || order.every((one, index) => one === index + 1)) return `${n}`
+  const turn = order.indexOf(n) + 1
+  return turn > 0 ? `no. ${n} (${ordinal(turn)})` : `no. ${n}`
+}
+
+export function ordinal(n: number): string {
+  const tens = n % 100
+  const end = tens > 10 && tens < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th')
+  return `${n}${end}`
+}

@@ -60,7 +60,8 @@ export async function slipThenStop({ tom, jobId }: Floor): Promise<void> {
   await leave.getByRole('button', { name: 'Stop here, with the note' }).click()
 }
 
-const BROKEN_OFF = 'Head nuts: pass 1 of 2, position 2 next; go round pass 1 again from its first position.'
+const BROKEN_OFF =
+  'Head nuts: pass 1 of 2, nut no. 2 (3rd) next; go round pass 1 again from its first position.'
 
 /** Another goes on: the note is drawn, the joint's own rule comes first, then both passes anew. */
 export async function anotherGoesOn({ tom, ines, jobId }: Floor): Promise<void> {

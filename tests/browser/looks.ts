@@ -6,6 +6,8 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { AxeResults, RunOptions } from 'axe-core'
 import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+import type { Device } from './harness'
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
@@ -97,4 +99,42 @@ export function smallTargets(page: Page, least: number): Promise<string[]> {
       },
     )
   }, least)
+}
+
+/** Least size of what is pressed at the bench, CSS px. */
+export const GLOVE_PX = 56
+
+interface HeldTo {
+  /** Least size of what is pressed, CSS px. */
+  press?: number
+  /** Axe by day and by night, unless another screen of the same parts has it. */
+  axe?: 'both' | 'day' | 'none'
+}
+
+/** The state on the screen, by day and by night; each finding says where it was seen. */
+export async function looks(
+  device: Device,
+  name: string,
+  { press, axe = 'both' }: HeldTo = {},
+): Promise<string[]> {
+  const { page } = device
+  await page.evaluate(() => document.fonts.ready.then(() => undefined))
+  const found: string[] = []
+  const note = (light: string, list: string[]) => {
+    for (const one of list) found.push(`${name}, ${light}: ${one}`)
+  }
+  note('day', [
+    ...(axe === 'none' ? [] : await axeFindings(page)),
+    ...(await sidewaysFindings(page)),
+    ...(await clippedFindings(page)),
+    ...(press ? await smallTargets(page, press) : []),
+  ])
+  await device.shot(`${name}-day`)
+  await page.emulateMedia({ colorScheme: 'dark' })
+  await expect.poll(() => page.evaluate(() => document.documentElement.dataset.light)).toBe('night')
+  note('night', axe === 'both' ? await axeFindings(page, ['color-contrast']) : [])
+  await device.shot(`${name}-night`)
+  await page.emulateMedia({ colorScheme: 'light' })
+  await expect.poll(() => page.evaluate(() => document.documentElement.dataset.light)).toBe('day')
+  return found
 }

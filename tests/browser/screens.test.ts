@@ -18,41 +18,9 @@ import {
   tightenHead,
 } from './hands'
 import { type Device, SIZES, type Size, stands, useShop } from './harness'
-import { axeFindings, clippedFindings, sidewaysFindings, smallTargets } from './looks'
+import { GLOVE_PX, looks } from './looks'
 
-const GLOVE_PX = 56
 const sizes = Object.keys(SIZES) as Size[]
-
-interface HeldTo {
-  /** Least size of what is pressed, CSS px. */
-  press?: number
-  /** Axe by day and by night, unless another screen of the same parts has it. */
-  axe?: 'both' | 'day' | 'none'
-}
-
-/** The state on the screen, by day and by night; each finding says where it was seen. */
-async function looks(device: Device, name: string, { press, axe = 'both' }: HeldTo = {}): Promise<string[]> {
-  const { page } = device
-  await page.evaluate(() => document.fonts.ready.then(() => undefined))
-  const found: string[] = []
-  const note = (light: string, list: string[]) => {
-    for (const one of list) found.push(`${name}, ${light}: ${one}`)
-  }
-  note('day', [
-    ...(axe === 'none' ? [] : await axeFindings(page)),
-    ...(await sidewaysFindings(page)),
-    ...(await clippedFindings(page)),
-    ...(press ? await smallTargets(page, press) : []),
-  ])
-  await device.shot(`${name}-day`)
-  await page.emulateMedia({ colorScheme: 'dark' })
-  await expect.poll(() => page.evaluate(() => document.documentElement.dataset.light)).toBe('night')
-  note('night', axe === 'both' ? await axeFindings(page, ['color-contrast']) : [])
-  await device.shot(`${name}-night`)
-  await page.emulateMedia({ colorScheme: 'light' })
-  await expect.poll(() => page.evaluate(() => document.documentElement.dataset.light)).toBe('day')
-  return found
-}
 
 describe('a shop with its engines', () => {
   const shop = useShop()

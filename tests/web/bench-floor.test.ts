@@ -12,7 +12,7 @@ import type { AdoptedStep, Plan } from '../../shared/plan/types'
 import { evolveShop, FIRST_TOLERANCES, newShop } from '../../shared/shop/evolve'
 import type { Person, Shop, Wrench } from '../../shared/shop/types'
 import { headName, headsOf } from '../../web/drawings/heads'
-import { markerWords } from '../../web/pages/bench/cautions'
+import { markerWords, notYet } from '../../web/pages/bench/cautions'
 import { commandWords } from '../../web/pages/bench/entry-words'
 import { fastenerHere, oddFasteners, roundToCount, toDeclare } from '../../web/pages/bench/fasteners'
 import { noonOf } from '../../web/pages/bench/hold-presets'
@@ -289,6 +289,23 @@ test('left out on purpose: gone from its round, listed there, a round of its own
   const head = headsOf(at.job(), shop, at.step('D1'), round.joint).find(({ n }) => n === last)
   expect(head).toMatchObject({ leftOut: 'D2' })
   expect(head && headName(at.job(), round.joint, head)).toContain('left out, due at D2')
+})
+
+test('what is left out until the covering step is not in its way; the rest is named', () => {
+  const at = bench()
+  const { joint } = at.round('D1')
+  const why = () => notYet(at.job(), at.step('D1'))[0]?.why
+  expect(why()).toBe('It hides head bolts 2, 4–5, 7 (not tightened yet).')
+  at.does(
+    {
+      type: 'Defer',
+      what: { kind: 'fasteners', joint: joint.id, positions: [4, 5] },
+      dueStepId: 'D2',
+      reason: 'in the way',
+    },
+    'suvi',
+  )
+  expect(why()).toBe('It hides head bolts 2, 7 (not tightened yet).')
 })
 
 describe('the sealant clock', () => {

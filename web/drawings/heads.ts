@@ -16,6 +16,7 @@ import {
   stands,
   stepState,
 } from '../../shared/job/verdicts'
+import { ordinal } from '../../shared/plan/order'
 import { setOf } from '../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../shared/plan/types'
 import type { PaintName, Shop } from '../../shared/shop/types'
@@ -116,23 +117,6 @@ const FITTED_WORDS = {
 
 function lastReading(job: PlannedJob, joint: AdoptedJoint, position: number): Reading | undefined {
   return job.readings[joint.id]?.findLast((reading) => reading.position === position && stands(reading))
-}
-
-/**
- * How one of a joint is called where its number stands alone: `5`, or, where the order is another than the numbers,
- * `no. 14 (8th)`, as the map shows it.
- */
-export function numberWords(joint: Pick<AdoptedJoint, 'order'>, n: number): string {
-  const { order } = joint
-  if (!order || order.every((one, index) => one === index + 1)) return `${n}`
-  const turn = order.indexOf(n) + 1
-  return turn > 0 ? `no. ${n} (${ordinal(turn)})` : `no. ${n}`
-}
-
-function ordinal(n: number): string {
-  const tens = n % 100
-  const end = tens > 10 && tens < 14 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th')
-  return `${n}${end}`
 }
 
 /** `Head bolts 3 of 8, pass 2, not yet reached, next`: the head's name for a screen reader. */

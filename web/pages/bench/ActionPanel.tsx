@@ -12,7 +12,8 @@ import { HeldUpPanel, ScaleEntry, WrenchLine } from './ScaleEntry'
 import { StopHere } from './StepWords'
 import { WrenchOffer } from './WrenchOffer'
 import { type Place, passWords, roundsIn, sheetFor } from './work'
-import { proposedWrench, targetOn, wrenchChoices } from './wrench'
+import { proposedWrench, targetOn, wrenchChoices, wrenchOffer } from './wrench'
+import './stop.css'
 
 interface ActionProps {
   /** A phone: the pad opens on its own sheet instead of standing here. */
@@ -27,6 +28,8 @@ export function ActionPanel(props: ActionProps) {
     const phase = bench.phase() as Phase
     return phase.kind === kind ? (phase as Extract<Phase, { kind: K }>) : undefined
   }
+  /** Another wrench is offered first: the press that goes on with this one steps back. */
+  const unfit = () => wrenchOffer(bench.choices(), bench.wrench()?.id)?.fit !== undefined
   const phaseNeedsHands = () => as('record') ?? as('enter_scale') ?? as('held_up')
   return (
     <>
@@ -38,7 +41,7 @@ export function ActionPanel(props: ActionProps) {
         <Match when={as('enter_scale')}>
           {(phase) => (
             <Show when={props.narrow} fallback={<ScaleEntry onOther={props.onWrench} />}>
-              <Button look="main" wide class="tall" onClick={props.onScale}>
+              <Button look={unfit() ? undefined : 'main'} wide class="tall" onClick={props.onScale}>
                 What does the scale of {phase().wrench.id} say?
               </Button>
             </Show>
@@ -65,7 +68,7 @@ export function ActionPanel(props: ActionProps) {
                   </Button>
                 }
               >
-                <Answer head={phase().head} brief={props.narrow} />
+                <Answer head={phase().head} brief={props.narrow} plain={unfit()} />
               </Show>
               <RoundDone brief={props.narrow} />
               <Show when={phase().wrench && !props.narrow}>
@@ -146,7 +149,11 @@ export function BarRow(props: BarProps) {
       </Show>
       <Show when={bench.round() && NEEDS_WRENCH.has(bench.phase().kind) && bench.wrench()}>
         {(wrench) => (
-          <Button aria-label={`${wrench().id} in hand: other wrench`} onClick={props.onWrench}>
+          <Button
+            class="wrench-in-hand"
+            aria-label={`${wrench().id} in hand: other wrench`}
+            onClick={props.onWrench}
+          >
             {wrench().id}…
           </Button>
         )}

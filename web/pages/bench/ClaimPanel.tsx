@@ -6,6 +6,7 @@ import { sentenceFor } from '../../../shared/job/refusals'
 import { positionsInWords } from '../../../shared/words'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
+import { LeftNote } from './HandoverWords'
 
 export function ClaimPanel() {
   const bench = useBench()
@@ -25,9 +26,12 @@ export function ClaimPanel() {
     <Show
       when={refusal()}
       fallback={
-        <Button look="main" wide class="tall" onClick={() => void bench.send(claim())}>
-          {bench.stopped() ? 'Claim it and go on' : 'Claim this step'}
-        </Button>
+        <>
+          <LeftNote narrow />
+          <Button look="main" wide class="tall" onClick={() => void bench.send(claim())}>
+            {bench.stopped() ? 'Claim it and go on' : 'Claim this step'}
+          </Button>
+        </>
       }
     >
       {(why) => (

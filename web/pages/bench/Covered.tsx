@@ -1,7 +1,9 @@
 /** What a signature covers, to be looked at before it is given: the painted map, the numbers, the checks. */
 import { createMemo, For, Index, Show } from 'solid-js'
 import { type SetView, standingMeasurement, stepState } from '../../../shared/job/verdicts'
+import { indexPlan } from '../../../shared/plan/read'
 import { formatNumber } from '../../../shared/units'
+import { positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headName, headsOf } from '../../drawings/heads'
 import { useBench } from './bench'
@@ -11,12 +13,16 @@ import './sign.css'
 
 export function Covered(props: { view: SetView; onLook: (jointId: string, n: number) => void }) {
   const bench = useBench()
-  const joints = createMemo(() =>
-    props.view.set.covers.flatMap(({ joint: id, positions }) => {
-      const joint = bench.step().joints.find((one) => one.id === id)
-      return joint ? [{ joint, positions }] : []
-    }),
-  )
+  // As the job has it: without what was left out here, and with what was left out earlier and is due here.
+  const joints = createMemo(() => {
+    const { jointById, stepOfJoint } = indexPlan(bench.job().plan)
+    return props.view.covers.flatMap(({ joint: id, positions }) => {
+      const joint = jointById.get(id)
+      const home = stepOfJoint.get(id)?.id
+      const away = home === bench.step().id ? '' : `, left out in ${home}`
+      return joint ? [{ joint, positions, away }] : []
+    })
+  })
   const state = () => stepState(bench.job(), bench.step().id)
   return (
     <div class="covered">
@@ -24,7 +30,9 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
         {(part) => (
           <figure>
             <figcaption class="small pencil">
-              {part().joint.title}, class {part().joint.class}
+              {part().joint.title}
+              {part().away ? ` ${positionsInWords(part().positions)}` : ''}, class {part().joint.class}
+              {part().away}
             </figcaption>
             <BoltMap
               positions={part().joint.positions}

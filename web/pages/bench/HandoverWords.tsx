@@ -18,6 +18,20 @@ export function HandoverWords() {
   )
 }
 
+/** What was said by hand, alone: first to be read by whoever goes on. `narrow`: only where the note is out of sight. */
+export function LeftNote(props: { narrow?: boolean }) {
+  const bench = useBench()
+  return (
+    <Show when={bench.stopped()?.note}>
+      {(note) => (
+        <p class="said" classList={{ 'narrow-note': props.narrow === true }}>
+          “{note()}” <Stripe person={bench.stopped()?.by ?? ''} />
+        </p>
+      )}
+    </Show>
+  )
+}
+
 /** For whoever opens a step that was left: who left it, and the note. */
 export function LeftWords() {
   const bench = useBench()

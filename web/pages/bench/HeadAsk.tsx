@@ -3,9 +3,9 @@
  * answer is the biggest press; a pad serves for any other.
  */
 import { createEffect, createSignal, on, Show } from 'solid-js'
+import { numberWords } from '../../../shared/plan/order'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { formatNumber, showTorque } from '../../../shared/units'
-import { numberWords } from '../../drawings/heads'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'

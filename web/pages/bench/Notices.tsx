@@ -1,7 +1,7 @@
 /** What must be seen before the hand goes on: odd readings, refused entries, entries still waiting. None vanishes by itself. */
 import { createMemo, For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/flags'
-import { numberWords } from '../../drawings/heads'
+import { numberWords } from '../../../shared/plan/order'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'

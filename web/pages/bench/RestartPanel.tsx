@@ -2,6 +2,7 @@
 import { Index } from 'solid-js'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
+import { LeftNote } from './HandoverWords'
 import type { BrokenOff } from './interruption'
 
 export function RestartPanel(props: { broken: BrokenOff }) {
@@ -10,6 +11,7 @@ export function RestartPanel(props: { broken: BrokenOff }) {
   return (
     <section class="stop" role="alert" tabIndex={-1}>
       <h2>{props.broken.title}</h2>
+      <LeftNote />
       <p>{props.broken.where}</p>
       <p>
         <strong>{props.broken.asks}</strong>

@@ -4,6 +4,7 @@ import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { interruptionWords, markerWords, notYet, sealantWords, stopWords } from './cautions'
 import './beside.css'
+import './stop.css'
 
 export function NotYetWords() {
   const bench = useBench()

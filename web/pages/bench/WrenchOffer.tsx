@@ -1,5 +1,5 @@
 /** The plan's wrench does not fit: the best one that does, each with its reason. The hand chooses. */
-import { Show } from 'solid-js'
+import { createMemo, Show } from 'solid-js'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { rangeWords, wrenchOffer } from './wrench'
@@ -7,14 +7,14 @@ import './beside.css'
 
 export function WrenchOffer() {
   const bench = useBench()
-  const offer = () => wrenchOffer(bench.choices(), bench.wrench()?.id)
+  const offer = createMemo(() => wrenchOffer(bench.choices(), bench.wrench()?.id))
   return (
     <Show when={offer()}>
       {(found) => (
         <section class="offer" aria-label="Another wrench">
           <p>
             <strong>{found().unfit.wrench.id}</strong>{' '}
-            <span class="against-words">does not fit: {found().unfit.why.join('; ')}.</span>
+            <span class="against-words">does not fit. {capital(found().unfit.why.join('; '))}.</span>
           </p>
           <Show
             when={found().fit}
@@ -37,3 +37,5 @@ export function WrenchOffer() {
     </Show>
   )
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

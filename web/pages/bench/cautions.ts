@@ -7,16 +7,17 @@ import { asksInWords, stoppedAt } from '../../../shared/job/stops'
 import type { Flag, Reading } from '../../../shared/job/types'
 import {
   hasBegun,
+  inPlaceBefore,
   isProven,
   positionState,
   setsCovering,
   standingReading,
 } from '../../../shared/job/verdicts'
+import { numberWords } from '../../../shared/plan/order'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Sealant } from '../../../shared/plan/types'
 import { formatNumber } from '../../../shared/units'
 import { listed, positionsInWords } from '../../../shared/words'
-import { numberWords } from '../../drawings/heads'
 import { bandWords } from './wrench'
 
 export interface NotYet {
@@ -33,11 +34,15 @@ export function notYet(job: PlannedJob, step: AdoptedStep): NotYet[] {
     for (const { stepId, positions } of hiddenBy.get(joint.id) ?? []) {
       const hider = stepById.get(stepId)
       if (!hider || hasBegun(job, hider)) continue
-      const fasteners = { joint: joint.id, positions: [...positions] }
-      if (isProven(job, fasteners)) continue
-      const whole = positions.length === joint.positions.length
-      const what = `${lower(joint.title)}${whole ? '' : ` ${positionsInWords(positions)}`}`
-      reasons.set(stepId, [...(reasons.get(stepId) ?? []), `${what} (${missing(job, joint, positions)})`])
+      // What was left out on purpose until then is not in its way.
+      const inPlace = inPlaceBefore(job, { joint: joint.id, positions: [...positions] }, hider)
+      if (isProven(job, inPlace)) continue
+      const whole = inPlace.positions.length === joint.positions.length
+      const what = `${lower(joint.title)}${whole ? '' : ` ${positionsInWords(inPlace.positions)}`}`
+      reasons.set(stepId, [
+        ...(reasons.get(stepId) ?? []),
+        `${what} (${missing(job, joint, inPlace.positions)})`,
+      ])
     }
   return [...reasons].map(([stepId, hidden]) => ({
     stepId,
@@ -137,7 +142,7 @@ export function stopWords(
 /** The marker a stop leaves now, one a round that is begun and not final. */
 export const markerWords = (job: PlannedJob, step: AdoptedStep): string[] =>
   stoppedAt(job, step).map((mark) => {
-    const joint = step.joints.find(({ id }) => id === mark.jointId)
+    const joint = indexPlan(job.plan).jointById.get(mark.jointId)
     return `Marker: ${joint?.title ?? mark.jointId}, pass ${mark.pass}, ${joint ? numberWords(joint, mark.position) : mark.position} next; ${asksInWords(mark)}.`
   })
 

@@ -6,8 +6,8 @@
 import type { PlannedJob } from '../../../shared/job/context'
 import { asksInWords } from '../../../shared/job/stops'
 import type { RestartHow, StoppedAt } from '../../../shared/job/types'
+import { numberWords } from '../../../shared/plan/order'
 import type { AdoptedJoint } from '../../../shared/plan/types'
-import { numberWords } from '../../drawings/heads'
 import type { Round } from './work'
 
 export interface RestartWay {

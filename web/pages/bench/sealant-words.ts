@@ -33,14 +33,14 @@ export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words
     case 'not_started':
       return {
         state: 'not_started',
-        line: `${product}: closed within ${minutes} min of the first bead.`,
+        line: `${capital(product)}: closed within ${minutes} min of the first bead.`,
         press: { does: 'start', label: 'First bead laid: start the clock' },
       }
     case 'open':
       return {
         state: 'open',
         figure: countdown(state.closeBy - now),
-        line: `left to close ${product}, by ${words.moment(state.closeBy)}.`,
+        line: `Left to close ${product}, by ${words.moment(state.closeBy)}.`,
         press: { does: 'close', label: 'Last fastener in: closed' },
       }
     case 'late':
@@ -48,7 +48,7 @@ export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words
         ? {
             state: 'late',
             figure: `+${countdown(now - state.closeBy)}`,
-            line: `past the time of ${product}, which was ${words.moment(state.closeBy)}. If it was closed in time, ask the supervisor; else strip it and lay a new bead.`,
+            line: `Past the time of ${product}, which was ${words.moment(state.closeBy)}. If it was closed in time, ask the supervisor; else strip it and lay a new bead.`,
             press: { does: 'close', label: 'Last fastener in: closed late' },
           }
         : {
@@ -62,6 +62,8 @@ export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words
       return { state: 'cured', line: `Cured since ${words.moment(state.since)}.` }
   }
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 function waits(step: AdoptedStep): string {
   const before = step.sealant?.before ?? []

@@ -17,9 +17,9 @@ export function settledWords(value: SettledValue, words: Words): string {
   const { basis } = value
   const on =
     basis.kind === 'source'
-      ? `${basis.title}, ${basis.edition}, page ${basis.page}`
+      ? `from ${basis.title}, ${basis.edition}, page ${basis.page}`
       : basis.kind === 'computed'
-        ? `computed: ${basis.method}`
-        : `the word of ${words.person(value.by)}, ${basis.competence}`
-  return `Not published; settled by ${words.person(value.by)} ${words.moment(value.doneAt)} on ${on}. ${value.reason}`
+        ? `reckoned by ${basis.method}`
+        : `on the word of ${words.person(value.by)}, ${basis.competence}`
+  return `Not published; settled by ${words.person(value.by)} ${words.moment(value.doneAt)}, ${on}. ${value.reason}`
 }
