@@ -47,6 +47,19 @@ describe('cells', () => {
     expect(end).toBeGreaterThan(width - 4)
   })
 
+  test('five hundred steps keep the outlines of their stages, and what is done among them', () => {
+    const long = Array.from({ length: 500 }, (_, n) =>
+      cell(`s${n}`, n < 300 ? 0 : 1, 10, n === 100 ? { standing: 'done', by: 'ana' } : {}),
+    )
+    const { shapes } = draw(long, 800)
+    const [before, after, next] = look(shapes, 'not-ready').flatMap(boxes)
+    expect(look(shapes, 'not-ready').flatMap(boxes)).toHaveLength(3)
+    const [done] = look(shapes, 'done').flatMap(boxes)
+    expect((before?.[0] ?? 0) + (before?.[2] ?? 0)).toBeLessThan(done?.[0] ?? 0)
+    expect(after?.[0]).toBeGreaterThan((done?.[0] ?? 0) + (done?.[2] ?? 0))
+    expect((next?.[0] ?? 0) + (next?.[2] ?? 0)).toBeLessThanOrEqual(800)
+  })
+
   test('a cell is as wide as its share of the work', () => {
     const [short, long] = look(draw([cell('a', 0, 10), cell('b', 0, 30)], 400).shapes, 'not-ready').flatMap(
       boxes,

@@ -87,6 +87,10 @@ const TABS = 13
 const REASONS = 18
 const NOTCH = 6
 const BAR = 5
+/** Between two cells; less between thin ones. */
+const APART = 1.5
+/** Thinner, and outlines side by side would fill up: a row of them is drawn as one. */
+const OUTLINED = 2
 const LEAST = 3.5
 const INITIAL_CHAR = 9
 
@@ -111,12 +115,15 @@ export function drawStrip(input: StripInput): Strip {
     const previous = cells[index - 1]
     if (previous && previous.stage !== cell.stage) x += stageGap
     const w = widths[index] ?? 0
-    drawCell(cell, x, w - 1.5, input, add, initials)
-    places.push({ x, w: w - 1.5 })
+    const inner = w - Math.min(APART, w * 0.3)
+    drawCell(cell, x, inner, input, add, initials)
+    places.push({ x, w: inner })
     const span = spans.get(cell.stage)
     spans.set(cell.stage, { from: span?.from ?? x, to: x + w })
     x += w
   })
+  for (const { from, to } of thinRuns(cells, places))
+    add('not-ready', box(from + 0.5, TOP + 0.5, Math.max(to - from - 1, 0.5), TALL - 1))
   const tied = tabs(cells, places, TOP + TALL, add)
   const reasons = holdMarks(cells, places, input.holds ?? [], width, (kind) => HOLD_WORDS[kind])
   const tabRow = tied ? TABS : 0
@@ -170,7 +177,7 @@ function drawCell(
   const heavy = Math.min(2.5, Math.max(1.2, w * 0.22))
   switch (cell.standing) {
     case 'not_ready':
-      add('not-ready', box(x + 0.5, TOP + 0.5, Math.max(w - 1, 0.5), TALL - 1))
+      if (w >= OUTLINED) add('not-ready', box(x + 0.5, TOP + 0.5, w - 1, TALL - 1))
       break
     case 'on_hold':
       add('hatch', hatch(x, w))
@@ -213,6 +220,22 @@ function drawCell(
     ring('flag', Math.max(heavy, 1.6))
     add('flag-mark', `M${r(middle)} ${TOP + 7}l5 6l-5 6l-5 -6z`)
   }
+}
+
+/** Steps that are not ready and too thin to be outlined one by one, as far as they lie side by side. */
+function thinRuns(cells: readonly Cell[], places: readonly Place[]): { from: number; to: number }[] {
+  const runs: { from: number; to: number }[] = []
+  let stage: number | undefined
+  cells.forEach((cell, index) => {
+    const { x, w } = places[index] as Place
+    if (cell.standing !== 'not_ready' || w >= OUTLINED) stage = undefined
+    else if (cell.stage === stage) (runs.at(-1) as { to: number }).to = x + w
+    else {
+      runs.push({ from: x, to: x + w })
+      stage = cell.stage
+    }
+  })
+  return runs
 }
 
 /** A gap with a hatch: strokes that rise to the right, cut at its edges. */
