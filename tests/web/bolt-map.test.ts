@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { OutlineShape, Plan, Position } from '../../shared/plan/types'
 import { bandScale, gather } from '../../web/drawings/band-scale'
 import { layoutMap, type MapLayout, outlineBox, placeLabels, TARGET } from '../../web/drawings/map-layout'
+import { LONG, longPlan } from '../crowd/extremes'
 
 const plans = ['corran-m38', 'ottersby-s9'].map(
   (name) =>
@@ -148,5 +149,28 @@ describe('the band bar', () => {
     expect(gather([{ value: 65 }, { value: 64 }, { value: 65 }]).map(({ ticks }) => ticks.length)).toEqual([
       1, 2,
     ])
+  })
+})
+
+describe('a joint of forty heads', () => {
+  const joint = longPlan()
+    .steps.flatMap(({ joints }) => joints)
+    .find(({ id }) => id === LONG.jointId)
+  const on = (width: number, height: number) =>
+    layoutMap(joint?.positions ?? [], joint?.outline ?? [], { width, height })
+
+  test.each([
+    [358, 232],
+    [700, 280],
+    [1000, 500],
+  ])('keeps every head as large as a glove in a room of %i × %i', (width, height) => {
+    const { heads } = on(width, height)
+    expect(heads).toHaveLength(40)
+    for (const { hit } of heads) expect(2 * hit).toBeGreaterThanOrEqual(56)
+  })
+
+  test('fits across a tablet, and is pushed about on a phone only', () => {
+    expect(on(700, 280).width).toBeLessThanOrEqual(700)
+    expect(on(358, 232).width).toBeGreaterThan(358)
   })
 })

@@ -223,7 +223,7 @@ function DrawnHead(props: { head: Head; at: PlacedHead; r: number }) {
   )
 }
 
-const RIM_PX = 44
+const RIM_PX = 60
 
 /** Where a frame must be scrolled to so that a place in it is in view: as it is, where it is already. */
 function reaching(place: number, scrolled: number, room: number, whole: number): number {

@@ -15,7 +15,9 @@ const SMALL_ROOM = 520
 const LEAST_HEAD = 17
 const mostHead = (room: Room): number => (room.width < SMALL_ROOM ? 24 : 42)
 /** Room round the outermost heads for the ring and the label, and at the sides for the initials. */
-const rims = (room: Room) => (room.width < SMALL_ROOM ? { x: 50, y: 44 } : { x: 72, y: 56 })
+const rims = (room: Room) => (room.width < SMALL_ROOM ? { x: TIGHT_RIM, y: 44 } : { x: 72, y: 56 })
+/** Enough for a hit area; a label then stands above or below its head. */
+const TIGHT_RIM = 50
 
 interface Room {
   width: number
@@ -68,7 +70,10 @@ export function layoutMap(
   const wanted = Number.isFinite(gap) ? Math.max(whole, Math.min(COMFORTABLE / gap, closeUp)) : whole
   const scale = Number.isFinite(gap) ? Math.max(wanted, (TARGET + 1) / gap) : wanted
 
-  const across = axis(drawn.left, drawn.right, bolts.left, bolts.right, scale, room.width, rim.x)
+  // Rather a tighter rim than a map to be pushed about.
+  const wide = (bolts.right - bolts.left) * scale + 2 * rim.x > room.width
+  const rimX = wide ? TIGHT_RIM : rim.x
+  const across = axis(drawn.left, drawn.right, bolts.left, bolts.right, scale, room.width, rimX)
   const down = axis(drawn.top, drawn.bottom, bolts.top, bolts.bottom, scale, room.height, rim.y)
   const spacing = Number.isFinite(gap) ? gap * scale : Number.POSITIVE_INFINITY
   return {
@@ -82,7 +87,7 @@ export function layoutMap(
       n,
       x: x * scale + across.shift,
       y: y * scale + down.shift,
-      hit: Math.min(Math.min(rim.x, rim.y) - 2, 48, ((nearest[index] ?? gap) * scale) / 2),
+      hit: Math.min(Math.min(rimX, rim.y) - 2, 48, ((nearest[index] ?? gap) * scale) / 2),
     })),
   }
 }
