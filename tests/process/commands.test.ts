@@ -148,6 +148,42 @@ describe('settings that are wrong', () => {
     }
   })
 
+  test('[DM2] the real shop does not open the demonstration’s folder, and leaves it as it is', async () => {
+    const demo = await startServer('demo')
+    try {
+      const cookie = (await signInAt(demo.address, 'bram', pinOf(demo, 'bram'))).headers.get('set-cookie')
+      expect(cookie).toMatch(/^paintmark_demo=/)
+      await demo.program.stop()
+      const count = () => {
+        const db = databaseOf(demo.folder)
+        const { n } = db.prepare('select count(*) as n from event').get() as { n: number }
+        db.close()
+        return n
+      }
+      const before = count()
+      refused(
+        await runProgram([built('main')], { PORT: '0', DATA_DIR: demo.folder }),
+        /^\S+ is the demonstration's: everything in it is invented.*DATA_DIR, or start "npm run demo"\.$/m,
+      )
+      expect(count()).toBe(before)
+    } finally {
+      await demo.stop()
+    }
+  })
+
+  test('[DM1] a second demonstration on the same folder is refused; the first one’s log stays', async () => {
+    const demo = await startServer('demo')
+    try {
+      refused(
+        await runProgram([built('demo')], { PORT: '0', DATA_DIR: demo.folder }),
+        /^A demonstration runs on \S+ already\. Look for its window/m,
+      )
+      expect((await signInAt(demo.address, 'bram', pinOf(demo, 'bram'))).status).toBe(201)
+    } finally {
+      await demo.stop()
+    }
+  })
+
   test.each(['verify', 'rebuild'])('%s without a log says where it looked', async (name) => {
     const empty = dataFolder()
     try {
@@ -262,6 +298,12 @@ describe('verify and rebuild', () => {
     expect(summaries()).toEqual(before.summaries)
   })
 })
+
+function pinOf({ people }: Server, personId: string): string {
+  const person = people.find(({ id }) => id === personId)
+  if (!person) throw new Error(`The demonstration has nobody called ${personId}.`)
+  return person.pin
+}
 
 function signInAt(address: string, personId: string, pin: string): Promise<Response> {
   return fetch(`${address}/api/sign-in`, {

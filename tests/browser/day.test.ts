@@ -1,0 +1,174 @@
+/**
+ * The demonstration's day, played at speed with three screens open: board, bench and audit follow it, agree with the
+ * server's fold at the end, and begin anew together. And the first look: one touch, and somebody is at work.
+ */
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { reasonSentence } from '../../shared/job/reason'
+import type { JobSummary } from '../../shared/job/summary'
+import { isProven, stepState } from '../../shared/job/verdicts'
+import type { DemoState } from '../../shared/protocol'
+import { command } from './hands'
+import { type Device, nameOf, stands, useShop } from './harness'
+
+const shop = useShop()
+
+const strip = (page: Page) => page.getByRole('complementary', { name: 'About this shop' })
+
+async function fromServer<T>(device: Device, path: string): Promise<T> {
+  const answer = await device.context.request.get(path)
+  expect(answer.ok()).toBe(true)
+  return (await answer.json()) as T
+}
+
+/** What the page says to a reader; how old a thing is goes on while one looks, and is left out. */
+async function wordsOf(page: Page): Promise<string> {
+  const text = await page.getByRole('main').ariaSnapshot()
+  return text.replaceAll(/\b(a|an|\d+) (second|minute|hour|day)s? (old|ago)\b/g, '… old')
+}
+
+const rowsOf = (page: Page) =>
+  page
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('heading', { level: 2 }) })
+    .allInnerTexts()
+
+/** What each nut's head is said to be; a finished step loaded anew shows them another way round, but the same. */
+async function headsOf(page: Page): Promise<string[]> {
+  const text = await page.getByRole('main').ariaSnapshot()
+  return [...text.matchAll(/button "Exhaust manifold nuts, \d of 6,(?: pass \d,)? ([^"]*)"/g)].map(
+    ([, said = '']) => said,
+  )
+}
+
+async function openThree() {
+  const board = await shop.deviceOf('hattie', { size: 'office' })
+  const bench = await shop.deviceOf('bram', { size: 'tablet' })
+  const audit = await shop.deviceOf('odile', { size: 'phone', light: 'night' })
+  await board.goTo('/')
+  await bench.goTo('/jobs/e-101/bench/F5')
+  await audit.goTo('/jobs/e-103/audit')
+  await board.page.getByRole('heading', { name: 'E-101', exact: true }).waitFor()
+  return { board, bench, audit, all: [board, bench, audit] }
+}
+
+/** From the banner; every screen then stands at sign-in. */
+async function beginAnew({ page }: Device) {
+  await strip(page)
+    .getByRole('button', { name: /[dD]ay$/ })
+    .last()
+    .click()
+  const sheet = page.getByRole('dialog', { name: 'The day' })
+  await sheet.getByRole('button', { name: 'Begin the day anew' }).click()
+  await sheet.getByRole('button', { name: 'Begin anew' }).click()
+  await page.waitForURL(/\/sign-in(\?|$)/)
+}
+
+test('the whole day with three screens open: no complaint, and all agree with the server', async () => {
+  const { board, bench, audit, all } = await openThree()
+  const before = await fromServer<DemoState>(board, '/api/demo')
+  await strip(board.page).getByRole('button', { name: 'Next moment' }).click()
+  for (const { page } of all) await strip(page).getByText('Back from the phone').waitFor()
+  await bench.shot('day-bench')
+  await audit.shot('day-audit-phone')
+
+  await strip(board.page).getByRole('button', { name: 'The whole day' }).click()
+  const sheet = board.page.getByRole('dialog', { name: 'The day' })
+  await sheet.getByRole('radio', { name: 'At once' }).check()
+  await sheet.getByRole('button', { name: 'Play the day' }).click()
+  await sheet.getByText('The day is over.').waitFor()
+  await sheet.getByText(/^Refused, as the day tells: /).waitFor()
+  await board.shot('day-sheet-over')
+  await sheet.getByRole('button', { name: 'Close' }).click()
+  for (const { page } of all) {
+    await strip(page).getByText('The day is over.').waitFor()
+    await expect.poll(() => strip(page).locator('time').textContent()).toBe('16:50')
+  }
+
+  const { summaries } = await fromServer<{ summaries: JobSummary[] }>(board, '/api/board')
+  const words = {
+    person: (id: string) => nameOf(shop.server, id),
+    moment: () => 'some time',
+  }
+  await expect
+    .poll(async () => (await rowsOf(board.page)).filter((row) => row.includes('E-101'))[0] ?? '')
+    .toContain(`${summaries.find(({ number }) => number === 'E-101')?.signed} of 50 steps`)
+  for (const { number, signed, cells, reason } of summaries) {
+    const row = (await rowsOf(board.page)).find((text) => text.startsWith(number)) ?? ''
+    expect(row, number).toContain(`${signed} of ${cells.length} steps`)
+    const [said = ''] = reasonSentence(reason, words).split('some time')
+    expect(row.replaceAll(/\s+/g, ' '), number).toContain(said.trim())
+  }
+  const e101 = await fromServer<Parameters<typeof isProven>[0]>(bench, '/api/jobs/e-101')
+  expect(isProven(e101, { joint: 'G-F5' })).toBe(true)
+  expect(stepState(e101, 'F5').sets.step?.second?.by).toBe('odile')
+  await bench.page.getByText('This step is done: every signature it asks for stands.').waitFor()
+  await bench.shot('day-bench-over')
+
+  // A page loaded anew is drawn from the server's fold; those that followed the day must look the same.
+  const screens: [Page, (page: Page) => Promise<string | string[]>][] = [
+    [board.page, rowsOf],
+    [bench.page, headsOf],
+    [audit.page, wordsOf],
+  ]
+  expect(await headsOf(bench.page)).toEqual(Array(6).fill('final, painted BT, second OM'))
+  for (const [page, seen] of screens) {
+    const followed = await seen(page)
+    await page.reload()
+    await stands(page)
+    await expect.poll(() => seen(page)).toEqual(followed)
+  }
+
+  await beginAnew(audit)
+  for (const { page } of all) {
+    await page.waitForURL(/\/sign-in/)
+    await expect.poll(() => strip(page).locator('time').textContent()).toBe('09:45')
+  }
+  const after = await fromServer<DemoState>(board, '/api/demo')
+  expect(after).toMatchObject({ begun: 0, playing: false, refused: [] })
+  expect(after.run).not.toBe(before.run)
+})
+
+test('one touch and somebody is at work; closed, it stays closed, and is still found', async () => {
+  const device = await shop.device({ size: 'phone' })
+  const { page } = device
+  await device.goTo('/')
+  await page.waitForURL(/\/sign-in$/)
+  const look = page.getByRole('region', { name: 'First look' })
+  await look.getByRole('button', { name: 'Be Jory: Bench' }).click()
+  await page.waitForURL(/\/jobs\/e-101\/bench$/)
+  await page.getByRole('heading', { name: 'Ready for you' }).waitFor()
+  await page.getByRole('button', { name: 'Jory Penhale is signed in' }).waitFor()
+
+  await page.getByRole('button', { name: 'is signed in. Change person' }).click()
+  await page.getByRole('button', { name: 'Sign Jory Penhale out' }).click()
+  await look.getByRole('button', { name: 'Close for good' }).click()
+  await look.waitFor({ state: 'detached' })
+  await page.reload()
+  await page.getByRole('link', { name: 'What each person’s screen answers' }).click()
+  await page.waitForURL(/\/first-look$/)
+  expect(await look.count()).toBe(0)
+  await page.getByRole('button', { name: 'Be Odile: Audit' }).click()
+  await page.waitForURL(/\/jobs\/e-107\/audit$/)
+  await page.getByRole('heading', { name: 'What stops the release to the owner' }).waitFor()
+})
+
+test('somebody joins in: the moment that is refused is shown, and the day goes on', async () => {
+  const kofi = await shop.device({ size: 'tablet' })
+  const { run } = await fromServer<DemoState>(kofi, '/api/demo')
+  const headers = { origin: shop.server.address }
+  await kofi.context.request.post('/api/demo', { data: { do: 'restart', run }, headers })
+  await kofi.context.request.post('/api/demo/sign-in', { data: { personId: 'kofi' }, headers })
+  await kofi.goTo('/jobs/e-105')
+  await command(kofi, 'e-105', { type: 'ClaimStep', stepId: 'B1' })
+  await strip(kofi.page).getByRole('button', { name: 'Next moment' }).click()
+  await strip(kofi.page)
+    .getByText(/^Refused: .*Kofi Lund/)
+    .waitFor()
+  await kofi.shot('day-refused')
+  await strip(kofi.page).getByRole('button', { name: 'Next moment' }).click()
+  await strip(kofi.page).getByText('10:05').first().waitFor()
+  await strip(kofi.page).getByRole('button', { name: 'The whole day' }).click()
+  const first = kofi.page.getByRole('dialog', { name: 'The day' }).getByRole('listitem').first()
+  await first.getByText(/9 more entries of this moment left out\.$/).waitFor()
+})
