@@ -1,0 +1,15 @@
+/** Torque sheets: a pasted table read line by line, and a build plan drafted from it. */
+export { type PlanDraft, type PlanHead, sheetToPlan } from './plan'
+export { doubtfulFirst, readSheet } from './read'
+export {
+  type Delimiter,
+  type HeaderLine,
+  type ItemLine,
+  ROLES,
+  type Role,
+  type SectionLine,
+  type Sheet,
+  type SheetChoices,
+  type SheetColumn,
+  type SheetLine,
+} from './types'
