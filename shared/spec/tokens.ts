@@ -5,6 +5,7 @@
  * what it is, so that nothing is passed over. Offsets are those of the text.
  */
 import { numberAt, type PrintedNumber, type TorqueUnit, unitAt } from '../units'
+import { labelAt } from './labels'
 import { phraseAt, type WordPart } from './words'
 
 export type OddKind = 'word' | 'designation' | 'length' | 'half' | 'quantity'
@@ -38,47 +39,6 @@ export type Token = { start: number; end: number } & (
 )
 
 const SPACE = /[ \t\u00A0\u2007\u2009\u202F\u200B]+/y
-const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth']
-const COUNTS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight']
-const CIRCLED = '①②③④⑤⑥⑦⑧⑨'
-const STAGE = '(?:step|stage|pass|phase|round|sequence)'
-const AFTER_LABEL = '\\s*(?:[:.)]|[-‐‑‒–—−](?=[ ]))?'
-
-const LABELS: [RegExp, (found: RegExpExecArray) => { n?: number; dotted?: boolean }][] = [
-  [
-    new RegExp(
-      `\\(?${STAGE}\\s*(?:no\\.?\\s*)?(?:(\\d{1,2})(?![.,]?\\d|[°º])|(${COUNTS.join('|')})\\b|([a-h])\\b)\\)?${AFTER_LABEL}`,
-      'iy',
-    ),
-    ([, digit, word, letter]) => ({
-      n: digit ? Number(digit) : word ? nth(COUNTS, word) : nthLetter(letter),
-    }),
-  ],
-  [
-    new RegExp(`(\\d{1,2})(?:st|nd|rd|th)\\b(?:\\s+${STAGE})?${AFTER_LABEL}`, 'iy'),
-    ([, digit]) => ({ n: Number(digit) }),
-  ],
-  [
-    new RegExp(
-      `(${ORDINALS.join('|')})(?:ly)?\\b(?!\\s+(?:of\\s+a\\s+)?turn)(?:\\s+${STAGE})?${AFTER_LABEL}`,
-      'iy',
-    ),
-    ([, word]) => ({ n: nth(ORDINALS, word) }),
-  ],
-  [
-    new RegExp(
-      `(?:and\\s+)?(?:final|finally|initial|initially|lastly|last)\\b(?:\\s+${STAGE})?${AFTER_LABEL}`,
-      'iy',
-    ),
-    () => ({}),
-  ],
-  [/\(([1-9])\)(?=\s)/y, ([, digit]) => ({ n: Number(digit) })],
-  [/\(?([a-h])\)/iy, ([, letter]) => ({ n: nthLetter(letter) })],
-  [/([1-9])\)/y, ([, digit]) => ({ n: Number(digit) })],
-  [/([1-9])[.:](?=\s+[\d+\p{L}])/uy, ([, digit]) => ({ n: Number(digit), dotted: true })],
-  [new RegExp(`([${CIRCLED}])`, 'y'), ([, circle]) => ({ n: CIRCLED.indexOf(circle ?? '') + 1 })],
-]
-
 const SIGNS: [RegExp, Sign][] = [
   [/\r?\n|\r|[\u2028\u2029]/y, 'line'],
   [/±|\+\s?[/\\]\s?[-‐‑‒–—−]|\+[-‒–−]/y, '±'],
@@ -93,10 +53,14 @@ const SIGNS: [RegExp, Sign][] = [
   [/[([{]/y, '('],
   [/[)\]}]/y, ')'],
   [/:/y, ':'],
+]
+/** Signs that are letters, or stand for words. */
+const SPELT_SIGNS: [RegExp, Sign][] = [
   [/(?:[x×*](?=\s*\d)|[×*])/y, 'times'],
   [/(?:[°º˚](?!\s?[CF]\b)|deg(?:ree)?s?(?!\p{L})\.?)/iuy, 'deg'],
   [/(?:turns?|rev(?:olution)?s?|rotations?)(?!\p{L})\.?/iuy, 'turn'],
 ]
+const LETTER = /[\p{L}×*°º˚]/u
 
 const DESIGNATION = /\p{L}[\p{L}.-]*\d[\p{L}\d.,/×-]*/uy
 const RUN_ON = /[\p{L}\d.,/×-]+/uy
@@ -131,7 +95,7 @@ export function tokenize(text: string): Token[] {
 type TokenBody = Token extends infer T ? (T extends Token ? Omit<T, 'start' | 'end'> : never) : never
 
 function tokenAt(text: string, at: number, before: readonly Token[]): [end: number, TokenBody[]] {
-  const label = labelAt(text, at, before)
+  const label = passNumber(text, at, before)
   if (label) return label
   const unit = unitAt(text, at)
   if (unit) return [unit.end, [{ t: 'unit', unit: unit.unit }]]
@@ -147,7 +111,7 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
     const whole = match(RUN_ON, text, at) ?? number.raw
     return [at + whole.length, [{ t: 'odd', what: 'designation', text: whole }]]
   }
-  for (const [pattern, sign] of SIGNS) {
+  for (const [pattern, sign] of LETTER.test(text[at] ?? '') ? SPELT_SIGNS : SIGNS) {
     if (sign === 'turn' && knownWord(text, at)) break
     const found = match(pattern, text, at)
     if (found !== undefined) return [at + found.length, [{ t: 'sign', sign }]]
@@ -169,7 +133,7 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
 function runsOn(text: string, end: number): boolean {
   if (!/\p{L}/u.test(text[end] ?? '') || unitAt(text, end)) return false
   if (OTHER_UNITS.some(([pattern]) => match(pattern, text, end))) return false
-  if (SIGNS.some(([pattern]) => match(pattern, text, end))) return false
+  if (SPELT_SIGNS.some(([pattern]) => match(pattern, text, end))) return false
   const word = phraseAt(text, end)
   return !word || 'unknown' in word || word.end - end < 2
 }
@@ -190,15 +154,13 @@ function numberTokens(number: PrintedNumber): TokenBody[] {
 }
 
 /** A pass number stands at the beginning, after a sign between passes or after a unit; never after a number. */
-function labelAt(text: string, at: number, before: readonly Token[]): [number, TokenBody[]] | undefined {
+function passNumber(text: string, at: number, before: readonly Token[]): [number, TokenBody[]] | undefined {
   const last = before.at(-1)
   if (last?.t === 'number' || (last?.t === 'sign' && /^(?:[-±+…(]|times)$/.test(last.sign))) return undefined
-  for (const [pattern, read] of LABELS) {
-    pattern.lastIndex = at
-    const found = pattern.exec(text)
-    if (found) return [at + found[0].length, [{ t: 'label', ...read(found) }]]
-  }
-  return undefined
+  const label = labelAt(text, at)
+  if (!label) return undefined
+  const { end, ...of } = label
+  return [end, [{ t: 'label', ...of }]]
 }
 
 function knownWord(text: string, at: number): boolean {
@@ -210,6 +172,3 @@ function match(pattern: RegExp, text: string, at: number): string | undefined {
   pattern.lastIndex = at
   return pattern.exec(text)?.[0]
 }
-
-const nth = (list: string[], word = '') => list.indexOf(word.toLowerCase()) + 1
-const nthLetter = (letter = '') => letter.toLowerCase().charCodeAt(0) - 96

@@ -39,20 +39,42 @@ const SPELLINGS: [TorqueUnit, string][] = [
   ['kN·m', `(?:k|kilo)${NEWTON}${JOIN}${METRE}`],
   ['N·m', `(?:${NEWTON}${JOIN}${METRE}|m[.·•⋅-]${NEWTON})`],
 ]
-const MATCHERS = SPELLINGS.map(([unit, spelling]) => [unit, new RegExp(spelling + END, 'iuy')] as const)
+/** With what letters each can begin: most places of a text begin none, and are left at once. */
+const FIRST_LETTERS: Record<TorqueUnit, string> = {
+  lbf·ft: 'li1|pf',
+  lbf·in: 'li1|p',
+  ozf·in: 'oi',
+  kgf·cm: 'kc',
+  kgf·m: 'km',
+  N·mm: 'n',
+  cN·m: 'nc',
+  daN·m: 'dm',
+  dN·m: 'd',
+  kN·m: 'k',
+  N·m: 'nm',
+}
+const MATCHERS = new Map<string, [TorqueUnit, RegExp][]>()
+for (const [unit, spelling] of SPELLINGS) {
+  const matcher = new RegExp(spelling + END, 'iuy')
+  for (const letter of FIRST_LETTERS[unit])
+    for (const first of new Set([letter, letter.toUpperCase()]))
+      MATCHERS.set(first, [...(MATCHERS.get(first) ?? []), [unit, matcher]])
+}
 
 /** Milli and mega differ by a capital only, which a scanner or a shouting heading loses: only `m` is known. */
 const MILLI = new RegExp(`m(?:illi)?(?:N|newtons?)${JOIN}(?:m|met(?:re|er)s?)${END}`, 'uy')
 
 /** The torque unit spelt at `at`, the longest that fits, and where the text goes on. */
 export function unitAt(text: string, at: number): { unit: TorqueUnit; end: number } | undefined {
-  // A unit begins with one of these; most places of a text are no unit and are left at once.
-  if (!/[l1|pfiokmncd]/i.test(text[at] ?? '')) return undefined
-  MILLI.lastIndex = at
-  const milli = MILLI.exec(text)
-  if (milli) return { unit: 'N·mm', end: at + milli[0].length }
+  const matchers = MATCHERS.get(text[at] ?? '')
+  if (!matchers) return undefined
+  if (text[at] === 'm') {
+    MILLI.lastIndex = at
+    const milli = MILLI.exec(text)
+    if (milli) return { unit: 'N·mm', end: at + milli[0].length }
+  }
   let found: { unit: TorqueUnit; end: number } | undefined
-  for (const [unit, matcher] of MATCHERS) {
+  for (const [unit, matcher] of matchers) {
     matcher.lastIndex = at
     const end = at + (matcher.exec(text)?.[0].length ?? 0)
     if (end > at && end > (found?.end ?? at)) found = { unit, end }
