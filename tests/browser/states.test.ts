@@ -117,7 +117,13 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     })
     const device = await bench('tom', 'A1')
     await says(device.page.getByRole('region', { name: 'Where it was left' }), 'nut no. 2 (3rd) next')
+    await says(device.page.getByRole('alert'), 'Stud 2 turns a little stiff')
     await held(device, 'handed-over')
+    await command(all.tom, jobId, { type: 'PutDownStep', stepId: 'A1', note: 'Thread of stud 2 is torn.' })
+    const next = await bench('ines', 'A1')
+    await next.page.getByRole('button', { name: 'Claim it and go on' }).waitFor()
+    await says(next.page.getByRole('complementary', { name: 'What to do' }), 'Thread of stud 2 is torn.')
+    await held(next, 'left-here')
   })
 
   test('a bead that is past its time', async () => {
