@@ -20,7 +20,8 @@ export interface EngagementInput {
   boltGrade: GradeGiven
   holeMaterial: HoleMaterialGiven
   engagementMm: number
-  insert?: InsertGiven
+  /** Its kind alone stands for one of 1.5 d. */
+  insert?: InsertGiven | InsertGiven['kind']
 }
 
 export type WeakestLink = 'bolt' | 'bolt_thread' | 'hole_thread'
@@ -48,6 +49,9 @@ export interface Engagement {
   /** Engagement from which the bolt breaks before a thread strips, at minimum strengths; and with a bolt a fifth stronger. */
   lengthForBoltFirstMm: number
   lengthForStrongBoltMm: number
+  /** The two it is the greater of: for the bolt's thread, and for the hole's. */
+  lengthForBoltThreadMm: number
+  lengthForHoleThreadMm: number
   /** FED-STD-H28: length at which the bolt's thread equals the bolt, J, and the length Q for a weaker hole. */
   equalStrengthMm: number
   strengthRatioJ: number
@@ -109,11 +113,11 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
       ['hole_thread', holeStripN],
     ] as const
   ).reduce((low, link) => (link[1] < low[1] ? link : low))
-  const lengthFor = (loadN: number) =>
-    Math.max(loadN / (boltPerMm * boltThreadShearMPa), loadN / (holePerMm * material.shearMPa))
+  const lengthForBoltThreadMm = boltBreakN / (boltPerMm * boltThreadShearMPa)
+  const lengthForHoleThreadMm = boltBreakN / (holePerMm * material.shearMPa)
+  const lengthForBoltFirstMm = Math.max(lengthForBoltThreadMm, lengthForHoleThreadMm)
   const equalStrengthMm = (2 * thread.stressAreaMm2) / boltPerMm
   const strengthRatioJ = (boltPerMm * grade.rmMPa) / (holePerMm * material.rmMPa)
-  const lengthForBoltFirstMm = lengthFor(boltBreakN)
   return {
     thread,
     grade,
@@ -132,7 +136,9 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
     weakestN,
     boltBreaksFirst: weakest === 'bolt',
     lengthForBoltFirstMm,
-    lengthForStrongBoltMm: lengthFor(boltBreakN * 1.2),
+    lengthForStrongBoltMm: 1.2 * lengthForBoltFirstMm,
+    lengthForBoltThreadMm,
+    lengthForHoleThreadMm,
     equalStrengthMm,
     strengthRatioJ,
     lengthQMm: equalStrengthMm * Math.max(1, strengthRatioJ),
@@ -162,8 +168,9 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
 }
 
 /** The part's own thread around an insert, at the limits of a thread of that size and pitch. */
-function insertHolePerMm(insert: InsertPlan, thread: Thread, given: InsertGiven | undefined): number {
-  const outer = insert.kind === 'solid' ? threadOf(given?.outerThread) : undefined
+function insertHolePerMm(insert: InsertPlan, thread: Thread, given: EngagementInput['insert']): number {
+  const outer =
+    insert.kind === 'solid' ? threadOf(partsOf<InsertGiven>(given as InsertGiven).outerThread) : undefined
   if (outer && !isRefusal(outer)) {
     const size = limits(outer)
     return holeShearPerMm(outer.pitchMm, size.dMinMm, size.D2MaxMm)

@@ -7,9 +7,12 @@
 import { isRefusal } from '../log'
 import type { BasisId } from './basis'
 import type { CautionCode } from './cautions'
+import { engagement } from './engagement'
 import { type InsertGiven, type InsertPlan, insertPlan } from './inserts'
+import type { HoleMaterialGiven } from './materials'
 import { impossible, impossibleIfGiven, partsOf } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
+import type { GradeGiven } from './strength'
 import { type Thread, type ThreadGiven, threadOf } from './thread'
 
 export interface HoleFitInput {
@@ -24,9 +27,12 @@ export interface HoleFitInput {
   /** Open at the far end, or a nut: nothing to bottom on. */
   through?: boolean
   thread: ThreadGiven
-  insert?: InsertGiven
-  /** Least thread that must hold; 1.5 d where it is left out. */
+  /** Its kind alone stands for one of 1.5 d. */
+  insert?: InsertGiven | InsertGiven['kind']
+  /** Least thread that must hold; else reckoned from grade and material, else 1.5 d. */
   minEngagementMm?: number
+  boltGrade?: GradeGiven
+  holeMaterial?: HoleMaterialGiven
   /** Length of the bolt's own thread, where it has a shank. */
   boltThreadMm?: number
 }
@@ -93,23 +99,23 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
   if (isRefusal(insert)) return insert
   if (insert && insert.installedMinMm + insert.setDownMinMm > threadDepthMm)
     return no('insert_longer_than_hole', { insertMm: insert.nominalMm, holeMm: threadDepthMm })
-  const gripMm = stackMm + washerMm
-  const reachMm = boltLengthMm - gripMm
+  const clampedMm = stackMm + washerMm
+  const reachMm = boltLengthMm - clampedMm
   const setDownMm = insert?.setDownMaxMm ?? 0
   // A through hole holds no more than its thread is deep; a blind one says by its clearance that the bolt went too far.
   const heldMm = given.through === true ? Math.min(reachMm, threadDepthMm) : reachMm
   const engagementMm = Math.max(0, insert ? Math.min(heldMm - setDownMm, insert.usableMm) : heldMm)
   const clearanceMm = threadDepthMm - Math.max(0, reachMm)
   const wantedClearanceMm = 2 * thread.pitchMm
-  const minEngagementMm =
-    given.minEngagementMm ?? (insert ? Math.min(1.5 * thread.dMm, insert.usableMm) : 1.5 * thread.dMm)
+  const minEngagementMm = leastEngagement(given, thread, insert)
+  if (typeof minEngagementMm !== 'number') return minEngagementMm
   // The shank stands out of the thread by what the stack does not swallow.
   const shankMm = given.boltThreadMm === undefined ? 0 : boltLengthMm - given.boltThreadMm
-  const shankBottoms = shankMm > gripMm + EPSILON
+  const shankBottoms = shankMm > clampedMm + EPSILON
   const through = given.through === true
   const fillsThread = through && setDownMm + minEngagementMm > threadDepthMm
-  const shortestMm = gripMm + (fillsThread ? threadDepthMm + thread.pitchMm : setDownMm + minEngagementMm)
-  const longestMm = gripMm + threadDepthMm + (through ? 3 * thread.pitchMm : -wantedClearanceMm)
+  const shortestMm = clampedMm + (fillsThread ? threadDepthMm + thread.pitchMm : setDownMm + minEngagementMm)
+  const longestMm = clampedMm + threadDepthMm + (through ? 3 * thread.pitchMm : -wantedClearanceMm)
   const tooShort = fillsThread
     ? boltLengthMm < shortestMm - EPSILON
     : engagementMm < minEngagementMm - EPSILON
@@ -138,7 +144,7 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
         : STANDARD_LENGTHS_MM.filter((mm) => mm >= shortestMm - EPSILON && mm <= longestMm + EPSILON),
     ...(insert ? { insert } : {}),
     cautions: [
-      ...(given.minEngagementMm === undefined ? (['engagement_rule'] as const) : []),
+      ...(given.minEngagementMm === undefined && !isProvable(given) ? (['engagement_rule'] as const) : []),
       ...(verdict === 'near_bottom' ? (['clearance_two_pitches'] as const) : []),
       ...(shankBottoms ? (['shank_in_hole'] as const) : []),
       through ? 'protrudes' : 'fluid_in_hole',
@@ -147,6 +153,25 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
     ],
     basis: ['hole_fit', 'lengths', ...(insert?.basis ?? []), ...thread.basis],
   }
+}
+
+const isProvable = ({ boltGrade, holeMaterial }: Partial<HoleFitInput>) =>
+  boltGrade !== undefined && holeMaterial !== undefined
+
+/** As entered; or so much that the bolt breaks before a thread strips; or 1.5 d, an insert's length at most. */
+function leastEngagement(
+  given: Partial<HoleFitInput>,
+  thread: Thread,
+  insert: InsertPlan | undefined,
+): number | FastenerRefusal {
+  if (given.minEngagementMm !== undefined) return given.minEngagementMm
+  const { boltGrade, holeMaterial } = given
+  if (boltGrade === undefined || holeMaterial === undefined)
+    return Math.min(1.5 * thread.dMm, insert?.usableMm ?? Number.POSITIVE_INFINITY)
+  const proven = engagement({ thread, boltGrade, holeMaterial, engagementMm: thread.dMm })
+  if (isRefusal(proven)) return proven
+  // In the part an insert stands with its whole length; what the bolt needs of it is its own thread.
+  return insert ? proven.lengthForBoltThreadMm : proven.lengthForBoltFirstMm
 }
 
 /** A thousandth of a micrometre: sums of decimals are compared to it, so that 22.5 − 20 is exactly two pitches of 1.25. */

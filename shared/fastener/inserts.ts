@@ -57,10 +57,13 @@ export const WIRE_LENGTHS_D = [1, 1.5, 2, 2.5, 3] as const
  * more up to 8 mm), nominal + 4 P with a bottoming tap; set down 0.75 to 1.5 P; tapped minor d + 0.216506 P, pitch
  * d + 0.649519 P, major d + 1.299038 P. Solid: its own length; its outer thread is the one to tap.
  */
-export function insertPlan(given: ThreadGiven, insert: InsertGiven): InsertPlan | FastenerRefusal {
+export function insertPlan(
+  given: ThreadGiven,
+  insert: InsertGiven | InsertGiven['kind'],
+): InsertPlan | FastenerRefusal {
   const thread = threadOf(given)
   if (isRefusal(thread)) return thread
-  const parts = partsOf(insert)
+  const parts: Partial<InsertGiven> = typeof insert === 'string' ? { kind: insert } : partsOf(insert)
   if (parts.kind !== 'wire' && parts.kind !== 'solid')
     return no('insert_unknown', { text: shown(parts.kind) })
   const fault =

@@ -81,7 +81,15 @@ export function threadOf(given: ThreadGiven | null | undefined): Thread | Fasten
   if (typeof given === 'string') return thread(given)
   if (isRefusal(given)) return given as FastenerRefusal
   // Reckoned again from its own words, so that a half-filled object from outside cannot carry NaN along.
-  return thread((given as Thread).designation)
+  const { designation, hand, toleranceClass, lengthMm } = given as Thread
+  const again = thread(designation)
+  if (isRefusal(again)) return again
+  return {
+    ...again,
+    hand: hand === 'left' ? 'left' : 'right',
+    ...(hasText(toleranceClass) ? { toleranceClass } : {}),
+    ...(Number.isFinite(lengthMm) ? { lengthMm } : {}),
+  }
 }
 
 const FORMS: readonly (readonly [RegExp, OtherForm])[] = [

@@ -179,6 +179,18 @@ describe('a bolt in its hole', () => {
       ),
     ).toBe('insert_longer_than_hole')
   })
+  test('[FT13] with grade and material the least engagement is proven, not the rule', () => {
+    const soft = { ...hole, boltLengthMm: 32, boltGrade: '10.9', holeMaterial: 'cast aluminium' }
+    const proven = answered(holeFit(soft))
+    expect(proven.minEngagementMm).toBe(
+      answered(engagement({ ...stud, boltGrade: '10.9' })).lengthForBoltFirstMm,
+    )
+    expect(proven.verdict).toBe('too_short')
+    expect(proven.cautions).not.toContain('engagement_rule')
+    const renewed = answered(holeFit({ ...soft, boltLengthMm: 35, insert: 'wire' }))
+    expect(renewed.minEngagementMm).toBeLessThan(proven.minEngagementMm)
+    expect(refusedAs(holeFit({ ...soft, holeMaterial: 'cheese' }))).toBe('material_unknown')
+  })
   test('[FT13] a shank that reaches the thread bottoms there', () => {
     const at = answered(holeFit({ ...hole, boltLengthMm: 40, boltThreadMm: 15 }))
     expect(at.verdict).toBe('bottoms_out')

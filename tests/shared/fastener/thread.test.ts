@@ -1,6 +1,11 @@
 import { describe, expect, test } from 'vitest'
-import { COARSE_PITCH_MM, thread, UNIFIED } from '../../../shared/fastener'
+import { anglePreload, COARSE_PITCH_MM, type Thread, thread, UNIFIED } from '../../../shared/fastener'
 import { answered, refusedAs } from './answered'
+
+/** The thread another function worked with. */
+const workedWith = (given: Thread) =>
+  answered(anglePreload({ thread: given, threadMm: 20, jointToBoltStiffness: 3, angleDeg: 30, snugN: 0 }))
+    .thread
 
 const name = (text: string) => answered(thread(text)).designation
 
@@ -88,6 +93,12 @@ describe('as people write it', () => {
       expect(found.D1Mm).toBeGreaterThan(found.d3Mm)
       expect(found.d2Mm).toBeGreaterThan(found.D1Mm)
     }
+  })
+  test('[FT1] what a thread was read from goes along with it; a forged one is read again', () => {
+    const left = answered(thread('M10x1.25-6g LH'))
+    expect(workedWith(left)).toEqual(left)
+    const forged = { designation: 'M10x1.25', dMm: Number.NaN, stressAreaMm2: 1 } as Thread
+    expect(workedWith(forged)).toEqual(answered(thread('M10x1.25')))
   })
   test('[FT1] a size that is in no series is reckoned, and that is said', () => {
     expect(answered(thread('M13x1.5')).cautions).toEqual(['thread_not_standard_size'])
