@@ -146,6 +146,17 @@ describe('refused with what was understood', () => {
     expect(refusedAs(thread(text))).toBe('thread_pitch_impossible')
     expect(thread(text)).toMatchObject({ data: { why } })
   })
+  // ISO 261, recalled: the largest diameter each fine pitch is used on.
+  test.each([
+    [0.5, 22, 24],
+    [0.75, 33, 36],
+    [1, 80, 85],
+    [1.5, 150, 160],
+    [2, 200, 205],
+  ])('[FT2] a pitch of %d goes up to %d mm', (pitch, widest, beyond) => {
+    expect(name(`M${widest}x${pitch}`)).toBe(`M${widest}x${pitch}`)
+    expect(refusedAs(thread(`M${beyond}x${pitch}`))).toBe('thread_pitch_impossible')
+  })
   test('[FT2] a count of another series is refused with what the size comes as', () => {
     expect(refusedAs(thread('3/8-24 UNC'))).toBe('thread_series_differs')
     expect(thread('3/8-18')).toMatchObject({
