@@ -163,6 +163,14 @@ describe('words on it', () => {
     })
   })
 
+  test('a number that is not as asked is marked as a flag is, and both it and a cure are said', () => {
+    const cells = [cell('a', 0, 10, { standing: 'ready', offLimits: true }), cell('b', 0, 10, { curesAt: 5 })]
+    expect(draw(cells, 200).shapes.map((shape) => shape.look)).toContain('flag-mark')
+    expect(stripWords(cells, (id) => id)).toBe(
+      '0 of 2 steps signed. Out of limits: a. Waiting for a cure: b. Ready: a.',
+    )
+  })
+
   test('the strip is said in words', () => {
     const cells = [
       cell('A1', 0, 10, { standing: 'done', by: 'ana' }),

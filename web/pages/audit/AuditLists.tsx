@@ -105,7 +105,7 @@ export function FlaggedReadings() {
             }
           >
             <p>
-              <b>{one.title}</b>: out of limits
+              <b>{one.title}</b>: {one.what[0]?.kind === 'gate' ? 'a wrong count' : 'out of limits'}
             </p>
             <p class="pencil">{one.say}</p>
           </Entry>

@@ -156,7 +156,14 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
       ? [{ text: `A flag stands on ${flagged.join(', ')}`, rank: 1, pressing: true, href: audit }]
       : []),
     ...(off.length > 0
-      ? [{ text: `A number is out of limits on ${off.join(', ')}`, rank: 1, pressing: true, href: audit }]
+      ? [
+          {
+            text: `A number is not as the plan asks on ${off.join(', ')}`,
+            rank: 1,
+            pressing: true,
+            href: audit,
+          },
+        ]
       : []),
     ...asked.map(({ kind, what }) => ({
       about: what,

@@ -61,7 +61,9 @@ export function StepRow(props: StepRowProps) {
           </Show>
           <Show when={view().off > 0}>
             <strong class="against">
-              {view().off === 1 ? '1 number is out of limits' : `${view().off} numbers are out of limits`}
+              {view().off === 1
+                ? '1 number is not as the plan asks'
+                : `${view().off} numbers are not as the plan asks`}
             </strong>
           </Show>
         </p>

@@ -202,7 +202,7 @@ export function releaseStates(job: Job, words: Words): HeadState[] {
   if (last)
     states.push({
       at: last.doneAt,
-      text: `Back under warranty since ${words.moment(last.doneAt)}: ${last.complaint}`,
+      text: `Back under warranty since ${words.moment(last.doneAt)}: ${last.complaint}${last.closed ? `. Found: ${last.closed.finding}` : ''}`,
       against: releaseInForce(planned, 'to_owner') === undefined,
     })
   return states.sort((a, b) => a.at - b.at).map(({ text, against }) => ({ text, against }))
