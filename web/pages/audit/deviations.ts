@@ -11,7 +11,7 @@ import type { Job, Waived, Waiver } from '../../../shared/job/types'
 import {
   type FastenerFault,
   fastenerFault,
-  hasBegun,
+  inTheWay,
   isWaived,
   openNeeds,
   positionState,
@@ -124,7 +124,7 @@ function counted(job: PlannedJob, step: AdoptedStep): Deviation[] {
 /** The step itself could begin, were it not for what it covers. */
 function hiding(job: PlannedJob, step: AdoptedStep): Deviation[] {
   const what: Waived = { kind: 'hiding', stepId: step.id }
-  if (hasBegun(job, step) || openNeeds(job, step).length > 0 || isWaived(job, what)) return []
+  if (inTheWay(job, step) || openNeeds(job, step).length > 0 || isWaived(job, what)) return []
   const { jointById } = indexPlan(job.plan)
   const behind = unprovenBehind(job, step)
   if (behind.length === 0) return []

@@ -6,8 +6,8 @@ import type { PlannedJob } from '../../../shared/job/context'
 import { asksInWords, stoppedAt } from '../../../shared/job/stops'
 import type { Flag, Reading } from '../../../shared/job/types'
 import {
-  hasBegun,
   inPlaceBefore,
+  inTheWay,
   isProven,
   positionState,
   setsCovering,
@@ -33,7 +33,7 @@ export function notYet(job: PlannedJob, step: AdoptedStep): NotYet[] {
   for (const joint of step.joints)
     for (const { stepId, positions } of hiddenBy.get(joint.id) ?? []) {
       const hider = stepById.get(stepId)
-      if (!hider || hasBegun(job, hider)) continue
+      if (!hider || inTheWay(job, hider)) continue
       // What was left out on purpose until then is not in its way.
       const inPlace = inPlaceBefore(job, { joint: joint.id, positions: [...positions] }, hider)
       if (isProven(job, inPlace)) continue
