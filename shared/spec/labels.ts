@@ -50,7 +50,7 @@ const LABELS: [begins: RegExp, spelt: RegExp, read: Read][] = [
   ],
   [/\(/, /\(([1-9])\)(?=\s)/y, ([, digit]) => ({ n: Number(digit) })],
   [/[(a-hA-H]/, /\(?([a-h])\)/iy, ([, letter]) => ({ n: nthLetter(letter) })],
-  [/[1-9]/, /([1-9])\)/y, ([, digit]) => ({ n: Number(digit) })],
+  [/[1-9]/, /([1-9])\.?\)/y, ([, digit]) => ({ n: Number(digit) })],
   [/[1-9]/, /([1-9])[.:](?=\s+[\d+\p{L}])/uy, ([, digit]) => ({ n: Number(digit), dotted: true })],
   [/[①-⑨]/, /([①-⑨])/y, ([, circle]) => ({ n: CIRCLED.indexOf(circle ?? '') + 1 })],
 ]

@@ -235,12 +235,19 @@ function plusThenMinus(c: Cursor, first: Figure, read: Unit | undefined): Limits
     if (!one) return undefined
     const parted = c.takes('/', ',')
     const second = lead === '+' ? c.takes('-') : parted ? c.takes('+') : undefined
-    const other = second && offset(c, first, read)
+    // `+10/0`: nothing has no sign.
+    const nothing = lead === '+' && parted === '/' && !second && isZero(c)
+    const other = second || nothing ? offset(c, first, read) : undefined
     if (!other) return undefined
     // `30 N·m + 85–95°`: an angle of its own, not limits of the torque.
     if (read?.kind === 'torque' && (isSign(c.peek(), 'deg') || isSign(c.peek(), 'turn'))) return undefined
     return lead === '+' ? limitsAround(c, first, one, other) : limitsAround(c, first, other, one)
   })
+}
+
+function isZero(c: Cursor): boolean {
+  const token = c.peek()
+  return token?.t === 'number' && token.number.raw === '0'
 }
 
 /** Limits in brackets behind a value: `(±4)`, `(+5/−0 N·m)`. */

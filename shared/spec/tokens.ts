@@ -116,6 +116,9 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
     const found = match(pattern, text, at)
     if (found !== undefined) return [at + found.length, [{ t: 'sign', sign }]]
   }
+  // Between two figures a wave is a range; before one it is `about`.
+  if (/[~〜]/.test(text[at] ?? '') && (last?.t === 'number' || last?.t === 'unit' || last?.t === 'sign'))
+    return [at + 1, [{ t: 'sign', sign: '…' }]]
   const designation = match(DESIGNATION, text, at)
   if (designation) return [at + designation.length, [{ t: 'odd', what: 'designation', text: designation }]]
   const phrase = phraseAt(text, at)

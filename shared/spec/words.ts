@@ -28,7 +28,7 @@ const PARTS: Record<WordPart, string> = {
     'tighten|tighten to|tighten by|tightening torque|tightening|tightened|retighten|retighten to|re-tighten|re-tighten to|' +
     'torque|torque to|torqued to|retorque|re-torque|retorque to|re-torque to|torque angle|angle|angle of|rotate|' +
     'turn by|turn through|a|an|another|a further|further|additional|an additional|additionally|extra|more|by|of|of a|all|' +
-    'bolt|bolts|nut|nuts|screw|screws|value|specification|spec|nominal|set to|set at|at|the',
+    'bolt|bolts|nut|nuts|screw|screws|value|specification|spec|nominal|set to|set at|at|the|clockwise|cw',
   min: 'min|min.|minimum|at least|not less than|no less than|≥|>=',
   max: 'max|max.|maximum|at most|not more than|no more than|not over|up to|≤|<=',
   about: 'approx|approx.|approximately|about|ca|ca.|circa|≈|~',

@@ -80,6 +80,8 @@ export function readBy(number: PrintedNumber, sign: DecimalSign): Figure | undef
 }
 
 function decimalAt(text: string, at: number): PrintedNumber | undefined {
+  // `40Nm,70Nm`: a sign right behind something parts; it begins no decimals.
+  if (/[.,]/.test(text[at] ?? '') && /[\p{L}\d)\]}°º%]/u.test(text[at - 1] ?? '')) return undefined
   DECIMAL.lastIndex = at
   const raw = DECIMAL.exec(text)?.[0]
   if (raw === undefined) return undefined
