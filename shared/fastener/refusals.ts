@@ -106,7 +106,7 @@ const SENTENCES: Sentences = {
   thread_pitch_needed: (d) =>
     `“${d.text}” leaves the pitch open${d.pitches.length ? `: ${d.size} comes with ${listed(d.pitches)}` : ''}. Write the pitch too.`,
   thread_pitch_impossible: (d) =>
-    `“${d.text}” was understood as ${d.dMm} mm with pitch ${d.pitchMm} mm, which ${PITCH_WHY[d.why]}${d.limitMm === undefined ? '' : ` (${d.limitMm} mm)`}. Measure the pitch; a length is not written here.`,
+    `“${d.text}” was understood as ${d.dMm} mm with pitch ${d.pitchMm} mm, which ${PITCH_WHY[d.why]}${d.limitMm === undefined ? '' : ` (${d.limitMm} mm)`}. Measure the pitch; a length is written after it.`,
   thread_series_differs: (d) =>
     `“${d.text}”: ${d.size} with ${d.tpi} threads an inch is not ${d.series}${d.expected.length ? `; it comes as ${listed(d.expected)}` : ''}. Count the threads and write it again.`,
   thread_other_form: (d) => `“${d.text}” is ${FORMS[d.form]}.`,

@@ -69,7 +69,8 @@ export interface Tightening {
     why: 'full_use_at_lowest_friction'
   }
   lubrication?: LubricationBand
-  scatter?: PreloadScatter & { preloadLowN: number; preloadHighN: number }
+  /** The method's scatter about the preload at the middle of the band. It holds friction's share already: not on top of it. */
+  scatter?: PreloadScatter & { nominalN: number; preloadLowN: number; preloadHighN: number }
   headBearingMm: number
   holeMm: number
   /** DKm, the mean diameter the head rubs on. */
@@ -122,6 +123,9 @@ export function tightening(input: TighteningInput): Tightening | FastenerRefusal
   const high = at(muThread.high, muHead.high)
   const torqueNm = low.torqueNm
   const preloadLowN = (torqueNm * 1000) / leverMm(thread, headFrictionMm, muThread.high, muHead.high)
+  const nominalN =
+    (torqueNm * 1000) /
+    leverMm(thread, headFrictionMm, (muThread.low + muThread.high) / 2, (muHead.low + muHead.high) / 2)
   const single = muThread.low === muThread.high && muHead.low === muHead.high && !friction.lubrication
   const scatter = given.method === undefined ? undefined : preloadScatter(given.method)
   if (isRefusal(scatter)) return scatter
@@ -154,8 +158,9 @@ export function tightening(input: TighteningInput): Tightening | FastenerRefusal
       ? {
           scatter: {
             ...scatter,
-            preloadLowN: preloadLowN * (1 - scatter.plusMinusPct / 100),
-            preloadHighN: low.preloadN * (1 + scatter.plusMinusPct / 100),
+            nominalN,
+            preloadLowN: nominalN * (1 - scatter.plusMinusPct / 100),
+            preloadHighN: nominalN * (1 + scatter.plusMinusPct / 100),
           },
         }
       : {}),

@@ -53,6 +53,18 @@ describe('with a lubrication state', () => {
     const slippery = answered(tightening({ ...bolt, muThread: 0.08, muHead: 0.08 }))
     expect(found.recommended.torqueNm).toBe(slippery.torqueNm)
   })
+  test('[FT9] the method’s scatter stands about the middle of the band, not on top of it', () => {
+    const { scatter, recommended } = answered(
+      tightening({ ...bolt, lubrication: 'oil', method: 'torque_lubricated' }),
+    )
+    expect(scatter?.nominalN).toBeGreaterThan(recommended.preloadLowN)
+    expect(scatter?.nominalN).toBeLessThan(recommended.preloadHighN)
+    expect(scatter?.preloadLowN).toBeCloseTo(0.75 * (scatter?.nominalN ?? 0), 6)
+    expect(scatter?.preloadHighN).toBeCloseTo(1.25 * (scatter?.nominalN ?? 0), 6)
+    expect(
+      answered(tightening({ ...bolt, muThread: 0.1, muHead: 0.1, method: 'elongation' })).scatter?.nominalN,
+    ).toBe(answered(tightening({ ...bolt, muThread: 0.1, muHead: 0.1 })).recommended.preloadLowN)
+  })
   test.each([
     ['oil', 'oil'],
     ['oiled', 'oil'],
