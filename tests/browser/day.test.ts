@@ -6,14 +6,18 @@ import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { reasonSentence } from '../../shared/job/reason'
 import type { JobSummary } from '../../shared/job/summary'
+import type { JobEvent } from '../../shared/job/types'
 import { isProven, stepState } from '../../shared/job/verdicts'
+import type { StreamEvent } from '../../shared/log'
 import type { DemoState } from '../../shared/protocol'
-import { command } from './hands'
+import { claim, command } from './hands'
 import { type Device, nameOf, stands, useShop } from './harness'
 
 const shop = useShop()
 
 const strip = (page: Page) => page.getByRole('complementary', { name: 'About this shop' })
+
+const timeOn = (page: Page) => strip(page).getByRole('time').textContent()
 
 async function fromServer<T>(device: Device, path: string): Promise<T> {
   const answer = await device.context.request.get(path)
@@ -64,11 +68,21 @@ async function beginAnew({ page }: Device) {
   await page.waitForURL(/\/sign-in(\?|$)/)
 }
 
+/** Without the page: the shop as it opened, and somebody signed in on this device. */
+async function anew({ context }: Device, personId: string) {
+  const headers = { origin: shop.server.address }
+  const { run } = (await (await context.request.get('/api/demo')).json()) as DemoState
+  await context.request.post('/api/demo', { data: { do: 'restart', run }, headers })
+  const answer = await context.request.post('/api/demo/sign-in', { data: { personId }, headers })
+  expect(answer.status()).toBe(201)
+}
+
 test('the whole day with three screens open: no complaint, and all agree with the server', async () => {
   const { board, bench, audit, all } = await openThree()
   const before = await fromServer<DemoState>(board, '/api/demo')
   await strip(board.page).getByRole('button', { name: 'Next moment' }).click()
-  for (const { page } of all) await strip(page).getByText('Back from the phone').waitFor()
+  for (const { page } of all) await expect.poll(() => timeOn(page)).toBe('09:51')
+  await strip(bench.page).getByText('09:50 Suvi Hale, E-105', { exact: true }).waitFor()
   await bench.shot('day-bench')
   await audit.shot('day-audit-phone')
 
@@ -82,7 +96,7 @@ test('the whole day with three screens open: no complaint, and all agree with th
   await sheet.getByRole('button', { name: 'Close' }).click()
   for (const { page } of all) {
     await strip(page).getByText('The day is over.').waitFor()
-    await expect.poll(() => strip(page).locator('time').textContent()).toBe('16:50')
+    await expect.poll(() => timeOn(page)).toBe('16:50')
   }
 
   const { summaries } = await fromServer<{ summaries: JobSummary[] }>(board, '/api/board')
@@ -122,7 +136,7 @@ test('the whole day with three screens open: no complaint, and all agree with th
   await beginAnew(audit)
   for (const { page } of all) {
     await page.waitForURL(/\/sign-in/)
-    await expect.poll(() => strip(page).locator('time').textContent()).toBe('09:45')
+    await expect.poll(() => timeOn(page)).toBe('09:45')
   }
   const after = await fromServer<DemoState>(board, '/api/demo')
   expect(after).toMatchObject({ begun: 0, playing: false, refused: [] })
@@ -153,12 +167,36 @@ test('one touch and somebody is at work; closed, it stays closed, and is still f
   await page.getByRole('heading', { name: 'What stops the release to the owner' }).waitFor()
 })
 
+test('joining in while the clock is hurried: what is entered by hand falls on the shop’s clock', async () => {
+  const jory = await shop.device({ size: 'tablet' })
+  await anew(jory, 'jory')
+  await jory.goTo('/jobs/e-101/bench/G2')
+  await strip(jory.page).getByRole('button', { name: 'Play the day' }).click()
+  await strip(jory.page).getByText('60×').waitFor()
+  await strip(jory.page).getByText('09:50 Suvi Hale, E-105', { exact: true }).waitFor()
+  await jory.shot('day-playing')
+  await claim(jory.page)
+  const claimed = async () => {
+    const { events } = await fromServer<{ events: StreamEvent<JobEvent>[] }>(jory, '/api/jobs/e-101/events')
+    return events.filter(({ event }) => event.type === 'StepClaimed' && event.stepId === 'G2').at(-1)
+  }
+  await expect.poll(claimed).toBeDefined()
+  await strip(jory.page).getByRole('button', { name: 'Pause' }).click()
+  const { now } = await fromServer<DemoState>(jory, '/api/demo')
+  const { event, recordedAt = 0 } = (await claimed()) ?? {}
+  const doneAt = event?.doneAt ?? 0
+  const opened = new Date(now).setHours(9, 50, 0, 0)
+  expect(doneAt).toBeGreaterThan(opened)
+  expect(doneAt).toBeLessThanOrEqual(now)
+  // At 60 a second on the wire is a minute of the shop's.
+  expect(Math.abs(recordedAt - doneAt)).toBeLessThan(5 * 60_000)
+  // The server knew the clock was its own: nothing came from a clock that stands elsewhere.
+  expect(Math.abs((event?.clockOffsetMs ?? 0) - (doneAt - Date.now()))).toBeLessThan(60 * 60_000)
+})
+
 test('somebody joins in: the moment that is refused is shown, and the day goes on', async () => {
   const kofi = await shop.device({ size: 'tablet' })
-  const { run } = await fromServer<DemoState>(kofi, '/api/demo')
-  const headers = { origin: shop.server.address }
-  await kofi.context.request.post('/api/demo', { data: { do: 'restart', run }, headers })
-  await kofi.context.request.post('/api/demo/sign-in', { data: { personId: 'kofi' }, headers })
+  await anew(kofi, 'kofi')
   await kofi.goTo('/jobs/e-105')
   await command(kofi, 'e-105', { type: 'ClaimStep', stepId: 'B1' })
   await strip(kofi.page).getByRole('button', { name: 'Next moment' }).click()

@@ -4,7 +4,7 @@
  */
 import { A } from '@solidjs/router'
 import { createEffect, createSignal, lazy, onCleanup, Show, Suspense } from 'solid-js'
-import type { DemoMoment } from '../../shared/protocol'
+import type { DemoAct, DemoMoment } from '../../shared/protocol'
 import { useLive } from '../live/live'
 import { paintOf } from '../ui/Stripe'
 import './demo.css'
@@ -21,11 +21,16 @@ export default function DemoStrip() {
   const { demo, clock, session } = useLive()
   const [now, setNow] = createSignal(clock.now())
   const [open, setOpen] = createSignal(false)
+  /** Why a key did nothing; the next thing that happens takes it away. */
+  const [why, setWhy] = createSignal<string>()
+  const act = async (what: DemoAct) => setWhy(await demo.act(what))
   const tick = () => document.visibilityState === 'visible' && setNow(clock.now())
   const ticking = setInterval(tick, TICK_MS)
   onCleanup(() => clearInterval(ticking))
   createEffect(() => {
-    if (demo.state()) setNow(clock.now())
+    if (!demo.state()) return
+    setNow(clock.now())
+    setWhy()
   })
   // Nobody signed in: no socket tells this page how the day goes on.
   createEffect(() => {
@@ -43,8 +48,10 @@ export default function DemoStrip() {
   const words = (): [string, string] => {
     const now = demo.happening()
     const next = demo.next()
-    const why = refusal()
-    if (now) return [whose(now), why ? `Refused: ${why.sentence}` : now.shows]
+    const refused = refusal()
+    const problem = why()
+    if (problem) return ['That did not go', problem]
+    if (now) return [whose(now), refused ? `Refused: ${refused.sentence}` : now.shows]
     return next ? ['The rest of the day is yours to play', `Next ${whose(next)}: ${next.shows}`] : ['', '']
   }
   const paint = () => paintOf(session.cardOf(demo.happening()?.person ?? '')?.paint)
@@ -68,17 +75,20 @@ export default function DemoStrip() {
           <span class="demo-who" style={{ '--paint': paint() }}>
             {words()[0]}
           </span>
-          <span class="demo-what" classList={{ against: refusal()?.foreseen === false }}>
+          <span
+            class="demo-what"
+            classList={{ against: why() !== undefined || refusal()?.foreseen === false }}
+          >
             {words()[1]}
           </span>
         </p>
         <div class="demo-keys">
           <Show when={demo.next() || playing()} fallback={<span class="demo-over">The day is over.</span>}>
-            <button type="button" onClick={() => void demo.act({ do: playing() ? 'pause' : 'play' })}>
+            <button type="button" onClick={() => act({ do: playing() ? 'pause' : 'play' })}>
               {playing() ? 'Pause' : 'Play'}
               <span class="demo-long">{playing() ? '' : ' the day'}</span>
             </button>
-            <button type="button" onClick={() => void demo.act({ do: 'step' })}>
+            <button type="button" onClick={() => act({ do: 'step' })}>
               Next<span class="demo-long"> moment</span>
             </button>
           </Show>
