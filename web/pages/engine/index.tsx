@@ -18,6 +18,12 @@ import { Trail } from './Trail'
 import { useNow } from './use-now'
 import { WhereToGo } from './WhereToGo'
 import './engine.css'
+import './head.css'
+import './stages.css'
+import './step.css'
+import './step-cell.css'
+import './step-details.css'
+import './trail.css'
 
 const LookAndSign = lazy(() => import('../audit/LookAndSign'))
 

@@ -13,6 +13,9 @@ import { Wrenches } from './Wrenches'
 import { PARTS, whereIs } from './where'
 import '../engine/desk.css'
 import './shop.css'
+import './choices.css'
+import './read-plan.css'
+import './plan-look.css'
 
 export default function ShopPage() {
   const params = useParams<{ rest?: string }>()
