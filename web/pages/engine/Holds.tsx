@@ -1,14 +1,13 @@
 /** What steps wait for, the late ones on top; raising, changing and clearing a hold. Cleared ones are in the trail. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
-import { HOLD_KINDS, type Hold, type HoldKind } from '../../../shared/job/types'
+import { HOLD_KINDS, type Hold, type HoldKind, type JobCommand } from '../../../shared/job/types'
 import { Button } from '../../ui/Button'
-import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
-import { Sentence } from '../../ui/Sentence'
 import { Stripe } from '../../ui/Stripe'
 import { useDesk } from './desk'
-import { localOf, momentOf, sayOrHear, useForms } from './office'
+import { OfficeForm } from './OfficeForm'
+import { localOf, momentOf, useForms } from './office'
 import { clearedLabel, openHoldViews } from './office-view'
 import { StepTicks } from './StepTicks'
 import { useNow } from './use-now'
@@ -77,59 +76,48 @@ const ASKS: Record<HoldKind, string> = {
 }
 
 export function RaiseHold(props: { stepIds: string[]; onClose(): void }) {
-  const desk = useDesk()
   const [kind, setKind] = createSignal<HoldKind>('part')
   const [what, setWhat] = createSignal('')
   const [stepIds, setStepIds] = createSignal(props.stepIds)
   const [expected, setExpected] = createSignal('')
-  const [why, setWhy] = createSignal<string>()
-  const raise = (event: SubmitEvent) => {
-    event.preventDefault()
-    if (!what().trim()) return setWhy('Say what it waits for, in words fit to read aloud.')
-    if (stepIds().length === 0) return setWhy('Tick at least one step that waits for it.')
+  const raise = (): JobCommand | string => {
+    if (!what().trim()) return 'Say what it waits for, in words fit to read aloud.'
+    if (stepIds().length === 0) return 'Tick at least one step that waits for it.'
     const expectedAt = momentOf(expected())
-    const said = sayOrHear(desk, {
+    return {
       type: 'RaiseHold',
       kind: kind(),
       what: what().trim(),
       stepIds: stepIds(),
       ...(expectedAt === undefined ? {} : { expectedAt }),
-    })
-    if (said) setWhy(said)
-    else props.onClose()
+    }
   }
   return (
-    <Dialog open title="Raise a hold" onClose={props.onClose}>
-      <form class="sheet-form" onSubmit={raise} novalidate>
-        <fieldset class="kinds whole">
-          <legend>It waits for</legend>
-          <For each={HOLD_KINDS}>
-            {(one) => (
-              <label class="kind">
-                <input type="radio" name="hold-kind" checked={kind() === one} onChange={() => setKind(one)} />
-                {HOLD_WORDS[one]}
-              </label>
-            )}
-          </For>
-        </fieldset>
-        <div class="whole">
-          <Field label={ASKS[kind()]} value={what()} onValue={setWhat} required maxLength={300} />
-        </div>
-        <div class="whole">
-          <Field
-            label="Expected, if anybody knows"
-            type="datetime-local"
-            value={expected()}
-            onValue={setExpected}
-          />
-        </div>
-        <StepTicks chosen={stepIds()} onChosen={setStepIds} />
-        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-        <Button type="submit" look="main">
-          Raise the hold
-        </Button>
-      </form>
-    </Dialog>
+    <OfficeForm title="Raise a hold" does="Raise the hold" says={raise} onClose={props.onClose}>
+      <fieldset class="kinds whole">
+        <legend>It waits for</legend>
+        <For each={HOLD_KINDS}>
+          {(one) => (
+            <label class="kind">
+              <input type="radio" name="hold-kind" checked={kind() === one} onChange={() => setKind(one)} />
+              {HOLD_WORDS[one]}
+            </label>
+          )}
+        </For>
+      </fieldset>
+      <div class="whole">
+        <Field label={ASKS[kind()]} value={what()} onValue={setWhat} required maxLength={300} />
+      </div>
+      <div class="whole">
+        <Field
+          label="Expected, if anybody knows"
+          type="datetime-local"
+          value={expected()}
+          onValue={setExpected}
+        />
+      </div>
+      <StepTicks chosen={stepIds()} onChosen={setStepIds} />
+    </OfficeForm>
   )
 }
 
@@ -140,40 +128,25 @@ export function ChangeHold(props: { holdId: string; onClose(): void }) {
   const hold = holdOf(desk.job().holds, props.holdId)
   const [what, setWhat] = createSignal(hold?.what ?? '')
   const [expected, setExpected] = createSignal(localOf(hold?.expectedAt))
-  const [why, setWhy] = createSignal<string>()
-  const change = (event: SubmitEvent) => {
-    event.preventDefault()
-    if (!what().trim()) return setWhy('Say what it waits for.')
-    const expectedAt = momentOf(expected())
-    const said = sayOrHear(desk, {
-      type: 'ChangeHold',
-      holdId: props.holdId,
-      what: what().trim(),
-      expectedAt: expectedAt ?? null,
-    })
-    if (said) setWhy(said)
-    else props.onClose()
+  const change = (): JobCommand | string => {
+    if (!what().trim()) return 'Say what it waits for.'
+    const expectedAt = momentOf(expected()) ?? null
+    return { type: 'ChangeHold', holdId: props.holdId, what: what().trim(), expectedAt }
   }
   return (
-    <Dialog open title="Change the hold" onClose={props.onClose}>
-      <form class="sheet-form" onSubmit={change} novalidate>
-        <div class="whole">
-          <Field label="What it waits for" value={what()} onValue={setWhat} required maxLength={300} />
-        </div>
-        <div class="whole">
-          <Field
-            label="Expected; empty when nobody knows any more"
-            type="datetime-local"
-            value={expected()}
-            onValue={setExpected}
-          />
-        </div>
-        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-        <Button type="submit" look="main">
-          Change it
-        </Button>
-      </form>
-    </Dialog>
+    <OfficeForm title="Change the hold" does="Change it" says={change} onClose={props.onClose}>
+      <div class="whole">
+        <Field label="What it waits for" value={what()} onValue={setWhat} required maxLength={300} />
+      </div>
+      <div class="whole">
+        <Field
+          label="Expected; empty when nobody knows any more"
+          type="datetime-local"
+          value={expected()}
+          onValue={setExpected}
+        />
+      </div>
+    </OfficeForm>
   )
 }
 
@@ -181,34 +154,24 @@ export function ClearHold(props: { holdId: string; onClose(): void }) {
   const desk = useDesk()
   const hold = holdOf(desk.job().holds, props.holdId)
   const [how, setHow] = createSignal('')
-  const [why, setWhy] = createSignal<string>()
-  const clear = (event: SubmitEvent) => {
-    event.preventDefault()
-    if (!how().trim()) return setWhy('Say how it was settled: what came, who answered, what was done.')
-    const said = sayOrHear(desk, { type: 'ClearHold', holdId: props.holdId, how: how().trim() })
-    if (said) setWhy(said)
-    else props.onClose()
-  }
+  const clear = (): JobCommand | string =>
+    how().trim()
+      ? { type: 'ClearHold', holdId: props.holdId, how: how().trim() }
+      : 'Say how it was settled: what came, who answered, what was done.'
   return (
-    <Dialog open title="Clear the hold" onClose={props.onClose}>
-      <form class="sheet-form" onSubmit={clear} novalidate>
-        <p>
-          {hold?.what}. It holds {hold?.stepIds.join(', ')}.
-        </p>
-        <div class="whole">
-          <Field
-            label={clearedLabel(desk.job(), props.holdId)}
-            value={how()}
-            onValue={setHow}
-            required
-            maxLength={300}
-          />
-        </div>
-        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-        <Button type="submit" look="main">
-          Clear it
-        </Button>
-      </form>
-    </Dialog>
+    <OfficeForm title="Clear the hold" does="Clear it" says={clear} onClose={props.onClose}>
+      <p>
+        {hold?.what}. It holds {hold?.stepIds.join(', ')}.
+      </p>
+      <div class="whole">
+        <Field
+          label={clearedLabel(desk.job(), props.holdId)}
+          value={how()}
+          onValue={setHow}
+          required
+          maxLength={300}
+        />
+      </div>
+    </OfficeForm>
   )
 }

@@ -1,7 +1,8 @@
 /** What the office and the bench tell each other about this engine: holds, what was left out, notes, photos. */
 import { createSignal, Show } from 'solid-js'
-import { Deferrals, LeaveOut, Withdraw } from './Deferrals'
+import { Deferrals, Withdraw } from './Deferrals'
 import { ChangeHold, ClearHold, Holds, RaiseHold } from './Holds'
+import { LeaveOut } from './LeaveOut'
 import { Notes } from './Notes'
 import { type Form, OfficeContext } from './office'
 import { LargePhoto, Photos } from './Photos'

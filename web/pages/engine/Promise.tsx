@@ -1,14 +1,14 @@
 /** The date told to the owner, with how much is left; every promise before it, who gave it and why. */
 import { createSignal, For, Show } from 'solid-js'
+import type { JobCommand } from '../../../shared/job/types'
 import { Button } from '../../ui/Button'
-import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
-import { Sentence } from '../../ui/Sentence'
 import { Stripe } from '../../ui/Stripe'
 import { Promised } from '../board/Promised'
 import { dateWords, dayOf } from '../board/promise-words'
 import { useDesk } from './desk'
-import { sayOrHear, useForms } from './office'
+import { OfficeForm } from './OfficeForm'
+import { useForms } from './office'
 
 export function PromiseLine(props: { released: boolean }) {
   const desk = useDesk()
@@ -52,43 +52,33 @@ export function PromiseForm(props: { onClose(): void }) {
   const last = desk.job().promises.at(-1)
   const [date, setDate] = createSignal('')
   const [reason, setReason] = createSignal('')
-  const [why, setWhy] = createSignal<string>()
-  const promise = (event: SubmitEvent) => {
-    event.preventDefault()
-    if (!date()) return setWhy('Choose the day.')
-    if (!reason().trim()) return setWhy('Say why this day: it is what you will tell the owner.')
-    const said = sayOrHear(desk, { type: 'PromiseDate', date: date(), reason: reason().trim() })
-    if (said) setWhy(said)
-    else props.onClose()
+  const promise = (): JobCommand | string => {
+    if (!date()) return 'Choose the day.'
+    if (!reason().trim()) return 'Say why this day: it is what you will tell the owner.'
+    return { type: 'PromiseDate', date: date(), reason: reason().trim() }
   }
   return (
-    <Dialog open title="Promise a date" onClose={props.onClose}>
-      <form class="sheet-form" onSubmit={promise} novalidate>
-        <Show when={last}>
-          {(before) => (
-            <p>
-              {dateWords(before().date)} was promised: {before().reason}. It stays in the history.
-            </p>
-          )}
-        </Show>
-        <div class="whole">
-          <Field
-            label="The day"
-            type="date"
-            value={date()}
-            min={dayOf(desk.now())}
-            onValue={setDate}
-            required
-          />
-        </div>
-        <div class="whole">
-          <Field label="Reason" value={reason()} onValue={setReason} required maxLength={300} />
-        </div>
-        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-        <Button type="submit" look="main">
-          Promise it
-        </Button>
-      </form>
-    </Dialog>
+    <OfficeForm title="Promise a date" does="Promise it" says={promise} onClose={props.onClose}>
+      <Show when={last}>
+        {(before) => (
+          <p>
+            {dateWords(before().date)} was promised: {before().reason}. It stays in the history.
+          </p>
+        )}
+      </Show>
+      <div class="whole">
+        <Field
+          label="The day"
+          type="date"
+          value={date()}
+          min={dayOf(desk.now())}
+          onValue={setDate}
+          required
+        />
+      </div>
+      <div class="whole">
+        <Field label="Reason" value={reason()} onValue={setReason} required maxLength={300} />
+      </div>
+    </OfficeForm>
   )
 }
