@@ -5,6 +5,7 @@ import { v7 as uuid } from 'uuid'
 import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
+import { createDraft } from '../../ui/draft'
 import { Field } from '../../ui/Field'
 import { Sentence } from '../../ui/Sentence'
 import { nextNumber } from './next-number'
@@ -13,19 +14,17 @@ export default function NewJob(props: { onClose(): void }) {
   const { sendAndWait, board, link } = useLive()
   const navigate = useNavigate()
   const free = createMemo(() => nextNumber(board.ids().flatMap((id) => board.summary(id)?.number ?? [])))
+  const { trimmed, Entry } = createDraft({ model: '', serial: '', drives: '', owner: '', agreed: '' })
   const [number, setNumber] = createSignal<string>()
-  const [model, setModel] = createSignal('')
-  const [serial, setSerial] = createSignal('')
-  const [drives, setDrives] = createSignal('')
-  const [owner, setOwner] = createSignal('')
-  const [agreed, setAgreed] = createSignal('')
   const [why, setWhy] = createSignal<string>()
   const [busy, setBusy] = createSignal(false)
   const shownNumber = () => number() ?? free()
 
   async function open(event: SubmitEvent): Promise<void> {
     event.preventDefault()
-    if (![shownNumber(), model(), serial(), owner(), agreed()].every((value) => value.trim())) {
+    const number = shownNumber().trim()
+    const { model, serial, drives, owner, agreed } = trimmed()
+    if (![number, model, serial, owner, agreed].every(Boolean)) {
       setWhy('Fill in number, engine, serial, owner and the agreed work; only what it drives may stay empty.')
       return
     }
@@ -36,14 +35,10 @@ export default function NewJob(props: { onClose(): void }) {
     const id = uuid()
     const answer = await sendAndWait(id, {
       type: 'OpenJob',
-      number: shownNumber().trim(),
-      engine: {
-        model: model().trim(),
-        serial: serial().trim(),
-        ...(drives().trim() ? { drives: drives().trim() } : {}),
-      },
-      owner: owner().trim(),
-      agreed: agreed().trim(),
+      number,
+      engine: { model, serial, ...(drives ? { drives } : {}) },
+      owner,
+      agreed,
     })
     setBusy(false)
     if (!answer.ok) return void setWhy(answer.sentence)
@@ -62,41 +57,14 @@ export default function NewJob(props: { onClose(): void }) {
           maxLength={24}
           autocomplete="off"
         />
-        <Field
-          label="Engine model"
-          value={model()}
-          onValue={setModel}
-          required
-          maxLength={120}
-          autocomplete="off"
-        />
-        <Field
-          label="Serial number"
-          value={serial()}
-          onValue={setSerial}
-          required
-          maxLength={80}
-          autocomplete="off"
-        />
-        <Field
-          label="What it drives, if known"
-          value={drives()}
-          onValue={setDrives}
-          maxLength={200}
-          autocomplete="off"
-        />
+        <Entry of="model" label="Engine model" required maxLength={120} autocomplete="off" />
+        <Entry of="serial" label="Serial number" required maxLength={80} autocomplete="off" />
+        <Entry of="drives" label="What it drives, if known" maxLength={200} autocomplete="off" />
         <div class="whole">
-          <Field
-            label="Owner"
-            value={owner()}
-            onValue={setOwner}
-            required
-            maxLength={120}
-            autocomplete="off"
-          />
+          <Entry of="owner" label="Owner" required maxLength={120} autocomplete="off" />
         </div>
         <div class="whole">
-          <Field label="Agreed work" long value={agreed()} onValue={setAgreed} required maxLength={2000} />
+          <Entry of="agreed" label="Agreed work" long required maxLength={2000} />
         </div>
         <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
         <Button type="submit" look="main" disabled={busy()}>

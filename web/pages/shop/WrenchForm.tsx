@@ -4,7 +4,7 @@ import type { Wrench } from '../../../shared/shop/types'
 import { TORQUE_UNITS } from '../../../shared/units'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
-import { Field } from '../../ui/Field'
+import { createDraft } from '../../ui/draft'
 import { Sentence } from '../../ui/Sentence'
 import { Choices } from './Choices'
 import type { ShopDesk } from './desk'
@@ -23,13 +23,9 @@ const STATES = ['in_service', 'out_for_check', 'failed', 'dropped'] as const
 
 export function WrenchForm(props: { desk: ShopDesk; before?: Wrench; onClose(): void }) {
   const { desk, before } = props
-  const [draft, setDraft] = createSignal<WrenchDraft>(draftOf(before))
   const [why, setWhy] = createSignal<string>()
   const [busy, setBusy] = createSignal(false)
-  const change = (part: Partial<WrenchDraft>) => {
-    setWhy()
-    setDraft({ ...draft(), ...part })
-  }
+  const { draft, change, Entry } = createDraft<WrenchDraft>(draftOf(before), () => setWhy())
   const card = createMemo(() => wrenchFrom(draft(), before))
   const command = (wrench: Wrench) => ({ type: before ? 'ChangeWrench' : 'AddWrench', wrench }) as const
   const means = () => {
@@ -80,22 +76,20 @@ export function WrenchForm(props: { desk: ShopDesk; before?: Wrench; onClose(): 
             </p>
           }
         >
-          <Field
+          <Entry
+            of="id"
             label="Its name in the crib"
             hint="As painted or engraved on it; it cannot be changed later."
             {...(taken() ? { wrong: taken() as string } : {})}
-            value={draft().id}
-            onValue={(id) => change({ id })}
             required
             maxLength={40}
             autocomplete="off"
           />
         </Show>
-        <Field
+        <Entry
+          of="title"
           label="What it is"
           hint="As one would ask for it: click wrench 10–60."
-          value={draft().title}
-          onValue={(title) => change({ title })}
           required
           maxLength={120}
           autocomplete="off"
@@ -128,36 +122,15 @@ export function WrenchForm(props: { desk: ShopDesk; before?: Wrench; onClose(): 
             </select>
           </div>
         </Show>
-        <Field
-          label="Lowest on its scale"
-          inputmode="decimal"
-          value={draft().min}
-          onValue={(min) => change({ min })}
-        />
-        <Field
-          label="Highest on its scale"
-          inputmode="decimal"
-          value={draft().max}
-          onValue={(max) => change({ max })}
-        />
-        <Field
-          label="Step of the scale, if known"
-          inputmode="decimal"
-          value={draft().increment}
-          onValue={(increment) => change({ increment })}
-        />
-        <Field
-          label="Last checked"
-          type="date"
-          value={draft().lastChecked}
-          onValue={(lastChecked) => change({ lastChecked })}
-        />
-        <Field
+        <Entry of="min" label="Lowest on its scale" inputmode="decimal" />
+        <Entry of="max" label="Highest on its scale" inputmode="decimal" />
+        <Entry of="increment" label="Step of the scale, if known" inputmode="decimal" />
+        <Entry of="lastChecked" label="Last checked" type="date" />
+        <Entry
+          of="due"
           label="Next check due"
           hint="Good through that day. Empty: never past its check."
           type="date"
-          value={draft().due}
-          onValue={(due) => change({ due })}
         />
         <Show when={means().length > 0}>
           <div class="whole means" role="status">
