@@ -75,7 +75,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     const device = await bench('tom', 'B1')
     const { page } = device
     const asks = page.getByRole('region', { name: 'What this step would hide' })
-    await says(asks, 'Rocker stand nuts')
+    await says(asks, 'Rocker stand nuts: not tightened yet')
     await held(device, 'hides')
     await asks.getByRole('button', { name: 'I know it: claim and go on' }).click()
     await page.getByRole('button', { name: 'Stop here', exact: true }).waitFor()

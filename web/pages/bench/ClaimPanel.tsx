@@ -3,9 +3,13 @@ import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import type { RefusalData } from '../../../shared/job/refusals'
 import { sentenceFor } from '../../../shared/job/refusals'
+import { inPlaceBefore } from '../../../shared/job/verdicts'
+import { indexPlan } from '../../../shared/plan/read'
+import type { Fasteners } from '../../../shared/plan/types'
 import { positionsInWords } from '../../../shared/words'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
+import { lacksWords } from './cautions'
 import { LeftNote } from './HandoverWords'
 
 export function ClaimPanel() {
@@ -21,6 +25,12 @@ export function ClaimPanel() {
     return why?.refused === 'asks_before_hiding'
       ? (why.data as RefusalData['asks_before_hiding']).behind
       : undefined
+  }
+  /** What it lacks tells whether it is a minute's work or an afternoon's. */
+  const lacks = (behind: Fasteners): string => {
+    const joint = indexPlan(bench.job().plan).jointById.get(behind.joint)
+    const inPlace = inPlaceBefore(bench.job(), behind, bench.step()).positions
+    return joint ? lacksWords(bench.job(), joint, inPlace) : 'not proven'
   }
   return (
     <Show
@@ -60,7 +70,7 @@ export function ClaimPanel() {
                   {(one) => (
                     <li>
                       {one.title}
-                      {one.positions ? ` ${positionsInWords(one.positions)}` : ''}
+                      {one.positions ? ` ${positionsInWords(one.positions)}` : ''}: {lacks(one)}
                     </li>
                   )}
                 </For>

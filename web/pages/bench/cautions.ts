@@ -41,7 +41,7 @@ export function notYet(job: PlannedJob, step: AdoptedStep): NotYet[] {
       const what = `${lower(joint.title)}${whole ? '' : ` ${positionsInWords(inPlace.positions)}`}`
       reasons.set(stepId, [
         ...(reasons.get(stepId) ?? []),
-        `${what} (${missing(job, joint, inPlace.positions)})`,
+        `${what} (${lacksWords(job, joint, inPlace.positions)})`,
       ])
     }
   return [...reasons].map(([stepId, hidden]) => ({
@@ -52,7 +52,7 @@ export function notYet(job: PlannedJob, step: AdoptedStep): NotYet[] {
 }
 
 /** What these positions still lack, in the fewest words. */
-function missing(job: PlannedJob, joint: AdoptedJoint, positions: readonly number[]): string {
+export function lacksWords(job: PlannedJob, joint: AdoptedJoint, positions: readonly number[]): string {
   const states = positions.map((n) => positionState(job, joint, n))
   const open = states.filter(({ nextPass }) => nextPass !== undefined).length
   if (open > 0) {

@@ -21,5 +21,5 @@ export function settledWords(value: SettledValue, words: Words): string {
       : basis.kind === 'computed'
         ? `reckoned by ${basis.method}`
         : `on the word of ${words.person(value.by)}, ${basis.competence}`
-  return `Not published; settled by ${words.person(value.by)} ${words.moment(value.doneAt)}, ${on}. ${value.reason}`
+  return `Not published; settled by ${words.person(value.by)} ${words.moment(value.doneAt)}, ${on}. ${value.reason.replace(/[^.!?]$/, '$&.')}`
 }
