@@ -22,6 +22,14 @@ export const e103: Story = {
     step('B1', 'kofi', -5, '08:15')
     step('B2', 'kofi', -4, '08:15', { second: 'bram' })
     step('C1', 'kofi', -3, '08:30', { second: 'odile' })
+    const jointId = 'RB-stud'
+    say(-1, '15:30', 'kofi', {
+      type: 'RecordHole',
+      jointId,
+      position: 4,
+      condition: 'stripped',
+      note: 'Pulled in the aluminium at the trial fit.',
+    })
     note(
       -1,
       '15:30',
@@ -29,6 +37,17 @@ export const e103: Story = {
       'Stud hole 4 of the rocker box pulled in the aluminium at the trial fit. Stud out, hole cleaned, nothing tightened.',
       'C2',
     )
+    // 12 h from 03:00, for the reason the note gives: what is recorded is when it ends.
+    say(-1, '16:50', 'kofi', {
+      type: 'RecordHole',
+      jointId,
+      position: 4,
+      condition: 'insert',
+      insert: { kind: 'solid', lengthMm: 16, setDownMm: 0.5, outerThread: 'M12x1.5' },
+      threadMm: 18.5,
+      cureMinutes: 22 * 60 + 10,
+      note: 'Bonded. Stud to be shortened from 60 to 58.',
+    })
     note(
       -1,
       '16:50',
@@ -37,7 +56,6 @@ export const e103: Story = {
       'C2',
     )
 
-    const jointId = 'RB-stud'
     const click = (position: number): JobCommand => ({
       type: 'TakeReading',
       jointId,
@@ -47,6 +65,13 @@ export const e103: Story = {
       wrenchId: 'TW-13',
     })
     say(0, '07:45', 'kofi', { type: 'ClaimStep', stepId: 'C2' })
+    say(0, '07:46', 'kofi', {
+      type: 'PlaceFasteners',
+      jointId,
+      positions: [4],
+      condition: 'reused',
+      lengthMm: 58,
+    })
     hold(0, '07:47', 'kofi', {
       kind: 'damage',
       stepIds: ['C2'],

@@ -8,7 +8,7 @@ import { isRefusal } from '../log'
 import type { BasisId } from './basis'
 import type { CautionCode } from './cautions'
 import { engagement } from './engagement'
-import { type InsertGiven, type InsertPlan, insertPlan } from './inserts'
+import { type InsertGiven, type InsertHold, insertHold } from './inserts'
 import type { HoleMaterialGiven } from './materials'
 import { impossible, impossibleIfGiven, partsOf } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
@@ -58,7 +58,7 @@ export interface HoleFit {
   longestMm: number
   /** The standard lengths between them. */
   rightLengthsMm: number[]
-  insert?: InsertPlan
+  insert?: InsertHold
   cautions: CautionCode[]
   basis: BasisId[]
 }
@@ -76,7 +76,7 @@ export const STANDARD_LENGTHS_MM: readonly number[] = [
  * Engagement = length − stack − washer; clearance = full thread − engagement, at least 2 P wanted. Through holes and nuts do
  * not bottom: where the thread is shorter than what must hold, it is filled and one thread stands out (FAA AC 43.13-1B),
  * three at most (common practice). An insert holds from
- * its set-down on and no longer than its least installed length. Refused: lengths below nothing, a thread deeper than its
+ * its set-down on and no longer than its least installed length; its outer thread is not asked. Refused: lengths below nothing, a thread deeper than its
  * hole, an insert longer than the thread.
  */
 export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
@@ -95,7 +95,7 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
     impossibleIfGiven('Length of the bolt’s thread', given.boltThreadMm, 'length')
   if (fault) return fault
   if (threadDepthMm > holeDepthMm) return no('thread_deeper_than_hole', { threadDepthMm, holeDepthMm })
-  const insert = given.insert === undefined ? undefined : insertPlan(thread, given.insert)
+  const insert = given.insert === undefined ? undefined : insertHold(thread, given.insert)
   if (isRefusal(insert)) return insert
   if (insert && insert.installedMinMm + insert.setDownMinMm > threadDepthMm)
     return no('insert_longer_than_hole', { insertMm: insert.nominalMm, holeMm: threadDepthMm })
@@ -162,7 +162,7 @@ const isProvable = ({ boltGrade, holeMaterial }: Partial<HoleFitInput>) =>
 function leastEngagement(
   given: Partial<HoleFitInput>,
   thread: Thread,
-  insert: InsertPlan | undefined,
+  insert: InsertHold | undefined,
 ): number | FastenerRefusal {
   if (given.minEngagementMm !== undefined) return given.minEngagementMm
   const { boltGrade, holeMaterial } = given

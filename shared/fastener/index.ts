@@ -27,7 +27,14 @@ export {
 } from './friction'
 export { type HoleSeries, usualHead } from './head'
 export { type HoleFit, type HoleFitInput, type HoleVerdict, holeFit, STANDARD_LENGTHS_MM } from './hole-fit'
-export { type InsertGiven, type InsertPlan, insertPlan, WIRE_LENGTHS_D } from './inserts'
+export {
+  type InsertGiven,
+  type InsertHold,
+  type InsertPlan,
+  insertHold,
+  insertPlan,
+  WIRE_LENGTHS_D,
+} from './inserts'
 export { HOLE_MATERIALS, type HoleMaterial, type HoleMaterialGiven, holeMaterial } from './materials'
 export {
   looseningOrder,

@@ -48,6 +48,20 @@ export interface InsertPlan {
   basis: BasisId[]
 }
 
+/** What of an insert a bolt's fit asks: where it sits and how much of it holds. */
+export type InsertHold = Pick<
+  InsertPlan,
+  | 'kind'
+  | 'nominalMm'
+  | 'installedMinMm'
+  | 'setDownMinMm'
+  | 'setDownMaxMm'
+  | 'usableMm'
+  | 'cautions'
+  | 'basis'
+> &
+  Partial<InsertPlan>
+
 export const WIRE_LENGTHS_D = [1, 1.5, 2, 2.5, 3] as const
 
 /**
@@ -61,6 +75,31 @@ export function insertPlan(
   given: ThreadGiven,
   insert: InsertGiven | InsertGiven['kind'],
 ): InsertPlan | FastenerRefusal {
+  const read = readInsert(given, insert)
+  if (isRefusal(read)) return read
+  const { thread, parts, nominalMm } = read
+  return parts.kind === 'wire'
+    ? wire(parts, nominalMm, thread.dMm, thread.pitchMm)
+    : solid(parts, nominalMm, thread)
+}
+
+/**
+ * Where an insert sits and how much thread it leaves the bolt, mm: length and set-down are enough, so a solid one whose
+ * outer thread nobody gave still has a fit. What it bears is another question (`insertPlan`).
+ */
+export function insertHold(
+  given: ThreadGiven,
+  insert: InsertGiven | InsertGiven['kind'],
+): InsertHold | FastenerRefusal {
+  const read = readInsert(given, insert)
+  if (isRefusal(read)) return read
+  const { parts, nominalMm } = read
+  return parts.kind === 'solid' && parts.outerThread === undefined
+    ? { ...solidHold(parts, nominalMm), cautions: ['insert_maker'], basis: [] }
+    : insertPlan(given, insert)
+}
+
+function readInsert(given: ThreadGiven, insert: InsertGiven | InsertGiven['kind']) {
   const thread = threadOf(given)
   if (isRefusal(thread)) return thread
   const parts: Partial<InsertGiven> = typeof insert === 'string' ? { kind: insert } : partsOf(insert)
@@ -72,12 +111,20 @@ export function insertPlan(
     impossibleIfGiven('Set-down', parts.setDownMm, 'length_or_none') ??
     impossibleIfGiven('Pull-out load', parts.pullOutN, 'force')
   if (fault) return fault
-  const { dMm, pitchMm } = thread
-  const nominalMm = parts.lengthMm ?? (parts.lengthD ?? 1.5) * dMm
-  const tooLong = impossible('Insert length', nominalMm, 'length')
-  if (tooLong) return tooLong
-  return parts.kind === 'wire' ? wire(parts, nominalMm, dMm, pitchMm) : solid(parts, nominalMm, thread)
+  const nominalMm = parts.lengthMm ?? (parts.lengthD ?? 1.5) * thread.dMm
+  return impossible('Insert length', nominalMm, 'length') ?? { thread, parts, nominalMm }
 }
+
+const solidHold = (parts: Partial<InsertGiven>, nominalMm: number) => ({
+  kind: 'solid' as const,
+  nominalMm,
+  installedMinMm: nominalMm,
+  installedMaxMm: nominalMm,
+  setDownMinMm: parts.setDownMm ?? 0,
+  setDownMaxMm: parts.setDownMm ?? 0.5,
+  usableMm: nominalMm,
+  ...(parts.pullOutN === undefined ? {} : { pullOutN: parts.pullOutN }),
+})
 
 function wire(parts: Partial<InsertGiven>, nominalMm: number, dMm: number, pitchMm: number) {
   const installedMinMm = nominalMm - 0.75 * pitchMm
@@ -119,13 +166,7 @@ function solid(parts: Partial<InsertGiven>, nominalMm: number, thread: Thread): 
   if (outer.d3Mm <= thread.dMm)
     return no('insert_outer_thread_small', { outer: outer.designation, thread: thread.designation })
   return {
-    kind: 'solid',
-    nominalMm,
-    installedMinMm: nominalMm,
-    installedMaxMm: nominalMm,
-    setDownMinMm: parts.setDownMm ?? 0,
-    setDownMaxMm: parts.setDownMm ?? 0.5,
-    usableMm: nominalMm,
+    ...solidHold(parts, nominalMm),
     threadDepthMm: nominalMm + outer.pitchMm,
     drillDepthPlugMm: nominalMm + 6 * outer.pitchMm,
     drillDepthBottomingMm: nominalMm + 4 * outer.pitchMm,
@@ -135,7 +176,6 @@ function solid(parts: Partial<InsertGiven>, nominalMm: number, thread: Thread): 
       pitchDiaMm: outer.d2Mm,
       majorMinMm: outer.dMm,
     },
-    ...(parts.pullOutN === undefined ? {} : { pullOutN: parts.pullOutN }),
     cautions: ['insert_maker'],
     basis: ['strip'],
   }

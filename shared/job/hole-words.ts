@@ -1,6 +1,9 @@
 /** What a hole is, in words: the register, the trail and the record say it alike. */
+import type { HoleFit, HoleVerdict, WeakestLink } from '../fastener'
 import { formatNumber } from '../units'
+import { listed } from '../words'
 import type { HoleEntry } from './types'
+import type { BoltFit } from './verdicts'
 
 export const HOLE_WORDS: Record<HoleEntry['condition'], string> = {
   original: 'thread as the maker left it',
@@ -27,3 +30,47 @@ export function holeWords({
   ]
   return [kind, ...sizes].join('; ')
 }
+
+/** What is said of a bolt's fit, first thing. */
+export const FIT_WORDS: Record<HoleVerdict, string> = {
+  good: 'fits',
+  near_bottom: 'comes near the bottom',
+  bottoms_out: 'bottoms out',
+  too_short: 'is too short',
+}
+
+const mm = (value: number): string => `${formatNumber(value, 1)} mm`
+
+/** `The stud of 58 mm fits: 12 mm of thread hold (1.5 d), 3 mm are clear at the bottom.` */
+export function fitWords(what: string, { lengthMm, fit }: Pick<BoltFit, 'lengthMm' | 'fit'>): string {
+  const { verdict, engagementMm, clearanceMm, wantedClearanceMm, minEngagementMm } = fit
+  const named = `The ${what} of ${formatNumber(lengthMm)} mm ${FIT_WORDS[verdict]}`
+  const holds = `${mm(engagementMm)} of thread hold (${formatNumber(fit.engagementD, 1)} d)`
+  switch (verdict) {
+    case 'good':
+      return `${named}: ${holds}${clearanceMm < 0 ? '' : `, ${mm(clearanceMm)} are clear at the bottom`}.`
+    case 'near_bottom':
+      return `${named}: ${mm(clearanceMm)} are clear, ${mm(wantedClearanceMm)} are wanted. ${capital(holds)}.`
+    case 'bottoms_out':
+      return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would show its torque and clamp nothing.`
+    case 'too_short':
+      return `${named}: ${holds}, at least ${mm(minEngagementMm)} must.`
+  }
+}
+
+/** Which lengths would be right: `Right here: 50 or 55 mm.` */
+export function rightLengths({ rightLengthsMm, shortestMm, longestMm }: HoleFit): string {
+  if (rightLengthsMm.length > 0)
+    return `Right here: ${listed(rightLengthsMm.map((length) => formatNumber(length)))} mm of the standard lengths; any from ${mm(shortestMm)} to ${mm(longestMm)}.`
+  return shortestMm <= longestMm
+    ? `No standard length is right here; one of ${mm(shortestMm)} to ${mm(longestMm)} is: cut a longer one down.`
+    : 'No length both holds and clears here. The hole wants another repair: ask the supervisor.'
+}
+
+export const LINK_WORDS: Record<WeakestLink, string> = {
+  bolt: 'the bolt itself, before its threads',
+  bolt_thread: 'the bolt’s thread',
+  hole_thread: 'the thread of the hole',
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

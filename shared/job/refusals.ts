@@ -121,6 +121,9 @@ const FASTENER_FAULTS: Record<FastenerFault, string> = {
   removed: 'it was taken out. Fit one',
   fitted_twice: 'a one-use fastener was fitted again. Fit a new one',
   cycles_spent: 'it has had its cycles. Fit a new one',
+  bottoms_out:
+    'its end meets the bottom of this hole before it clamps. Fit a length that is right here and say which',
+  too_short: 'too little thread would hold it in this hole. Fit a length that is right here and say which',
   hole_stripped: 'its thread is stripped. Have it renewed and record how',
 }
 

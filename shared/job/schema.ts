@@ -78,6 +78,7 @@ const holeParts = {
       kind: z.enum(['wire', 'solid']),
       lengthMm: sizeMm,
       setDownMm: z.number().min(0).max(100).optional(),
+      outerThread: words(40).optional(),
     })
     .optional(),
   doneBy: words(120).optional(),

@@ -149,6 +149,8 @@ export interface ThreadInsert {
   lengthMm: number
   /** How far below the face it begins. */
   setDownMm?: number
+  /** The thread a solid insert holds by in the part, as its maker names it: without it nobody knows what it bears. */
+  outerThread?: string
 }
 
 export const HOLE_CONDITIONS = ['original', 'worn', 'stripped', 'insert'] as const

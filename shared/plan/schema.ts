@@ -99,6 +99,7 @@ const joint = z.strictObject({
       material: words(60),
       stackMm: length,
       washerMm: length.optional(),
+      aboveMm: length.optional(),
       depthMm: length.optional(),
       threadMm: length,
     })

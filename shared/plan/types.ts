@@ -109,6 +109,8 @@ export interface TappedHole {
   /** What the bolt clamps, without the washer. */
   stackMm: number
   washerMm?: number
+  /** Of a stud: what of it stands above stack and washer, in the nut and beyond. The length is then the stud's. */
+  aboveMm?: number
   /** Drilled; without it the hole goes through. */
   depthMm?: number
   /** Full thread, counted from the same face. */

@@ -4,7 +4,15 @@ import { shopClock } from '../../seed/clock'
 import { decide } from '../../shared/job/decide'
 import { againstRelease } from '../../shared/job/release'
 import type { JobSummary } from '../../shared/job/summary'
-import { hiddenBy, isProven, standingMeasurement, stepState, unprovenBehind } from '../../shared/job/verdicts'
+import {
+  boltFit,
+  curesUntil,
+  hiddenBy,
+  isProven,
+  standingMeasurement,
+  stepState,
+  unprovenBehind,
+} from '../../shared/job/verdicts'
 import { indexPlan } from '../../shared/plan/read'
 import { type DemoShop, demoShop } from './shop'
 
@@ -106,10 +114,20 @@ describe('E-103', () => {
     expect(summaryOf('e-103').reason).toMatchObject({ code: 'flagged', position: 3, flag: 'out_of_band' })
   })
 
-  test('[T6] the insert cures till 15:00: a hold and the repair as a note; the head is proven since D−3', async () => {
+  test('[T6] the insert cures till 15:00: a hold and the repair in the register; the head is proven since D−3', async () => {
     const job = await shop.job('e-103')
     expect(job.holds).toMatchObject([{ stepIds: ['C2'], expectedAt: clock.at(0, '15:00') }])
     expect(job.notes.find(({ text }) => text.includes('insert'))?.text).toContain('18.5')
+    expect(job.holes['RB-stud']?.map(({ condition, by }) => [condition, by])).toEqual([
+      ['stripped', 'kofi'],
+      ['insert', 'kofi'],
+    ])
+    expect(curesUntil(job, 'RB-stud', 4)).toBe(clock.at(0, '15:00'))
+    const joint = indexPlan(job.plan).jointById.get('RB-stud')
+    const at = (mm?: number) => joint && boltFit(job, joint, 4, mm)
+    // The old length came near the bottom of the hole as it is now; the shortened one does not.
+    expect(at()).toMatchObject({ lengthMm: 58, fit: { verdict: 'good', engagementMm: 15, clearanceMm: 3 } })
+    expect(at(60)).toMatchObject({ fit: { verdict: 'near_bottom', clearanceMm: 1 } })
     expect(isProven(job, { joint: 'HEAD' })).toBe(true)
     expect(job.steps.C1?.sets.step?.first?.doneAt).toBeGreaterThan(clock.at(-3, '00:00'))
   })

@@ -1,11 +1,11 @@
 /** The thread and hole register: what a hole is found to be, or was made. A fact. */
 import { indexPlan } from '../../plan/read'
 import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
-import type { CommandOf, HoleEntry } from '../types'
-import { holeAt } from '../verdicts'
+import type { CommandOf, EventOf, HoleEntry } from '../types'
+import { holeAt, misfit } from '../verdicts'
 import { lapses } from './lapse'
 
-/** [HR1–HR5] */
+/** [HR1–HR5] [HR12] */
 export function recordHole(job: PlannedJob, command: CommandOf<'RecordHole'>, context: Context): Outcome {
   const { jointId, position, cureMinutes } = command
   const joint = indexPlan(job.plan).jointById.get(jointId)
@@ -17,17 +17,25 @@ export function recordHole(job: PlannedJob, command: CommandOf<'RecordHole'>, co
   if (before && cureMinutes === undefined && JSON.stringify(foundIn(before)) === JSON.stringify(found))
     return []
   const taken = Object.values(job.holes).flat()
-  const disturbs = found.condition === 'stripped' || found.condition === 'insert'
+  const recorded: EventOf<'HoleRecorded'> = {
+    type: 'HoleRecorded',
+    ...done(context),
+    id: entryId(context.commandId, (id) => taken.some((entry) => entry.id === id)),
+    jointId,
+    position,
+    ...found,
+    ...(cureMinutes === undefined ? {} : { curesUntil: context.doneAt + cureMinutes * 60_000 }),
+  }
+  const then: PlannedJob = {
+    ...job,
+    holes: { ...job.holes, [jointId]: [...(job.holes[jointId] ?? []), recorded] },
+  }
+  const disturbs =
+    found.condition === 'stripped' ||
+    found.condition === 'insert' ||
+    misfit(then, joint, position) !== misfit(job, joint, position)
   return [
-    {
-      type: 'HoleRecorded',
-      ...done(context),
-      id: entryId(context.commandId, (id) => taken.some((entry) => entry.id === id)),
-      jointId,
-      position,
-      ...found,
-      ...(cureMinutes === undefined ? {} : { curesUntil: context.doneAt + cureMinutes * 60_000 }),
-    },
+    recorded,
     ...(disturbs ? lapses(job, [{ joint: jointId, positions: [position] }], 'hole', context) : []),
   ]
 }
@@ -46,8 +54,14 @@ function foundIn({ condition, depthMm, threadMm, insert, doneBy, note }: Found):
   }
 }
 
-const insertIn = ({ kind, lengthMm, setDownMm }: NonNullable<Found['insert']>): Found['insert'] => ({
+const insertIn = ({
+  kind,
+  lengthMm,
+  setDownMm,
+  outerThread,
+}: NonNullable<Found['insert']>): Found['insert'] => ({
   kind,
   lengthMm,
   ...(setDownMm === undefined ? {} : { setDownMm }),
+  ...(outerThread === undefined ? {} : { outerThread }),
 })

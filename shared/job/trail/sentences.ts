@@ -98,7 +98,7 @@ export const SENTENCES: Sentences = {
   ReadingStruck: (e, job, who) =>
     `${who} struck a reading${struckPlace(job, e.jointId, e.readingId)}: ${ended(e.reason)}`,
   FastenersPlaced: (e, job, who) =>
-    `${jointName(job, e.jointId)} ${positionsInWords(e.positions)}: ${CONDITIONS[e.condition]}${e.cycle === undefined ? '' : `, cycle ${e.cycle}`}${e.flags.includes('fitted_twice') ? '; one-use, fitted again' : ''}${e.flags.includes('cycles_spent') ? '; past its cycles' : ''}. ${who}.`,
+    `${jointName(job, e.jointId)} ${positionsInWords(e.positions)}: ${CONDITIONS[e.condition]}${e.lengthMm === undefined ? '' : `, ${formatNumber(e.lengthMm)} mm long`}${e.cycle === undefined ? '' : `, cycle ${e.cycle}`}${e.flags.includes('fitted_twice') ? '; one-use, fitted again' : ''}${e.flags.includes('cycles_spent') ? '; past its cycles' : ''}. ${who}.`,
   HoleRecorded: (e, job, who, words) =>
     `${jointName(job, e.jointId)} ${e.position}: ${holeWords(e)}${e.doneBy ? `, by ${unended(e.doneBy)}` : ''}${e.curesUntil === undefined ? '' : `, cures until ${words.moment(e.curesUntil)}`}. ${who}.${said(e.note)}`,
   MeasurementTaken: (e, job, who) =>

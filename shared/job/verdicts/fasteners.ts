@@ -2,12 +2,13 @@
 import type { AdoptedJoint } from '../../plan/types'
 import type { PlannedJob } from '../context'
 import type { FastenerFlag, FastenerState } from '../types'
-import { holeAt } from './holes'
+import { holeAt, type Misfit, misfit } from './holes'
 import { isTightened, type Tightening, tighteningsOf } from './readings'
 import { isWaived } from './state'
 
 export type FastenerFault =
   | FastenerFlag
+  | Misfit
   | 'not_declared'
   | 'temporary'
   | 'hand_tight'
@@ -76,10 +77,13 @@ export function fastenerFault(
 export function faultOf(job: PlannedJob, joint: AdoptedJoint, position: number): FastenerFault | undefined {
   if (holeAt(job, joint.id, position)?.condition === 'stripped') return 'hole_stripped'
   const state = job.fasteners[joint.id]?.[position]
+  if (state?.condition === 'temporary' || state?.condition === 'removed') return state.condition
+  // Before anything is said of it too: the plan's bolt is the one that would be fitted.
+  const wrong = misfit(job, joint, position)
+  if (wrong) return wrong
   const counts = joint.use.kind !== 'reusable' && !joint.recheckOf
   if (!state) return counts ? 'not_declared' : undefined
   const { condition, cycle } = state
-  if (condition === 'temporary' || condition === 'removed') return condition
   // Hand-tight and final look the same: only a reading after it says that it is more.
   if (condition === 'hand_tight' && !isTightened(job, joint, position)) return 'hand_tight'
   // Put in by hand says nothing of where it came from.

@@ -1,5 +1,24 @@
-/** The thread and hole register: which entry of a place is in force, and what stands against its thread. */
-import type { HoleEntry, Job } from '../types'
+/**
+ * The thread and hole register: which entry of a place is in force, the hole as it is now, and whether the bolt that is
+ * to go into it fits. Asked before it is fitted: a bolt that bottoms shows its torque and clamps nothing.
+ *
+ * The maker's own bolt in a hole as the maker left it is never judged: the maker's information stands above anything
+ * reckoned here. Lengths in mm.
+ */
+import {
+  type Engagement,
+  engagement,
+  type FastenerRefusal,
+  type HoleFit,
+  holeFit,
+  insertHold,
+  thread,
+} from '../../fastener'
+import { isRefusal } from '../../log'
+import { indexPlan } from '../../plan/read'
+import type { AdoptedJoint, Joint, TappedHole } from '../../plan/types'
+import type { PlannedJob } from '../context'
+import type { HoleEntry, Job, ThreadInsert } from '../types'
 
 /** What was last found or done at a hole; `undefined` while nobody has said anything of it. */
 export const holeAt = (job: Job, jointId: string, position: number): HoleEntry | undefined =>
@@ -8,3 +27,140 @@ export const holeAt = (job: Job, jointId: string, position: number): HoleEntry |
 /** Until when a bonded insert cures there; over, or never begun, where it is not after `now`. */
 export const curesUntil = (job: Job, jointId: string, position: number): number =>
   holeAt(job, jointId, position)?.curesUntil ?? 0
+
+export interface HoleNow {
+  hole: TappedHole
+  insert?: ThreadInsert
+}
+
+/** [HR8] The plan's hole with what was last recorded of it on top; `undefined` where the plan says nothing of it. */
+export function holeNow(job: Job, joint: Joint, position: number): HoleNow | undefined {
+  if (!joint.hole) return undefined
+  const entry = holeAt(job, joint.id, position)
+  if (!entry) return { hole: joint.hole }
+  const made = joint.hole
+  const threadMm = entry.threadMm ?? Math.min(made.threadMm, entry.depthMm ?? made.threadMm)
+  // Measured deeper than the plan drills, the hole was drilled deeper.
+  const depthMm = entry.depthMm ?? (made.depthMm === undefined ? undefined : Math.max(made.depthMm, threadMm))
+  const { depthMm: _, ...rest } = made
+  return {
+    hole: { ...rest, threadMm, ...(depthMm === undefined ? {} : { depthMm }) },
+    ...(entry.condition === 'insert' && entry.insert ? { insert: entry.insert } : {}),
+  }
+}
+
+/** The length that stands in a place, or that the plan would put there, mm. */
+export const lengthHere = (job: Job, joint: Joint, position: number): number | undefined =>
+  job.fasteners[joint.id]?.[position]?.lengthMm ?? joint.lengthMm
+
+/** What is longer or shorter in a hole: the plan may call the nut, but it is the stud that goes in. */
+export const longPart = (joint: Joint): string =>
+  joint.hole?.aboveMm === undefined ? joint.fastener : 'stud'
+
+export interface BoltFit extends HoleNow {
+  lengthMm: number
+  fit: HoleFit
+}
+
+/**
+ * [HR8–HR9] How a bolt of a length (mm; that of the place, where none is asked for) fits the hole as it is now.
+ *
+ * What must hold is 1.5 d, or what the maker's own bolt has in the maker's own hole where that is less, or the insert's
+ * length. `undefined` where hole or length are not known; a refusal where what was recorded cannot be.
+ */
+export function boltFit(
+  job: Job,
+  joint: Joint,
+  position: number,
+  lengthMm = lengthHere(job, joint, position),
+): BoltFit | FastenerRefusal | undefined {
+  const now = holeNow(job, joint, position)
+  if (!now || lengthMm === undefined) return undefined
+  const fit = holeFit(asked(joint, now, lengthMm))
+  return isRefusal(fit) ? fit : { ...now, lengthMm, fit }
+}
+
+function asked(joint: Joint, { hole, insert }: HoleNow, lengthMm: number) {
+  const { stackMm, aboveMm = 0, washerMm = 0, depthMm, threadMm } = hole
+  const least = leastEngagement(joint, insert)
+  return {
+    boltLengthMm: lengthMm,
+    stackMm: stackMm + aboveMm,
+    washerMm,
+    holeDepthMm: depthMm ?? threadMm,
+    threadDepthMm: threadMm,
+    ...(depthMm === undefined ? { through: true } : {}),
+    thread: joint.thread,
+    ...(insert ? { insert } : {}),
+    ...(least === undefined ? {} : { minEngagementMm: least }),
+  }
+}
+
+/** What the maker's bolt has in the maker's hole, where that is less than the trade's rule; an insert has no more than its length. */
+function leastEngagement({ hole, lengthMm, thread: given }: Joint, insert: ThreadInsert | undefined) {
+  const known = thread(given)
+  if (!hole || lengthMm === undefined || isRefusal(known)) return undefined
+  const { stackMm, aboveMm = 0, washerMm = 0, threadMm } = hole
+  const made = Math.min(lengthMm - stackMm - aboveMm - washerMm, threadMm)
+  if (made <= 0 || made >= 1.5 * known.dMm) return undefined
+  const hold = insert && insertHold(known, insert)
+  return hold && !isRefusal(hold) ? Math.min(made, hold.usableMm) : made
+}
+
+/** What stands against a bolt in its hole. Coming near the bottom is a caution, never one of these. */
+export type Misfit = 'bottoms_out' | 'too_short'
+
+/** [HR9–HR11] What is wrong with the length that stands, or would stand, in a place. */
+export function misfit(job: Job, joint: Joint, position: number): Misfit | undefined {
+  if (!joint.hole || isAsMade(job, joint, position)) return undefined
+  const found = boltFit(job, joint, position)
+  if (!found || isRefusal(found)) return undefined
+  const { verdict } = found.fit
+  return verdict === 'bottoms_out' || verdict === 'too_short' ? verdict : undefined
+}
+
+/** [HR10] The maker's bolt in the maker's hole: nobody measured, renewed or shortened anything here. */
+export function isAsMade(job: Job, joint: Joint, position: number): boolean {
+  const entry = holeAt(job, joint.id, position)
+  const changed =
+    entry !== undefined &&
+    (entry.insert !== undefined || entry.depthMm !== undefined || entry.threadMm !== undefined)
+  const length = job.fasteners[joint.id]?.[position]?.lengthMm
+  return !changed && (length === undefined || length === joint.lengthMm)
+}
+
+/**
+ * [HR13] Which gives first there, bolt or thread, by shear areas; `undefined` where material, grade or a solid insert's
+ * outer thread are not known.
+ */
+export function stripsFirst(joint: Joint, { hole, insert, fit }: BoltFit): Engagement | undefined {
+  if (fit.engagementMm <= 0) return undefined
+  const found = engagement({
+    thread: joint.thread,
+    boltGrade: joint.grade,
+    holeMaterial: hole.material,
+    engagementMm: fit.engagementMm,
+    ...(insert ? { insert } : {}),
+  })
+  return isRefusal(found) ? undefined : found
+}
+
+export interface RegisterRow {
+  joint: AdoptedJoint
+  position: number
+  /** Every entry of the place, oldest first; none where only the bolt is of another length. */
+  entries: HoleEntry[]
+}
+
+/** Every place of which something was recorded, or whose bolt is of another length, as the plan lists them. */
+export function holeRegister(job: PlannedJob): RegisterRow[] {
+  return [...indexPlan(job.plan).jointById.values()].flatMap((joint) => {
+    const byPosition = new Map<number, HoleEntry[]>()
+    for (const entry of job.holes[joint.id] ?? [])
+      byPosition.set(entry.position, [...(byPosition.get(entry.position) ?? []), entry])
+    return joint.positions.flatMap(({ n }) => {
+      const entries = byPosition.get(n) ?? []
+      return entries.length > 0 || !isAsMade(job, joint, n) ? [{ joint, position: n, entries }] : []
+    })
+  })
+}

@@ -168,6 +168,20 @@ describe('a bolt in its hole', () => {
     for (const mm of rightLengthsMm) expect(inHole(mm).verdict).toBe('good')
     expect(answered(holeFit({ ...hole, boltLengthMm: 30, threadDepthMm: 10 })).rightLengthsMm).toEqual([])
   })
+  test('[FT12] a solid insert whose outer thread nobody gave has a fit, and no strip load', () => {
+    const bare = { kind: 'solid', lengthMm: 12, setDownMm: 0.5 } as const
+    const at = answered(holeFit({ ...hole, boltLengthMm: 40, insert: bare }))
+    const named = answered(
+      holeFit({ ...hole, boltLengthMm: 40, insert: { ...bare, outerThread: 'M14x1.5' } }),
+    )
+    expect(at.engagementMm).toBe(named.engagementMm)
+    expect(at.verdict).toBe(named.verdict)
+    expect(at.cautions).toContain('insert_maker')
+    expect(refusedAs(insertPlan('M10', bare))).toBe('insert_outer_thread_needed')
+    expect(refusedAs(holeFit({ ...hole, boltLengthMm: 40, insert: { ...bare, lengthMm: -1 } }))).toBe(
+      'number_impossible',
+    )
+  })
   test('[FT13] an insert begins below the face and holds only its length', () => {
     const at = answered(holeFit({ ...hole, boltLengthMm: 40, insert: { kind: 'wire', lengthD: 2 } }))
     expect(at.reachMm).toBe(20)

@@ -1,8 +1,21 @@
 /** The hole register: what is found and done at a thread, and what it does to what was signed there. */
 import { describe, expect, test } from 'vitest'
-import { faultOf, holeAt } from '../../../shared/job/verdicts'
+import { fitWords, rightLengths } from '../../../shared/job/hole-words'
+import {
+  boltFit,
+  fastenerFault,
+  faultOf,
+  holeAt,
+  holeNow,
+  holeRegister,
+  longPart,
+  stripsFirst,
+} from '../../../shared/job/verdicts'
+import { isRefusal } from '../../../shared/log'
 import { indexPlan } from '../../../shared/plan/read'
-import { all, claim, entry, fit, floor, type Given, hole, housingSigned, shows, sign } from './given'
+import type { AdoptedJoint, TappedHole } from '../../../shared/plan/types'
+import { all, claim, entry, fit, floor, type Given, hole, housingSigned, shows, sign, waive } from './given'
+import { START } from './shop'
 
 const solid = { condition: 'insert', insert: { kind: 'solid', lengthMm: 12 } } as const
 const faultAt = (position: number, ...happened: Given[]) => {
@@ -94,5 +107,175 @@ describe('the hole register', () => {
   test('[HR2] an entry keeps its own name', () => {
     const { job } = floor(hole('JB', 1), hole('JB', 2))
     expect(job.holes.JB?.map(({ id }) => id)).toEqual([entry(1), entry(2)])
+  })
+})
+
+/** The floor's plan with what it knows of the holes of JB: M8 bolts of 30 mm, 18 mm of stack, 16 mm of thread. */
+const HOLE = { material: 'cast aluminium', stackMm: 18, depthMm: 20, threadMm: 16 }
+function knowing(hole: Partial<TappedHole> = {}, but: Partial<AdoptedJoint> = {}): Given {
+  const { plan } = floor().job
+  const steps = plan.steps.map((step) => ({
+    ...step,
+    joints: step.joints.map((joint) =>
+      joint.id === 'JB'
+        ? { ...joint, thread: 'M8x1.25', grade: '8.8', lengthMm: 30, ...but, hole: { ...HOLE, ...hole } }
+        : joint,
+    ),
+  }))
+  return { type: 'PlanAdopted', by: 'sup', doneAt: START, clockOffsetMs: 0, plan: { ...plan, steps } }
+}
+const at = (position: number, ...happened: Given[]) => {
+  const { job } = floor(...happened)
+  const joint = indexPlan(job.plan).jointById.get('JB')
+  if (!joint) throw new Error('no joint')
+  return {
+    job,
+    joint,
+    fault: faultOf(job, joint, position),
+    fitOf: (lengthMm?: number) => {
+      const found = boltFit(job, joint, position, lengthMm)
+      if (!found || isRefusal(found)) throw new Error(`no fit: ${JSON.stringify(found)}`)
+      return found
+    },
+  }
+}
+const short = {
+  condition: 'insert',
+  insert: { kind: 'solid', lengthMm: 9, setDownMm: 0.5 },
+  threadMm: 12,
+} as const
+
+describe('the bolt in its hole', () => {
+  test('[HR8] the hole now is the plan’s with the register on top', () => {
+    const { job, joint, fitOf } = at(4, knowing(), hole('JB', 4), hole('JB', 4, short))
+    expect(holeNow(job, joint, 4)).toEqual({ hole: { ...HOLE, threadMm: 12 }, insert: short.insert })
+    expect(holeNow(job, joint, 3)).toEqual({ hole: HOLE })
+    expect(fitOf().fit).toMatchObject({ reachMm: 12, clearanceMm: 0, engagementMm: 9 })
+    const deeper = at(4, knowing(), hole('JB', 4, { condition: 'worn', threadMm: 24 }))
+    expect(holeNow(deeper.job, deeper.joint, 4)?.hole).toMatchObject({ threadMm: 24, depthMm: 24 })
+    const shallow = at(4, knowing(), hole('JB', 4, { condition: 'original', depthMm: 11 }))
+    expect(holeNow(shallow.job, shallow.joint, 4)?.hole).toMatchObject({ threadMm: 11, depthMm: 11 })
+  })
+  test('[HR8] where the plan says nothing of the hole, nothing is judged', () => {
+    const { job, joint, fault } = at(4, hole('JB', 4, short))
+    expect(holeNow(job, joint, 4)).toBeUndefined()
+    expect(boltFit(job, joint, 4)).toBeUndefined()
+    expect(fault).toBeUndefined()
+  })
+  test('[HR9] the plan’s bolt that would bottom is told before anything is fitted, and stops the signature', () => {
+    const read = [claim('housing'), all('JB', [1, 2, 3, 4, 5, 6, 7, 8], 22)]
+    expect(at(4, knowing(), hole('JB', 4, short)).fault).toBe('bottoms_out')
+    expect(at(3, knowing(), hole('JB', 4, short)).fault).toBeUndefined()
+    floor(knowing(), read, hole('JB', 4, short))
+      .when(sign('housing'))
+      .refuses('fastener_not_right', { joint: 'JB', position: 4, fault: 'bottoms_out' })
+  })
+  test('[HR9] the right length, tightened, is signed; too short a one is not; one near the bottom is', () => {
+    const signing = (lengthMm: number) =>
+      floor(
+        knowing(),
+        hole('JB', 4, short),
+        fit('JB', [4], { condition: 'new', lengthMm }),
+        claim('housing'),
+        all('JB', [1, 2, 3, 4, 5, 6, 7, 8], 22),
+      ).when(sign('housing'))
+    const fits = at(4, knowing(), hole('JB', 4, short))
+    expect(fits.fitOf(28).fit.verdict).toBe('near_bottom')
+    expect(fits.fitOf(28).fit.rightLengthsMm).toEqual([])
+    signing(28).gives({ type: 'StepSigned' })
+    expect(fits.fitOf(25).fit.verdict).toBe('too_short')
+    signing(25).refuses('fastener_not_right', { fault: 'too_short' })
+    signing(30).refuses('fastener_not_right', { fault: 'bottoms_out' })
+  })
+  test('[HR10] the maker’s bolt in the maker’s hole is not judged, and holds for what must hold', () => {
+    const stubby = { lengthMm: 26 }
+    expect(at(1, knowing({}, stubby)).fitOf().fit.engagementMm).toBe(8)
+    expect(at(1, knowing({}, stubby)).fault).toBeUndefined()
+    expect(at(1, knowing({}, { lengthMm: 60 })).fault).toBeUndefined()
+    // 8 mm are the maker's own, less than the 12 of the trade's rule.
+    expect(
+      at(1, knowing({}, stubby), hole('JB', 1, { condition: 'worn', threadMm: 14 })).fault,
+    ).toBeUndefined()
+    expect(at(1, knowing({}, stubby), fit('JB', [1], { lengthMm: 25 })).fault).toBe('too_short')
+    // A stripped or a worn thread of which no size is given is the same hole.
+    expect(at(1, knowing({}, { lengthMm: 60 }), hole('JB', 1, { condition: 'worn' })).fault).toBeUndefined()
+  })
+  test('[HR10] a stud is reckoned with what of it stands in the nut', () => {
+    const stud = knowing({ aboveMm: 10 }, { fastener: 'nut', lengthMm: 40 })
+    expect(at(1, stud).fitOf().fit.reachMm).toBe(12)
+    expect(longPart(at(1, stud).joint)).toBe('stud')
+    expect(longPart(at(1, knowing()).joint)).toBe(at(1).joint.fastener)
+  })
+  test('[HR11] a supervisor may accept it; it proves nothing', () => {
+    const what = { kind: 'fastener', jointId: 'JB', position: 4 } as const
+    floor(
+      knowing(),
+      claim('housing'),
+      all('JB', [1, 2, 3, 4, 5, 6, 7, 8], 22),
+      hole('JB', 4, short),
+      waive(what),
+    )
+      .when(sign('housing'))
+      .gives({ type: 'StepSigned' })
+    const { job, joint } = at(4, knowing(), hole('JB', 4, short), waive(what))
+    expect(faultOf(job, joint, 4)).toBe('bottoms_out')
+    expect(fastenerFault(job, joint, 4)).toBeUndefined()
+  })
+  test('[HR12] recorded anew, what was accepted lapses', () => {
+    const what = { kind: 'fastener', jointId: 'JB', position: 4 } as const
+    const { job, joint } = at(4, knowing(), hole('JB', 4, short), waive(what), hole('JB', 4))
+    expect(fastenerFault(job, joint, 4)).toBe('hole_stripped')
+    expect(job.waivers[0]?.lapsed).toBeDefined()
+  })
+  test('[HR12] measured too shallow for the bolt that stands there, what was signed lapses', () => {
+    floor(knowing(), housingSigned())
+      .when(hole('JB', 4, { condition: 'original', depthMm: 11 }))
+      .gives({ type: 'HoleRecorded' }, { type: 'SignaturesLapsed', because: 'hole' })
+    floor(knowing(), housingSigned())
+      .when(hole('JB', 4, { condition: 'original', depthMm: 19 }))
+      .gives({ type: 'HoleRecorded' })
+  })
+  test('[HR13] which gives first is said where everything is known', () => {
+    const made = at(1, knowing())
+    expect(stripsFirst(made.joint, made.fitOf())?.weakest).toBe('hole_thread')
+    const solidIn = at(4, knowing(), hole('JB', 4, short))
+    expect(stripsFirst(solidIn.joint, solidIn.fitOf(28))).toBeUndefined()
+    const insert = { ...short.insert, outerThread: 'M12x1.5' }
+    const named = at(4, knowing(), hole('JB', 4, { ...short, insert }))
+    expect(stripsFirst(named.joint, named.fitOf(28))?.weakest).toBe('bolt')
+    const bronze = at(1, knowing({ material: 'something' }))
+    expect(stripsFirst(bronze.joint, bronze.fitOf())).toBeUndefined()
+  })
+  test('[HR14] the register has every place that was spoken of, with all that was', () => {
+    const { job } = at(
+      4,
+      knowing(),
+      hole('JB', 6),
+      hole('JB', 4),
+      hole('JB', 4, short),
+      fit('JB', [2], { lengthMm: 28 }),
+    )
+    expect(holeRegister(job).map(({ position, entries }) => [position, entries.length])).toEqual([
+      [2, 0],
+      [4, 2],
+      [6, 1],
+    ])
+  })
+  test('[HR9] said in words, with the lengths that are right', () => {
+    const { fitOf } = at(4, knowing(), hole('JB', 4, short))
+    expect(fitWords('bolt', fitOf())).toBe(
+      'The bolt of 30 mm bottoms out: it would show its torque and clamp nothing.',
+    )
+    expect(fitWords('bolt', fitOf(31))).toContain('bottoms out, 1 mm too long')
+    expect(fitWords('bolt', fitOf(28))).toBe(
+      'The bolt of 28 mm comes near the bottom: 2 mm are clear, 2.5 mm are wanted. 9 mm of thread hold (1.1 d).',
+    )
+    expect(rightLengths(fitOf().fit)).toMatch(/^No /)
+    const wire = at(
+      4,
+      knowing(),
+      hole('JB', 4, { condition: 'insert', insert: { kind: 'wire', lengthMm: 8 } }),
+    )
+    expect(rightLengths(wire.fitOf().fit)).toMatch(/^Right here: /)
   })
 })

@@ -41,6 +41,8 @@ export const FAULT_WORDS: Record<FastenerFault, string> = {
   removed: 'taken out',
   fitted_twice: 'one-use, fitted again',
   cycles_spent: 'has had its cycles',
+  bottoms_out: 'it bottoms out in its hole',
+  too_short: 'too little thread holds it in its hole',
   hole_stripped: 'its thread is stripped',
 }
 

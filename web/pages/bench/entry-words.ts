@@ -27,7 +27,8 @@ const WORDS: EntryWords = {
   CountRound: (c) => `${c.jointId}, pass ${c.pass}: round done, ${c.count} counted`,
   RestartRound: (c) => `${c.jointId}: ${RESTARTS[c.how]}`,
   StrikeReading: (c) => `a strike: ${c.reason}`,
-  PlaceFasteners: (c) => `${c.jointId} ${positionsInWords(c.positions)}: ${CONDITION_WORDS[c.condition]}`,
+  PlaceFasteners: (c) =>
+    `${c.jointId} ${positionsInWords(c.positions)}: ${CONDITION_WORDS[c.condition]}${c.lengthMm === undefined ? '' : `, ${formatNumber(c.lengthMm)} mm`}`,
   RecordHole: (c) => `${c.jointId}, hole ${c.position}: ${HOLE_WORDS[c.condition]}`,
   TakeMeasurement: (c) => `${formatNumber(c.value, 4)} at ${c.place}`,
   StrikeMeasurement: (c) => `a strike: ${c.reason}`,
