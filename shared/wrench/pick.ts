@@ -23,6 +23,8 @@ export interface Crib {
   now: Instant
   /** The adapter the joint needs. */
   adapter?: Adapter
+  /** The same adapter on each wrench: the lever is that wrench's own. Wins over `adapter`. */
+  adapterOn?: (wrench: Wrench) => Adapter | undefined
   /** By wrench id: where it is when it is not in the crib, in words: `at the slip`, `in Suvi’s hand on E-105`. */
   away?: Readonly<Record<string, string>>
 }
@@ -91,14 +93,15 @@ function weigh(
   if (wrench.state !== 'in_service') against.push(wrench.state)
   if (wrench.dueAt !== undefined && crib.now > wrench.dueAt) against.push('out_of_date')
   const away = crib.away?.[wrench.id]
+  const adapter = crib.adapterOn ? crib.adapterOn(wrench) : crib.adapter
   const target = asked.kind === 'torque' ? asked.torqueNm : null
   let setting: Setting | undefined
   let room: Room | undefined
   if (target !== null && hasTorqueScale(wrench)) {
-    setting = settingOn(wrench, target, band, crib.adapter)
+    setting = settingOn(wrench, target, band, adapter)
     if (!inRange(wrench, setting.value)) against.push('out_of_range')
     if (band?.kind === 'torque') {
-      room = roomFor(wrench, band, crib.adapter)
+      room = roomFor(wrench, band, adapter)
       if (!room.can) against.push('no_room')
     }
     if (away) against.push('away')

@@ -183,6 +183,19 @@ describe('the crib ranked', () => {
     const adapter = { wrenchMm: 400, adapterMm: 100, angleDeg: 0 }
     expect(pickWrench({ passes, bands }, 1, { ...crib, adapter })[0]?.against).toContain('out_of_range')
   })
+  test('one adapter makes another lever on every wrench', () => {
+    const wrenches = [click('short', 10, 60, { lengthMm: 250 }), click('long', 10, 60, { lengthMm: 500 })]
+    const adapterOn = ({ lengthMm }: Wrench) => lengthMm && { wrenchMm: lengthMm, adapterMm: 50, angleDeg: 0 }
+    const set = (crib: Partial<Parameters<typeof pickWrench>[2]>) =>
+      Object.fromEntries(
+        pickWrench({ passes, bands }, 1, { wrenches, now: NOW, ...crib }).map(({ wrench, setting }) => [
+          wrench.id,
+          setting?.value,
+        ]),
+      )
+    expect(set({ adapterOn: (wrench) => adapterOn(wrench) || undefined })).toEqual({ short: 25, long: 27.5 })
+    expect(set({})).toEqual({ short: 30, long: 30 })
+  })
   test('no wrench for a pass that takes none, or that does not exist', () => {
     expect(pickWrench({ passes, bands }, 2, { wrenches: [click('a', 10, 60)], now: NOW })).toEqual([])
     expect(pickWrench({ passes, bands }, 9, { wrenches: [click('a', 10, 60)], now: NOW })).toEqual([])
