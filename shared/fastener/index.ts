@@ -48,6 +48,31 @@ export {
   tighteningOrder,
 } from './order'
 export {
+  asOnAScale,
+  type Proposal,
+  type ProposalAdded,
+  type ProposalInputs,
+  type ProposalJoint,
+  type ProposalResults,
+  type Proposed,
+  propose,
+} from './proposal'
+export {
+  type Mends,
+  mends,
+  OWN_PROPOSAL_REFUSALS,
+  type ProposalRefusal,
+  proposalSentence,
+} from './proposal-refusals'
+export {
+  heldWords,
+  inputsWords,
+  kiloNewton,
+  LINK_WORDS,
+  PROPOSAL_METHOD,
+  resultsWords,
+} from './proposal-words'
+export {
   FASTENER_REFUSAL_CODES,
   type FastenerRefusal,
   type FastenerRefusalCode,

@@ -21,7 +21,7 @@ import {
   takeMeasurement,
   takeOff,
 } from './evolve/steps'
-import type { EventOf, Job, JobEvent } from './types'
+import type { EventOf, Job, JobEvent, SettledValue } from './types'
 
 export function newJob(id: string): Job {
   return {
@@ -164,6 +164,7 @@ const FOLDS: Folds = {
           band: { kind: 'torque', minNm, maxNm, from: 'shop' },
           basis,
           reason,
+          ...settledBefore(job, jointId, pass),
         },
       },
     },
@@ -223,4 +224,12 @@ const FOLDS: Folds = {
     ...job,
     photos: job.photos.map((photo) => (photo.id === photoId ? { ...photo, arrived: true } : photo)),
   }),
+}
+
+/** Nothing settled is forgotten: the value in force carries those before it. */
+function settledBefore(job: Job, jointId: string, pass: number): Pick<SettledValue, 'earlier'> {
+  const known = job.settled[jointId]?.[pass]
+  if (!known) return {}
+  const { earlier = [], ...last } = known
+  return { earlier: [...earlier, last] }
 }

@@ -86,6 +86,9 @@ interface RefusalData {
   nothing_to_accept: { what: string }
   value_published: { title: string; pass: number }
   limits_miss_value: { torqueNm: number; minNm: number; maxNm: number }
+  proposal_refused: { title: string; why: string }
+  proposal_differs: { title: string; torqueNm: number }
+  above_proposal: { maxNm: number; ceilingNm: number }
   recheck_not_allowed: { stepId: string; why: 'off' | 'class_a' | 'not_the_doer' }
   recheck_too_soon: { stepId: string; from: number }
   photo_not_found: { photoId: string }
@@ -249,6 +252,12 @@ const SENTENCES: Sentences = {
     `${d.title}, pass ${d.pass} has a value in the plan. A supervisor waives a deviation; the value stays.`,
   limits_miss_value: (d) =>
     `${d.torqueNm} N·m is not between ${d.minNm} and ${d.maxNm}. Enter limits around the value.`,
+  proposal_refused: (d) =>
+    `No torque can be computed for ${d.title}: ${d.why} Settle it by a source or a competent person’s word.`,
+  proposal_differs: (d) =>
+    `What was computed for ${d.title} does not come out again: as job and shop stand now it is ${d.torqueNm} N·m. Look at the proposal again and settle that.`,
+  above_proposal: (d) =>
+    `The highest limit of ${d.maxNm} N·m is above the ${d.ceilingNm} N·m at which something gives. Lower it, or settle it by a source or a competent person’s word.`,
   recheck_not_allowed: (d) =>
     d.why === 'off'
       ? 'This shop does not take the doer’s own second look. Ask another person.'

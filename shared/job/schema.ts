@@ -1,5 +1,6 @@
 /** A job's commands and events as data from outside: what a message must look like to be looked at. */
 import { z } from 'zod'
+import { proposalSchema } from '../fastener/schema'
 import { adoptedPlanSchema, bandSchema } from '../plan/schema'
 import { commandUnion, doneParts, id, instant } from '../shop/schema'
 import { TORQUE_UNITS } from '../units'
@@ -43,7 +44,12 @@ const deferredSchema = z.discriminatedUnion('kind', [
 ])
 const basisSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('source'), title: words(200), edition: words(80), page: words(80) }),
-  z.strictObject({ kind: z.literal('computed'), method: words(200), inputs: words(1000) }),
+  z.strictObject({
+    kind: z.literal('computed'),
+    method: words(200),
+    inputs: words(1000),
+    proposal: proposalSchema.optional(),
+  }),
   z.strictObject({ kind: z.literal('word'), competence: words(200) }),
 ])
 const waivedSchema = z.discriminatedUnion('kind', [

@@ -4,6 +4,7 @@
  * `commands.ts` says what can be asked, `events.ts` what can have happened, `decide.ts` what may happen next.
  * Plain data throughout: a job travels as JSON and is the replica's confirmed state.
  */
+import type { Proposal } from '../fastener'
 import type { Instant } from '../log'
 import type { AdoptedPlan, Band } from '../plan/types'
 import type { Person, Wrench } from '../shop/types'
@@ -263,7 +264,8 @@ export interface Deferral {
 /** Where a value without a published one comes from. */
 export type ValueBasis =
   | { kind: 'source'; title: string; edition: string; page: string }
-  | { kind: 'computed'; method: string; inputs: string }
+  /** With `proposal`: what was reckoned, as data; entries of an older build, and those reckoned by hand, have none. */
+  | { kind: 'computed'; method: string; inputs: string; proposal?: Proposal }
   | { kind: 'word'; competence: string }
 
 export interface SettledValue extends Signature {
@@ -271,6 +273,8 @@ export interface SettledValue extends Signature {
   band: Extract<Band, { kind: 'torque' }>
   basis: ValueBasis
   reason: string
+  /** What was settled here before, the oldest first. */
+  earlier?: Omit<SettledValue, 'earlier'>[]
 }
 
 /** What a supervisor can accept, with the reason. A missing second signature is accepted, not proven. */

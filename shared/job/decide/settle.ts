@@ -1,6 +1,9 @@
-/** [SV1–SV7] A torque without a published value: settled by a source, a computation or a competent person's word. */
+/** [SV1–SV9] A torque without a published value: settled by a source, a computation or a competent person's word. */
+import { proposalSentence } from '../../fastener'
 import { indexPlan } from '../../plan/read'
+import { compareNm } from '../../units'
 import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
+import { proposeFor, sameFigures } from '../proposal'
 import type { CommandOf } from '../types'
 import { lapses } from './lapse'
 import { LEADS, roleMissing } from './roles'
@@ -25,6 +28,17 @@ export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, 
     JSON.stringify(known.basis) === JSON.stringify(basis)
   )
     return []
+  const reckoned = basis.kind === 'computed' && basis.proposal
+  const asComputed = reckoned ? proposeFor(job, joint, pass, context.shop.tolerances, reckoned.added) : null
+  if (asComputed && 'refusals' in asComputed)
+    return no('proposal_refused', {
+      title: joint.title,
+      why: asComputed.refusals.map(proposalSentence).join(' '),
+    })
+  if (reckoned && asComputed && !sameFigures(reckoned, asComputed.proposal))
+    return no('proposal_differs', { title: joint.title, torqueNm: asComputed.proposal.results.torqueNm })
+  if (asComputed && compareNm(maxNm, asComputed.proposal.results.ceilingNm) > 0)
+    return no('above_proposal', { maxNm, ceilingNm: asComputed.proposal.results.ceilingNm })
   // A signature stood on the value that was in force then.
   const positions = joint.positions.map(({ n }) => n)
   return [

@@ -1,4 +1,5 @@
 /** One sentence an event type: who did what, and no judgement. A new type without a sentence does not compile. */
+import { inputsWords, PROPOSAL_METHOD, resultsWords } from '../../fastener'
 import { formatNumber, showTorque } from '../../units'
 import { ended, positionsInWords, unended, type Words } from '../../words'
 import { HOLD_WORDS } from '../hold-words'
@@ -53,7 +54,11 @@ const RESTARTS: Record<EventOf<'RoundRestarted'>['how'], string> = {
 
 const BASES: { [K in ValueBasis['kind']]: (basis: Extract<ValueBasis, { kind: K }>) => string } = {
   source: (b) => `source: ${b.title}, edition ${b.edition}, ${b.page}`,
-  computed: (b) => `computed: ${b.method} (${b.inputs})`,
+  // Where the figures are there, they are said, and not what was written beside them.
+  computed: ({ method, inputs, proposal: reckoned }) =>
+    reckoned
+      ? `computed: ${PROPOSAL_METHOD} (${inputsWords(reckoned.inputs)}); ${resultsWords(reckoned.results)}`
+      : `computed: ${method} (${inputs})`,
   word: (b) => `on a competent person’s word: ${b.competence}`,
 }
 
