@@ -17,6 +17,9 @@ export default defineConfig({
     environment: 'node',
     pool: 'forks',
     maxWorkers: 2,
+    // Guards against what hangs, wide enough for a busy machine: no test asserts a time.
+    testTimeout: 180_000,
+    hookTimeout: 180_000,
     teardownTimeout: 20_000,
     projects: [
       {
@@ -25,8 +28,6 @@ export default defineConfig({
           name: 'rooms',
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: [...needBuild, 'tests/web/**'],
-          testTimeout: 30_000,
-          hookTimeout: 30_000,
         },
       },
       {
@@ -35,8 +36,6 @@ export default defineConfig({
         test: {
           name: 'web',
           include: ['tests/web/**/*.test.{ts,tsx}'],
-          testTimeout: 30_000,
-          hookTimeout: 30_000,
         },
       },
       {
@@ -45,8 +44,6 @@ export default defineConfig({
           name: 'built',
           include: needBuild,
           globalSetup: ['tests/global-setup.ts'],
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
         },
       },
     ],
