@@ -1,7 +1,7 @@
 /** States an engine is rarely in, each looked at on phone and tablet, by day and by night, as every screen is. */
 import { randomUUID } from 'node:crypto'
 import { beforeEach, describe, expect, test } from 'vitest'
-import { command, head, says, station } from './hands'
+import { command, head, says, station, takePhoto } from './hands'
 import { type Device, type Size, useShop } from './harness'
 import { GLOVE_PX, looks } from './looks'
 import { openSmallShop, WRENCHES } from './small-shop'
@@ -241,8 +241,36 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     const device = await bench('ines', 'B1')
     await station(device.page, /^Check/).click()
     await held(device, 'photo-waits')
+    const office = await shop.deviceOf(ada, { size: 'office' })
+    await office.goTo(`/jobs/${jobId}/audit`)
+    await says(
+      office.page.getByRole('main'),
+      'The photo of front for B1 is taken but not here yet: switch on the device that has it.',
+    )
     await device.goTo(`/jobs/${jobId}`)
     await device.page.getByRole('heading', { name: 'The plan', exact: true }).waitFor()
     await seen(device, 'photo-waits-engine')
+  })
+
+  test('a photo taken without signal waits on this tablet, and arrives when it is back', async () => {
+    await headDone(all, jobId)
+    await command(all.tom, jobId, { type: 'ClaimStep', stepId: 'B1', hidesKnowingly: true })
+    const device = await bench('tom', 'B1')
+    const { page, context } = device
+    // The browser itself says so when the plug is pulled.
+    device.allow(/ERR_INTERNET_DISCONNECTED|WebSocket connection .* failed/)
+    await station(page, /^Check/).click()
+    await context.setOffline(true)
+    await page.getByRole('status').filter({ hasText: 'No signal' }).first().waitFor()
+    await takePhoto(page, 'Photo of front')
+    await says(page.getByRole('main'), 'taken, on its way')
+    await held(device, 'photo-no-signal')
+    await context.setOffline(false)
+    await says(page.getByRole('main'), 'taken, here')
+    const office = await shop.deviceOf(ada, { size: 'office' })
+    await office.goTo(`/jobs/${jobId}/audit`)
+    const stops = office.page.getByRole('main')
+    await says(stops, 'B1')
+    expect(await stops.textContent()).not.toContain('The photo of front for B1')
   })
 })
