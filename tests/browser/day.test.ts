@@ -11,7 +11,8 @@ import { isProven, stepState } from '../../shared/job/verdicts'
 import type { StreamEvent } from '../../shared/log'
 import type { DemoState } from '../../shared/protocol'
 import { claim, command } from './hands'
-import { type Device, nameOf, stands, useShop } from './harness'
+import { type Device, nameOf, SIZES, type Size, stands, useShop } from './harness'
+import { axeFindings, clippedFindings, sidewaysFindings, smallTargets } from './looks'
 
 const shop = useShop()
 
@@ -209,4 +210,38 @@ test('somebody joins in: the moment that is refused is shown, and the day goes o
   await strip(kofi.page).getByRole('button', { name: 'The whole day' }).click()
   const first = kofi.page.getByRole('dialog', { name: 'The day' }).getByRole('listitem').first()
   await first.getByText(/9 more entries of this moment left out\.$/).waitFor()
+})
+
+test.each(Object.keys(SIZES) as Size[])('first look and the sheet of the day, on a %s', async (size) => {
+  const device = await shop.device({ size })
+  const { page } = device
+  await anew(device, 'odile')
+  const found: string[] = []
+  const look = async (name: string, press?: number) => {
+    for (const light of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme: light })
+      const night = light === 'dark'
+      await expect
+        .poll(() => page.evaluate(() => document.documentElement.dataset.light))
+        .toBe(night ? 'night' : 'day')
+      found.push(...(await axeFindings(page, night ? ['color-contrast'] : undefined)))
+      await device.shot(`${size}-${name}-${light}`)
+    }
+    found.push(...(await sidewaysFindings(page)), ...(await clippedFindings(page)))
+    if (press) found.push(...(await smallTargets(page, press)))
+  }
+  await device.goTo('/first-look')
+  await page.getByRole('button', { name: 'Be Dov: Wrenches' }).waitFor()
+  await look('first-look', 56)
+  await strip(page).getByRole('button', { name: /^Next/ }).click()
+  await expect.poll(() => timeOn(page)).toBe('09:51')
+  await strip(page)
+    .getByRole('button', { name: /[dD]ay$/ })
+    .last()
+    .click()
+  const sheet = page.getByRole('dialog', { name: 'The day' })
+  await sheet.getByRole('button', { name: 'Begin the day anew' }).click()
+  await sheet.getByRole('button', { name: 'Leave it' }).waitFor()
+  await look('day-sheet')
+  expect(found).toEqual([])
 })
