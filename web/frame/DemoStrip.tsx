@@ -54,6 +54,7 @@ export default function DemoStrip() {
     if (now) return [whose(now), refused ? `Refused: ${refused.sentence}` : now.shows]
     return next ? ['The rest of the day is yours to play', `Next ${whose(next)}: ${next.shows}`] : ['', '']
   }
+  const initials = () => session.cardOf(demo.happening()?.person ?? '')?.initials
   const paint = () => paintOf(session.cardOf(demo.happening()?.person ?? '')?.paint)
 
   return (
@@ -77,6 +78,7 @@ export default function DemoStrip() {
           </span>
           <span
             class="demo-what"
+            data-who={initials()}
             classList={{ against: why() !== undefined || refusal()?.foreseen === false }}
           >
             {words()[1]}
