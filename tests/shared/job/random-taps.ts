@@ -20,7 +20,7 @@ import {
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { commandsOf, pick, strange } from './random'
 import type { FloorMove } from './random-floor'
-import { type Asked, answerOf, HEAD, photoOf, settle } from './random-work'
+import { type Asked, answerOf, HEAD, photoOf, settle, settledByReckoning } from './random-work'
 
 const DAY = 86_400_000
 const dayAfter = (at: number, days: number) => new Date(at + days * DAY).toISOString().slice(0, 10)
@@ -136,7 +136,8 @@ export function taps(job: PlannedJob, step: AdoptedStep, move: FloorMove, now: n
         .flatMap(({ joints }) => joints)
         .find(({ passes }) => passes.some((pass) => pass.kind === 'torque' && pass.torqueNm === null))
       const named = a % 5 === 0 ? jointId : (unpublished?.id ?? jointId)
-      return one(settle(named, 1, 12 + (b % 3), a % 7 === 0 ? -1 : 1), { by: lead })
+      const byWord = settle(named, 1, 12 + (b % 3), a % 7 === 0 ? -1 : 1)
+      return one(a % 3 === 1 ? (settledByReckoning(job, named, b) ?? byWord) : byWord, { by: lead })
     }
     case 'waive':
       return one({ type: 'Waive', what: deviation(job, step, b), reason: 'seen' }, { by: lead })

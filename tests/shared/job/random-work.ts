@@ -1,5 +1,7 @@
 /** Whole pieces of work for the random floor, done as they should be and broken off anywhere. */
+import type { Proposal } from '../../../shared/fastener'
 import type { Context, PlannedJob } from '../../../shared/job/context'
+import { proposeFor } from '../../../shared/job/proposal'
 import type { Job, JobCommand, NewPhoto } from '../../../shared/job/types'
 import {
   fastenerFault,
@@ -10,9 +12,11 @@ import {
   standingOf,
   stepState,
 } from '../../../shared/job/verdicts'
+import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { nextReading, pick } from './random'
 import type { FloorMove } from './random-floor'
+import { testShop } from './shop'
 
 /** One thing asked, by whom, and how long after the one before. */
 export interface Asked extends Partial<Omit<Context, 'by' | 'doneAt' | 'shop'>> {
@@ -149,6 +153,30 @@ export const settle = (jointId: string, pass: number, torqueNm: number, off = 1)
   basis: { kind: 'word', competence: 'thirty years of bronze' },
   reason: 'bronze, low pressure',
 })
+/** A value as the page reckons it; some are forged, some reach too far, some are reckoned for no known material. */
+export function settledByReckoning(job: PlannedJob, jointId: string, b: number): JobCommand | undefined {
+  const joint = indexPlan(job.plan).jointById.get(jointId)
+  const added = { holeMaterial: 'cast iron', engagementMm: 18 }
+  const answer = joint && proposeFor({ ...job, holes: {} }, joint, 1, testShop.tolerances, added)
+  if (!answer || 'refusals' in answer) return undefined
+  const { results } = answer.proposal
+  const proposal: Proposal = [
+    answer.proposal,
+    { ...answer.proposal, results: { ...results, torqueNm: results.torqueNm + 1 } },
+    { ...answer.proposal, added: { ...added, holeMaterial: 'glass' } },
+  ][b % 3] as Proposal
+  const { torqueNm, minNm, maxNm, ceilingNm } = results
+  return {
+    type: 'SettleValue',
+    jointId,
+    pass: 1,
+    torqueNm,
+    minNm,
+    maxNm: b % 4 === 0 ? ceilingNm + 1 : maxNm,
+    basis: { kind: 'computed', method: 'preload', inputs: 'as computed', proposal },
+    reason: 'nothing is printed',
+  }
+}
 export const measured = (
   stepId: string,
   measurementId: string,
