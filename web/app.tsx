@@ -9,6 +9,7 @@ const SignIn = lazy(() => import('./pages/sign-in'))
 const Engine = lazy(() => import('./pages/engine'))
 const Bench = lazy(() => import('./pages/bench'))
 const Audit = lazy(() => import('./pages/audit'))
+const Settle = lazy(() => import('./pages/settle'))
 const ReleaseRecord = lazy(() => import('./pages/record'))
 const Wall = lazy(() => import('./pages/wall'))
 const Shop = lazy(() => import('./pages/shop'))
@@ -28,6 +29,7 @@ export function App() {
         <Route path="/jobs/:id" component={Engine} />
         <Route path="/jobs/:id/bench/:stepId?" component={Bench} />
         <Route path="/jobs/:id/audit" component={Audit} />
+        <Route path="/jobs/:id/settle/:joint/:pass" component={Settle} />
         <Route path="/jobs/:id/record/:number" component={ReleaseRecord} />
         <Route path="/shop/*rest" component={Shop} />
         <Route path="*" component={Lost} />

@@ -178,16 +178,19 @@ export async function cleared(floor: Floor): Promise<void> {
 
 /** No maker prints this torque: the owner of the shop answers for one. */
 async function settled(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Settle Oil feed union' }).click()
-  const form = page.getByRole('dialog', { name: 'Settle a value' })
-  await form.getByRole('radio', { name: /A competent person’s word/ }).check()
-  await form.getByRole('textbox', { name: /^Whose word/ }).fill('Ada Brook, engine fitter for 20 years')
-  await form.getByRole('textbox', { name: 'Torque, N·m' }).fill('25')
-  await form.getByRole('textbox', { name: 'Lowest, N·m' }).fill('23')
-  await form.getByRole('textbox', { name: 'Highest, N·m' }).fill('27')
-  await form.getByRole('textbox', { name: /^Why this value/ }).fill('As the same union on the R1')
-  await form.getByRole('button', { name: 'Settle it: I answer for it' }).click()
-  await form.waitFor({ state: 'hidden' })
+  await page.getByRole('link', { name: 'Settle Oil feed union' }).click()
+  const main = page.getByRole('main')
+  await says(main, 'A union is hollow and seals on a cone or a washer')
+  await main.getByRole('radio', { name: /A competent person’s word/ }).check()
+  await main.getByRole('textbox', { name: /^Whose word/ }).fill('Ada Brook, engine fitter for 20 years')
+  await main.getByRole('textbox', { name: 'Torque, N·m' }).fill('25')
+  await main.getByRole('textbox', { name: 'Lowest, N·m' }).fill('23')
+  await main.getByRole('textbox', { name: 'Highest, N·m' }).fill('27')
+  await main.getByRole('textbox', { name: /^Why this value/ }).fill('As the same union on the R1')
+  await main.getByRole('button', { name: 'Settle it: I answer for it' }).click()
+  await main.getByRole('heading', { name: 'In force' }).waitFor()
+  await main.getByRole('link', { name: 'Audit', exact: true }).click()
+  await main.getByRole('heading', { name: 'The record' }).waitFor()
 }
 
 async function oilFeed({ tom, jobId }: Floor): Promise<void> {

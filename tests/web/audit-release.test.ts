@@ -14,7 +14,6 @@ import {
   waysOut,
 } from '../../web/pages/audit/release-view'
 import { rowsOf, verdictWords, waiversOfRow, waiversOfSets, waiverWords } from '../../web/pages/audit/rows'
-import { EMPTY_FORM, numberIn, settle } from '../../web/pages/audit/settle-form'
 import { auditLines, countsByClass } from '../../web/pages/audit/verdict'
 import { caps, claim, read, START, second, shop, sign, tell, words } from './engine-job'
 import { LATER, releasable, release, released } from './release-job'
@@ -170,58 +169,6 @@ const measuredRight: Move = [
     instrument: 'dial gauge',
   },
 ]
-
-describe('settling a value', () => {
-  const form = {
-    ...EMPTY_FORM,
-    kind: 'source' as const,
-    title: ' Plug sheet ',
-    edition: '2',
-    page: '12',
-    value: '30',
-    min: '28,5',
-    max: '32',
-    reason: 'same plug',
-  }
-  test('becomes the command, with its basis and only that', () => {
-    expect(settle('J-plug', 1, form)).toEqual({
-      command: {
-        type: 'SettleValue',
-        jointId: 'J-plug',
-        pass: 1,
-        torqueNm: 30,
-        minNm: 28.5,
-        maxNm: 32,
-        basis: { kind: 'source', title: 'Plug sheet', edition: '2', page: '12' },
-        reason: 'same plug',
-      },
-    })
-  })
-  test('names each thing that is missing, for the way chosen', () => {
-    const wrong = (change: Partial<typeof EMPTY_FORM>) => {
-      const made = settle('J-plug', 1, { ...form, ...change })
-      return 'wrong' in made ? Object.keys(made.wrong) : []
-    }
-    expect(wrong({ kind: '' })).toEqual(['kind'])
-    expect(wrong({ page: ' ' })).toEqual(['page'])
-    expect(wrong({ kind: 'computed' })).toEqual(['method', 'inputs'])
-    expect(wrong({ kind: 'word' })).toEqual(['competence'])
-    expect(wrong({ value: '', reason: '' })).toEqual(['value', 'reason'])
-    expect(wrong({ value: '33' })).toEqual(['max'])
-    expect(wrong({ value: '28' })).toEqual(['min'])
-  })
-  test('reads a number with either mark and nothing else', () => {
-    expect(['24', '24.5', ' 24,5 ', '2.4.5', '1e3', '-3', ''].map(numberIn)).toEqual([
-      24,
-      24.5,
-      24.5,
-      undefined,
-      undefined,
-      undefined,
-      undefined,
-    ])
-  })
-})
 
 describe('what is left open', () => {
   test('a deferral with its age, until it is withdrawn', () => {

@@ -6,7 +6,6 @@ import type { Ask } from './ask'
 import { waivedWords } from './deviations'
 import { ReasonDialog } from './ReasonDialog'
 import { ReleaseDialog } from './ReleaseDialog'
-import { SettleDialog } from './SettleDialog'
 
 const LookAndSign = lazy(() => import('./LookAndSign'))
 
@@ -37,9 +36,6 @@ export function Asked(props: { ask: Ask; onClose(): void }) {
             onClose={props.onClose}
           />
         )}
-      </Show>
-      <Show when={of('settle')}>
-        {(one) => <SettleDialog joint={one().joint} pass={one().pass} onClose={props.onClose} />}
       </Show>
       <Show when={of('clear')}>
         {(one) => (

@@ -316,6 +316,14 @@ function SettledValues(props: { jointId: string }) {
           </b>
           , {bandWords(value.band)}; {basisWords(value.basis)}. “{value.reason}” {desk.words.person(value.by)}
           , <Moment at={value.doneAt} />
+          <For each={(value.earlier ?? []).toReversed()}>
+            {(one) => (
+              <>
+                . Before: {showNm(one.torqueNm)} N·m, {basisWords(one.basis)}. “{one.reason}”{' '}
+                {desk.words.person(one.by)}, <Moment at={one.doneAt} />
+              </>
+            )}
+          </For>
         </p>
       )}
     </For>

@@ -20,6 +20,7 @@ import {
   type UnsignedStage,
   waysOut,
 } from './release-view'
+import { settleHref } from './settle-href'
 
 /** A cure ends by the clock alone. */
 const LOOK_AGAIN_MS = 30_000
@@ -127,9 +128,9 @@ function Ways(props: { against: Against }) {
           case 'settle':
             return (
               <Show when={leads()}>
-                <Button onClick={() => ask(way)}>
+                <A class="button" href={settleHref(desk.job().id, way.joint, way.pass)}>
                   Settle<span class="unseen">, {id()}</span>
-                </Button>
+                </A>
               </Show>
             )
           case 'clear':

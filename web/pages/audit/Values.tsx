@@ -1,20 +1,21 @@
 /** Torques nobody published: those that await a word, and those settled, with what each rests on. */
+import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import { unpublished } from '../../../shared/audit/awaiting'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import { indexPlan } from '../../../shared/plan/read'
 import { positionsInWords } from '../../../shared/words'
-import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
 import { planned, useDesk } from '../engine/desk'
 import { bandWords } from '../engine/step-words'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
 import { showNm } from './rows'
+import { settleHref } from './settle-href'
 
 export function Values() {
   const desk = useDesk()
-  const { ask, leads } = useAsk()
+  const { leads } = useAsk()
   const all = createMemo(() =>
     unpublished(desk.job()).map((one) => ({ ...one, settled: desk.job().settled[one.joint]?.[one.pass] })),
   )
@@ -40,15 +41,13 @@ export function Values() {
               settled={one.settled !== undefined}
               ways={
                 <>
-                  <Show when={leads()}>
-                    <Button
-                      look={one.settled ? 'quiet' : undefined}
-                      onClick={() => ask({ do: 'settle', joint: one.joint, pass: one.pass })}
-                    >
-                      {one.settled ? 'Settle anew' : 'Settle'}
-                      <span class="unseen"> {one.jointTitle}</span>
-                    </Button>
-                  </Show>
+                  <A
+                    class={one.settled || !leads() ? 'button quiet' : 'button'}
+                    href={settleHref(desk.job().id, one.joint, one.pass)}
+                  >
+                    {one.settled ? 'What it rests on' : leads() ? 'Settle' : 'What is known'}
+                    <span class="unseen"> {one.jointTitle}</span>
+                  </A>
                   <a class="button quiet" href={`#joint-${one.joint}`}>
                     See<span class="unseen"> {one.jointTitle}</span>
                   </a>
@@ -75,6 +74,17 @@ export function Values() {
                       {basisWords(value().basis)}
                     </p>
                     <p>“{value().reason}”</p>
+                    <Show when={value().earlier}>
+                      {(before) => (
+                        <p class="pencil">
+                          Settled before at{' '}
+                          {before()
+                            .map(({ torqueNm }) => showNm(torqueNm))
+                            .join(', ')}{' '}
+                          N·m.
+                        </p>
+                      )}
+                    </Show>
                     <p class="pencil by-line">
                       <Stripe person={value().by} name="after" /> {desk.words.moment(value().doneAt)}
                     </p>

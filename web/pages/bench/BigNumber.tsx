@@ -1,9 +1,12 @@
 /** The one huge number, in the unit of the wrench in hand; under it what is asked, what it applies, and the band. */
+import { A } from '@solidjs/router'
 import { createMemo, Match, Show, Switch } from 'solid-js'
 import { standingReading } from '../../../shared/job/verdicts'
 import type { Band } from '../../../shared/plan/types'
 import { formatNumber, fromNm, showTorque, type TorqueUnit } from '../../../shared/units'
 import { BandBar, type BandTick } from '../../drawings/BandBar'
+import { useSession } from '../../live/live'
+import { settleHref } from '../audit/settle-href'
 import { useBench } from './bench'
 import { targetOf } from './phase'
 import { settledWords, whoSettles } from './value-words'
@@ -31,6 +34,8 @@ export function BigNumber() {
     return sheet?.kind === 'wait' ? sheet : undefined
   }
   const scale = () => bench.scale()
+  const session = useSession()
+  const leads = () => session.holds('supervisor', 'owner')
   const settled = () => bench.job().settled[bench.round()?.joint.id ?? '']?.[bench.pass()]
 
   return (
@@ -50,7 +55,17 @@ export function BigNumber() {
                   <Show when={set().betweenMarks}> · between two marks of this scale</Show>
                 </p>
                 <Show when={settled()}>
-                  {(value) => <p class="settled">{settledWords(value(), bench.words)}</p>}
+                  {(value) => (
+                    <>
+                      <p class="settled">{settledWords(value(), bench.words)}</p>
+                      <A
+                        class="button quiet"
+                        href={settleHref(bench.job().id, bench.round()?.joint.id ?? '', bench.pass())}
+                      >
+                        What it rests on
+                      </A>
+                    </>
+                  )}
                 </Show>
                 <Show when={scale()}>
                   {(entry) => (
@@ -97,6 +112,9 @@ export function BigNumber() {
               <strong>{whoSettles(bench.view.shop())}</strong> The maker’s information gives no torque here;
               what is recorded before is flagged and stops the signature.
             </p>
+            <A class="button" href={settleHref(bench.job().id, bench.round()?.joint.id ?? '', bench.pass())}>
+              {leads() ? 'Settle it' : 'What is known of it'}
+            </A>
           </Under>
         </Match>
       </Switch>

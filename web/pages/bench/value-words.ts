@@ -1,4 +1,5 @@
 /** A torque nobody published: who settles it, and once settled on what it rests. Pure. */
+import { inputsWords } from '../../../shared/fastener'
 import type { SettledValue } from '../../../shared/job/types'
 import type { Shop } from '../../../shared/shop/types'
 import { listed, type Words } from '../../../shared/words'
@@ -19,7 +20,9 @@ export function settledWords(value: SettledValue, words: Words): string {
     basis.kind === 'source'
       ? `from ${basis.title}, ${basis.edition}, page ${basis.page}`
       : basis.kind === 'computed'
-        ? `reckoned by ${basis.method}`
+        ? basis.proposal
+          ? `computed from ${inputsWords(basis.proposal.inputs)}`
+          : `reckoned by ${basis.method}`
         : `on the word of ${words.person(value.by)}, ${basis.competence}`
   return `Not published; settled by ${words.person(value.by)} ${words.moment(value.doneAt)}, ${on}. ${value.reason.replace(/[^.!?]$/, '$&.')}`
 }

@@ -90,13 +90,14 @@ export function SettledValues(props: { job: PlannedJob }) {
       none="None: every torque has a published value."
     >
       <For each={rows()}>
-        {({ joint, title, pass, value }) => (
-          <tr>
+        {({ joint, title, pass, value, inForce }) => (
+          <tr classList={{ gone: !inForce }}>
             <th scope="row">
               {title} {joint}, pass {pass}
             </th>
             <td>
               {showNm(value.torqueNm)} N·m, {bandWords(value.band)}
+              {inForce ? '' : ', settled anew since'}
             </td>
             <td>{basisWords(value.basis)}</td>
             <td>{value.reason}</td>

@@ -217,17 +217,22 @@ export interface SettledRow {
   title: string
   pass: number
   value: SettledValue
+  /** The last settled; those before it stay readable. */
+  inForce: boolean
 }
 
 export function settledRows(job: PlannedJob): SettledRow[] {
   const { jointById } = indexPlan(job.plan)
   return Object.entries(job.settled).flatMap(([joint, passes]) =>
-    Object.entries(passes).map(([pass, value]) => ({
-      joint,
-      title: jointById.get(joint)?.title ?? joint,
-      pass: Number(pass),
-      value,
-    })),
+    Object.entries(passes).flatMap(([pass, value]) =>
+      [...(value.earlier ?? []), value].map((one, index, all) => ({
+        joint,
+        title: jointById.get(joint)?.title ?? joint,
+        pass: Number(pass),
+        value: one,
+        inForce: index === all.length - 1,
+      })),
+    ),
   )
 }
 

@@ -1,0 +1,65 @@
+/** The value in force, who answers for it and on what; and what was settled here before, the last first. */
+import { For, Show } from 'solid-js'
+import { basisWords } from '../../../shared/job/trail/sentences'
+import type { SettledValue } from '../../../shared/job/types'
+import { showTorque } from '../../../shared/units'
+import { BandBar } from '../../drawings/BandBar'
+import { Stripe } from '../../ui/Stripe'
+import { useDesk } from '../engine/desk'
+import { bandWords } from '../engine/step-words'
+import { settlings } from './form'
+import { ProposalShown } from './ProposalShown'
+
+const WAYS: Record<SettledValue['basis']['kind'], string> = {
+  source: 'a source',
+  computed: 'computed',
+  word: 'a competent person’s word',
+}
+
+export function History(props: { value: SettledValue }) {
+  const desk = useDesk()
+  const before = () => settlings(props.value).slice(1)
+  const proposal = () => (props.value.basis.kind === 'computed' ? props.value.basis.proposal : undefined)
+  return (
+    <section class="settle-force" aria-labelledby="settle-force-head">
+      <div class="settle-plate">
+        <h2 id="settle-force-head">In force</h2>
+        <p class="settle-figure">
+          {showTorque(props.value.torqueNm, 'N·m')} <span>N·m</span>
+        </p>
+        <p>
+          {bandWords(props.value.band)}; <b>{WAYS[props.value.basis.kind]}</b>
+        </p>
+        <BandBar
+          min={props.value.band.minNm}
+          max={props.value.band.maxNm}
+          target={props.value.torqueNm}
+          ticks={[]}
+          show={(nm) => showTorque(nm, 'N·m')}
+          label={`Limits ${bandWords(props.value.band)}`}
+        />
+        <p>{basisWords(props.value.basis)}.</p>
+        <p class="settle-reason">“{props.value.reason}”</p>
+        <p class="by-line">
+          <Stripe person={props.value.by} name="after" /> {desk.words.moment(props.value.doneAt)}
+        </p>
+      </div>
+      <Show when={proposal()}>{(reckoned) => <ProposalShown proposal={reckoned()} folded />}</Show>
+      <Show when={before().length > 0}>
+        <div class="settle-before">
+          <h3>Settled here before</h3>
+          <ol>
+            <For each={before()}>
+              {(one) => (
+                <li>
+                  <b>{showTorque(one.torqueNm, 'N·m')} N·m</b>, {bandWords(one.band)}; {basisWords(one.basis)}
+                  . “{one.reason}” <Stripe person={one.by} name="after" /> {desk.words.moment(one.doneAt)}
+                </li>
+              )}
+            </For>
+          </ol>
+        </div>
+      </Show>
+    </section>
+  )
+}

@@ -1,0 +1,78 @@
+/** A proposal in full: the torque, what it does to each link, what held it down, the cautions, formula and source one touch away. */
+import { For, Show } from 'solid-js'
+import {
+  heldWords,
+  inputsWords,
+  kiloNewton,
+  LINK_WORDS,
+  type Proposal,
+  type ProposalResults,
+} from '../../../shared/fastener'
+import { formatNumber, showTorque } from '../../../shared/units'
+import { LinkBars } from '../../drawings/LinkBars'
+
+export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
+  const results = () => props.proposal.results
+  return (
+    <div class="proposal">
+      <Show when={!props.folded}>
+        <p class="proposal-torque">
+          <b>{showTorque(results().torqueNm, 'N·m')}</b> N·m{' '}
+          <span class="pencil">proposed, no limit above {formatNumber(results().ceilingNm, 1)}</span>
+        </p>
+      </Show>
+      <p>{weakestWords(results())}</p>
+      <Show when={heldWords(results())}>{(why) => <p class="proposal-held">{sentence(why())}</p>}</Show>
+      <LinkBars
+        links={linksOf(results())}
+        preloadLowN={results().preloadLowN}
+        preloadHighN={results().preloadHighN}
+        show={(n) => `${kiloNewton(n)} kN`}
+      />
+      <p class="small pencil">Reckoned from {inputsWords(props.proposal.inputs)}.</p>
+      <details class="proposal-more" open={!props.folded}>
+        <summary>{props.proposal.cautions.length} cautions</summary>
+        <ul>
+          <For each={props.proposal.cautions}>{(caution) => <li>{caution}</li>}</For>
+        </ul>
+      </details>
+      <details class="proposal-more">
+        <summary>Formula and source</summary>
+        <dl>
+          <For each={props.proposal.basis}>
+            {(basis) => (
+              <>
+                <dt>{basis.title}</dt>
+                <dd>
+                  {basis.formula}
+                  <span class="pencil">
+                    {' '}
+                    {basis.source} ({STATUS[basis.status]})
+                  </span>
+                </dd>
+              </>
+            )}
+          </For>
+        </dl>
+      </details>
+    </div>
+  )
+}
+
+const STATUS: Record<Proposal['basis'][number]['status'], string> = {
+  found: 'seen in a public document',
+  memory: 'from memory, not seen',
+  common_practice: 'common practice, no source',
+  computed: 'follows from the figures',
+}
+
+const weakestWords = ({ weakest, margin }: ProposalResults): string =>
+  `The weakest link is ${LINK_WORDS[weakest]}: it bears ${formatNumber(margin, 1)} times the highest preload.`
+
+const linksOf = ({ boltN, boltThreadN, holeThreadN, weakest }: ProposalResults) => [
+  { words: 'bolt', bearsN: boltN, weakest: weakest === 'bolt' },
+  { words: 'bolt’s thread', bearsN: boltThreadN, weakest: weakest === 'bolt_thread' },
+  { words: 'thread of the hole', bearsN: holeThreadN, weakest: weakest === 'hole_thread' },
+]
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`

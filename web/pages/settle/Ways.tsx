@@ -1,0 +1,215 @@
+/** The three ways to a value, side by side, and the word that settles it. */
+import { createMemo, createSignal, type JSX, type ParentProps, Show } from 'solid-js'
+import type { ProposalJoint } from '../../../shared/fastener'
+import { proposeFor } from '../../../shared/job/proposal'
+import type { ValueBasis } from '../../../shared/job/types'
+import type { AdoptedJoint } from '../../../shared/plan/types'
+import { formatNumber, showTorque } from '../../../shared/units'
+import { BandBar } from '../../drawings/BandBar'
+import { Button } from '../../ui/Button'
+import { Field } from '../../ui/Field'
+import { useDesk } from '../engine/desk'
+import { ComputedWay, refusedFor } from './ComputedWay'
+import {
+  addedIn,
+  EMPTY_FORM,
+  numberIn,
+  proposalOf,
+  type SettleForm,
+  settle,
+  valuesShown,
+  type Wrong,
+} from './form'
+
+type Kind = ValueBasis['kind']
+
+export function Ways(props: { joint: AdoptedJoint; pass: number; known: ProposalJoint; onSettled(): void }) {
+  const desk = useDesk()
+  const [form, setForm] = createSignal<SettleForm>(EMPTY_FORM)
+  const [tried, setTried] = createSignal(false)
+  const set = (field: keyof SettleForm, value: string) => setForm({ ...form(), [field]: value })
+  const proposed = createMemo(() =>
+    proposeFor(desk.job(), props.joint, props.pass, desk.shop().tolerances, addedIn(form()).added),
+  )
+  const made = createMemo(() =>
+    settle(props.joint.id, props.pass, form(), proposed(), props.known.tolerancePct),
+  )
+  const wrong = (): Wrong => {
+    const one = made()
+    return {
+      ...(form().kind === 'computed' ? addedIn(form()).wrong : {}),
+      ...(tried() && 'wrong' in one ? one.wrong : {}),
+    }
+  }
+  const shown = createMemo(() =>
+    valuesShown(form(), proposalOf(form(), proposed()), props.known.tolerancePct),
+  )
+  const save = (event: SubmitEvent) => {
+    event.preventDefault()
+    setTried(true)
+    const one = made()
+    if ('wrong' in one) {
+      const sheet = event.currentTarget as HTMLFormElement
+      // Drawn first; then the first field that is wrong has the focus.
+      requestAnimationFrame(() =>
+        sheet.querySelector<HTMLElement>('[aria-invalid="true"], .ways.is-wrong input')?.focus(),
+      )
+      return
+    }
+    desk.send(one.command)
+    props.onSettled()
+  }
+  const field = (name: keyof SettleForm, label: string, more: { hint?: string; long?: boolean } = {}) => (
+    <Field
+      label={label}
+      {...more}
+      value={form()[name]}
+      wrong={wrong()[name]}
+      maxLength={more.long ? 500 : name === 'title' || name === 'competence' ? 200 : 80}
+      onValue={(value) => set(name, value)}
+    />
+  )
+  const number = (name: 'value' | 'min' | 'max', label: string) => (
+    <Field
+      label={label}
+      inputmode="decimal"
+      value={shown()[name]}
+      wrong={wrong()[name]}
+      maxLength={12}
+      onValue={(value) => set(name, value)}
+    />
+  )
+  const choose = (kind: Kind) => form().kind !== kind && set('kind', kind)
+  return (
+    <form class="settle-form" noValidate onSubmit={save}>
+      <fieldset class="ways" classList={{ 'is-wrong': wrong().kind !== undefined }}>
+        <legend>What does the value rest on?</legend>
+        <Way
+          kind="source"
+          title="A source"
+          hint="a book, sheet or letter that can be found again"
+          chosen={form().kind}
+          onChoose={choose}
+        >
+          {field('title', 'Title')}
+          <div class="sheet-form">
+            {field('edition', 'Edition')}
+            {field('page', 'Page')}
+          </div>
+        </Way>
+        <Way
+          kind="computed"
+          title="Computed"
+          hint="from friction, thread and hole, capped by the weakest link"
+          chosen={form().kind}
+          refused={refusedFor(proposed()).length > 0}
+          onChoose={choose}
+        >
+          <ComputedWay
+            joint={props.joint}
+            known={props.known}
+            proposed={proposed()}
+            form={form()}
+            wrong={wrong()}
+            onField={set}
+          />
+        </Way>
+        <Way
+          kind="word"
+          title="A competent person’s word"
+          hint="nothing is printed, and they answer for it"
+          chosen={form().kind}
+          onChoose={choose}
+        >
+          {field('competence', 'Whose word, and what makes them competent')}
+        </Way>
+        <Show when={wrong().kind}>{(sentence) => <p class="ways-wrong against">{sentence()}</p>}</Show>
+      </fieldset>
+      <section class="settle-sign" aria-labelledby="settle-sign-head">
+        <h2 id="settle-sign-head">The value, signed</h2>
+        <div class="settle-values">
+          {number('value', 'Torque, N·m')}
+          {number('min', 'Lowest, N·m')}
+          {number('max', 'Highest, N·m')}
+        </div>
+        <Preview shown={shown()} />
+        <p class="small pencil">
+          Limits are proposed from this shop’s {formatNumber(props.known.tolerancePct, 1)} % for class{' '}
+          {props.joint.class}; type your own where the joint asks for others.
+        </p>
+        {field('reason', 'Why this value for this joint', { long: true })}
+        <Button type="submit" look="main" wide>
+          Settle it: I answer for it
+        </Button>
+        <p class="small pencil">
+          The value, what it rests on and your name stay in the record for ever. The maker’s current
+          information goes before it.
+        </p>
+      </section>
+    </form>
+  )
+}
+
+/** The limits as the bench will show them, once they can be drawn. */
+function Preview(props: { shown: Pick<SettleForm, 'value' | 'min' | 'max'> }) {
+  const band = createMemo(() => {
+    const [value, min, max] = [
+      numberIn(props.shown.value),
+      numberIn(props.shown.min),
+      numberIn(props.shown.max),
+    ]
+    return value && min !== undefined && max !== undefined && min <= value && value <= max
+      ? { value, min, max }
+      : undefined
+  })
+  return (
+    <Show when={band()}>
+      {(at) => (
+        <BandBar
+          min={at().min}
+          max={at().max}
+          target={at().value}
+          ticks={[]}
+          show={(nm) => showTorque(nm, 'N·m')}
+          label={`Limits ${at().min} to ${at().max} N·m around ${at().value} N·m`}
+        />
+      )}
+    </Show>
+  )
+}
+
+interface WayProps {
+  kind: Kind
+  title: string
+  hint: string
+  chosen: SettleForm['kind']
+  refused?: boolean
+  onChoose(kind: Kind): void
+}
+
+/** One way: chosen by its head, or by the first thing typed into it. */
+function Way(props: ParentProps<WayProps>): JSX.Element {
+  return (
+    <div
+      class={`way way-${props.kind}`}
+      classList={{ 'is-chosen': props.chosen === props.kind, 'is-refused': props.refused === true }}
+      onInput={() => !props.refused && props.onChoose(props.kind)}
+    >
+      <label class="way-head">
+        <input
+          type="radio"
+          name="basis"
+          value={props.kind}
+          checked={props.chosen === props.kind}
+          disabled={props.refused}
+          onChange={() => props.onChoose(props.kind)}
+        />
+        <span>
+          <b>{props.title}</b>
+          <span class="pencil small">{props.refused ? 'refused for this joint' : props.hint}</span>
+        </span>
+      </label>
+      <div class="way-form">{props.children}</div>
+    </div>
+  )
+}

@@ -1,0 +1,165 @@
+/** A torque nobody published: what is known of the joint, the three ways to a value, and what was settled for ever. */
+import { A, useParams } from '@solidjs/router'
+import { createMemo, createSignal, Show } from 'solid-js'
+import { proposalJoint } from '../../../shared/job/proposal'
+import { sentenceFor } from '../../../shared/job/refusals'
+import { indexPlan } from '../../../shared/plan/read'
+import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
+import { usePageTitle } from '../../frame/title'
+import { Button } from '../../ui/Button'
+import { EmptyState } from '../../ui/EmptyState'
+import { Sentence } from '../../ui/Sentence'
+import { planned, useDesk } from '../engine/desk'
+import { JobDesk } from '../engine/JobDesk'
+import { History } from './History'
+import { Known } from './Known'
+import { Ways } from './Ways'
+import './settle.css'
+
+export default function SettlePage() {
+  const params = useParams<{ id: string; joint: string; pass: string }>()
+  return (
+    <Show keyed when={params.id}>
+      {(id) => (
+        <JobDesk jobId={id} place="audit">
+          {() => (
+            <Show keyed when={`${params.joint} ${params.pass}`}>
+              <Settle joint={params.joint} pass={Number(params.pass)} />
+            </Show>
+          )}
+        </JobDesk>
+      )}
+    </Show>
+  )
+}
+
+function Settle(props: { joint: string; pass: number }) {
+  const desk = useDesk()
+  usePageTitle(() => `${desk.job().number} value of ${props.joint}`)
+  // By name: an entry from elsewhere must not draw the form anew under the hand that types in it.
+  const at = createMemo<{ joint: AdoptedJoint; step: AdoptedStep } | undefined>(
+    () => {
+      const { plan } = desk.job()
+      const index = plan && indexPlan(plan)
+      const joint = index?.jointById.get(props.joint)
+      const step = index?.stepOfJoint.get(props.joint)
+      const asked = joint?.passes[props.pass - 1]
+      return joint && step && asked?.kind === 'torque' && asked.torqueNm === null
+        ? { joint, step }
+        : undefined
+    },
+    undefined,
+    { equals: (a, b) => a?.joint.id === b?.joint.id },
+  )
+  return (
+    <div class="page settle-page">
+      <header class="settle-head">
+        <h1>
+          <span class="stencil">{desk.job().number}</span> <span>No published value</span>
+        </h1>
+        <nav aria-label="This engine">
+          <A class="button quiet" href={`/jobs/${desk.job().id}/audit`}>
+            Audit
+          </A>
+          <Show when={at()}>
+            {(one) => (
+              <A class="button quiet" href={`/jobs/${desk.job().id}/bench/${one().step.id}`}>
+                Bench, {one().step.id}
+              </A>
+            )}
+          </Show>
+        </nav>
+      </header>
+      <Show keyed when={at()} fallback={<NothingToSettle />}>
+        {(one) => <Joint joint={one.joint} step={one.step} pass={props.pass} />}
+      </Show>
+    </div>
+  )
+}
+
+function Joint(props: { pass: number } & Pick<Parameters<typeof Known>[0], 'joint' | 'step'>) {
+  const desk = useDesk()
+  const [anew, setAnew] = createSignal(false)
+  const known = createMemo(() =>
+    proposalJoint(planned(desk), props.joint, props.pass, desk.shop().tolerances),
+  )
+  const settled = () => desk.job().settled[props.joint.id]?.[props.pass]
+  /** Who may, asked with any value: the rest is the form's. */
+  const refusal = createMemo(() =>
+    desk.may({
+      type: 'SettleValue',
+      jointId: props.joint.id,
+      pass: props.pass,
+      torqueNm: 1,
+      minNm: 1,
+      maxNm: 1,
+      basis: { kind: 'word', competence: '–' },
+      reason: '–',
+    }),
+  )
+  return (
+    <>
+      <Show
+        when={settled()}
+        fallback={
+          <p class="settle-say">
+            The maker’s information gives no torque here. Nothing can be proven until a competent person
+            settles one, in writing.
+          </p>
+        }
+      >
+        {(value) => <History value={value()} />}
+      </Show>
+      <Known joint={props.joint} step={props.step} pass={props.pass} known={known()} />
+      <Show
+        when={refusal()}
+        fallback={
+          <Show
+            when={!settled() || anew()}
+            fallback={
+              <div class="settle-anew">
+                <p>
+                  Settled anew, what was signed on the value in force lapses, and every reading is judged by
+                  the new one. What stands now stays in the record.
+                </p>
+                <Button onClick={() => setAnew(true)}>Settle anew</Button>
+              </div>
+            }
+          >
+            <Ways
+              joint={props.joint}
+              pass={props.pass}
+              known={known()}
+              onSettled={() => settledNow(setAnew)}
+            />
+          </Show>
+        }
+      >
+        {(no) => (
+          <Sentence against>{sentenceFor(no() as Parameters<typeof sentenceFor>[0], desk.words)}</Sentence>
+        )}
+      </Show>
+    </>
+  )
+}
+
+/** The answer stands at the top: that is where the eye has to go. */
+function settledNow(setAnew: (is: boolean) => void): void {
+  setAnew(false)
+  window.scrollTo({ top: 0 })
+}
+
+function NothingToSettle() {
+  const desk = useDesk()
+  return (
+    <EmptyState title="Nothing to settle here">
+      <p>
+        This pass has a published value, or is no torque. Values without one stand in the audit, with a way
+        here.
+      </p>
+      <a class="button" href={`/jobs/${desk.job().id}/audit`}>
+        To the audit
+      </a>
+    </EmptyState>
+  )
+}
