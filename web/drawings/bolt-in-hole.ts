@@ -11,6 +11,8 @@ export interface BoltSection {
   boltLengthMm: number
   stackMm: number
   washerMm?: number
+  /** Of a stud: what stands above stack and washer, in its nut and beyond. */
+  aboveMm?: number
   /** Full thread, from the face. */
   threadDepthMm: number
   /** Drilled; a through hole has none. */
@@ -47,16 +49,22 @@ export interface SectionLayout {
 
 /** Head as ISO 4014: about 0.65 d high and 1.6 d across flats, which is what a section through the flats shows. */
 const HEAD_HIGH = 0.65
+/** A nut as ISO 4032, about 0.8 d. */
+const NUT_HIGH = 0.8
 const HEAD_HALF = 0.8
 
 export function sectionOf(bolt: BoltSection): SectionLayout {
-  const { dMm, boltLengthMm, stackMm, washerMm = 0, threadDepthMm, holeDepthMm, insert } = bolt
+  const { dMm, boltLengthMm, stackMm, washerMm = 0, aboveMm, threadDepthMm, holeDepthMm, insert } = bolt
   const grip = stackMm + washerMm
-  const reach = boltLengthMm - grip
-  const proud = Math.max(0, reach - threadDepthMm)
-  const end = reach - proud
-  const seat = -grip - proud
+  const reach = boltLengthMm - grip - (aboveMm ?? 0)
   const through = holeDepthMm === undefined
+  const tooFar = through ? 0 : Math.max(0, reach - threadDepthMm)
+  const end = reach - tooFar
+  // A bolt that bottoms keeps its head off the stack; a stud stands out further, and its nut still seats.
+  const proud = aboveMm === undefined ? tooFar : 0
+  const seat = -grip - proud
+  const boltTop = aboveMm === undefined ? seat : -grip - aboveMm - tooFar
+  const headHigh = aboveMm === undefined ? HEAD_HIGH : NUT_HIGH
   const deep = holeDepthMm ?? threadDepthMm
   const half = dMm / 2
   // The point a drill of 118° leaves below a blind hole.
@@ -71,17 +79,17 @@ export function sectionOf(bolt: BoltSection): SectionLayout {
   const halfWidth = Math.max(1.7 * dMm, half + (sleeve?.wall ?? 0) + 0.6 * dMm)
   const partEnd = through ? deep : deep + tip + 0.5 * dMm
   return {
-    top: seat - HEAD_HIGH * dMm,
+    top: Math.min(boltTop, seat - headHigh * dMm),
     bottom: Math.max(partEnd, end),
     halfWidth,
-    head: { from: seat - HEAD_HIGH * dMm, to: seat, half: HEAD_HALF * dMm },
+    head: { from: seat - headHigh * dMm, to: seat, half: HEAD_HALF * dMm },
     ...(washerMm > 0 ? { washer: { from: seat, to: seat + washerMm, half: 1.05 * dMm } } : {}),
     stack: { from: -stackMm, to: 0, clear: 0.55 * dMm },
     part: { from: 0, to: partEnd },
     hole: { from: 0, to: deep, half, through, tip },
     thread,
     ...(sleeve ? { insert: sleeve } : {}),
-    bolt: { from: seat, to: end, half },
+    bolt: { from: boltTop, to: end, half },
     engaged: { from: holds.from, to: Math.max(holds.from, Math.min(end, holds.to)) },
     ...(end < threadDepthMm ? { clear: { from: Math.max(0, end), to: threadDepthMm } } : {}),
     ...(proud > 0 ? { gap: { from: seat + washerMm, to: -stackMm } } : {}),

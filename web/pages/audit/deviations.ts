@@ -75,13 +75,17 @@ function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
   })
 }
 
-/** Only what is tightened through: until then the bench asks for the right one. */
+/** What is wrong with a hole, or with a bolt in it: told before anything is tightened there. */
+const AT_ONCE: ReadonlySet<FastenerFault> = new Set(['hole_stripped', 'bottoms_out', 'too_short'])
+
+/** Else only what is tightened through: until then the bench asks for the right one. */
 function fasteners(job: PlannedJob, step: AdoptedStep): Deviation[] {
   return step.joints.flatMap((joint) => {
     const byFault = new Map<FastenerFault, number[]>()
     for (const { n } of joint.positions) {
       const fault = fastenerFault(job, joint, n)
-      if (!fault || positionState(job, joint, n).nextPass !== undefined) continue
+      if (!fault) continue
+      if (!AT_ONCE.has(fault) && positionState(job, joint, n).nextPass !== undefined) continue
       byFault.set(fault, [...(byFault.get(fault) ?? []), n])
     }
     return [...byFault].map(([fault, positions]) => ({

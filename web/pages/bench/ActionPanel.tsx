@@ -4,6 +4,8 @@ import { bandFor } from '../../../shared/job/verdicts'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { Answer } from './HeadAsk'
+import { CuringWords } from './HoleCures'
+import { HoleStop } from './HoleNotes'
 import type { Phase } from './phase'
 import { targetOf } from './phase'
 import { RestartPanel } from './RestartPanel'
@@ -34,6 +36,7 @@ export function ActionPanel(props: ActionProps) {
   return (
     <>
       <Show when={phaseNeedsHands()}>
+        <HoleStop brief={props.narrow} />
         <WrenchOffer />
       </Show>
       <Switch>
@@ -60,6 +63,7 @@ export function ActionPanel(props: ActionProps) {
                   </p>
                 )}
               </Show>
+              <CuringWords head={phase().head} />
               <Show
                 when={!(props.narrow && phase().how === 'indicated')}
                 fallback={

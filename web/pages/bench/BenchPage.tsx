@@ -18,6 +18,9 @@ import { LeftWords } from './HandoverWords'
 import { HeadAsk } from './HeadAsk'
 import { HeadPanel } from './HeadPanel'
 import { Holds } from './HoldPanel'
+import { HoleCures } from './HoleCures'
+import { HoleNotes } from './HoleNotes'
+import { HoleSheet } from './HoleSheet'
 import { JointPanel } from './JointPanel'
 import { LeftOutHere } from './LeaveOut'
 import { LeavePanel } from './LeavePanel'
@@ -148,6 +151,7 @@ export function BenchPage(props: BenchPageProps) {
 
           <Show when={!narrow()}>
             <SealantClock />
+            <HoleCures />
           </Show>
           <div class="bench-work" ref={work}>
             <Switch>
@@ -178,6 +182,7 @@ export function BenchPage(props: BenchPageProps) {
               <Holds />
               <Show when={narrow()}>
                 <SealantClock />
+                <HoleCures />
               </Show>
               <LookWaiting onSecond={setSecondFor} />
               <RefusedEntries />
@@ -231,6 +236,7 @@ export function BenchPage(props: BenchPageProps) {
               <LeftWords />
               <NotYetWords />
               <OddFasteners />
+              <HoleNotes />
               <LeftOutHere />
               <Cautions />
               <NotesPanel />
@@ -252,6 +258,7 @@ export function BenchPage(props: BenchPageProps) {
             again(n)
           }}
         />
+        <HoleSheet />
         <HeadAsk head={asked()} onClose={() => setAsked(undefined)} />
         <WrenchPicker open={picking()} onClose={() => setPicking(false)} onTaken={() => setPicking(false)} />
         <Dialog open={scaleOpen()} title="The number on the scale" onClose={() => setScaleOpen(false)}>

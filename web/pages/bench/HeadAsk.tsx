@@ -10,6 +10,7 @@ import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
 import { useBench } from './bench'
+import { CuringWords } from './HoleCures'
 import { targetOf } from './phase'
 import { bandWords, indicatedSlip, slipSentences } from './wrench'
 import './entry.css'
@@ -51,6 +52,7 @@ export function HeadAsk(props: { head: number | undefined; onClose: () => void }
           </p>
         )}
       </Show>
+      <CuringWords head={props.head} />
       <Answer head={props.head ?? 0} onDone={props.onClose} plain={notItsTurn()} />
     </Dialog>
   )

@@ -11,6 +11,7 @@ import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'
 import { FastenerPress } from './FastenerPanel'
+import { HolePress } from './HoleNotes'
 import { LeaveOut } from './LeaveOut'
 import { StrikeEntry } from './Strike'
 import { passWords } from './work'
@@ -95,6 +96,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
             <Show when={bench.signed()}> Signatures on it lapse.</Show>
           </p>
         </Show>
+        <HolePress position={n() ?? 0} />
         <FastenerPress position={n() ?? 0} onDone={() => bench.look(undefined)} />
         <Show when={!readings().some(stands) && bench.round()?.leftOutIn === undefined}>
           <LeaveOut position={n() ?? 0} onDone={() => bench.look(undefined)} />

@@ -41,7 +41,12 @@ export function JointPanel(props: JointPanelProps) {
     if (reached || phase.kind === 'look' || phase.kind === 'through' || phase.kind === 'wait') bench.look(n)
     else if (!props.round.positions.includes(n)) bench.look(n)
     else if (phase.kind !== 'record') props.onScale()
-    else if (phase.early !== undefined || (props.round.ordered && n !== phase.head)) props.onAsk(n)
+    else if (
+      phase.early !== undefined ||
+      bench.curing(n) !== undefined ||
+      (props.round.ordered && n !== phase.head)
+    )
+      props.onAsk(n)
     else if (phase.how === 'clicked' || phase.how === 'slackened') bench.record(n, phase.how)
     else props.onAsk(n)
   }

@@ -6,7 +6,7 @@ import { createContext, createMemo, createSignal, useContext } from 'solid-js'
 import type { PlannedJob } from '../../../shared/job/context'
 import { sentenceFor } from '../../../shared/job/refusals'
 import type { JobCommand, ReadingHow } from '../../../shared/job/types'
-import { bandFor, isSigned, stepState } from '../../../shared/job/verdicts'
+import { bandFor, curesUntil, isSigned, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
 import type { Words } from '../../../shared/words'
@@ -40,6 +40,7 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
   const [again, setAgain] = createSignal<string>()
   const [looked, setLooked] = createSignal<number>()
   const [pointing, setPointing] = createSignal(false)
+  const [hole, setHole] = createSignal<number>()
 
   const station = createMemo(
     (): Station => stations().find(({ key }) => key === stationKey()) ?? (stations().at(-1) as Station),
@@ -203,6 +204,18 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     look: (n: number | undefined) => {
       setPointing(false)
       setLooked(n)
+    },
+    /** The hole whose sheet is open, by its position in the round shown. */
+    hole,
+    openHole: (n: number | undefined) => {
+      setLooked(undefined)
+      setPointing(false)
+      setHole(n)
+    },
+    /** Until when the insert in a hole of the round shown cures, while it does. */
+    curing: (n: number): number | undefined => {
+      const until = curesUntil(job(), round()?.joint.id ?? '', n)
+      return until > now() ? until : undefined
     },
     /** The next tap on the map opens a head instead of recording it. */
     pointing,

@@ -4,7 +4,7 @@
  */
 import type { PlannedJob } from '../../../shared/job/context'
 import type { ReadingHow, ScaleEntry } from '../../../shared/job/types'
-import { isSigned, stepState } from '../../../shared/job/verdicts'
+import { curesUntil, isSigned, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep, Pass } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
 import { type BrokenOff, brokenOff } from './interruption'
@@ -52,7 +52,7 @@ export function phaseOf(asked: PhaseAsked): Phase {
       ...given('next', nextPlace(job, step, at(round, pass))),
     }
   }
-  const head = nextHead(job, round, pass)
+  const head = freeHead(job, round, pass, now) ?? nextHead(job, round, pass)
   if (head === undefined) return { kind: 'through', ...given('next', nextPlace(job, step, at(round, pass))) }
   const until = waitUntil(job, round, pass)
   const early = until !== undefined && now < until ? { early: until } : {}
@@ -67,6 +67,19 @@ export function phaseOf(asked: PhaseAsked): Phase {
   if (why) return { kind: 'held_up', entry: scale, why }
   return { kind: 'record', how: 'clicked', head, wrench, scale, ...early }
 }
+
+/** Where no order is asked, a head whose thread still cures is left for later. */
+const freeHead = (job: PlannedJob, round: Round, pass: number, now: number): number | undefined =>
+  round.ordered
+    ? undefined
+    : nextHead(
+        job,
+        {
+          ...round,
+          positions: round.positions.filter((n) => curesUntil(job, round.joint.id, n) <= now),
+        },
+        pass,
+      )
 
 export const targetOf = (pass: Pass | undefined): number | null =>
   pass?.kind === 'torque' ? pass.torqueNm : null

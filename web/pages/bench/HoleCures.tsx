@@ -1,0 +1,64 @@
+/** Bonded inserts that still cure: their clocks beside the sealant's, and the word against tightening there before. */
+import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
+import { curesUntil } from '../../../shared/job/verdicts'
+import { useLive } from '../../live/live'
+import { useBench } from './bench'
+import { countdown } from './sealant-words'
+import './sealant.css'
+
+export function HoleCures() {
+  const bench = useBench()
+  const { clock } = useLive()
+  const [now, setNow] = createSignal(clock.now())
+  const ticking = setInterval(() => setNow(clock.now()), 1000)
+  onCleanup(() => clearInterval(ticking))
+  const curing = createMemo(() =>
+    bench
+      .step()
+      .joints.flatMap((joint) =>
+        joint.positions.flatMap(({ n }) => {
+          const until = curesUntil(bench.job(), joint.id, n)
+          return until > now() ? [{ n, joint, until }] : []
+        }),
+      )
+      .toSorted((a, b) => a.until - b.until),
+  )
+  return (
+    <Show when={curing().length > 0}>
+      <section class="sealant-clock hole-cures" aria-label="Curing inserts">
+        <For each={curing().slice(0, 3)}>
+          {({ n, joint, until }) => (
+            <p class="hole-cure">
+              <span class="sealant-figure" role="timer">
+                {countdown(until - now())}
+              </span>
+              <span>
+                Insert in hole {n}, {joint.title}: cures until {bench.words.moment(until)}.
+              </span>
+            </p>
+          )}
+        </For>
+        <Show when={curing().length > 3}>
+          <p>
+            and {curing().length - 3} more, until {bench.words.moment(curing().at(-1)?.until ?? 0)}.
+          </p>
+        </Show>
+      </section>
+    </Show>
+  )
+}
+
+/** Before a head is recorded whose thread is not there yet. */
+export function CuringWords(props: { head: number | undefined }) {
+  const bench = useBench()
+  return (
+    <Show when={props.head !== undefined && bench.curing(props.head)}>
+      {(until) => (
+        <p class="sentence against">
+          The insert in hole {props.head} cures until {bench.words.moment(until())} and holds nothing before.
+          What you record until then is flagged as too early.
+        </p>
+      )}
+    </Show>
+  )
+}

@@ -1,0 +1,101 @@
+/** What is to be known of the holes before anything goes in: beside the work, as a stop in it, and from a head. */
+import { createMemo, For, Show } from 'solid-js'
+import { rightLengths } from '../../../shared/job/hole-words'
+import { BoltInHole } from '../../drawings/BoltInHole'
+import { sectionFor, sectionLabel } from '../../drawings/hole-section'
+import { Button } from '../../ui/Button'
+import { useBench } from './bench'
+import { holeView, notedHoles } from './holes'
+import './hole.css'
+
+/** More drawings than this stand on their own sheets. */
+const DRAWN = 3
+
+/** Holes that are not as the maker left them, and bolts of another length, each with its section. */
+export function HoleNotes() {
+  const bench = useBench()
+  const noted = createMemo(() => {
+    const round = bench.round()
+    return round ? notedHoles(bench.job(), round) : []
+  })
+  return (
+    <Show when={noted().length > 0}>
+      <section class="hole-notes" aria-label="Threads and holes">
+        <h2>Threads and holes</h2>
+        <ol>
+          <For each={noted()}>
+            {(one, index) => (
+              <li classList={{ against: one.against }}>
+                <p>
+                  <strong>Hole {one.position}:</strong> {one.is}.
+                </p>
+                <Show when={one.fits}>
+                  {(says) => <p classList={{ 'against-words': one.against }}>{says()}</p>}
+                </Show>
+                <Show when={index() < DRAWN && one.entry?.condition !== 'stripped' && one.fit}>
+                  {(fit) => (
+                    <Show when={bench.round()}>
+                      {(round) => (
+                        <BoltInHole
+                          section={sectionFor(fit())}
+                          label={sectionLabel(round().joint, fit(), one.entry)}
+                          against={one.against}
+                          height={190}
+                        />
+                      )}
+                    </Show>
+                  )}
+                </Show>
+                <Button onClick={() => bench.openHole(one.position)}>Hole {one.position}…</Button>
+              </li>
+            )}
+          </For>
+        </ol>
+      </section>
+    </Show>
+  )
+}
+
+/** In the way of the next press: a thread that is stripped, or a bolt that must not go in as it is. */
+export function HoleStop(props: { brief: boolean }) {
+  const bench = useBench()
+  const first = createMemo(() => {
+    const round = bench.round()
+    return round && notedHoles(bench.job(), round).find(({ against }) => against)
+  })
+  return (
+    <Show when={first()}>
+      {(one) => (
+        <section class="stop" role="alert">
+          <h2>Hole {one().position}: not to be fitted so</h2>
+          <p>{one().fits ?? `The ${one().is}. Have it renewed and record how.`}</p>
+          <Show when={!props.brief && one().fits && one().fit}>
+            {(fit) => <p>{rightLengths(fit().fit)}</p>}
+          </Show>
+          <Button wide onClick={() => bench.openHole(one().position)}>
+            {one().fits ? 'Another length…' : 'Its repair…'}
+          </Button>
+        </section>
+      )}
+    </Show>
+  )
+}
+
+/** On a head's own sheet: the hole below it. */
+export function HolePress(props: { position: number }) {
+  const bench = useBench()
+  const view = createMemo(() => {
+    const joint = bench.round()?.joint
+    return joint && holeView(bench.job(), joint, props.position)
+  })
+  return (
+    <section class="declare" aria-label="The hole of this place">
+      <p>
+        The hole: <strong>{view()?.is}</strong>
+      </p>
+      <div class="panel-buttons">
+        <Button onClick={() => bench.openHole(props.position)}>Thread and hole…</Button>
+      </div>
+    </section>
+  )
+}

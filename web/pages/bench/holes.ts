@@ -1,0 +1,153 @@
+/**
+ * The holes of a round in words: what was recorded of them, whether what goes in fits, and what is asked for an insert.
+ * Pure; the sheets and notes of the bench only draw it.
+ */
+import { insertPlan, type Thread, thread } from '../../../shared/fastener'
+import { fastenerSentence } from '../../../shared/fastener/refusals'
+import type { PlannedJob } from '../../../shared/job/context'
+import { fitWords, HOLE_WORDS, holeWords, LINK_WORDS } from '../../../shared/job/hole-words'
+import type { CommandOf, FastenerCondition, HoleEntry, ThreadInsert } from '../../../shared/job/types'
+import { type BoltFit, boltFit, holeAt, isAsMade, longPart, stripsFirst } from '../../../shared/job/verdicts'
+import { isRefusal } from '../../../shared/log'
+import type { AdoptedJoint } from '../../../shared/plan/types'
+import { formatNumber } from '../../../shared/units'
+import type { Round } from './work'
+
+export interface HoleView {
+  position: number
+  entry?: HoleEntry
+  fit?: BoltFit
+  /** What is known of the hole. */
+  is: string
+  /** Whether what stands in it, or would, fits. */
+  fits?: string
+  /** Which gives first, where that is known. */
+  gives?: string
+  /** It stops a signature. */
+  against: boolean
+}
+
+export function holeView(
+  job: PlannedJob,
+  joint: AdoptedJoint,
+  position: number,
+  lengthMm?: number,
+): HoleView {
+  const entry = holeAt(job, joint.id, position)
+  const found =
+    lengthMm === undefined ? boltFit(job, joint, position) : boltFit(job, joint, position, lengthMm)
+  const fit = found && !isRefusal(found) ? found : undefined
+  const refused = isRefusal(found) ? fastenerSentence(found) : undefined
+  const stripped = entry?.condition === 'stripped'
+  // The maker's bolt in the maker's hole is not judged, so nothing is said of it that could worry.
+  const judged = lengthMm !== undefined || !isAsMade(job, joint, position)
+  const says = fit && judged ? fitWords(longPart(joint), fit) : refused
+  const link = fit && judged ? stripsFirst(joint, fit) : undefined
+  return {
+    position,
+    ...(entry ? { entry } : {}),
+    ...(fit ? { fit } : {}),
+    is: entry ? holeWords(entry) : HOLE_WORDS.original,
+    ...(says && !stripped ? { fits: says } : {}),
+    ...(link && !stripped
+      ? { gives: `Overloaded, it is ${LINK_WORDS[link.weakest]} that gives first.` }
+      : {}),
+    against: stripped || (judged && (fit?.fit.verdict === 'bottoms_out' || fit?.fit.verdict === 'too_short')),
+  }
+}
+
+/** The holes of a round of which something is to be said before anything goes in, what stops a signature first. */
+export const notedHoles = (job: PlannedJob, { joint, positions }: Round): HoleView[] =>
+  positions
+    .filter((n) => {
+      const entry = holeAt(job, joint.id, n)
+      return (entry && entry.condition !== 'original') || !isAsMade(job, joint, n)
+    })
+    .map((n) => holeView(job, joint, n))
+    .sort((a, b) => Number(b.against) - Number(a.against) || a.position - b.position)
+
+/** Lengths offered in a place: the plan's, the one there now, and the standard ones that are right; the shortest first. */
+export function offeredLengths(joint: AdoptedJoint, { fit }: HoleView): number[] {
+  const some = [joint.lengthMm, fit?.lengthMm, ...(fit?.fit.rightLengthsMm ?? [])]
+  return [...new Set(some.filter((mm) => mm !== undefined))].toSorted((a, b) => a - b)
+}
+
+/** What may be said of one of another length: a one-use or counted one is new, else its history is not known. */
+export const mayGoIn = ({ use }: AdoptedJoint): FastenerCondition[] =>
+  use.kind === 'reusable' ? ['new', 'reused'] : ['new']
+
+/** What is filled in for an insert; texts as on the pad. */
+export interface InsertEntry {
+  kind?: ThreadInsert['kind']
+  lengthMm: string
+  setDownMm: string
+  threadMm: string
+  cureHours: string
+  outerThread?: string
+  doneBy?: string
+}
+
+export const NO_INSERT: InsertEntry = { lengthMm: '', setDownMm: '', threadMm: '', cureHours: '' }
+
+const number = (text: string): number | undefined =>
+  text === '' || text === '.' || !Number.isFinite(Number(text)) ? undefined : Number(text)
+
+/** The command an insert entry makes; nothing while kind or length is missing. */
+export function insertCommand(
+  jointId: string,
+  position: number,
+  entry: InsertEntry,
+): CommandOf<'RecordHole'> | undefined {
+  const lengthMm = number(entry.lengthMm)
+  const setDownMm = number(entry.setDownMm)
+  const threadMm = number(entry.threadMm)
+  const cureMinutes = Math.round((number(entry.cureHours) ?? 0) * 60)
+  const { kind, outerThread, doneBy } = entry
+  if (!kind || !lengthMm) return undefined
+  return {
+    type: 'RecordHole',
+    jointId,
+    position,
+    condition: 'insert',
+    insert: {
+      kind,
+      lengthMm,
+      ...(setDownMm === undefined ? {} : { setDownMm }),
+      ...(kind === 'solid' && outerThread ? { outerThread } : {}),
+    },
+    ...(threadMm ? { threadMm } : {}),
+    ...(cureMinutes > 0 ? { cureMinutes } : {}),
+    ...(doneBy?.trim() ? { doneBy: doneBy.trim() } : {}),
+  }
+}
+
+/** Usual lengths for a thread, in diameters as inserts are sold: common practice, no source. */
+export function usualLengths(joint: AdoptedJoint): { mm: number; words: string }[] {
+  const known = knownThread(joint)
+  return known
+    ? [1, 1.5, 2].map((d) => ({
+        mm: Math.round(d * known.dMm * 10) / 10,
+        words: `${formatNumber(d)} d, ${formatNumber(d * known.dMm, 1)} mm`,
+      }))
+    : []
+}
+
+const OUTER = [
+  ...['M6x1', 'M8x1.25', 'M10x1.25', 'M10x1.5', 'M12x1.5', 'M12x1.75', 'M14x1.5', 'M16x1.5', 'M16x2'],
+  ...['M18x1.5', 'M20x1.5', 'M22x1.5', 'M24x1.5'],
+]
+
+/** Threads a solid insert could hold by in the part: those that leave it a wall, the next few sizes up. */
+export function outerThreads(joint: AdoptedJoint): string[] {
+  const known = knownThread(joint)
+  if (!known) return []
+  return OUTER.filter((outerThread) => !isRefusal(insertPlan(known, { kind: 'solid', outerThread }))).slice(
+    0,
+    4,
+  )
+}
+
+function knownThread(joint: AdoptedJoint): Thread | undefined {
+  const known = thread(joint.thread)
+  return isRefusal(known) ? undefined : known
+}
