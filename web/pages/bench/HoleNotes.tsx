@@ -68,8 +68,8 @@ export function HoleStop(props: { brief: boolean }) {
       {(one) => (
         <section class="stop" role="alert">
           <h2>Hole {one().position}: not to be fitted so</h2>
-          <p>{one().fits ?? `The ${one().is}. Have it renewed and record how.`}</p>
-          <Show when={!props.brief && one().fits && one().fit}>
+          <p>{one().fits ?? 'Its thread is stripped. Have it renewed and record how.'}</p>
+          <Show when={props.brief || !one().fits ? undefined : one().fit}>
             {(fit) => <p>{rightLengths(fit().fit)}</p>}
           </Show>
           <Button wide onClick={() => bench.openHole(one().position)}>

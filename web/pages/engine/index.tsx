@@ -9,6 +9,8 @@ import { useMoment } from '../../live/clock-moment'
 import type { JobView } from '../../live/job'
 import { planned, useDesk } from './desk'
 import { EngineHead } from './EngineHead'
+import { HoleRegister } from './HoleRegister'
+import { holeCures } from './hole-rows'
 import { JobDesk } from './JobDesk'
 import { NoPlan } from './NoPlan'
 import { Office, OfficeForms } from './Office'
@@ -65,6 +67,7 @@ function Engine(props: { view: JobView }) {
             <WhereToGo moment={moment()} />
           </section>
           <Office />
+          <HoleRegister />
         </Show>
         <div class="engine-columns">
           <Show when={desk.job().plan}>
@@ -90,10 +93,13 @@ function Engine(props: { view: JobView }) {
 function Clocks() {
   const desk = useDesk()
   const now = useNow(10_000)
-  const clocks = createMemo(() => clocksOf(planned(desk), now(), desk.words))
+  const clocks = createMemo(() => [
+    ...clocksOf(planned(desk), now(), desk.words),
+    ...holeCures(planned(desk), now(), desk.words),
+  ])
   return (
     <Show when={clocks().length > 0}>
-      <ul class="clocks-running" aria-label="Sealant clocks">
+      <ul class="clocks-running" aria-label="Clocks that run">
         <For each={clocks()}>
           {(clock) => (
             <li classList={{ against: clock.late }}>

@@ -14,7 +14,17 @@ import { coveredSteps, type Edition, inGroups } from './edition'
 import { peopleOf } from './edition-rows'
 import { Pictures } from './Pictures'
 import { shopThen, todaysNames, wordsThen } from './people-then'
-import { Accepted, Doubts, Gates, LeftOut, Measurements, Seals, SettledValues, Signatures } from './Sections'
+import {
+  Accepted,
+  Doubts,
+  Gates,
+  Holes,
+  LeftOut,
+  Measurements,
+  Seals,
+  SettledValues,
+  Signatures,
+} from './Sections'
 import { type Whole, wholeWords } from './whole'
 
 export function Paper(props: { edition: Edition; whole: Whole }) {
@@ -115,6 +125,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
           <LeftOut job={job()} />
           <Doubts job={job()} steps={steps()} />
           <Measurements job={job()} steps={steps()} />
+          <Holes job={job()} steps={steps()} />
           <Seals job={job()} steps={steps()} />
           <Gates job={job()} steps={steps()} />
           <Pictures job={job()} steps={steps()} now={props.edition.now} />

@@ -7,6 +7,7 @@ import { waiverLines } from '../audit/deviations'
 import { deferralLines } from '../audit/open-ends'
 import { showNm } from '../audit/rows'
 import { useDesk } from '../engine/desk'
+import { entryWords, holeRows } from '../engine/hole-rows'
 import { bandWords } from '../engine/step-words'
 import {
   askedWords,
@@ -195,6 +196,50 @@ export function Measurements(props: Part) {
               {words.person(row.entry.by)}, {words.moment(row.entry.doneAt)}
             </td>
             <td>{row.remark}</td>
+          </tr>
+        )}
+      </For>
+    </Table>
+  )
+}
+
+/** Every entry, oldest first: what was found, what was done about it, and the bolt that stands there. */
+export function Holes(props: Part) {
+  const { words } = useDesk()
+  const rows = createMemo(() => holeRows(props.job, props.steps))
+  return (
+    <Table
+      title="Threads and holes"
+      heads={['Joint', 'Hole', 'Found or done', 'By', 'What goes in']}
+      count={rows().length}
+      none="None was recorded: every thread is taken to be as the maker left it."
+    >
+      <For each={rows()}>
+        {(row) => (
+          <tr>
+            <th scope="row">
+              {row.title} {row.joint.id}
+            </th>
+            <td>{row.position}</td>
+            <td>
+              <For each={row.entries} fallback="as the maker left it">
+                {(entry) => (
+                  <p>
+                    {entryWords(entry, words)} {entry.note ? `“${entry.note}”` : ''}
+                  </p>
+                )}
+              </For>
+            </td>
+            <td>
+              <For each={row.entries}>
+                {(entry) => (
+                  <p>
+                    {words.person(entry.by)}, {words.moment(entry.doneAt)}
+                  </p>
+                )}
+              </For>
+            </td>
+            <td>{row.goesIn}</td>
           </tr>
         )}
       </For>

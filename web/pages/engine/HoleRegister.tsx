@@ -1,0 +1,111 @@
+/** The thread and hole register: by joint and position, what was found and done, and the section with what goes in. */
+import { A } from '@solidjs/router'
+import { createMemo, createSignal, For, Show } from 'solid-js'
+import { rightLengths } from '../../../shared/job/hole-words'
+import { BoltInHole } from '../../drawings/BoltInHole'
+import { sectionFor, sectionLabel } from '../../drawings/hole-section'
+import { Button } from '../../ui/Button'
+import { Stripe } from '../../ui/Stripe'
+import { planned, useDesk } from './desk'
+import { entryWords, type HoleRow, holeRows } from './hole-rows'
+import './hole-register.css'
+
+/** More places than these are drawn one by one, when somebody asks. */
+const DRAWN = 4
+
+export function HoleRegister() {
+  const desk = useDesk()
+  const rows = createMemo(() => holeRows(planned(desk)))
+  const joints = createMemo(() => [...new Set(rows().map(({ joint }) => joint.id))])
+  return (
+    <section class="hole-register" aria-labelledby="holes-head">
+      <h2 id="holes-head">Threads and holes</h2>
+      <Show
+        when={rows().length > 0}
+        fallback={
+          <p class="pencil">
+            No hole is recorded: every thread is taken to be as the maker left it. A worn, stripped or renewed
+            one is recorded at the bench: open its head, then Thread and hole.
+          </p>
+        }
+      >
+        <For each={joints()}>
+          {(id) => {
+            const here = () => rows().filter(({ joint }) => joint.id === id)
+            return (
+              <section class="hole-joint" aria-label={here()[0]?.title ?? id}>
+                <h3>
+                  {here()[0]?.title}{' '}
+                  <span class="pencil">
+                    {here()[0]?.stepId} · {here()[0]?.joint.thread}
+                  </span>
+                </h3>
+                <ol>
+                  <For each={here()}>{(row) => <Place row={row} drawn={rows().length <= DRAWN} />}</For>
+                </ol>
+              </section>
+            )
+          }}
+        </For>
+      </Show>
+    </section>
+  )
+}
+
+function Place(props: { row: HoleRow; drawn: boolean }) {
+  const desk = useDesk()
+  const [asked, setAsked] = createSignal<boolean>()
+  const section = () => (props.row.entry?.condition === 'stripped' ? undefined : props.row.fit)
+  const shown = () => asked() ?? props.drawn
+  return (
+    <li class="hole-place" classList={{ against: props.row.against }}>
+      <p class="hole-number">
+        <span class="unseen">Hole </span>
+        {props.row.position}
+      </p>
+      <div class="hole-told">
+        <ol>
+          <For each={props.row.entries.toReversed()} fallback={<li>Thread as the maker left it.</li>}>
+            {(entry, index) => (
+              <li classList={{ past: index() > 0 }}>
+                <p>
+                  <strong>{capital(entryWords(entry, desk.words))}</strong>
+                </p>
+                <Show when={entry.note}>{(note) => <p>“{note()}”</p>}</Show>
+                <p class="pencil by-line">
+                  <Stripe person={entry.by} name="after" /> {desk.words.moment(entry.doneAt)}
+                </p>
+              </li>
+            )}
+          </For>
+        </ol>
+        <Show when={props.row.goesIn}>
+          <p classList={{ 'against-words': props.row.against }}>{props.row.goesIn}</p>
+        </Show>
+        <Show when={props.row.against && section()}>{(fit) => <p>{rightLengths(fit().fit)}</p>}</Show>
+        <p class="hole-ways">
+          <A class="button quiet" href={`/jobs/${desk.job().id}/bench/${props.row.stepId}`}>
+            To the bench<span class="unseen"> of {props.row.stepId}</span>
+          </A>
+          <Show when={!props.drawn && section()}>
+            <Button look="quiet" aria-expanded={shown()} onClick={() => setAsked(!shown())}>
+              {shown() ? 'Without section' : 'Section'}
+            </Button>
+          </Show>
+        </p>
+      </div>
+      <Show when={shown() && section()}>
+        {(fit) => (
+          <BoltInHole
+            section={sectionFor(fit())}
+            label={sectionLabel(props.row.joint, fit(), props.row.entry)}
+            against={props.row.against}
+            height={240}
+          />
+        )}
+      </Show>
+    </li>
+  )
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,0 +1,94 @@
+/** The thread and hole register as rows of words, for the engine page and the release record. Pure. */
+import { fastenerSentence } from '../../../shared/fastener/refusals'
+import type { PlannedJob } from '../../../shared/job/context'
+import { fitWords, holeWords } from '../../../shared/job/hole-words'
+import type { HoleEntry } from '../../../shared/job/types'
+import {
+  type BoltFit,
+  boltFit,
+  curesUntil,
+  holeAt,
+  holeRegister,
+  isAsMade,
+  lengthHere,
+  longPart,
+  misfit,
+  type RegisterRow,
+} from '../../../shared/job/verdicts'
+import { isRefusal } from '../../../shared/log'
+import { indexPlan } from '../../../shared/plan/read'
+import type { AdoptedStep } from '../../../shared/plan/types'
+import { formatNumber } from '../../../shared/units'
+import type { Words } from '../../../shared/words'
+
+export interface HoleRow extends RegisterRow {
+  stepId: string
+  title: string
+  /** In force. */
+  entry?: HoleEntry
+  fit?: BoltFit
+  /** The fit in words, or the length alone where the plan says nothing of the hole. */
+  goesIn: string
+  /** It stops a signature. */
+  against: boolean
+}
+
+/** Every place of the register in these steps, in the plan's order. */
+export function holeRows(job: PlannedJob, steps: readonly AdoptedStep[] = job.plan.steps): HoleRow[] {
+  const { stepOfJoint } = indexPlan(job.plan)
+  const some = new Set(steps.map(({ id }) => id))
+  return holeRegister(job).flatMap((row) => {
+    const { joint, position } = row
+    const stepId = stepOfJoint.get(joint.id)?.id ?? ''
+    if (!some.has(stepId)) return []
+    const entry = holeAt(job, joint.id, position)
+    const stripped = entry?.condition === 'stripped'
+    const found = boltFit(job, joint, position)
+    const fit = found && !isRefusal(found) ? found : undefined
+    return [
+      {
+        ...row,
+        stepId,
+        title: joint.title,
+        ...(entry ? { entry } : {}),
+        ...(fit ? { fit } : {}),
+        goesIn: stripped ? '' : goesIn(job, row, found),
+        against: stripped || misfit(job, joint, position) !== undefined,
+      },
+    ]
+  })
+}
+
+function goesIn(
+  job: PlannedJob,
+  { joint, position }: RegisterRow,
+  found: ReturnType<typeof boltFit>,
+): string {
+  if (isRefusal(found)) return fastenerSentence(found)
+  if (found && !isAsMade(job, joint, position)) return fitWords(longPart(joint), found)
+  const lengthMm = lengthHere(job, joint, position)
+  return lengthMm === undefined ? '' : `The ${longPart(joint)} of ${formatNumber(lengthMm)} mm.`
+}
+
+/** `solid insert, 16 mm long; full thread 18.5 mm, by a machine shop, cures until 15:00.` */
+export const entryWords = (entry: HoleEntry, words: Words): string =>
+  `${holeWords(entry)}${entry.doneBy ? `, done by ${entry.doneBy}` : ''}${entry.curesUntil === undefined ? '' : `, cures until ${words.moment(entry.curesUntil)}`}.`
+
+/** Inserts that cure, beside the sealant's clocks. */
+export const holeCures = (job: PlannedJob, now: number, words: Words) =>
+  job.plan.steps.flatMap((step) =>
+    step.joints.flatMap((joint) =>
+      joint.positions.flatMap(({ n }) => {
+        const until = curesUntil(job, joint.id, n)
+        return until > now
+          ? [
+              {
+                step,
+                words: `insert in hole ${n}, ${joint.title}, cures until ${words.moment(until)}`,
+                late: false,
+              },
+            ]
+          : []
+      }),
+    ),
+  )
