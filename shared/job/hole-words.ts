@@ -41,16 +41,16 @@ export const FIT_WORDS: Record<HoleVerdict, string> = {
 
 const mm = (value: number): string => `${formatNumber(value, 1)} mm`
 
-/** `The stud of 58 mm fits: 12 mm of thread hold (1.5 d), 3 mm are clear at the bottom.` */
+/** `The stud of 58 mm fits: 12 mm of thread hold (1.5 d), 3 mm clear at the bottom.` */
 export function fitWords(what: string, { lengthMm, fit }: Pick<BoltFit, 'lengthMm' | 'fit'>): string {
   const { verdict, engagementMm, clearanceMm, wantedClearanceMm, minEngagementMm } = fit
   const named = `The ${what} of ${formatNumber(lengthMm)} mm ${FIT_WORDS[verdict]}`
   const holds = `${mm(engagementMm)} of thread hold (${formatNumber(fit.engagementD, 1)} d)`
   switch (verdict) {
     case 'good':
-      return `${named}: ${holds}${clearanceMm < 0 ? '' : `, ${mm(clearanceMm)} are clear at the bottom`}.`
+      return `${named}: ${holds}${clearanceMm < 0 ? '' : `, ${mm(clearanceMm)} clear at the bottom`}.`
     case 'near_bottom':
-      return `${named}: ${mm(clearanceMm)} are clear, ${mm(wantedClearanceMm)} are wanted. ${capital(holds)}.`
+      return `${named}: ${mm(clearanceMm)} clear, ${mm(wantedClearanceMm)} wanted. ${capital(holds)}.`
     case 'bottoms_out':
       return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would show its torque and clamp nothing.`
     case 'too_short':

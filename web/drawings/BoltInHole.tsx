@@ -19,6 +19,9 @@ interface BoltInHoleProps {
 
 /** Room beside the section for its measures, in mm of the drawing. */
 const BESIDE = 1.9
+/** Room for a measure in words, in heights of its letters. */
+const WORDS_WIDE = 6
+const LEAST_PX = 15
 
 export function BoltInHole(props: BoltInHoleProps) {
   const at = createMemo(() => sectionOf(props.section))
@@ -26,9 +29,15 @@ export function BoltInHole(props: BoltInHoleProps) {
   const id = createUniqueId()
   const d = () => props.section.dMm
   const margin = () => 0.35 * d()
-  const width = () => at().halfWidth + margin() + BESIDE * at().halfWidth + 2 * d()
+  const width = () =>
+    Math.max(
+      at().halfWidth + margin() + BESIDE * at().halfWidth + 2 * d(),
+      at().halfWidth + margin() + d() + WORDS_WIDE * text(),
+    )
   const height = () => at().bottom - at().top + 2 * margin()
-  const text = () => Math.max(height() / 24, 0.3 * d())
+  const tall = () => props.height ?? 300
+  // A long bolt drawn small keeps words that can be read.
+  const text = () => Math.max(height() / 24, 0.3 * d(), (LEAST_PX * height()) / tall())
   const measures = createMemo(() => {
     const { engaged, clear, gap } = at()
     const engagedMm = Math.max(0, engaged.to - engaged.from)
@@ -43,7 +52,7 @@ export function BoltInHole(props: BoltInHoleProps) {
       class="bolt-section"
       classList={{ against: props.against === true }}
       viewBox={`${-at().halfWidth - margin()} ${at().top - margin()} ${width() + at().halfWidth} ${height()}`}
-      style={{ height: `${props.height ?? 300}px`, 'font-size': `${text()}px`, '--hair': `${d() / 40}px` }}
+      style={{ height: `${tall()}px`, 'font-size': `${text()}px`, '--hair': `${d() / 40}px` }}
       role="img"
       aria-label={props.label}
     >
@@ -78,26 +87,18 @@ export function BoltInHole(props: BoltInHoleProps) {
             />
             <Slab
               span={at().part}
-              from={side * (at().hole.half + (at().insert?.wall ?? 0))}
+              from={side * at().hole.half}
               to={side * at().halfWidth}
               fill={`url(#${id}-part)`}
             />
             <Show when={at().insert}>
               {(insert) => (
-                <>
-                  <Slab
-                    class="section-insert"
-                    span={insert()}
-                    from={side * at().hole.half}
-                    to={side * (at().hole.half + insert().wall)}
-                  />
-                  <Slab
-                    class="section-fill"
-                    span={{ from: insert().to, to: at().hole.to }}
-                    from={side * at().hole.half}
-                    to={side * (at().hole.half + insert().wall)}
-                  />
-                </>
+                <Slab
+                  class="section-insert"
+                  span={insert()}
+                  from={side * at().hole.half}
+                  to={side * (at().hole.half + insert().wall)}
+                />
               )}
             </Show>
           </>

@@ -3,6 +3,7 @@ import { boards50, boards200 } from './boards'
 import { commands } from './commands'
 import type { Figure } from './figure'
 import { firstLoad } from './first-load'
+import { holes } from './holes'
 import { memory } from './memory'
 import { pixels } from './pixels'
 import { start } from './start'
@@ -16,6 +17,7 @@ export const figures: Figure[] = [
   pixels,
   catchUp,
   jobLoad,
+  holes,
   memory,
   start,
 ]

@@ -268,7 +268,7 @@ describe('the bolt in its hole', () => {
     )
     expect(fitWords('bolt', fitOf(31))).toContain('bottoms out, 1 mm too long')
     expect(fitWords('bolt', fitOf(28))).toBe(
-      'The bolt of 28 mm comes near the bottom: 2 mm are clear, 2.5 mm are wanted. 9 mm of thread hold (1.1 d).',
+      'The bolt of 28 mm comes near the bottom: 2 mm clear, 2.5 mm wanted. 9 mm of thread hold (1.1 d).',
     )
     expect(rightLengths(fitOf().fit)).toMatch(/^No /)
     const wire = at(

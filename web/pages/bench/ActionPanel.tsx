@@ -6,6 +6,7 @@ import { useBench } from './bench'
 import { Answer } from './HeadAsk'
 import { CuringWords } from './HoleCures'
 import { HoleStop } from './HoleNotes'
+import { holeView } from './holes'
 import type { Phase } from './phase'
 import { targetOf } from './phase'
 import { RestartPanel } from './RestartPanel'
@@ -32,6 +33,11 @@ export function ActionPanel(props: ActionProps) {
   }
   /** Another wrench is offered first: the press that goes on with this one steps back. */
   const unfit = () => wrenchOffer(bench.choices(), bench.wrench()?.id)?.fit !== undefined
+  /** Nor is the press for a head the first thing where its bolt must not go in as it is. */
+  const stopped = (head: number) => {
+    const joint = bench.round()?.joint
+    return joint !== undefined && holeView(bench.job(), joint, head).against
+  }
   const phaseNeedsHands = () => as('record') ?? as('enter_scale') ?? as('held_up')
   return (
     <>
@@ -72,7 +78,7 @@ export function ActionPanel(props: ActionProps) {
                   </Button>
                 }
               >
-                <Answer head={phase().head} brief={props.narrow} plain={unfit()} />
+                <Answer head={phase().head} brief={props.narrow} plain={unfit() || stopped(phase().head)} />
               </Show>
               <RoundDone brief={props.narrow} />
               <Show when={phase().wrench && !props.narrow}>

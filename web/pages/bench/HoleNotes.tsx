@@ -25,7 +25,7 @@ export function HoleNotes() {
         <ol>
           <For each={noted()}>
             {(one, index) => (
-              <li classList={{ against: one.against }}>
+              <li classList={{ stops: one.against }}>
                 <p>
                   <strong>Hole {one.position}:</strong> {one.is}.
                 </p>

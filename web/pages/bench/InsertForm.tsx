@@ -1,5 +1,5 @@
 /** An insert as it was fitted, said with presses and one pad: kind, length, set-down, depth, who, cure. */
-import { createSignal, For, Show } from 'solid-js'
+import { createSignal, For, onMount, Show } from 'solid-js'
 import { INSERT_WORDS } from '../../../shared/job/hole-words'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { Button } from '../../ui/Button'
@@ -32,6 +32,8 @@ export function InsertForm(props: InsertFormProps) {
   const [entry, setEntry] = createSignal<InsertEntry>(NO_INSERT)
   const [figure, setFigure] = createSignal<Figure>('lengthMm')
   const [named, setNamed] = createSignal(false)
+  let form: HTMLElement | undefined
+  onMount(() => form?.scrollIntoView({ block: 'start' }))
   const change = (part: Partial<InsertEntry>) => setEntry((before) => ({ ...before, ...part }))
   const command = () => insertCommand(props.joint.id, props.position, entry())
   const record = () => {
@@ -46,7 +48,7 @@ export function InsertForm(props: InsertFormProps) {
     </button>
   )
   return (
-    <section class="declare insert-form" aria-label="Insert fitted">
+    <section class="declare insert-form" aria-label="Insert fitted" ref={form}>
       <div class="panel-buttons">
         <For each={KINDS}>
           {(kind) =>

@@ -58,7 +58,7 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
   const section = () => (props.row.entry?.condition === 'stripped' ? undefined : props.row.fit)
   const shown = () => asked() ?? props.drawn
   return (
-    <li class="hole-place" classList={{ against: props.row.against }}>
+    <li class="hole-place" classList={{ stops: props.row.against }}>
       <p class="hole-number">
         <span class="unseen">Hole </span>
         {props.row.position}

@@ -1,0 +1,140 @@
+/**
+ * A hole is repaired at the bench: found stripped, renewed with an insert; the plan's bolt would bottom, which is told
+ * before it goes in; a shorter one is said, the step tightened and signed, and the register keeps it all.
+ */
+import { randomUUID } from 'node:crypto'
+import { expect, test } from 'vitest'
+import type { Plan } from '../../shared/plan/types'
+import { claim, command, enterScale, head, says, signButton, tap, toBench } from './hands'
+import { pressDigits, signIn, useShop } from './harness'
+import { axeFindings, clippedFindings, GLOVE_PX, sidewaysFindings, smallTargets } from './looks'
+import { openSmallShop } from './small-shop'
+
+const shop = useShop('main')
+const TITLE = 'Bracket bolts'
+const PLAN: Plan = {
+  format: 'paintmark-plan/1',
+  id: 'harrow-bracket',
+  edition: 1,
+  title: 'Harrow R2, bracket',
+  family: 'diesel',
+  source: 'Made up for a test. In a real plan: the maker’s manual by title, edition and page.',
+  invented: true,
+  stages: [{ id: 'A', title: 'Bracket' }],
+  steps: [
+    {
+      id: 'A1',
+      stage: 'A',
+      title: 'Bracket on',
+      kind: 'tighten',
+      needs: [],
+      hides: [],
+      minutes: { low: 10, likely: 20, high: 40 },
+      signatures: 1,
+      joints: [
+        {
+          id: 'BR',
+          title: TITLE,
+          fastener: 'bolt',
+          thread: 'M8x1.25',
+          grade: '8.8',
+          lengthMm: 35,
+          hole: { material: 'cast aluminium', stackMm: 12, depthMm: 28, threadMm: 26 },
+          lubrication: 'oil',
+          class: 'B',
+          use: { kind: 'reusable' },
+          positions: [
+            { n: 1, x: 20, y: 20 },
+            { n: 2, x: 80, y: 20 },
+          ],
+          passes: [{ kind: 'torque', torqueNm: 22, wrench: 'TW-1' }],
+          interruption: { torqueOnly: 'restart_pass' },
+        },
+      ],
+      measurements: [],
+      parts: [],
+      gates: [],
+    },
+  ],
+}
+
+test('a stripped hole is renewed, the plan’s bolt would bottom, the shorter one is tightened and signed', async () => {
+  const office = await shop.device({ size: 'office' })
+  await openSmallShop(office, shop.server)
+  const added = await office.context.request.post('/api/shop/commands', {
+    data: { commandId: randomUUID(), type: 'AddPlan', plan: PLAN },
+  })
+  expect(added.ok(), await added.text()).toBe(true)
+  const jobId = randomUUID()
+  const engine = { model: 'Harrow R2', serial: 'R2-0099' }
+  await command(office, jobId, { type: 'OpenJob', number: 'S-9', engine, owner: 'Ada', agreed: 'Bracket' })
+  await command(office, jobId, { type: 'AdoptPlan', planId: PLAN.id, edition: 1 })
+  await office.goTo(`/jobs/${jobId}`)
+  const register = office.page.getByRole('region', { name: 'Threads and holes' })
+  await says(register, 'No hole is recorded: every thread is taken to be as the maker left it.')
+
+  const tom = await shop.device()
+  await signIn(tom, shop.server, 'tom')
+  const { page } = tom
+  await toBench(tom, jobId, 'A1')
+  await claim(page)
+  await page.getByRole('button', { name: 'One fastener…' }).click()
+  await head(page, TITLE, 2).click()
+  await page
+    .getByRole('dialog', { name: `${TITLE}: 2` })
+    .getByRole('button', { name: 'Thread and hole…' })
+    .click()
+  const sheet = page.getByRole('dialog', { name: `${TITLE}: hole 2` })
+  await sheet.getByRole('button', { name: 'Stripped' }).click()
+  await says(sheet, 'Thread stripped')
+  await says(register, 'Thread stripped')
+  await sheet.getByRole('button', { name: 'Insert fitted…' }).click()
+  await sheet.getByRole('button', { name: 'Solid insert' }).click()
+  await sheet.getByRole('button', { name: '1.5 d, 12 mm' }).click()
+  await sheet.getByRole('button', { name: 'Below the face' }).click()
+  await pressDigits(sheet.getByRole('group', { name: 'Below the face' }), '0.5')
+  await sheet.getByRole('button', { name: 'Full thread now' }).click()
+  await pressDigits(sheet.getByRole('group', { name: 'Full thread now' }), '20')
+  await sheet.getByRole('button', { name: 'A machine shop' }).click()
+  await sheet.getByRole('button', { name: 'Record the solid insert, 12 mm' }).click()
+
+  // 35 − 12 = 23 in 20 of thread: told before anything goes in, on the sheet, the bench, the engine page and the audit.
+  const bottoms = 'The bolt of 35 mm bottoms out, 3 mm too long: it would show its torque and clamp nothing.'
+  await says(sheet, bottoms)
+  await sheet.getByRole('img', { name: /^Section to scale\..*bottoms out/ }).waitFor()
+  await says(sheet, 'Right here: 25 and 28 mm of the standard lengths; any from 24.5 mm to 29.5 mm.')
+  await tom.shot('hole-bottoms')
+  expect([...(await axeFindings(page)), ...(await clippedFindings(page))]).toEqual([])
+  expect([...(await sidewaysFindings(page)), ...(await smallTargets(page, GLOVE_PX))]).toEqual([])
+  await page.keyboard.press('Escape')
+  await says(page.getByRole('alert').filter({ hasText: 'Hole 2: not to be fitted so' }), bottoms)
+  await says(register, bottoms)
+  await office.goTo(`/jobs/${jobId}/audit`)
+  await says(office.page.getByRole('main'), 'The fastener: it bottoms out in its hole.')
+
+  // Another length, on the pad: 30 comes near the bottom and is only cautioned; 28 fits and goes in.
+  await page.getByRole('button', { name: 'Another length…' }).click()
+  await sheet.getByRole('button', { name: 'Another length' }).click()
+  await pressDigits(sheet.getByRole('group', { name: 'Length in mm' }), '30')
+  await says(sheet, 'The bolt of 30 mm comes near the bottom: 2 mm clear, 2.5 mm wanted.')
+  await sheet.getByRole('button', { name: /^28 mm/ }).click()
+  await says(sheet, 'The bolt of 28 mm fits: 12 mm of thread hold (1.5 d), 4 mm clear at the bottom.')
+  await sheet.getByRole('button', { name: '28 mm goes in, new' }).click()
+  await says(sheet, 'A bolt of 28 mm is said to be in it.')
+  await page.keyboard.press('Escape')
+  await expect.poll(() => page.getByRole('alert').count()).toBe(0)
+
+  await enterScale(page, '22')
+  for (const n of [1, 2]) await tap(page, TITLE, n)
+  await page.getByRole('button', { name: 'All passes through: sign' }).click()
+  await signButton(page).click()
+  await says(page.getByRole('main'), 'This step is done: every signature it asks for stands.')
+  await office.goTo(`/jobs/${jobId}`)
+  await says(
+    register,
+    'Solid insert, 12 mm long, 0.5 mm below the face; full thread 20 mm, done by a machine shop.',
+  )
+  await says(register, 'Thread stripped.')
+  await says(register, 'The bolt of 28 mm fits')
+  expect([...(await axeFindings(office.page)), ...(await sidewaysFindings(office.page))]).toEqual([])
+}, 120_000)
