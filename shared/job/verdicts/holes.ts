@@ -76,8 +76,22 @@ export function boltFit(
 ): BoltFit | FastenerRefusal | undefined {
   const now = holeNow(job, joint, position)
   if (!now || lengthMm === undefined) return undefined
-  const fit = holeFit(asked(joint, now, lengthMm))
+  const fit = onceFor(fits, joint, JSON.stringify([now, lengthMm]), () =>
+    holeFit(asked(joint, now, lengthMm)),
+  )
   return isRefusal(fit) ? fit : { ...now, lengthMm, fit }
+}
+
+/** A joint of an adopted plan never changes, and the holes of one are mostly alike: each sort is reckoned once. */
+const fits = new WeakMap<Joint, Map<string, HoleFit | FastenerRefusal>>()
+const loads = new WeakMap<Joint, Map<string, Engagement | FastenerRefusal>>()
+
+function onceFor<T>(known: WeakMap<Joint, Map<string, T>>, joint: Joint, key: string, reckon: () => T): T {
+  const ofJoint = known.get(joint) ?? new Map<string, T>()
+  known.set(joint, ofJoint)
+  const found = ofJoint.get(key) ?? reckon()
+  ofJoint.set(key, found)
+  return found
 }
 
 function asked(joint: Joint, { hole, insert }: HoleNow, lengthMm: number) {
@@ -135,13 +149,14 @@ export function isAsMade(job: Job, joint: Joint, position: number): boolean {
  */
 export function stripsFirst(joint: Joint, { hole, insert, fit }: BoltFit): Engagement | undefined {
   if (fit.engagementMm <= 0) return undefined
-  const found = engagement({
+  const given = {
     thread: joint.thread,
     boltGrade: joint.grade,
     holeMaterial: hole.material,
     engagementMm: fit.engagementMm,
     ...(insert ? { insert } : {}),
-  })
+  }
+  const found = onceFor(loads, joint, JSON.stringify(given), () => engagement(given))
   return isRefusal(found) ? undefined : found
 }
 

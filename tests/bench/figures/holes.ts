@@ -1,5 +1,5 @@
 /**
- * A register of 200 positions reckoned anew, as a page does after every event: the hole of each place, the fit of what
+ * A register of 200 positions reckoned anew, as a page does when it opens and, with less, after every event: the hole of each place, the fit of what
  * goes into it, and the row that is shown. Bounded by one frame of a screen. No server is asked.
  */
 import { setTimeout as pause } from 'node:timers/promises'
@@ -21,7 +21,7 @@ import { demoPlan } from '../load/shop'
 import type { Figure } from './figure'
 
 const POSITIONS = 200
-const FRAME_MS = 1000 / 60
+const FRAME_MS = 16.7
 const RUNS = 40
 
 /** The demonstration's plan with one joint of 200 holes, every one renewed, every second bolt of another length. */
@@ -96,8 +96,8 @@ export const holes: Figure = {
     const times: number[] = []
     let against = 0
     for (let run = 0; run < RUNS; run++) {
-      // Another object each time, as after an event: nothing reckoned before may be kept.
-      const now = { ...job, plan, version: run }
+      // Another plan each time, so that nothing reckoned before is kept: what a page pays once, when it opens.
+      const now = { ...job, plan: structuredClone(plan), version: run }
       const begun = performance.now()
       const seen: HoleNow[] = []
       against = 0
@@ -120,7 +120,7 @@ export const holes: Figure = {
         what: `register of ${POSITIONS} positions reckoned anew`,
         unit: 'ms',
         ours: median(times),
-        goal: { by: 'ours', wants: 'at most', goal: FRAME_MS, stretch: FRAME_MS / 2 },
+        goal: { by: 'ours', wants: 'at most', goal: FRAME_MS, stretch: 8 },
         notes: [
           `median of ${RUNS} runs, the first without warming up at ${(times[0] ?? 0).toFixed(1)} ms; one frame is ${FRAME_MS.toFixed(1)} ms`,
           `every hole renewed; fit, verdict and weakest link of each; ${against} bolts do not fit`,
