@@ -15,7 +15,7 @@ import {
   usualLengths,
 } from '../../web/pages/bench/holes'
 import { entryWords, holeCures, holeRows } from '../../web/pages/engine/hole-rows'
-import { fit, floor, type Given, hole, words } from '../shared/job/given'
+import { floor, type Given, hole, place, words } from '../shared/job/given'
 import { START } from '../shared/job/shop'
 
 /** The floor's plan: M8 bolts of 30 mm through 18 mm into 16 mm of thread; or studs of 40 in nuts. */
@@ -87,7 +87,7 @@ describe('the holes of a round', () => {
   })
   test('lengths offered: the plan’s, the one there, the right ones; the shortest first', () => {
     const wire = { condition: 'insert', insert: { kind: 'wire', lengthMm: 8 } } as const
-    const { job, joint } = at(knowing(), hole('JB', 5, wire), fit('JB', [5], { lengthMm: 25 }))
+    const { job, joint } = at(knowing(), hole('JB', 5, wire), place('JB', [5], { lengthMm: 25 }))
     expect(offeredLengths(joint, holeView(job, joint, 5))).toEqual([25, 28, 30])
     expect(mayGoIn(joint)).toEqual(['new', 'reused'])
     expect(mayGoIn({ ...joint, use: { kind: 'one_use' } })).toEqual(['new'])

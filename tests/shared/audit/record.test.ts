@@ -15,7 +15,6 @@ import {
   click,
   drainDone,
   entry,
-  fit,
   floor,
   fresh,
   type Given,
@@ -26,6 +25,7 @@ import {
   headTurned,
   leaveOut,
   open,
+  place,
   pumpProven,
   pumpSigned,
   scale,
@@ -240,7 +240,7 @@ describe('the record of the whole floor', () => {
     expect(at('JP', 3, done, secondSign('lift')).verdict).toBe('proven')
   })
   test('T14: a temporary bolt is flagged, however well it is tightened', () => {
-    const slave = [claim('pump'), fit('JP', [2], { condition: 'temporary' }), all('JP', [1, 2, 3], 30)]
+    const slave = [claim('pump'), place('JP', [2], { condition: 'temporary' }), all('JP', [1, 2, 3], 30)]
     expect(at('JP', 2, slave)).toMatchObject({ fault: 'temporary', verdict: 'flagged' })
     expect(at('JP', 1, slave)).toMatchObject({ verdict: 'final' })
   })

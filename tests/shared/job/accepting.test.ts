@@ -13,12 +13,12 @@ import {
   claim,
   drainDone,
   entry,
-  fit,
   floor,
   given,
   hole,
   housingProven,
   measure,
+  place,
   pumpProven,
   pumpSigned,
   secondSign,
@@ -187,8 +187,8 @@ describe('a waiver', () => {
     expect([isProven(flagged, { joint: 'JP' }), isAccepted(flagged, { joint: 'JP' })]).toEqual([false, true])
     const reused = floor(
       claim('rods'),
-      fit('JO', [1]),
-      fit('JO', [2], { condition: 'reused' }),
+      place('JO', [1]),
+      place('JO', [2], { condition: 'reused' }),
       all('JO', [1, 2], 40),
       waive({ kind: 'fastener', jointId: 'JO', position: 2 }),
       sign('rods'),
@@ -256,11 +256,11 @@ describe('a waiver', () => {
     const bolt = waive({ kind: 'fastener', jointId: 'JO', position: 1 })
     floor(
       claim('rods'),
-      fit('JO', [1], { condition: 'temporary' }),
+      place('JO', [1], { condition: 'temporary' }),
       bolt,
       all('JO', [1, 2], 40),
-      fit('JO', [2]),
-      fit('JO', [1], { condition: 'removed' }),
+      place('JO', [2]),
+      place('JO', [1], { condition: 'removed' }),
       shows('JO', 1, 40),
     )
       .when(sign('rods'))
@@ -346,7 +346,7 @@ describe('a waiver', () => {
     floor(covered)
       .when(shows('JP', 1, 30))
       .flags('out_of_reach')
-    const off = [covered, fit('JS', [1, 2], { condition: 'removed' })]
+    const off = [covered, place('JS', [1, 2], { condition: 'removed' })]
     floor(off)
       .when(shows('JP', 1, 30))
       .flags()

@@ -204,7 +204,7 @@ export const count = (jointId: string, n: number, but: But<'CountRound'> = {}): 
   act('CountRound', { jointId, pass: 1, wrenchId: 'click', count: n }, but)
 export const restart = (jointId: string, position: number, but: But<'RestartRound'> = {}): Act =>
   act('RestartRound', { jointId, position, how: 'again' }, but)
-export const fit = (jointId: string, positions: number[], but: But<'PlaceFasteners'> = {}): Act =>
+export const place = (jointId: string, positions: number[], but: But<'PlaceFasteners'> = {}): Act =>
   act('PlaceFasteners', { jointId, positions, condition: 'new' }, but)
 export const hole = (jointId: string, position: number, but: But<'RecordHole'> = {}): Act =>
   act('RecordHole', { jointId, position, condition: 'stripped' }, but)
@@ -378,7 +378,7 @@ export const all = (
 ): Act[] => positions.map((n) => shows(jointId, n, value, but))
 export const rodsProven = (): Given[] => [
   claim('rods'),
-  fit('JO', [1, 2]),
+  place('JO', [1, 2]),
   all('JO', [1, 2], 40),
   sign('rods'),
   secondSign('rods'),
@@ -419,7 +419,7 @@ export const buildDone = (): Given[] => [
   pumpProven(),
   twinDone(),
   housingProven(),
-  [claim('trial'), fit('JY', [1, 2]), all('JY', [1, 2], 12), sign('trial')],
+  [claim('trial'), place('JY', [1, 2]), all('JY', [1, 2], 12), sign('trial')],
   [claim('shroud'), all('JS', [1, 2], 9), sign('shroud')],
   sealDone(),
   [claim('fill', { at: 830 }), sign('fill', { at: 831 })],

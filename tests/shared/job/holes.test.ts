@@ -14,7 +14,7 @@ import {
 import { isRefusal } from '../../../shared/log'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, TappedHole } from '../../../shared/plan/types'
-import { all, claim, entry, fit, floor, type Given, hole, housingSigned, shows, sign, waive } from './given'
+import { all, claim, entry, floor, type Given, hole, housingSigned, place, shows, sign, waive } from './given'
 import { START } from './shop'
 
 const solid = { condition: 'insert', insert: { kind: 'solid', lengthMm: 12 } } as const
@@ -94,14 +94,14 @@ describe('the hole register', () => {
       .flags()
   })
   test('[HR7] a shortened stud is recorded with its length, and said again with another is another', () => {
-    const then = floor().when(fit('JB', [4], { lengthMm: 58 }))
+    const then = floor().when(place('JB', [4], { lengthMm: 58 }))
     then.gives({ type: 'FastenersPlaced', lengthMm: 58 })
     expect(then.job.fasteners.JB?.[4]?.lengthMm).toBe(58)
-    floor(fit('JB', [4], { lengthMm: 58 }))
-      .when(fit('JB', [4], { lengthMm: 58 }))
+    floor(place('JB', [4], { lengthMm: 58 }))
+      .when(place('JB', [4], { lengthMm: 58 }))
       .thenNothing()
-    floor(fit('JB', [4], { lengthMm: 58 }))
-      .when(fit('JB', [4], { lengthMm: 60 }))
+    floor(place('JB', [4], { lengthMm: 58 }))
+      .when(place('JB', [4], { lengthMm: 60 }))
       .gives({ type: 'FastenersPlaced', lengthMm: 60 })
   })
   test('[HR2] an entry keeps its own name', () => {
@@ -175,7 +175,7 @@ describe('the bolt in its hole', () => {
       floor(
         knowing(),
         hole('JB', 4, short),
-        fit('JB', [4], { condition: 'new', lengthMm }),
+        place('JB', [4], { condition: 'new', lengthMm }),
         claim('housing'),
         all('JB', [1, 2, 3, 4, 5, 6, 7, 8], 22),
       ).when(sign('housing'))
@@ -196,7 +196,7 @@ describe('the bolt in its hole', () => {
     expect(
       at(1, knowing({}, stubby), hole('JB', 1, { condition: 'worn', threadMm: 14 })).fault,
     ).toBeUndefined()
-    expect(at(1, knowing({}, stubby), fit('JB', [1], { lengthMm: 25 })).fault).toBe('too_short')
+    expect(at(1, knowing({}, stubby), place('JB', [1], { lengthMm: 25 })).fault).toBe('too_short')
     // A stripped or a worn thread of which no size is given is the same hole.
     expect(at(1, knowing({}, { lengthMm: 60 }), hole('JB', 1, { condition: 'worn' })).fault).toBeUndefined()
   })
@@ -253,7 +253,7 @@ describe('the bolt in its hole', () => {
       hole('JB', 6),
       hole('JB', 4),
       hole('JB', 4, short),
-      fit('JB', [2], { lengthMm: 28 }),
+      place('JB', [2], { lengthMm: 28 }),
     )
     expect(holeRegister(job).map(({ position, entries }) => [position, entries.length])).toEqual([
       [2, 0],

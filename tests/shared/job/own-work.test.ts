@@ -9,11 +9,11 @@ import {
   capsAnswered,
   capsMeasured,
   claim,
-  fit,
   floor,
   type Given,
   given,
   measure,
+  place,
   putDown,
   rodsProven,
   secondSign,
@@ -47,8 +47,8 @@ describe('second-signing one’s own work', () => {
   test('[SS7] not who put a fastener in', () => {
     const rods = (who: string): Given[] => [
       claim('rods'),
-      fit('JO', [1], { by: who }),
-      fit('JO', [2]),
+      place('JO', [1], { by: who }),
+      place('JO', [2]),
       all('JO', [1, 2], 40),
       sign('rods'),
     ]

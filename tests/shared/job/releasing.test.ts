@@ -15,7 +15,6 @@ import {
   closed,
   closeWarranty,
   entry,
-  fit,
   floor,
   fresh,
   type Given,
@@ -27,6 +26,7 @@ import {
   note,
   open,
   photo,
+  place,
   pumpProven,
   pumpSigned,
   raise,
@@ -233,7 +233,7 @@ describe('after a release', () => {
     )
     expect(releaseInForce(then.job, 'to_fitting')).toBeUndefined()
     floor(built())
-      .when(fit('JO', [1]))
+      .when(place('JO', [1]))
       .gives(
         { type: 'FastenersPlaced' },
         { type: 'SignaturesLapsed' },
@@ -257,7 +257,7 @@ describe('after a release', () => {
       buildDone().slice(5),
       release('to_fitting', { at: 900 }),
       claim('trial'),
-      fit('JY', [1, 2]),
+      place('JY', [1, 2]),
     ]
     floor(trial)
       .when(shows('JY', 1, 12))
@@ -266,13 +266,13 @@ describe('after a release', () => {
   test('[RL10] done again it is released again, as the next edition', () => {
     floor(
       built(),
-      fit('JS', [1, 2], { condition: 'removed' }),
+      place('JS', [1, 2], { condition: 'removed' }),
       shows('JP', 1, 30),
       claim('pump'),
       shows('JP', 1, 30),
       sign('pump'),
       secondSign('pump'),
-      [claim('shroud'), fit('JS', [1, 2], { condition: 'reused' }), all('JS', [1, 2], 9), sign('shroud')],
+      [claim('shroud'), place('JS', [1, 2], { condition: 'reused' }), all('JS', [1, 2], 9), sign('shroud')],
     )
       .when(release('to_fitting', { at: 990 }))
       .gives({ type: 'Released', number: 'E-1-F2', edition: 2 })

@@ -8,7 +8,6 @@ import {
   claim,
   clear,
   entry,
-  fit,
   floor,
   fresh,
   handOver,
@@ -17,6 +16,7 @@ import {
   note,
   open,
   photo,
+  place,
   promise,
   pumpSigned,
   raise,
@@ -302,7 +302,7 @@ describe('traps of the scenario', () => {
       claim('housing'),
       shows('JB', 3, 26.4),
       slacken('JB', 3),
-      fit('JB', [3]),
+      place('JB', [3]),
       shows('JB', 3, 22),
     )
     expect(

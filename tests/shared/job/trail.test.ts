@@ -24,7 +24,6 @@ import {
   closeWarranty,
   contextOf,
   count,
-  fit,
   type Given,
   given,
   handOver,
@@ -36,6 +35,7 @@ import {
   note,
   open,
   photo,
+  place,
   promise,
   putDown,
   raise,
@@ -101,7 +101,7 @@ const onTheFloor = (): Given[] => [
     count('JB', 8),
   ],
   [shows('JB', 1, 22), sign('housing'), recheck('housing', { at: 800 }), shows('JB', 1, 22)],
-  [fit('JB', [3], { condition: 'removed' }), fit('JO', [1], { condition: 'reused' })],
+  [place('JB', [3], { condition: 'removed' }), place('JO', [1], { condition: 'reused' })],
   [claim('pump'), putDown('pump', { by: 'dee' })],
   [
     hole('JB', 4),
@@ -129,7 +129,7 @@ describe('the trail', () => {
       warranty(),
       closeWarranty(),
       shows('JP', 1, 33, { by: 'bo' }),
-      fit('JP', [2], { condition: 'temporary' }),
+      place('JP', [2], { condition: 'temporary' }),
       waive({ kind: 'fastener', jointId: 'JP', position: 2 }),
     ),
     told(

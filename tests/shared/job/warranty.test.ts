@@ -7,10 +7,10 @@ import {
   buildDone,
   claim,
   closeWarranty,
-  fit,
   floor,
   type Given,
   liftDone,
+  place,
   release,
   shows,
   sign,
@@ -30,9 +30,9 @@ const against = (kind: 'to_fitting' | 'to_owner', ...happened: Given[]) =>
   againstRelease(back(...happened).job, kind, START + 999 * 60_000)
 /** The lifting eye slackened and done again, of the stage after the release to fitting. */
 const liftAgain = (): Given[] => [
-  fit('JL', [1], { condition: 'removed', at: 961 }),
+  place('JL', [1], { condition: 'removed', at: 961 }),
   claim('lift', { at: 962 }),
-  fit('JL', [1], { condition: 'reused', at: 963 }),
+  place('JL', [1], { condition: 'reused', at: 963 }),
   shows('JL', 1, 15, { at: 964 }),
 ]
 
