@@ -42,4 +42,4 @@ export function heldWords({ heldBy, fullUseNm }: ProposalResults): string | unde
   return undefined
 }
 
-export const kiloNewton = (n: number): string => formatNumber(n / 1000, n < 10_000 ? 2 : 1)
+export const kiloNewton = (n: number): string => formatNumber(n / 1000, n < 1000 ? 2 : 1)

@@ -124,6 +124,16 @@ describe('what an edition says', () => {
       'look noted: Suvi, then; no signature',
     )
   })
+  test('a value settled anew keeps the one before it, marked', () => {
+    const { job } = releasable(...released)
+    const [joint = ''] = Object.keys(job.settled)
+    const now = job.settled[joint]?.[1] ?? expect.fail('nothing settled')
+    const anew = { ...job, settled: { [joint]: { 1: { ...now, torqueNm: 31, earlier: [now] } } } }
+    expect(settledRows(anew).map(({ value, inForce }) => [value.torqueNm, inForce])).toEqual([
+      [30, false],
+      [31, true],
+    ])
+  })
   test('a settled value with what it rests on', () => {
     const [row] = settledRows(releasable(...released).job)
     expect(row).toMatchObject({

@@ -2,7 +2,9 @@
 import { describe, expect, test } from 'vitest'
 import { type ProposalJoint, propose } from '../../shared/fastener'
 import { jobCommandSchema } from '../../shared/job/schema'
+import type { ValueBasis } from '../../shared/job/types'
 import { settleHref } from '../../web/pages/audit/settle-href'
+import { settledWords } from '../../web/pages/bench/value-words'
 import {
   addedIn,
   EMPTY_FORM,
@@ -165,4 +167,25 @@ test('every value this pass had is told, the one in force first', () => {
 
 test('a joint’s name is safe in an address', () => {
   expect(settleHref('e-101', 'G/F6 a', 1)).toBe('/jobs/e-101/settle/G%2FF6%20a/1')
+})
+
+test('at the bench a computed value says what a hand can check, one reckoned by hand its method', () => {
+  const proposal = proposalOf(form({ kind: 'computed' }), STEEL) ?? expect.fail('no proposal')
+  const value = (basis: ValueBasis) =>
+    settledWords(
+      {
+        torqueNm: 18,
+        by: 'Ada',
+        doneAt: 0,
+        band: { kind: 'torque', minNm: 17, maxNm: 19, from: 'shop' },
+        basis,
+        reason: 'So.',
+      },
+      { person: (id) => id, moment: () => '09:00' },
+    )
+  const said = { kind: 'computed' as const, method: 'a table', inputs: 'M8' }
+  expect(value({ ...said, proposal })).toBe(
+    'Not published; settled by Ada 09:00, computed for oil, cast aluminium, 20 mm of thread. So.',
+  )
+  expect(value(said)).toBe('Not published; settled by Ada 09:00, reckoned by a table. So.')
 })

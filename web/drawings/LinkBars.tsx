@@ -43,9 +43,6 @@ export function LinkBars(props: LinkBarsProps) {
         y={20}
         height={height() - 20}
       />
-      <text class="link-words" x="0" y="13">
-        preload {props.show(props.preloadLowN)} to {props.show(props.preloadHighN)}
-      </text>
       <rect
         class="link-preload"
         x={share(props.preloadLowN)}
@@ -56,10 +53,6 @@ export function LinkBars(props: LinkBarsProps) {
       <For each={props.links}>
         {(link, index) => (
           <>
-            <text class="link-words" x="0" y={(index() + 1) * ROW + 13}>
-              {link.words} bears {props.show(link.bearsN)}
-              {link.weakest ? ': the weakest' : ''}
-            </text>
             <rect
               class="link-bears"
               classList={{ 'link-weakest': link.weakest }}
@@ -78,6 +71,17 @@ export function LinkBars(props: LinkBarsProps) {
         y1={20}
         y2={height()}
       />
+      <text class="link-words" x="0" y="13">
+        preload {props.show(props.preloadLowN)} to {props.show(props.preloadHighN)}
+      </text>
+      <For each={props.links}>
+        {(link, index) => (
+          <text class="link-words" x="0" y={(index() + 1) * ROW + 13}>
+            {link.words} bears {props.show(link.bearsN)}
+            {link.weakest ? ': the weakest' : ''}
+          </text>
+        )}
+      </For>
     </svg>
   )
 }

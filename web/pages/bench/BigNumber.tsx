@@ -59,7 +59,7 @@ export function BigNumber() {
                     <>
                       <p class="settled">{settledWords(value(), bench.words)}</p>
                       <A
-                        class="button quiet"
+                        class="button quiet settled-why"
                         href={settleHref(bench.job().id, bench.round()?.joint.id ?? '', bench.pass())}
                       >
                         What it rests on

@@ -1,7 +1,8 @@
 /** A torque nobody published: who settles it, and once settled on what it rests. Pure. */
-import { inputsWords } from '../../../shared/fastener'
+import type { ProposalInputs } from '../../../shared/fastener'
 import type { SettledValue } from '../../../shared/job/types'
 import type { Shop } from '../../../shared/shop/types'
+import { formatNumber } from '../../../shared/units'
 import { listed, type Words } from '../../../shared/words'
 
 /** `Suvi or Owen settles it.` */
@@ -21,8 +22,12 @@ export function settledWords(value: SettledValue, words: Words): string {
       ? `from ${basis.title}, ${basis.edition}, page ${basis.page}`
       : basis.kind === 'computed'
         ? basis.proposal
-          ? `computed from ${inputsWords(basis.proposal.inputs)}`
+          ? computedBriefly(basis.proposal.inputs)
           : `reckoned by ${basis.method}`
         : `on the word of ${words.person(value.by)}, ${basis.competence}`
   return `Not published; settled by ${words.person(value.by)} ${words.moment(value.doneAt)}, ${on}. ${value.reason.replace(/[^.!?]$/, '$&.')}`
 }
+
+/** As much as a hand at the bench can check: the rest stands on the value's page. */
+const computedBriefly = ({ lubrication, holeMaterial, engagementMm }: ProposalInputs): string =>
+  `computed for ${lubrication}, ${holeMaterial.split(',')[0]}, ${formatNumber(engagementMm, 1)} mm of thread`

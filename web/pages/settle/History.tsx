@@ -8,7 +8,7 @@ import { Stripe } from '../../ui/Stripe'
 import { useDesk } from '../engine/desk'
 import { bandWords } from '../engine/step-words'
 import { settlings } from './form'
-import { ProposalShown } from './ProposalShown'
+import { ProposalShown, sentence } from './ProposalShown'
 
 const WAYS: Record<SettledValue['basis']['kind'], string> = {
   source: 'a source',
@@ -38,7 +38,9 @@ export function History(props: { value: SettledValue }) {
           show={(nm) => showTorque(nm, 'N·m')}
           label={`Limits ${bandWords(props.value.band)}`}
         />
-        <p>{basisWords(props.value.basis)}.</p>
+        <Show when={!proposal()}>
+          <p>{sentence(basisWords(props.value.basis))}</p>
+        </Show>
         <p class="settle-reason">“{props.value.reason}”</p>
         <p class="by-line">
           <Stripe person={props.value.by} name="after" /> {desk.words.moment(props.value.doneAt)}

@@ -15,12 +15,10 @@ export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
   const results = () => props.proposal.results
   return (
     <div class="proposal">
-      <Show when={!props.folded}>
-        <p class="proposal-torque">
-          <b>{showTorque(results().torqueNm, 'N·m')}</b> N·m{' '}
-          <span class="pencil">proposed, no limit above {formatNumber(results().ceilingNm, 1)}</span>
-        </p>
-      </Show>
+      <p classList={{ 'proposal-torque': !props.folded }}>
+        <b>{showTorque(results().torqueNm, 'N·m')}</b> N·m{' '}
+        <span class="pencil">proposed, no limit above {formatNumber(results().ceilingNm, 1)}</span>
+      </p>
       <p>{weakestWords(results())}</p>
       <Show when={heldWords(results())}>{(why) => <p class="proposal-held">{sentence(why())}</p>}</Show>
       <LinkBars
@@ -75,4 +73,5 @@ const linksOf = ({ boltN, boltThreadN, holeThreadN, weakest }: ProposalResults) 
   { words: 'thread of the hole', bearsN: holeThreadN, weakest: weakest === 'hole_thread' },
 ]
 
-const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
+/** With a capital and a full stop. */
+export const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`

@@ -127,24 +127,28 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
       </fieldset>
       <section class="settle-sign" aria-labelledby="settle-sign-head">
         <h2 id="settle-sign-head">The value, signed</h2>
-        <div class="settle-values">
-          {number('value', 'Torque, N·m')}
-          {number('min', 'Lowest, N·m')}
-          {number('max', 'Highest, N·m')}
+        <div>
+          <div class="settle-values">
+            {number('value', 'Torque, N·m')}
+            {number('min', 'Lowest, N·m')}
+            {number('max', 'Highest, N·m')}
+          </div>
+          <Preview shown={shown()} />
+          <p class="small pencil">
+            Limits are proposed from this shop’s {formatNumber(props.known.tolerancePct, 1)} % for class{' '}
+            {props.joint.class}; type your own where the joint asks for others.
+          </p>
         </div>
-        <Preview shown={shown()} />
-        <p class="small pencil">
-          Limits are proposed from this shop’s {formatNumber(props.known.tolerancePct, 1)} % for class{' '}
-          {props.joint.class}; type your own where the joint asks for others.
-        </p>
-        {field('reason', 'Why this value for this joint', { long: true })}
-        <Button type="submit" look="main" wide>
-          Settle it: I answer for it
-        </Button>
-        <p class="small pencil">
-          The value, what it rests on and your name stay in the record for ever. The maker’s current
-          information goes before it.
-        </p>
+        <div>
+          {field('reason', 'Why this value for this joint', { long: true })}
+          <Button type="submit" look="main" wide>
+            Settle it: I answer for it
+          </Button>
+          <p class="small pencil">
+            The value, what it rests on and your name stay in the record for ever. The maker’s current
+            information goes before it.
+          </p>
+        </div>
       </section>
     </form>
   )

@@ -9,6 +9,7 @@ import { usePageTitle } from '../../frame/title'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { Sentence } from '../../ui/Sentence'
+import { whoSettles } from '../bench/value-words'
 import { planned, useDesk } from '../engine/desk'
 import { JobDesk } from '../engine/JobDesk'
 import { History } from './History'
@@ -136,7 +137,10 @@ function Joint(props: { pass: number } & Pick<Parameters<typeof Known>[0], 'join
         }
       >
         {(no) => (
-          <Sentence against>{sentenceFor(no() as Parameters<typeof sentenceFor>[0], desk.words)}</Sentence>
+          <div class="settle-anew">
+            <Sentence against>{sentenceFor(no() as Parameters<typeof sentenceFor>[0], desk.words)}</Sentence>
+            <p>{whoSettles(desk.shop())}</p>
+          </div>
         )}
       </Show>
     </>
