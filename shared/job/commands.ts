@@ -11,10 +11,9 @@ import type {
   Engine,
   FastenerCondition,
   HoldKind,
-  HoleCondition,
+  HoleEntry,
   ReadingHow,
   RestartHow,
-  ThreadInsert,
   ValueBasis,
   Waived,
 } from './types'
@@ -83,19 +82,10 @@ export type BenchCommand =
   | { type: 'ConfirmPhoto'; photoId: string }
 
 /** What a hole is found to be, or was made: worn, stripped, renewed with an insert. */
-export interface RecordHole {
-  type: 'RecordHole'
-  jointId: string
-  position: number
-  condition: HoleCondition
-  depthMm?: number
-  threadMm?: number
-  insert?: ThreadInsert
-  doneBy?: string
-  /** From now, for a bonded insert. */
-  cureMinutes?: number
-  note?: string
-}
+export type RecordHole = { type: 'RecordHole' } & Omit<HoleEntry, 'id' | 'by' | 'doneAt' | 'curesUntil'> & {
+    /** From now, for a bonded insert. */
+    cureMinutes?: number
+  }
 
 export interface EnterScale {
   type: 'EnterScale'

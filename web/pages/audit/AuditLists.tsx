@@ -10,6 +10,7 @@ import { planned, useDesk } from '../engine/desk'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
 import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWords } from './awaiting-words'
+import { DeviationEntry } from './DeviationEntry'
 import { numbersOff } from './deviations'
 import { ToBench } from './ReleaseLists'
 import { reachedWords } from './rows'
@@ -91,24 +92,7 @@ export function FlaggedReadings() {
     >
       <For each={off()}>
         {(one) => (
-          <Entry
-            id={one.stepId}
-            ways={
-              <>
-                <ToBench stepId={one.stepId} words="Put right" />
-                <Show when={leads()}>
-                  <Button look="quiet" onClick={() => ask({ do: 'waive', title: 'Waive', what: one.what })}>
-                    Waive<span class="unseen"> {one.title}</span>
-                  </Button>
-                </Show>
-              </>
-            }
-          >
-            <p>
-              <b>{one.title}</b>: {one.what[0]?.kind === 'gate' ? 'a wrong count' : 'out of limits'}
-            </p>
-            <p class="pencil">{one.say}</p>
-          </Entry>
+          <DeviationEntry one={one} says={one.what[0]?.kind === 'gate' ? 'a wrong count' : 'out of limits'} />
         )}
       </For>
       <For each={list()}>

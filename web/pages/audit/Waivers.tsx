@@ -1,17 +1,14 @@
 /** What a supervisor's word could accept, and what it has accepted, each with its reason. */
-import { createMemo, For, Show } from 'solid-js'
-import { Button } from '../../ui/Button'
+import { createMemo, For } from 'solid-js'
 import { Stripe } from '../../ui/Stripe'
 import { planned, useDesk } from '../engine/desk'
 import { Entry, List } from './AuditList'
-import { useAsk } from './ask'
+import { DeviationEntry } from './DeviationEntry'
 import { deviations, waiverLines } from './deviations'
-import { ToBench } from './ReleaseLists'
 import { VerdictMark } from './VerdictMark'
 
 export function Deviations() {
   const desk = useDesk()
-  const { ask, leads } = useAsk()
   const list = createMemo(() => deviations(planned(desk), desk.now()))
   return (
     <List
@@ -19,28 +16,7 @@ export function Deviations() {
       count={list().length}
       empty="No fastener or seal is in doubt, and no step waits because of what it would hide."
     >
-      <For each={list()}>
-        {(one) => (
-          <Entry
-            id={one.stepId}
-            ways={
-              <>
-                <ToBench stepId={one.stepId} words="Put right" />
-                <Show when={leads()}>
-                  <Button look="quiet" onClick={() => ask({ do: 'waive', title: 'Waive', what: one.what })}>
-                    Waive<span class="unseen"> {one.title}</span>
-                  </Button>
-                </Show>
-              </>
-            }
-          >
-            <p>
-              <b>{one.title}</b>
-            </p>
-            <p class="pencil">{one.say}</p>
-          </Entry>
-        )}
-      </For>
+      <For each={list()}>{(one) => <DeviationEntry one={one} />}</For>
     </List>
   )
 }

@@ -1,0 +1,32 @@
+/** One deviation: what is so, the bench where it is put right, and for a supervisor the waiver. */
+import { Show } from 'solid-js'
+import { Button } from '../../ui/Button'
+import { Entry } from './AuditList'
+import { useAsk } from './ask'
+import type { Deviation } from './deviations'
+import { ToBench } from './ReleaseLists'
+
+export function DeviationEntry(props: { one: Deviation; says?: string }) {
+  const { ask, leads } = useAsk()
+  return (
+    <Entry
+      id={props.one.stepId}
+      ways={
+        <>
+          <ToBench stepId={props.one.stepId} words="Put right" />
+          <Show when={leads()}>
+            <Button look="quiet" onClick={() => ask({ do: 'waive', title: 'Waive', what: props.one.what })}>
+              Waive<span class="unseen"> {props.one.title}</span>
+            </Button>
+          </Show>
+        </>
+      }
+    >
+      <p>
+        <b>{props.one.title}</b>
+        {props.says ? `: ${props.says}` : ''}
+      </p>
+      <p class="pencil">{props.one.say}</p>
+    </Entry>
+  )
+}
