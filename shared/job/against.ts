@@ -1,5 +1,6 @@
 /** What stands against a release, in words: what is so, which one, the way out. */
 import { positionsInWords, type Words } from '../words'
+import { FASTENER_FAULTS } from './refusals'
 import type { Against } from './release'
 
 type Sentences = { [A in Against as A['code']]: (against: A, words: Words) => string }
@@ -19,6 +20,7 @@ const SENTENCES: Sentences = {
       : `The photo of ${a.place} for ${a.stepId} is missing: take it, or waive it with a reason.`,
   no_value: (a) =>
     `${a.jointTitle} ${a.joint}, pass ${a.pass} has no published value: settle one with a reason.`,
+  hole_wrong: (a) => `${a.jointTitle} ${a.joint}, hole ${a.position}: ${FASTENER_FAULTS[a.fault]}.`,
   curing: (a, w) => `The sealant of ${a.stepId} cures until ${w.moment(a.until)}: wait for it.`,
   warranty_open: (a, w) =>
     `The warranty case of ${w.moment(a.since)}, “${a.complaint}”, is not answered: do and sign the work, or record what was found.`,

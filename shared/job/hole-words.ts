@@ -52,6 +52,8 @@ export function fitWords(what: string, { lengthMm, fit }: Pick<BoltFit, 'lengthM
     case 'near_bottom':
       return `${named}: ${mm(clearanceMm)} clear, ${mm(wantedClearanceMm)} wanted. ${capital(holds)}.`
     case 'bottoms_out':
+      if (what === 'stud')
+        return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would stand on the bottom of its hole, not in its thread.`
       return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would show its torque and clamp nothing.`
     case 'too_short':
       return `${named}: ${holds}, at least ${mm(minEngagementMm)} must.`

@@ -117,7 +117,7 @@ const joints = (behind: { joint: string; title: string; positions?: number[] }[]
     behind.map((b) => `${b.title} ${b.joint}${b.positions ? ` (${positionsInWords(b.positions)})` : ''}`),
   )
 
-const FASTENER_FAULTS: Record<FastenerFault, string> = {
+export const FASTENER_FAULTS: Record<FastenerFault, string> = {
   not_declared: 'nobody has said whether it is new. Say what is fitted',
   temporary: 'a temporary one stands there. Fit the right one',
   hand_tight: 'it is only hand-tight. Tighten and record it',

@@ -12,8 +12,10 @@ import type { PlannedJob } from './context'
 import type { Release, WarrantyCase } from './types'
 import {
   deferralsOf,
+  type HoleFault,
   isAccepted,
   isDeferredStep,
+  isHoleFault,
   isSigned,
   isWaived,
   positionState,
@@ -39,6 +41,14 @@ export type Against =
   | { code: 'deferral_open'; deferralId: string; what: string; dueStepId: string; since: Instant }
   | { code: 'photo_missing'; stepId: string; gateId: string; place: string; waiting: boolean }
   | { code: 'no_value'; joint: string; jointTitle: string; pass: number }
+  | {
+      code: 'hole_wrong'
+      stepId: string
+      joint: string
+      jointTitle: string
+      position: number
+      fault: HoleFault
+    }
   | { code: 'curing'; stepId: string; title: string; until: Instant }
   | { code: 'not_released_to_fitting' }
   | { code: 'warranty_open'; complaint: string; since: Instant }
@@ -157,13 +167,23 @@ function againstStep(job: PlannedJob, step: AdoptedStep, now: Instant): Against[
       if (pass.kind === 'torque' && pass.torqueNm === null && !job.settled[joint.id]?.[index + 1])
         against.push({ code: 'no_value', joint: joint.id, jointTitle: joint.title, pass: index + 1 })
     })
+  for (const { faulty } of setViews(job, step))
+    for (const { joint, position, fault } of faulty)
+      if (isHoleFault(fault)) {
+        const jointTitle = indexPlan(job.plan).jointById.get(joint)?.title ?? joint
+        against.push({ code: 'hole_wrong', stepId, joint, jointTitle, position, fault })
+      }
   if (!isSigned(job, step)) against.push({ code: 'not_signed', stepId, title })
   for (const set of signatureSets(step)) {
     const view = setView(job, step, set)
     const { first } = view.state
     if (!first) continue
     const wrong = new Map<string, number[]>()
-    for (const { joint, position } of [...view.open, ...view.flagged, ...view.faulty])
+    for (const { joint, position } of [
+      ...view.open,
+      ...view.flagged,
+      ...view.faulty.filter(({ fault }) => !isHoleFault(fault)),
+    ])
       wrong.set(joint, [...(wrong.get(joint) ?? []), position])
     for (const [joint, positions] of wrong) {
       const asked = indexPlan(job.plan).jointById.get(joint)

@@ -20,7 +20,7 @@ const PLAN: Plan = {
   family: 'diesel',
   source: 'Made up for a test. In a real plan: the maker’s manual by title, edition and page.',
   invented: true,
-  stages: [{ id: 'A', title: 'Bracket' }],
+  stages: [{ id: 'A', title: 'Bracket', releases: 'to_owner' }],
   steps: [
     {
       id: 'A1',
@@ -112,6 +112,8 @@ test('a stripped hole is renewed, the plan’s bolt would bottom, the shorter on
   await office.goTo(`/jobs/${jobId}/audit`)
   await says(office.page.getByRole('main'), 'The fastener: it bottoms out in its hole.')
 
+  await says(office.page.getByRole('main'), 'Bracket bolts BR, hole 2: its end meets the bottom of this hole')
+
   // Another length, on the pad: 30 comes near the bottom and is only cautioned; 28 fits and goes in.
   await page.getByRole('button', { name: 'Another length…' }).click()
   await sheet.getByRole('button', { name: 'Another length' }).click()
@@ -137,4 +139,18 @@ test('a stripped hole is renewed, the plan’s bolt would bottom, the shorter on
   await says(register, 'Thread stripped.')
   await says(register, 'The bolt of 28 mm fits')
   expect([...(await axeFindings(office.page)), ...(await sidewaysFindings(office.page))]).toEqual([])
+
+  // The record prints the register: the hole, its repair, who and when.
+  await command(office, jobId, { type: 'Release', kind: 'to_owner' })
+  await office.goTo(`/jobs/${jobId}/record/S-9-R1`)
+  const printed = office.page.getByRole('region', { name: 'Threads and holes' }).getByRole('row').nth(1)
+  await says(printed, 'thread stripped.')
+  await says(
+    printed,
+    'solid insert, 12 mm long, 0.5 mm below the face; full thread 20 mm, done by a machine shop.',
+  )
+  await says(printed, 'Tom Garrick')
+  await says(printed, 'The bolt of 28 mm fits')
+  await printed.scrollIntoViewIfNeeded()
+  await office.shot('hole-record')
 }, 120_000)

@@ -15,6 +15,11 @@ export type FastenerFault =
   | 'removed'
   | 'hole_stripped'
 
+/** What is wrong with a hole, or with a length in it: told before anything is tightened there. */
+export type HoleFault = Misfit | 'hole_stripped'
+export const isHoleFault = (fault: FastenerFault): fault is HoleFault =>
+  fault === 'hole_stripped' || fault === 'bottoms_out' || fault === 'too_short'
+
 /** The tightenings of the fastener that is in a place now, as far as the record knows it. */
 export const tighteningsHere = (job: PlannedJob, joint: AdoptedJoint, position: number): Tightening[] =>
   tighteningsOf(

@@ -1,6 +1,8 @@
 /** The hole register: what is found and done at a thread, and what it does to what was signed there. */
 import { describe, expect, test } from 'vitest'
+import { againstWords } from '../../../shared/job/against'
 import { fitWords, rightLengths } from '../../../shared/job/hole-words'
+import { againstRelease } from '../../../shared/job/release'
 import {
   boltFit,
   fastenerFault,
@@ -14,7 +16,20 @@ import {
 import { isRefusal } from '../../../shared/log'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, TappedHole } from '../../../shared/plan/types'
-import { all, claim, entry, floor, type Given, hole, housingSigned, place, shows, sign, waive } from './given'
+import {
+  all,
+  claim,
+  entry,
+  floor,
+  type Given,
+  hole,
+  housingSigned,
+  place,
+  shows,
+  sign,
+  waive,
+  words,
+} from './given'
 import { START } from './shop'
 
 const solid = { condition: 'insert', insert: { kind: 'solid', lengthMm: 12 } } as const
@@ -245,6 +260,21 @@ describe('the bolt in its hole', () => {
     expect(stripsFirst(named.joint, named.fitOf(28))?.weakest).toBe('bolt')
     const bronze = at(1, knowing({ material: 'something' }))
     expect(stripsFirst(bronze.joint, bronze.fitOf())).toBeUndefined()
+  })
+  test('[HR15] stripped or not fitting, it stands against a release by itself', () => {
+    const against = (...happened: Given[]) =>
+      againstRelease(floor(...happened).job, 'to_fitting', START).filter(({ code }) => code === 'hole_wrong')
+    const what = { kind: 'fastener', jointId: 'JB', position: 4 } as const
+    expect(against(knowing())).toEqual([])
+    expect(against(knowing(), hole('JB', 4, short), hole('JB', 2))).toMatchObject([
+      { joint: 'JB', position: 2, fault: 'hole_stripped' },
+      { joint: 'JB', position: 4, fault: 'bottoms_out' },
+    ])
+    const [one] = against(knowing(), hole('JB', 4, short))
+    expect(one && againstWords(one, words)).toMatch(
+      /JB, hole 4: its end meets the bottom of this hole before it clamps\. Fit a length/,
+    )
+    expect(against(knowing(), hole('JB', 4, short), waive(what))).toEqual([])
   })
   test('[HR14] the register has every place that was spoken of, with all that was', () => {
     const { job } = at(

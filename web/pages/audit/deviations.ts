@@ -12,6 +12,7 @@ import {
   type FastenerFault,
   fastenerFault,
   inTheWay,
+  isHoleFault,
   isWaived,
   openNeeds,
   positionState,
@@ -75,17 +76,14 @@ function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
   })
 }
 
-/** What is wrong with a hole, or with a bolt in it: told before anything is tightened there. */
-const AT_ONCE: ReadonlySet<FastenerFault> = new Set(['hole_stripped', 'bottoms_out', 'too_short'])
-
-/** Else only what is tightened through: until then the bench asks for the right one. */
+/** Holes at once, else only what is tightened through: until then the bench asks for the right one. */
 function fasteners(job: PlannedJob, step: AdoptedStep): Deviation[] {
   return step.joints.flatMap((joint) => {
     const byFault = new Map<FastenerFault, number[]>()
     for (const { n } of joint.positions) {
       const fault = fastenerFault(job, joint, n)
       if (!fault) continue
-      if (!AT_ONCE.has(fault) && positionState(job, joint, n).nextPass !== undefined) continue
+      if (!isHoleFault(fault) && positionState(job, joint, n).nextPass !== undefined) continue
       byFault.set(fault, [...(byFault.get(fault) ?? []), n])
     }
     return [...byFault].map(([fault, positions]) => ({

@@ -38,6 +38,13 @@ export function waysOut(against: Against): WayOut[] {
     case 'not_signed':
     case 'not_final':
       return [{ do: 'bench', stepId: against.stepId }]
+    case 'hole_wrong': {
+      const { stepId, joint: jointId, position } = against
+      return [
+        { do: 'bench', stepId },
+        { do: 'waive', what: { kind: 'fastener', jointId, position } },
+      ]
+    }
     case 'second_missing': {
       const { stepId, setId } = against
       return [
