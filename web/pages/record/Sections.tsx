@@ -210,7 +210,7 @@ export function Holes(props: Part) {
   return (
     <Table
       title="Threads and holes"
-      heads={['Joint', 'Hole', 'Found or done', 'By', 'What goes in']}
+      heads={['Joint', 'Hole', 'Found or done', 'What goes in']}
       count={rows().length}
       none="None was recorded: every thread is taken to be as the maker left it."
     >
@@ -225,15 +225,7 @@ export function Holes(props: Part) {
               <For each={row.entries} fallback="as the maker left it">
                 {(entry) => (
                   <p>
-                    {entryWords(entry, words)} {entry.note ? `“${entry.note}”` : ''}
-                  </p>
-                )}
-              </For>
-            </td>
-            <td>
-              <For each={row.entries}>
-                {(entry) => (
-                  <p>
+                    {entryWords(entry, words)} {entry.note ? `“${entry.note}” ` : ''}
                     {words.person(entry.by)}, {words.moment(entry.doneAt)}
                   </p>
                 )}
