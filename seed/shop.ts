@@ -76,6 +76,16 @@ const CHECKED: Readonly<Record<string, number>> = {
   'IW-01': -30,
 }
 
+/** From the middle of the drive to the middle of the grip, mm. Invented, as all of this shop. */
+const LENGTHS: Readonly<Record<string, number>> = {
+  'TW-11': 300,
+  'TW-12': 480,
+  'TW-13': 230,
+  'TW-14': 390,
+  'TW-15': 400,
+  'IW-01': 330,
+}
+
 function checkedOn(wrench: Wrench, at: number): Wrench {
   return { ...wrench, lastCheckedAt: at, dueAt: at + YEAR_MS }
 }
@@ -89,7 +99,17 @@ function wrenches(clock: ShopClock): Wrench[] {
     increment: number,
   ): Wrench =>
     checkedOn(
-      { id, kind: 'click', title, unit, min, max, increment, state: 'in_service' },
+      {
+        id,
+        kind: 'click',
+        title,
+        unit,
+        min,
+        max,
+        increment,
+        ...(LENGTHS[id] === undefined ? {} : { lengthMm: LENGTHS[id] }),
+        state: 'in_service',
+      },
       clock.at(CHECKED[id] ?? 0, '10:00'),
     )
   return [
@@ -97,7 +117,7 @@ function wrenches(clock: ShopClock): Wrench[] {
     click('TW-12', 'Click wrench 40–200', 'N·m', [40, 200], 1),
     click('TW-13', 'Click wrench 5–25', 'N·m', [5, 25], 0.25),
     click('TW-14', 'Click wrench, lbf·ft scale only', 'lbf·ft', [5, 75], 0.5),
-    click('TW-15', 'Click wrench, yard kit', 'N·m', [20, 100], 0.5),
+    { ...click('TW-15', 'Click wrench, yard kit', 'N·m', [20, 100], 0.5), away: 'often at the slip' },
     { ...click('IW-01', 'Indicating wrench, for audits', 'N·m', [0, 50], 0.1), kind: 'indicating' },
     {
       id: 'AG-02',

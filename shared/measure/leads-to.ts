@@ -35,6 +35,16 @@ export function leadsTo(
   return measured.map((place) => ({ place, ...each(rule, taken[place] as number, limits) }))
 }
 
+/** The same sentence once, with every place it holds for: `main 1, main 3: …`. */
+export function ledWords(led: readonly Led[]): { words: string; inside: boolean }[] {
+  const bySentence = new Map<string, Led[]>()
+  for (const one of led) bySentence.set(one.sentence, [...(bySentence.get(one.sentence) ?? []), one])
+  return [...bySentence].map(([sentence, same]) => {
+    const places = same.flatMap(({ place }) => place ?? []).join(', ')
+    return { words: places ? `${places}: ${sentence}` : sentence, inside: same.every(({ inside }) => inside) }
+  })
+}
+
 function gasket(
   places: number,
   measured: readonly string[],

@@ -25,7 +25,7 @@ export interface Crib {
   adapter?: Adapter
   /** The same adapter on each wrench: the lever is that wrench's own. Wins over `adapter`. */
   adapterOn?: (wrench: Wrench) => Adapter | undefined
-  /** By wrench id: where it is when it is not in the crib, in words: `at the slip`, `in Suvi’s hand on E-105`. */
+  /** By wrench id: where it is now, in words: `in Suvi’s hand on E-105`. Else what its card says. */
   away?: Readonly<Record<string, string>>
 }
 
@@ -92,7 +92,7 @@ function weigh(
   const against: Demerit[] = []
   if (wrench.state !== 'in_service') against.push(wrench.state)
   if (wrench.dueAt !== undefined && crib.now > wrench.dueAt) against.push('out_of_date')
-  const away = crib.away?.[wrench.id]
+  const away = crib.away?.[wrench.id] ?? wrench.away
   const adapter = crib.adapterOn ? crib.adapterOn(wrench) : crib.adapter
   const target = asked.kind === 'torque' ? asked.torqueNm : null
   let setting: Setting | undefined

@@ -11,6 +11,7 @@ import { indexPlan } from '../../shared/plan/read'
 import type { AdoptedStep, Plan } from '../../shared/plan/types'
 import { evolveShop, FIRST_TOLERANCES, newShop } from '../../shared/shop/evolve'
 import type { Person, Shop, Wrench } from '../../shared/shop/types'
+import { againstWrench, type Picked } from '../../shared/wrench'
 import { headName, headsOf } from '../../web/drawings/heads'
 import { markerWords, notYet } from '../../web/pages/bench/cautions'
 import { commandWords } from '../../web/pages/bench/entry-words'
@@ -381,7 +382,7 @@ test('a wrench that does not fit is offered against the best that does, each wit
   const choices = wrenchChoices(shop, pass, START)
   expect(wrenchOffer(choices, 'TW-11')).toBeUndefined()
   const offer = wrenchOffer(choices, 'TW-13')
-  expect(offer?.unfit.why[0]).toContain('5–25')
+  expect(againstWrench(offer?.unfit as Picked)[0]).toContain('5–25')
   expect(offer?.fit?.wrench.id).toBe('TW-11')
   const late = wrenchChoices(shop, pass, START + 200 * DAY)
   expect(wrenchOffer(late, 'TW-11')?.fit).toBeUndefined()

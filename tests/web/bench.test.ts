@@ -12,6 +12,7 @@ import { indexPlan } from '../../shared/plan/read'
 import type { AdoptedStep, Plan } from '../../shared/plan/types'
 import { evolveShop, FIRST_TOLERANCES, newShop } from '../../shared/shop/evolve'
 import type { Person, Shop, Wrench } from '../../shared/shop/types'
+import { againstWrench, type Picked, type Setting } from '../../shared/wrench'
 import { headName, headsOf } from '../../web/drawings/heads'
 import { adviceFor, interruptionWords, notYet, stopWords } from '../../web/pages/bench/cautions'
 import { choiceFor } from '../../web/pages/bench/choose'
@@ -25,7 +26,7 @@ import {
   roundsOf,
   waitUntil,
 } from '../../web/pages/bench/work'
-import { heldUp, proposedWrench, targetOn, wrenchChoices } from '../../web/pages/bench/wrench'
+import { heldUp, proposedWrench, shownOn, wrenchChoices } from '../../web/pages/bench/wrench'
 
 const START = Date.UTC(2030, 0, 7, 8)
 const DAY = 86_400_000
@@ -275,38 +276,49 @@ describe('rounds and stations', () => {
 
 describe('the wrench in hand', () => {
   test('the number is in its unit, to its step, and stays in the band', () => {
-    const foot = targetOn(shop.wrenches['TW-14'] as Wrench, 65, {
-      kind: 'torque',
-      minNm: 61.75,
-      maxNm: 68.25,
-      from: 'shop',
-    })
-    expect(foot).toMatchObject({ shown: '48', unit: 'lbf·ft', betweenMarks: false })
-    const narrow = targetOn(shop.wrenches['TW-14'] as Wrench, 9, {
-      kind: 'torque',
-      minNm: 8.8,
-      maxNm: 9.2,
-      from: 'plan',
-    })
-    expect(narrow).toMatchObject({ betweenMarks: true, shown: '6.64' })
-    expect(targetOn(shop.wrenches['AG-02'] as Wrench, 65, null)).toBeUndefined()
+    const on = (torqueNm: number, minNm: number, maxNm: number) => {
+      const band = { kind: 'torque', minNm, maxNm, from: 'plan' } as const
+      const choices = wrenchChoices(shop, { kind: 'torque', torqueNm }, START, { band })
+      return choices.find(({ wrench: { id } }) => id === 'TW-14') as Picked
+    }
+    const foot = on(65, 61.75, 68.25)
+    expect(foot.setting).toMatchObject({ unit: 'lbf·ft', betweenMarks: false })
+    expect(shownOn(foot.setting as Setting, foot.wrench)).toBe('48')
+    const narrow = on(9, 8.8, 9.2)
+    expect(narrow.setting?.betweenMarks).toBe(true)
+    expect(shownOn(narrow.setting as Setting, narrow.wrench)).toBe('6.64')
   })
 
-  test('the plan’s wrench stands first also when it has failed; the one to take is the next that fits', () => {
+  test('best first; what is ruled out stands last with its reason, the plan’s too', () => {
     const choices = wrenchChoices(shop, { kind: 'torque', torqueNm: 65, wrench: 'TW-12' }, START)
     expect(choices.map(({ wrench: { id }, fits }) => `${id} ${fits}`)).toEqual([
-      'TW-12 false',
       'TW-15 true',
       'TW-14 true',
       'IW-01 false',
       'TW-11 false',
       'TW-13 false',
+      'TW-12 false',
     ])
-    expect(choices[0]?.why).toEqual(['failed its check: do not use'])
-    expect(choices.find(({ wrench: { id } }) => id === 'TW-11')?.why).toEqual([
-      'outside the range of the wrench: 10–60 N·m',
-    ])
+    const why = (id: string) => againstWrench(choices.find(({ wrench }) => wrench.id === id) as Picked)
+    expect(why('TW-12')).toEqual(['failed its check: do not use'])
+    expect(why('TW-11')).toEqual(['65 N·m is outside its scale, 10–60 N·m'])
+    expect(why('TW-14')).toEqual(['its scale speaks lbf·ft'])
     expect(proposedWrench(choices)?.id).toBe('TW-15')
+  })
+
+  test('the plan’s wrench is the one in hand as long as it fits, also where another ranks higher', () => {
+    const far = {
+      ...shop,
+      wrenches: {
+        ...shop.wrenches,
+        'TW-14': wrench('TW-14', { away: 'at the slip', unit: 'lbf·ft', max: 75 }),
+      },
+    }
+    const choices = wrenchChoices(far, { kind: 'torque', torqueNm: 20, wrench: 'TW-14' }, START, {
+      band: { kind: 'torque', minNm: 19.9, maxNm: 20.1, from: 'plan' },
+    })
+    expect(choices[0]?.wrench.id).not.toBe('TW-14')
+    expect(proposedWrench(choices)?.id).toBe('TW-14')
   })
 })
 

@@ -210,6 +210,13 @@ describe('wrenches', () => {
     expect(wrenchFrom({ ...draft, max: 'much' })).toMatch(/lowest and the highest/)
     expect(wrenchFrom({ ...draft, max: '2' })).toMatch(/lower number first/)
     expect(wrenchFrom({ ...draft, increment: '0' })).toMatch(/above 0/)
+    expect(wrenchFrom({ ...draft, lengthMm: '0,3' })).toMatch(/50 to 5000/)
+    expect(wrenchFrom({ ...draft, lengthMm: '300', away: ' often at the slip ' })).toMatchObject({
+      lengthMm: 300,
+      away: 'often at the slip',
+    })
+    const measured = wrench({ lengthMm: 230, away: 'at the slip' })
+    expect(wrenchFrom(draftOf(measured), measured)).toEqual(measured)
     expect(wrenchFrom({ ...draft, lastChecked: '2026-03-09', due: '2026-03-08' })).toMatch(/before the last/)
   })
 })

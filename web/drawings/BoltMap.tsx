@@ -7,6 +7,7 @@ import { createEffect, createMemo, createSignal, For, Index, onCleanup, onMount,
 import type { OutlineShape, Position } from '../../shared/plan/types'
 import type { Head } from './heads'
 import { layoutMap, type PlacedHead, placeLabels } from './map-layout'
+import { routeLegs } from './map-route'
 import { hexagon, Stripe } from './paint'
 import './drawings.css'
 
@@ -16,6 +17,8 @@ interface BoltMapProps {
   heads: readonly Head[]
   /** The whole map in words. */
   label: string
+  /** The way round, drawn from head to head: a proposal dashed. */
+  route?: { positions: readonly number[]; proposed: boolean } | undefined
   /** Positions in the order arrow keys walk; without it by number. */
   order?: readonly number[]
   name?: (head: Head) => string
@@ -121,6 +124,20 @@ export function BoltMap(props: BoltMapProps) {
           <g transform={`translate(${layout().dx} ${layout().dy}) scale(${layout().scale})`}>
             <For each={props.outline}>{(shape) => <Shape shape={shape} />}</For>
           </g>
+          <Show when={props.route}>
+            {(route) => (
+              <g classList={{ 'map-route': true, 'map-route-proposed': route().proposed }}>
+                <Index each={routeLegs(layout(), route().positions)}>
+                  {(leg) => (
+                    <>
+                      <line x1={leg().x1} y1={leg().y1} x2={leg().x2} y2={leg().y2} />
+                      <path class="map-route-tip" d={leg().tip} />
+                    </>
+                  )}
+                </Index>
+              </g>
+            )}
+          </Show>
           {/* By position, not by head: a reading changes what one head wears and redraws no other. */}
           <For each={props.positions}>
             {({ n }) => (

@@ -2,14 +2,24 @@
  * Measurements outside their limits and counts that are wrong: each stands like a reading's flag until it is done
  * anew, struck or accepted. Views of the entries as they are; nothing is stored for it.
  */
+import { type Led, leadsTo } from '../../measure'
 import type { AdoptedStep, Gate, Measurement } from '../../plan/types'
 import type { PlannedJob } from '../context'
-import type { MeasurementEntry, Signature } from '../types'
+import type { MeasurementEntry, Signature, StepState } from '../types'
 import { isWaived, standingMeasurement, stepState } from './state'
 
 export type OffLimits =
   | { kind: 'measurement'; measurement: Measurement; entry: MeasurementEntry }
   | { kind: 'count'; gate: Extract<Gate, { kind: 'count' }>; answer: Signature & { count: number } }
+
+/** What the numbers that stand lead to: the gasket, the shim, what to put right. Empty where the plan names nothing. */
+export function leadsNow(state: StepState, measurement: Measurement): Led[] {
+  const taken = measurement.places.flatMap((place) => {
+    const entry = standingMeasurement(state, measurement.id, place)
+    return entry ? [[place, entry.value] as const] : []
+  })
+  return leadsTo(measurement, Object.fromEntries(taken))
+}
 
 /** What stands against a step by its own numbers, in the plan's order. */
 export function offLimits(job: PlannedJob, step: AdoptedStep): OffLimits[] {

@@ -231,7 +231,7 @@ function MeasuredLook(props: { step: AdoptedStep }) {
         <h3>Measured</h3>
         <ul class="look-readings">
           <For each={view().measurements}>
-            {({ measurement, places }) => (
+            {({ measurement, places, leads }) => (
               <li classList={{ against: places.some(({ entry }) => entry?.inBand === false) }}>
                 <b>{measurement.title}</b>{' '}
                 {places
@@ -239,6 +239,7 @@ function MeasuredLook(props: { step: AdoptedStep }) {
                   .join(', ')}{' '}
                 {measurement.unit}
                 <span class="pencil">, asked {limitsWords(measurement)}</span>
+                <For each={leads}>{({ words }) => <p class="small">{words}</p>}</For>
               </li>
             )}
           </For>

@@ -8,14 +8,13 @@ import { CuringWords } from './HoleCures'
 import { HoleStop } from './HoleNotes'
 import { holeView } from './holes'
 import type { Phase } from './phase'
-import { targetOf } from './phase'
 import { RestartPanel } from './RestartPanel'
 import { RoundDone } from './RoundDone'
 import { HeldUpPanel, ScaleEntry, WrenchLine } from './ScaleEntry'
 import { StopHere } from './StepWords'
 import { WrenchOffer } from './WrenchOffer'
 import { type Place, passWords, roundsIn, sheetFor } from './work'
-import { proposedWrench, targetOn, wrenchChoices, wrenchOffer } from './wrench'
+import { proposedWrench, shownOn, wrenchChoices, wrenchOffer } from './wrench'
 import './stop.css'
 
 interface ActionProps {
@@ -181,13 +180,18 @@ function Onward(props: { next: Place | undefined }) {
     const round = place && roundsIn(bench.job(), bench.step()).find(({ key }) => key === place.round)
     const sheet = round && place && sheetFor(bench.job(), round.joint, place.pass)
     if (!place || !round || !sheet) return undefined
-    const target = targetOf(sheet)
-    const wrench = proposedWrench(wrenchChoices(bench.view.shop(), sheet, bench.now()))
-    const setting =
-      wrench && target !== null
-        ? targetOn(wrench, target, bandFor(bench.job(), round.joint, place.pass))
-        : undefined
-    const what = setting ? `set ${setting.shown} ${setting.unit} on ${wrench?.id}` : passWords(sheet)
+    const band = bandFor(bench.job(), round.joint, place.pass)
+    const choices = wrenchChoices(bench.view.shop(), sheet, bench.now(), { band })
+    const wrench = proposedWrench(choices)
+    const fitted = wrench && bench.adapterOn(wrench, round.joint.id)
+    const ranked = fitted
+      ? wrenchChoices(bench.view.shop(), sheet, bench.now(), { band, adapter: fitted })
+      : choices
+    const setting = ranked.find((one) => one.wrench.id === wrench?.id)?.setting
+    const what =
+      wrench && setting
+        ? `set ${shownOn(setting, wrench)} ${setting.unit} on ${wrench.id}${fitted ? ' with its adapter' : ''}`
+        : passWords(sheet)
     return round.key === bench.round()?.key
       ? `Pass ${place.pass} next: ${what}`
       : `${round.title} next: ${what}`

@@ -10,6 +10,7 @@ import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Stripe } from '../../ui/Stripe'
 import { ActionPanel, BarRow } from './ActionPanel'
+import { AdapterPanel } from './AdapterPanel'
 import { BenchContext, createBench } from './bench'
 import { ClaimPanel } from './ClaimPanel'
 import { OddFasteners } from './FastenerPanel'
@@ -260,6 +261,8 @@ export function BenchPage(props: BenchPageProps) {
         />
         <HoleSheet />
         <HeadAsk head={asked()} onClose={() => setAsked(undefined)} />
+        {/* Before the pad's sheet: it may open on top of that, and the keys then are its own. */}
+        <AdapterPanel />
         <WrenchPicker open={picking()} onClose={() => setPicking(false)} onTaken={() => setPicking(false)} />
         <Dialog open={scaleOpen()} title="The number on the scale" onClose={() => setScaleOpen(false)}>
           <ScaleEntry

@@ -5,22 +5,28 @@ import { standingReading } from '../../../shared/job/verdicts'
 import type { Band } from '../../../shared/plan/types'
 import { formatNumber, fromNm, showTorque, type TorqueUnit } from '../../../shared/units'
 import { BandBar, type BandTick } from '../../drawings/BandBar'
+import { Lever } from '../../drawings/Lever'
 import { useSession } from '../../live/live'
 import { settleHref } from '../audit/settle-href'
+import { adapterWords } from './adapter'
 import { useBench } from './bench'
 import { targetOf } from './phase'
 import { settledWords, whoSettles } from './value-words'
-import { bandSource, bandWords, targetOn } from './wrench'
+import { appliesWords, bandSource, bandWords, shownOn } from './wrench'
 import './number.css'
 
 export function BigNumber() {
   const bench = useBench()
   const target = () => targetOf(bench.sheet())
   const setting = createMemo(() => {
-    const wrench = bench.wrench()
-    const asked = target()
-    return wrench && asked !== null ? targetOn(wrench, asked, bench.band()) : undefined
+    const picked = bench.picked()
+    return picked?.setting && { ...picked.setting, shown: shownOn(picked.setting, picked.wrench) }
   })
+  /** What is asked is what stands on the scale: nothing more to say of it. */
+  const plain = () => {
+    const set = setting()
+    return set?.unit === 'N·m' && !bench.adapter() && set.value === target()
+  }
   const angle = () => {
     const sheet = bench.sheet()
     return sheet?.kind === 'angle' ? sheet.angleDeg : undefined
@@ -36,6 +42,8 @@ export function BigNumber() {
   const scale = () => bench.scale()
   const session = useSession()
   const leads = () => session.holds('supervisor', 'owner')
+  /** Set as asked through an adapter: the line above has just said what that applies. */
+  const saidAbove = () => bench.adapter() !== undefined && scale()?.value === setting()?.value
   const settled = () => bench.job().settled[bench.round()?.joint.id ?? '']?.[bench.pass()]
 
   return (
@@ -44,16 +52,33 @@ export function BigNumber() {
         <Match when={setting()}>
           {(set) => (
             <>
-              <Figure figure={set().shown} unit={set().unit} on={`on ${bench.wrench()?.id}`} />
+              <Figure
+                figure={set().shown}
+                unit={set().unit}
+                on={`on ${bench.wrench()?.id}${bench.adapter() ? ', adapter on' : bench.fitted().kind === 'ask' ? ', no adapter' : ''}`}
+              />
               <Under>
                 <p>
                   <strong>{showTorque(target() ?? 0, 'N·m')} N·m asked</strong>
-                  <Show when={set().unit !== 'N·m'}>
+                  <Show when={!plain()}>
                     {' '}
-                    · {set().shown} applies {showTorque(set().appliesNm, 'N·m')} N·m
+                    · {set().shown} {set().unit} applies {appliesWords(set())},{' '}
+                    <span classList={{ 'against-words': !set().inBand }}>
+                      {set().inBand ? 'inside the band' : 'outside the band'}
+                    </span>
                   </Show>
                   <Show when={set().betweenMarks}> · between two marks of this scale</Show>
                 </p>
+                <Show when={bench.adapter()}>
+                  {(adapter) => (
+                    <Lever
+                      adapter={adapter()}
+                      label={`Adapter on: ${adapterWords(adapter())}`}
+                      width={260}
+                      height={84}
+                    />
+                  )}
+                </Show>
                 <Show when={settled()}>
                   {(value) => (
                     <>
@@ -67,7 +92,7 @@ export function BigNumber() {
                     </>
                   )}
                 </Show>
-                <Show when={scale()}>
+                <Show when={!saidAbove() && scale()}>
                   {(entry) => (
                     <p class="pencil">
                       scale entered {formatNumber(entry().value)} {entry().unit}, applies{' '}

@@ -28,7 +28,7 @@ export function HeadAsk(props: { head: number | undefined; onClose: () => void }
   }
   const notItsTurn = () => {
     const found = record()
-    return bench.round()?.ordered === true && found !== undefined && found.head !== props.head
+    return bench.inTurn() && found !== undefined && found.head !== props.head
   }
   return (
     <Dialog

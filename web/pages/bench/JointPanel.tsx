@@ -1,10 +1,11 @@
 /** One round of a joint: its bolt map to tap, and the number to set. A tap never does two things. */
-import { createMemo } from 'solid-js'
+import { createMemo, Show } from 'solid-js'
 import { standingReading } from '../../../shared/job/verdicts'
 import { BoltMap } from '../../drawings/BoltMap'
 import { type Head, headName, headsOf } from '../../drawings/heads'
 import { BigNumber } from './BigNumber'
 import { useBench } from './bench'
+import { routeWords } from './order'
 import { PassRow } from './PassRow'
 import type { Round } from './work'
 import './joint.css'
@@ -44,11 +45,22 @@ export function JointPanel(props: JointPanelProps) {
     else if (
       phase.early !== undefined ||
       bench.curing(n) !== undefined ||
-      (props.round.ordered && n !== phase.head)
+      (bench.inTurn() && n !== phase.head)
     )
       props.onAsk(n)
     else if (phase.how === 'clicked' || phase.how === 'slackened') bench.record(n, phase.how)
     else props.onAsk(n)
+  }
+  /** Arrow keys go the way the hand goes, then on to what is not of this round. */
+  const walk = () => {
+    const all = props.round.joint.order ?? props.round.joint.positions.map(({ n }) => n)
+    const along = bench.route()?.positions ?? []
+    return [...along, ...all.filter((n) => !along.includes(n))]
+  }
+  /** The plan’s order stands on the heads as figures; arrows say what those do not. */
+  const drawn = () => {
+    const route = bench.route()
+    return route && (route.proposed || route.loosening) ? route : undefined
   }
   const name = (head: Head) => headName(bench.job(), props.round.joint, head, bench.pass())
   return (
@@ -59,12 +71,14 @@ export function JointPanel(props: JointPanelProps) {
           positions={props.round.joint.positions}
           outline={props.round.joint.outline}
           heads={heads()}
-          order={[...(props.round.joint.order ?? props.round.joint.positions.map(({ n }) => n))]}
+          order={walk()}
+          route={drawn()}
           label={`Bolt map: ${props.round.joint.title}, pass ${bench.pass()} of ${props.round.joint.passes.length}`}
           name={name}
           press={press}
         />
       </div>
+      <Show when={routeWords(bench.route())}>{(words) => <p class="route-words">{words()}</p>}</Show>
       <BigNumber />
     </>
   )

@@ -1,7 +1,8 @@
 /** What is measured in this step: each place with its limits, the number on a pad, the verdict at once. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { MeasurementEntry } from '../../../shared/job/types'
-import { standingMeasurement, stepState } from '../../../shared/job/verdicts'
+import { leadsNow, standingMeasurement, stepState } from '../../../shared/job/verdicts'
+import { ledWords } from '../../../shared/measure'
 import type { Measurement } from '../../../shared/plan/types'
 import { formatNumber } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
@@ -59,6 +60,13 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
                   label={`${asked.title}: ${limitWords(asked)}, ${ticks().length} of ${asked.places.length} measured`}
                 />
               </Show>
+              <For each={ledWords(leadsNow(state(), asked))}>
+                {({ words, inside }) => (
+                  <p class="leads" classList={{ 'against-words': !inside }}>
+                    {words}
+                  </p>
+                )}
+              </For>
               <ul class="spots">
                 <For each={asked.places}>
                   {(place) => {
@@ -108,22 +116,25 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
       (entry) => entry.measurementId === props.spot.measurement && entry.place === props.spot.place,
     ),
   )
+  /** What was entered last on this pad: its verdict stays in front of the person at the next place. */
+  const [last, setLast] = createSignal<{ asked: Measurement; place: string; value: number }>()
   const value = () => (text() === '' || text() === '.' ? Number.NaN : Number(text()))
   const tool = () => instrument() ?? asked()?.instrument ?? ''
   const enter = () => {
     const one = asked()
-    if (!one || !Number.isFinite(value())) return
+    const taken = value()
+    if (!one || !Number.isFinite(taken)) return
     void bench.send({
       type: 'TakeMeasurement',
       stepId: bench.step().id,
       measurementId: one.id,
       place: props.spot.place,
-      value: value(),
+      value: taken,
       instrument: tool() || 'not named',
     })
-    const outside =
-      (one.min !== undefined && value() < one.min) || (one.max !== undefined && value() > one.max)
+    const outside = (one.min !== undefined && taken < one.min) || (one.max !== undefined && taken > one.max)
     setText('')
+    setLast({ asked: one, place: props.spot.place, value: taken })
     // A number outside its limits stays in front of the person until they have seen it.
     if (!outside) props.onNext()
   }
@@ -135,6 +146,14 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
             {one().title}, {props.spot.place}
           </h2>
           <p class="pencil">{limitWords(one())}</p>
+          <Show when={last()}>
+            {(before) => (
+              <JustEntered
+                {...before()}
+                here={before().asked.id === one().id && before().place === props.spot.place}
+              />
+            )}
+          </Show>
           <For each={entries()}>{(entry) => <EntryLine entry={entry} asked={one()} />}</For>
           <p class="entry-display" aria-live="polite">
             <span>{text() || '–'}</span> <span class="entry-unit">{one().unit}</span>
@@ -164,6 +183,30 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
         </section>
       )}
     </Show>
+  )
+}
+
+/** The number before this one: inside or not, and what it leads to. */
+function JustEntered(props: { asked: Measurement; place: string; value: number; here: boolean }) {
+  const bench = useBench()
+  const state = () => stepState(bench.job(), bench.step().id)
+  const entry = () => standingMeasurement(state(), props.asked.id, props.place)
+  const led = () =>
+    leadsNow(state(), props.asked).filter(({ place }) => place === undefined || place === props.place)
+  return (
+    <div class="just-entered" role="status">
+      <Show when={!props.here}>
+        <p>
+          <strong>
+            {props.asked.title}, {props.place}: {formatNumber(props.value, 4)} {props.asked.unit}
+          </strong>
+          {entry() ? (entry()?.inBand ? ', inside' : ', outside') : ''}
+        </p>
+      </Show>
+      <For each={led()}>
+        {({ sentence, inside }) => <p classList={{ 'against-words': !inside }}>{sentence}</p>}
+      </For>
+    </div>
   )
 }
 

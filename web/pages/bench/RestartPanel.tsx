@@ -1,13 +1,15 @@
 /** After a stop in the middle of a pass: what the joint's own rule asks, and the press that records it. */
-import { Index } from 'solid-js'
+import { Index, Show } from 'solid-js'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { LeftNote } from './HandoverWords'
 import type { BrokenOff } from './interruption'
+import { routeWords } from './order'
 
 export function RestartPanel(props: { broken: BrokenOff }) {
   const bench = useBench()
   const { jointId, position } = props.broken.mark
+  const slackens = () => props.broken.mark.asks === 'slackened'
   return (
     <section class="stop" role="alert" tabIndex={-1}>
       <h2>{props.broken.title}</h2>
@@ -16,6 +18,7 @@ export function RestartPanel(props: { broken: BrokenOff }) {
       <p>
         <strong>{props.broken.asks}</strong>
       </p>
+      <Show when={slackens() && routeWords(bench.route())}>{(words) => <p>{words()}</p>}</Show>
       <Index each={props.broken.ways}>
         {(way, index) => (
           <Button

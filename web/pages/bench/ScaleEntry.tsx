@@ -4,10 +4,12 @@
  */
 import { createEffect, createMemo, createSignal, on, Show } from 'solid-js'
 import { formatNumber } from '../../../shared/units'
+import { againstWrench, type Picked } from '../../../shared/wrench'
 import { Button } from '../../ui/Button'
 import { NumberPad } from '../../ui/NumberPad'
+import { AdapterAgain, AdapterLine } from './AdapterPanel'
 import { useBench } from './bench'
-import { type HeldUp, rangeWords } from './wrench'
+import { type HeldUp, rangeWords, roomWords } from './wrench'
 import './entry.css'
 
 export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) {
@@ -25,58 +27,77 @@ export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) 
     props.onDone?.()
   }
   return (
-    <section class="entry" aria-labelledby="scale-entry-title" tabIndex={-1}>
-      <h2 id="scale-entry-title">What does the scale of {wrench()?.id} say?</h2>
-      <p class="entry-display" aria-live="polite">
-        <span>{text() || '–'}</span> <span class="entry-unit">{wrench()?.unit}</span>
-      </p>
-      <NumberPad
-        value={text()}
-        onChange={setText}
-        onEnter={enter}
-        decimal
-        maxLength={6}
-        label="Number on the scale"
-      />
-      <Button look="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
-        {Number.isFinite(value())
-          ? `The scale says ${formatNumber(value())} ${wrench()?.unit}`
-          : 'Read it off the wrench'}
-      </Button>
-      <WrenchLine onOther={props.onOther} />
-    </section>
+    <Show when={bench.fitted().kind !== 'ask'} fallback={<AdapterAgain />}>
+      <section class="entry" aria-labelledby="scale-entry-title" tabIndex={-1}>
+        <h2 id="scale-entry-title">What does the scale of {wrench()?.id} say?</h2>
+        <p class="entry-display" aria-live="polite">
+          <span>{text() || '–'}</span> <span class="entry-unit">{wrench()?.unit}</span>
+        </p>
+        <NumberPad
+          value={text()}
+          onChange={setText}
+          onEnter={enter}
+          decimal
+          maxLength={6}
+          label="Number on the scale"
+        />
+        <Button look="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
+          {Number.isFinite(value())
+            ? `The scale says ${formatNumber(value())} ${wrench()?.unit}`
+            : 'Read it off the wrench'}
+        </Button>
+        <WrenchLine onOther={props.onOther} />
+      </section>
+    </Show>
   )
 }
 
-/** Which wrench this is about, and the way to another. */
+/** Which wrench this is about, what is on it, whether it can do the joint, and the way to another. */
 export function WrenchLine(props: { onOther: () => void }) {
   const bench = useBench()
-  const choice = () => bench.choices().find(({ wrench }) => wrench.id === bench.wrench()?.id)
+  const against = (one: Picked) => againstWrench(one).join('; ')
   return (
-    <Show when={choice()}>
+    <Show when={bench.picked()}>
       {(one) => (
-        <div class="wrench-line">
-          <p>
-            <strong>{one().wrench.id}</strong> {one().wrench.title} · {rangeWords(one().wrench)}
-            <Show when={!one().fits}>
-              <span class="against-words"> {one().why.join('; ')}</span>
-            </Show>
-            <Show when={one().fits && bench.choices().find((other) => other.planned && other !== one())}>
-              {(planned) => (
-                <span class="pencil">
-                  {' '}
-                  in place of {planned().wrench.id}
-                  {planned().why.length > 0 ? ` (${planned().why.join('; ')})` : ''}
-                </span>
-              )}
-            </Show>
-          </p>
-          <Button onClick={props.onOther}>Other wrench</Button>
-        </div>
+        <>
+          <div class="wrench-line">
+            <p>
+              <strong>{one().wrench.id}</strong> {one().wrench.title} · {rangeWords(one().wrench)}
+              <Show when={!one().fits}>
+                <span class="against-words"> {against(one())}</span>
+              </Show>
+              <Show when={one().fits && lesser(one())}>
+                {(words) => <span class="pencil"> · {words()}</span>}
+              </Show>
+              <Show when={one().fits && bench.choices().find((other) => other.planned && other !== one())}>
+                {(planned) => (
+                  <span class="pencil">
+                    {' '}
+                    in place of {planned().wrench.id}
+                    {planned().against.length > 0 ? ` (${against(planned())})` : ''}
+                  </span>
+                )}
+              </Show>
+            </p>
+            <Button onClick={props.onOther}>Other wrench</Button>
+          </div>
+          <Show when={one().fits && roomWords(one())}>
+            {(words) => (
+              <p class="small" classList={{ pencil: one().room?.can === true }}>
+                {words()}
+              </p>
+            )}
+          </Show>
+          <AdapterLine />
+        </>
       )}
     </Show>
   )
 }
+
+/** What speaks against it without ruling it out; that it has no room is a sentence of its own. */
+const lesser = (one: Picked): string =>
+  againstWrench({ ...one, against: one.against.filter((demerit) => demerit !== 'no_room') }).join('; ')
 
 /** The number entered does not fit as it stands: both readings, and the two ways on. */
 export function HeldUpPanel(props: { why: HeldUp; scaleId: string }) {

@@ -1,5 +1,6 @@
 /** The plan's wrench does not fit: the best one that does, each with its reason. The hand chooses. */
 import { createMemo, Show } from 'solid-js'
+import { againstWrench } from '../../../shared/wrench'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { rangeWords, wrenchOffer } from './wrench'
@@ -14,7 +15,9 @@ export function WrenchOffer() {
         <section class="offer" aria-label="Another wrench">
           <p>
             <strong>{found().unfit.wrench.id}</strong>{' '}
-            <span class="against-words">does not fit. {capital(found().unfit.why.join('; '))}.</span>
+            <span class="against-words">
+              does not fit. {capital(againstWrench(found().unfit).join('; '))}.
+            </span>
           </p>
           <Show
             when={found().fit}
@@ -25,6 +28,9 @@ export function WrenchOffer() {
                 <p>
                   <strong>{other().wrench.id}</strong> fits: {rangeWords(other().wrench)},{' '}
                   {other().wrench.title}.
+                  <Show when={againstWrench(other()).join('; ')}>
+                    {(words) => <span class="pencil"> {capital(words())}.</span>}
+                  </Show>
                 </p>
                 <Button look="main" wide onClick={() => bench.take(other().wrench.id)}>
                   Take {other().wrench.id}

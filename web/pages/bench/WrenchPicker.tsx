@@ -1,8 +1,9 @@
-/** The crib for this pass: the plan's wrench first, those that fit, then those that do not and why. */
+/** The crib for this pass, best first: what to set on each, whether it can do the joint, and what speaks against it. */
 import { Index, Show } from 'solid-js'
+import { againstWrench } from '../../../shared/wrench'
 import { Dialog } from '../../ui/Dialog'
 import { useBench } from './bench'
-import { rangeWords } from './wrench'
+import { rangeWords, roomWords, settingWords } from './wrench'
 import './wrenches.css'
 
 const DAY_MS = 24 * 3_600_000
@@ -18,7 +19,7 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
     <Dialog open={props.open} title="Which wrench is in your hand?" onClose={props.onClose} broad>
       <ul class="crib">
         <Index each={bench.choices()}>
-          {(choice) => (
+          {(choice, index) => (
             <li>
               <button
                 type="button"
@@ -35,19 +36,38 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
                   <strong>{rangeWords(choice().wrench)}</strong>
                   <span>{choice().wrench.title}</span>
                   <Show
-                    when={choice().why.length > 0}
+                    when={choice().fits}
                     fallback={
-                      <span class="pencil">
-                        {choice().wrench.unit === 'deg' ? 'in use' : due(choice().wrench.dueAt)}
-                      </span>
+                      <span class="against-words">Does not fit: {againstWrench(choice()).join('; ')}</span>
                     }
                   >
-                    <span class="against-words">Does not fit: {choice().why.join('; ')}</span>
+                    <Show when={settingWords(choice(), bench.adapter())}>
+                      {(words) => <span>{words()}</span>}
+                    </Show>
+                    <Show
+                      when={
+                        choice().room?.can &&
+                        !(bench.adapter() && choice().wrench.kind !== 'click') &&
+                        roomWords(choice())
+                      }
+                    >
+                      {(words) => <span class="pencil">{words()}</span>}
+                    </Show>
+                    <Show when={choice().against.length > 0}>
+                      <span class="crib-against">
+                        <strong>Against it:</strong> {againstWrench(choice()).join('; ')}
+                      </span>
+                    </Show>
+                    <span class="pencil">
+                      {choice().wrench.unit === 'deg' ? 'in use' : due(choice().wrench.dueAt)}
+                    </span>
                   </Show>
                 </span>
-                <Show when={choice().planned}>
-                  <span class="crib-plan">the plan’s</span>
-                </Show>
+                <span class="crib-plan">
+                  {[index === 0 && choice().fits ? 'best' : '', choice().planned ? 'the plan’s' : '']
+                    .filter(Boolean)
+                    .join(', ')}
+                </span>
               </button>
             </li>
           )}
@@ -57,8 +77,10 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
         <p>The crib holds no wrench of the kind this pass asks for. The supervisor enters wrenches.</p>
       </Show>
       <p class="small pencil">
-        A wrench that does not fit may still be entered: what is recorded with it is flagged, and stops the
-        signature.
+        Best first: in service and in date, in range, room left in the band, within reach, high enough on its
+        scale, in the unit of the sheet.
+        <Show when={bench.adapter()}> Reckoned with the adapter that is on.</Show> A wrench that does not fit
+        may still be entered: what is recorded with it is flagged, and stops the signature.
       </p>
     </Dialog>
   )

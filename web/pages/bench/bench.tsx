@@ -2,18 +2,20 @@
  * The bench's own state, shared by its panels: which pass of which round is shown, which wrench is in the hand,
  * which head is being looked at. Everything about the engine comes from the job; nothing here outlives the page.
  */
-import { createContext, createMemo, createSignal, useContext } from 'solid-js'
+import { createContext, createEffect, createMemo, createSignal, on, useContext } from 'solid-js'
 import type { PlannedJob } from '../../../shared/job/context'
 import { sentenceFor } from '../../../shared/job/refusals'
-import type { JobCommand, ReadingHow } from '../../../shared/job/types'
+import type { Adapter, JobCommand, ReadingHow } from '../../../shared/job/types'
 import { bandFor, curesUntil, isSigned, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
 import type { Words } from '../../../shared/words'
 import type { Grant, JobView } from '../../live/job'
+import { adapterNow, sameAdapter } from './adapter'
+import { routeOf } from './order'
 import { phaseOf } from './phase'
 import { firstStation, type Station, stationsOf } from './stations'
-import { nextPlace, type Place, type Round, sheetFor } from './work'
+import { loosens, nextPlace, type Place, type Round, sheetFor } from './work'
 import { proposedWrench, scaleInForce, wrenchChoices, wrenchInHand } from './wrench'
 
 export interface BenchAsked {
@@ -35,6 +37,9 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     opened ? { [opened.round]: opened.pass } : {},
   )
   const [taken, setTaken] = createSignal<Readonly<Record<string, string>>>({})
+  /** What was said of an adapter since the last stop, by joint and wrench; `null` for none. */
+  const [said, setSaid] = createSignal<Readonly<Record<string, Adapter | null>>>({})
+  const [fitting, setFitting] = createSignal(false)
   const [meant, setMeant] = createSignal<ReadonlySet<string>>(new Set())
   const [without, setWithout] = createSignal<ReadonlySet<string>>(new Set())
   const [again, setAgain] = createSignal<string>()
@@ -66,16 +71,29 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     return one ? bandFor(job(), one.joint, pass()) : null
   }
 
-  const choices = createMemo(() => {
+  const ranked = (fitted?: Adapter) => {
     const asked = sheet()
-    return asked ? wrenchChoices(view.shop(), asked, now()) : []
-  })
+    return asked ? wrenchChoices(view.shop(), asked, now(), { band: band(), adapter: fitted }) : []
+  }
+  const bare = createMemo(() => ranked())
   const wrench = createMemo((): Wrench | undefined => {
     const one = round()
     if (!one) return undefined
     const inHand = wrenchInHand(job(), one.joint.id, pass(), me())
     const chosen = taken()[`${one.joint.id}:${pass()}`] ?? inHand
-    return choices().find(({ wrench: { id } }) => id === chosen)?.wrench ?? proposedWrench(choices())
+    return bare().find(({ wrench: { id } }) => id === chosen)?.wrench ?? proposedWrench(bare())
+  })
+  const fitKey = () => `${round()?.joint.id}:${wrench()?.id}`
+  const fitted = createMemo(() =>
+    adapterNow(job(), { wrench: wrench(), jointId: round()?.joint.id ?? '', by: me() }, said()[fitKey()]),
+  )
+  const adapter = (): Adapter | undefined => {
+    const found = fitted()
+    return found.kind === 'on' ? found.adapter : undefined
+  }
+  const choices = createMemo(() => {
+    const on = adapter()
+    return on ? ranked(on) : bare()
   })
   const scale = () => {
     const one = round()
@@ -111,6 +129,8 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
   })
 
   const claim = () => stepState(job(), step().id).claim
+  // After a stop, or in other hands, the adapter is asked again.
+  createEffect(on([() => claim()?.by, () => claim()?.doneAt], () => setSaid({}), { defer: true }))
   const waiting = createMemo(() => {
     const one = round()
     const positions = view
@@ -153,7 +173,22 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     const inHand = wrench()
     if (!one || !inHand) return
     setAgain(undefined)
-    void view.send({ type: 'EnterScale', jointId: one.joint.id, pass: pass(), wrenchId: inHand.id, value })
+    const on = adapter()
+    void view.send({
+      type: 'EnterScale',
+      jointId: one.joint.id,
+      pass: pass(),
+      wrenchId: inHand.id,
+      value,
+      ...(on ? { adapter: on } : {}),
+    })
+  }
+
+  /** With another lever the number on the scale means another torque: it is set and entered again. */
+  function sayAdapter(now: Adapter | null): void {
+    const entered = scale()
+    if (entered && !sameAdapter(entered.adapter, now ?? undefined)) setAgain(entered.id)
+    setSaid((all) => ({ ...all, [fitKey()]: now }))
   }
 
   return {
@@ -175,9 +210,36 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     round,
     pass,
     sheet,
+    /** Going another way round is held against a head; never for loosening, never for a proposal. */
+    inTurn: () => {
+      const one = round()
+      return one?.ordered === true && !loosens(one, pass())
+    },
+    /** The way round that is drawn on the map. */
+    route: () => {
+      const one = round()
+      const restart = phase()
+      if (!one) return undefined
+      const takesOff = restart.kind === 'restart' && restart.broken.mark.asks === 'slackened'
+      return routeOf(one, takesOff || loosens(one, pass()))
+    },
     band,
     choices,
     wrench,
+    /** The wrench in hand as it is ranked. */
+    picked: () => choices().find((one) => one.wrench.id === wrench()?.id),
+    /** What stands between wrench and fastener, or the question whether it still does. */
+    fitted,
+    adapter,
+    /** The adapter known to be on a wrench in a joint of this step. */
+    adapterOn: (one: Wrench, jointId: string): Adapter | undefined => {
+      const found = adapterNow(job(), { wrench: one, jointId, by: me() }, said()[`${jointId}:${one.id}`])
+      return found.kind === 'on' ? found.adapter : undefined
+    },
+    sayAdapter,
+    /** The sheet on which an adapter is entered. */
+    fitting,
+    fit: setFitting,
     take: (wrenchId: string) => setTaken((all) => ({ ...all, [`${round()?.joint.id}:${pass()}`]: wrenchId })),
     scale,
     phase,

@@ -19,6 +19,7 @@ import { indexPlan, roundOf, setOf } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Pass } from '../../../shared/plan/types'
 import { formatNumber, showTorque } from '../../../shared/units'
 import { positionsInWords } from '../../../shared/words'
+import { proposedOrder, routeOf } from './order'
 
 export interface Round {
   /** Joint and first position: names the round within its step. */
@@ -27,6 +28,8 @@ export interface Round {
   title: string
   positions: readonly number[]
   ordered: boolean
+  /** Where the plan gives no order: one from the places on the map. Never a rule. */
+  proposed?: readonly number[]
   setId?: string
   /** Left out in an earlier step on purpose, and due here. */
   leftOutIn?: string
@@ -49,6 +52,7 @@ export function roundsOf(step: AdoptedStep): Round[] {
         title: own ? set.title : joint.title,
         positions,
         ordered,
+        ...proposal(joint, positions),
         ...(own ? { setId: set.id } : {}),
       })
     }
@@ -65,7 +69,10 @@ export function roundsIn(job: PlannedJob, step: AdoptedStep): Round[] {
   const own = roundsOf(step).flatMap((round) => {
     const away = deferredPositions(job, round.joint.id)
     const positions = round.positions.filter((n) => !away.has(n))
-    return positions.length > 0 ? [away.size > 0 ? { ...round, positions } : round] : []
+    if (positions.length === 0) return []
+    if (away.size === 0) return [round]
+    const { proposed: _, ...rest } = round
+    return [{ ...rest, positions, ...proposal(round.joint, positions) }]
   })
   const due = deferralsOf(job).flatMap(({ id, what, dueStepId }): Round[] => {
     const joint = what.kind === 'fasteners' ? jointById.get(what.joint) : undefined
@@ -83,6 +90,11 @@ export function roundsIn(job: PlannedJob, step: AdoptedStep): Round[] {
     ]
   })
   return [...own, ...due]
+}
+
+function proposal(joint: AdoptedJoint, positions: readonly number[]): Pick<Round, 'proposed'> {
+  const proposed = proposedOrder(joint, positions)
+  return proposed ? { proposed } : {}
 }
 
 /** The pass as it is asked: with the settled torque where none is published. */
@@ -176,9 +188,15 @@ export function firstPlace(job: PlannedJob, step: AdoptedStep): Place | undefine
   return round && { round: round.key, pass: round.joint.passes.length }
 }
 
+/** Slackening goes the other way round, and no order is held against it. */
+export const loosens = (round: Round, pass: number): boolean =>
+  round.joint.passes[pass - 1]?.kind === 'slacken'
+
 /** The head that comes next in a pass, or undefined when the pass is through. */
-export const nextHead = (job: PlannedJob, round: Round, pass: number): number | undefined =>
-  round.positions.find((n) => !standingReading(job, round.joint, n, pass))
+export function nextHead(job: PlannedJob, round: Round, pass: number): number | undefined {
+  const along = routeOf(round, loosens(round, pass))?.positions ?? round.positions
+  return along.find((n) => !standingReading(job, round.joint, n, pass))
+}
 
 /** Readings of a round whose flags stand, the newest first. */
 export function oddReadings(job: PlannedJob, round: Round): Reading[] {

@@ -1,92 +1,85 @@
 /**
  * The wrench in hand, in its own unit: what to set, which wrenches would do, and whether the number entered is
- * the one that counts now. Pure.
+ * the one that counts now. The rules stand in `shared/wrench`; these are its words at the bench. Pure.
  */
 import type { PlannedJob } from '../../../shared/job/context'
-import { flagWords } from '../../../shared/job/flags'
-import type { ScaleEntry, UnitSlip } from '../../../shared/job/types'
+import type { Adapter, ScaleEntry, UnitSlip } from '../../../shared/job/types'
 import { inBand } from '../../../shared/plan/adopt'
 import type { Band, Pass } from '../../../shared/plan/types'
 import type { Shop, Wrench } from '../../../shared/shop/types'
-import { formatNumber, fromNm, roundTo, showTorque, toNm } from '../../../shared/units'
-import { settingFor, unitSlip, unitsInUse, wrenchDoubts, wrenchThen } from '../../../shared/wrench'
+import { formatNumber, showTorque } from '../../../shared/units'
+import {
+  type Picked,
+  pickWrench,
+  type Room,
+  type Setting,
+  settingFor,
+  unitSlip,
+  unitsInUse,
+} from '../../../shared/wrench'
 
-export interface Setting {
-  /** As it is to stand on the scale. */
-  value: number
-  shown: string
-  unit: Exclude<Wrench['unit'], 'deg'>
-  appliesNm: number
-  /** The target lies between two marks, and rounding to one would leave the band. */
-  betweenMarks: boolean
-}
-
-/** The number to set on this wrench: to its scale's step where that stays in the band, else as it is. */
-export function targetOn(wrench: Wrench, targetNm: number, band: Band | null): Setting | undefined {
-  if (wrench.unit === 'deg') return undefined
-  const exact = settingFor(targetNm, wrench.unit)
-  const rounded = wrench.increment ? roundTo(exact, wrench.increment) : Number(exact.toPrecision(3))
-  const fits = !band || inBand(toNm(rounded, wrench.unit), band)
-  const value = fits ? rounded : exact
-  const decimals = fits && wrench.increment ? decimalsOf(wrench.increment) : 2
-  return {
-    value,
-    shown: formatNumber(value, Math.max(decimals, Number.isInteger(value) ? 0 : 1)),
-    unit: wrench.unit,
-    appliesNm: toNm(value, wrench.unit),
-    betweenMarks: !fits,
-  }
+/** The number as it is to stand on the scale: to the digits its step has. */
+export function shownOn({ value, betweenMarks }: Setting, wrench: Wrench): string {
+  const decimals = wrench.increment && !betweenMarks ? decimalsOf(wrench.increment) : 2
+  return formatNumber(value, Math.max(decimals, Number.isInteger(value) ? 0 : 1))
 }
 
 const decimalsOf = (step: number): number => (String(step).split('.')[1] ?? '').length
 
-export interface WrenchChoice {
-  wrench: Wrench
-  /** The plan names it for this pass. */
-  planned: boolean
-  fits: boolean
-  /** Why it does not, in words. */
-  why: string[]
-}
-
-/** The wrenches of the right kind for a pass: the plan's first, then those that fit, then the rest. */
-export function wrenchChoices(shop: Shop, pass: Pass, now: number): WrenchChoice[] {
-  if (pass.kind !== 'torque' && pass.kind !== 'angle') return []
-  return Object.values(shop.wrenches)
-    .filter((wrench) => (wrench.kind === 'angle_gauge') === (pass.kind === 'angle'))
-    .map((wrench) => {
-      const setting =
-        pass.kind === 'torque' && pass.torqueNm !== null && wrench.unit !== 'deg'
-          ? settingFor(pass.torqueNm, wrench.unit)
-          : undefined
-      const why = wrenchDoubts(wrenchThen(wrench), setting, now).map((flag) =>
-        flag === 'wrench_out_of_range'
-          ? `${flagWords(flag)}: ${rangeWords(wrench)}`
-          : stateWords(wrench) || flagWords(flag),
-      )
-      return { wrench, planned: pass.wrench === wrench.id, fits: why.length === 0, why: [...new Set(why)] }
-    })
-    .sort((a, b) => rank(a) - rank(b) || other(a) - other(b) || a.wrench.id.localeCompare(b.wrench.id))
-}
-
-/** A scale in the sheet's own unit before one that wants reckoning. */
-const other = ({ wrench }: WrenchChoice): number => (wrench.unit === 'N·m' || wrench.unit === 'deg' ? 0 : 1)
-const rank = ({ planned, fits }: WrenchChoice): number => (planned ? 0 : fits ? 1 : 2)
-
-const STATES: Record<Wrench['state'], string> = {
-  in_service: '',
-  failed: 'failed its check: do not use',
-  out_for_check: 'out for its check',
-  dropped: 'dropped: do not use before it is checked',
-}
-const stateWords = (wrench: Wrench): string => STATES[wrench.state]
+/** The crib ranked for a pass, best first, with an adapter where the joint needs one. */
+export const wrenchChoices = (
+  shop: Shop,
+  pass: Pass,
+  now: number,
+  { band = null, adapter }: { band?: Band | null; adapter?: Adapter | undefined } = {},
+): Picked[] =>
+  pickWrench({ passes: [pass], bands: [band] }, 1, {
+    wrenches: shop.wrenches,
+    now,
+    // The lever is each wrench’s own, where its card knows the length.
+    ...(adapter
+      ? { adapterOn: ({ lengthMm }: Wrench) => ({ ...adapter, wrenchMm: lengthMm ?? adapter.wrenchMm }) }
+      : {}),
+  })
 
 export const rangeWords = ({ min, max, unit }: Wrench): string =>
   unit === 'deg' ? 'degrees' : `${formatNumber(min)}–${formatNumber(max)} ${unit}`
 
-/** The wrench to reach for: the plan's if it fits, else the first that does. */
-export function proposedWrench(choices: readonly WrenchChoice[]): Wrench | undefined {
-  return (choices.find(({ fits }) => fits) ?? choices[0])?.wrench
+/** The wrench to reach for: the plan’s if it fits, else the best that does. */
+export function proposedWrench(choices: readonly Picked[]): Wrench | undefined {
+  const fit = choices.filter(({ fits }) => fits)
+  return (fit.find(({ planned }) => planned) ?? fit[0] ?? choices[0])?.wrench
+}
+
+/** `Set 48 lbf·ft: 65.1 N·m at the fastener, inside the band.` */
+export function settingWords({ setting, wrench }: Picked, adapter?: Adapter): string | undefined {
+  if (!setting) return undefined
+  if (adapter && wrench.kind !== 'click')
+    return 'Shows another torque through the adapter: not reckoned here.'
+  const inside = setting.inBand ? 'inside the band' : 'outside the band'
+  return `${wrench.kind === 'click' ? 'Set' : 'Pull to'} ${shownOn(setting, wrench)} ${setting.unit}: ${appliesWords(setting)} at the fastener, ${inside}.`
+}
+
+export const appliesWords = ({ appliesNm }: Pick<Setting, 'appliesNm'>): string =>
+  `${showTorque(appliesNm, 'N·m')} N·m`
+
+/** Can this wrench do this joint at all? Nothing where that is not known. */
+export function roomWords({ room, wrench }: Picked): string | undefined {
+  if (!room) return undefined
+  if (!room.can)
+    return `${wrench.id} cannot be sure of this joint: its own ±${room.deviationPct} % and half a step of its scale leave nothing of the band.`
+  return `${wrench.id} can do this joint: ${roomSpan(room, wrench)} on its scale keeps the band, its own ±${room.deviationPct} % included.`
+}
+
+/** The marks within the room; a room between two marks is told as it is. */
+function roomSpan({ low, high }: Room, { increment, unit }: Wrench): string {
+  const marks = increment
+    ? [Math.ceil(low / increment - 1e-9) * increment, Math.floor(high / increment + 1e-9) * increment]
+    : [low, high]
+  const [from = low, to = high] = marks
+  const decimals = increment ? decimalsOf(increment) : 1
+  const [first, last] = [formatNumber(from, decimals), formatNumber(to, decimals)]
+  return first === last ? `only ${first} ${unit}` : `anything from ${first} to ${last} ${unit}`
 }
 
 /** The scale entry that counts: this wrench, this joint, this pass, this person. As the rulebook has it. */
@@ -117,33 +110,42 @@ export interface HeldUp {
  */
 export function heldUp(entry: ScaleEntry, targetNm: number | null): HeldUp | undefined {
   if (entry.slip)
-    return { title: 'Stop: which unit is that?', sentences: slipSentences(entry.slip, targetNm) }
-  const { band } = entry
+    return {
+      title: 'Stop: which unit is that?',
+      sentences: slipSentences(entry.slip, targetNm, entry.adapter),
+    }
+  const { band, adapter } = entry
   if (band?.kind !== 'torque' || inBand(entry.appliesNm, band)) return undefined
   const limits = [band.minNm, band.maxNm]
   const under = entry.appliesNm < band.minNm
   return {
     title: `Stop: the scale is set ${under ? 'under' : 'over'} the band.`,
     sentences: [
-      `${formatNumber(entry.value)} ${entry.unit} applies ${showTorque(entry.appliesNm, 'N·m', limits)} N·m; the band is ${bandWords(band)}.`,
-      ...(targetNm === null ? [] : [onThisScale(targetNm, entry.unit)]),
+      `${formatNumber(entry.value)} ${entry.unit}${adapter ? ' through the adapter' : ''} applies ${showTorque(entry.appliesNm, 'N·m', limits)} N·m; the band is ${bandWords(band)}.`,
+      ...(targetNm === null ? [] : [onThisScale(targetNm, entry.unit, adapter)]),
     ],
   }
 }
 
 /** “9 on this wrench is 9 lbf·ft = 12.2 N·m. The sheet asks 9 N·m, which is 6.64 on this scale.” */
-export function slipSentences(slip: UnitSlip, targetNm: number | null): string[] {
+export function slipSentences(slip: UnitSlip, targetNm: number | null, adapter?: Adapter): string[] {
   const { value, readAs, readNm, fitsAs } = slip
+  const reads = `${formatNumber(value)} on this wrench is ${formatNumber(value)} ${readAs}`
+  const applies = adapter
+    ? `, ${showTorque(readNm, 'N·m')} N·m through the adapter`
+    : readAs === 'N·m'
+      ? ''
+      : ` = ${showTorque(readNm, 'N·m')} N·m`
   return [
-    `${formatNumber(value)} on this wrench is ${formatNumber(value)} ${readAs}${readAs === 'N·m' ? '' : ` = ${showTorque(readNm, 'N·m')} N·m`}.`,
+    `${reads}${applies}.`,
     targetNm === null
       ? `${formatNumber(value)} ${fitsAs} would fit.`
-      : `The sheet asks ${showTorque(targetNm, fitsAs)} ${fitsAs}, which is ${formatNumber(fromNm(targetNm, readAs), 1)} on this scale.`,
+      : `The sheet asks ${showTorque(targetNm, fitsAs)} ${fitsAs}, which is ${formatNumber(settingFor(targetNm, readAs, adapter), 1)} on this scale.`,
   ]
 }
 
-const onThisScale = (targetNm: number, unit: ScaleEntry['unit']): string =>
-  `The sheet asks ${showTorque(targetNm, 'N·m')} N·m${unit === 'N·m' ? '' : `, which is ${formatNumber(fromNm(targetNm, unit), 1)} on this scale`}.`
+const onThisScale = (targetNm: number, unit: ScaleEntry['unit'], adapter?: Adapter): string =>
+  `The sheet asks ${showTorque(targetNm, 'N·m')} N·m${unit === 'N·m' && !adapter ? '' : `, which is ${formatNumber(settingFor(targetNm, unit, adapter), 1)} on this scale`}.`
 
 export function bandWords(band: Band): string {
   return band.kind === 'torque'
@@ -165,17 +167,15 @@ export function indicatedSlip(
 }
 
 export interface WrenchOffer {
-  unfit: WrenchChoice
-  fit?: WrenchChoice
+  unfit: Picked
+  fit?: Picked
 }
 
-/** The wrench in hand does not fit: the first that does, the plan's before others. Nothing where it fits. */
-export function wrenchOffer(
-  choices: readonly WrenchChoice[],
-  inHand: string | undefined,
-): WrenchOffer | undefined {
+/** The wrench in hand does not fit: the one to take instead. Nothing where it fits. */
+export function wrenchOffer(choices: readonly Picked[], inHand: string | undefined): WrenchOffer | undefined {
   const unfit = choices.find(({ wrench, fits }) => wrench.id === inHand && !fits)
   if (!unfit) return undefined
-  const fit = choices.find(({ fits }) => fits)
+  const best = proposedWrench(choices)
+  const fit = choices.find(({ wrench, fits }) => fits && wrench.id === best?.id)
   return { unfit, ...(fit ? { fit } : {}) }
 }

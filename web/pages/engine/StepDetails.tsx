@@ -122,6 +122,9 @@ function MeasurementAsks(props: { view: MeasurementView }) {
           )}
         </For>
       </ul>
+      <For each={props.view.leads}>
+        {({ words, inside }) => <p class={inside ? 'leads' : 'leads against'}>{words}</p>}
+      </For>
       <For each={measurement.notes ?? []}>{(note) => <p>{note}</p>}</For>
     </section>
   )

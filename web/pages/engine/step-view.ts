@@ -8,6 +8,7 @@ import type { MeasurementEntry, Signature } from '../../../shared/job/types'
 import {
   hasBegun,
   inTheWay,
+  leadsNow,
   offLimits,
   openNeeds,
   positionState,
@@ -23,6 +24,7 @@ import {
   waitsForCure,
 } from '../../../shared/job/verdicts'
 import type { Instant } from '../../../shared/log'
+import { ledWords } from '../../../shared/measure'
 import { indexPlan, positionsOf, setOf, stepClass } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Gate, JointClass, Measurement } from '../../../shared/plan/types'
 
@@ -54,6 +56,8 @@ export interface JointView {
 export interface MeasurementView {
   measurement: Measurement
   places: { place: string; entry?: MeasurementEntry }[]
+  /** What the numbers lead to: which gasket, which shim. */
+  leads: { words: string; inside: boolean }[]
 }
 
 export interface GateView {
@@ -121,6 +125,7 @@ export function stepView(job: PlannedJob, step: AdoptedStep, now?: Instant): Ste
         const entry = standingMeasurement(state, measurement.id, place)
         return entry ? { place, entry } : { place }
       }),
+      leads: ledWords(leadsNow(state, measurement)),
     })),
     gates: step.gates.map((gate) => {
       const answer = state.gates[gate.id]

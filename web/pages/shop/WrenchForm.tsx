@@ -125,6 +125,21 @@ export function WrenchForm(props: { desk: ShopDesk; before?: Wrench; onClose(): 
         <Entry of="min" label="Lowest on its scale" inputmode="decimal" />
         <Entry of="max" label="Highest on its scale" inputmode="decimal" />
         <Entry of="increment" label="Step of the scale, if known" inputmode="decimal" />
+        <Show when={draft().kind !== 'angle_gauge'}>
+          <Entry
+            of="lengthMm"
+            label="Length in mm, if measured"
+            hint="From the middle of the drive to the middle of the grip; the bench reckons crowfoots with it."
+            inputmode="decimal"
+          />
+        </Show>
+        <Entry
+          of="away"
+          label="Where it is, when not in the crib"
+          hint="As one would say it: often at the slip. The bench ranks it behind those within reach."
+          maxLength={80}
+          autocomplete="off"
+        />
         <Entry of="lastChecked" label="Last checked" type="date" />
         <Entry
           of="due"

@@ -57,6 +57,18 @@ export function Wrenches(props: { desk: ShopDesk }) {
                     {standing().words}
                   </p>
                   <dl class="pairs">
+                    <Show when={wrench.lengthMm}>
+                      {(length) => (
+                        <>
+                          <dt>Drive to grip</dt>
+                          <dd>{length()} mm</dd>
+                        </>
+                      )}
+                    </Show>
+                    <Show when={wrench.away}>
+                      <dt>Where</dt>
+                      <dd>{wrench.away}</dd>
+                    </Show>
                     <dt>Last checked</dt>
                     <dd>
                       {wrench.lastCheckedAt === undefined ? 'not entered' : dayWords(wrench.lastCheckedAt)}

@@ -95,6 +95,8 @@ export interface WrenchDraft {
   min: string
   max: string
   increment: string
+  lengthMm: string
+  away: string
   lastChecked: string
   due: string
   state: Wrench['state']
@@ -109,6 +111,8 @@ export function draftOf(wrench: Wrench | undefined): WrenchDraft {
     min: textOf(wrench?.min),
     max: textOf(wrench?.max),
     increment: textOf(wrench?.increment),
+    lengthMm: textOf(wrench?.lengthMm),
+    away: wrench?.away ?? '',
     lastChecked: dayText(wrench?.lastCheckedAt),
     due: dayText(wrench?.dueAt),
     state: wrench?.state ?? 'in_service',
@@ -127,6 +131,10 @@ export function wrenchFrom(draft: WrenchDraft, before?: Wrench): Wrench | string
   const increment = draft.increment.trim() === '' ? undefined : numberFrom(draft.increment)
   if (draft.increment.trim() !== '' && (increment === undefined || increment === 0))
     return `A step of “${draft.increment.trim()}” is none. Write a number above 0, or leave it empty.`
+  const lengthMm = draft.lengthMm.trim() === '' ? undefined : numberFrom(draft.lengthMm)
+  if (draft.lengthMm.trim() !== '' && (lengthMm === undefined || lengthMm < 50 || lengthMm > 5000))
+    return `A length of “${draft.lengthMm.trim()}” is no wrench’s. Write mm from the middle of the drive to the middle of the grip, 50 to 5000, or leave it empty.`
+  const away = draft.away.trim()
   const lastCheckedAt = dayFrom(draft.lastChecked, 'first', before?.lastCheckedAt)
   const dueAt = dayFrom(draft.due, 'last', before?.dueAt)
   if (lastCheckedAt !== undefined && dueAt !== undefined && dueAt < lastCheckedAt)
@@ -139,6 +147,8 @@ export function wrenchFrom(draft: WrenchDraft, before?: Wrench): Wrench | string
     min,
     max,
     ...(increment === undefined ? {} : { increment }),
+    ...(lengthMm === undefined || draft.kind === 'angle_gauge' ? {} : { lengthMm }),
+    ...(away ? { away } : {}),
     ...(lastCheckedAt === undefined ? {} : { lastCheckedAt }),
     ...(dueAt === undefined ? {} : { dueAt }),
     state: draft.state,

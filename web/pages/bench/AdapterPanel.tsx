@@ -1,0 +1,258 @@
+/**
+ * An adapter on the wrench in hand: its length on the pad, how it stands to the handle, and the number that is then
+ * to be set. Drawn to scale, so that a length typed for another shows.
+ */
+import { createEffect, createMemo, createSignal, For, Index, on, Show } from 'solid-js'
+import type { Adapter } from '../../../shared/job/types'
+import { formatNumber } from '../../../shared/units'
+import { hasTorqueScale, settingOn, wrenchSentence } from '../../../shared/wrench'
+import { Lever } from '../../drawings/Lever'
+import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
+import { NumberPad } from '../../ui/NumberPad'
+import { ANGLES, adapterWords, angleWords, leverFault } from './adapter'
+import { useBench } from './bench'
+import { targetOf } from './phase'
+import { appliesWords, shownOn } from './wrench'
+import './adapter.css'
+
+type Figure = 'adapterMm' | 'wrenchMm' | 'angleDeg'
+
+export function AdapterPanel() {
+  const bench = useBench()
+  return (
+    <Dialog
+      open={bench.fitting() && bench.wrench()?.kind === 'click'}
+      title={`Adapter on ${bench.wrench()?.id ?? ''}`}
+      onClose={() => bench.fit(false)}
+      broad
+    >
+      <AdapterForm />
+    </Dialog>
+  )
+}
+
+function AdapterForm() {
+  const bench = useBench()
+  const card = () => bench.wrench()?.lengthMm
+  const now = bench.fitted()
+  const before = now.kind === 'on' ? now.adapter : now.kind === 'ask' ? now.before : undefined
+  const [text, setText] = createSignal<Record<Figure, string>>({
+    adapterMm: before ? String(before.adapterMm) : '',
+    wrenchMm: card() === undefined && before && now.kind === 'on' ? String(before.wrenchMm) : '',
+    angleDeg: String(before?.angleDeg ?? 0),
+  })
+  const [figure, setFigure] = createSignal<Figure>('adapterMm')
+  /** The first digit after a figure is chosen begins it anew. */
+  const [fresh, setFresh] = createSignal(true)
+  createEffect(on(figure, () => setFresh(true)))
+  const number = (of: Figure): number => {
+    const said = text()[of]
+    return said === '' || said === '.' ? Number.NaN : Number(said)
+  }
+  const adapter = createMemo((): Adapter | undefined => {
+    const found = {
+      wrenchMm: card() ?? number('wrenchMm'),
+      adapterMm: number('adapterMm'),
+      angleDeg: number('angleDeg'),
+    }
+    return Object.values(found).every(Number.isFinite) && found.adapterMm > 0 ? found : undefined
+  })
+  const fault = () => {
+    const one = adapter()
+    return one && leverFault(one)
+  }
+  const sound = () => (fault() ? undefined : adapter())
+  const set = () => {
+    const wrench = bench.wrench()
+    const target = targetOf(bench.sheet())
+    const one = sound()
+    if (!wrench || !hasTorqueScale(wrench) || target === null || !one) return undefined
+    const setting = settingOn(wrench, target, bench.band(), one)
+    return { ...setting, shown: shownOn(setting, wrench) }
+  }
+  const plates = () => [
+    { id: 'adapterMm' as const, title: 'Adapter, drive to fastener', unit: ' mm' },
+    { id: 'angleDeg' as const, title: 'Angle to the handle', unit: '°' },
+    ...(card() === undefined
+      ? [{ id: 'wrenchMm' as const, title: 'Wrench, drive to mid-grip', unit: ' mm' }]
+      : []),
+  ]
+  const type = (value: string) => {
+    const was = text()[figure()]
+    // Rubbing out shortens what stands; a digit on a figure just chosen replaces it.
+    const next = fresh() && value.length > was.length ? value.slice(was.length) : value
+    setFresh(false)
+    setText({ ...text(), [figure()]: next === '.' ? '0.' : next })
+  }
+  const done = (fitted: Adapter | null) => {
+    bench.sayAdapter(fitted)
+    bench.fit(false)
+  }
+  return (
+    <div class="adapter">
+      <div class="adapter-side">
+        <div class="adapter-drawing">
+          <Show
+            when={adapter()}
+            fallback={<p class="pencil">The drawing comes with the lengths: from drive to fastener.</p>}
+          >
+            {(one) => <Lever adapter={one()} label={adapterWords(one())} width={320} height={150} />}
+          </Show>
+        </div>
+        <fieldset class="adapter-angles">
+          <legend>How it stands to the handle</legend>
+          <For each={ANGLES}>
+            {({ deg, title, means }) => (
+              <button
+                type="button"
+                class="adapter-angle"
+                classList={{ shown: number('angleDeg') === deg }}
+                aria-pressed={number('angleDeg') === deg}
+                onClick={() => setText({ ...text(), angleDeg: String(deg) })}
+              >
+                <strong>{title}</strong>
+                <span>{means}</span>
+              </button>
+            )}
+          </For>
+        </fieldset>
+        <Show when={card()}>
+          {(length) => (
+            <p class="small pencil">
+              {bench.wrench()?.id} is {formatNumber(length())} mm from drive to mid-grip, from its card. Pull
+              there: the hand elsewhere is another lever.
+            </p>
+          )}
+        </Show>
+        <p class="small">
+          A straight socket extension, in line with the drive, changes nothing: leave it out here.
+        </p>
+      </div>
+      <div class="adapter-side">
+        <div class="adapter-figures">
+          <Index each={plates()}>
+            {(plate) => (
+              <button
+                type="button"
+                class="adapter-figure"
+                classList={{ shown: figure() === plate().id }}
+                aria-pressed={figure() === plate().id}
+                onClick={() => setFigure(plate().id)}
+              >
+                <span>{plate().title}</span>
+                <strong>
+                  {text()[plate().id] || '–'}
+                  {plate().unit}
+                </strong>
+              </button>
+            )}
+          </Index>
+        </div>
+        <NumberPad value={text()[figure()]} onChange={type} decimal maxLength={6} label="Length or angle" />
+        <div aria-live="polite">
+          <Show when={fault()}>{(found) => <p class="against-words">{wrenchSentence(found())}</p>}</Show>
+          <Show when={set()}>
+            {(setting) => (
+              <p class="adapter-set">
+                <strong>
+                  Set {setting().shown} {setting().unit}
+                </strong>{' '}
+                · applies {appliesWords(setting())},{' '}
+                <span classList={{ 'against-words': !setting().inBand }}>
+                  {setting().inBand ? 'inside the band' : 'outside the band'}
+                </span>
+              </p>
+            )}
+          </Show>
+        </div>
+        <Button look="main" wide disabled={!sound()} onClick={() => done(sound() ?? null)}>
+          {sound()
+            ? `Adapter on: ${formatNumber(number('adapterMm'))} mm, ${angleWords(number('angleDeg'))}`
+            : card() === undefined
+              ? 'Enter both lengths'
+              : 'Enter the length of the adapter'}
+        </Button>
+        <Show when={before}>
+          <Button wide onClick={() => done(null)}>
+            No adapter on it
+          </Button>
+        </Show>
+      </div>
+    </div>
+  )
+}
+
+/** Beside the wrench in hand: what is on it, and the way to say so. */
+export function AdapterLine() {
+  const bench = useBench()
+  return (
+    <Show
+      when={bench.wrench()?.kind === 'click'}
+      fallback={
+        <Show when={bench.wrench()?.kind === 'indicating'}>
+          <p class="small pencil">
+            With a crowfoot it shows another torque than the fastener gets. Only click wrenches are reckoned
+            through one here.
+          </p>
+        </Show>
+      }
+    >
+      <div class="wrench-line">
+        <p>
+          <Show
+            when={bench.adapter()}
+            fallback={
+              <>
+                No crowfoot on it.{' '}
+                <span class="pencil">A straight extension in line with the drive changes nothing.</span>
+              </>
+            }
+          >
+            {(adapter) => (
+              <>
+                <strong>Adapter on:</strong> {adapterWords(adapter())}
+              </>
+            )}
+          </Show>
+        </p>
+        <Button onClick={() => bench.fit(true)}>{bench.adapter() ? 'Change adapter' : 'Adapter on…'}</Button>
+      </div>
+    </Show>
+  )
+}
+
+/** The number is not asked before it is known through which lever it goes. */
+export function AdapterAgain() {
+  const bench = useBench()
+  const asked = () => {
+    const found = bench.fitted()
+    return found.kind === 'ask' ? found : undefined
+  }
+  return (
+    <Show when={asked()}>
+      {(found) => (
+        <section class="entry" aria-labelledby="adapter-again-title" tabIndex={-1}>
+          <h2 id="adapter-again-title">Is the adapter on {bench.wrench()?.id}?</h2>
+          <p>
+            {bench.words.person(found().last.by)} last set {found().last.wrenchId} here through{' '}
+            {adapterWords(found().last.adapter as Adapter)}, {bench.words.moment(found().last.doneAt)}.
+          </p>
+          <Lever adapter={found().before} label={adapterWords(found().before)} />
+          <Show when={found().sound}>
+            <Button look="main" wide onClick={() => bench.sayAdapter(found().before)}>
+              On, as it was: {formatNumber(found().before.adapterMm)} mm,{' '}
+              {angleWords(found().before.angleDeg)}
+            </Button>
+          </Show>
+          <Button wide onClick={() => bench.fit(true)}>
+            Another, or another way
+          </Button>
+          <Button wide onClick={() => bench.sayAdapter(null)}>
+            No adapter on it
+          </Button>
+        </section>
+      )}
+    </Show>
+  )
+}
