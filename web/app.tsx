@@ -12,6 +12,7 @@ const Audit = lazy(() => import('./pages/audit'))
 const Settle = lazy(() => import('./pages/settle'))
 const ReleaseRecord = lazy(() => import('./pages/record'))
 const Wall = lazy(() => import('./pages/wall'))
+const SpecDesk = lazy(() => import('./pages/spec-desk'))
 const Shop = lazy(() => import('./pages/shop'))
 const FirstLook = lazy(() => import('./pages/first-look'))
 const FirstRun = lazy(() => import('./pages/first-run'))
@@ -31,6 +32,7 @@ export function App() {
         <Route path="/jobs/:id/audit" component={Audit} />
         <Route path="/jobs/:id/settle/:joint/:pass" component={Settle} />
         <Route path="/jobs/:id/record/:number" component={ReleaseRecord} />
+        <Route path="/desk" component={SpecDesk} />
         <Route path="/shop/*rest" component={Shop} />
         <Route path="*" component={Lost} />
       </Router>

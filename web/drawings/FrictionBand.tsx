@@ -26,7 +26,7 @@ export function FrictionBand(props: FrictionBandProps) {
       class="friction-band"
       classList={{ against: props.against === true }}
       width="100%"
-      height="156"
+      height="172"
       role="img"
       aria-label={props.label}
     >
@@ -42,37 +42,37 @@ export function FrictionBand(props: FrictionBandProps) {
         height="24"
       />
       <line class="friction-mark" x1={pct(at().torque.at)} x2={pct(at().torque.at)} y1="22" y2="62" />
-      <text class="friction-figure" x={pct(at().torque.low)} y="70" text-anchor="middle">
+      <text class="friction-figure" x={pct(at().torque.low)} y="78" text-anchor="middle">
         {props.showNm(props.band.lowNm)}
       </text>
-      <text class="friction-figure" x={pct(at().torque.high)} y="70" text-anchor="middle">
+      <text class="friction-figure" x={pct(at().torque.high)} y="78" text-anchor="middle">
         {props.showNm(props.band.highNm)}
       </text>
-      <text class="friction-name" x="0" y="96">
+      <text class="friction-name" x="0" y="108">
         preload at the mark
       </text>
-      <line class="friction-line" x1="0" x2="100%" y1="124" y2="124" />
+      <line class="friction-line" x1="0" x2="100%" y1="136" y2="136" />
       <rect
         class="friction-shade"
         x={pct(at().preload.low)}
         width={pct(at().preload.high - at().preload.low)}
-        y="112"
+        y="124"
         height="24"
       />
       <line
         class="friction-limit"
         x1={pct(at().preload.yields)}
         x2={pct(at().preload.yields)}
-        y1="102"
-        y2="142"
+        y1="114"
+        y2="154"
       />
-      <text class="friction-figure" x={pct(at().preload.low)} y="152" text-anchor="middle">
+      <text class="friction-figure" x={pct(at().preload.low)} y="168" text-anchor="middle">
         {props.showN(props.band.preloadLowN)}
       </text>
       <text
         class="friction-figure"
         x={pct(at().preload.high)}
-        y="152"
+        y="168"
         text-anchor={near() ? 'end' : 'middle'}
         dx={near() ? 8 : 0}
       >
@@ -81,7 +81,7 @@ export function FrictionBand(props: FrictionBandProps) {
       <text
         class="friction-figure friction-yield"
         x={pct(at().preload.yields)}
-        y="98"
+        y="110"
         text-anchor="end"
         dx="8"
       >

@@ -33,6 +33,7 @@ export function TopBar() {
             { href: `/jobs/${id}/audit`, title: 'Audit', exact: false },
           ]
         : []),
+      { href: '/desk', title: 'Spec desk', exact: true },
       { href: '/shop', title: 'Shop', exact: false },
     ]
   })

@@ -41,7 +41,11 @@ export function Basis(props: BasisProps) {
       <Show when={props.refs}>
         {(refs) => (
           <p class="basis-refs" aria-hidden="true">
-            Formulas and sources: {props.ids.map((one) => refs()(one)).join(', ')}
+            Formulas and sources:{' '}
+            {props.ids
+              .map((one) => refs()(one))
+              .sort((a, b) => a - b)
+              .join(', ')}
           </p>
         )}
       </Show>

@@ -1,0 +1,69 @@
+/** A torque in any spelling of any unit, in all the others. */
+import { For, Match, Switch } from 'solid-js'
+import { Button } from '../../ui/Button'
+import { Ask, useDesk } from './ask'
+import type { Converted } from './printed'
+
+export function ConvertRow() {
+  const { desk, set } = useDesk()
+  const read = () =>
+    desk().converted.state === 'read'
+      ? (desk().converted as Extract<Converted, { state: 'read' }>)
+      : undefined
+  const refused = () =>
+    desk().converted.state === 'refused'
+      ? (desk().converted as Extract<Converted, { state: 'refused' }>)
+      : undefined
+  return (
+    <section class="desk-row desk-convert" aria-labelledby="desk-convert">
+      <div class="desk-asked">
+        <h2 id="desk-convert">Convert</h2>
+        <Ask field="convert" hint="35 ft. lbs., 12,5 daN·m, 3.2 mkg, 806 kgf-cm." />
+      </div>
+      <div class="desk-answers">
+        <Switch
+          fallback={
+            <section class="desk-answer desk-greyed">
+              <p>Type a torque with its unit to see it in all the others.</p>
+            </section>
+          }
+        >
+          <Match when={refused()}>
+            {(no) => (
+              <section class="desk-answer">
+                <p class="sentence against">{no().why}</p>
+                <div class="desk-choices">
+                  <For each={no().readings}>
+                    {(reading) => (
+                      <Button onClick={() => set('convert', reading.text)}>{reading.text}</Button>
+                    )}
+                  </For>
+                </div>
+              </section>
+            )}
+          </Match>
+          <Match when={read()}>
+            {(one) => (
+              <section class="desk-answer">
+                <dl class="desk-facts">
+                  <For each={one().rows}>
+                    {(row) => (
+                      <div classList={{ 'desk-typed': row.asTyped }}>
+                        <dt>{row.unit}</dt>
+                        <dd>{row.shown}</dd>
+                      </div>
+                    )}
+                  </For>
+                </dl>
+                <p class="small pencil">
+                  Exact by definition: 1 in = 25.4 mm, 1 lb = 0.453 592 37 kg, gn = 9.806 65 m/s² (NIST SP
+                  811).
+                </p>
+              </section>
+            )}
+          </Match>
+        </Switch>
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,86 @@
+/** The fastener: thread, class, lubrication, and what the manual prints; beside it the torque band. */
+import { A } from '@solidjs/router'
+import { For, Match, Show, Switch } from 'solid-js'
+import { LUBRICATIONS } from '../../../shared/fastener'
+import { EmptyState } from '../../ui/EmptyState'
+import { Ask, Choose, useDesk } from './ask'
+import { PrintedAnswer } from './PrintedAnswer'
+import { ThreadFacts } from './ThreadFacts'
+import { TorqueAnswer } from './TorqueAnswer'
+import { LUBRICATION_WORDS } from './tension'
+
+const GRADES = ['8.8', '10.9', '12.9', '5.8', '4.6', 'SAE 2', 'SAE 5', 'SAE 8', 'A2-70', 'A4-70', 'A4-80']
+const STATES = [
+  ...LUBRICATIONS.map((state) => [state, LUBRICATION_WORDS[state]] as const),
+  ['measured', 'measured: friction entered'] as const,
+]
+const EXAMPLES = ['M10x1.25', '3/8-16 UNC', '#10-32']
+
+export function FastenerRow() {
+  const { desk } = useDesk()
+  const gradeHint = () =>
+    desk().grade.taken && desk().grade.words
+      ? `Not entered: taken as ${desk().grade.words}. Read the mark on the head.`
+      : 'As marked on the head: 8.8, 10.9, SAE 5, A2-70.'
+  return (
+    <section class="desk-row" aria-labelledby="desk-fastener">
+      <div class="desk-asked">
+        <h2 id="desk-fastener">The fastener</h2>
+        <Ask field="thread" hint="As printed: M10x1.25, 3/8-16 UNC, #10-32." />
+        <Ask field="grade" hint={gradeHint()} list={GRADES} />
+        <Choose field="lubrication" choices={STATES} />
+        <Show when={desk().asked.lubrication === 'measured'}>
+          <Ask field="mu" hint="Thread and head alike: 0.12, or 0.10 to 0.14." inputMode="text" />
+        </Show>
+        <Ask
+          field="printed"
+          hint="As it stands there: 24 ±4 N·m (18 ±3 lb-ft), 30 Nm + 90°. It stands above all that is computed."
+          long
+        />
+        <details
+          class="desk-more"
+          open={['utilisation', 'headBearing', 'clearanceHole'].some(
+            (field) => desk().asked[field as 'utilisation'] !== '',
+          )}
+        >
+          <summary>Head, clearance hole, use of the bolt</summary>
+          <div class="desk-pair">
+            <Ask field="headBearing" hint="Plain hexagon head unless entered." inputMode="decimal" />
+            <Ask field="clearanceHole" hint="Medium hole unless entered." inputMode="decimal" />
+            <Ask field="utilisation" hint="0.9 unless entered." inputMode="decimal" />
+          </div>
+        </details>
+      </div>
+      <div class="desk-answers">
+        <Show when={desk().printed.state !== 'none'}>
+          <PrintedAnswer />
+        </Show>
+        <Switch>
+          <Match when={desk().thread.state === 'open'}>
+            <EmptyState title="Type a thread as it is printed.">
+              <p>
+                Its torque band, what strips first, whether the bolt fits its hole, what to set on which
+                wrench and the tightening order then stand here, each with formula and source.
+              </p>
+              <ul class="desk-examples">
+                <For each={EXAMPLES}>
+                  {(example) => (
+                    <li>
+                      <A class="button" href={`/desk?thread=${encodeURIComponent(example)}`}>
+                        {example}
+                      </A>
+                    </li>
+                  )}
+                </For>
+              </ul>
+            </EmptyState>
+          </Match>
+          <Match when={desk().thread.state !== 'open'}>
+            <TorqueAnswer />
+            <ThreadFacts />
+          </Match>
+        </Switch>
+      </div>
+    </section>
+  )
+}

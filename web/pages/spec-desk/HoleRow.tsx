@@ -1,0 +1,246 @@
+/** The hole: what it is cut in, how deep, what is clamped; beside it whether the bolt fits and what strips first. */
+import { For, Match, Show, Switch } from 'solid-js'
+import { CAUTIONS, HOLE_MATERIALS } from '../../../shared/fastener'
+import { formatNumber } from '../../../shared/units'
+import { listed } from '../../../shared/words'
+import { BoltInHole } from '../../drawings/BoltInHole'
+import { Basis } from '../../ui/Basis'
+import { Ask, Choose, useDesk } from './ask'
+import type { Fit, Strip } from './hole'
+import { answerOf } from './part'
+import { kN, LINKS, mm, VERDICTS } from './words'
+
+const MATERIALS = [['', 'not said'] as const, ...HOLE_MATERIALS.map(({ id, words }) => [id, words] as const)]
+
+export function HoleRow() {
+  const { desk } = useDesk()
+  return (
+    <section class="desk-row" aria-labelledby="desk-hole">
+      <div class="desk-asked">
+        <h2 id="desk-hole">The hole</h2>
+        <Choose field="material" choices={MATERIALS} />
+        <div class="desk-pair">
+          <Ask field="length" hint="Under the head." inputMode="decimal" />
+          <Ask field="stack" hint="Without the washer." inputMode="decimal" />
+          <Ask field="washer" hint="None unless entered." inputMode="decimal" />
+          <Ask field="threadDepth" hint="Full thread, from the face." inputMode="decimal" />
+          <Choose
+            field="bottom"
+            choices={[
+              ['blind', 'blind'],
+              ['through', 'open, or a nut'],
+            ]}
+          />
+          <Show when={desk().asked.bottom !== 'through'}>
+            <Ask field="holeDepth" hint="To its thread’s end unless entered." inputMode="decimal" />
+          </Show>
+          <Choose
+            field="insert"
+            choices={[
+              ['none', 'none'],
+              ['wire', 'wire insert'],
+              ['solid', 'solid insert'],
+            ]}
+          />
+          <Show when={desk().asked.insert !== 'none'}>
+            <Ask field="insertLength" hint="1.5 d unless entered." inputMode="decimal" />
+          </Show>
+          <Show when={desk().asked.insert === 'solid'}>
+            <Ask field="insertOuter" hint="As M14x1.5." />
+          </Show>
+        </div>
+      </div>
+      <div class="desk-answers">
+        <StripAnswer />
+        <FitAnswer />
+      </div>
+    </section>
+  )
+}
+
+function StripAnswer() {
+  const { desk, refs } = useDesk()
+  const part = () => desk().strip
+  const strip = () => answerOf(part())
+  return (
+    <section class="desk-answer" classList={{ 'desk-greyed': !strip() }} aria-labelledby="desk-strip">
+      <h3 id="desk-strip">Will it strip?</h3>
+      <Switch>
+        <Match when={strip()}>{(one) => <Links one={one()} />}</Match>
+        <Match when={part().state !== 'there'}>
+          <Why part={part()} />
+        </Match>
+      </Switch>
+      <Show when={strip()}>
+        {(one) => <Basis ids={one().strip.basis} of="the strip loads" refs={refs} />}
+      </Show>
+    </section>
+  )
+}
+
+function Links(props: { one: Strip }) {
+  const { desk } = useDesk()
+  const strip = () => props.one.strip
+  const pulls = () => answerOf(desk().recommended)?.preloadHighN
+  const most = () => Math.max(strip().boltBreakN, strip().boltStripN, strip().holeStripN, pulls() ?? 0)
+  const rows = () =>
+    [
+      ['bolt', strip().boltBreakN],
+      ['bolt_thread', strip().boltStripN],
+      ['hole_thread', strip().holeStripN],
+    ] as const
+  const from = () =>
+    ({
+      fit: 'the bolt in its hole',
+      thread: 'the whole thread; no bolt length is known',
+      rule: 'taken as 1.5 d; nothing is entered',
+    })[props.one.lengthFrom]
+  return (
+    <>
+      <p class="sentence" classList={{ against: !strip().boltBreaksFirst }}>
+        {strip().boltBreaksFirst ? 'The bolt breaks first, and is seen.' : `First ${LINKS[strip().weakest]}.`}
+      </p>
+      <ul class="desk-links">
+        <For each={rows()}>
+          {([link, bears]) => (
+            <li classList={{ 'desk-weakest': strip().weakest === link }}>
+              <span>
+                {LINKS[link]} <strong>at {kN(bears)} kN</strong>
+                {strip().weakest === link ? ' (first)' : ''}
+              </span>
+              <span class="desk-bar" aria-hidden="true">
+                <span style={{ width: `${(bears / most()) * 100}%` }} />
+                <Show when={pulls()}>{(pull) => <i style={{ left: `${(pull() / most()) * 100}%` }} />}</Show>
+              </span>
+            </li>
+          )}
+        </For>
+      </ul>
+      <Show when={pulls()}>
+        {(pull) => (
+          <p>
+            The recommended torque pulls up to {kN(pull())} kN (the upright mark): the weakest link bears{' '}
+            {formatNumber(strip().weakestN / pull(), 1)} times that.
+          </p>
+        )}
+      </Show>
+      <p>
+        {mm(strip().usableMm)} mm of thread hold ({from()}). The bolt breaks first from{' '}
+        {mm(strip().lengthForBoltFirstMm)} mm on; {mm(strip().lengthForStrongBoltMm)} mm with bolts a fifth
+        stronger than their minimum. Hole: {strip().material.words}, shear strength{' '}
+        {formatNumber(strip().holeShearMPa, 0)} MPa.
+      </p>
+      <ul class="desk-cautions">
+        <For each={strip().cautions.filter((code) => code !== 'maker_governs')}>
+          {(code) => <li>{CAUTIONS[code]}</li>}
+        </For>
+      </ul>
+      <p class="small pencil">
+        Shear strength: {strip().material.source}
+        {strip().material.status === 'memory' ? ' (recalled, not seen)' : ''}.
+      </p>
+    </>
+  )
+}
+
+function FitAnswer() {
+  const { desk, refs } = useDesk()
+  const part = () => desk().fit
+  const fit = () => answerOf(part())
+  return (
+    <section class="desk-answer" classList={{ 'desk-greyed': !fit() }} aria-labelledby="desk-fit">
+      <h3 id="desk-fit">Does the bolt fit?</h3>
+      <Switch>
+        <Match when={fit()}>{(one) => <Fitted one={one()} />}</Match>
+        <Match when={part().state !== 'there'}>
+          <Why part={part()} />
+        </Match>
+      </Switch>
+      <Show when={fit()}>{(one) => <Basis ids={one().fit.basis} of="the fit" refs={refs} />}</Show>
+    </section>
+  )
+}
+
+function Fitted(props: { one: Fit }) {
+  const fit = () => props.one.fit
+  const verdict = () => (props.one.lengthMm === undefined ? undefined : fit().verdict)
+  const against = () => verdict() !== undefined && verdict() !== 'good'
+  const lengths = () => {
+    const right = fit().rightLengthsMm
+    return right.length === 0
+      ? 'No standard length is right here: change the stack, the washer or the hole.'
+      : `Right ${right.length === 1 ? 'is' : 'are'} ${listed(right.map((one) => mm(one)))} mm.`
+  }
+  const facts = () => [
+    ['holds', `${mm(fit().engagementMm)} mm (${formatNumber(fit().engagementD, 1)} d)`],
+    ['should hold', `${mm(fit().minEngagementMm)} mm`],
+    ...(fit().clearanceMm < 0
+      ? [[props.one.through ? 'stands out by' : 'too long by', `${mm(-fit().clearanceMm)} mm`]]
+      : [['left at the bottom', `${mm(fit().clearanceMm)} mm`]]),
+    ...(props.one.through ? [] : [['should be left', `${mm(fit().wantedClearanceMm)} mm`]]),
+  ]
+  const words = () =>
+    `${verdict() ? VERDICTS[verdict() as 'good'] : ''} ${facts()
+      .map(([name, value]) => `${name} ${value}`)
+      .join(', ')}.`
+  return (
+    <>
+      <Show when={verdict()}>
+        {(one) => (
+          <p class="sentence" classList={{ against: against() }}>
+            {VERDICTS[one()]}
+          </p>
+        )}
+      </Show>
+      <div class="desk-fit">
+        <Show when={props.one.section}>
+          {(section) => <BoltInHole section={section()} label={words()} against={against()} height={300} />}
+        </Show>
+        <div>
+          <Show when={verdict()}>
+            <dl class="desk-facts">
+              <For each={facts()}>
+                {([name, value]) => (
+                  <div>
+                    <dt>{name}</dt>
+                    <dd>{value}</dd>
+                  </div>
+                )}
+              </For>
+            </dl>
+          </Show>
+          <p>
+            <strong>{lengths()}</strong> It holds enough from {mm(fit().shortestMm)} mm on and clears up to{' '}
+            {mm(fit().longestMm)} mm.
+          </p>
+          <Show when={props.one.lengthMm === undefined}>
+            <p>No bolt length is entered, so there is no verdict and no drawing.</p>
+          </Show>
+          <Show when={props.one.lengthFromThread}>
+            <p>The length of {mm(props.one.lengthMm ?? 0)} mm is the one written with the thread.</p>
+          </Show>
+          <Show when={props.one.holeDepthTaken}>
+            <p class="pencil">The hole is drawn no deeper than its thread: its depth is not entered.</p>
+          </Show>
+          <ul class="desk-cautions">
+            <For each={fit().cautions}>{(code) => <li>{CAUTIONS[code]}</li>}</For>
+          </ul>
+        </div>
+      </div>
+    </>
+  )
+}
+
+/** Why an answer is not there, in its place. */
+export function Why(props: {
+  part: { state: 'there' } | { state: 'refused'; why: string } | { state: 'open'; asks: string }
+}) {
+  return (
+    <Switch>
+      <Match when={props.part.state === 'refused' && props.part}>
+        {(part) => <p class="sentence against">Nothing is computed. {part().why}</p>}
+      </Match>
+      <Match when={props.part.state === 'open' && props.part}>{(part) => <p>{part().asks}</p>}</Match>
+    </Switch>
+  )
+}

@@ -1,0 +1,102 @@
+/** What the manual prints, read back pass by pass; what is unclear is asked, what contradicts itself is said. */
+import { For, Match, Show, Switch } from 'solid-js'
+import { formatNumber } from '../../../shared/units'
+import { Button } from '../../ui/Button'
+import { useDesk } from './ask'
+import { answerOf } from './part'
+import { contradictionWords, type Printed, passWords } from './printed'
+import type { TorqueBeside } from './tension'
+import { computedNm, kN, percent } from './words'
+
+type Read = Extract<Printed, { state: 'read' }>
+type Refused = Extract<Printed, { state: 'refused' }>
+
+export function PrintedAnswer() {
+  const { desk, set } = useDesk()
+  const read = () => (desk().printed.state === 'read' ? (desk().printed as Read) : undefined)
+  const refused = () => (desk().printed.state === 'refused' ? (desk().printed as Refused) : undefined)
+  return (
+    <section class="desk-answer desk-printed" aria-labelledby="desk-printed">
+      <h3 id="desk-printed">Printed, and above all that is computed</h3>
+      <Switch>
+        <Match when={refused()}>
+          {(no) => (
+            <>
+              <p class="sentence against">{no().why}</p>
+              <div class="desk-choices">
+                <For each={no().readings}>
+                  {(reading) => <Button onClick={() => set('printed', reading.text)}>{reading.text}</Button>}
+                </For>
+              </div>
+            </>
+          )}
+        </Match>
+        <Match when={read()}>
+          {(one) => (
+            <>
+              <Show when={contradictionWords(one().spec)}>
+                {(words) => <p class="sentence against">{words()}</p>}
+              </Show>
+              <Show when={!one().spec.contradiction}>
+                <ol class="desk-passes">
+                  <For each={one().spec.passes}>
+                    {(pass, i) => (
+                      <li classList={{ 'desk-pass-set': one().toSet?.pass === i() + 1 }}>
+                        <span class="desk-pass-words">
+                          {passWords(pass, 'N·m')}
+                          <Show when={one().spec.passes.length > 1 && one().toSet?.pass === i() + 1}>
+                            <span class="desk-label"> set below</span>
+                          </Show>
+                        </span>
+                        <Show when={pass.kind === 'torque'}>
+                          <span class="pencil">
+                            {passWords(pass, 'lbf·ft')}, {passWords(pass, 'lbf·in')},{' '}
+                            {passWords(pass, 'kgf·m')}
+                          </span>
+                        </Show>
+                      </li>
+                    )}
+                  </For>
+                </ol>
+              </Show>
+              <Show when={one().seats}>
+                <p>
+                  An angle follows: this torque only seats the joint, and is not to be held against the
+                  computed band.
+                </p>
+              </Show>
+              <Show when={desk().printedBeside}>{(beside) => <Beside beside={beside()} />}</Show>
+            </>
+          )}
+        </Match>
+      </Switch>
+    </section>
+  )
+}
+
+function Beside(props: { beside: TorqueBeside }) {
+  const { desk } = useDesk()
+  const lies = () =>
+    ({
+      below: 'below the computed band',
+      within: 'within the computed band',
+      above: 'above the computed band',
+    })[props.beside.lies]
+  return (
+    <p classList={{ 'desk-against': props.beside.pastYield }}>
+      {formatNumber(props.beside.torqueNm, 2)} N·m lies {lies()}: it pulls {kN(props.beside.preloadLowN)} to{' '}
+      {kN(props.beside.preloadHighN)} kN and uses {percent(props.beside.useLow)} to{' '}
+      {percent(props.beside.useHigh)} of the yield stress, from rough to slippery.
+      <Show when={props.beside.pastYield}>
+        {' '}
+        At the slippery end a bolt of class {desk().grade.words} would be stretched for good. Check class,
+        thread and lubrication against the page; the printed value still stands.
+      </Show>
+      <Show when={!props.beside.pastYield && props.beside.lies === 'below'}>
+        {' '}
+        Makers print less where a gasket or a soft part sets the limit. Full use of this bolt would begin at{' '}
+        {computedNm(answerOf(desk().tension)?.low.torqueNm ?? 0)} N·m.
+      </Show>
+    </p>
+  )
+}

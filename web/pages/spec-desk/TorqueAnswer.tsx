@@ -1,0 +1,204 @@
+/** The torque band, the recommended torque with why, and the same fastener in every other lubrication. */
+import { For, Match, Show, Switch } from 'solid-js'
+import { CAUTIONS, type CautionCode, type Tightening } from '../../../shared/fastener'
+import { showTorque } from '../../../shared/units'
+import { FrictionBand } from '../../drawings/FrictionBand'
+import { Basis } from '../../ui/Basis'
+import { useDesk } from './ask'
+import { answerOf } from './part'
+import { airframeLine, besideBand, lubricationTable } from './tension'
+import { alsoIn, computedNm, kN, percent } from './words'
+
+/** Said already in the answer itself. */
+const SAID: readonly CautionCode[] = ['maker_governs', 'low_friction_governs', 'friction_dominates']
+
+export function TorqueAnswer() {
+  const { desk, refs } = useDesk()
+  const tight = () => answerOf(desk().tension)
+  const why = () => {
+    const part = desk().tension
+    return part.state === 'refused' ? part.why : part.state === 'open' ? part.asks : ''
+  }
+  return (
+    <section
+      class="desk-answer"
+      classList={{ 'desk-greyed': tight() === undefined }}
+      aria-labelledby="desk-torque"
+    >
+      <h3 id="desk-torque">Torque, computed</h3>
+      <p class="desk-above">{CAUTIONS.maker_governs}</p>
+      <Switch>
+        <Match when={tight()}>
+          {(found) => (
+            <>
+              <Recommendation tight={found()} />
+              <Lubrications />
+              <Airframe />
+              <ul class="desk-cautions">
+                <For each={found().cautions.filter((code) => !SAID.includes(code))}>
+                  {(code) => <li>{CAUTIONS[code]}</li>}
+                </For>
+              </ul>
+              <Basis ids={found().basis} of="the torque" refs={refs} />
+            </>
+          )}
+        </Match>
+        <Match when={tight() === undefined}>
+          <p class="sentence against">No torque is computed. {why()}</p>
+          <Show when={desk().thread.state === 'there'}>
+            <Lubrications />
+          </Show>
+        </Match>
+      </Switch>
+    </section>
+  )
+}
+
+function Recommendation(props: { tight: Tightening }) {
+  const { desk } = useDesk()
+  const recommended = () => answerOf(desk().recommended)
+  const refused = () => {
+    const part = desk().recommended
+    return part.state === 'open' ? part.asks : part.state === 'refused' ? part.why : ''
+  }
+  const marked = () => desk().printedBeside ?? besideBand(props.tight, recommended()?.torqueNm ?? 0)
+  const band = () => `${computedNm(props.tight.low.torqueNm)} to ${computedNm(props.tight.high.torqueNm)} N·m`
+  const friction = () => {
+    const { low, high } = props.tight
+    return low.muThread === high.muThread ? `μ ${low.muThread}` : `μ ${low.muThread} to ${high.muThread}`
+  }
+  const single = () => props.tight.low.torqueNm === props.tight.high.torqueNm
+  return (
+    <>
+      <div class="desk-figures">
+        <Show when={recommended()} fallback={<p class="sentence against">{refused()}</p>}>
+          {(one) => (
+            <p class="desk-big">
+              <span class="desk-label">recommended</span>
+              <strong>{computedNm(one().torqueNm)} N·m</strong>
+              <span class="pencil">{alsoIn(one().torqueNm)}</span>
+            </p>
+          )}
+        </Show>
+        <p class="desk-big desk-band">
+          <span class="desk-label">
+            {single() ? 'full use' : 'full use over the band'}, {friction()}
+          </span>
+          <strong>{single() ? `${computedNm(props.tight.low.torqueNm)} N·m` : band()}</strong>
+          <span class="pencil">
+            {showTorque(props.tight.low.torqueNm, 'lbf·ft')}
+            <Show when={!single()}> to {showTorque(props.tight.high.torqueNm, 'lbf·ft')}</Show> lbf·ft
+          </span>
+        </p>
+      </div>
+      <Show when={desk().printedBeside || recommended()}>
+        <FrictionBand
+          band={{
+            lowNm: props.tight.low.torqueNm,
+            highNm: props.tight.high.torqueNm,
+            torqueNm: marked().torqueNm,
+            preloadLowN: marked().preloadLowN,
+            preloadHighN: marked().preloadHighN,
+            fullN: props.tight.low.preloadN,
+            yieldN: props.tight.low.preloadN / props.tight.utilisation,
+          }}
+          against={marked().pastYield}
+          showNm={(nm) => `${computedNm(nm)} N·m`}
+          showN={(n) => `${kN(n)} kN`}
+          label={`Band ${band()}. ${computedNm(marked().torqueNm)} N·m pulls ${kN(marked().preloadLowN)} to ${kN(marked().preloadHighN)} kN.`}
+        />
+      </Show>
+      <Show when={recommended()}>
+        {(one) => (
+          <p>
+            Why this one: it uses {percent(props.tight.utilisation)} of the yield stress of{' '}
+            {props.tight.grade.grade} at the slipperiest of the band, so that no bolt of it is stretched
+            further; at the roughest {kN(one().preloadLowN)} kN are left of {kN(one().preloadHighN)} kN.{' '}
+            <Show when={one().held}>{(words) => `It is ${words()}. `}</Show>
+            <Show when={!one().holeKnown}>
+              Whether the hole bears it is not known until the hole is entered.{' '}
+            </Show>
+            {CAUTIONS.friction_dominates}
+          </p>
+        )}
+      </Show>
+    </>
+  )
+}
+
+function Lubrications() {
+  const { desk, set } = useDesk()
+  const rows = () => {
+    const found = answerOf(desk().thread)
+    return found ? lubricationTable(desk().asked, found) : []
+  }
+  /** One reason for all lines is said above the table, not in each of them. */
+  const common = () => new Set(rows().map(({ why }) => why)).size === 1
+  return (
+    <div class="desk-scroll">
+      <table class="desk-table">
+        <caption class="unseen">The same fastener in every lubrication</caption>
+        <thead>
+          <tr>
+            <th scope="col">Thread and head</th>
+            <th scope="col">Friction</th>
+            <th scope="col">Full use, N·m</th>
+          </tr>
+        </thead>
+        <tbody>
+          <For each={rows()}>
+            {(row) => (
+              <tr classList={{ 'desk-here': row.asked, 'desk-grey': row.why !== undefined }}>
+                <th scope="row">
+                  <button type="button" class="desk-pick" onClick={() => set('lubrication', row.lubrication)}>
+                    {row.words}
+                  </button>
+                </th>
+                <Show
+                  when={row.why === undefined}
+                  fallback={
+                    <td colspan="2">
+                      <Show when={!common()} fallback="not computed">
+                        {row.why}
+                      </Show>
+                    </td>
+                  }
+                >
+                  <td>
+                    {row.friction?.low.toFixed(2)}–{row.friction?.high.toFixed(2)}
+                  </td>
+                  <td>
+                    {computedNm(row.lowNm ?? 0)}–{computedNm(row.highNm ?? 0)}
+                  </td>
+                </Show>
+              </tr>
+            )}
+          </For>
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+/** A published table beside the computation, for inch threads: not the same bolts, and so only to compare. */
+function Airframe() {
+  const { desk, refs } = useDesk()
+  const line = () => {
+    const found = answerOf(desk().thread)
+    return found && airframeLine(found)
+  }
+  return (
+    <Show when={line()}>
+      {(found) => (
+        <div class="desk-compare">
+          <p>
+            To compare: airframe bolts of this size, oil-free plated threads, nut in tension, are tightened to{' '}
+            {found().printedLbfIn[0]}–{found().printedLbfIn[1]} lbf·in ({computedNm(found().tension.minNm)}–
+            {computedNm(found().tension.maxNm)} N·m). That table holds for airframe bolts only.
+          </p>
+          <Basis ids={found().basis} of="the airframe table" refs={refs} />
+        </div>
+      )}
+    </Show>
+  )
+}

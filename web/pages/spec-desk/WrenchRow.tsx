@@ -1,0 +1,179 @@
+/** What to set on which wrench of the crib, through the adapter; best first, and what speaks against each. */
+import { For, Index, Match, Show, Switch } from 'solid-js'
+import type { Wrench } from '../../../shared/shop/types'
+import { formatNumber, showTorque } from '../../../shared/units'
+import { againstWrench, type Picked } from '../../../shared/wrench'
+import { Ask, Choose, useDesk } from './ask'
+import { Why } from './HoleRow'
+import { answerOf } from './part'
+import { passWords } from './printed'
+import { computedNm } from './words'
+import type { Target } from './wrench'
+
+/** The rest of a crib that does not fit is one touch further: it is not what is looked for. */
+const SHOWN_FIRST = 3
+
+export function WrenchRow() {
+  const { desk } = useDesk()
+  const torques = () => {
+    const { printed } = desk()
+    return printed.state === 'read'
+      ? printed.spec.passes.flatMap((pass, i) =>
+          pass.kind === 'torque' ? [[String(i + 1), `${i + 1}: ${passWords(pass, 'N·m')}`] as const] : [],
+        )
+      : []
+  }
+  const set = () => answerOf(desk().wrench)
+  return (
+    <section class="desk-row" aria-labelledby="desk-wrench">
+      <div class="desk-asked">
+        <h2 id="desk-wrench">The wrench</h2>
+        <Show when={torques().length > 1}>
+          <Choose field="pass" choices={[['', 'the last torque'], ...torques()]} />
+        </Show>
+        <div class="desk-pair">
+          <Ask
+            field="adapterLength"
+            hint="Crowfoot: drive to fastener. A straight socket extension changes nothing."
+            inputMode="decimal"
+          />
+          <Ask
+            field="adapterAngle"
+            hint="0 straight out, 90 no change, 180 back along the handle."
+            inputMode="decimal"
+          />
+          <Ask field="wrenchLength" hint="Drive to grip, where the card has none." inputMode="decimal" />
+          <Ask field="tolerance" hint="The shop’s for critical joints unless entered." inputMode="decimal" />
+        </div>
+      </div>
+      <div class="desk-answers">
+        <section class="desk-answer" classList={{ 'desk-greyed': !set() }} aria-labelledby="desk-set">
+          <h3 id="desk-set">What to set</h3>
+          <Switch>
+            <Match when={set()}>
+              {(one) => (
+                <>
+                  <Show when={desk().target}>{(target) => <p>{targetWords(target())}</p>}</Show>
+                  <Show when={one().typed}>
+                    {(typed) => (
+                      <p>
+                        Any wrench of {formatNumber(typed().adapter.wrenchMm, 1)} mm with this adapter is set
+                        to{' '}
+                        <strong>
+                          {computedNm(typed().settingNm)} N·m ({showTorque(typed().settingNm, 'lbf·ft')}{' '}
+                          lbf·ft)
+                        </strong>
+                        : {computedNm(desk().target?.torqueNm ?? 0)} ×{' '}
+                        {formatNumber(typed().adapter.wrenchMm, 1)} / (
+                        {formatNumber(typed().adapter.wrenchMm, 1)} +{' '}
+                        {formatNumber(typed().adapter.adapterMm, 1)} · cos {typed().adapter.angleDeg}°).
+                      </p>
+                    )}
+                  </Show>
+                  <Show
+                    when={one().ranked.length > 0}
+                    fallback={
+                      <Show when={one().toMeasure.length === 0}>
+                        <p>
+                          The crib holds no torque wrench. The supervisor enters wrenches on the shop page.
+                        </p>
+                      </Show>
+                    }
+                  >
+                    <Ranking ranked={one().ranked} />
+                  </Show>
+                  <Show when={one().toMeasure.length > 0}>
+                    <p class="desk-against">
+                      With an adapter the wrench’s own length counts, and it is not known of{' '}
+                      {one()
+                        .toMeasure.map(({ id }: Wrench) => id)
+                        .join(', ')}
+                      . Measure from the middle of the drive to the middle of the grip and enter it.
+                    </p>
+                  </Show>
+                </>
+              )}
+            </Match>
+            <Match when={desk().wrench.state !== 'there'}>
+              <Why part={desk().wrench} />
+            </Match>
+          </Switch>
+        </section>
+      </div>
+    </section>
+  )
+}
+
+function Ranking(props: { ranked: readonly Picked[] }) {
+  const fit = () => props.ranked.filter(({ fits }) => fits)
+  const unfit = () => props.ranked.filter(({ fits }) => !fits)
+  return (
+    <>
+      <Show when={fit().length === 0}>
+        <p class="sentence against">No wrench of the crib can do this torque.</p>
+      </Show>
+      <ol class="desk-wrenches">
+        <Index each={fit().slice(0, SHOWN_FIRST)}>
+          {(picked, i) => <WrenchLine picked={picked()} best={i === 0} />}
+        </Index>
+      </ol>
+      <Show when={fit().length + unfit().length > Math.min(SHOWN_FIRST, fit().length)}>
+        <details class="desk-more">
+          <summary>The others, and what speaks against them</summary>
+          <ol class="desk-wrenches">
+            <For each={[...fit().slice(SHOWN_FIRST), ...unfit()]}>
+              {(picked) => <WrenchLine picked={picked} best={false} />}
+            </For>
+          </ol>
+        </details>
+      </Show>
+    </>
+  )
+}
+
+function WrenchLine(props: { picked: Picked; best: boolean }) {
+  const against = () => againstWrench(props.picked)
+  return (
+    <li classList={{ 'desk-best': props.best, 'desk-unfit': !props.picked.fits }}>
+      <span class="desk-wrench-id">{props.picked.wrench.id}</span>
+      <span class="desk-wrench-set">
+        <Show when={props.picked.fits && props.picked.setting} fallback="does not fit">
+          {(setting) => (
+            <>
+              {formatNumber(setting().value, 2)} {setting().unit}
+            </>
+          )}
+        </Show>
+      </span>
+      <span class="desk-wrench-words">
+        {props.picked.wrench.title}
+        <Show when={props.picked.fits && props.picked.setting}>
+          {(setting) => (
+            <span class="pencil">
+              {' '}
+              puts {formatNumber(setting().appliesNm, 2)} N·m on the fastener
+              {setting().inBand ? ', in the band' : ', outside the band'}
+              <Show when={props.picked.room?.can && props.picked.room}>
+                {(room) => (
+                  <>
+                    ; {formatNumber(room().low, 1)} to {formatNumber(room().high, 1)} would do
+                  </>
+                )}
+              </Show>
+            </span>
+          )}
+        </Show>
+        <Show when={against().length > 0}>
+          <span class="desk-wrench-against">{against().join('; ')}</span>
+        </Show>
+      </span>
+    </li>
+  )
+}
+
+function targetWords({ torqueNm, minNm, maxNm, from, limits, tolerancePct }: Target): string {
+  const torque = from === 'printed' ? formatNumber(torqueNm, 2) : computedNm(torqueNm)
+  const band = `${computedNm(minNm)} to ${computedNm(maxNm)} N·m`
+  const why = limits === 'printed' ? 'as printed' : `±${formatNumber(tolerancePct, 1)} %`
+  return `For ${torque} N·m ${from === 'printed' ? 'as the manual prints it' : 'as recommended above, not printed by the maker'}; band ${band} (${why}).`
+}

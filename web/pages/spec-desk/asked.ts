@@ -1,0 +1,127 @@
+/**
+ * What is asked at the spec desk, as it was typed, and the address that holds it.
+ *
+ * The address is the whole state: whoever opens the link sees the same sheet. Only what differs from the usual stands
+ * in it. Nothing is judged here; that is for what reads the fields.
+ */
+
+export interface Asked {
+  thread: string
+  grade: string
+  /** A state of `LUBRICATIONS`, or `measured` with `mu` beside it. */
+  lubrication: string
+  mu: string
+  utilisation: string
+  headBearing: string
+  clearanceHole: string
+  /** What the manual prints for this fastener, as printed. */
+  printed: string
+  /** Which pass of the printed ones goes on the wrench, from 1. */
+  pass: string
+  material: string
+  length: string
+  stack: string
+  washer: string
+  threadDepth: string
+  holeDepth: string
+  bottom: string
+  insert: string
+  insertLength: string
+  insertOuter: string
+  wrenchLength: string
+  adapterLength: string
+  adapterAngle: string
+  tolerance: string
+  pattern: string
+  count: string
+  rows: string
+  convert: string
+}
+export type AskedField = keyof Asked
+
+/** The word of the address, and what stands where nothing was said. */
+const FIELDS: { [Field in AskedField]: readonly [key: string, usual: string] } = {
+  thread: ['thread', ''],
+  grade: ['class', ''],
+  lubrication: ['lubrication', 'oil'],
+  mu: ['friction', ''],
+  utilisation: ['use', ''],
+  headBearing: ['bearing', ''],
+  clearanceHole: ['clearance', ''],
+  printed: ['printed', ''],
+  pass: ['pass', ''],
+  material: ['hole', ''],
+  length: ['length', ''],
+  stack: ['stack', ''],
+  washer: ['washer', ''],
+  threadDepth: ['depth', ''],
+  holeDepth: ['drilled', ''],
+  bottom: ['bottom', 'blind'],
+  insert: ['insert', 'none'],
+  insertLength: ['insert-length', ''],
+  insertOuter: ['insert-thread', ''],
+  wrenchLength: ['wrench', ''],
+  adapterLength: ['adapter', ''],
+  adapterAngle: ['angle', ''],
+  tolerance: ['band', ''],
+  pattern: ['pattern', 'circle'],
+  count: ['bolts', ''],
+  rows: ['rows', ''],
+  convert: ['convert', ''],
+}
+const NAMES = Object.keys(FIELDS) as AskedField[]
+
+/** A page of a manual is longer, one fastener's line is not. */
+const LONGEST = 1000
+
+export function askedFrom(search: string): Asked {
+  const given = new URLSearchParams(search)
+  const entries = NAMES.map((name) => {
+    const [key, usual] = FIELDS[name]
+    return [name, (given.get(key) ?? usual).slice(0, LONGEST)] as const
+  })
+  return Object.fromEntries(entries) as unknown as Asked
+}
+
+/** `?thread=M10x1.25&hole=cast_iron`, or nothing where nothing is asked. */
+export function searchOf(asked: Asked): string {
+  const words = new URLSearchParams()
+  for (const name of NAMES) {
+    const [key, usual] = FIELDS[name]
+    const value = asked[name].trim()
+    if (value !== usual && value !== '') words.set(key, value)
+  }
+  const search = words.toString()
+  return search && `?${search}`
+}
+
+/** Labels as on the screen, for the paper too. */
+export const LABELS: Record<AskedField, string> = {
+  thread: 'Thread',
+  grade: 'Class or grade',
+  lubrication: 'Thread and head are',
+  mu: 'Measured friction',
+  utilisation: 'Use of the yield stress',
+  headBearing: 'Head bears on, mm across',
+  clearanceHole: 'Clearance hole, mm',
+  printed: 'What the manual prints',
+  pass: 'Pass to set',
+  material: 'The hole is cut in',
+  length: 'Bolt length, mm',
+  stack: 'Clamped stack, mm',
+  washer: 'Washer, mm',
+  threadDepth: 'Thread depth, mm',
+  holeDepth: 'Drilled to, mm',
+  bottom: 'The hole is',
+  insert: 'Insert',
+  insertLength: 'Insert length, mm',
+  insertOuter: 'Its outer thread',
+  wrenchLength: 'Wrench, mm',
+  adapterLength: 'Adapter, mm',
+  adapterAngle: 'Adapter’s angle, °',
+  tolerance: 'Band, ± %',
+  pattern: 'The bolts stand in',
+  count: 'How many bolts',
+  rows: 'Rows',
+  convert: 'A torque to convert',
+}

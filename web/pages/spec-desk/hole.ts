@@ -1,0 +1,149 @@
+/**
+ * Bolt and hole of the fastener asked: does it fit, which lengths would, what strips first, and the drawing of it.
+ */
+import {
+  type Engagement,
+  engagement,
+  type HoleFit,
+  type HoleFitInput,
+  holeFit,
+  type InsertGiven,
+  type Thread,
+} from '../../../shared/fastener'
+import { isRefusal } from '../../../shared/log'
+import { listed } from '../../../shared/words'
+import type { BoltSection } from '../../drawings/bolt-in-hole'
+import { type Asked, type AskedField, LABELS } from './asked'
+import { lengthIn } from './entries'
+import { open, type Part, refusedPart, there } from './part'
+import { gradeOf } from './tension'
+
+export interface Fit {
+  fit: HoleFit
+  /** Without a bolt length there is no verdict, only the lengths that would be right. */
+  lengthMm?: number
+  /** Read off the thread’s own words (`M10x1.5x40`). */
+  lengthFromThread: boolean
+  /** Open at the far end, or a nut. */
+  through: boolean
+  /** Not entered: taken as deep as its thread. */
+  holeDepthTaken: boolean
+  section?: BoltSection
+}
+
+export interface Strip {
+  strip: Engagement
+  /** Where the engaged length comes from: the bolt in its hole, the whole thread, or the trade’s 1.5 d. */
+  lengthFrom: 'fit' | 'thread' | 'rule'
+  /** The insert it was reckoned with, for whoever reckons further. */
+  insert?: InsertGiven
+}
+
+const LENGTHS = ['length', 'stack', 'washer', 'threadDepth', 'holeDepth', 'insertLength'] as const
+type Lengths = Partial<Record<(typeof LENGTHS)[number], number>>
+
+/** The lengths typed, mm; the first that cannot be read stands for all. */
+function lengthsOf(asked: Asked): Lengths | Part<never> {
+  const found: Lengths = {}
+  for (const field of LENGTHS) {
+    if (field === 'insertLength' && asked.insert === 'none') continue
+    const { value, wrong } = lengthIn(asked[field])
+    if (wrong) return { state: 'refused', why: wrong, field }
+    if (value !== undefined) found[field] = value
+  }
+  return found
+}
+
+const isPart = (value: object): value is Part<never> => 'state' in value
+
+function insertOf(asked: Asked, { insertLength }: Lengths): InsertGiven | undefined {
+  if (asked.insert === 'none') return undefined
+  return {
+    // What else the address may name is refused by the formulas themselves.
+    kind: asked.insert as InsertGiven['kind'],
+    ...(insertLength === undefined ? {} : { lengthMm: insertLength }),
+    ...(asked.insert === 'solid' && asked.insertOuter.trim() ? { outerThread: asked.insertOuter } : {}),
+  }
+}
+
+export function fitOf(asked: Asked, thread: Thread): Part<Fit> {
+  const lengths = lengthsOf(asked)
+  if (isPart(lengths)) return lengths
+  const { stack, washer = 0, threadDepth } = lengths
+  const missing = (['stack', 'threadDepth'] as const).filter((field) => lengths[field] === undefined)
+  if (stack === undefined || threadDepth === undefined)
+    return open(`Enter ${listed(missing.map(plainLabel))} to see whether the bolt fits.`)
+  const through = asked.bottom === 'through'
+  const lengthMm = lengths.length ?? thread.lengthMm
+  const holeDepthTaken = lengths.holeDepth === undefined || through
+  const insert = insertOf(asked, lengths)
+  const given: HoleFitInput = {
+    boltLengthMm: lengthMm ?? stack + washer + 1.5 * thread.dMm,
+    stackMm: stack,
+    washerMm: washer,
+    threadDepthMm: threadDepth,
+    holeDepthMm: holeDepthTaken ? threadDepth : (lengths.holeDepth ?? threadDepth),
+    through,
+    thread,
+    ...(insert ? { insert } : {}),
+    ...(asked.material === '' ? {} : { boltGrade: gradeOf(asked, thread), holeMaterial: asked.material }),
+  }
+  const fit = holeFit(given)
+  if (isRefusal(fit)) return refusedPart(fit)
+  const section: BoltSection | undefined =
+    lengthMm === undefined
+      ? undefined
+      : {
+          dMm: thread.dMm,
+          pitchMm: thread.pitchMm,
+          boltLengthMm: lengthMm,
+          stackMm: stack,
+          washerMm: washer,
+          threadDepthMm: threadDepth,
+          ...(through ? {} : { holeDepthMm: given.holeDepthMm }),
+          ...(fit.insert
+            ? {
+                insert: {
+                  kind: fit.insert.kind,
+                  lengthMm: fit.insert.installedMinMm,
+                  setDownMm: fit.insert.setDownMaxMm,
+                },
+              }
+            : {}),
+        }
+  return there({
+    fit,
+    ...(lengthMm === undefined ? {} : { lengthMm }),
+    lengthFromThread: lengths.length === undefined && thread.lengthMm !== undefined,
+    through,
+    holeDepthTaken: holeDepthTaken && !through,
+    ...(section ? { section } : {}),
+  })
+}
+
+export function stripOf(asked: Asked, thread: Thread, fit: Part<Fit>): Part<Strip> {
+  if (asked.material === '') return open('Choose what the hole is cut in to see what strips first.')
+  const lengths = lengthsOf(asked)
+  if (isPart(lengths)) return lengths
+  const held =
+    fit.state === 'there' && fit.value.lengthMm !== undefined ? fit.value.fit.engagementMm : undefined
+  if (held === 0)
+    return { state: 'refused', why: 'The bolt does not reach the thread: nothing holds.', field: 'length' }
+  const insert = insertOf(asked, lengths)
+  const strip = engagement({
+    thread,
+    boltGrade: gradeOf(asked, thread),
+    holeMaterial: asked.material,
+    // No more can hold than there is thread; a bolt that would go deeper stands on the bottom.
+    engagementMm: Math.min(held ?? lengths.threadDepth ?? 1.5 * thread.dMm, lengths.threadDepth ?? 1e6),
+    ...(insert ? { insert } : {}),
+  })
+  if (isRefusal(strip)) return refusedPart(strip)
+  return there({
+    strip,
+    lengthFrom: held !== undefined ? 'fit' : lengths.threadDepth !== undefined ? 'thread' : 'rule',
+    ...(insert ? { insert } : {}),
+  })
+}
+
+const plainLabel = (field: AskedField): string => `“${LABELS[field].replace(/, mm$/, '')}”`

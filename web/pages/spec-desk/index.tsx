@@ -1,0 +1,142 @@
+/**
+ * The spec desk: a fastener's whole truth on one sheet, without a job. Left what is asked, right the answers in the order
+ * of their use; every state stands in the address.
+ */
+import { A, useLocation, useNavigate } from '@solidjs/router'
+import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
+import { createStore, reconcile } from 'solid-js/store'
+import { CAUTIONS } from '../../../shared/fastener'
+import { usePageTitle } from '../../frame/title'
+import { useLive, useShop } from '../../live/live'
+import { BasisList } from '../../ui/Basis'
+import { Button } from '../../ui/Button'
+import { DeskProvider } from './ask'
+import { type AskedField, askedFrom, searchOf } from './asked'
+import { ConvertRow } from './ConvertRow'
+import { basisOf, deskOf } from './desk'
+import { FastenerRow } from './FastenerRow'
+import { HoleRow } from './HoleRow'
+import { OrderRow } from './OrderRow'
+import { answerOf } from './part'
+import { WrenchRow } from './WrenchRow'
+import { summaryOf } from './words'
+import './spec-desk.css'
+import './spec-desk-print.css'
+
+/** How long “copied” stands. */
+const SAID_MS = 4000
+
+export default function SpecDesk() {
+  const { clock, session } = useLive()
+  const shop = useShop()
+  const location = useLocation()
+  const navigate = useNavigate()
+  const [asked, setAsked] = createStore(askedFrom(location.search))
+  const [said, setSaid] = createSignal('')
+
+  // Typing runs ahead of the address: an address on its way that was written here is not read back.
+  const written = new Set<string>()
+  let latest = location.search
+  const set = (field: AskedField, value: string) => {
+    setAsked(field, value)
+    latest = searchOf(asked)
+    written.add(latest)
+    navigate(`/desk${latest}`, { replace: true, scroll: false })
+  }
+  createEffect(
+    on(
+      () => location.search,
+      (search) => {
+        if (search === latest) written.clear()
+        else if (!written.has(search)) {
+          latest = search
+          setAsked(reconcile(askedFrom(search)))
+        }
+      },
+      { defer: true },
+    ),
+  )
+
+  const openedAt = clock.now()
+  const desk = createMemo(() =>
+    deskOf(
+      { ...asked },
+      {
+        wrenches: Object.values(shop.shop().wrenches),
+        now: openedAt,
+        tolerancePct: shop.shop().tolerances.percent.A,
+      },
+    ),
+  )
+  const bases = createMemo(() => basisOf(desk()))
+  const thread = () => answerOf(desk().thread)
+  usePageTitle(() => (thread() ? `${thread()?.designation}, spec desk` : 'Spec desk'))
+
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(window.location.href)
+      setSaid('Copied.')
+    } catch {
+      setSaid('This browser does not let it be copied: take it from the address line.')
+    }
+    setTimeout(() => setSaid(''), SAID_MS)
+  }
+  const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' })
+
+  return (
+    <DeskProvider value={{ desk, set, refs: (id) => bases().indexOf(id) + 1 }}>
+      <div class="page desk" classList={{ 'desk-bare': desk().thread.state === 'open' }}>
+        <header class="desk-head">
+          <h1>
+            Spec desk
+            <Show when={thread()}>
+              {(found) => <span class="stencil desk-name"> {found().designation}</span>}
+            </Show>
+          </h1>
+          <p class="desk-paper">
+            {session.me()?.shop.name}, {DAY.format(openedAt)}. {window.location.href}
+          </p>
+          <div class="desk-keys">
+            <p role="status" class="pencil">
+              {said()}
+            </p>
+            <Button look="quiet" onClick={copy}>
+              Copy the link
+            </Button>
+            <Button look="quiet" onClick={() => window.print()}>
+              Print
+            </Button>
+            <A class="button quiet" href="/desk">
+              Empty sheet
+            </A>
+          </div>
+        </header>
+        <p class="unseen" role="status">
+          {summaryOf(desk())}
+        </p>
+        <FastenerRow />
+        <Show when={desk().thread.state !== 'open'}>
+          <HoleRow />
+        </Show>
+        <Show when={desk().thread.state !== 'open' || desk().printed.state !== 'none'}>
+          <WrenchRow />
+        </Show>
+        <Show when={desk().thread.state !== 'open'}>
+          <OrderRow />
+        </Show>
+        <ConvertRow />
+        <footer class="desk-foot">
+          <Show when={bases().length > 0}>
+            <section class="desk-sources">
+              <h2>Formulas and sources</h2>
+              <BasisList ids={bases()} numbered />
+            </section>
+          </Show>
+          <For each={[CAUTIONS.maker_governs, CAUTIONS.competent_person]}>
+            {(caution) => <p class="desk-last">{caution}</p>}
+          </For>
+        </footer>
+      </div>
+    </DeskProvider>
+  )
+}

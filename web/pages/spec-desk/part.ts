@@ -1,0 +1,68 @@
+/** One answer of the desk: there, refused with the reason, or open with what it asks for. And whose field a reason is. */
+import type { FastenerRefusal } from '../../../shared/fastener'
+import { fastenerSentence } from '../../../shared/fastener'
+import type { AskedField } from './asked'
+
+export type Part<T> =
+  | { state: 'there'; value: T }
+  | { state: 'refused'; why: string; field?: AskedField }
+  | { state: 'open'; asks: string }
+
+export type Wrong = Partial<Record<AskedField, string>>
+
+export const there = <T>(value: T): Part<T> => ({ state: 'there', value })
+export const open = (asks: string): Part<never> => ({ state: 'open', asks })
+
+/** What was answered, if anything was. */
+export const answerOf = <T>(part: Part<T>): T | undefined => (part.state === 'there' ? part.value : undefined)
+
+const FIELD_OF: Partial<Record<FastenerRefusal['refused'], AskedField>> = {
+  thread_unknown: 'thread',
+  thread_pitch_needed: 'thread',
+  thread_pitch_impossible: 'thread',
+  thread_series_differs: 'thread',
+  thread_other_form: 'thread',
+  grade_unknown: 'grade',
+  grade_unclear: 'grade',
+  grade_not_this_size: 'grade',
+  grade_without_formula: 'grade',
+  lubrication_unknown: 'lubrication',
+  friction_missing: 'lubrication',
+  stainless_needs_lubricant: 'lubrication',
+  hole_below_thread: 'clearanceHole',
+  bearing_below_hole: 'headBearing',
+  material_unknown: 'material',
+  insert_unknown: 'insert',
+  insert_outer_thread_needed: 'insertOuter',
+  insert_outer_thread_small: 'insertOuter',
+  insert_longer_than_hole: 'insertLength',
+  thread_deeper_than_hole: 'holeDepth',
+  positions_unclear: 'count',
+  pattern_unknown: 'pattern',
+}
+
+/** The names the formulas give to numbers, and where those are typed. */
+const NAMED: Record<string, AskedField> = {
+  'Thread friction': 'mu',
+  'Head friction': 'mu',
+  Utilisation: 'utilisation',
+  'Head bearing diameter': 'headBearing',
+  'Clearance hole': 'clearanceHole',
+  'Bolt length': 'length',
+  Stack: 'stack',
+  Washer: 'washer',
+  'Hole depth': 'holeDepth',
+  'Thread depth': 'threadDepth',
+  'Insert length': 'insertLength',
+  'Hole material': 'material',
+}
+
+/** A refusal as a part: its sentence, and the field it belongs to. */
+export function refusedPart(refusal: FastenerRefusal): Part<never> {
+  const named =
+    refusal.refused === 'number_impossible' || refusal.refused === 'input_missing'
+      ? NAMED[refusal.data.name]
+      : undefined
+  const field = named ?? FIELD_OF[refusal.refused]
+  return { state: 'refused', why: fastenerSentence(refusal), ...(field ? { field } : {}) }
+}

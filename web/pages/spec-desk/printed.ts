@@ -1,0 +1,116 @@
+/** What the manual prints for this fastener, read: its passes, what contradicts in it, and which pass goes on a wrench. */
+import { isRefusal } from '../../../shared/log'
+import {
+  type PrintedTorque,
+  readSpec,
+  type Spec,
+  type SpecPass,
+  type SpecReading,
+  specSentenceFor,
+  type TorqueSpec,
+} from '../../../shared/spec'
+import {
+  parseTorque,
+  showTorque,
+  TORQUE_UNITS,
+  type TorqueUnit,
+  unitSentenceFor,
+} from '../../../shared/units'
+import type { Asked } from './asked'
+
+export type Printed =
+  | { state: 'none' }
+  | {
+      state: 'read'
+      spec: Spec
+      toSet?: { pass: number; spec: TorqueSpec }
+      /** An angle follows the torque to set: its preload comes from the angle. */
+      seats: boolean
+    }
+  | { state: 'refused'; why: string; readings: readonly SpecReading[] }
+
+/** The pass to set is the one asked for, else the last torque: that is the one that counts. */
+export function printedOf(asked: Asked): Printed {
+  if (asked.printed.trim() === '') return { state: 'none' }
+  const read = readSpec(asked.printed)
+  if (isRefusal(read))
+    return {
+      state: 'refused',
+      why: specSentenceFor(read) ?? '',
+      readings: (read.data as { readings?: SpecReading[] } | undefined)?.readings ?? [],
+    }
+  const torques = read.passes.flatMap((pass, i) =>
+    pass.kind === 'torque' ? [{ pass: i + 1, spec: pass }] : [],
+  )
+  const toSet = torques.find(({ pass }) => String(pass) === asked.pass) ?? torques.at(-1)
+  const seats = toSet !== undefined && read.passes.slice(toSet.pass).some(({ kind }) => kind === 'angle')
+  // Two printed units that cannot both be right leave no torque to set.
+  return { state: 'read', spec: read, seats, ...(toSet && !read.contradiction ? { toSet } : {}) }
+}
+
+/** A pass in one unit, as people say it: `30 N·m`, `27–33 N·m`, `30 N·m (27–33)`. */
+export function passWords(pass: SpecPass, unit: TorqueUnit): string {
+  if (pass.kind === 'torque') {
+    const { nominalNm, minNm, maxNm } = pass
+    return withLimits(nominalNm, minNm, maxNm, unit, (nm) => showTorque(nm, unit))
+  }
+  const degrees = withLimits(pass.nominalDeg, pass.minDeg, pass.maxDeg, '°', String)
+  if (pass.kind === 'angle') return `turn ${degrees} further`
+  return degrees ? `slacken ${degrees}` : 'slacken fully'
+}
+
+function withLimits(
+  nominal: number | undefined,
+  min: number | undefined,
+  max: number | undefined,
+  unit: string,
+  show: (value: number) => string,
+): string {
+  const unitAfter = unit === '°' ? unit : ` ${unit}`
+  const range =
+    min !== undefined && max !== undefined
+      ? `${show(min)}–${show(max)}`
+      : min !== undefined
+        ? `at least ${show(min)}`
+        : max !== undefined
+          ? `at most ${show(max)}`
+          : ''
+  if (nominal === undefined) return range && `${range}${unitAfter}`
+  return `${show(nominal)}${unitAfter}${range && ` (${range})`}`
+}
+
+/** Both readings of a contradiction, each in N·m, to be held against the page. */
+export function contradictionWords({ contradiction }: Spec): string | undefined {
+  if (!contradiction) return undefined
+  const one = ({ text, nominalNm, minNm, maxNm }: PrintedTorque) =>
+    `“${text}” is ${withLimits(nominalNm, minNm, maxNm, 'N·m', (nm) => showTorque(nm, 'N·m'))}`
+  return (
+    `The manual contradicts itself: ${one(contradiction.first)}, ${one(contradiction.second)}. ` +
+    'Nothing is set from it. Ask the maker which one holds.'
+  )
+}
+
+export type Converted =
+  | { state: 'none' }
+  | { state: 'refused'; why: string; readings: readonly { text: string }[] }
+  | { state: 'read'; nm: number; rows: { unit: TorqueUnit; shown: string; asTyped: boolean }[] }
+
+export function convertedOf(text: string): Converted {
+  if (text.trim() === '') return { state: 'none' }
+  const read = parseTorque(text)
+  if (isRefusal(read))
+    return {
+      state: 'refused',
+      why: unitSentenceFor(read) ?? '',
+      readings: (read.data as { readings?: { text: string }[] } | undefined)?.readings ?? [],
+    }
+  return {
+    state: 'read',
+    nm: read.nm,
+    rows: TORQUE_UNITS.map((unit) => ({
+      unit,
+      shown: showTorque(read.nm, unit),
+      asTyped: unit === read.unit,
+    })),
+  }
+}

@@ -1,0 +1,130 @@
+/**
+ * The torque band of the fastener asked: by its lubrication, beside every other state, and beside what was printed.
+ *
+ * A printed torque is never judged right or wrong by it: what is said is what it would make of the bolt.
+ */
+import {
+  airframeTorque,
+  frictionBand,
+  LUBRICATIONS,
+  type Lubrication,
+  type Thread,
+  type Tightening,
+  tightening,
+} from '../../../shared/fastener'
+import { isRefusal } from '../../../shared/log'
+import type { Asked } from './asked'
+import { frictionIn, lengthIn, shareIn } from './entries'
+import { open, type Part, refusedPart, there } from './part'
+
+/** Where no class is entered: the commonest of the thread's system, and said so beside the field. */
+export const usualGrade = (thread: Pick<Thread, 'system'>): string =>
+  thread.system === 'metric' ? '8.8' : 'SAE 5'
+
+export const gradeOf = (asked: Asked, thread: Thread): string => asked.grade.trim() || usualGrade(thread)
+
+export const LUBRICATION_WORDS: Record<Lubrication, string> = {
+  dry: 'dry, clean steel',
+  oil: 'oiled',
+  grease: 'greased',
+  paste: 'pasted (molybdenum, graphite, PTFE)',
+  anti_seize: 'with anti-seize',
+  threadlocker: 'with liquid threadlocker',
+  plated: 'zinc plated, nothing added',
+  wax: 'waxed, as delivered',
+}
+
+/** One fastener, tightened: the answer for what is asked. */
+export function tensionOf(asked: Asked, thread: Thread): Part<Tightening> {
+  const utilisation = shareIn(asked.utilisation)
+  const headBearing = lengthIn(asked.headBearing)
+  const clearance = lengthIn(asked.clearanceHole)
+  const measured = asked.lubrication === 'measured'
+  const mu = measured ? frictionIn(asked.mu) : {}
+  for (const [field, { wrong }] of [
+    ['utilisation', utilisation],
+    ['headBearing', headBearing],
+    ['clearanceHole', clearance],
+    ['mu', mu],
+  ] as const)
+    if (wrong) return { state: 'refused', why: wrong, field }
+  if (measured && mu.value === undefined)
+    return open('Enter the measured friction of thread and head, as 0.12 or 0.10 to 0.14.')
+  const found = tightening({
+    thread,
+    grade: gradeOf(asked, thread),
+    ...(mu.value === undefined ? { lubrication: asked.lubrication } : { muThread: mu.value }),
+    ...(utilisation.value === undefined ? {} : { utilisation: utilisation.value }),
+    ...(headBearing.value === undefined ? {} : { headBearingMm: headBearing.value }),
+    ...(clearance.value === undefined ? {} : { holeMm: clearance.value }),
+  })
+  return isRefusal(found) ? refusedPart(found) : there(found)
+}
+
+export interface LubricationRow {
+  lubrication: Lubrication
+  words: string
+  asked: boolean
+  friction?: { low: number; high: number }
+  lowNm?: number
+  highNm?: number
+  /** Why the line is greyed out. */
+  why?: string
+}
+
+/** The same fastener in every state; a state without a band keeps its line, greyed, with the reason. */
+export function lubricationTable(asked: Asked, thread: Thread): LubricationRow[] {
+  return LUBRICATIONS.map((lubrication) => {
+    const row = {
+      lubrication,
+      words: LUBRICATION_WORDS[lubrication],
+      asked: asked.lubrication === lubrication,
+    }
+    const one = tensionOf({ ...asked, lubrication, mu: '' }, thread)
+    if (one.state !== 'there') return { ...row, why: one.state === 'refused' ? one.why : one.asks }
+    const { low, high, grade } = one.value
+    const band = frictionBand(lubrication, grade)
+    return {
+      ...row,
+      ...(isRefusal(band) ? {} : { friction: { low: band.low, high: band.high } }),
+      lowNm: low.torqueNm,
+      highNm: high.torqueNm,
+    }
+  })
+}
+
+export interface TorqueBeside {
+  torqueNm: number
+  /** Share of the yield stress it uses, thread torsion with it, at the slipperiest and at the roughest. */
+  useHigh: number
+  useLow: number
+  preloadHighN: number
+  preloadLowN: number
+  lies: 'below' | 'within' | 'above'
+  /** At the slipperiest it would stretch the bolt for good. */
+  pastYield: boolean
+}
+
+/**
+ * What a torque makes of this bolt over the friction band. Preload and the share of yield both grow in proportion to
+ * the torque: at a given friction the lever is the same.
+ */
+export function besideBand({ low, high, utilisation }: Tightening, torqueNm: number): TorqueBeside {
+  const useHigh = (utilisation * torqueNm) / low.torqueNm
+  return {
+    torqueNm,
+    useHigh,
+    useLow: (utilisation * torqueNm) / high.torqueNm,
+    preloadHighN: (low.preloadN * torqueNm) / low.torqueNm,
+    preloadLowN: (high.preloadN * torqueNm) / high.torqueNm,
+    lies: torqueNm < low.torqueNm ? 'below' : torqueNm > high.torqueNm ? 'above' : 'within',
+    pastYield: useHigh > 1,
+  }
+}
+
+/** The airframe table's line for an inch thread, where it prints one. */
+export function airframeLine(thread: Thread) {
+  if (thread.system === 'metric') return undefined
+  const found = airframeTorque(thread)
+  return isRefusal(found) ? undefined : found
+}

@@ -1,0 +1,44 @@
+/** Numbers of the desk as they are read: no more digits than the trade uses, the unit behind them. */
+import { type HoleVerdict, kiloNewton, type WeakestLink } from '../../../shared/fastener'
+import { formatNumber, fromNm, showTorque } from '../../../shared/units'
+import type { Desk } from './desk'
+
+export const kN = kiloNewton
+export const mm = (value: number): string => formatNumber(value, 2)
+export const percent = (share: number): string => `${formatNumber(share * 100, 0)} %`
+
+/** A figure that comes out of a formula: three digits, never a hundredth of a newton-metre nobody can set. */
+export const computedNm = (nm: number): string => formatNumber(nm, nm < 10 ? 2 : nm < 100 ? 1 : 0)
+
+/** The same torque in the other units of a crib. */
+export const alsoIn = (nm: number): string =>
+  nm < 12
+    ? `${showTorque(nm, 'lbf·in')} lbf·in`
+    : `${showTorque(nm, 'lbf·ft')} lbf·ft, ${formatNumber(fromNm(nm, 'lbf·in'), 0)} lbf·in`
+
+export const VERDICTS: Record<HoleVerdict, string> = {
+  good: 'It fits.',
+  near_bottom: 'It fits, with too little left at the bottom.',
+  bottoms_out: 'It bottoms: the wrench clicks and nothing is clamped.',
+  too_short: 'Too short: too little thread holds.',
+}
+
+export const LINKS: Record<WeakestLink, string> = {
+  bolt: 'the bolt breaks',
+  bolt_thread: 'the bolt’s thread strips',
+  hole_thread: 'the hole’s thread strips',
+}
+
+/** The sheet in a sentence or two, for a reader who hears it change. */
+export function summaryOf({ recommended, target, fit, thread }: Desk): string {
+  if (thread.state !== 'there') return ''
+  const { designation } = thread.value
+  const torque =
+    target?.from === 'printed'
+      ? `${formatNumber(target.torqueNm, 2)} N·m as printed.`
+      : recommended.state === 'there'
+        ? `recommended ${computedNm(recommended.value.torqueNm)} N·m.`
+        : 'no torque recommended.'
+  const verdict = fit.state === 'there' && fit.value.section ? ` ${VERDICTS[fit.value.fit.verdict]}` : ''
+  return `${designation}: ${torque}${verdict}`
+}
