@@ -142,7 +142,7 @@ describe('how it looks', () => {
     const { page } = await atDesk('office', WHOLE)
     await answer(page, 'What to set').waitFor()
     await page.emulateMedia({ media: 'print' })
-    const seen = (text: string) => page.getByText(text, { exact: true }).first().isVisible()
+    const seen = (text: string) => page.getByText(text, { exact: true }).last().isVisible()
     expect(await seen('Formulas and sources')).toBe(true)
     expect(await seen('Preload and tightening torque')).toBe(true)
     expect(await page.getByRole('button', { name: 'Print' }).isVisible()).toBe(false)
