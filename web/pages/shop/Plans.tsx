@@ -7,6 +7,7 @@ import { isSaid } from '../../live/http'
 import { EmptyState } from '../../ui/EmptyState'
 import { Sentence } from '../../ui/Sentence'
 import type { ShopDesk } from './desk'
+import { Drafts } from './draft/Drafts'
 import { wholePlan } from './library'
 import { PlanLook } from './PlanLook'
 import { cautionWords, countWords, editions } from './plan-look'
@@ -37,11 +38,17 @@ export function Plans(props: { desk: ShopDesk }) {
           Plan library <span class="pencil">{plans().length}</span>
         </h2>
         <Show when={desk.mayEdit()}>
+          <A class="button" href="/shop/plans/from-sheet">
+            From a torque sheet
+          </A>
           <A class="button" href="/shop/plans/read-one">
             Read in a plan
           </A>
         </Show>
       </div>
+      <Show when={desk.mayEdit()}>
+        <Drafts />
+      </Show>
       <Show
         when={plans().length > 0}
         fallback={

@@ -1,6 +1,6 @@
 /** The shop itself: people, wrenches, tolerances, plans. Everybody may look; supervisor and owner write. */
 import { A, useParams } from '@solidjs/router'
-import { createMemo, For, Match, Show, Switch } from 'solid-js'
+import { createMemo, For, lazy, Match, Show, Switch } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
 import { useBoard } from '../../live/live'
 import { doneCount, guideOf } from '../first-run/guide'
@@ -17,6 +17,10 @@ import './choices.css'
 import './read-plan.css'
 import './plan-look.css'
 
+// The way of a plan into the library is a seldom one, and loads its own code.
+const FromSheet = lazy(() => import('./sheet'))
+const DraftPage = lazy(() => import('./draft'))
+
 export default function ShopPage() {
   const params = useParams<{ rest?: string }>()
   const desk = useShopDesk()
@@ -26,6 +30,10 @@ export default function ShopPage() {
   const onePlan = () => {
     const at = where()
     return 'plan' in at ? at.plan : undefined
+  }
+  const oneDraft = () => {
+    const at = where()
+    return 'draft' in at ? at.draft : undefined
   }
   const begun = () => guideOf(desk.shop(), board.ids().length)
   return (
@@ -76,6 +84,12 @@ export default function ShopPage() {
           </Match>
           <Match when={'read' in where()}>
             <ReadPlan desk={desk} />
+          </Match>
+          <Match when={'sheet' in where()}>
+            <FromSheet desk={desk} />
+          </Match>
+          <Match when={oneDraft()} keyed>
+            {(id) => <DraftPage desk={desk} id={id} />}
           </Match>
           <Match when={onePlan()} keyed>
             {(plan) => <OnePlan desk={desk} id={plan.id} edition={plan.edition} />}

@@ -1,0 +1,40 @@
+/** Plans in draft on this device, above the library they are meant for. */
+import { A } from '@solidjs/router'
+import { createSignal, For, onMount, Show } from 'solid-js'
+import { useLive } from '../../../live/live'
+import { type Draft, draftShelf } from './shelf'
+
+export function Drafts() {
+  const live = useLive()
+  const [drafts, setDrafts] = createSignal<Draft[]>([])
+  onMount(async () => {
+    const key = live.session.me()?.shop.key
+    if (key) setDrafts(await (await draftShelf(key)).all())
+  })
+  return (
+    <Show when={drafts().length > 0}>
+      <section class="drafts-part" aria-labelledby="drafts-title">
+        <h3 id="drafts-title">
+          In draft on this device <span class="pencil">{drafts().length}</span>
+        </h3>
+        <ul class="cards">
+          <For each={drafts()}>
+            {({ id, plan }) => (
+              <li class="shop-card draft-card">
+                <h4>{plan.title || plan.id}</h4>
+                <p class="pencil">
+                  {plan.steps.length === 1 ? '1 step' : `${plan.steps.length} steps`}, edition {plan.edition}
+                </p>
+                <div class="card-acts">
+                  <A class="button" href={`/shop/plans/draft/${id}`} aria-label={`Go on with ${plan.title}`}>
+                    Go on with it
+                  </A>
+                </div>
+              </li>
+            )}
+          </For>
+        </ul>
+      </section>
+    </Show>
+  )
+}

@@ -1,0 +1,89 @@
+/** What a draft is called, where its values come from, and its stages with the release each opens. */
+import { Index } from 'solid-js'
+import type { Plan, Stage } from '../../../../shared/plan/types'
+import { Button } from '../../../ui/Button'
+import { Field } from '../../../ui/Field'
+import { SelectField } from '../SelectField'
+import { newId } from './draft-plan'
+import { NumberField } from './NumberField'
+
+const RELEASES = [
+  { value: '', title: 'opens no release' },
+  { value: 'to_fitting', title: 'opens the release to fitting' },
+  { value: 'to_owner', title: 'opens the release to the owner' },
+]
+
+export function Head(props: { plan: Plan; onPlan(plan: Plan): void }) {
+  const put = (patch: Partial<Plan>) => props.onPlan({ ...props.plan, ...patch })
+  const putStage = (i: number, stage: Stage) =>
+    put({ stages: props.plan.stages.map((one, at) => (at === i ? stage : one)) })
+  return (
+    <>
+      <div class="draft-fields">
+        <Field
+          label="Title of the plan"
+          value={props.plan.title}
+          maxLength={160}
+          onValue={(title) => put({ title })}
+        />
+        <Field
+          label="Its id in the library"
+          value={props.plan.id}
+          maxLength={40}
+          onValue={(id) => put({ id })}
+        />
+        <NumberField
+          label="Edition"
+          whole
+          value={props.plan.edition}
+          onValue={(edition) => edition !== undefined && put({ edition })}
+        />
+        <Field
+          label="Family of engines"
+          value={props.plan.family}
+          maxLength={40}
+          onValue={(family) => put({ family })}
+        />
+        <Field
+          label="Source of the values"
+          value={props.plan.source}
+          hint="Title, edition and page of the maker’s manual."
+          maxLength={400}
+          onValue={(source) => put({ source })}
+        />
+      </div>
+      <Index each={props.plan.stages}>
+        {(stage, i) => (
+          <div class="draft-fields">
+            <Field
+              label={`Stage ${stage().id}`}
+              value={stage().title}
+              maxLength={80}
+              onValue={(title) => putStage(i, { ...stage(), title })}
+            />
+            <SelectField
+              label={`Its last signature (${stage().id})`}
+              value={stage().releases ?? ''}
+              options={RELEASES}
+              onValue={(value) => {
+                const { releases: _, ...rest } = stage()
+                putStage(i, value ? { ...rest, releases: value as NonNullable<Stage['releases']> } : rest)
+              }}
+            />
+          </div>
+        )}
+      </Index>
+      <Button
+        onClick={() => {
+          const id = newId(
+            'S',
+            props.plan.stages.map((one) => one.id),
+          )
+          put({ stages: [...props.plan.stages, { id, title: 'New stage' }] })
+        }}
+      >
+        Add a stage
+      </Button>
+    </>
+  )
+}

@@ -1,0 +1,215 @@
+/** One step of a draft, opened: its title, what it needs and hides, its signatures and time, and its joints. */
+import { For, Index, Show } from 'solid-js'
+import type { Plan, PlanStep, StepKind } from '../../../../shared/plan/types'
+import { Button } from '../../../ui/Button'
+import { Field } from '../../../ui/Field'
+import { fastenerWords, passesWords } from '../../engine/step-words'
+import { SelectField } from '../SelectField'
+import { addJoint, changeStep, moveStep, removeStep } from './draft-plan'
+import { type Finish, within } from './finish'
+import { JointEdit } from './JointEdit'
+import { NumberField } from './NumberField'
+import { Points } from './Points'
+
+const KINDS: { value: StepKind; title: string }[] = [
+  { value: 'prepare', title: 'prepare' },
+  { value: 'measure', title: 'measure' },
+  { value: 'fit', title: 'fit' },
+  { value: 'tighten', title: 'tighten' },
+  { value: 'check', title: 'check' },
+  { value: 'run', title: 'run' },
+]
+const SIGNATURES = [
+  { value: '1', title: 'one' },
+  { value: '2', title: 'two: the doer and another' },
+]
+
+interface StepEditProps {
+  plan: Plan
+  at: number
+  step: PlanStep
+  finish: Finish
+  openJoint: number | undefined
+  onOpenJoint(joint: number | undefined): void
+  onPlan(plan: Plan): void
+}
+
+export function StepEdit(props: StepEditProps) {
+  const step = () => props.step
+  const put = (patch: Partial<PlanStep>) => props.onPlan(changeStep(props.plan, props.at, patch))
+  const minutes = (patch: Partial<PlanStep['minutes']>) => put({ minutes: { ...step().minutes, ...patch } })
+  return (
+    <div class="step-edit">
+      <Points plan={props.plan} finish={props.finish} within={[props.at]} />
+      <div class="draft-fields">
+        <Field
+          label="Title of the step"
+          value={step().title}
+          maxLength={160}
+          onValue={(title) => put({ title })}
+        />
+        <SelectField
+          label="Kind"
+          value={step().kind}
+          options={KINDS}
+          onValue={(kind) => put({ kind: kind as StepKind })}
+        />
+        <SelectField
+          label="Stage"
+          value={step().stage}
+          options={props.plan.stages.map(({ id, title }) => ({ value: id, title: `${id} ${title}` }))}
+          onValue={(stage) => put({ stage })}
+        />
+        <SelectField
+          label="Signatures"
+          value={`${step().signatures}`}
+          options={SIGNATURES}
+          onValue={(value) => put({ signatures: value === '2' ? 2 : 1 })}
+        />
+        <NumberField
+          label="Minutes, at least"
+          value={step().minutes.low}
+          onValue={(low) => low !== undefined && minutes({ low })}
+        />
+        <NumberField
+          label="Minutes, likely"
+          value={step().minutes.likely}
+          onValue={(likely) => likely !== undefined && minutes({ likely })}
+        />
+        <NumberField
+          label="Minutes, at most"
+          value={step().minutes.high}
+          onValue={(high) => high !== undefined && minutes({ high })}
+        />
+      </div>
+      <Picks
+        title="Needs, signed before it begins"
+        empty="There is no other step."
+        all={props.plan.steps.flatMap((one, i) =>
+          i === props.at ? [] : [{ id: one.id, title: `${one.id} ${one.title}` }],
+        )}
+        chosen={step().needs}
+        onChange={(needs) => put({ needs })}
+      />
+      <Picks
+        title="Hides, once it is begun"
+        empty="There is no joint of another step."
+        all={props.plan.steps.flatMap((one, i) =>
+          i === props.at ? [] : one.joints.map(({ id, title }) => ({ id, title: `${id} ${title}` })),
+        )}
+        chosen={step().hides.map(({ joint }) => joint)}
+        onChange={(joints) =>
+          put({
+            hides: joints.map((joint) => step().hides.find((one) => one.joint === joint) ?? { joint }),
+          })
+        }
+      />
+      <h4>
+        Joints <span class="pencil">{step().joints.length}</span>
+      </h4>
+      <ul class="draft-joints">
+        <Index each={step().joints}>
+          {(joint, k) => {
+            const open = () => props.openJoint === k
+            const faults = () => within(props.finish.faults, props.at, k).length
+            return (
+              <li data-joint={k}>
+                <button
+                  type="button"
+                  class="draft-fold"
+                  aria-expanded={open()}
+                  onClick={() => props.onOpenJoint(open() ? undefined : k)}
+                >
+                  <span class="fold-id">{joint().id}</span>
+                  <span>
+                    <b>{joint().title}</b> <span class="fold-class">class {joint().class}</span>
+                    <span class="step-brief pencil">
+                      {passesWords(joint().passes)}; {fastenerWords(joint())}
+                    </span>
+                  </span>
+                  <Show when={faults() > 0}>
+                    <span class="fold-faults">{faults()} to put right</span>
+                  </Show>
+                </button>
+                <Show when={open()}>
+                  <JointEdit
+                    plan={props.plan}
+                    step={props.at}
+                    at={k}
+                    joint={joint()}
+                    finish={props.finish}
+                    onPlan={props.onPlan}
+                  />
+                </Show>
+              </li>
+            )
+          }}
+        </Index>
+      </ul>
+      <div class="card-acts">
+        <Button
+          onClick={() => {
+            props.onPlan(addJoint(props.plan, props.at))
+            props.onOpenJoint(step().joints.length - 1)
+          }}
+        >
+          Add a joint
+        </Button>
+        <Button disabled={props.at === 0} onClick={() => props.onPlan(moveStep(props.plan, props.at, -1))}>
+          Move the step up
+        </Button>
+        <Button
+          disabled={props.at === props.plan.steps.length - 1}
+          onClick={() => props.onPlan(moveStep(props.plan, props.at, 1))}
+        >
+          Move it down
+        </Button>
+        <Button look="rust" onClick={() => props.onPlan(removeStep(props.plan, props.at))}>
+          Take this step out
+        </Button>
+      </div>
+    </div>
+  )
+}
+
+interface PicksProps {
+  title: string
+  empty: string
+  all: readonly { id: string; title: string }[]
+  chosen: readonly string[]
+  onChange(chosen: string[]): void
+}
+
+/** Any of many: those chosen stand as presses that take them out, one more is chosen from a list. */
+function Picks(props: PicksProps) {
+  const title = (id: string) => props.all.find((one) => one.id === id)?.title ?? id
+  const left = () => props.all.filter(({ id }) => !props.chosen.includes(id))
+  return (
+    <fieldset class="draft-picks">
+      <legend>{props.title}</legend>
+      <Show when={props.all.length > 0} fallback={<p class="pencil">{props.empty}</p>}>
+        <div class="picks-row">
+          <For each={props.chosen}>
+            {(id) => (
+              <Button
+                aria-label={`Take out: ${title(id)}`}
+                onClick={() => props.onChange(props.chosen.filter((one) => one !== id))}
+              >
+                {title(id)} <span aria-hidden="true">×</span>
+              </Button>
+            )}
+          </For>
+          <SelectField
+            label={props.chosen.length > 0 ? 'One more' : 'None yet; add one'}
+            value=""
+            options={[
+              { value: '', title: 'choose' },
+              ...left().map(({ id, title }) => ({ value: id, title })),
+            ]}
+            onValue={(id) => id && props.onChange([...props.chosen, id])}
+          />
+        </div>
+      </Show>
+    </fieldset>
+  )
+}

@@ -1,0 +1,284 @@
+/**
+ * A plan in draft: every change is kept on this device at once and checked at once. Without a fault it is taken into the
+ * library, where an edition never changes any more; as a file it goes anywhere at any time.
+ */
+import { A, useNavigate } from '@solidjs/router'
+import { createMemo, createSignal, Index, onCleanup, onMount, Show } from 'solid-js'
+import type { PlanFault } from '../../../../shared/plan/place'
+import type { Plan } from '../../../../shared/plan/types'
+import { useLive } from '../../../live/live'
+import { Button } from '../../../ui/Button'
+import { Sentence } from '../../../ui/Sentence'
+import type { ShopDesk } from '../desk'
+import { readPlanFile } from '../library'
+import { countWords } from '../plan-look'
+import { hrefOf } from '../where'
+import { addStep } from './draft-plan'
+import { finishOf, placeInPlan, within } from './finish'
+import { Head } from './Head'
+import { Points } from './Points'
+import { StepEdit } from './StepEdit'
+import { type DraftShelf, draftShelf } from './shelf'
+import './draft.css'
+
+const REST_MS = 300
+
+export default function DraftPage(props: { desk: ShopDesk; id: string }) {
+  const live = useLive()
+  const navigate = useNavigate()
+  const [plan, setPlan] = createSignal<Plan>()
+  const [state, setState] = createSignal<'reading' | 'gone' | 'kept' | 'keeping' | 'not kept'>('reading')
+  const [lasting, setLasting] = createSignal(true)
+  const [open, setOpen] = createSignal<{ step?: number; joint?: number | undefined }>({})
+  const [told, setTold] = createSignal<{ of: Plan; faults: PlanFault[] }>()
+  const [why, setWhy] = createSignal<string>()
+  const [busy, setBusy] = createSignal(false)
+  const [sure, setSure] = createSignal(false)
+  let shelf: DraftShelf | undefined
+  let waiting: ReturnType<typeof setTimeout> | undefined
+
+  onMount(async () => {
+    shelf = await draftShelf(live.session.me()?.shop.key ?? 'unknown')
+    setLasting(shelf.lasting)
+    const draft = await shelf.get(props.id)
+    if (draft) setPlan(draft.plan)
+    setState(draft ? 'kept' : 'gone')
+  })
+  const keep = async () => {
+    clearTimeout(waiting)
+    waiting = undefined
+    const now = plan()
+    if (!now || !shelf) return
+    try {
+      await shelf.put({ id: props.id, plan: now, changedAt: live.clock.now() })
+      setState('kept')
+    } catch {
+      setState('not kept')
+    }
+  }
+  const onPlan = (next: Plan) => {
+    setPlan(next)
+    setState('keeping')
+    clearTimeout(waiting)
+    waiting = setTimeout(() => void keep(), REST_MS)
+  }
+  const leave = () => waiting !== undefined && void keep()
+  onMount(() => window.addEventListener('pagehide', leave))
+  onCleanup(() => {
+    window.removeEventListener('pagehide', leave)
+    leave()
+  })
+
+  const finish = createMemo(() => {
+    const now = plan()
+    const own = now ? finishOf(now) : { faults: [], cautions: [], open: [] }
+    const server = told()
+    // The server's word stands until something is changed.
+    return server && server.of === now ? { ...own, faults: server.faults } : own
+  })
+
+  const goTo = (path: string) => {
+    const { step, joint } = placeInPlan(path)
+    setOpen(step === undefined ? {} : { step, joint })
+    queueMicrotask(() => {
+      const at = step === undefined ? '.draft-head' : `[data-step="${step}"]`
+      const inIt = joint === undefined ? '' : ` [data-joint="${joint}"]`
+      const place = document.querySelector<HTMLElement>(`${at}${inIt}`)
+      place?.scrollIntoView({ block: 'start' })
+      place?.querySelector<HTMLElement>('button, input, select')?.focus({ preventScroll: true })
+    })
+  }
+
+  async function takeIn(): Promise<void> {
+    const now = plan()
+    if (!now || finish().faults.length > 0) return
+    setWhy()
+    setBusy(true)
+    const reading = await readPlanFile(JSON.stringify(now))
+    const refused =
+      'plan' in reading
+        ? await props.desk.send({ type: 'AddPlan', plan: now })
+        : 'faults' in reading
+          ? undefined
+          : reading.sentence
+    setBusy(false)
+    if ('faults' in reading) setTold({ of: now, faults: reading.faults })
+    else if (refused) setWhy(refused)
+    else {
+      clearTimeout(waiting)
+      waiting = undefined
+      await shelf?.drop(props.id)
+      navigate(hrefOf(now))
+    }
+  }
+
+  function asFile(): void {
+    const now = plan()
+    if (!now) return
+    const address = URL.createObjectURL(
+      new Blob([`${JSON.stringify(now, null, 2)}\n`], { type: 'application/json' }),
+    )
+    const link = document.createElement('a')
+    link.href = address
+    link.download = `${now.id || 'plan'}-${now.edition}.json`
+    link.click()
+    setTimeout(() => URL.revokeObjectURL(address), 10_000)
+  }
+
+  async function letGo(): Promise<void> {
+    if (!sure()) return void setSure(true)
+    clearTimeout(waiting)
+    waiting = undefined
+    await shelf?.drop(props.id)
+    navigate('/shop/plans')
+  }
+
+  const stateWords = () =>
+    ({
+      reading: '',
+      gone: '',
+      kept: lasting() ? 'Kept on this device.' : 'This browser keeps nothing: export it as a file.',
+      keeping: 'Keeping it…',
+      'not kept': 'It could not be kept on this device: export it as a file.',
+    })[state()]
+
+  return (
+    <section class="draft" aria-labelledby="draft-title">
+      <Show
+        when={plan()}
+        fallback={
+          <>
+            <div class="part-head">
+              <h2 id="draft-title">A plan in draft</h2>
+              <A class="button quiet" href="/shop/plans">
+                Back to the library
+              </A>
+            </div>
+            <p>
+              {state() === 'gone'
+                ? 'There is no such draft on this device. Drafts stay where they were made, until they are in the library.'
+                : 'Reading the draft…'}
+            </p>
+          </>
+        }
+      >
+        {(now) => (
+          <>
+            <div class="part-head">
+              <h2 id="draft-title">
+                {now().title || 'A plan in draft'}{' '}
+                <span class="pencil">in draft, edition {now().edition}</span>
+              </h2>
+              <A class="button quiet" href="/shop/plans">
+                Back to the library
+              </A>
+            </div>
+            <p>
+              {countWords(now())}.{' '}
+              <span class="pencil" role="status">
+                {stateWords()}
+              </span>
+            </p>
+            <p class="pencil">The maker’s information governs. Look at every value against the page.</p>
+            <div class="draft-acts">
+              <Show
+                when={props.desk.mayEdit()}
+                fallback={<p>A supervisor or the owner takes it into the library.</p>}
+              >
+                <Button
+                  look="main"
+                  aria-disabled={finish().faults.length > 0}
+                  disabled={busy()}
+                  onClick={() => void takeIn()}
+                >
+                  {busy() ? 'Taking it in…' : 'Take it into the library'}
+                </Button>
+              </Show>
+              <Button onClick={asFile}>Export it as a file</Button>
+              <Button look="rust" onClick={() => void letGo()}>
+                {sure() ? 'Yes, let this draft go' : 'Let the draft go'}
+              </Button>
+            </div>
+            <Show when={why()}>
+              <Sentence against>{why()}</Sentence>
+            </Show>
+            <section class="draft-check" aria-labelledby="check-title">
+              <h3 id="check-title">
+                <span role="status">{checkWords(finish())}</span>
+              </h3>
+              <Points plan={now()} finish={finish()} goTo={goTo} />
+            </section>
+            <section class="draft-head" aria-labelledby="head-title">
+              <h3 id="head-title">The plan</h3>
+              <Head plan={now()} onPlan={onPlan} />
+            </section>
+            <section aria-labelledby="steps-title">
+              <h3 id="steps-title">
+                Steps <span class="pencil">{now().steps.length}</span>
+              </h3>
+              <ol class="draft-steps">
+                <Index each={now().steps}>
+                  {(step, i) => {
+                    const isOpen = () => open().step === i
+                    const faults = () => within(finish().faults, i).length
+                    return (
+                      <li data-step={i}>
+                        <button
+                          type="button"
+                          class="draft-fold"
+                          aria-expanded={isOpen()}
+                          onClick={() => setOpen(isOpen() ? {} : { step: i })}
+                        >
+                          <span class="fold-id">{step().id}</span>
+                          <span>
+                            <b>{step().title}</b>
+                            <span class="step-brief pencil">
+                              {step().joints.length === 1 ? '1 joint' : `${step().joints.length} joints`},{' '}
+                              {step().signatures === 2 ? 'two signatures' : 'one signature'}
+                              {step().needs.length > 0 ? `, after ${step().needs.join(', ')}` : ''}
+                            </span>
+                          </span>
+                          <Show when={faults() > 0}>
+                            <span class="fold-faults">{faults()} to put right</span>
+                          </Show>
+                        </button>
+                        <Show when={isOpen()}>
+                          <StepEdit
+                            plan={now()}
+                            at={i}
+                            step={step()}
+                            finish={finish()}
+                            openJoint={open().joint}
+                            onOpenJoint={(joint) => setOpen({ step: i, joint })}
+                            onPlan={onPlan}
+                          />
+                        </Show>
+                      </li>
+                    )
+                  }}
+                </Index>
+              </ol>
+              <Button
+                onClick={() => {
+                  onPlan(addStep(now()))
+                  setOpen({ step: now().steps.length - 1 })
+                }}
+              >
+                Add a step
+              </Button>
+            </section>
+          </>
+        )}
+      </Show>
+    </section>
+  )
+}
+
+function checkWords({ faults, cautions, open }: ReturnType<typeof finishOf>): string {
+  const parts = [
+    faults.length > 0 ? `${faults.length} to put right before it can be taken in` : 'No fault found',
+    cautions.length > 0 ? `${cautions.length} to look at` : '',
+    open.length > 0 ? `${open.length} still open` : '',
+  ]
+  return `${parts.filter(Boolean).join('; ')}.`
+}

@@ -1,0 +1,132 @@
+/** The last part of a sheet: what the plan is called and where its values come from; then it is a draft to be finished. */
+import { createMemo, createSignal, Show } from 'solid-js'
+import type { Instant } from '../../../../shared/log'
+import { Button } from '../../../ui/Button'
+import { Field } from '../../../ui/Field'
+import { Sentence } from '../../../ui/Sentence'
+import type { ShopDesk } from '../desk'
+import type { Draft } from '../draft/shelf'
+import { draftFrom, freeEdition, idFrom } from './make-draft'
+import type { SheetCounts, WorkLine } from './sheet-work'
+
+interface MakePlanProps {
+  desk: ShopDesk
+  lines: readonly WorkLine[]
+  counts: SheetCounts
+  onMade(draft: Draft): Promise<void>
+  now(): Instant
+}
+
+const ID = /^[\p{L}\p{N}][\p{L}\p{N}._-]{0,39}$/u
+
+export function MakePlan(props: MakePlanProps) {
+  const [title, setTitle] = createSignal('')
+  const [ownId, setOwnId] = createSignal<string>()
+  const [family, setFamily] = createSignal('')
+  const [source, setSource] = createSignal('')
+  const [asked, setAsked] = createSignal(false)
+  const [busy, setBusy] = createSignal(false)
+  const id = () => ownId() ?? idFrom(title())
+  const edition = () => freeEdition(props.desk.shop().plans[id()])
+  const families = createMemo(() => [
+    ...new Set(
+      Object.values(props.desk.shop().plans).flatMap((all) => Object.values(all).map((plan) => plan.family)),
+    ),
+  ])
+  const wrong = {
+    title: () => (asked() && !title().trim() ? 'Give the plan a title.' : undefined),
+    id: () =>
+      asked() && !ID.test(id())
+        ? 'Letters, digits, full stop, hyphen and underscore, a letter or digit first; 40 at most.'
+        : undefined,
+    family: () => (asked() && !family().trim() ? 'Name the family, as in diesel.' : undefined),
+    source: () => (asked() && !source().trim() ? 'Say where the values come from.' : undefined),
+  }
+  const missing = () =>
+    props.counts.withoutClass > 0
+      ? `${props.counts.withoutClass} of the lines have no class yet. Say it line by line, or take all of them as B.`
+      : props.counts.read + props.counts.look + props.counts.unread === 0
+        ? 'No line is a fastener yet. Look at the columns, or say it of a line.'
+        : undefined
+  const open = () => props.counts.look + props.counts.unread
+
+  async function make(): Promise<void> {
+    setAsked(true)
+    if (missing() || !title().trim() || !ID.test(id()) || !family().trim() || !source().trim()) return
+    setBusy(true)
+    const plan = draftFrom(props.lines, {
+      id: id(),
+      title: title().trim(),
+      family: family().trim(),
+      source: source().trim(),
+      edition: edition(),
+    })
+    const at = props.now()
+    await props.onMade({ id: `d-${at.toString(36)}`, plan, changedAt: at })
+  }
+
+  const optional = (value: string | undefined) => (value === undefined ? {} : { wrong: value })
+  return (
+    <form
+      class="make-plan sheet-form"
+      aria-labelledby="make-title"
+      onSubmit={(event) => {
+        event.preventDefault()
+        void make()
+      }}
+    >
+      <h3 id="make-title" class="whole">
+        Make a plan of it
+      </h3>
+      <p class="whole">
+        A step for each heading, a joint for each line.{' '}
+        <Show when={open() > 0}>
+          {open() === 1 ? 'One line is' : `${open()} lines are`} still to look at: what is not read, or
+          contradicts itself, comes into the plan without a torque, its text beside it.
+        </Show>
+      </p>
+      <Field
+        label="Title of the plan"
+        value={title()}
+        maxLength={160}
+        onValue={setTitle}
+        {...optional(wrong.title())}
+      />
+      <Field
+        label="Its id in the library"
+        value={id()}
+        hint={edition() > 1 ? `The library has it: this will be edition ${edition()}.` : 'Edition 1.'}
+        onValue={setOwnId}
+        {...optional(wrong.id())}
+      />
+      <Field
+        label="Family of engines"
+        value={family()}
+        list="sheet-families"
+        hint="What people are entitled by, as in diesel."
+        maxLength={40}
+        onValue={setFamily}
+        {...optional(wrong.family())}
+      />
+      <datalist id="sheet-families">
+        {families().map((one) => (
+          <option value={one} />
+        ))}
+      </datalist>
+      <Field
+        label="Source of the values"
+        value={source()}
+        hint="Title, edition and page of the maker’s manual."
+        maxLength={400}
+        onValue={setSource}
+        {...optional(wrong.source())}
+      />
+      <Show when={asked() && missing()}>
+        <Sentence against>{missing()}</Sentence>
+      </Show>
+      <Button look="main" type="submit" disabled={busy()}>
+        Make the draft and open it
+      </Button>
+    </form>
+  )
+}

@@ -1,0 +1,228 @@
+/** One line of the sheet: its text as given, what was read of it, what is doubted, and its author's word on all of that. */
+import { createMemo, createSignal, createUniqueId, For, Match, Show, Switch } from 'solid-js'
+import { JOINT_CLASSES } from '../../../../shared/plan/types'
+import type { ItemLine } from '../../../../shared/sheet'
+import { Button } from '../../../ui/Button'
+import { Field } from '../../../ui/Field'
+import { SelectField } from '../SelectField'
+import type { Say } from './index'
+import { lineName, specWords } from './sheet-words'
+import { type Correction, isJoint, threadRead, type WorkLine } from './sheet-work'
+
+interface SheetRowProps {
+  work: WorkLine
+  withSection: boolean
+  onHere(): void
+  toNext(): void
+  say: Say
+}
+
+const AS = [
+  { value: 'joint', title: 'a fastener' },
+  { value: 'heading', title: 'a heading' },
+  { value: 'out', title: 'not for the plan' },
+] as const
+
+export function SheetRow(props: SheetRowProps) {
+  const [open, setOpen] = createSignal(props.work.state === 'unread' || props.work.state === 'look')
+  const item = createMemo(() => (props.work.line.kind === 'item' ? props.work.line : undefined))
+  const say = (said: Parameters<Say>[1]) => props.say(props.work.given, said)
+  let row!: HTMLLIElement
+  const onKey = (event: KeyboardEvent) => {
+    if (event.key === 'Escape' && event.target !== row) row.focus()
+    else if (event.key === 'Enter' && event.target === row) {
+      setOpen(true)
+      row.querySelector('input')?.focus()
+      event.preventDefault()
+    } else if (event.key === 'Enter' && (event.target as HTMLElement).tagName === 'INPUT') props.toNext()
+  }
+  return (
+    <li
+      ref={row}
+      class={`sheet-line line-${props.work.state}`}
+      data-line={props.work.given.line}
+      tabIndex={-1}
+      aria-label={lineName(props.work)}
+      onKeyDown={onKey}
+    >
+      <p class="line-given">
+        <span class="line-no">{props.work.given.line}</span>
+        <span class="line-text">{props.work.given.text}</span>
+      </p>
+      <Show when={props.withSection && props.work.section}>
+        <p class="small pencil">under {props.work.section}</p>
+      </Show>
+      <Switch>
+        <Match when={props.work.state === 'out'}>
+          <p class="line-read pencil">Not for the plan. It is named in the plan’s notices.</p>
+        </Match>
+        <Match when={props.work.line.kind === 'header'}>
+          <p class="small pencil">The headings of the columns.</p>
+        </Match>
+        <Match when={props.work.line.kind === 'section' && props.work.line}>
+          {(section) => (
+            <p class="line-read">
+              {section().title} <span class="small pencil">a heading: a step of the plan</span>
+            </p>
+          )}
+        </Match>
+        <Match when={item()}>
+          {(line) => (
+            <p class="line-read">
+              <span>{line().item || 'no name'}</span> <b>{readWords(line())}</b>
+              <ThreadWords thread={line().thread} />
+              <span class="small pencil">
+                {line().count === undefined ? 'how many is not said' : `${line().count} of them`}
+              </span>
+            </p>
+          )}
+        </Match>
+      </Switch>
+      <Show when={props.work.state !== 'out' && props.work.doubt.length > 0}>
+        <ul class="line-doubts" classList={{ settled: props.work.correction?.seen === true }}>
+          <For each={props.work.doubt}>{(one) => <li>{one}</li>}</For>
+        </ul>
+      </Show>
+      <div class="line-acts">
+        <Show when={isJoint(props.work)}>
+          <ClassChoice work={props.work} onChoose={(one) => say({ class: one })} />
+        </Show>
+        <For each={props.work.state === 'out' ? [] : props.work.offers}>
+          {(text) => <Button onClick={() => say({ printed: text })}>It says {text}</Button>}
+        </For>
+        <Show when={props.work.state === 'look'}>
+          <Button onClick={() => say({ seen: true })}>Looked at: let it stand</Button>
+        </Show>
+        <Show when={!open() && props.work.line.kind !== 'header'}>
+          <Button look="quiet" aria-label={`Correct ${lineName(props.work)}`} onClick={() => setOpen(true)}>
+            Correct
+          </Button>
+        </Show>
+      </div>
+      <Show when={open() && props.work.line.kind !== 'header'}>
+        <LineFields work={props.work} onSay={say} />
+      </Show>
+    </li>
+  )
+}
+
+function LineFields(props: { work: WorkLine; onSay(said: Parameters<Say>[1]): void }) {
+  const said = () => props.work.correction
+  const item = () => (props.work.line.kind === 'item' ? props.work.line : undefined)
+  const as = (): (typeof AS)[number]['value'] =>
+    props.work.state === 'out' ? 'out' : props.work.line.kind === 'section' ? 'heading' : 'joint'
+  const counted = (text: string) => {
+    const count = /^\s*\d{1,3}\s*$/.test(text) ? Number(text) : 0
+    props.onSay({ count: count > 0 ? count : undefined })
+  }
+  return (
+    <div class="line-fields">
+      <Show when={as() === 'joint'}>
+        <Field
+          label={`Torque of ${lineName(props.work)}`}
+          value={said()?.printed ?? item()?.printed ?? ''}
+          autocomplete="off"
+          spellcheck={false}
+          onValue={(printed) => props.onSay({ printed, seen: undefined })}
+        />
+        <Field
+          label="Thread"
+          value={said()?.thread ?? item()?.thread ?? ''}
+          autocomplete="off"
+          spellcheck={false}
+          onValue={(thread) => props.onSay({ thread, seen: undefined })}
+        />
+        <Field
+          label="How many"
+          inputMode="numeric"
+          value={`${said()?.count ?? item()?.count ?? ''}`}
+          autocomplete="off"
+          onValue={counted}
+        />
+      </Show>
+      <SelectField
+        label="This line is"
+        value={as()}
+        options={AS}
+        onValue={(value) => props.onSay({ as: value as NonNullable<Correction['as']> })}
+      />
+      <Show when={said()}>
+        <Button
+          look="quiet"
+          onClick={() =>
+            props.onSay({
+              printed: undefined,
+              thread: undefined,
+              count: undefined,
+              as: undefined,
+              seen: undefined,
+            })
+          }
+        >
+          As it was read
+        </Button>
+      </Show>
+    </div>
+  )
+}
+
+const readWords = ({ spec }: ItemLine): string => (spec ? specWords(spec) : 'not read')
+
+function ThreadWords(props: { thread: string | undefined }) {
+  const read = () => (props.thread === undefined ? undefined : threadRead(props.thread))
+  return (
+    <Show when={read()} fallback={<span class="small pencil">no thread</span>}>
+      {(thread) => {
+        const known = () => {
+          const one = thread()
+          return 'designation' in one ? one : undefined
+        }
+        return (
+          <Show
+            when={known()}
+            fallback={
+              <span class="small">
+                {props.thread}: <span class="pencil">kept as it stands, not reckoned with</span>
+              </span>
+            }
+          >
+            {(one) => <span class="line-thread">{one().designation}</span>}
+          </Show>
+        )
+      }}
+    </Show>
+  )
+}
+
+const MEANS = {
+  A: 'danger to life or the engine',
+  B: 'loss of function',
+  C: 'everything else',
+} as const
+
+/** Three presses side by side; none of them is pressed until its author says. */
+function ClassChoice(props: { work: WorkLine; onChoose(one: 'A' | 'B' | 'C'): void }) {
+  const name = createUniqueId()
+  return (
+    <fieldset class="class-choice">
+      <legend class="unseen">Class of {lineName(props.work)}</legend>
+      <span class="class-word" aria-hidden="true">
+        {props.work.correction?.class ? 'Class' : 'Class?'}
+      </span>
+      <For each={JOINT_CLASSES}>
+        {(one) => (
+          <label title={MEANS[one]}>
+            <input
+              type="radio"
+              name={name}
+              checked={props.work.correction?.class === one}
+              onChange={() => props.onChoose(one)}
+              aria-label={`Class ${one}: ${MEANS[one]}`}
+            />
+            <span aria-hidden="true">{one}</span>
+          </label>
+        )}
+      </For>
+    </fieldset>
+  )
+}

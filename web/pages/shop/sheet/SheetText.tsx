@@ -1,0 +1,90 @@
+/** Where a sheet comes in: dropped, chosen or pasted. Once it is in, its text stands folded away and can still be changed. */
+import { createSignal, Show } from 'solid-js'
+import { Button } from '../../../ui/Button'
+
+interface SheetTextProps {
+  text: string
+  onText(text: string): void
+  /** Another sheet: what was said of the old one's lines is let go. */
+  onNew(text: string): void
+}
+
+export function SheetText(props: SheetTextProps) {
+  const [fileName, setFileName] = createSignal<string>()
+  const [over, setOver] = createSignal(false)
+  const [sure, setSure] = createSignal(false)
+  const take = async (file: File | undefined) => {
+    if (!file) return
+    setFileName(file.name)
+    props.onNew(await file.text())
+  }
+  const filled = () => props.text.trim() !== ''
+  return (
+    <>
+      <Show when={!filled()}>
+        <label
+          class="drop"
+          classList={{ 'drop-over': over() }}
+          onDragOver={(event) => {
+            event.preventDefault()
+            setOver(true)
+          }}
+          onDragLeave={() => setOver(false)}
+          onDrop={(event) => {
+            event.preventDefault()
+            setOver(false)
+            void take(event.dataTransfer?.files[0])
+          }}
+        >
+          <input
+            type="file"
+            accept=".csv,.tsv,.txt,text/*"
+            onChange={(event) => {
+              void take(event.currentTarget.files?.[0])
+              event.currentTarget.value = ''
+            }}
+          />
+          <span>
+            <b>Drop a table here, or press to choose a file.</b>
+            <span class="pencil">
+              {' '}
+              CSV, TSV or plain text: a line a fastener, with its torque, and thread and number where the
+              sheet has them. It stays on this device.
+            </span>
+          </span>
+        </label>
+      </Show>
+      <details class="sheet-text" open={!filled() || undefined}>
+        <summary>
+          {filled() ? `The text of the sheet${fileName() ? ` (${fileName()})` : ''}` : 'Or paste it'}
+        </summary>
+        <div class="field">
+          <label for="sheet-text">The sheet as text</label>
+          <textarea
+            id="sheet-text"
+            class="plan-text"
+            spellcheck={false}
+            autocomplete="off"
+            placeholder={'Head nut\tM10\t10\t79 Nm (58 ft. lbs.)\nRocker cover\tM6\t8\t8 to 10 N·m'}
+            value={props.text}
+            onInput={(event) => props.onText(event.currentTarget.value)}
+          />
+        </div>
+        <Show when={filled()}>
+          <Button
+            look="rust"
+            onClick={() => {
+              if (sure()) {
+                setFileName(undefined)
+                props.onNew('')
+              }
+              setSure(!sure())
+            }}
+          >
+            {sure() ? 'Yes, let go of it and of what was corrected' : 'Begin with another sheet'}
+          </Button>
+        </Show>
+      </details>
+    </>
+  )
+}

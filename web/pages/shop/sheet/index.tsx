@@ -1,0 +1,169 @@
+/**
+ * From a torque sheet: a pasted or dropped table, its columns as they were guessed, every line with what was read of it,
+ * those to look at first; then a plan in draft. What is in work here outlives a reload.
+ */
+import { A, useNavigate } from '@solidjs/router'
+import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js'
+import { readSheet, type SheetChoices, type SheetLine } from '../../../../shared/sheet'
+import { useLive } from '../../../live/live'
+import { Button } from '../../../ui/Button'
+import type { ShopDesk } from '../desk'
+import { draftShelf } from '../draft/shelf'
+import { Lines } from './Lines'
+import { MakePlan } from './MakePlan'
+import { SheetColumns } from './SheetColumns'
+import { SheetText } from './SheetText'
+import { countsWords } from './sheet-words'
+import {
+  type Correction,
+  countsOf,
+  EMPTY_WORK,
+  inOrder,
+  nextDoubt,
+  restAs,
+  type SheetWork,
+  saying,
+  workLines,
+} from './sheet-work'
+import './sheet.css'
+
+/** Longer than between two keys, so that typing a sheet does not read it at each of them. */
+const REST_MS = 250
+
+export type Say = (line: SheetLine, said: { [K in keyof Correction]?: Correction[K] | undefined }) => void
+
+export default function FromSheet(props: { desk: ShopDesk }) {
+  const live = useLive()
+  const navigate = useNavigate()
+  const [work, setWork] = createSignal<SheetWork>(EMPTY_WORK)
+  const [here, setHere] = createSignal<number>()
+  const shelf = () => draftShelf(live.session.me()?.shop.key ?? 'unknown')
+
+  let waiting: ReturnType<typeof setTimeout> | undefined
+  const keep = async () => {
+    clearTimeout(waiting)
+    waiting = undefined
+    await (await shelf()).putSheet(work().text.trim() ? work() : undefined)
+  }
+  const change = (next: SheetWork) => {
+    setWork(next)
+    clearTimeout(waiting)
+    waiting = setTimeout(() => void keep(), REST_MS)
+  }
+  onMount(async () => {
+    const kept = await (await shelf()).sheet()
+    if (kept && work().text === '') setWork(kept)
+  })
+  onCleanup(() => {
+    if (waiting !== undefined) void keep()
+  })
+
+  const [read, setRead] = createSignal<{ text: string; choices: SheetChoices }>(EMPTY_WORK)
+  // The whole sheet is read when its text rests; a column chosen is read at once.
+  createEffect(
+    on([() => work().text, () => work().choices], ([text, choices], before) => {
+      if (before && before[0] !== text && before[0] !== '') {
+        const rest = setTimeout(() => setRead({ text, choices }), REST_MS)
+        onCleanup(() => clearTimeout(rest))
+      } else setRead({ text, choices })
+    }),
+  )
+  const sheet = createMemo(() => readSheet(read().text, read().choices))
+  const lines = createMemo(() => workLines(sheet(), work()))
+  const byLine = createMemo(() => new Map(lines().map((line) => [line.given.line, line])))
+  const counts = createMemo(() => countsOf(lines()))
+  // Fixed while the lines are gone through: a line put right stays where the hand is.
+  const [sorted, setSorted] = createSignal<{ look: number[]; rest: number[] }>({ look: [], rest: [] })
+  const sortAgain = () => setSorted(inOrder(lines()))
+  createEffect(on(sheet, sortAgain))
+
+  const say: Say = (line, said) => change(saying(work(), line, said))
+  const toNext = () => {
+    const next = nextDoubt([...sorted().look, ...sorted().rest], (n) => byLine().get(n), here())
+    if (next !== undefined) {
+      // Led there again also when it is the only one left.
+      setHere(undefined)
+      setHere(next)
+    }
+    return next
+  }
+  const onKey = (event: KeyboardEvent) => {
+    const { tagName } = event.target as HTMLElement
+    const typing = /^(INPUT|TEXTAREA|SELECT)$/.test(tagName)
+    if (event.key !== 'n' || typing || event.ctrlKey || event.metaKey || event.altKey) return
+    if (document.querySelector('dialog[open]')) return
+    if (toNext() !== undefined) event.preventDefault()
+  }
+  onMount(() => window.addEventListener('keydown', onKey))
+  onCleanup(() => window.removeEventListener('keydown', onKey))
+
+  return (
+    <section class="from-sheet" aria-labelledby="sheet-title">
+      <div class="part-head">
+        <h2 id="sheet-title">From a torque sheet</h2>
+        <A class="button quiet" href="/shop/plans">
+          Back to the library
+        </A>
+      </div>
+      <Show when={props.desk.mayEdit()} fallback={<p>A supervisor or the owner drafts plans.</p>}>
+        <SheetText
+          text={work().text}
+          onText={(text) => change({ ...work(), text })}
+          onNew={(text) => change({ ...EMPTY_WORK, text })}
+        />
+        <Show when={lines().length > 0}>
+          <SheetColumns
+            sheet={sheet()}
+            choices={work().choices}
+            onChoices={(choices) => change({ ...work(), choices })}
+          />
+          <div class="sheet-counts">
+            <p role="status" class="sheet-figures">
+              {countsWords(counts())}
+            </p>
+            <Button
+              disabled={counts().look + counts().unread === 0}
+              onClick={() => void toNext()}
+              aria-keyshortcuts="n"
+            >
+              Next to look at <kbd>N</kbd>
+            </Button>
+            <Button
+              disabled={counts().withoutClass === 0}
+              onClick={() => change(restAs(work(), lines(), 'B'))}
+            >
+              {counts().withoutClass === 0
+                ? 'Every line has its class'
+                : `All without a class as B: ${counts().withoutClass}`}
+            </Button>
+            <Show
+              when={sorted().look.some((n) => !['look', 'unread'].includes(byLine().get(n)?.state ?? ''))}
+            >
+              <Button look="quiet" onClick={sortAgain}>
+                Sort again
+              </Button>
+            </Show>
+          </div>
+          <Lines
+            sorted={sorted()}
+            byLine={(n) => byLine().get(n)}
+            here={here()}
+            onHere={setHere}
+            toNext={toNext}
+            say={say}
+          />
+          <MakePlan
+            desk={props.desk}
+            lines={lines()}
+            counts={counts()}
+            onMade={async (draft) => {
+              await (await shelf()).put(draft)
+              navigate(`/shop/plans/draft/${draft.id}`)
+            }}
+            now={live.clock.now}
+          />
+        </Show>
+      </Show>
+    </section>
+  )
+}

@@ -1,0 +1,107 @@
+/** A torque sheet in words: what was read, what columns are called, how many lines are what. */
+import type { Role } from '../../../../shared/sheet'
+import type { Spec, SpecPass } from '../../../../shared/spec'
+import { formatNumber, showTorque, TORQUE_UNITS, type TorqueUnit } from '../../../../shared/units'
+import type { SheetCounts, WorkLine } from './sheet-work'
+
+export const ROLE_WORDS: Record<Role, string> = {
+  item: 'what it is',
+  torque: 'torque',
+  also: 'the same torque in a second unit',
+  min: 'lowest torque',
+  max: 'highest torque',
+  angle: 'angle',
+  unit: 'unit',
+  thread: 'thread',
+  count: 'how many',
+  note: 'note',
+  none: 'not used',
+}
+
+export const DELIMITER_WORDS = {
+  '\t': 'tabs',
+  ';': 'semicolons',
+  ',': 'commas',
+  '|': 'upright bars',
+  spaces: 'gaps of a page',
+  lines: 'nothing: the torque ends each line',
+} as const
+
+/** The usual ones first. */
+export const UNITS: readonly TorqueUnit[] = [
+  'N·m',
+  'lbf·ft',
+  'lbf·in',
+  'kgf·m',
+  'kgf·cm',
+  ...TORQUE_UNITS.filter((unit) => !['N·m', 'lbf·ft', 'lbf·in', 'kgf·m', 'kgf·cm'].includes(unit)),
+]
+
+/** `30 N·m (27 to 33 N·m) → +90°`: the passes, each with its band. */
+export const specWords = (spec: Spec): string => spec.passes.map(passWords).join(' → ')
+
+function passWords(pass: SpecPass): string {
+  if (pass.kind === 'torque') {
+    const { nominalNm, minNm, maxNm } = pass
+    const beside = [nominalNm, minNm, maxNm].filter((value) => value !== undefined)
+    return spanWords(nominalNm, minNm, maxNm, (nm) => showTorque(nm, 'N·m', beside), ' N·m')
+  }
+  const turned = spanWords(pass.nominalDeg, pass.minDeg, pass.maxDeg, (deg) => formatNumber(deg, 2), '°')
+  if (pass.kind === 'angle') return `+${turned}`
+  return turned === '' ? 'slacken fully' : `slacken ${turned}`
+}
+
+function spanWords(
+  nominal: number | undefined,
+  min: number | undefined,
+  max: number | undefined,
+  shown: (value: number) => string,
+  unit: string,
+): string {
+  const band =
+    min !== undefined && max !== undefined
+      ? `${shown(min)} to ${shown(max)}${unit}`
+      : min !== undefined
+        ? `at least ${shown(min)}${unit}`
+        : max !== undefined
+          ? `at most ${shown(max)}${unit}`
+          : ''
+  if (nominal === undefined) return band
+  return `${shown(nominal)}${unit}${band ? ` (${band})` : ''}`
+}
+
+const some = (n: number, one: string, more = `${one}s`) => `${n} ${n === 1 ? one : more}`
+
+/** `42 read, 5 to look at, 3 not read; 4 headings, 1 left out`. */
+export function countsWords(counts: SheetCounts): string {
+  const { read, look, unread, headings, out } = counts
+  const more = [headings ? some(headings, 'heading') : '', out ? `${out} left out` : ''].filter(Boolean)
+  return [`${read} read, ${look} to look at, ${unread} not read`, more.join(', ')].filter(Boolean).join('; ')
+}
+
+/** What a line is called where its torque field or its class must be named. */
+export function lineName({ line }: WorkLine): string {
+  const name = line.kind === 'item' ? line.item : line.kind === 'section' ? line.title : ''
+  return name ? `line ${line.line}, ${name}` : `line ${line.line}`
+}
+
+/** What its author said, for the note on its joint; the text as pasted stands beside it already. */
+export function saidNotes({ correction, given, line, doubt }: WorkLine): string[] {
+  if (!correction) return []
+  const { printed, seen, thread, count } = correction
+  const notes: string[] = []
+  if (printed !== undefined)
+    notes.push(
+      given.kind === 'item' && given.printed.trim()
+        ? `The author reads the torque as “${printed}”, not as “${given.printed}”.`
+        : `The torque, “${printed}”, is the author’s.`,
+    )
+  if (thread !== undefined)
+    notes.push(
+      `The thread is the author’s${given.kind === 'item' && given.thread ? `; pasted was “${given.thread}”` : ''}.`,
+    )
+  if (count !== undefined) notes.push('How many is the author’s word.')
+  if (seen && doubt.length > 0 && line.kind === 'item')
+    notes.push(`The author looked at it and lets it stand: ${doubt.join(' ')}`)
+  return notes
+}
