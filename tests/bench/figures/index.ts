@@ -6,6 +6,7 @@ import { firstLoad } from './first-load'
 import { holes } from './holes'
 import { memory } from './memory'
 import { pixels } from './pixels'
+import { sheets } from './sheets'
 import { start } from './start'
 import { catchUp, jobLoad } from './wire'
 
@@ -19,5 +20,6 @@ export const figures: Figure[] = [
   jobLoad,
   holes,
   memory,
+  sheets,
   start,
 ]

@@ -203,8 +203,8 @@ export default function DraftPage(props: { desk: ShopDesk; id: string }) {
               <Sentence against>{why()}</Sentence>
             </Show>
             <section class="draft-check" aria-labelledby="check-title">
-              <h3 id="check-title">
-                <span role="status">{checkWords(finish())}</span>
+              <h3 id="check-title" aria-live="polite">
+                {checkWords(finish())}
               </h3>
               <Points plan={now()} finish={finish()} goTo={goTo} />
             </section>

@@ -32,9 +32,10 @@ export function SheetRow(props: SheetRowProps) {
     if (event.key === 'Escape' && event.target !== row) row.focus()
     else if (event.key === 'Enter' && event.target === row) {
       setOpen(true)
-      row.querySelector('input')?.focus()
+      row.querySelector<HTMLElement>('.line-fields input')?.focus()
       event.preventDefault()
-    } else if (event.key === 'Enter' && (event.target as HTMLElement).tagName === 'INPUT') props.toNext()
+    } else if (event.key === 'Enter' && (event.target as HTMLElement).matches('.line-fields input'))
+      props.toNext()
   }
   return (
     <li

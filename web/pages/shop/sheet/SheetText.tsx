@@ -1,5 +1,5 @@
 /** Where a sheet comes in: dropped, chosen or pasted. Once it is in, its text stands folded away and can still be changed. */
-import { createSignal, Show } from 'solid-js'
+import { createEffect, createSignal, on, Show } from 'solid-js'
 import { Button } from '../../../ui/Button'
 
 interface SheetTextProps {
@@ -19,6 +19,16 @@ export function SheetText(props: SheetTextProps) {
     props.onNew(await file.text())
   }
   const filled = () => props.text.trim() !== ''
+  const [open, setOpen] = createSignal(true)
+  // A whole sheet at once folds away; one that is typed stays open under the hand.
+  createEffect(
+    on(
+      () => props.text,
+      (text, before) => {
+        if ((before ?? '') === '') setOpen(!text.includes('\n'))
+      },
+    ),
+  )
   return (
     <>
       <Show when={!filled()}>
@@ -54,7 +64,7 @@ export function SheetText(props: SheetTextProps) {
           </span>
         </label>
       </Show>
-      <details class="sheet-text" open={!filled() || undefined}>
+      <details class="sheet-text" open={open()} onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>
           {filled() ? `The text of the sheet${fileName() ? ` (${fileName()})` : ''}` : 'Or paste it'}
         </summary>

@@ -54,18 +54,24 @@ export default function FromSheet(props: { desk: ShopDesk }) {
     const kept = await (await shelf()).sheet()
     if (kept && work().text === '') setWork(kept)
   })
+  const leave = () => waiting !== undefined && void keep()
+  onMount(() => window.addEventListener('pagehide', leave))
   onCleanup(() => {
-    if (waiting !== undefined) void keep()
+    window.removeEventListener('pagehide', leave)
+    leave()
   })
 
   const [read, setRead] = createSignal<{ text: string; choices: SheetChoices }>(EMPTY_WORK)
-  // The whole sheet is read when its text rests; a column chosen is read at once.
+  // A correction changes neither: the sheet is read anew only for another text or another choice.
+  const text = createMemo(() => work().text)
+  const choices = createMemo(() => work().choices)
+  // Its text is read when it rests; a column chosen is read at once.
   createEffect(
-    on([() => work().text, () => work().choices], ([text, choices], before) => {
-      if (before && before[0] !== text && before[0] !== '') {
-        const rest = setTimeout(() => setRead({ text, choices }), REST_MS)
+    on([text, choices], ([now, chosen], before) => {
+      if (before && before[0] !== now && before[0] !== '') {
+        const rest = setTimeout(() => setRead({ text: now, choices: chosen }), REST_MS)
         onCleanup(() => clearTimeout(rest))
-      } else setRead({ text, choices })
+      } else setRead({ text: now, choices: chosen })
     }),
   )
   const sheet = createMemo(() => readSheet(read().text, read().choices))
@@ -88,8 +94,8 @@ export default function FromSheet(props: { desk: ShopDesk }) {
     return next
   }
   const onKey = (event: KeyboardEvent) => {
-    const { tagName } = event.target as HTMLElement
-    const typing = /^(INPUT|TEXTAREA|SELECT)$/.test(tagName)
+    // A press of a class leaves the focus on it; nothing is typed there.
+    const typing = (event.target as HTMLElement).matches('input:not([type=radio]), textarea, select')
     if (event.key !== 'n' || typing || event.ctrlKey || event.metaKey || event.altKey) return
     if (document.querySelector('dialog[open]')) return
     if (toNext() !== undefined) event.preventDefault()
