@@ -118,7 +118,11 @@ function wrenches(clock: ShopClock): Wrench[] {
     click('TW-13', 'Click wrench 5–25', 'N·m', [5, 25], 0.25),
     click('TW-14', 'Click wrench, lbf·ft scale only', 'lbf·ft', [5, 75], 0.5),
     { ...click('TW-15', 'Click wrench, yard kit', 'N·m', [20, 100], 0.5), away: 'often at the slip' },
-    { ...click('IW-01', 'Indicating wrench, for audits', 'N·m', [0, 50], 0.1), kind: 'indicating' },
+    {
+      ...click('IW-01', 'Indicating wrench, for audits', 'N·m', [0, 50], 0.1),
+      kind: 'indicating',
+      away: 'kept for audits',
+    },
     {
       id: 'AG-02',
       kind: 'angle_gauge',

@@ -21,7 +21,7 @@ export {
   gasketGrade,
   sweptVolumeCc,
 } from './cylinders'
-export { type LeadsTo, type Led, leadsTo, ledWords } from './leads-to'
+export { isAgainst, type LeadsTo, type Led, leadsTo, ledWords } from './leads-to'
 export { type MeasureRefusal, measureSentence } from './refusals'
 export { type ShimChoice, type ShimSizes, type ShimTarget, thrustShim, timingShim, valveShim } from './shims'
 export { type Spread, spread } from './statistics'

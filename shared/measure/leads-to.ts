@@ -19,6 +19,8 @@ export interface Led {
   place?: string
   /** It is settled by what there is; `false` where a part has to be found or a number put right. */
   inside: boolean
+  /** Nothing is wrong with it: there is more to measure before it is settled. */
+  pending?: true
   sentence: string
 }
 
@@ -35,13 +37,16 @@ export function leadsTo(
   return measured.map((place) => ({ place, ...each(rule, taken[place] as number, limits) }))
 }
 
+/** A part has to be found or a number put right. */
+export const isAgainst = ({ inside, pending }: Led): boolean => !inside && !pending
+
 /** The same sentence once, with every place it holds for: `main 1, main 3: …`. */
-export function ledWords(led: readonly Led[]): { words: string; inside: boolean }[] {
+export function ledWords(led: readonly Led[]): { words: string; against: boolean }[] {
   const bySentence = new Map<string, Led[]>()
   for (const one of led) bySentence.set(one.sentence, [...(bySentence.get(one.sentence) ?? []), one])
   return [...bySentence].map(([sentence, same]) => {
     const places = same.flatMap(({ place }) => place ?? []).join(', ')
-    return { words: places ? `${places}: ${sentence}` : sentence, inside: same.every(({ inside }) => inside) }
+    return { words: places ? `${places}: ${sentence}` : sentence, against: same.some(isAgainst) }
   })
 }
 
@@ -58,7 +63,14 @@ function gasket(
   if (isMeasureRefusal(choice)) return [{ inside: false, sentence: measureSentence(choice) }]
   const open = places - measured.length
   const waiting = open > 0 ? ` ${open} more to measure before it is certain.` : ''
-  return [{ inside: choice.grade !== undefined && open === 0, sentence: choice.next + waiting }]
+  const found = choice.grade !== undefined
+  return [
+    {
+      inside: found && open === 0,
+      ...(found && open > 0 ? { pending: true as const } : {}),
+      sentence: choice.next + waiting,
+    },
+  ]
 }
 
 function each(rule: Exclude<LeadsTo, { kind: 'gasket' }>, value: number, limits: Limits): Omit<Led, 'place'> {
@@ -67,8 +79,13 @@ function each(rule: Exclude<LeadsTo, { kind: 'gasket' }>, value: number, limits:
   if (isMeasureRefusal(choice)) return { inside: false, sentence: measureSentence(choice) }
   if (verdictOn(value, limits) === 'inside')
     return { inside: true, sentence: 'Inside: leave the shims as they are.' }
-  const now = `With ${formatNumber(rule.fittedMm)} mm of shim in place, ${formatNumber(choice.idealMm)} mm would be right.`
-  return { inside: false, sentence: `${now} ${choice.next}` }
+  const now = `With ${formatNumber(rule.fittedMm)} mm of shim in place`
+  const right = `${formatNumber(choice.idealMm)} mm would be right.`
+  // Where no size will do, the answer begins with what would.
+  const sentence = choice.next.startsWith(right)
+    ? `${now}, ${choice.next}`
+    : `${now}, ${right} ${choice.next}`
+  return { inside: false, sentence }
 }
 
 const told = (judged: Judged | MeasureRefusal): Omit<Led, 'place'> =>

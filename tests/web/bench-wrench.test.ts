@@ -172,6 +172,17 @@ describe('an adapter on the wrench in hand', () => {
     expect(held?.sentences.join(' ')).toContain('which is 20 on this scale')
   })
 
+  test('in place of a click wrench another click wrench is proposed, though a gauge has the finer scale', () => {
+    const failed = wrench('TW-12', { min: 40, max: 200, increment: 1, state: 'failed' })
+    const more = { ...shop, wrenches: { ...shop.wrenches, 'TW-12': failed } }
+    const choices = wrenchChoices(more, { kind: 'torque', torqueNm: 48, wrench: 'TW-12' }, START, {
+      band: { kind: 'torque', minNm: 45.6, maxNm: 50.4, from: 'shop' },
+    })
+    expect(proposedWrench(choices)?.kind).toBe('click')
+    const unplanned = wrenchChoices(more, { kind: 'torque', torqueNm: 48 }, START)
+    expect(proposedWrench(unplanned)?.id).toBe('IW-01')
+  })
+
   test('can it do the joint at all: a plain sentence either way', () => {
     const told = (minNm: number, maxNm: number) => {
       const band = { kind: 'torque', minNm, maxNm, from: 'plan' } as const
@@ -289,10 +300,12 @@ describe('what a measurement leads to', () => {
       })
     measure('cyl 1', 0.62)
     expect(words()[0]?.words).toContain('2 more to measure')
+    // More to measure is nothing against it.
+    expect(words()[0]?.against).toBe(false)
     measure('cyl 2', 0.58)
     measure('cyl 3', 0.61)
     expect(words()).toHaveLength(1)
-    expect(words()[0]).toMatchObject({ inside: true })
+    expect(words()[0]).toMatchObject({ against: false })
     expect(words()[0]?.words).toContain('two notches')
   })
 
@@ -304,8 +317,8 @@ describe('what a measurement leads to', () => {
         { place: 'main 3', inside: true, sentence: 'Inside.' },
       ]),
     ).toEqual([
-      { words: 'main 1, main 3: Inside.', inside: true },
-      { words: 'main 2: Too wide.', inside: false },
+      { words: 'main 1, main 3: Inside.', against: false },
+      { words: 'main 2: Too wide.', against: true },
     ])
   })
 })

@@ -2,7 +2,7 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { MeasurementEntry } from '../../../shared/job/types'
 import { leadsNow, standingMeasurement, stepState } from '../../../shared/job/verdicts'
-import { ledWords } from '../../../shared/measure'
+import { isAgainst, ledWords } from '../../../shared/measure'
 import type { Measurement } from '../../../shared/plan/types'
 import { formatNumber } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
@@ -61,8 +61,8 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
                 />
               </Show>
               <For each={ledWords(leadsNow(state(), asked))}>
-                {({ words, inside }) => (
-                  <p class="leads" classList={{ 'against-words': !inside }}>
+                {({ words, against }) => (
+                  <p class="leads" classList={{ 'against-words': against }}>
                     {words}
                   </p>
                 )}
@@ -203,9 +203,7 @@ function JustEntered(props: { asked: Measurement; place: string; value: number; 
           {entry() ? (entry()?.inBand ? ', inside' : ', outside') : ''}
         </p>
       </Show>
-      <For each={led()}>
-        {({ sentence, inside }) => <p classList={{ 'against-words': !inside }}>{sentence}</p>}
-      </For>
+      <For each={led()}>{(one) => <p classList={{ 'against-words': isAgainst(one) }}>{one.sentence}</p>}</For>
     </div>
   )
 }

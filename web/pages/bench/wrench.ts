@@ -45,10 +45,12 @@ export const wrenchChoices = (
 export const rangeWords = ({ min, max, unit }: Wrench): string =>
   unit === 'deg' ? 'degrees' : `${formatNumber(min)}–${formatNumber(max)} ${unit}`
 
-/** The wrench to reach for: the plan’s if it fits, else the best that does. */
+/** The wrench to reach for: the plan’s if it fits, else the best that does; one of the plan’s kind before another. */
 export function proposedWrench(choices: readonly Picked[]): Wrench | undefined {
   const fit = choices.filter(({ fits }) => fits)
-  return (fit.find(({ planned }) => planned) ?? fit[0] ?? choices[0])?.wrench
+  const kind = choices.find(({ planned }) => planned)?.wrench.kind
+  const best = fit.find(({ planned }) => planned) ?? fit.find(({ wrench }) => wrench.kind === kind)
+  return (best ?? fit[0] ?? choices[0])?.wrench
 }
 
 /** `Set 48 lbf·ft: 65.1 N·m at the fastener, inside the band.` */

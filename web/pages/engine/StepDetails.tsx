@@ -123,7 +123,7 @@ function MeasurementAsks(props: { view: MeasurementView }) {
         </For>
       </ul>
       <For each={props.view.leads}>
-        {({ words, inside }) => <p class={inside ? 'leads' : 'leads against'}>{words}</p>}
+        {({ words, against }) => <p class={against ? 'leads against' : 'leads'}>{words}</p>}
       </For>
       <For each={measurement.notes ?? []}>{(note) => <p>{note}</p>}</For>
     </section>

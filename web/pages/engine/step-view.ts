@@ -57,7 +57,7 @@ export interface MeasurementView {
   measurement: Measurement
   places: { place: string; entry?: MeasurementEntry }[]
   /** What the numbers lead to: which gasket, which shim. */
-  leads: { words: string; inside: boolean }[]
+  leads: { words: string; against: boolean }[]
 }
 
 export interface GateView {
