@@ -227,6 +227,8 @@ describe('the wrench', () => {
     const value = (id: string) => both?.ranked.find(({ wrench }) => wrench.id === id)?.setting?.value
     expect(value('short')).toBe(25)
     expect(value('long')).toBe(27.5)
+    expect(both?.drawn?.lever.adapterMm).toBe(50)
+    expect(both?.drawn?.whose).toBe(both?.ranked[0]?.wrench.id)
   })
   test('a wrench of unknown length gets no number with an adapter, and is named to be measured', () => {
     const card = click('card')

@@ -109,7 +109,7 @@ function Links(props: { one: Strip }) {
                 {strip().weakest === link ? ' (first)' : ''}
               </span>
               <span class="desk-bar" aria-hidden="true">
-                <span style={{ width: `${(bears / most()) * 100}%` }} />
+                <span class="desk-bar-full" style={{ width: `${(bears / most()) * 100}%` }} />
                 <Show when={pulls()}>{(pull) => <i style={{ left: `${(pull() / most()) * 100}%` }} />}</Show>
               </span>
             </li>

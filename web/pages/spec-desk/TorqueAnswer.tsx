@@ -35,6 +35,9 @@ export function TorqueAnswer() {
               <Lubrications />
               <Airframe />
               <ul class="desk-cautions">
+                <Show when={desk().grade.taken}>
+                  <li>Class {desk().grade.words} is only taken: none is entered.</li>
+                </Show>
                 <For each={found().cautions.filter((code) => !SAID.includes(code))}>
                   {(code) => <li>{CAUTIONS[code]}</li>}
                 </For>
@@ -164,10 +167,10 @@ function Lubrications() {
                     </td>
                   }
                 >
-                  <td>
+                  <td class="desk-number">
                     {row.friction?.low.toFixed(2)}–{row.friction?.high.toFixed(2)}
                   </td>
-                  <td>
+                  <td class="desk-number">
                     {computedNm(row.lowNm ?? 0)}–{computedNm(row.highNm ?? 0)}
                   </td>
                 </Show>

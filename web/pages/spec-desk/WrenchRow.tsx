@@ -3,6 +3,7 @@ import { For, Index, Match, Show, Switch } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
 import { formatNumber, showTorque } from '../../../shared/units'
 import { againstWrench, type Picked } from '../../../shared/wrench'
+import { Lever } from '../../drawings/Lever'
 import { Ask, Choose, useDesk } from './ask'
 import { Why } from './HoleRow'
 import { answerOf } from './part'
@@ -68,6 +69,16 @@ export function WrenchRow() {
                         {formatNumber(typed().adapter.wrenchMm, 1)} +{' '}
                         {formatNumber(typed().adapter.adapterMm, 1)} · cos {typed().adapter.angleDeg}°).
                       </p>
+                    )}
+                  </Show>
+                  <Show when={one().drawn}>
+                    {(drawn) => (
+                      <Lever
+                        adapter={drawn().lever}
+                        label={`${formatNumber(drawn().lever.wrenchMm, 1)} mm of ${drawn().whose}, the adapter ${formatNumber(drawn().lever.adapterMm, 1)} mm at ${formatNumber(drawn().lever.angleDeg, 1)}°`}
+                        width={340}
+                        height={150}
+                      />
                     )}
                   </Show>
                   <Show
@@ -156,7 +167,8 @@ function WrenchLine(props: { picked: Picked; best: boolean }) {
               <Show when={props.picked.room?.can && props.picked.room}>
                 {(room) => (
                   <>
-                    ; {formatNumber(room().low, 1)} to {formatNumber(room().high, 1)} would do
+                    ; from {formatNumber(room().low, 1)} to {formatNumber(room().high, 1)} it surely stays
+                    there
                   </>
                 )}
               </Show>
@@ -174,6 +186,6 @@ function WrenchLine(props: { picked: Picked; best: boolean }) {
 function targetWords({ torqueNm, minNm, maxNm, from, limits, tolerancePct }: Target): string {
   const torque = from === 'printed' ? formatNumber(torqueNm, 2) : computedNm(torqueNm)
   const band = `${computedNm(minNm)} to ${computedNm(maxNm)} N·m`
-  const why = limits === 'printed' ? 'as printed' : `±${formatNumber(tolerancePct, 1)} %`
+  const why = limits === 'printed' ? 'as printed' : `±${formatNumber(tolerancePct, 1)}\u00A0%`
   return `For ${torque} N·m ${from === 'printed' ? 'as the manual prints it' : 'as recommended above, not printed by the maker'}; band ${band} (${why}).`
 }

@@ -94,7 +94,9 @@ export default function SpecDesk() {
             </Show>
           </h1>
           <p class="desk-paper">
-            {session.me()?.shop.name}, {DAY.format(openedAt)}. {window.location.href}
+            {session.me()?.shop.name}, {DAY.format(openedAt)}.{' '}
+            {session.me()?.shop.invented ? 'A demo shop: its wrenches are invented. ' : ''}
+            {window.location.href}
           </p>
           <div class="desk-keys">
             <p role="status" class="pencil">

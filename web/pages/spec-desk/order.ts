@@ -67,8 +67,8 @@ function grid(count: number, rows: number): Position[] {
 const round = (value: number) => Math.round(value * 1000) / 1000
 
 const rims = (): OutlineShape[] => [
-  { shape: 'circle', x: 0, y: 0, r: 130 },
-  { shape: 'circle', x: 0, y: 0, r: 62 },
+  { shape: 'circle', x: 0, y: 0, r: 152 },
+  { shape: 'circle', x: 0, y: 0, r: 44 },
 ]
 
 const frame = (columns: number, rows: number): OutlineShape[] => [

@@ -67,6 +67,8 @@ export interface OnWrench {
   adapter?: { adapterMm: number; angleDeg: number }
   /** By the lever length typed: any wrench of that length. */
   typed?: { adapter: Adapter; settingNm: number }
+  /** The lever to draw: the typed one, else that of the best wrench. */
+  drawn?: { lever: Adapter; whose: string }
   ranked: Picked[]
   /** Wrenches of the crib whose length is not known: with an adapter nothing can be set on them. */
   toMeasure: Wrench[]
@@ -104,17 +106,21 @@ export function onWrench(
   const toMeasure = adapter ? scales.filter((wrench) => lengthMm(wrench) === undefined) : []
   const able = scales.filter((wrench) => !toMeasure.includes(wrench) && !reversed(wrench))
   const away = Object.fromEntries(able.flatMap(({ id, away }) => (away ? [[id, away] as const] : [])))
+  const ranked = pickWrench(
+    {
+      passes: [{ kind: 'torque', torqueNm: target.torqueNm }],
+      bands: [{ kind: 'torque', minNm: target.minNm, maxNm: target.maxNm, from: 'shop' }],
+    },
+    1,
+    { wrenches: able, now, away, adapterOn: (wrench) => leverOf(lengthMm(wrench)) },
+  )
+  const best = ranked.find(({ fits }) => fits)?.wrench
+  const lever = typedLever ?? (best && leverOf(lengthMm(best)))
   return there({
     ...(adapter ? { adapter } : {}),
+    ...(lever ? { drawn: { lever, whose: typedLever ? 'this wrench' : (best?.id ?? '') } } : {}),
     ...(typedLever && typeof settingNm === 'number' ? { typed: { adapter: typedLever, settingNm } } : {}),
-    ranked: pickWrench(
-      {
-        passes: [{ kind: 'torque', torqueNm: target.torqueNm }],
-        bands: [{ kind: 'torque', minNm: target.minNm, maxNm: target.maxNm, from: 'shop' }],
-      },
-      1,
-      { wrenches: able, now, away, adapterOn: (wrench) => leverOf(lengthMm(wrench)) },
-    ),
+    ranked,
     toMeasure,
   })
 }
