@@ -65,7 +65,7 @@ describe('the spec desk', () => {
     expect(await torque.ariaSnapshot()).not.toContain('No torque is recommended')
   })
 
-  test('a crowfoot changes what is set, and a wrench of unknown length gets no number', async () => {
+  test('a crowfoot straight out lowers what is set, at a right angle it changes nothing', async () => {
     const { page } = await atDesk('tablet', '?thread=M8&printed=24+%C2%B14+N%C2%B7m')
     const set = answer(page, 'What to set')
     await set.getByText('For 24 N·m as the manual prints it; band 20 to 28 N·m (as printed).').waitFor()
