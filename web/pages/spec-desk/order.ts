@@ -67,7 +67,7 @@ function grid(count: number, rows: number): Position[] {
 const round = (value: number) => Math.round(value * 1000) / 1000
 
 const rims = (): OutlineShape[] => [
-  { shape: 'circle', x: 0, y: 0, r: 152 },
+  { shape: 'circle', x: 0, y: 0, r: 138 },
   { shape: 'circle', x: 0, y: 0, r: 44 },
 ]
 
