@@ -3,7 +3,7 @@ import { createMemo, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../../shared/plan/place'
 import type { Plan } from '../../../../shared/plan/types'
 import { Button } from '../../../ui/Button'
-import { type Finish, placeInPlan, placeWords } from './finish'
+import { type Finish, fixWords, placeInPlan, placeWords } from './finish'
 
 interface PointsProps {
   plan: Plan
@@ -44,7 +44,7 @@ export function Points(props: PointsProps) {
                     <Show when={!props.within}>
                       <span class="pencil">{placeWords(props.plan, point.path)}: </span>
                     </Show>
-                    <b>{point.problem}.</b> {point.fix}
+                    <b>{point.problem}.</b> {fixWords(point.fix)}
                   </span>
                   <Show when={props.goTo}>
                     {(goTo) => (

@@ -1,5 +1,5 @@
 /** One step of a draft, opened: its title, what it needs and hides, its signatures and time, and its joints. */
-import { For, Index, Show } from 'solid-js'
+import { createMemo, For, Index, Show } from 'solid-js'
 import type { Plan, PlanStep, StepKind } from '../../../../shared/plan/types'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
@@ -182,12 +182,19 @@ interface PicksProps {
 
 /** Any of many: those chosen stand as presses that take them out, one more is chosen from a list. */
 function Picks(props: PicksProps) {
-  const title = (id: string) => props.all.find((one) => one.id === id)?.title ?? id
-  const left = () => props.all.filter(({ id }) => !props.chosen.includes(id))
+  // The same names again draw nothing anew: a long plan has thousands of joints to choose from.
+  const all = createMemo(() => props.all, undefined, { equals: sameNames })
+  const title = (id: string) => all().find((one) => one.id === id)?.title ?? id
+  const options = createMemo(() => [
+    { value: '', title: 'choose' },
+    ...all()
+      .filter(({ id }) => !props.chosen.includes(id))
+      .map((one) => ({ value: one.id, title: one.title })),
+  ])
   return (
     <fieldset class="draft-picks">
       <legend>{props.title}</legend>
-      <Show when={props.all.length > 0} fallback={<p class="pencil">{props.empty}</p>}>
+      <Show when={all().length > 0} fallback={<p class="pencil">{props.empty}</p>}>
         <div class="picks-row">
           <For each={props.chosen}>
             {(id) => (
@@ -202,10 +209,7 @@ function Picks(props: PicksProps) {
           <SelectField
             label={props.chosen.length > 0 ? 'One more' : 'None yet; add one'}
             value=""
-            options={[
-              { value: '', title: 'choose' },
-              ...left().map(({ id, title }) => ({ value: id, title })),
-            ]}
+            options={options()}
             onValue={(id) => id && props.onChange([...props.chosen, id])}
           />
         </div>
@@ -213,3 +217,6 @@ function Picks(props: PicksProps) {
     </fieldset>
   )
 }
+
+const sameNames = (a: PicksProps['all'], b: PicksProps['all']): boolean =>
+  a.length === b.length && a.every((one, i) => one.id === b[i]?.id && one.title === b[i]?.title)

@@ -144,6 +144,13 @@ export function placeInPlan(path: string): PlaceInPlan {
   return { step, ...(typeof joints === 'string' ? { part: joints } : {}) }
 }
 
+/** What to do about it here, where the check speaks to the author of a file. */
+export function fixWords(fix: string): string {
+  if (fix.includes('"afterAngle"')) return 'Say what to do when it is broken off once an angle is turned.'
+  if (fix === 'Write "signatures": 2.') return 'Ask for two signatures, or look at the class.'
+  return fix.replaceAll('"', '')
+}
+
 /** How many points lie in a step, or in one joint of it. */
 export const within = (points: readonly PlanFault[], step: number, joint?: number): PlanFault[] =>
   points.filter(({ path }) => {

@@ -55,21 +55,21 @@ export function SheetRow(props: SheetRowProps) {
       </Show>
       <Switch>
         <Match when={props.work.state === 'out'}>
-          <p class="line-read pencil">Not for the plan. It is named in the plan’s notices.</p>
+          <p class="line-says pencil">Not for the plan. It is named in the plan’s notices.</p>
         </Match>
         <Match when={props.work.line.kind === 'header'}>
           <p class="small pencil">The headings of the columns.</p>
         </Match>
         <Match when={props.work.line.kind === 'section' && props.work.line}>
           {(section) => (
-            <p class="line-read">
+            <p class="line-says">
               {section().title} <span class="small pencil">a heading: a step of the plan</span>
             </p>
           )}
         </Match>
         <Match when={item()}>
           {(line) => (
-            <p class="line-read">
+            <p class="line-says">
               <span>{line().item || 'no name'}</span> <b>{readWords(line())}</b>
               <ThreadWords thread={line().thread} />
               <span class="small pencil">

@@ -75,7 +75,8 @@ export default function FromSheet(props: { desk: ShopDesk }) {
     }),
   )
   const sheet = createMemo(() => readSheet(read().text, read().choices))
-  const lines = createMemo(() => workLines(sheet(), work()))
+  const corrections = createMemo(() => work().corrections)
+  const lines = createMemo(() => workLines(sheet(), { choices: read().choices, corrections: corrections() }))
   const byLine = createMemo(() => new Map(lines().map((line) => [line.given.line, line])))
   const counts = createMemo(() => countsOf(lines()))
   // Fixed while the lines are gone through: a line put right stays where the hand is.

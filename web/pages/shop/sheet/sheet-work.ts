@@ -75,7 +75,10 @@ export const unitOf = (sheet: Sheet, choices: SheetChoices): TorqueUnit | undefi
 /** Made once for a line and its correction, so that a list of thousands is not drawn again for one of them. */
 const made = new WeakMap<SheetLine, WorkLine>()
 
-export function workLines(sheet: Sheet, { choices, corrections }: SheetWork): WorkLine[] {
+export function workLines(
+  sheet: Sheet,
+  { choices, corrections }: Pick<SheetWork, 'choices' | 'corrections'>,
+): WorkLine[] {
   const unit = unitOf(sheet, choices)
   let section = ''
   return sheet.lines.map((given) => {
