@@ -27,6 +27,14 @@ const PICTURES: readonly Shown[] = [
   { name: 'bench', person: 'bram', path: '/jobs/e-101/bench/F5', size: TABLET, light: 'light' },
   { name: 'bench-night', person: 'suvi', path: '/jobs/e-105/bench', size: TABLET, light: 'dark' },
   { name: 'audit', person: 'odile', path: '/jobs/e-101/audit', size: OFFICE, light: 'light' },
+  {
+    name: 'spec-desk',
+    person: 'odile',
+    path: '/desk?thread=M10x1.25&class=10.9&hole=cast_aluminium&length=45&stack=22&washer=2&depth=25&drilled=30',
+    size: OFFICE,
+    light: 'light',
+  },
+  { name: 'settle', person: 'odile', path: '/jobs/e-101/settle/G-F6/1', size: OFFICE, light: 'light' },
   { name: 'engine-phone', person: 'bram', path: '/jobs/e-101', size: PHONE, light: 'dark' },
 ]
 
