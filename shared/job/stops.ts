@@ -9,6 +9,7 @@ import { numberWords } from '../plan/order'
 import { indexPlan } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../plan/types'
 import { listed, positionsInWords, type Words } from '../words'
+import { asksInWords } from './ask-words'
 import type { PlannedJob } from './context'
 import type { RestartHow, StoppedAt } from './types'
 import {
@@ -81,16 +82,6 @@ export function asks(joint: AdoptedJoint, angleBegun: boolean): RestartHow {
   if (angleBegun) return afterAngle === 'slacken_restart_joint' ? 'slackened' : 'new_fasteners'
   return torqueOnly === 'slacken_restart_joint' ? 'slackened' : 'again'
 }
-
-const ASKS: Record<RestartHow, (pass: number) => string> = {
-  again: (pass) => `go round pass ${pass} again from its first position`,
-  slackened: () => 'slacken all of them and begin again at pass 1',
-  new_fasteners: () => 'fit new fasteners and begin again at pass 1',
-}
-
-/** What an interrupted joint asks before it goes on, as a sentence without its full stop. */
-export const asksInWords = ({ asks: how, pass }: Pick<StoppedAt, 'asks' | 'pass'>): string =>
-  how === 'nothing' ? `go on with pass ${pass}` : ASKS[how](pass)
 
 export interface HandoverNote {
   done: string[]

@@ -85,6 +85,32 @@ export const zodStaysInSchemas = (files: SourceFile[]) =>
   })
 
 /** Nothing left for later, no check switched off, no test left out or singled out. */
+/** What the first page loads: a shop's slow tablet waits for it, and it is told its reasons, so it needs no rules. */
+const FIRST_PAGE = ['web/main.tsx', 'web/pages/board/index.tsx']
+const NOT_FIRST = /^shared\/(?:job\/(?:decide|evolve|verdicts|summary)|fastener|spec|sheet|measure)\b/
+
+/** Followed through every import of a value that is not put off by `import()`. */
+export function firstPageLoadsNoRules(files: SourceFile[]): string[] {
+  const code = new Map(files.filter(({ path }) => isCode(path)).map((file) => [file.path, file.text]))
+  const found = (to: string) =>
+    [to, `${to}.ts`, `${to}.tsx`, `${to}/index.ts`, `${to}/index.tsx`].find((path) => code.has(path))
+  const seen = new Set(FIRST_PAGE)
+  const findings: string[] = []
+  for (const path of seen)
+    for (const { from, typeOnly } of importsOf(withoutPutOff(code.get(path) ?? ''))) {
+      const to = resolveImport(path, from)
+      if (typeOnly || !from.startsWith('.')) continue
+      if (NOT_FIRST.test(to)) findings.push(`${path} imports ${from}`)
+      else {
+        const next = found(to)
+        if (next) seen.add(next)
+      }
+    }
+  return findings
+}
+
+const withoutPutOff = (text: string): string => text.replace(/\bimport\(\s*['"][^'"]+['"]\s*\)/g, '')
+
 export const nothingIsPutOff = (files: SourceFile[]) =>
   lines(
     files.filter(({ path }) => isCode(path) || /\.(?:css|html|sql|md)$/.test(path)),

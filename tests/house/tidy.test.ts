@@ -69,6 +69,21 @@ const cases: Case[] = [
     ],
   },
   {
+    rule: rules.firstPageLoadsNoRules,
+    says: 'the first page loads neither rules nor formulas',
+    bad: [
+      ['web/main.tsx', "import { standingOf } from '../shared/job/verdicts'"],
+      ['web/pages/board/index.tsx', "import { summarise } from '../../../shared/job/summary'"],
+      ['web/pages/board/index.tsx', "export { thread } from '../../../shared/fastener'"],
+    ],
+    good: [
+      ['web/main.tsx', "const page = () => import('../shared/job/verdicts')"],
+      ['web/main.tsx', "import type { JobSummary } from '../shared/job/summary'"],
+      ['web/main.tsx', "import { reasonSentence } from '../shared/job/reason'"],
+      ['web/pages/bench/index.tsx', "import { decide } from '../../../shared/job/decide'"],
+    ],
+  },
+  {
     rule: rules.nothingIsPutOff,
     says: 'nothing is put off, no check switched off, no test left out',
     bad: [

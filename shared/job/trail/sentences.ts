@@ -2,9 +2,9 @@
 import { inputsWords, PROPOSAL_METHOD, resultsWords } from '../../fastener'
 import { formatNumber, showTorque } from '../../units'
 import { ended, positionsInWords, unended, type Words } from '../../words'
+import { asksInWords } from '../ask-words'
 import { HOLD_WORDS } from '../hold-words'
 import { holeWords } from '../hole-words'
-import { asksInWords } from '../stops'
 import type { EventOf, Job, JobEvent, LapseCause, StoppedAt, ValueBasis } from '../types'
 import {
   deferredName,

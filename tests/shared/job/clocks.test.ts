@@ -1,7 +1,8 @@
 /** What the clock alone changes: a step that waits for a cure, the reason, the summary and the moment it names. */
 import { describe, expect, test } from 'vitest'
 import { nextChangeAt } from '../../../shared/job/clocks'
-import { reasonFor, reasonSentence } from '../../../shared/job/reason'
+import { reasonSentence } from '../../../shared/job/reason'
+import { reasonFor } from '../../../shared/job/reason-for'
 import { summarise } from '../../../shared/job/summary'
 import { standingOf } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'

@@ -1,7 +1,8 @@
 /** Measurements out of limits and wrong counts: they stand like a flag, on the cell and as the reason. */
 import { describe, expect, test } from 'vitest'
 import { limitsInWords, toDecimals } from '../../../shared/job/limit-words'
-import { reasonFor, reasonSentence } from '../../../shared/job/reason'
+import { reasonSentence } from '../../../shared/job/reason'
+import { reasonFor } from '../../../shared/job/reason-for'
 import { summarise } from '../../../shared/job/summary'
 import { offLimits } from '../../../shared/job/verdicts'
 import {

@@ -1,6 +1,6 @@
 /** A cover without fasteners of its own: off again, and what it hid can be reached until it goes on. */
 import { describe, expect, test } from 'vitest'
-import { reasonFor } from '../../../shared/job/reason'
+import { reasonFor } from '../../../shared/job/reason-for'
 import { hiddenBy, isSigned, stepState } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import { coverAdopted, hoodOn } from './cover-plan'

@@ -1,7 +1,8 @@
 /** What a record amounts to: final, proven, ready, hidden; the reason an engine waits; its summary. */
 import { describe, expect, test } from 'vitest'
 import type { PlannedJob } from '../../../shared/job/context'
-import { ATTENTION, reasonFor, reasonSentence } from '../../../shared/job/reason'
+import { ATTENTION, reasonSentence } from '../../../shared/job/reason'
+import { reasonFor } from '../../../shared/job/reason-for'
 import { summarise } from '../../../shared/job/summary'
 import type { Job } from '../../../shared/job/types'
 import {

@@ -1,7 +1,7 @@
 /** A warranty case stands against the next release to the owner until work or a finding answers it. */
 import { describe, expect, test } from 'vitest'
 import { againstWords } from '../../../shared/job/against'
-import { reasonFor } from '../../../shared/job/reason'
+import { reasonFor } from '../../../shared/job/reason-for'
 import { againstRelease } from '../../../shared/job/release'
 import {
   buildDone,

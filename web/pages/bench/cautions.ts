@@ -2,8 +2,10 @@
  * The sentences of the bench: what must not be done yet and why, what to do about a flag, what a stop costs.
  * Pure; quiet words, each saying what is so and what to do next.
  */
+
+import { asksInWords } from '../../../shared/job/ask-words'
 import type { PlannedJob } from '../../../shared/job/context'
-import { asksInWords, stoppedAt } from '../../../shared/job/stops'
+import { stoppedAt } from '../../../shared/job/stops'
 import type { Flag, Reading } from '../../../shared/job/types'
 import {
   inPlaceBefore,

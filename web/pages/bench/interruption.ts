@@ -3,8 +3,9 @@
  *
  * Doing more than the rule asks is always right: slackened instead of again, new fasteners instead of slackened.
  */
+
+import { asksInWords } from '../../../shared/job/ask-words'
 import type { PlannedJob } from '../../../shared/job/context'
-import { asksInWords } from '../../../shared/job/stops'
 import type { RestartHow, StoppedAt } from '../../../shared/job/types'
 import { numberWords } from '../../../shared/plan/order'
 import type { AdoptedJoint } from '../../../shared/plan/types'

@@ -1,6 +1,6 @@
 /** Who the engine is: number, model, serial, what it drives, owner, the work agreed, the plan and its edition. */
 import { createMemo, For, type JSX, Show } from 'solid-js'
-import { reasonFor } from '../../../shared/job/reason'
+import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
 import { Stripe } from '../../ui/Stripe'
 import { useDesk } from './desk'

@@ -1,7 +1,8 @@
 /** The engine page: who this engine is, why it waits, what can be done next, its whole plan, and what happened. */
 import { useParams } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, onCleanup, Show } from 'solid-js'
-import { reasonFor, reasonSentence, standsAgainst } from '../../../shared/job/reason'
+import { reasonSentence, standsAgainst } from '../../../shared/job/reason'
+import { reasonFor } from '../../../shared/job/reason-for'
 import { type JobSummary, summarise } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
 import { usePageTitle } from '../../frame/title'
