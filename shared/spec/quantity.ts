@@ -239,9 +239,12 @@ function plusThenMinus(c: Cursor, first: Figure, read: Unit | undefined): Limits
     const nothing = lead === '+' && parted === '/' && !second && isZero(c)
     const other = second || nothing ? offset(c, first, read) : undefined
     if (!other) return undefined
+    // `+10/−5 %`: the sign at the end is that of both, as a unit would be. `+10 %/−5` is half said.
+    const shared = other.share !== undefined && one.bare !== undefined ? ofShare(first, one.bare) : one
+    if (one.share !== undefined && other.bare) throw c.stop({ unclear: 'limits' }, c.peek(-1))
     // `30 N·m + 85–95°`: an angle of its own, not limits of the torque.
     if (read?.kind === 'torque' && (isSign(c.peek(), 'deg') || isSign(c.peek(), 'turn'))) return undefined
-    return lead === '+' ? limitsAround(c, first, one, other) : limitsAround(c, first, other, one)
+    return lead === '+' ? limitsAround(c, first, shared, other) : limitsAround(c, first, other, shared)
   })
 }
 
@@ -265,17 +268,30 @@ export function toleranceIn(c: Cursor, main: Quantity): Quantity | undefined {
   return { start, end: c.peek(-1)?.end ?? start, kind, ...(of ? { unit: of } : {}), ...limits }
 }
 
+/** `share`: given in per cent; `bare`: a number with nothing behind it. */
+type Offset = Figure & { share?: number; bare?: number }
+
+const ofShare = (first: Figure, share: number): Offset => ({
+  value: (first.value * share) / 100,
+  step: first.step,
+  share,
+})
+
 /** How far a limit is off: in the same unit, in degrees of a turn, or per cent of the value. */
-function offset(c: Cursor, first: Figure, read: Unit | undefined): Figure | undefined {
+function offset(c: Cursor, first: Figure, read: Unit | undefined): Offset | undefined {
   const number = c.number()
   if (!number) return undefined
-  if (c.takes('%')) return { value: (first.value * number.value) / 100, step: first.step }
+  if (c.takes('%')) return ofShare(first, number.value)
   const again = read && c.attempt(() => ofKind(unit(c), read))
   const turns = read?.kind === 'angle' && read.degrees !== 1
   // `1/2 turn ±5` says nothing: five turns are not meant, and degrees are not written.
   if (turns && again?.kind !== 'angle') throw c.stop({ unclear: 'no_unit' }, c.peek(-1))
   const by = turns && again?.kind === 'angle' ? again.degrees / read.degrees : 1
-  return { value: number.value * by, step: number.step * by + first.step }
+  return {
+    value: number.value * by,
+    step: number.step * by + first.step,
+    ...(again ? {} : { bare: number.value }),
+  }
 }
 
 function ofKind(again: Unit | undefined, read: Unit): Unit | undefined {

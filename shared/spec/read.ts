@@ -10,12 +10,12 @@ import {
   type DecimalSign,
   isAmbiguous,
   isCustomary,
-  plainDigits,
   provenSign,
   type TorqueUnit,
   USUAL_UNITS,
 } from '../units'
 import { itemsOf } from './grammar'
+import { asTyped } from './leftovers'
 import { type Passes, passesOf } from './passes'
 import { printSpec } from './print'
 import { Stop } from './quantity'
@@ -46,7 +46,7 @@ export function readSpec(text: string, context: SpecContext = {}): Spec | SpecRe
 
 /** `asking`: whether an unclear text is also read in its possible ways, which themselves are not asked about. */
 function read(text: string, context: SpecContext, asking: boolean): Spec | SpecRefusal {
-  const plain = plainDigits(text).replace(/-(?=(?:turns?|deg(?:ree)?s?)\b)/gi, ' ')
+  const plain = asTyped(text).replace(/-(?=(?:turns?|deg(?:ree)?s?)\b)/gi, ' ')
   const shown = text.trim().slice(0, 200)
   if (plain.trim() === '') return refuseSpec('nothing_printed', {})
   if (plain.length > LONGEST) return refuseSpec('not_a_torque', { text: shown, what: 'words' })
@@ -149,7 +149,9 @@ function waysToRead(why: Unclear, plain: string, { start, end }: Stop, tokens: T
       return [...new Set(units.length > 0 ? units : USUAL_UNITS), '°'].map((unit) => at(end, end, ` ${unit}`))
     }
     case 'one_or_two':
-      return [at(start, start, '= '), at(start, start, 'then ')]
+      return [` = `, ', then '].map(
+        (put) => plain.slice(0, start).replace(JOIN_AT_END, '') + put + plain.slice(start),
+      )
     case 'not_parted':
     case 'adds_to_torque':
       return [at(start, start, ' then ')]
@@ -165,12 +167,21 @@ function waysToRead(why: Unclear, plain: string, { start, end }: Stop, tokens: T
   }
 }
 
+/** What stands between two torques, and gives way to what is put there. */
+const JOIN_AT_END = /(?:[\s,;/=-]|\b(?:or|and)\b)+$/i
+
+/** More decimals than anybody prints: pounds turned into N·m. Such a reading is shown in its own units. */
+const CONVERTED = /\.\d{7}/
+
 /** Those of the ways that can be read. A missing unit is shown where it was put; all else as printed by us. */
 function readable(why: Unclear, ways: string[], context: SpecContext): SpecReading[] {
   return ways.flatMap((way) => {
     const spec = read(way, context, false)
-    if (!isRefusal(spec))
-      return [{ text: why === 'no_unit' || why === 'half_a_unit' ? way.trim() : printSpec(spec), spec }]
+    if (!isRefusal(spec)) {
+      const printed = printSpec(spec)
+      const asPut = why === 'no_unit' || why === 'half_a_unit' || CONVERTED.test(printed)
+      return [{ text: asPut ? way.replace(/\s+/g, ' ').trim() : printed, spec }]
+    }
     if (spec.refused !== 'unclear' || spec.data.why !== 'decimal_sign') return []
     return (['point', 'comma'] as const).flatMap((sign) => {
       const bySign = read(way, { ...context, sign }, false)

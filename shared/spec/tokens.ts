@@ -38,12 +38,12 @@ export type Token = { start: number; end: number } & (
   | { t: 'odd'; what: OddKind; text: string }
 )
 
-const SPACE = /[ \t\u00A0\u2007\u2009\u202F\u200B]+/y
+const SPACE = /[ \t\u00A0\u2007\u2009\u202F\u200B\u2060\uFEFF]+/y
 const SIGNS: [RegExp, Sign][] = [
   [/\r?\n|\r|[\u2028\u2029]/y, 'line'],
   [/±|\+\s?[/\\]\s?[-‐‑‒–—−]|\+[-‒–−]/y, '±'],
   [/→|[-–—]>/y, 'line'],
-  [/\.{2,3}|…|‥/y, '…'],
+  [/\.{2,3}|…|‥|÷/y, '…'],
   [/[-‐‑‒–—−]/y, '-'],
   [/[+＋]/y, '+'],
   [/%/y, '%'],
@@ -144,7 +144,12 @@ function runsOn(text: string, end: number): boolean {
 /** `40,70,90` is no number in any notation: three, parted by commas. What is none and no list stays one, unread. */
 function numberTokens(number: PrintedNumber): TokenBody[] {
   const parts = number.raw.split(',')
-  if (number.point || number.comma || parts.length < 3 || parts.some((part) => !/^\d+$/.test(part)))
+  if (
+    number.point ||
+    number.comma ||
+    parts.length < 3 ||
+    parts.some((part) => !/^(?:0|[1-9]\d*)$/.test(part))
+  )
     return [{ t: 'number', number }]
   return parts.flatMap((part, i): TokenBody[] => {
     const figure = { value: Number(part), step: 1 }
