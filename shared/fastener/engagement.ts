@@ -103,8 +103,8 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
   const boltThreadShearMPa = BOLT_SHEAR_RATIO * grade.rmMPa
   const boltBreakN = thread.stressAreaMm2 * grade.rmMPa
   const boltStripN = boltPerMm * usableMm * boltThreadShearMPa
-  // An insert bears on its whole length in the part, also where the bolt does not reach.
-  const holeLengthMm = insert ? insert.usableMm : usableMm
+  // A bush bears on its whole length in the part; of a coil only those turns that the bolt loads.
+  const holeLengthMm = insert?.kind === 'solid' ? insert.usableMm : usableMm
   const holeStripN = insert?.pullOutN ?? holePerMm * holeLengthMm * material.shearMPa
   const [weakest, weakestN] = (
     [

@@ -141,7 +141,13 @@ export interface PreloadScatter {
 
 /** Scatter of a method, per cent either side of the mean preload. */
 export function preloadScatter(method: string): PreloadScatter | FastenerRefusal {
-  const known = TIGHTENING_METHODS.find((name) => name === method)
+  const asId = hasText(method)
+    ? method
+        .trim()
+        .toLowerCase()
+        .replace(/[\s-]+/g, '_')
+    : ''
+  const known = TIGHTENING_METHODS.find((name) => name === asId)
   if (!known) return no('method_unknown', { text: shown(method), known: TIGHTENING_METHODS })
   const scatter = PRELOAD_SCATTER[known]
   const share = scatter.plusMinusPct / 100

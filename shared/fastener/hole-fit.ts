@@ -168,10 +168,16 @@ function leastEngagement(
   const { boltGrade, holeMaterial } = given
   if (boltGrade === undefined || holeMaterial === undefined)
     return Math.min(1.5 * thread.dMm, insert?.usableMm ?? Number.POSITIVE_INFINITY)
-  const proven = engagement({ thread, boltGrade, holeMaterial, engagementMm: thread.dMm })
+  const proven = engagement({
+    thread,
+    boltGrade,
+    holeMaterial,
+    engagementMm: thread.dMm,
+    ...(insert?.kind === 'wire' && given.insert ? { insert: given.insert } : {}),
+  })
   if (isRefusal(proven)) return proven
-  // In the part an insert stands with its whole length; what the bolt needs of it is its own thread.
-  return insert ? proven.lengthForBoltThreadMm : proven.lengthForBoltFirstMm
+  // In the part a solid insert stands with its whole length: what the bolt needs of it is its own thread.
+  return insert?.kind === 'solid' ? proven.lengthForBoltThreadMm : proven.lengthForBoltFirstMm
 }
 
 /** A thousandth of a micrometre: sums of decimals are compared to it, so that 22.5 − 20 is exactly two pitches of 1.25. */

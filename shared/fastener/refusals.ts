@@ -75,7 +75,8 @@ const FORMS: Record<OtherForm, string> = {
   pipe_parallel:
     'a pipe thread of Whitworth form: it is not a bolt’s, so tension formulas do not hold. Use the maker’s figure',
   metric_taper: 'a metric taper thread: it wedges, so tension formulas do not hold. Use the maker’s figure',
-  whitworth: 'a Whitworth-form thread (55°), which is not held here. Use the maker’s figure',
+  whitworth:
+    'a British thread of another form (Whitworth 55°, BA 47.5°), which is not held here. Use the maker’s figure',
   trapezoidal: 'a trapezoidal thread: it moves loads, it does not clamp. Use the maker’s figure',
   unified_j: 'a J-form thread with a larger root, which is not held here. Use the maker’s figure',
   metric_j: 'a metric J-form thread with a larger root, which is not held here. Use the maker’s figure',
@@ -95,6 +96,9 @@ const POSITIONS: Record<FastenerRefusalData['positions_unclear']['why'], string>
   not_a_number: 'A position’s number is not a whole number from 1. Number them again.',
   too_many: 'There are more than 1000 positions. Part the joint into smaller ones.',
 }
+
+/** Ids as words: `cast_iron` is read aloud as cast iron, and taken so. */
+const worded = (ids: readonly string[]) => listed(ids.map((id) => id.replaceAll('_', ' ')))
 
 type Sentences = { [Code in FastenerRefusalCode]: (data: FastenerRefusalData[Code]) => string }
 
@@ -118,7 +122,7 @@ const SENTENCES: Sentences = {
   grade_without_formula: (d) =>
     `“${d.text}”: no bolt strength is held for ${d.material}, so nothing is computed. Use the maker’s figure, or a competent person’s own value.`,
   lubrication_unknown: (d) =>
-    `No friction is held for “${d.text}”. Choose one of ${listed(d.known)}, or enter measured friction.`,
+    `No friction is held for “${d.text}”. Choose one of ${worded(d.known)}, or enter measured friction.`,
   friction_missing: () =>
     'Neither friction nor lubrication is given. Say how thread and head are lubricated.',
   stainless_needs_lubricant: (d) =>
@@ -131,10 +135,10 @@ const SENTENCES: Sentences = {
   bearing_below_hole: (d) =>
     `A head bearing on ${d.bearingMm} mm falls through a hole of ${d.holeMm} mm. Measure both again.`,
   material_unknown: (d) =>
-    `No shear strength is held for “${d.text}”. Choose one of ${listed(d.known)}, or enter it from the maker’s data.`,
+    `No shear strength is held for “${d.text}”. Choose one of ${worded(d.known)}, or enter it from the maker’s data.`,
   insert_unknown: (d) => `“${d.text}” is not a kind of insert held here. Choose wire or solid.`,
   insert_outer_thread_needed: () =>
-    'A solid insert holds by its outer thread. Enter that thread, or the maker’s pull-out figure.',
+    'A solid insert holds by its outer thread, which its maker names. Enter that thread.',
   insert_outer_thread_small: (d) =>
     `A solid insert for ${d.thread} cannot have the outer thread ${d.outer}: it leaves no wall. Check both.`,
   insert_longer_than_hole: (d) =>
@@ -142,7 +146,7 @@ const SENTENCES: Sentences = {
   thread_deeper_than_hole: (d) =>
     `The thread is ${d.threadDepthMm} mm deep in a hole of ${d.holeDepthMm} mm. Measure both again.`,
   method_unknown: (d) =>
-    `“${d.text}” is not a tightening method held here. Choose one of ${listed(d.known)}.`,
+    `“${d.text}” is not a tightening method held here. Choose one of ${worded(d.known)}.`,
   turn_outside_table: (d) =>
     `The turn-of-nut table ends at ${d.uptoMm} mm for this diameter; ${d.lengthMm} mm needs its own test. Ask a competent person.`,
   no_published_torque: (d) => `${d.source} has no line for ${d.thread}. Use another source.`,
@@ -150,7 +154,7 @@ const SENTENCES: Sentences = {
   positions_without_places: (d) =>
     `The pattern ${d.pattern} needs the places on the map. Give every fastener its x and y.`,
   pattern_unknown: (d) =>
-    `“${d.text}” is not a pattern. Choose ${listed(d.known)}, or give the order itself.`,
+    `“${d.text}” is not a pattern. Choose ${worded(d.known)}, or give the order itself.`,
   order_not_a_permutation: (d) =>
     `The order must name every position once.${d.missing.length ? ` Missing: ${listed(d.missing.map(String))}.` : ''}${d.twice.length ? ` Twice: ${listed(d.twice.map(String))}.` : ''}${d.unknown.length ? ` Not there: ${listed(d.unknown.map(String))}.` : ''} Correct it.`,
 }

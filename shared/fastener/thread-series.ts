@@ -73,6 +73,35 @@ const WIDEST_FOR_PITCH: readonly (readonly [pitchMm: number, dMm: number])[] = [
   [2, 200],
 ]
 
+/** The fine pitches a shop meets, and from which diameter to which, mm (ISO 261, from memory; odd sizes vary). */
+const USUAL_FINE: readonly (readonly [pitchMm: number, fromMm: number, uptoMm: number])[] = [
+  [0.2, 1, 1.8],
+  [0.25, 2, 2.2],
+  [0.35, 2.5, 3.5],
+  [0.5, 4, 5.5],
+  [0.75, 6, 11],
+  [1, 8, 30],
+  [1.25, 10, 14],
+  [1.5, 12, 80],
+  [2, 18, 150],
+  [3, 30, 250],
+  [4, 42, 300],
+  [6, 70, 300],
+]
+
+/** The pitches a diameter is usually cut with, mm, for the question back: coarse and fine, or fine alone. */
+export function usualPitchesMm(dMm: number, fineOnly: boolean): number[] {
+  const coarse = COARSE_PITCH_MM.get(dMm)
+  if (coarse === undefined && !FINE_ONLY_MM.has(dMm)) return []
+  const fine = USUAL_FINE.filter(
+    ([pitch, from, upto]) =>
+      dMm >= from && dMm <= upto && pitch < coarsestPitchMm(dMm) && (pitch !== 1.25 || WITH_125_MM.has(dMm)),
+  ).map(([pitch]) => pitch)
+  return coarse === undefined || fineOnly ? fine : [...fine, coarse]
+}
+
+const WITH_125_MM = new Set([10, 12, 14])
+
 /** The finest ISO pitch still in use on a diameter, mm. */
 export function finestPitchMm(dMm: number): number {
   return WIDEST_FOR_PITCH.find(([, widest]) => dMm <= widest)?.[0] ?? 3

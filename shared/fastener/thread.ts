@@ -1,7 +1,7 @@
 /**
  * What a thread designation says, and the geometry that follows from it.
  *
- * Read as people write it: `M10`, `m10 x 1.25`, `M10×1,25-6g`, `3/8-16 UNC`, `#10-32`, `1-1/8-12`. What is unknown,
+ * Read as people write it: `M10`, `m10 x 1.25`, `M10×1,25-6g`, `M10-1.25`, `3/8-16 UNC`, `#10-32`, `1-1/8-12`. What is unknown,
  * impossible or of another form is refused with what was understood; nothing is guessed. Diameters are basic
  * ones; limits stand in `tolerance.ts`.
  */
@@ -17,6 +17,7 @@ import {
   FINE_ONLY_MM,
   finestPitchMm,
   ISO_PITCHES_MM,
+  usualPitchesMm,
 } from './thread-series'
 import { readUnified } from './thread-unified'
 
@@ -72,6 +73,7 @@ const plainly = (designation: string): string =>
     .normalize('NFKC')
     .replace(/⁄/g, '/')
     .replace(/[‐-―−]/g, '-')
+    .replace(/[\u00AD\u200B\u2060\uFEFF]/g, '')
     .replace(/\s+/g, ' ')
     .trim()
 
@@ -117,7 +119,7 @@ function withoutHand(text: string): { bare: string; hand: 'left' | 'right' } {
 
 const NUMBER = String.raw`(\d+(?:[.,]\d+)?|[.,]\d+)`
 const METRIC = new RegExp(
-  String.raw`^M(F?)\s*${NUMBER}(?:\s*mm)?(?:\s*[x×*✕]\s*(?:P\s*)?${NUMBER}(?:\s*mm)?)?(?:\s*[x×*✕]\s*${NUMBER}(?:\s*mm)?)?(?:\s*(coarse|fine))?(?:\s*[-–—/]?\s*(\d[a-hA-H](?:\d[a-hA-H])?(?:\s*\/\s*\d[a-hA-H](?:\d[a-hA-H])?)?))?$`,
+  String.raw`^M(F?)\s*${NUMBER}(?:\s*mm)?(?:\s*(?:[x×*✕]|-(?=\s*\d+[.,]\d))\s*(?:P\s*)?${NUMBER}(?:\s*mm)?)?(?:\s*[x×*✕]\s*${NUMBER}(?:\s*mm)?)?(?:\s*(coarse|fine))?(?:\s*[-–—/]?\s*(\d[a-hA-H](?:\d[a-hA-H])?(?:\s*\/\s*\d[a-hA-H](?:\d[a-hA-H])?)?))?$`,
   'i',
 )
 
@@ -132,14 +134,15 @@ function readMetric(text: string, bare: string, hand: 'left' | 'right'): Thread 
   if (!(dMm >= 1 && dMm <= 600))
     return no('thread_unknown', { text, understood: `metric, ${dMm} mm across, outside 1 to 600 mm` })
   const coarse = COARSE_PITCH_MM.get(dMm)
+  const usual = (fineOnly: boolean) => usualPitchesMm(dMm, fineOnly).map(String)
   const fineAsked = markedFine !== '' || word?.toLowerCase() === 'fine'
   if (pitch === undefined && (coarse === undefined || fineAsked))
-    return no('thread_pitch_needed', { text, size: `M${dMm}`, pitches: usualPitches(dMm, fineAsked) })
+    return no('thread_pitch_needed', { text, size: `M${dMm}`, pitches: usual(fineAsked) })
   const pitchMm = pitch === undefined ? (coarse ?? 0) : decimal(pitch)
   const fault = pitchFault(dMm, pitchMm)
   if (fault) return no('thread_pitch_impossible', { text, dMm, pitchMm, ...fault })
   if (fineAsked && pitchMm === coarse)
-    return no('thread_pitch_needed', { text, size: `M${dMm}`, pitches: usualPitches(dMm, true) })
+    return no('thread_pitch_needed', { text, size: `M${dMm}`, pitches: usual(true) })
   if (word?.toLowerCase() === 'coarse' && coarse !== undefined && pitchMm !== coarse)
     return no('thread_pitch_needed', { text, size: `M${dMm}`, pitches: [`${coarse}`] })
   return {
@@ -164,15 +167,4 @@ function pitchFault(dMm: number, pitchMm: number) {
   if (pitchMm < finest) return { why: 'too_fine' as const, limitMm: finest }
   if (!ISO_PITCHES_MM.includes(pitchMm)) return { why: 'not_a_pitch' as const }
   return undefined
-}
-
-/** The pitches a person may have meant, for the question back. */
-function usualPitches(dMm: number, fineOnly: boolean): string[] {
-  const coarsest = coarsestPitchMm(dMm)
-  const finest = Math.max(finestPitchMm(dMm), dMm >= 8 ? 0.75 : 0.2)
-  return ISO_PITCHES_MM.filter(
-    (pitch) => pitch >= finest && (fineOnly ? pitch < coarsest : pitch <= coarsest),
-  )
-    .slice(-4)
-    .map(String)
 }

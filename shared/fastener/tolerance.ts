@@ -3,7 +3,7 @@
  *
  * Formulas, so that any size and pitch has its limits; ISO rounds them to the R40 series, and in a few rows prints
  * another figure than its formula gives: those rows are held. Source: ISO 965-1 and ASME B1.1, from memory; the limits
- * of seven sizes behind published shear areas agree exactly (`tests/published/tolerances.test.ts`).
+ * of seven sizes behind published shear areas agree exactly (`tests/published/stripping.test.ts`).
  */
 import type { Thread } from './thread'
 

@@ -168,6 +168,18 @@ describe('sentences', () => {
     const rules = readFileSync(new URL('../../../shared/RULES.md', import.meta.url), 'utf8')
     expect(room.FASTENER_REFUSAL_CODES.filter((code) => !rules.includes(`\`${code}\``))).toEqual([])
   })
+  test('[FT19] what a sentence offers is in words, and is taken as it is said', () => {
+    const offered = [room.holeMaterial('cheese'), room.readLubrication('jam'), room.preloadScatter('luck')]
+    for (const refusal of offered as room.FastenerRefusal[])
+      expect(room.fastenerSentence(refusal)).toMatch(/Choose one of [a-z0-9 ,]+/)
+    for (const refusal of offered as room.FastenerRefusal[])
+      expect(room.fastenerSentence(refusal)).not.toContain('_')
+    const inWords = (id: string) => id.replaceAll('_', ' ')
+    for (const { id } of room.HOLE_MATERIALS) expect(room.holeMaterial(inWords(id))).toMatchObject({ id })
+    for (const id of room.LUBRICATIONS) expect(room.readLubrication(inWords(id))).toBe(id)
+    for (const id of room.TIGHTENING_METHODS)
+      expect(room.preloadScatter(inWords(id))).toMatchObject({ method: id })
+  })
   test('[FT19] every caution and every basis says something, with its source', () => {
     for (const words of Object.values(room.CAUTIONS)) expect(words).toMatch(/^[A-Z].*\.$/)
     for (const { formula, source, status } of Object.values(room.BASIS)) {

@@ -5,6 +5,7 @@ import {
   HOLE_MATERIALS,
   holeFit,
   holeMaterial,
+  type InsertGiven,
   insertPlan,
   limits,
   thread,
@@ -136,6 +137,16 @@ describe('inserts', () => {
       weakest: 'hole_thread',
     })
   })
+  test('[FT12] of a coil only the turns the bolt loads bear; a bush bears whole', () => {
+    const at = (engagementMm: number, insert: InsertGiven) =>
+      answered(engagement({ ...stud, engagementMm, insert })).holeStripN
+    const wire = { kind: 'wire', lengthD: 2 } as const
+    expect(at(4, wire)).toBeCloseTo(at(8, wire) / 2, 6)
+    expect(at(14, wire)).toBeLessThan(at(15, wire))
+    expect(at(40, wire)).toBe(at(16, wire))
+    const bush = { kind: 'solid', lengthMm: 14, outerThread: 'M12x1.5' } as const
+    expect(at(4, bush)).toBe(at(14, bush))
+  })
   test('[FT12] an insert too short for the bolt to break first is said', () => {
     const at = (lengthD: number) =>
       answered(engagement({ ...stud, boltGrade: '12.9', insert: { kind: 'wire', lengthD } })).cautions
@@ -203,6 +214,9 @@ describe('a bolt in its hole', () => {
     expect(proven.cautions).not.toContain('engagement_rule')
     const renewed = answered(holeFit({ ...soft, boltLengthMm: 35, insert: 'wire' }))
     expect(renewed.minEngagementMm).toBeLessThan(proven.minEngagementMm)
+    const around = answered(engagement({ ...stud, boltGrade: '10.9', insert: 'wire' }))
+    expect(renewed.minEngagementMm).toBe(around.lengthForBoltFirstMm)
+    expect(around.lengthForHoleThreadMm).toBeGreaterThan(around.lengthForBoltThreadMm)
     expect(refusedAs(holeFit({ ...soft, holeMaterial: 'cheese' }))).toBe('material_unknown')
   })
   test('[FT13] a shank that reaches the thread bottoms there', () => {

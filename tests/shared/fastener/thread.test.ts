@@ -64,6 +64,10 @@ describe('as people write it', () => {
     ['3/8‑16 UNC', '3/8-16 UNC'],
     ['1/4 in. - 20 UNC', '1/4-20 UNC'],
     ['1/4in-20', '1/4-20 UNC'],
+    ['M10-1.25', 'M10x1.25'],
+    ['M8 - 1.25 x 30', 'M8x1.25'],
+    ['M10-1.50-6g', 'M10x1.5'],
+    ['M10\u200Bx\u00AD1.25', 'M10x1.25'],
   ])('[FT1] %s is %s', (text, designation) => {
     expect(name(text)).toBe(designation)
   })
@@ -131,8 +135,20 @@ describe('refused with what was understood', () => {
   test('[FT2] a size with fine pitches only, or marked fine, asks for its pitch', () => {
     expect(refusedAs(thread('M15'))).toBe('thread_pitch_needed')
     expect(refusedAs(thread('M12 fine'))).toBe('thread_pitch_needed')
-    expect(thread('MF10')).toMatchObject({ data: { size: 'M10', pitches: ['0.75', '0.8', '1', '1.25'] } })
+    expect(thread('MF10')).toMatchObject({ data: { size: 'M10', pitches: ['0.75', '1', '1.25'] } })
     expect(refusedAs(thread('3/8'))).toBe('thread_pitch_needed')
+  })
+  test('[FT2] the pitches named in the question are those a size is cut with, or none', () => {
+    const pitches = (text: string) => (thread(text) as { data: { pitches?: string[] } }).data.pitches
+    expect(pitches('M8 fine')).toEqual(['0.75', '1'])
+    expect(pitches('M14 fine')).toEqual(['1', '1.25', '1.5'])
+    expect(pitches('M15')).toEqual(['1', '1.5'])
+    expect(pitches('M5.5')).toEqual(['0.5'])
+    expect(pitches('M30 fine')).toEqual(['1', '1.5', '2', '3'])
+    expect(pitches('M13')).toEqual([])
+  })
+  test('[FT2] a dash before a whole number is no pitch: it may be a length or a place', () => {
+    for (const text of ['M10-1', 'M10-40', 'M8-30']) expect(refusedAs(thread(text))).toBe('thread_unknown')
   })
   test.each([
     ['M10x2', 'too_coarse'],

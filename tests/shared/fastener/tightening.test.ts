@@ -156,6 +156,7 @@ describe('short form', () => {
     expect(refusedAs(shortForm({ k: 0, d: 10, preload: 1 }))).toBe('number_impossible')
     expect(refusedAs(shortForm({ k: 0.2, d: 10 }))).toBe('input_missing')
     expect(refusedAs(preloadScatter('luck'))).toBe('method_unknown')
+    expect(preloadScatter('Torque lubricated')).toEqual(preloadScatter('torque_lubricated'))
   })
   test('[FT9] the nut factor VDI 2230 amounts to gives its torque back', () => {
     const {
