@@ -20,9 +20,13 @@ export const refuseMeasure = <Code extends keyof MeasureRefusalData>(
 
 const SENTENCES: { [Code in keyof MeasureRefusalData]: (data: MeasureRefusalData[Code]) => string } = {
   size_impossible: (d) =>
-    `${d.value} ${d.unit} cannot be ${d.what}. Measure it again and enter what you read.`,
+    Number.isFinite(d.value)
+      ? `${[d.value, d.unit].filter((part) => part !== '').join(' ')} cannot be ${d.what}. Measure it again and enter what you read.`
+      : `There is no number for ${d.what}. Measure it and enter what you read.`,
   limits_crossed: (d) =>
-    `Limits from ${d.min} to ${d.max} leave nothing between them. Enter the lower one first.`,
+    Number.isNaN(d.min) || Number.isNaN(d.max)
+      ? 'A limit is no number. Enter both as the maker gives them, or leave the open end out.'
+      : `Limits from ${d.min} to ${d.max} leave nothing between them. Enter the lower one first.`,
   nothing_measured: (d) => `There is no number for ${d.what} yet. Measure at least one place.`,
   pairs_uneven: (d) =>
     `${d.what}: ${d.first} readings one way and ${d.second} the other. Take both at every level.`,

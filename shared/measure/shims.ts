@@ -5,7 +5,7 @@
  * rounded down. After fitting, the clearance is measured again: what is proposed here proves nothing.
  */
 import { type MeasureRefusal, refuseMeasure } from './refusals'
-import { clean, impossibleSize, type Limits, type MeasureVerdict, verdictOn } from './verdict'
+import { clean, crossedLimits, impossibleSize, type Limits, type MeasureVerdict, verdictOn } from './verdict'
 
 /** Three conventions of makers: aim at one figure, at the middle, or at the upper limit and take the next shim that stays under it. */
 export type ShimTarget =
@@ -94,6 +94,8 @@ function choose(
   expect: (shimMm: number) => number,
   roundUp: boolean,
 ): ShimChoice | MeasureRefusal {
+  const crossed = crossedLimits(limits)
+  if (crossed) return crossed
   if (!(Math.abs(ideal) <= 1e6))
     return refuseMeasure('size_impossible', { what: 'the shim that is wanted', value: ideal, unit: 'mm' })
   const shim = 'sizesMm' in sizes ? ofSizes(sizes.sizesMm, ideal, roundUp) : ofStep(sizes, ideal, roundUp)
@@ -105,7 +107,7 @@ function choose(
     shimMm: clean(shim),
     expected,
     verdict,
-    next: nextWords(shim, ideal, verdict),
+    next: nextWords(shim, ideal, verdict, expected, farOff(sizes, shim, ideal)),
   }
 }
 
@@ -128,9 +130,29 @@ function ofStep(
   return Math.min(Math.max(shim, minMm), maxMm)
 }
 
-function nextWords(shim: number, ideal: number, verdict: MeasureVerdict): string {
+/** Is the nearest size no answer: is the right one more than a step beyond the sizes there are, or below nothing? */
+function farOff(sizes: ShimSizes, shim: number, ideal: number): boolean {
+  if (ideal < -1e-9) return true
+  const sorted = 'sizesMm' in sizes ? [...sizes.sizesMm].sort((a, b) => a - b) : []
+  const gaps = sorted.slice(1).map((size, i) => size - (sorted[i] ?? size))
+  const step = 'sizesMm' in sizes ? Math.max(0, ...gaps) : sizes.stepMm
+  return step > 0 && Math.abs(shim - ideal) > step + 1e-9
+}
+
+function nextWords(
+  shim: number,
+  ideal: number,
+  verdict: MeasureVerdict,
+  expected: number,
+  far: boolean,
+): string {
   const size = `${clean(shim)} mm`
+  const right = `${clean(Number(ideal.toFixed(3)))} mm`
+  if (ideal < -1e-9)
+    return `A shim of ${right} would be wanted: thinner than none. Measure again; then look at what it rests on.`
   if (verdict === 'under' || verdict === 'over')
-    return `${clean(Number(ideal.toFixed(3)))} mm would be right. The nearest there is, ${size}, does not bring it inside: order the right one.`
+    return `${right} would be right. The nearest there is, ${size}, does not bring it inside: order the right one.`
+  if (verdict === 'no_limits' && far)
+    return `${right} would be right. The nearest there is, ${size}, comes to ${clean(Number(expected.toFixed(3)))}: order the right one, or enter the limits.`
   return `Fit ${size}, then measure again.`
 }

@@ -45,15 +45,20 @@ export function verdictOn(value: number, { min, max }: Limits): MeasureVerdict {
 
 const NO_LIMITS = 'No limits are given: take them from the maker’s manual before anything is decided.'
 
+/** Limits that no value can meet, or that are no numbers: nothing is judged by them. */
+export function crossedLimits({ min, max }: Limits): MeasureRefusal | undefined {
+  const [low, high] = [min ?? Number.NEGATIVE_INFINITY, max ?? Number.POSITIVE_INFINITY]
+  return low <= high ? undefined : refuseMeasure('limits_crossed', { min: low, max: high })
+}
+
 export function judge(
   value: number,
   unit: string,
   limits: Limits,
   words: NextWords,
 ): Judged | MeasureRefusal {
-  const { min, max } = limits
-  if (min !== undefined && max !== undefined && !(min <= max))
-    return refuseMeasure('limits_crossed', { min, max })
+  const crossed = crossedLimits(limits)
+  if (crossed) return crossed
   const verdict = verdictOn(value, limits)
   const next =
     verdict === 'no_limits'

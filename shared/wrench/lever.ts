@@ -47,24 +47,30 @@ export interface LeverInput extends Adapter {
  * manuals; rows in `tests/published/lever.test.ts`.
  */
 export function wrenchSetting({ targetNm, ...adapter }: LeverInput): number | WrenchRefusal {
-  if (!(Number.isFinite(targetNm) && targetNm > 0))
-    return refuseWrench('torque_impossible', { value: targetNm })
+  if (!isTorque(targetNm)) return refuseWrench('torque_impossible', { value: targetNm })
   const lever = checkedLever(adapter)
   return isRefusal(lever) ? lever : targetNm / lever
 }
 
 /** The other way: what a setting of `settingNm` N·m applies at the fastener, N·m. Refused as `wrenchSetting` is. */
 export function applied(settingNm: number, adapter: Adapter): number | WrenchRefusal {
-  if (!(Number.isFinite(settingNm) && settingNm > 0))
-    return refuseWrench('torque_impossible', { value: settingNm })
+  if (!isTorque(settingNm)) return refuseWrench('torque_impossible', { value: settingNm })
   const lever = checkedLever(adapter)
   return isRefusal(lever) ? lever : settingNm * lever
 }
 
+/** Above nothing, and not so large that no wrench or sum could hold it. */
+const isTorque = (nm: number): boolean => nm > 0 && nm <= LARGEST
+
+/** N·m and mm: far beyond any workshop, so that no answer overflows. */
+const LARGEST = 1e9
+
 function checkedLever(adapter: Adapter): number | WrenchRefusal {
   const { wrenchMm, adapterMm, angleDeg } = adapter
   const sound =
-    [wrenchMm, adapterMm, angleDeg].every((value) => Number.isFinite(value)) && wrenchMm > 0 && adapterMm >= 0
+    [wrenchMm, adapterMm, angleDeg].every((value) => Math.abs(value) <= LARGEST) &&
+    wrenchMm > 0 &&
+    adapterMm >= 0
   if (!sound) return refuseWrench('lever_impossible', { wrenchMm, adapterMm, angleDeg })
   const lever = leverFactor(adapter)
   // Below a thousandth of its length the lever is nothing but the float's noise.

@@ -16,6 +16,7 @@ import {
   spread,
   sweptVolumeCc,
   taper,
+  thrustShim,
   timingShim,
   valveShim,
 } from '../../../shared/measure'
@@ -60,6 +61,12 @@ describe('what cannot be is refused with a sentence', () => {
     ['size_impossible', endPlay({ journalLengthMm: Number.NaN, widthMm: 1 })],
     ['size_impossible', sweptVolumeCc({ boreMm: -1, strokeMm: 80 })],
     ['limits_crossed', ringGap(0.3, { min: 0.4, max: 0.2 })],
+    ['limits_crossed', ringGap(0.3, { max: Number.NaN })],
+    [
+      'limits_crossed',
+      valveShim({ oldMm: 2, measuredMm: 0.2, target: { kind: 'middle', min: 0.3, max: 0.2 }, stepMm: 0.05 }),
+    ],
+    ['size_impossible', bearingClearance({ journalMm: 55 } as never)],
     ['nothing_measured', taper([])],
     ['nothing_measured', spread([])],
     ['pairs_uneven', outOfRound({ a: [1, 2], b: [1] })],
@@ -77,7 +84,7 @@ describe('what cannot be is refused with a sentence', () => {
     const refusal = refused(answer)
     expect(refusal.refused).toBe(code)
     expect(measureSentence(refusal)).toMatch(/^\S.{20,}\.$/)
-    expect(measureSentence(refusal)).not.toContain('undefined')
+    expect(measureSentence(refusal)).not.toMatch(/undefined|NaN/)
   })
 })
 
@@ -105,6 +112,20 @@ describe('choosing a shim', () => {
     const short = timingShim({ ...timing, sizesMm: [0.3, 0.4, 0.5, 0.6] }) as ShimChoice
     expect(short).toMatchObject({ shimMm: 0.6, expected: 18.1, verdict: 'over' })
     expect(short.next).toContain('order')
+  })
+  test('a shim that cannot be, or far from any there is, is never told to be fitted', () => {
+    const wide = { oldMm: 3.2, measuredMm: 0.65, target: { kind: 'fixed', value: 0.25 } } as const
+    const far = valveShim({ ...wide, stepMm: 0.05, minMm: 2.5, maxMm: 3.3 }) as ShimChoice
+    expect(far).toMatchObject({ idealMm: 3.6, shimMm: 3.3, expected: 0.55, verdict: 'no_limits' })
+    expect(far.next).toBe(
+      '3.6 mm would be right. The nearest there is, 3.3 mm, comes to 0.55: order the right one, or enter the limits.',
+    )
+    expect((valveShim({ ...wide, sizesMm: [2.9, 3, 3.1] }) as ShimChoice).next).toContain('order')
+    const total = { measuredTotalMm: 0.1, target: { kind: 'fixed', value: 0.14 } } as const
+    expect((thrustShim({ ...total, sizesMm: [1.75, 1.8] }) as ShimChoice).next).toContain('thinner than none')
+    expect((thrustShim({ ...total, measuredTotalMm: 1.93, sizesMm: [1.75, 1.8] }) as ShimChoice).next).toBe(
+      'Fit 1.8 mm, then measure again.',
+    )
   })
   test('what is expected after fitting is within half a step of the target, wherever the sizes reach', () => {
     fc.assert(

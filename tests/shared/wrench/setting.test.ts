@@ -66,12 +66,17 @@ describe('the lever, every angle', () => {
     ['torque_impossible', wrenchSetting({ targetNm: 0, wrenchMm: 400, adapterMm: 50, angleDeg: 0 })],
     ['lever_impossible', wrenchSetting({ targetNm: 10, wrenchMm: 0, adapterMm: 50, angleDeg: 0 })],
     ['lever_impossible', applied(10, { wrenchMm: 400, adapterMm: -1, angleDeg: 0 })],
+    ['lever_impossible', applied(10, { wrenchMm: 400 } as never)],
+    ['torque_impossible', wrenchSetting({ targetNm: Number.NaN, wrenchMm: 400, adapterMm: 50, angleDeg: 0 })],
+    ['torque_impossible', applied(1e308, { wrenchMm: 400, adapterMm: 399, angleDeg: 180 })],
+    ['check_impossible', deviationPct(Number.NaN, 100)],
     ['lever_reversed', applied(10, { wrenchMm: 100, adapterMm: 100, angleDeg: 180 })],
     ['check_impossible', deviationPct(10, 0)],
   ])('refused: %s', (code, answer) => {
     expect(isRefusal(answer)).toBe(true)
     expect((answer as WrenchRefusal).refused).toBe(code)
     expect(wrenchSentence(answer as WrenchRefusal)).toMatch(/\.$/)
+    expect(wrenchSentence(answer as WrenchRefusal)).not.toMatch(/undefined|NaN/)
   })
 })
 
