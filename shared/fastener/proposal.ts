@@ -14,6 +14,7 @@ import type { InsertGiven } from './inserts'
 import { type HoleMaterialGiven, holeMaterial } from './materials'
 import { hasText } from './numbers'
 import { not, type ProposalRefusal } from './proposal-refusals'
+import type { FastenerRefusal } from './refusals'
 import { type GradeGiven, strengthOf } from './strength'
 import { thread as readThread } from './thread'
 import { type Tightening, tightening } from './tightening'
@@ -31,6 +32,8 @@ export interface ProposalJoint {
   laterPass?: number
   holeMaterial?: string
   engagementMm?: number
+  /** What the register says of a hole and cannot be: an insert longer than its thread. */
+  fault?: FastenerRefusal
   /** A bolt longer than its hole has room for. */
   bottoms?: { lengthMm: number; roomMm: number }
   /** Inserts of the register, each kind once; `plain` where some holes have none. */
@@ -131,6 +134,7 @@ export function propose(joint: ProposalJoint, added: ProposalAdded = {}): Propos
     refusals.push(not('later_pass_tightens', { pass: joint.pass, later: joint.laterPass }))
   if (joint.stripped?.length) refusals.push(not('hole_stripped', { positions: [...joint.stripped] }))
   if (joint.worn?.length) refusals.push(not('hole_worn', { positions: [...joint.worn] }))
+  if (joint.fault) keep(joint.fault)
   if (joint.bottoms) refusals.push(not('bolt_bottoms', joint.bottoms))
   const thread = keep(readThread(joint.thread))
   const read: GradeGiven = gradeOf(joint, added)

@@ -3,7 +3,7 @@
  * each thread, the shop's tolerance. What a supervisor adds comes on top.
  */
 import {
-  holeFit,
+  type FastenerRefusal,
   type InsertGiven,
   type Proposal,
   type ProposalAdded,
@@ -14,7 +14,7 @@ import {
 import { isRefusal } from '../log'
 import type { AdoptedJoint, Tolerances } from '../plan/types'
 import type { Job } from './types'
-import { holeAt } from './verdicts/holes'
+import { boltFit, holeAt } from './verdicts/holes'
 
 /** What plan and register know of a joint, for a proposal of one of its passes. */
 export function proposalJoint(
@@ -29,7 +29,7 @@ export function proposalJoint(
   const inserts = of('insert').flatMap(({ entry }): InsertGiven[] =>
     entry?.insert ? [{ ...entry.insert }] : [],
   )
-  const fits = fitsOf(job, joint)
+  const { fits, fault } = fitsOf(job, joint)
   const bottoms = fits.find(({ bottoms: is }) => is)
   return {
     fastener: joint.fastener,
@@ -42,6 +42,7 @@ export function proposalJoint(
     ...(later < 0 ? {} : { laterPass: later + 1 }),
     ...(joint.hole ? { holeMaterial: joint.hole.material } : {}),
     ...(fits.length > 0 ? { engagementMm: Math.min(...fits.map(({ heldMm }) => heldMm)) } : {}),
+    ...(fault ? { fault } : {}),
     ...(bottoms ? { bottoms: { lengthMm: bottoms.lengthMm, roomMm: bottoms.roomMm } } : {}),
     ...(inserts.length > 0
       ? { inserts: distinct(inserts), plain: inserts.length < joint.positions.length }
@@ -60,37 +61,33 @@ export const proposeFor = (
   added: ProposalAdded = {},
 ): Proposed => propose(proposalJoint(job, joint, pass, tolerances), added)
 
-/** How much thread holds each bolt, mm, where plan or register say enough to reckon it. */
-function fitsOf(job: Job, joint: AdoptedJoint) {
-  const { hole } = joint
-  if (!hole) return []
-  return joint.positions.flatMap(({ n }) => {
-    const lengthMm = job.fasteners[joint.id]?.[n]?.lengthMm ?? joint.lengthMm
-    if (lengthMm === undefined) return []
-    const entry = holeAt(job, joint.id, n)
-    const threadDepthMm = entry?.threadMm ?? hole.threadMm
-    const depthMm = entry?.depthMm ?? hole.depthMm
-    const gripMm = hole.stackMm + (hole.washerMm ?? 0)
-    const fit = holeFit({
-      boltLengthMm: lengthMm,
-      stackMm: hole.stackMm,
-      washerMm: hole.washerMm ?? 0,
-      holeDepthMm: depthMm ?? threadDepthMm,
-      threadDepthMm,
-      through: depthMm === undefined,
-      thread: joint.thread,
-      ...(entry?.condition === 'insert' && entry.insert ? { insert: { ...entry.insert } } : {}),
-    })
-    if (isRefusal(fit) || fit.engagementMm <= 0) return []
+/**
+ * How much thread holds each bolt, mm, where plan or register say enough to reckon it: the same fit that is judged before
+ * the bolt goes in. One that does not reach its thread holds nothing, and an insert that cannot be there is told.
+ */
+function fitsOf(job: Job, joint: AdoptedJoint): { fits: Fit[]; fault?: FastenerRefusal } {
+  const found = joint.positions.map(({ n }) => boltFit(job, joint, n))
+  const fault = found.find((one) => isRefusal(one)) as FastenerRefusal | undefined
+  const fits = found.flatMap((one): Fit[] => {
+    if (one === undefined || isRefusal(one)) return []
+    const { stackMm, aboveMm = 0, washerMm = 0, threadMm } = one.hole
     return [
       {
-        lengthMm,
-        roomMm: gripMm + threadDepthMm,
-        heldMm: Math.min(fit.engagementMm, threadDepthMm),
-        bottoms: fit.verdict === 'bottoms_out',
+        lengthMm: one.lengthMm,
+        roomMm: stackMm + aboveMm + washerMm + threadMm,
+        heldMm: Math.min(one.fit.engagementMm, threadMm),
+        bottoms: one.fit.verdict === 'bottoms_out',
       },
     ]
   })
+  return { fits, ...(fault ? { fault } : {}) }
+}
+
+interface Fit {
+  lengthMm: number
+  roomMm: number
+  heldMm: number
+  bottoms: boolean
 }
 
 const distinct = (inserts: readonly InsertGiven[]): InsertGiven[] => [

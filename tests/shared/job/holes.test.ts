@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { againstWords } from '../../../shared/job/against'
 import { fitWords, rightLengths } from '../../../shared/job/hole-words'
+import { proposalJoint, proposeFor } from '../../../shared/job/proposal'
 import { againstRelease } from '../../../shared/job/release'
 import {
   boltFit,
@@ -30,7 +31,7 @@ import {
   waive,
   words,
 } from './given'
-import { START } from './shop'
+import { START, testShop } from './shop'
 
 const solid = { condition: 'insert', insert: { kind: 'solid', lengthMm: 12 } } as const
 const faultAt = (position: number, ...happened: Given[]) => {
@@ -220,6 +221,27 @@ describe('the bolt in its hole', () => {
     expect(at(1, stud).fitOf().fit.reachMm).toBe(12)
     expect(longPart(at(1, stud).joint)).toBe('stud')
     expect(longPart(at(1, knowing()).joint)).toBe(at(1).joint.fastener)
+  })
+  test('[SV10] what is proposed leans on the same fit: a stud’s nut end, a hole too shallow, a bolt that does not reach', () => {
+    const leans = (...happened: Given[]) => {
+      const { job, joint } = at(1, ...happened)
+      return proposalJoint(job, joint, 1, testShop.tolerances)
+    }
+    expect(leans(knowing()).engagementMm).toBe(12)
+    expect(leans(knowing({ aboveMm: 10 }, { fastener: 'nut', lengthMm: 40 })).engagementMm).toBe(12)
+    expect(leans(knowing(), hole('JB', 4, { condition: 'original', depthMm: 11 }))).toMatchObject({
+      engagementMm: 11,
+      bottoms: { lengthMm: 30, roomMm: 29 },
+    })
+    expect(leans(knowing(), place('JB', [4], { condition: 'new', lengthMm: 16 })).engagementMm).toBe(0)
+    const tooLong = { condition: 'insert', insert: { kind: 'wire', lengthMm: 24 } } as const
+    expect(leans(knowing(), hole('JB', 4, tooLong)).fault).toMatchObject({
+      refused: 'insert_longer_than_hole',
+    })
+    const { job, joint } = at(1, knowing(), hole('JB', 4, tooLong))
+    expect(proposeFor(job, joint, 1, testShop.tolerances)).toMatchObject({
+      refusals: expect.arrayContaining([expect.objectContaining({ refused: 'insert_longer_than_hole' })]),
+    })
   })
   test('[HR11] a supervisor may accept it; it proves nothing', () => {
     const what = { kind: 'fastener', jointId: 'JB', position: 4 } as const

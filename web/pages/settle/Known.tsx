@@ -128,6 +128,7 @@ function sectionOf(props: KnownProps): BoltSection | undefined {
     boltLengthMm: desk.job().fasteners[id]?.[first.n]?.lengthMm ?? lengthMm,
     stackMm: hole.stackMm,
     washerMm: hole.washerMm ?? 0,
+    ...(hole.aboveMm === undefined ? {} : { aboveMm: hole.aboveMm }),
     threadDepthMm: entry?.threadMm ?? hole.threadMm,
     ...(holeDepthMm === undefined ? {} : { holeDepthMm }),
     ...(entry?.insert
