@@ -39,33 +39,47 @@ export const FIT_WORDS: Record<HoleVerdict, string> = {
   too_short: 'is too short',
 }
 
-const mm = (value: number): string => `${formatNumber(value, 1)} mm`
+const mm = (value: number, decimals = 1): string => `${formatNumber(value, decimals)} mm`
+
+/** Two lengths beside each other, with decimals enough that the less reads less. */
+function beside(value: number, other: number): [string, string] {
+  const decimals = [1, 2].find((count) => mm(value, count) !== mm(other, count)) ?? 3
+  return [mm(value, decimals), mm(other, decimals)]
+}
+
+/** From and to, rounded into what lies between, so that a bolt cut to either is right. */
+function within(shortest: number, longest: number): string {
+  const [from, to] = [Math.ceil(shortest * 10 - 1e-6) / 10, Math.floor(longest * 10 + 1e-6) / 10]
+  return from <= to ? `${mm(from)} to ${mm(to)}` : `${mm(shortest, 3)} to ${mm(longest, 3)}`
+}
 
 /** `The stud of 58 mm fits: 12 mm of thread hold (1.5 d), 3 mm clear at the bottom.` */
 export function fitWords(what: string, { lengthMm, fit }: Pick<BoltFit, 'lengthMm' | 'fit'>): string {
   const { verdict, engagementMm, clearanceMm, wantedClearanceMm, minEngagementMm } = fit
   const named = `The ${what} of ${formatNumber(lengthMm)} mm ${FIT_WORDS[verdict]}`
-  const holds = `${mm(engagementMm)} of thread hold (${formatNumber(fit.engagementD, 1)} d)`
+  const [held, must] = beside(engagementMm, minEngagementMm)
+  const [clear, wanted] = beside(clearanceMm, wantedClearanceMm)
+  const holds = `${verdict === 'too_short' ? held : mm(engagementMm)} of thread hold (${formatNumber(fit.engagementD, 1)} d)`
   switch (verdict) {
     case 'good':
       return `${named}: ${holds}${clearanceMm < 0 ? '' : `, ${mm(clearanceMm)} clear at the bottom`}.`
     case 'near_bottom':
-      return `${named}: ${mm(clearanceMm)} clear, ${mm(wantedClearanceMm)} wanted. ${capital(holds)}.`
+      return `${named}: ${clear} clear, ${wanted} wanted. ${capital(holds)}.`
     case 'bottoms_out':
       if (what === 'stud')
         return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would stand on the bottom of its hole, not in its thread.`
       return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would show its torque and clamp nothing.`
     case 'too_short':
-      return `${named}: ${holds}, at least ${mm(minEngagementMm)} must.`
+      return `${named}: ${holds}, at least ${must} must.`
   }
 }
 
 /** Which lengths would be right: `Right here: 50 or 55 mm.` */
 export function rightLengths({ rightLengthsMm, shortestMm, longestMm }: HoleFit): string {
   if (rightLengthsMm.length > 0)
-    return `Right here: ${listed(rightLengthsMm.map((length) => formatNumber(length)))} mm of the standard lengths; any from ${mm(shortestMm)} to ${mm(longestMm)}.`
+    return `Right here: ${listed(rightLengthsMm.map((length) => formatNumber(length)))} mm of the standard lengths; any from ${within(shortestMm, longestMm)}.`
   return shortestMm <= longestMm
-    ? `No standard length is right here; one of ${mm(shortestMm)} to ${mm(longestMm)} is: cut a longer one down.`
+    ? `No standard length is right here; one of ${within(shortestMm, longestMm)} is: cut a longer one down.`
     : 'No length both holds and clears here. The hole wants another repair: ask the supervisor.'
 }
 

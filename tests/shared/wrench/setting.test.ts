@@ -70,6 +70,7 @@ describe('the lever, every angle', () => {
     ['torque_impossible', wrenchSetting({ targetNm: Number.NaN, wrenchMm: 400, adapterMm: 50, angleDeg: 0 })],
     ['torque_impossible', applied(1e308, { wrenchMm: 400, adapterMm: 399, angleDeg: 180 })],
     ['check_impossible', deviationPct(Number.NaN, 100)],
+    ['lever_reversed', applied(10, { wrenchMm: 400, adapterMm: 399.7, angleDeg: 180 })],
     ['lever_reversed', applied(10, { wrenchMm: 100, adapterMm: 100, angleDeg: 180 })],
     ['check_impossible', deviationPct(10, 0)],
   ])('refused: %s', (code, answer) => {
