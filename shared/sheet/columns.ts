@@ -51,17 +51,32 @@ export function isUnitRow({ cells }: SheetRecord): boolean {
 function headingRole(title: string): Role | undefined {
   if (unitNamed(title)) return 'torque'
   const words = title.toLowerCase().trim()
-  return HEADINGS.find(([, pattern]) => pattern.test(words))?.[0]
+  return (
+    HEADINGS.find(([, pattern]) => pattern.test(words))?.[0] ?? (secondUnit(title) ? 'torque' : undefined)
+  )
+}
+
+/** The two halves of a heading that names two units: `Nm (lb ft)`, `Torque, N·m / ft-lb`. */
+const TWO_UNITS = /^(.*?)\s*[([{/]\s*([^()[\]{}/]+?)\s*[)\]}]*$/
+
+/** The unit that a heading names after another one: what stands in brackets, or behind a slash, in its cells. */
+export function secondUnit(title: string): TorqueUnit | undefined {
+  const halves = unitNamed(title) ? null : TWO_UNITS.exec(title)
+  const second = unitNamed(halves?.[2] ?? '')
+  const first = second && headingUnit(halves?.[1] ?? '')
+  return first && first !== second ? second : undefined
 }
 
 /** The unit a heading names: `Torque (N·m)`, `Nm`, `Torque, ft. lbs.`. */
 export function headingUnit(title: string): TorqueUnit | undefined {
   const whole = unitNamed(title)
   if (whole) return whole
+  // Of two the first: `Torque Nm (lb ft)` is a column of N·m.
+  if (secondUnit(title)) return headingUnit(TWO_UNITS.exec(title)?.[1] ?? '')
   const inner = /[([{]([^)\]}]*)[)\]}]/.exec(title)?.[1]
   const found = inner === undefined ? undefined : unitNamed(inner)
   if (found) return found
-  for (const start of title.matchAll(/(?<=[\s,/:])\S/g)) {
+  for (const start of title.matchAll(/(?<=[\s,/:([{])\S/g)) {
     const unit = unitAt(title, start.index)
     if (unit && title.slice(unit.end).trim() === '') return unit.unit
   }
@@ -78,7 +93,13 @@ export function columnsOf(
     const title = titles?.[index]
     const unit = title ? headingUnit(title) : undefined
     const role = title ? headingRole(title) : undefined
-    const base = { index, ...(title ? { title } : {}), ...(unit ? { unit } : {}) }
+    const second = title ? secondUnit(title) : undefined
+    const base = {
+      index,
+      ...(title ? { title } : {}),
+      ...(unit ? { unit } : {}),
+      ...(second ? { second } : {}),
+    }
     return role ? { ...base, role, why: `The heading says “${title}”.` } : { ...base, ...NOTHING }
   })
   const chosen = (index: number) => choices.roles?.[index]

@@ -158,13 +158,17 @@ function printedOf(
   const also = cellsOf('also')
   const context = (of: TorqueUnit | undefined) => ({ ...(of ? { unit: of } : {}), ...(sign ? { sign } : {}) })
   if (!min && !max && !angle && also.length === 0)
-    return { printed: torque?.cell ?? '', context: context(unitOf(torque?.column)) }
+    return {
+      printed: torque ? inBoth(torque.cell, torque.column, unitOf(torque.column)) : '',
+      context: context(unitOf(torque?.column)),
+    }
 
   const limits = [
-    min && `min ${withUnit(min.cell, unitOf(min.column ?? torque?.column))}`,
-    max && `max ${withUnit(max.cell, unitOf(max.column ?? torque?.column))}`,
+    min && `min ${withUnit(inBoth(min.cell, min.column, unitOf(min.column)), unitOf(min.column))}`,
+    max && `max ${withUnit(inBoth(max.cell, max.column, unitOf(max.column)), unitOf(max.column))}`,
   ].filter(Boolean)
-  const main = torque && withUnit(torque.cell, unitOf(torque.column))
+  const main =
+    torque && withUnit(inBoth(torque.cell, torque.column, unitOf(torque.column)), unitOf(torque.column))
   const first = main ?? limits.join(', ')
   const brackets = [
     main && limits.length > 0 ? ` (${limits.join(', ')})` : '',
@@ -173,6 +177,13 @@ function printedOf(
   ].join('')
   const turned = angle ? `${first ? ' + ' : ''}${inDegrees(angle.cell)}` : ''
   return { printed: `${first}${brackets}${turned}`, context: sign ? { sign } : {} }
+}
+
+/** `47 (35)` under `Nm (lb ft)`: each number in its own unit. A line with a unit of its own is left as it stands. */
+function inBoth(cell: string, { unit, second }: SheetColumn, taken: TorqueUnit | undefined): string {
+  const [, first, other] =
+    /^([\d.,\s±–—-]+?)\s*(?:[([{]\s*|\/\s*)([\d.,\s±–—-]+?)\s*[)\]}]?$/.exec(cell) ?? []
+  return second && unit === taken && first && other ? `${first} ${unit} (${other} ${second})` : cell
 }
 
 /** `60 + 60` in a column of angles is two of them. */

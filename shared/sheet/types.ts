@@ -38,6 +38,8 @@ export interface SheetColumn {
   why: string
   /** What its bare numbers are in, where the header says so. */
   unit?: TorqueUnit
+  /** And those in brackets or behind a slash: `Nm (lb ft)` over `47 (35)`. */
+  second?: TorqueUnit
 }
 
 /** `spaces`: runs of two or more, or leaders of dots. `lines`: no columns; the torque stands at each line's end. */

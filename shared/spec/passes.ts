@@ -205,8 +205,14 @@ function takeBracket(inside: Item[], drafts: Draft[], before: Item[], given?: To
     if (quantity.kind === 'torque' && quantity.unit !== first.unit) {
       if (draft.others.some((other) => other.unit === quantity.unit)) throw stop('one_or_two', quantity)
       draft.others.push(quantity)
-    } else if (!quantity.nominal) draft.quantity = withLimits(first, quantity)
-    else if (first.nominal?.value !== quantity.nominal.value) throw stop('one_or_two', quantity)
+    } else if (!quantity.nominal) {
+      // `40–47 (30–35) N·m`: limits that stand already are never replaced by others.
+      const other = (['min', 'max'] as const).some(
+        (end) => first[end] && quantity[end] && first[end].value !== quantity[end].value,
+      )
+      if (other) throw stop('one_or_two', quantity)
+      draft.quantity = withLimits(first, quantity)
+    } else if (first.nominal?.value !== quantity.nominal.value) throw stop('one_or_two', quantity)
   })
 }
 

@@ -93,6 +93,22 @@ describe('lines', () => {
     expect(says(items(text)[0])).toBe(printed)
   })
 
+  test.each([
+    ['Nm (lb ft)', '47 (35)', '47 N·m'],
+    ['Torque N·m (ft-lb)', '40-47 (30-35)', '40–47 N·m'],
+    ['Torque, lb-ft / N·m', '35 / 47', `${toNm(35, 'lbf·ft')} N·m`],
+    ['Torque N·m (ft-lb)', '47', '47 N·m'],
+    ['Torque N·m (ft-lb)', '35 lb-ft', `${toNm(35, 'lbf·ft')} N·m`],
+    ['Max Nm [lb ft]', '47 [35]', 'max 47 N·m'],
+  ])('[TS4] a heading of two units, %s, gives each number its own: %s', (heading, cell, printed) => {
+    const [line] = items(`Item\t${heading}\tThread\nMain cap\t${cell}\tM10\n`)
+    expect(line?.spec && printSpec(line.spec)).toBe(printed)
+    expect(line?.doubt).toBeUndefined()
+  })
+  test('[TS4] and where the two do not agree it says so', () => {
+    const [line] = items('Item\tNm (lb ft)\tThread\nMain cap\t47 (60)\tM10\n')
+    expect(line?.spec?.contradiction).toMatchObject({ second: { text: '60 lbf·ft' } })
+  })
   test('[TS4] two units in two columns are held against each other', () => {
     const [agree, differ] = items('Item;N·m;lb-ft\nHead;24;18\nPulley;95;7\n')
     expect(agree).not.toHaveProperty('doubt')

@@ -224,6 +224,8 @@ describe('what is unclear is asked', () => {
     ['40 Nm or 45 Nm', 'one_or_two', ['40 N·m, then 45 N·m']],
     ['25 Nm - 30 lb-ft', 'one_or_two', ['25 Nm (30 lb-ft)', '25 Nm, then 30 lb-ft']],
     ['20 Nm +10%/-5', 'limits', []],
+    ['40-47 Nm (30-35 Nm)', 'one_or_two', []],
+    ['24 ±4 Nm (18-22 Nm)', 'one_or_two', []],
   ])('[SP6] %s', (text, why, expected) => {
     expect(readSpec(text)).toMatchObject({ refused: 'unclear', data: { why } })
     expect(readings(text)).toEqual(expected)
@@ -301,6 +303,11 @@ describe('a unit from the table', () => {
     ['1,250', 'lbf·ft', `${toNm(1250, 'lbf·ft')} N·m`],
   ] as const)('[SP10] %s in %s', (text, unit, printed) => {
     expect(says(text, { unit })).toBe(printed)
+  })
+
+  test('[SP10] limits in brackets never take the place of limits', () => {
+    expect(readSpec('40-47 (30-35)', { unit: 'N·m' })).toMatchObject({ refused: 'unclear' })
+    expect(says('24 ±4 (20-28)', { unit: 'N·m' })).toBe('24 N·m (20–28 N·m)')
   })
 
   test('[SP10] a number that may as well be degrees is asked', () => {
