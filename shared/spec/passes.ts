@@ -173,6 +173,12 @@ function apart(item: Tightening, before: Draft | undefined): void {
   const { join, quantity } = item
   if (join === 'plus' && quantity.kind === 'torque') throw stop('adds_to_torque', item)
   if (!before) return
+  // `20–25 N·m, max 22 N·m`: a limit beside a limit of its own side is no pass of its own.
+  const alone = !quantity.nominal && !(quantity.min && quantity.max)
+  const first = before.quantity
+  const beside = first && first.kind === quantity.kind && (quantity.max ? first.max : first.min)
+  if (alone && beside && item.label === undefined && (join === 'weak' || join === 'slash'))
+    throw stop('adds_to_torque', item)
   const thenAngle = before.kind === 'torque' && quantity.kind === 'angle'
   if ((join === 'none' || join === 'dash') && !thenAngle) throw stop('not_parted', item)
   if (join === 'equal') throw stop('one_or_two', item)

@@ -225,6 +225,8 @@ describe('what is unclear is asked', () => {
     ['25 Nm - 30 lb-ft', 'one_or_two', ['25 Nm (30 lb-ft)', '25 Nm, then 30 lb-ft']],
     ['20 Nm +10%/-5', 'limits', []],
     ['40-47 Nm (30-35 Nm)', 'one_or_two', []],
+    ['20-25 Nm, max 22 Nm', 'adds_to_torque', ['20–25 N·m, then max 22 N·m']],
+    ['20 Nm ±2, max 25 Nm', 'adds_to_torque', ['20 N·m (18–22 N·m), then max 25 N·m']],
     ['24 ±4 Nm (18-22 Nm)', 'one_or_two', []],
   ])('[SP6] %s', (text, why, expected) => {
     expect(readSpec(text)).toMatchObject({ refused: 'unclear', data: { why } })
