@@ -5,6 +5,7 @@
  * stands in `reason-for.ts`, so that a board that is told reasons need not load the rules.
  */
 import type { Instant } from '../log'
+import { unitAfter } from '../units'
 import { listed, type Words } from '../words'
 import { asksInWords } from './ask-words'
 import { flagWords } from './flags'
@@ -84,7 +85,7 @@ const SENTENCES: Sentences = {
   second_late: (r) => `${r.behind}: covered by “${r.title}” before they were proven.`,
   flagged: (r, w) => `${r.joint}, position ${r.position}: ${flagWords(r.flag)}. ${w.person(r.by)} has it.`,
   out_of_limits: (r, w) =>
-    `${r.title}${r.place === undefined ? '' : ` at ${r.place}`} reads ${toDecimals(r.value, r)} ${r.unit}, the plan asks for ${limitsInWords(r)}. ${w.person(r.by)} measured it.`,
+    `${r.title}${r.place === undefined ? '' : ` at ${r.place}`} reads ${toDecimals(r.value, r)}${unitAfter(r.unit)}, the plan asks for ${limitsInWords(r)}. ${w.person(r.by)} measured it.`,
   wrong_count: (r, w) =>
     `“${r.text}”: ${r.count} counted, the plan asks for ${r.expect}. ${w.person(r.by)} counted.`,
   on_hold: (r, w) => {

@@ -4,6 +4,7 @@
  * A sentence says what is so, which one, and what to do next. A code without a sentence does not compile.
  */
 import type { Refusal } from '../log'
+import { unitAfter } from '../units'
 import { listed, positionsInWords, type Words } from '../words'
 import { againstWords } from './against'
 import { flagWords } from './flags'
@@ -197,7 +198,7 @@ const SENTENCES: Sentences = {
   measurement_missing: (d) =>
     `${d.title} is not measured at ${listed(d.places)}. Measure and enter it, then sign.`,
   measurement_out_of_limits: (d) =>
-    `${d.title} at ${d.place} is ${toDecimals(d.value, d)} ${d.unit}; the plan asks ${limitsInWords(d)} ${d.unit}. Put it right and measure again, or ask the supervisor.`,
+    `${d.title} at ${d.place} is ${toDecimals(d.value, d)}${unitAfter(d.unit)}; the plan asks ${limitsInWords(d)}${unitAfter(d.unit)}. Put it right and measure again, or ask the supervisor.`,
   gate_open: (d) => `Still to do before signing: ${d.text}`,
   no_second_asked: (d) => `${d.stepId} asks for one signature only. Nothing is left to do.`,
   not_signed_yet: (d) =>

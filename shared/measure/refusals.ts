@@ -1,5 +1,6 @@
 /** Why nothing was reckoned from a measurement: the codes of this room and the one sentence of each. */
 import { type Refusal, refuse } from '../log'
+import { unitAfter } from '../units'
 
 interface MeasureRefusalData {
   size_impossible: { what: string; value: number; unit: string }
@@ -21,7 +22,7 @@ export const refuseMeasure = <Code extends keyof MeasureRefusalData>(
 const SENTENCES: { [Code in keyof MeasureRefusalData]: (data: MeasureRefusalData[Code]) => string } = {
   size_impossible: (d) =>
     Number.isFinite(d.value)
-      ? `${[d.value, d.unit].filter((part) => part !== '').join(' ')} cannot be ${d.what}. Measure it again and enter what you read.`
+      ? `${d.value}${unitAfter(d.unit)} cannot be ${d.what}. Measure it again and enter what you read.`
       : `There is no number for ${d.what}. Measure it and enter what you read.`,
   limits_crossed: (d) =>
     Number.isNaN(d.min) || Number.isNaN(d.max)

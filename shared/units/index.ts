@@ -21,6 +21,6 @@ export {
 export { type ParsedTorque, parseTorque, USUAL_UNITS, unambiguous } from './parse'
 export { type Reading, type UnitRefusalCode, unitSentenceFor } from './refusals'
 export { roundToDigits, roundToIncrement } from './rounding'
-export { formatNumber, roundTo, showTorque } from './show'
+export { formatNumber, roundTo, showTorque, unitAfter } from './show'
 export { isCustomary, unitAt, unitNamed } from './spellings'
 export { compareNm, fromNm, TORQUE_UNITS, type TorqueUnit, toMicroNm, toNm } from './torque'

@@ -26,6 +26,12 @@ export function formatNumber(value: number, decimals = 3): string {
 }
 
 /**
+ * What stands after a number: a degree of angle close to it, every other unit after a space, nothing for a bare count
+ * (SI Brochure, 9th edition, 5.4.3; recalled, not seen).
+ */
+export const unitAfter = (unit: string): string => (unit === '°' || unit === '' ? unit : ` ${unit}`)
+
+/**
  * A torque in the unit asked, without the unit's name.
  *
  * A figure somebody chose is shown whole: one that takes at most two decimals in this unit (99.75, 22, 4.5).

@@ -60,9 +60,9 @@ describe('today, in the office', () => {
     ])
   })
 
-  test('a damage report stands until its hold is cleared, whatever is expected', () => {
+  test('damage is to be seen to until its hold is cleared, whatever is expected', () => {
     expect(texts([summary('E-1', { holds: [hold('damage', 'chipped liner', 9)] })], writer)).toEqual([
-      'E-1 Damage report: chipped liner',
+      'E-1 See to the damage: chipped liner',
     ])
   })
 

@@ -194,7 +194,11 @@ describe('releases in the head', () => {
   test('released, then back under warranty', () => {
     const out: PlannedJob = { ...job, releases: [release] }
     expect(releaseStates(out, words)).toEqual([
-      { text: 'Released to its owner by Bram, +0 min: record E-1-1, edition 1.', against: false },
+      {
+        text: 'Released to its owner by Bram, +0 min: record E-1-1, edition 1.',
+        against: false,
+        record: 'E-1-1',
+      },
     ])
     const back = {
       ...out,

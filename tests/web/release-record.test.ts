@@ -14,6 +14,7 @@ import {
   settledRows,
   signatureRows,
 } from '../../web/pages/record/edition-rows'
+import { findJoints } from '../../web/pages/record/find'
 import { caps, claim, read, sign, tell, words } from './engine-job'
 import { aboard, releasable, release, released } from './release-job'
 
@@ -181,4 +182,18 @@ describe('what an edition says', () => {
       gateWords({ ...row, answer: { by: 'suvi', doneAt: 0, count: 4 } }, { ...words, moment: () => 'then' }),
     ).toBe('4 counted, Suvi, then')
   })
+})
+
+test('a joint is found by part of any word of its name, its step’s, or its id, as it is asked on the telephone', () => {
+  const groups = [
+    { joint: { id: 'G-F4', title: 'Adaptor bolts' }, step: { id: 'F4', title: 'Oil filter adaptor' } },
+    { joint: { id: 'G-E6a', title: 'Filter head bolts' }, step: { id: 'E6', title: 'Lift pump' } },
+    { joint: { id: 'G-B4', title: 'Rod bolts' }, step: { id: 'B4', title: 'Pistons in' } },
+  ] as unknown as Parameters<typeof findJoints>[0]
+  const found = (asked: string) => findJoints(groups, asked).map(({ jointId }) => jointId)
+  expect(found('filter')).toEqual(['G-F4', 'G-E6a'])
+  expect(found(' OIL  filt ')).toEqual(['G-F4'])
+  expect(found('g-b4')).toEqual(['G-B4'])
+  expect(found('sump')).toEqual([])
+  expect(found('  ')).toEqual([])
 })

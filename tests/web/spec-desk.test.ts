@@ -77,6 +77,13 @@ describe('the address holds the sheet', () => {
 })
 
 describe('what is typed', () => {
+  test('a hole that cannot be as entered has no thread to strip either, and no torque is recommended for it', () => {
+    const deep = sheet({ ...blind, threadDepth: '40', holeDepth: '26' })
+    expect(deep.fit).toMatchObject({ state: 'refused' })
+    expect(deep.strip).toEqual(deep.fit)
+    expect(deep.recommended.state).not.toBe('there')
+    expect(answerOf(sheet(blind).recommended)?.torqueNm).toBeGreaterThan(0)
+  })
   test('a length alone is mm; a fraction is inches; words are refused at their field', () => {
     expect(lengthIn('12,5')).toEqual({ value: 12.5 })
     expect(lengthIn('3/8').value).toBeCloseTo(9.525, 9)

@@ -13,8 +13,6 @@ interface PageLink {
   title: string
   /** Other pages below the same address. */
   exact: boolean
-  /** Left out of a narrow bar: there it would take a second row from the work below. */
-  roomy?: boolean
 }
 
 export function TopBar() {
@@ -35,7 +33,7 @@ export function TopBar() {
             { href: `/jobs/${id}/audit`, title: 'Audit', exact: false },
           ]
         : []),
-      { href: '/desk', title: 'Spec desk', exact: true, roomy: id !== undefined },
+      { href: '/desk', title: 'Spec desk', exact: true },
       { href: '/shop', title: 'Shop', exact: false },
     ]
   })
@@ -56,7 +54,7 @@ export function TopBar() {
           <ul>
             <For each={pages()}>
               {(page) => (
-                <li classList={{ 'roomy-only': page.roomy === true }}>
+                <li>
                   <A href={page.href} end={page.exact} activeClass="here">
                     {page.title}
                   </A>

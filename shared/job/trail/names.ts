@@ -1,5 +1,6 @@
 /** What the trail calls the steps, joints, sets, measurements and gates that events point at. */
 import { indexPlan, STEP_SET, signatureSets } from '../../plan/read'
+import { unitAfter } from '../../units'
 import { listed, positionsInWords, unended } from '../../words'
 import type { Deferred, Job, Waived } from '../types'
 
@@ -36,7 +37,7 @@ export function unitOf(
   { stepId, measurementId }: { stepId: string; measurementId: string },
 ): string {
   const unit = stepOf(job, stepId)?.measurements.find(({ id }) => id === measurementId)?.unit
-  return unit ? ` ${unit}` : ''
+  return unit ? unitAfter(unit) : ''
 }
 
 export const gateText = (job: Job, stepId: string, gateId: string): string =>

@@ -1,5 +1,14 @@
 import { describe, expect, test } from 'vitest'
-import { compareNm, formatNumber, fromNm, roundTo, showTorque, toMicroNm, toNm } from '../../../shared/units'
+import {
+  compareNm,
+  formatNumber,
+  fromNm,
+  roundTo,
+  showTorque,
+  toMicroNm,
+  toNm,
+  unitAfter,
+} from '../../../shared/units'
 
 describe('torques as numbers', () => {
   test('units that are powers of ten make no float noise', () => {
@@ -46,6 +55,16 @@ describe('torques as a person writes them', () => {
     expect(formatNumber(-1e-7)).toBe('0')
     expect(formatNumber(-1.5)).toBe('−1.5')
     expect(formatNumber(1234567.891)).toBe('1234567.891')
+  })
+
+  test('a degree of angle stands close to its number, and no other unit does', () => {
+    expect(['°', '', '°C', 'mm', 'N·m'].map((unit) => `17${unitAfter(unit)}`)).toEqual([
+      '17°',
+      '17',
+      '17 °C',
+      '17 mm',
+      '17 N·m',
+    ])
   })
 
   test.each([

@@ -22,7 +22,7 @@ import {
 } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { formatNumber } from '../../../shared/units'
+import { formatNumber, unitAfter } from '../../../shared/units'
 import { listed, positionsInWords } from '../../../shared/words'
 import { limitsWords } from '../engine/step-words'
 
@@ -168,7 +168,7 @@ export function waivedWords(job: Job, what: Waived): string {
   const step = entry && job.plan && indexPlan(job.plan).stepById.get(entry.stepId)
   const asked = step?.measurements.find(({ id }) => id === entry?.measurementId)
   return entry && asked
-    ? `${asked.title}, ${entry.place}: ${formatNumber(entry.value, 6)} ${asked.unit}`
+    ? `${asked.title}, ${entry.place}: ${formatNumber(entry.value, 6)}${unitAfter(asked.unit)}`
     : waivedName(job, what)
 }
 

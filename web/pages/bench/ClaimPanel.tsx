@@ -49,7 +49,10 @@ export function ClaimPanel() {
           when={hides()}
           fallback={
             <>
-              <p class="sentence against">{sentenceFor(why(), bench.words)}</p>
+              {/* The hold itself stands right above, with its clear. */}
+              <Show when={why().refused !== 'on_hold'}>
+                <p class="sentence against">{sentenceFor(why(), bench.words)}</p>
+              </Show>
               <Show when={why().refused === 'would_hide_unproven'}>
                 <p>
                   If it must be covered now, a supervisor can accept that with a reason, on the audit page of

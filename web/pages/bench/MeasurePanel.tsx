@@ -4,7 +4,7 @@ import type { MeasurementEntry } from '../../../shared/job/types'
 import { leadsNow, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import { isAgainst, ledWords } from '../../../shared/measure'
 import type { Measurement } from '../../../shared/plan/types'
-import { formatNumber } from '../../../shared/units'
+import { formatNumber, unitAfter } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
@@ -22,11 +22,11 @@ export interface Spot {
 
 export const limitWords = ({ min, max, unit }: Measurement): string =>
   min !== undefined && max !== undefined
-    ? `${formatNumber(min)} to ${formatNumber(max)} ${unit}`
+    ? `${formatNumber(min)} to ${formatNumber(max)}${unitAfter(unit)}`
     : min !== undefined
-      ? `at least ${formatNumber(min)} ${unit}`
+      ? `at least ${formatNumber(min)}${unitAfter(unit)}`
       : max !== undefined
-        ? `at most ${formatNumber(max)} ${unit}`
+        ? `at most ${formatNumber(max)}${unitAfter(unit)}`
         : `no limits, in ${unit}`
 
 /** The list: every place a row to press, its reading and whether it is inside. */
@@ -168,7 +168,7 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
           />
           <Button look="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
             {Number.isFinite(value())
-              ? `It measures ${formatNumber(value(), 4)} ${one().unit}`
+              ? `It measures ${formatNumber(value(), 4)}${unitAfter(one().unit)}`
               : 'Enter what you measured'}
           </Button>
           <div class="wrench-line">
@@ -198,7 +198,8 @@ function JustEntered(props: { asked: Measurement; place: string; value: number; 
       <Show when={!props.here}>
         <p>
           <strong>
-            {props.asked.title}, {props.place}: {formatNumber(props.value, 4)} {props.asked.unit}
+            {props.asked.title}, {props.place}: {formatNumber(props.value, 4)}
+            {unitAfter(props.asked.unit)}
           </strong>
           {entry() ? (entry()?.inBand ? ', inside' : ', outside') : ''}
         </p>
@@ -217,7 +218,8 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
     <div class="reading" classList={{ void: isVoid() }}>
       <p class="reading-head">
         <span class="reading-value">
-          {formatNumber(props.entry.value, 4)} {props.asked.unit}
+          {formatNumber(props.entry.value, 4)}
+          {unitAfter(props.asked.unit)}
         </span>
         <Stripe person={props.entry.by} />
         <span class="pencil">

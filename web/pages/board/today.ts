@@ -73,7 +73,7 @@ function office(summary: JobSummary, now: number, words: Words): Line[] {
     const asks = OFFICE_ASKS[kind]
     const due = expectedAt === undefined || dayOf(expectedAt) <= today
     const late = expectedAt !== undefined && dayOf(expectedAt) < today
-    if (kind === 'damage') lines.push({ text: `Damage report: ${what}`, rank: 1, pressing: late })
+    if (kind === 'damage') lines.push({ text: `See to the damage: ${what}`, rank: 1, pressing: late })
     else if (asks && due)
       lines.push({
         about: what,

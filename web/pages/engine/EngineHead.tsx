@@ -1,4 +1,5 @@
 /** Who the engine is: number, model, serial, what it drives, owner, the work agreed, the plan and its edition. */
+import { A } from '@solidjs/router'
 import { createMemo, For, type JSX, Show } from 'solid-js'
 import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
@@ -53,7 +54,20 @@ export function EngineHead(props: { here: readonly Here[] }) {
       </dl>
       <Show when={states().length > 0}>
         <div class="engine-releases">
-          <For each={states()}>{(state) => <p classList={{ against: state.against }}>{state.text}</p>}</For>
+          <For each={states()}>
+            {(state) => (
+              <p classList={{ against: state.against }}>
+                {state.text}
+                <Show when={state.record}>
+                  {(number) => (
+                    <A class="button record-way" href={`/jobs/${job().id}/record/${number()}`}>
+                      The record {number()}
+                    </A>
+                  )}
+                </Show>
+              </p>
+            )}
+          </For>
         </div>
       </Show>
     </header>

@@ -172,6 +172,8 @@ export const clocksOf = (job: PlannedJob, now: number, words: Words) =>
 export interface HeadState {
   text: string
   against: boolean
+  /** The number of the record it left, to be opened from here. */
+  record?: string
 }
 
 /** What of the releases the head says, the last word last. */
@@ -196,6 +198,7 @@ export function releaseStates(job: Job, words: Words): HeadState[] {
           ? `Released to its owner by ${who}: record ${release.number}, edition ${release.edition}.`
           : `Released to fitting by ${who}.`,
         against: false,
+        record: release.number,
       })
   }
   const last = job.warranties.at(-1)
@@ -205,5 +208,5 @@ export function releaseStates(job: Job, words: Words): HeadState[] {
       text: `Back under warranty since ${words.moment(last.doneAt)}: ${last.complaint}${last.closed ? `. Found: ${last.closed.finding}` : ''}`,
       against: releaseInForce(planned, 'to_owner') === undefined,
     })
-  return states.sort((a, b) => a.at - b.at).map(({ text, against }) => ({ text, against }))
+  return states.sort((a, b) => a.at - b.at).map(({ at: _, ...state }) => state)
 }

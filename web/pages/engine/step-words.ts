@@ -1,6 +1,6 @@
 /** A step in words: where it stands, what it asks, what it hides. Short enough to be read aloud across the shop. */
 import type { Band, Joint, Measurement, Pass } from '../../../shared/plan/types'
-import { formatNumber, showTorque } from '../../../shared/units'
+import { formatNumber, showTorque, unitAfter } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
 import type { Behind, NamedFasteners, Progress, StepView } from './step-view'
 
@@ -100,9 +100,10 @@ export function fastenerWords(joint: Pick<Joint, 'positions' | 'thread' | 'lengt
 }
 
 export function limitsWords({ min, max, unit }: Pick<Measurement, 'min' | 'max' | 'unit'>): string {
-  if (min !== undefined && max !== undefined) return `${formatNumber(min)} to ${formatNumber(max)} ${unit}`
-  if (min !== undefined) return `at least ${formatNumber(min)} ${unit}`
-  if (max !== undefined) return `at most ${formatNumber(max)} ${unit}`
+  if (min !== undefined && max !== undefined)
+    return `${formatNumber(min)} to ${formatNumber(max)}${unitAfter(unit)}`
+  if (min !== undefined) return `at least ${formatNumber(min)}${unitAfter(unit)}`
+  if (max !== undefined) return `at most ${formatNumber(max)}${unitAfter(unit)}`
   return unit
 }
 

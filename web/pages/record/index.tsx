@@ -14,6 +14,7 @@ import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { Sentence } from '../../ui/Sentence'
 import { type Edition, editionOf, inGroups } from './edition'
+import { FindJoint } from './FindJoint'
 import { footPages } from './foot'
 import { Paper } from './Paper'
 import { checkWhole, eventsOf, type Whole, wholeWords } from './whole'
@@ -135,6 +136,7 @@ function Shown(props: { edition: Edition; chain: Chain | undefined }) {
             </p>
           )}
         </Show>
+        <FindJoint edition={props.edition} />
         <h2>Since this record</h2>
         <Show
           when={since().length > 0}

@@ -92,7 +92,7 @@ function Links(props: { one: Strip }) {
   const from = () =>
     ({
       fit: 'the bolt in its hole',
-      thread: 'the whole thread; no bolt length is known',
+      thread: 'the whole thread; how far the bolt reaches into it is not known',
       rule: 'taken as 1.5 d; nothing is entered',
     })[props.one.lengthFrom]
   return (

@@ -48,9 +48,6 @@ export function TorqueAnswer() {
         </Match>
         <Match when={tight() === undefined}>
           <p class="sentence against">No torque is computed. {why()}</p>
-          <Show when={desk().thread.state === 'there'}>
-            <Lubrications />
-          </Show>
         </Match>
       </Switch>
     </section>

@@ -125,6 +125,8 @@ export function stripOf(asked: Asked, thread: Thread, fit: Part<Fit>): Part<Stri
   if (asked.material === '') return open('Choose what the hole is cut in to see what strips first.')
   const lengths = lengthsOf(asked)
   if (isPart(lengths)) return lengths
+  // Where the hole cannot be as it is entered, no length of thread is known to hold.
+  if (fit.state === 'refused') return fit
   const held =
     fit.state === 'there' && fit.value.lengthMm !== undefined ? fit.value.fit.engagementMm : undefined
   if (held === 0)

@@ -89,9 +89,7 @@ export default function SpecDesk() {
         <header class="desk-head">
           <h1>
             Spec desk
-            <Show when={thread()}>
-              {(found) => <span class="stencil desk-name"> {found().designation}</span>}
-            </Show>
+            <Show when={thread()}>{(found) => <span class="desk-name"> {found().designation}</span>}</Show>
           </h1>
           <p class="desk-paper">
             {session.me()?.shop.name}, {DAY.format(openedAt)}.{' '}

@@ -66,7 +66,11 @@ export default function Wall() {
   const clockWords = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
 
   return (
-    <div class="wall" style={{ '--rows': Math.max(pages()[at()]?.length ?? 1, 1) }}>
+    <div
+      class="wall"
+      classList={{ 'wall-airy': (pages()[at()]?.length ?? 0) < rows() }}
+      style={{ '--rows': Math.max(pages()[at()]?.length ?? 1, 1) }}
+    >
       <header class="wall-head">
         <h1 class="stencil">
           <A href="/" title="Back to the board">
