@@ -111,37 +111,31 @@ function Joint(props: { pass: number } & Pick<Parameters<typeof Known>[0], 'join
       >
         {(value) => <History value={value()} />}
       </Show>
-      <Known joint={props.joint} step={props.step} pass={props.pass} known={known()} />
-      <Show
-        when={refusal()}
-        fallback={
-          <Show
-            when={!settled() || anew()}
-            fallback={
-              <div class="settle-anew">
-                <p>
-                  Settled anew, what was signed on the value in force lapses, and every reading is judged by
-                  the new one. What stands now stays in the record.
-                </p>
-                <Button onClick={() => setAnew(true)}>Settle anew</Button>
-              </div>
-            }
-          >
-            <Ways
-              joint={props.joint}
-              pass={props.pass}
-              known={known()}
-              onSettled={() => settledNow(setAnew)}
-            />
-          </Show>
-        }
-      >
+      {/* Who may not settle it reads first who does: what is known of the joint is for that person. */}
+      <Show when={refusal()}>
         {(no) => (
           <div class="settle-anew">
             <Sentence against>{sentenceFor(no() as Parameters<typeof sentenceFor>[0], desk.words)}</Sentence>
             <p>{whoSettles(desk.shop())}</p>
           </div>
         )}
+      </Show>
+      <Known joint={props.joint} step={props.step} pass={props.pass} known={known()} />
+      <Show when={!refusal()}>
+        <Show
+          when={!settled() || anew()}
+          fallback={
+            <div class="settle-anew">
+              <p>
+                Settled anew, what was signed on the value in force lapses, and every reading is judged by the
+                new one. What stands now stays in the record.
+              </p>
+              <Button onClick={() => setAnew(true)}>Settle anew</Button>
+            </div>
+          }
+        >
+          <Ways joint={props.joint} pass={props.pass} known={known()} onSettled={() => settledNow(setAnew)} />
+        </Show>
       </Show>
     </>
   )
