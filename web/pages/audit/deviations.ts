@@ -69,7 +69,7 @@ function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
       {
         stepId: step.id,
         title: `${asked?.title ?? entry.measurementId}, ${entry.place}`,
-        say: `${formatNumber(entry.value, 6)} ${asked?.unit ?? ''}${limits}`,
+        say: `${formatNumber(entry.value, 6)}${asked ? unitAfter(asked.unit) : ''}${limits}`,
         what: [what],
       },
     ]

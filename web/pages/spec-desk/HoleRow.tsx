@@ -171,8 +171,10 @@ function Fitted(props: { one: Fit }) {
       ? 'No standard length is right here: change the stack, the washer or the hole.'
       : `Right ${right.length === 1 ? 'is' : 'are'} ${listed(right.map((one) => mm(one)))} mm.`
   }
+  // A bolt that reaches deeper than there is thread is held by no more than there is.
+  const held = () => Math.min(1, (props.one.section?.threadDepthMm ?? Infinity) / fit().engagementMm)
   const facts = () => [
-    ['holds', `${mm(fit().engagementMm)} mm (${formatNumber(fit().engagementD, 1)} d)`],
+    ['holds', `${mm(fit().engagementMm * held())} mm (${formatNumber(fit().engagementD * held(), 1)} d)`],
     ['should hold', `${mm(fit().minEngagementMm)} mm`],
     ...(fit().clearanceMm < 0
       ? [[props.one.through ? 'stands out by' : 'too long by', `${mm(-fit().clearanceMm)} mm`]]
