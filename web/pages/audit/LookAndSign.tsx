@@ -9,7 +9,7 @@ import { sentenceFor } from '../../../shared/job/refusals'
 import { hiddenBy, setViews, standingReading } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
-import { formatNumber } from '../../../shared/units'
+import { formatNumber, unitAfter } from '../../../shared/units'
 import { listed } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
@@ -236,8 +236,8 @@ function MeasuredLook(props: { step: AdoptedStep }) {
                 <b>{measurement.title}</b>{' '}
                 {places
                   .map(({ place, entry }) => `${place} ${entry ? formatNumber(entry.value) : '–'}`)
-                  .join(', ')}{' '}
-                {measurement.unit}
+                  .join(', ')}
+                {unitAfter(measurement.unit)}
                 <span class="pencil">, asked {limitsWords(measurement)}</span>
                 <For each={leads}>{({ words }) => <p class="small">{words}</p>}</For>
               </li>

@@ -5,7 +5,7 @@
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { formatNumber } from '../../../shared/units'
+import { formatNumber, unitAfter } from '../../../shared/units'
 import { markOf } from '../../drawings/heads'
 import { planned, useDesk } from './desk'
 import { fastenersSaid } from './office-view'
@@ -182,19 +182,18 @@ function Measured(props: { view: MeasurementView }) {
       >
         <Show
           when={props.view.places.length <= 6}
-          fallback={`${taken().length} of ${props.view.places.length} places measured`}
+          fallback={`${taken().length} of ${props.view.places.length} places measured, in ${measurement.unit}`}
         >
           <For each={taken()}>
-            {({ entry }) => (
+            {({ entry }, index) => (
               <span class="value" classList={{ against: entry?.inBand === false }}>
-                {formatNumber(entry?.value ?? 0)}{' '}
+                {formatNumber(entry?.value ?? 0)}
+                {index() + 1 === taken().length ? unitAfter(measurement.unit) : ' '}
               </span>
             )}
           </For>
         </Show>
-        <span class="pencil">
-          {measurement.unit}, asked {limitsWords(measurement)}
-        </span>
+        <span class="pencil">, asked {limitsWords(measurement)}</span>
         <Show when={out() > 0}>
           <strong class="against">
             {' '}
