@@ -127,6 +127,7 @@ export const FASTENER_FAULTS: Record<FastenerFault, string> = {
   cycles_spent: 'it has had its cycles. Fit a new one',
   bottoms_out:
     'its end meets the bottom of this hole before it clamps. Fit a length that is right here and say which',
+  hole_impossible: 'what was recorded of its hole cannot be. Measure it again and record it',
   too_short: 'too little thread would hold it in this hole. Fit a length that is right here and say which',
   hole_stripped: 'its thread is stripped. Have it renewed and record how',
 }

@@ -18,7 +18,7 @@ export type FastenerFault =
 /** What is wrong with a hole, or with a length in it: told before anything is tightened there. */
 export type HoleFault = Misfit | 'hole_stripped'
 export const isHoleFault = (fault: FastenerFault): fault is HoleFault =>
-  fault === 'hole_stripped' || fault === 'bottoms_out' || fault === 'too_short'
+  fault === 'hole_stripped' || fault === 'hole_impossible' || fault === 'bottoms_out' || fault === 'too_short'
 
 /** The tightenings of the fastener that is in a place now, as far as the record knows it. */
 export const tighteningsHere = (job: PlannedJob, joint: AdoptedJoint, position: number): Tightening[] =>

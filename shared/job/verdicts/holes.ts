@@ -122,13 +122,22 @@ function leastEngagement({ hole, lengthMm, thread: given }: Joint, insert: Threa
 }
 
 /** What stands against a bolt in its hole. Coming near the bottom is a caution, never one of these. */
-export type Misfit = 'bottoms_out' | 'too_short'
+export type Misfit = 'bottoms_out' | 'too_short' | 'hole_impossible'
 
-/** [HR9–HR11] What is wrong with the length that stands, or would stand, in a place. */
+/** What was recorded of a hole and cannot be: no fit can be told, so nothing there is taken for right. */
+const IMPOSSIBLE: readonly string[] = [
+  'insert_longer_than_hole',
+  'thread_deeper_than_hole',
+  'insert_outer_thread_small',
+  'number_impossible',
+]
+
+/** [HR9–HR11] [HR16] What is wrong with the length that stands, or would stand, in a place. */
 export function misfit(job: Job, joint: Joint, position: number): Misfit | undefined {
   if (!joint.hole || isAsMade(job, joint, position)) return undefined
   const found = boltFit(job, joint, position)
-  if (!found || isRefusal(found)) return undefined
+  if (isRefusal(found)) return IMPOSSIBLE.includes(found.refused) ? 'hole_impossible' : undefined
+  if (!found) return undefined
   const { verdict } = found.fit
   return verdict === 'bottoms_out' || verdict === 'too_short' ? verdict : undefined
 }

@@ -257,6 +257,17 @@ describe('the bolt in its hole', () => {
       refusals: expect.arrayContaining([expect.objectContaining({ refused: 'insert_longer_than_hole' })]),
     })
   })
+  test('[HR16] a repair that cannot be as it was recorded is not taken for right', () => {
+    const tooLong = { condition: 'insert', insert: { kind: 'wire', lengthMm: 24 } } as const
+    const fault = (...happened: Given[]) => {
+      const { job, joint } = at(1, ...happened)
+      return faultOf(job, joint, 4)
+    }
+    expect(fault(knowing(), hole('JB', 4, tooLong))).toBe('hole_impossible')
+    const mended = hole('JB', 4, { ...tooLong, insert: { kind: 'wire', lengthMm: 12 } })
+    expect(fault(knowing(), hole('JB', 4, tooLong), mended)).not.toBe('hole_impossible')
+    expect(fault(knowing())).toBeUndefined()
+  })
   test('[HR11] a supervisor may accept it; it proves nothing', () => {
     const what = { kind: 'fastener', jointId: 'JB', position: 4 } as const
     floor(

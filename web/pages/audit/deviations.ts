@@ -43,6 +43,7 @@ export const FAULT_WORDS: Record<FastenerFault, string> = {
   fitted_twice: 'one-use, fitted again',
   cycles_spent: 'has had its cycles',
   bottoms_out: 'it bottoms out in its hole',
+  hole_impossible: 'what was recorded of its hole cannot be',
   too_short: 'too little thread holds it in its hole',
   hole_stripped: 'its thread is stripped',
 }

@@ -7,7 +7,15 @@ import { fastenerSentence } from '../../../shared/fastener/refusals'
 import type { PlannedJob } from '../../../shared/job/context'
 import { fitWords, HOLE_WORDS, holeWords, LINK_WORDS } from '../../../shared/job/hole-words'
 import type { CommandOf, FastenerCondition, HoleEntry, ThreadInsert } from '../../../shared/job/types'
-import { type BoltFit, boltFit, holeAt, isAsMade, longPart, stripsFirst } from '../../../shared/job/verdicts'
+import {
+  type BoltFit,
+  boltFit,
+  holeAt,
+  isAsMade,
+  longPart,
+  misfit,
+  stripsFirst,
+} from '../../../shared/job/verdicts'
 import { isRefusal } from '../../../shared/log'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { formatNumber } from '../../../shared/units'
@@ -52,7 +60,12 @@ export function holeView(
     ...(link && !stripped
       ? { gives: `Overloaded, it is ${LINK_WORDS[link.weakest]} that gives first.` }
       : {}),
-    against: stripped || (judged && (fit?.fit.verdict === 'bottoms_out' || fit?.fit.verdict === 'too_short')),
+    against:
+      stripped ||
+      (judged &&
+        (fit?.fit.verdict === 'bottoms_out' ||
+          fit?.fit.verdict === 'too_short' ||
+          (lengthMm === undefined && misfit(job, joint, position) === 'hole_impossible'))),
   }
 }
 
