@@ -35,7 +35,7 @@ async function pastes(device: Device): Promise<void> {
   await page.getByRole('heading', { name: 'From a torque sheet' }).waitFor()
   expect(await looks(device, 'sheet-empty')).toEqual([])
   await page.getByRole('textbox', { name: 'The sheet as text' }).fill(SHEET)
-  await says(counts(page), '3 read, 1 to look at, 2 not read; 2 headings')
+  await says(counts(page), '3 read, 1 doubtful, 2 not read; 2 headings')
   // Every line is there, those to look at first, with the reason.
   for (const text of SHEET.split('\n').slice(1))
     expect(
@@ -66,15 +66,15 @@ async function corrects({ page }: Device): Promise<void> {
   await page.keyboard.press('End')
   await page.keyboard.type(' N·m')
   await says(line(page, 5, 'Rocker cover bolt'), '12 N·m')
-  await says(counts(page), '4 read, 1 to look at, 1 not read; 2 headings')
+  await says(counts(page), '4 read, 1 doubtful, 1 not read; 2 headings')
   await line(page, 4, 'Head stud').getByRole('button', { name: 'It says 95 N·m' }).click()
-  await says(counts(page), '5 read, 0 to look at, 1 not read; 2 headings')
+  await says(counts(page), '5 read, 0 doubtful, 1 not read; 2 headings')
   // What was said outlives another page, and a reload.
   await page.getByRole('link', { name: 'Back to the library' }).click()
   await page.getByRole('link', { name: 'From a torque sheet' }).click()
-  await says(counts(page), '5 read, 0 to look at, 1 not read; 2 headings')
+  await says(counts(page), '5 read, 0 doubtful, 1 not read; 2 headings')
   await page.reload()
-  await says(counts(page), '5 read, 0 to look at, 1 not read; 2 headings')
+  await says(counts(page), '5 read, 0 doubtful, 1 not read; 2 headings')
 }
 
 async function makesThePlan({ page }: Device): Promise<void> {

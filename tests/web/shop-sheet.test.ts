@@ -54,7 +54,7 @@ describe('what a line is', () => {
       'look',
       'unread',
     ])
-    expect(countsWords(countsOf(workLines(SHEET, WORK)))).toBe('2 read, 2 to look at, 2 not read; 2 headings')
+    expect(countsWords(countsOf(workLines(SHEET, WORK)))).toBe('2 read, 2 doubtful, 2 not read; 2 headings')
   })
 
   test('each line knows its heading, and lines to look at come first, unread before doubtful', () => {

@@ -8,6 +8,7 @@ import type { PlanFault } from '../../../shared/plan/place'
 import type { Plan } from '../../../shared/plan/types'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
+import { DropFile } from './DropFile'
 import type { ShopDesk } from './desk'
 import { excerpt, placeOf } from './fault-place'
 import { readPlanFile } from './library'
@@ -26,7 +27,6 @@ export function ReadPlan(props: { desk: ShopDesk }) {
   const [plan, setPlan] = createSignal<Plan>()
   const [why, setWhy] = createSignal<string>()
   const [busy, setBusy] = createSignal(false)
-  const [over, setOver] = createSignal(false)
   let area: HTMLTextAreaElement | undefined
 
   async function read(): Promise<void> {
@@ -43,8 +43,7 @@ export function ReadPlan(props: { desk: ShopDesk }) {
     else setPlan(reading.plan)
   }
 
-  async function take(file: File | undefined): Promise<void> {
-    if (!file) return
+  async function take(file: File): Promise<void> {
     setFileName(file.name)
     setText(await file.text())
     await read()
@@ -73,37 +72,12 @@ export function ReadPlan(props: { desk: ShopDesk }) {
       </div>
       <Show when={desk.mayEdit()} fallback={<p>A supervisor or the owner reads plans into the library.</p>}>
         <Show when={!plan()}>
-          <label
-            class="drop"
-            classList={{ 'drop-over': over() }}
-            onDragOver={(event) => {
-              event.preventDefault()
-              setOver(true)
-            }}
-            onDragLeave={() => setOver(false)}
-            onDrop={(event) => {
-              event.preventDefault()
-              setOver(false)
-              void take(event.dataTransfer?.files[0])
-            }}
-          >
-            <input
-              type="file"
-              accept=".json,application/json"
-              onChange={(event) => {
-                void take(event.currentTarget.files?.[0])
-                // The same file, put right, can be chosen again.
-                event.currentTarget.value = ''
-              }}
-            />
-            <span>
-              <b>{fileName() ?? 'Drop a plan file here, or press to choose one.'}</b>
-              <span class="pencil">
-                {' '}
-                A text file of JSON; GET /api/schema has its layout. Nothing is added before you have looked.
-              </span>
-            </span>
-          </label>
+          <DropFile
+            accept=".json,application/json"
+            title={fileName() ?? 'Drop a plan file here, or press to choose one.'}
+            says="A text file of JSON; GET /api/schema has its layout. Nothing is added before you have looked."
+            onFile={(file) => void take(file)}
+          />
         </Show>
         <Show when={faults()} keyed>
           {(found) => <Faults text={found.of} faults={found.list} goTo={goTo} />}

@@ -1,6 +1,7 @@
 /** Where a sheet comes in: dropped, chosen or pasted. Once it is in, its text stands folded away and can still be changed. */
 import { createEffect, createSignal, on, Show } from 'solid-js'
 import { Button } from '../../../ui/Button'
+import { DropFile } from '../DropFile'
 
 interface SheetTextProps {
   text: string
@@ -11,10 +12,8 @@ interface SheetTextProps {
 
 export function SheetText(props: SheetTextProps) {
   const [fileName, setFileName] = createSignal<string>()
-  const [over, setOver] = createSignal(false)
   const [sure, setSure] = createSignal(false)
-  const take = async (file: File | undefined) => {
-    if (!file) return
+  const take = async (file: File) => {
     setFileName(file.name)
     props.onNew(await file.text())
   }
@@ -32,37 +31,12 @@ export function SheetText(props: SheetTextProps) {
   return (
     <>
       <Show when={!filled()}>
-        <label
-          class="drop"
-          classList={{ 'drop-over': over() }}
-          onDragOver={(event) => {
-            event.preventDefault()
-            setOver(true)
-          }}
-          onDragLeave={() => setOver(false)}
-          onDrop={(event) => {
-            event.preventDefault()
-            setOver(false)
-            void take(event.dataTransfer?.files[0])
-          }}
-        >
-          <input
-            type="file"
-            accept=".csv,.tsv,.txt,text/*"
-            onChange={(event) => {
-              void take(event.currentTarget.files?.[0])
-              event.currentTarget.value = ''
-            }}
-          />
-          <span>
-            <b>Drop a table here, or press to choose a file.</b>
-            <span class="pencil">
-              {' '}
-              CSV, TSV or plain text: a line a fastener, with its torque, and thread and number where the
-              sheet has them. It stays on this device.
-            </span>
-          </span>
-        </label>
+        <DropFile
+          accept=".csv,.tsv,.txt,text/*"
+          title="Drop a table here, or press to choose a file."
+          says="CSV, TSV or plain text: a line a fastener, with its torque, and thread and number where the sheet has them. It stays on this device."
+          onFile={(file) => void take(file)}
+        />
       </Show>
       <details class="sheet-text" open={open()} onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>

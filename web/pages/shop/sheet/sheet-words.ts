@@ -72,11 +72,11 @@ function spanWords(
 
 const some = (n: number, one: string, more = `${one}s`) => `${n} ${n === 1 ? one : more}`
 
-/** `42 read, 5 to look at, 3 not read; 4 headings, 1 left out`. */
+/** `42 read, 5 doubtful, 3 not read; 4 headings, 1 left out`. */
 export function countsWords(counts: SheetCounts): string {
   const { read, look, unread, headings, out } = counts
   const more = [headings ? some(headings, 'heading') : '', out ? `${out} left out` : ''].filter(Boolean)
-  return [`${read} read, ${look} to look at, ${unread} not read`, more.join(', ')].filter(Boolean).join('; ')
+  return [`${read} read, ${look} doubtful, ${unread} not read`, more.join(', ')].filter(Boolean).join('; ')
 }
 
 /** What a line is called where its torque field or its class must be named. */
