@@ -27,7 +27,8 @@ export function leverFactor(adapter: Adapter | undefined): number {
 
 /** What a setting on the scale applies at the fastener, N·m. */
 export const appliedNm = (value: number, unit: TorqueUnit, adapter?: Adapter): number =>
-  toNm(value, unit) * leverFactor(adapter)
+  // A scale at 0 on a lever that reaches back beyond the hand: + 0 makes −0 a 0, which is how it is stored.
+  toNm(value, unit) * leverFactor(adapter) + 0
 
 /** The number to set on the scale so that the fastener gets `targetNm`, in the wrench's unit. */
 export const settingFor = (targetNm: number, unit: TorqueUnit, adapter?: Adapter): number =>

@@ -26,7 +26,7 @@ const SHEET = [
 
 const line = (page: Page, n: number, name: string): Locator =>
   page.getByRole('listitem', { name: `line ${n}, ${name}` })
-const counts = (page: Page) => page.getByRole('status').filter({ hasText: 'to look at' }).first()
+const counts = (page: Page) => page.getByRole('status').filter({ hasText: 'doubtful' }).first()
 
 async function pastes(device: Device): Promise<void> {
   const { page } = device

@@ -23,6 +23,9 @@ describe('the lever', () => {
     expect(leverFactor(undefined)).toBe(1)
     expect(appliedNm(30, 'N·m')).toBe(30)
   })
+  test('[SC6] nothing on the scale applies nothing, also where the lever reaches back beyond the hand', () => {
+    expect(appliedNm(0, 'N·m', { wrenchMm: 114, adapterMm: 299, angleDeg: 113 })).toBe(0)
+  })
   test('[SC6] a setting made for a torque applies that torque, in any unit and with any adapter that lengthens', () => {
     const adapters = fc.record({
       wrenchMm: fc.double({ min: 50, max: 2000, noNaN: true }),
