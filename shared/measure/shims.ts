@@ -34,11 +34,17 @@ const aim = (target: ShimTarget): number =>
       ? (target.min + target.max) / 2
       : target.max
 
+/** What a target says of the limits too; a single figure says nothing of them. */
+function limitsOf(target: ShimTarget): Limits {
+  if (target.kind === 'fixed') return {}
+  return target.kind === 'middle' ? { min: target.min, max: target.max } : { max: target.max }
+}
+
 /**
  * Shim over the follower: N = old + (measured − target), then the nearest size there is.
  *
  * With `upper_limit` the thinnest gap at or under the limit is chosen: the shim is rounded up. Source: three makers'
- * conventions as in DOMAIN's worked rows, see `tests/published/measurements.test.ts`.
+ * conventions, worked in `tests/published/measurements.test.ts`.
  */
 export function valveShim(
   input: { oldMm: number; measuredMm: number; target: ShimTarget; limits?: Limits } & ShimSizes,
@@ -49,8 +55,7 @@ export function valveShim(
     impossibleSize({ 'the clearance measured': measuredMm }, 'mm', 'zero_too')
   if (impossible) return impossible
   const ideal = oldMm + (measuredMm - aim(target))
-  const limits =
-    input.limits ?? (target.kind === 'middle' ? target : target.kind === 'upper_limit' ? target : {})
+  const limits = input.limits ?? limitsOf(target)
   return choose(input, ideal, limits, (shim) => oldMm + measuredMm - shim, target.kind === 'upper_limit')
 }
 
@@ -63,8 +68,7 @@ export function thrustShim(
   const { measuredTotalMm, target } = input
   const impossible = impossibleSize({ 'the total play': measuredTotalMm })
   if (impossible) return impossible
-  const limits =
-    input.limits ?? (target.kind === 'middle' ? target : target.kind === 'upper_limit' ? target : {})
+  const limits = input.limits ?? limitsOf(target)
   const ideal = measuredTotalMm - aim(target)
   return choose(input, ideal, limits, (shim) => measuredTotalMm - shim, target.kind === 'upper_limit')
 }

@@ -6,6 +6,7 @@ import { listed } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { Basis } from '../../ui/Basis'
 import { Ask, Choose, useDesk } from './ask'
+import { Facts } from './Facts'
 import type { Fit, Strip } from './hole'
 import { answerOf } from './part'
 import { kN, LINKS, mm, VERDICTS } from './words'
@@ -200,16 +201,7 @@ function Fitted(props: { one: Fit }) {
         </Show>
         <div>
           <Show when={verdict()}>
-            <dl class="desk-facts">
-              <For each={facts()}>
-                {([name, value]) => (
-                  <div>
-                    <dt>{name}</dt>
-                    <dd>{value}</dd>
-                  </div>
-                )}
-              </For>
-            </dl>
+            <Facts of={facts()} />
           </Show>
           <p>
             <strong>{lengths()}</strong> It holds enough from {mm(fit().shortestMm)} mm on and clears up to{' '}

@@ -1,6 +1,7 @@
 /** The thread and the class in figures: what people look up most. */
-import { For, Show } from 'solid-js'
+import { Show } from 'solid-js'
 import { useDesk } from './ask'
+import { Facts } from './Facts'
 import { answerOf } from './part'
 import { kN, mm } from './words'
 
@@ -31,16 +32,7 @@ export function ThreadFacts() {
     <Show when={facts().length > 0}>
       <section class="desk-answer" aria-labelledby="desk-thread">
         <h3 id="desk-thread">Thread and class</h3>
-        <dl class="desk-facts">
-          <For each={facts()}>
-            {([name, value]) => (
-              <div>
-                <dt>{name}</dt>
-                <dd>{value}</dd>
-              </div>
-            )}
-          </For>
-        </dl>
+        <Facts of={facts()} />
       </section>
     </Show>
   )
