@@ -46,7 +46,7 @@ export const PEOPLE: readonly Person[] = [
     NOTHING,
   ),
   person('hattie', 'Hattie Vane', 'HV', 'crimson', ['service_writer'], NOTHING, NOTHING),
-  person('dov', 'Dov Castell', 'DC', 'slate', [], NOTHING, NOTHING),
+  person('dov', 'Dov Carrick', 'DC', 'slate', [], NOTHING, NOTHING),
 ]
 
 /** Invented, and printed at every start of the demonstration. */

@@ -10,11 +10,11 @@ const DIAL = 'dial gauge DI-05'
 
 export const e101: Story = {
   jobId: 'e-101',
-  planId: 'corran-m38',
+  planId: 'orrath-q31',
   tell({ clock, open, promise, step, begin, say, note, hold }) {
     open(-13, {
       number: 'E-101',
-      engine: { model: 'Corran M38', serial: 'CM38-20417', drives: 'work boat Pale Heron' },
+      engine: { model: 'Orrath Q31', serial: 'OQ31-20417', drives: 'work boat Pale Heron' },
       owner: 'Sundrey Oyster Company',
       agreed: 'Full rebuild, refit aboard',
     })
@@ -156,7 +156,7 @@ export const e101: Story = {
     hold(-2, '11:20', 'dov', {
       kind: 'part',
       stepIds: ['E1'],
-      what: 'pump shim 0.70 (CM38-0415), ordered at Skarrow',
+      what: 'pump shim 0.70 (OQ31-0415), ordered at Skarrow',
       expected: [6, '12:00'],
     })
     note(
@@ -170,7 +170,7 @@ export const e101: Story = {
     hold(-1, '10:30', 'dov', {
       kind: 'part',
       stepIds: ['F8'],
-      what: 'elbow gasket (CM38-0555): a square 4-bolt one came, exchange asked',
+      what: 'elbow gasket (OQ31-0555): a square 4-bolt one came, exchange asked',
       expected: [1, '10:00'],
     })
     note(

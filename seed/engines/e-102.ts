@@ -49,7 +49,7 @@ export const e102: Story = {
       -3,
       '14:25',
       'dov',
-      `Liner press XB-01 is Gadlys Farm’s, borrowed: due back ${clock.say(3)}.`,
+      `Liner press XB-01 is Gathlow Farm Services’, borrowed: due back ${clock.say(3)}.`,
       stepId,
     )
     note(-2, '11:00', 'dov', 'Liner 3 (NP-5213) received from Northmere, box not opened yet.', stepId)
@@ -71,7 +71,7 @@ export const e102: Story = {
       0,
       '07:46',
       'dov',
-      `The replacement and the press’s return both fall on ${clock.say(3)}. Ask Gadlys for two more days.`,
+      `The replacement and the press’s return both fall on ${clock.say(3)}. Ask Gathlow for two more days.`,
       stepId,
     )
     note(

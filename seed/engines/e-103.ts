@@ -9,11 +9,11 @@ import type { Story } from '../play'
 
 export const e103: Story = {
   jobId: 'e-103',
-  planId: 'brindle-650',
+  planId: 'brendlow-615',
   tell({ clock, open, promise, step, say, note, hold }) {
     open(-8, {
       number: 'E-103',
-      engine: { model: 'Brindle 650 Twin', serial: 'BT65-0772', drives: 'motorcycle' },
+      engine: { model: 'Brendlow 615 Twin', serial: 'BL61-0772', drives: 'motorcycle' },
       owner: 'Mr Oake',
       agreed: 'Top end',
     })

@@ -11,11 +11,11 @@ import type { Story } from '../play'
 
 export const e104: Story = {
   jobId: 'e-104',
-  planId: 'stanmoor-g12',
+  planId: 'stavenmoor-g12',
   tell({ open, promise, step, say, note }) {
     open(-8, {
       number: 'E-104',
-      engine: { model: 'Stanmoor G12', serial: 'SG12-3310', drives: 'generating set' },
+      engine: { model: 'Stavenmoor G12', serial: 'SG12-3310', drives: 'generating set' },
       owner: 'Harbour Cold Store',
       agreed: 'Reseal, rings',
     })

@@ -12,12 +12,12 @@ import type { Story } from '../play'
 
 export const e107: Story = {
   jobId: 'e-107',
-  planId: 'tolmie-b4',
+  planId: 'tolvane-b4',
   tell({ open, promise, step, say, note, hold }) {
     open(-12, {
       number: 'E-107',
-      engine: { model: 'Tolmie B4', serial: 'TB4-2251', drives: 'baler' },
-      owner: 'Ansel Contracting',
+      engine: { model: 'Tolvane B4', serial: 'TB4-2251', drives: 'baler' },
+      owner: 'Wendry Contracting',
       agreed: 'Full rebuild',
     })
     promise(-12, '16:40', 1, 'Baling starts the day after; collected from the shop.')

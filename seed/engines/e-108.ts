@@ -1,5 +1,5 @@
 /**
- * E-108: the second Corran M38, delivered five weeks ago, in warranty. Its record is whole; TW-12 was in it.
+ * E-108: the second Orrath Q31, delivered five weeks ago, in warranty. Its record is whole; TW-12 was in it.
  *
  * Every step was done and signed, the bench proof released to fitting, the last stage to its owner.
  */
@@ -8,11 +8,11 @@ import type { Story } from '../play'
 
 export const e108: Story = {
   jobId: 'e-108',
-  planId: 'corran-m38',
+  planId: 'orrath-q31',
   tell({ open, promise, step, say, note }) {
     open(-46, {
       number: 'E-108',
-      engine: { model: 'Corran M38', serial: 'CM38-20588', drives: 'launch Little Auk' },
+      engine: { model: 'Orrath Q31', serial: 'OQ31-20588', drives: 'launch Little Auk' },
       owner: 'Fen Pilots',
       agreed: 'Full rebuild',
     })

@@ -192,7 +192,7 @@ describe('a shop with its engines', () => {
     await command(device, jobId, { type: 'OpenJob', number, engine: { model, serial }, owner, agreed })
     await command(device, jobId, {
       type: 'AdoptPlan',
-      planId: 'corran-m38',
+      planId: 'orrath-q31',
       edition: await editionOf(device),
     })
     const { page } = device

@@ -8,16 +8,16 @@ import type { Plan, PlanStep } from '../../shared/plan/types'
 
 /** By the plans of `seed/plans`: what the engine is called and what it may drive. */
 const KINDS: Readonly<Record<string, { model: string; drives: string[] }>> = {
-  'corran-m38': {
-    model: 'Corran M38, 3-cylinder marine diesel',
+  'orrath-q31': {
+    model: 'Orrath Q31, 3-cylinder marine diesel',
     drives: ['work boat Grey Teal', 'pilot launch'],
   },
   'halvard-f52': { model: 'Halvard F52, 4-cylinder farm diesel', drives: ['tractor', 'wood chipper'] },
-  'brindle-650': { model: 'Brindle 650 Twin', drives: ['motorcycle'] },
-  'stanmoor-g12': { model: 'Stanmoor G12, air-cooled', drives: ['generating set', 'welder'] },
+  'brendlow-615': { model: 'Brendlow 615 Twin', drives: ['motorcycle'] },
+  'stavenmoor-g12': { model: 'Stavenmoor G12, air-cooled', drives: ['generating set', 'welder'] },
   'ottersby-s9': { model: 'Ottersby S9', drives: ['launch', 'winch'] },
   'grendale-p60': { model: 'Grendale P60', drives: ['irrigation pump'] },
-  'tolmie-b4': { model: 'Tolmie B4', drives: ['baler', 'sweeper'] },
+  'tolvane-b4': { model: 'Tolvane B4', drives: ['baler', 'sweeper'] },
 }
 export const PLAN_IDS = Object.keys(KINDS)
 
@@ -26,7 +26,7 @@ const OWNERS = [
   'Mrs Rook, Uphill Farm',
   'Harbour Cold Store',
   'Three Ditch Growers',
-  'Ansel Contracting',
+  'Wendry Contracting',
   'Fen Pilots',
   'Messrs Aldwinckle, Throssell, Pennyfather and Daughters (Estuary)',
   'Ferry Volunteers',

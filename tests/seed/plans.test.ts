@@ -1,10 +1,10 @@
 /** The small plans of the demo shop: whole, marked as invented, with what the scenario names to the number. */
 import { describe, expect, test } from 'vitest'
-import brindle from '../../seed/plans/brindle-650.json'
+import brendlow from '../../seed/plans/brendlow-615.json'
 import grendale from '../../seed/plans/grendale-p60.json'
 import halvard from '../../seed/plans/halvard-f52.json'
-import stanmoor from '../../seed/plans/stanmoor-g12.json'
-import tolmie from '../../seed/plans/tolmie-b4.json'
+import stavenmoor from '../../seed/plans/stavenmoor-g12.json'
+import tolvane from '../../seed/plans/tolvane-b4.json'
 import { counts } from '../../shared/plan/counts'
 import { indexPlan, signatureSets } from '../../shared/plan/read'
 import { readPlan } from '../../shared/plan/schema'
@@ -18,10 +18,10 @@ const read = (value: unknown): Plan => {
 }
 const plans: Record<string, Plan> = {
   halvard: read(halvard),
-  brindle: read(brindle),
-  stanmoor: read(stanmoor),
+  brendlow: read(brendlow),
+  stavenmoor: read(stavenmoor),
   grendale: read(grendale),
-  tolmie: read(tolmie),
+  tolvane: read(tolvane),
 }
 const jointOf = (plan: string, id: string) => {
   const joint = plans[plan] && indexPlan(plans[plan]).jointById.get(id)
@@ -72,8 +72,8 @@ test('the joints the scenario names: fasteners, thread, class and passes', () =>
       [110, 'TW-12'],
     ],
   ])
-  expect(named('brindle', 'RB-stud')).toEqual([6, 'M8x1.25', '8', 'B', [[22, 'TW-13']]])
-  expect(named('brindle', 'HEAD')).toEqual([
+  expect(named('brendlow', 'RB-stud')).toEqual([6, 'M8x1.25', '8', 'B', [[22, 'TW-13']]])
+  expect(named('brendlow', 'HEAD')).toEqual([
     8,
     'M10x1.25',
     '10',
@@ -84,11 +84,11 @@ test('the joints the scenario names: fasteners, thread, class and passes', () =>
       [40, 'TW-11'],
     ],
   ])
-  expect(named('stanmoor', 'RC-M6')).toEqual([8, 'M6x1.0', '8.8', 'C', [[9, 'TW-13']]])
-  expect(named('stanmoor', 'COOLER')).toEqual([4, 'M8x1.25', '8.8', 'A', [[20, 'TW-13']]])
-  expect(named('stanmoor', 'SHROUD')).toEqual([9, 'M6x1.0', '8.8', 'C', [[8, 'TW-13']]])
-  expect(named('tolmie', 'ROD')).toEqual([8, 'M8x1.0', '10.9', 'A', [[18, 'TW-11'], '+60°']])
-  expect(named('tolmie', 'HEAD')).toEqual([
+  expect(named('stavenmoor', 'RC-M6')).toEqual([8, 'M6x1.0', '8.8', 'C', [[9, 'TW-13']]])
+  expect(named('stavenmoor', 'COOLER')).toEqual([4, 'M8x1.25', '8.8', 'A', [[20, 'TW-13']]])
+  expect(named('stavenmoor', 'SHROUD')).toEqual([9, 'M6x1.0', '8.8', 'C', [[8, 'TW-13']]])
+  expect(named('tolvane', 'ROD')).toEqual([8, 'M8x1.0', '10.9', 'A', [[18, 'TW-11'], '+60°']])
+  expect(named('tolvane', 'HEAD')).toEqual([
     10,
     'M10x1.5',
     '10.9',
@@ -98,15 +98,15 @@ test('the joints the scenario names: fasteners, thread, class and passes', () =>
       [70, 'TW-12'],
     ],
   ])
-  expect(jointOf('tolmie', 'ROD').use).toEqual({ kind: 'one_use' })
+  expect(jointOf('tolvane', 'ROD').use).toEqual({ kind: 'one_use' })
 })
 
 test('the shroud hides the oil cooler, the baler’s sump its rods, cap by cap signed', () => {
-  expect(indexPlan(plans.stanmoor as Plan).hiddenBy.get('COOLER')).toEqual([
+  expect(indexPlan(plans.stavenmoor as Plan).hiddenBy.get('COOLER')).toEqual([
     { stepId: 'D5', positions: [1, 2, 3, 4] },
   ])
-  expect(indexPlan(plans.tolmie as Plan).hiddenBy.get('ROD')).toMatchObject([{ stepId: 'B4' }])
-  const rods = (plans.tolmie as Plan).steps.find(({ id }) => id === 'B2')
+  expect(indexPlan(plans.tolvane as Plan).hiddenBy.get('ROD')).toMatchObject([{ stepId: 'B4' }])
+  const rods = (plans.tolvane as Plan).steps.find(({ id }) => id === 'B2')
   expect(rods && signatureSets(rods).map(({ id }) => id)).toEqual([
     'cap-1',
     'cap-2',

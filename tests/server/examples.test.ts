@@ -21,21 +21,21 @@ describe('GET /api/example-plans', () => {
   test('is for those signed in', async () => {
     const nobody = browser(house.app)
     expect((await nobody.get('/api/example-plans')).status).toBe(401)
-    expect((await nobody.get('/api/example-plans/corran-m38')).status).toBe(401)
+    expect((await nobody.get('/api/example-plans/orrath-q31')).status).toBe(401)
   })
 
   test('names each with its counts and without its steps, all marked invented', async () => {
     const { status, json } = await ana.get('/api/example-plans')
     expect(status).toBe(200)
-    const corran = json.find(({ id }: { id: string }) => id === 'corran-m38')
-    expect(corran).toMatchObject({ title: 'Corran M38, full rebuild', family: 'diesel', invented: true })
-    expect(corran.counts.steps).toBeGreaterThan(10)
-    expect(corran).not.toHaveProperty('steps')
+    const orrath = json.find(({ id }: { id: string }) => id === 'orrath-q31')
+    expect(orrath).toMatchObject({ title: 'Orrath Q31, full rebuild', family: 'diesel', invented: true })
+    expect(orrath.counts.steps).toBeGreaterThan(10)
+    expect(orrath).not.toHaveProperty('steps')
     expect(json.every(({ invented }: { invented: boolean }) => invented)).toBe(true)
   })
 
   test('gives the whole of one; it goes into the library as it is', async () => {
-    const { json } = await ana.get('/api/example-plans/corran-m38')
+    const { json } = await ana.get('/api/example-plans/orrath-q31')
     expect(readPlan(json)).toHaveProperty('plan')
     const added = await ana.post('/api/shop/commands', command({ type: 'AddPlan', plan: json }))
     expect([added.status, added.json.events.length]).toEqual([201, 1])

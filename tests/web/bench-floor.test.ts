@@ -31,7 +31,7 @@ const START = Date.UTC(2030, 0, 7, 8)
 const MINUTE = 60_000
 const DAY = 86_400_000
 const plan = JSON.parse(
-  readFileSync(new URL('../../seed/plans/corran-m38.json', import.meta.url), 'utf8'),
+  readFileSync(new URL('../../seed/plans/orrath-q31.json', import.meta.url), 'utf8'),
 ) as Plan
 const words = { person: (id: string) => id, moment: (at: number) => new Date(at).toISOString().slice(11, 16) }
 

@@ -65,7 +65,7 @@ const shop: Shop = [
 ].reduce((now, event) => evolveShop(now, { by: 'bram', doneAt: START, ...event }), newShop())
 const crowfoot: Adapter = { wrenchMm: 300, adapterMm: 30, angleDeg: 0 }
 
-function bench(name = 'corran-m38') {
+function bench(name = 'orrath-q31') {
   let count = 0
   let job = evolveAll(newJob('j'), [
     {

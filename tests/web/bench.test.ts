@@ -134,7 +134,7 @@ function bench(name: string) {
 const HEAD = [1, 2, 3, 4, 5, 6, 7, 8]
 
 function headBench() {
-  const at = bench('corran-m38')
+  const at = bench('orrath-q31')
   at.done('B5')
   at.does({ type: 'ClaimStep', stepId: 'D1' })
   const [round] = roundsOf(at.step('D1'))
@@ -143,7 +143,7 @@ function headBench() {
 
 describe('what comes next on a joint', () => {
   test('unclaimed it is only looked at; claimed, the scale is asked before the first head', () => {
-    const at = bench('corran-m38')
+    const at = bench('orrath-q31')
     at.done('B5')
     const [round] = roundsOf(at.step('D1')) as [Round]
     expect(at.phase(round, 1, 'TW-11')).toEqual({ kind: 'look' })
@@ -231,7 +231,7 @@ describe('what comes next on a joint', () => {
 
 describe('rounds and stations', () => {
   test('rod caps are rounds of their own: the second cap comes after all passes of the first', () => {
-    const at = bench('corran-m38')
+    const at = bench('orrath-q31')
     at.done('B2', 'B3')
     at.does({ type: 'ClaimStep', stepId: 'B4' })
     const step = at.step('B4')
@@ -266,7 +266,7 @@ describe('rounds and stations', () => {
   })
 
   test('every step of both plans has its signatures as the last station', () => {
-    for (const name of ['corran-m38', 'ottersby-s9']) {
+    for (const name of ['orrath-q31', 'ottersby-s9']) {
       const at = bench(name)
       for (const step of at.job().plan.steps)
         expect(stationsOf(at.job(), step, at.now()).at(-1)?.kind).toBe('sign')
@@ -375,7 +375,7 @@ describe('what somebody can do here', () => {
 
 describe('heads as they stand', () => {
   test('a head wears paint when it is final, and the second signer crosses it', () => {
-    const at = bench('corran-m38')
+    const at = bench('orrath-q31')
     at.done('F4')
     const step = at.step('B7')
     at.done('B6', 'B2', 'A3')

@@ -16,7 +16,7 @@ const summary = (number: string, some: Partial<JobSummary> = {}): JobSummary => 
   id: number.toLowerCase(),
   version: 1,
   number,
-  engine: 'Corran M38',
+  engine: 'Orrath Q31',
   serial: '1',
   owner: 'Owner',
   plan: { title: 'Plan', edition: 1, invented: true, family: 'diesel' },

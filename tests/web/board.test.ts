@@ -10,9 +10,9 @@ const summary = (number: string, code: JobSummary['reason']['code'] = 'all_signe
   id: number,
   version: 1,
   number,
-  engine: 'Corran M38',
+  engine: 'Orrath Q31',
   drives: 'work boat Pale Heron',
-  serial: 'CM38-20417',
+  serial: 'OQ31-20417',
   owner: 'Señora Rook, Uphill Farm',
   stages: [],
   cells: [],
@@ -35,7 +35,7 @@ describe('order', () => {
 })
 
 describe('search', () => {
-  test.each(['E-101', 'e101', '20417', 'corran', 'ROOK', 'senora', 'heron', 'pale 101', 'uphill corran'])(
+  test.each(['E-101', 'e101', '20417', 'orrath', 'ROOK', 'senora', 'heron', 'pale 101', 'uphill orrath'])(
     '%s finds it',
     (query) => {
       expect(matches(summary('E-101'), query)).toBe(true)

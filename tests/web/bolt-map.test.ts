@@ -5,7 +5,7 @@ import { bandScale, gather } from '../../web/drawings/band-scale'
 import { layoutMap, type MapLayout, outlineBox, placeLabels, TARGET } from '../../web/drawings/map-layout'
 import { LONG, longPlan } from '../crowd/extremes'
 
-const plans = ['corran-m38', 'ottersby-s9'].map(
+const plans = ['orrath-q31', 'ottersby-s9'].map(
   (name) =>
     JSON.parse(readFileSync(new URL(`../../seed/plans/${name}.json`, import.meta.url), 'utf8')) as Plan,
 )

@@ -65,8 +65,8 @@ describe('addresses', () => {
     ['plans/from-sheet', { part: 'plans', sheet: true }],
     ['plans/draft/d-abc', { part: 'plans', draft: 'd-abc' }],
     ['plans/draft/2', { part: 'plans', plan: { id: 'draft', edition: 2 } }],
-    ['plans/corran-m38/3', { part: 'plans', plan: { id: 'corran-m38', edition: 3 } }],
-    ['plans/corran-m38/x', { part: 'plans' }],
+    ['plans/orrath-q31/3', { part: 'plans', plan: { id: 'orrath-q31', edition: 3 } }],
+    ['plans/orrath-q31/x', { part: 'plans' }],
     ['%E0%A4%A', { part: 'people' }],
   ])('%s', (rest, where) => {
     expect(whereIs(rest)).toEqual(where)

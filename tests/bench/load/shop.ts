@@ -11,7 +11,7 @@ export const SECOND = 'bench-second'
 export const DIAL = 'bench-dial'
 
 export const demoPlan = (): Plan =>
-  JSON.parse(readFileSync(join(repoFolder(), 'seed', 'plans', 'corran-m38.json'), 'utf8')) as Plan
+  JSON.parse(readFileSync(join(repoFolder(), 'seed', 'plans', 'orrath-q31.json'), 'utf8')) as Plan
 
 const person = (id: string, name: string, initials: string, paint: Person['paint']): Person => ({
   id,

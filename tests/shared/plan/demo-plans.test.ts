@@ -1,18 +1,18 @@
 /** The plans of the demo shop, judged as any plan file is. */
 import { describe, expect, test } from 'vitest'
-import corran from '../../../seed/plans/corran-m38.json'
+import orrath from '../../../seed/plans/orrath-q31.json'
 import ottersby from '../../../seed/plans/ottersby-s9.json'
 import { adopt } from '../../../shared/plan/adopt'
 import { counts } from '../../../shared/plan/counts'
 import { indexPlan, roundOf, signatureSets, stepClass } from '../../../shared/plan/read'
 import { readPlan } from '../../../shared/plan/schema'
-import { corranM38, ottersbyS9 } from './plans'
+import { orrathQ31, ottersbyS9 } from './plans'
 
 const tolerances = { percent: { A: 5, B: 10, C: 15 }, angleDeg: 5 }
 
-describe('the Corran M38', () => {
+describe('the Orrath Q31', () => {
   test('reads without faults and has the size of real work', () => {
-    const { minutes, ...sizes } = counts(corranM38())
+    const { minutes, ...sizes } = counts(orrathQ31())
     expect(sizes).toEqual({
       steps: 50,
       joints: 47,
@@ -27,7 +27,7 @@ describe('the Corran M38', () => {
   })
 
   test('three hides lack their need, each named with the step to add', () => {
-    const read = readPlan(corran)
+    const read = readPlan(orrath)
     expect(
       'cautions' in read && read.cautions.map(({ step, need, problem }) => [step, need, problem]),
     ).toEqual([
@@ -38,7 +38,7 @@ describe('the Corran M38', () => {
   })
 
   test('adopted, every torque and angle has a band but the one nobody published', () => {
-    const without = adopt(corranM38(), tolerances).steps.flatMap((step) =>
+    const without = adopt(orrathQ31(), tolerances).steps.flatMap((step) =>
       step.joints.flatMap((joint) =>
         joint.passes.filter((_, i) => joint.bands[i] === null).map(() => joint.id),
       ),
@@ -47,7 +47,7 @@ describe('the Corran M38', () => {
   })
 
   test('adoption leaves the plan as it was and copies nothing but bands into it', () => {
-    const plan = corranM38()
+    const plan = orrathQ31()
     const before = structuredClone(plan)
     const adopted = adopt(plan, tolerances)
     expect(plan).toEqual(before)
@@ -72,7 +72,7 @@ describe('the Corran M38', () => {
   })
 
   test('the front cover hides the idler hub, the pump two cover bolts', () => {
-    const { hiddenBy, neededBy, stepOfJoint, stageById } = indexPlan(corranM38())
+    const { hiddenBy, neededBy, stepOfJoint, stageById } = indexPlan(orrathQ31())
     expect(hiddenBy.get('G-C1a')).toEqual([{ stepId: 'C3', positions: [1, 2, 3] }])
     expect(hiddenBy.get('G-C3')).toEqual([
       { stepId: 'C9', positions: [5, 6] },
@@ -90,14 +90,14 @@ describe('the Corran M38', () => {
 
   test('every joint of four fasteners or more that closes one face says in which order', () => {
     const brackets = ['G-D3', 'G-E5', 'G-G4', 'G-B4']
-    const loose = corranM38().steps.flatMap((step) =>
+    const loose = orrathQ31().steps.flatMap((step) =>
       step.joints.filter((joint) => joint.positions.length >= 4 && !joint.order).map((joint) => joint.id),
     )
     expect(loose.sort()).toEqual(brackets.sort())
   })
 
   test('no two heads of a map touch, and every joint has an outline to know the part by', () => {
-    for (const joint of [corranM38(), ottersbyS9()].flatMap((plan) =>
+    for (const joint of [orrathQ31(), ottersbyS9()].flatMap((plan) =>
       plan.steps.flatMap((step) => step.joints),
     )) {
       expect(joint.outline?.length, joint.id).toBeGreaterThan(0)
@@ -109,9 +109,9 @@ describe('the Corran M38', () => {
   })
 
   test('is marked as invented and stays light', () => {
-    expect(corranM38().invented).toBe(true)
-    expect(corranM38().notices?.join(' ')).toContain('invented')
-    expect(new TextEncoder().encode(JSON.stringify(corran)).length).toBeLessThan(60_000)
+    expect(orrathQ31().invented).toBe(true)
+    expect(orrathQ31().notices?.join(' ')).toContain('invented')
+    expect(new TextEncoder().encode(JSON.stringify(orrath)).length).toBeLessThan(60_000)
   })
 })
 
@@ -133,7 +133,7 @@ describe('the Ottersby S9', () => {
   })
 })
 
-const steps = new Map(corranM38().steps.map((step) => [step.id, step]))
+const steps = new Map(orrathQ31().steps.map((step) => [step.id, step]))
 function find(id: string) {
   const step = steps.get(id)
   if (!step) throw new Error(`no step ${id}`)

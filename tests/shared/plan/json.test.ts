@@ -1,7 +1,7 @@
 /** Text that is not JSON: the line, the column and what to put right. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import corran from '../../../seed/plans/corran-m38.json'
+import orrath from '../../../seed/plans/orrath-q31.json'
 import { readPlan, readPlanText } from '../../../shared/plan/schema'
 
 describe('text that is not JSON', () => {
@@ -44,9 +44,9 @@ describe('text that is not JSON', () => {
   })
 
   test('the file as saved, with a byte-order mark too, reads as the value does', () => {
-    const text = JSON.stringify(corran, null, 2)
-    expect(readPlanText(text)).toEqual(readPlan(corran))
-    expect(readPlanText(`\uFEFF${text}`)).toEqual(readPlan(corran))
+    const text = JSON.stringify(orrath, null, 2)
+    expect(readPlanText(text)).toEqual(readPlan(orrath))
+    expect(readPlanText(`\uFEFF${text}`)).toEqual(readPlan(orrath))
   })
 })
 

@@ -1,11 +1,11 @@
 /** Plans for tests: the two of the demo shop as files, and a small one that a test bends as it needs. */
 import { expect } from 'vitest'
-import corran from '../../../seed/plans/corran-m38.json'
+import orrath from '../../../seed/plans/orrath-q31.json'
 import ottersby from '../../../seed/plans/ottersby-s9.json'
 import { readPlan } from '../../../shared/plan/schema'
 import type { Joint, Plan, PlanStep } from '../../../shared/plan/types'
 
-export const corranM38 = (): Plan => mustRead(corran)
+export const orrathQ31 = (): Plan => mustRead(orrath)
 export const ottersbyS9 = (): Plan => mustRead(ottersby)
 
 function mustRead(value: unknown): Plan {

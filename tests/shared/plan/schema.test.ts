@@ -1,7 +1,7 @@
 /** Plan files with a wrong layout: each fault names its place and the way out. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import corran from '../../../seed/plans/corran-m38.json'
+import orrath from '../../../seed/plans/orrath-q31.json'
 import { planJsonSchema, readPlan } from '../../../shared/plan/schema'
 import { onlyFault, withJoint } from './plans'
 
@@ -45,8 +45,8 @@ describe('layout', () => {
     [
       'an id with a blank',
       ['id'],
-      'corran m38',
-      'id: is “corran m38”, with characters that cannot stand here. Use letters, digits, full stop, hyphen and underscore, a letter or digit first.',
+      'orrath q31',
+      'id: is “orrath q31”, with characters that cannot stand here. Use letters, digits, full stop, hyphen and underscore, a letter or digit first.',
     ],
     [
       'an id every object answers to',
@@ -61,7 +61,7 @@ describe('layout', () => {
       'format: “paintmark-plan/2” is not known here. This reader knows paintmark-plan/1.',
     ],
   ])('%s', (_, path, value, sentence) => {
-    expect(onlyFault(changed(corran, path, value))).toBe(sentence)
+    expect(onlyFault(changed(orrath, path, value))).toBe(sentence)
   })
 
   test('a drawing cannot bring anything but lines', () => {

@@ -15,7 +15,7 @@ import './first-run.css'
 const NewJob = lazy(() => import('../board/NewJob'))
 
 /** Made up for the demonstration, and marked so in its every place. */
-const EXAMPLE = { id: 'corran-m38', title: 'Corran M38' }
+const EXAMPLE = { id: 'orrath-q31', title: 'Orrath Q31' }
 
 export function Guide() {
   const desk = useShopDesk()
