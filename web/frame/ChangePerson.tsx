@@ -12,7 +12,7 @@ export default function ChangePerson(props: { onClose(): void }) {
     <Dialog open title="Who has the tablet?" broad onClose={props.onClose}>
       <PeoplePin skip={session.person()?.id} onDone={props.onClose} />
       <Button
-        look="quiet"
+        variant="quiet"
         onClick={async () => {
           await session.signOut()
           props.onClose()

@@ -31,7 +31,7 @@ export default function DemoDay(props: { onClose(): void }) {
           when={demo.next() || playing()}
           fallback={<p>The day is over. The shop’s clock goes on; what you enter counts as before.</p>}
         >
-          <Button look="main" onClick={() => act({ do: playing() ? 'pause' : 'play' })}>
+          <Button variant="main" onClick={() => act({ do: playing() ? 'pause' : 'play' })}>
             {playing() ? 'Pause' : 'Play the day'}
           </Button>
           <Button onClick={() => act({ do: 'step' })}>Next moment</Button>
@@ -85,7 +85,7 @@ export default function DemoDay(props: { onClose(): void }) {
         <Show
           when={sure()}
           fallback={
-            <Button look="quiet" onClick={() => setSure(true)}>
+            <Button variant="quiet" onClick={() => setSure(true)}>
               Begin the day anew
             </Button>
           }
@@ -94,10 +94,10 @@ export default function DemoDay(props: { onClose(): void }) {
             The shop stands at 09:45 again, on every screen. What was entered since goes, and everybody signs
             in again.
           </p>
-          <Button look="rust" onClick={() => act({ do: 'restart', run: demo.state()?.run ?? '' })}>
+          <Button variant="rust" onClick={() => act({ do: 'restart', run: demo.state()?.run ?? '' })}>
             Begin anew
           </Button>
-          <Button look="quiet" onClick={() => setSure(false)}>
+          <Button variant="quiet" onClick={() => setSure(false)}>
             Leave it
           </Button>
         </Show>

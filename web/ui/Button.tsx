@@ -3,16 +3,16 @@ import { type JSX, splitProps } from 'solid-js'
 
 interface ButtonProps extends JSX.ButtonHTMLAttributes<HTMLButtonElement> {
   /** `main`: the one thing to do here. `quiet`: aside. `rust`: takes something back. */
-  look?: 'main' | 'quiet' | 'rust'
+  variant?: 'main' | 'quiet' | 'rust'
   wide?: boolean
 }
 
 export function Button(props: ButtonProps) {
-  const [own, rest] = splitProps(props, ['look', 'wide', 'class', 'type'])
+  const [own, rest] = splitProps(props, ['variant', 'wide', 'class', 'type'])
   return (
     <button
       type={own.type ?? 'button'}
-      class={['button', own.look, own.wide && 'wide', own.class].filter(Boolean).join(' ')}
+      class={['button', own.variant, own.wide && 'wide', own.class].filter(Boolean).join(' ')}
       {...rest}
     />
   )

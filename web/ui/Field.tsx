@@ -4,7 +4,7 @@ import { createUniqueId, type JSX, Show, splitProps } from 'solid-js'
 interface FieldProps extends JSX.InputHTMLAttributes<HTMLInputElement> {
   label: string
   hint?: string
-  wrong?: string
+  error?: string
   /** Several lines. */
   long?: boolean
   onValue(value: string): void
@@ -12,11 +12,11 @@ interface FieldProps extends JSX.InputHTMLAttributes<HTMLInputElement> {
 
 export function Field(props: FieldProps) {
   const id = createUniqueId()
-  const [own, rest] = splitProps(props, ['label', 'hint', 'wrong', 'long', 'onValue'])
+  const [own, rest] = splitProps(props, ['label', 'hint', 'error', 'long', 'onValue'])
   const shared = () => ({
     id,
-    'aria-describedby': own.hint || own.wrong ? `${id}-more` : undefined,
-    'aria-invalid': own.wrong ? (true as const) : undefined,
+    'aria-describedby': own.hint || own.error ? `${id}-more` : undefined,
+    'aria-invalid': own.error ? (true as const) : undefined,
   })
   return (
     <div class="field">
@@ -35,7 +35,7 @@ export function Field(props: FieldProps) {
           onInput={(event) => own.onValue(event.currentTarget.value)}
         />
       </Show>
-      <Show when={own.wrong ?? own.hint}>
+      <Show when={own.error ?? own.hint}>
         {(more) => (
           <p id={`${id}-more`} class="small pencil">
             {more()}

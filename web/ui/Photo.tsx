@@ -14,7 +14,7 @@ interface PhotoButtonProps {
   about?: About
   /** Straight to the camera; else a picture may also be chosen. */
   camera?: boolean
-  look?: 'main'
+  variant?: 'main'
   send(command: JobCommand): void
 }
 
@@ -44,7 +44,7 @@ export function PhotoButton(props: PhotoButtonProps) {
         aria-hidden="true"
         onChange={() => void chosen()}
       />
-      <Button {...(props.look ? { look: props.look } : {})} onClick={() => picker?.click()}>
+      <Button {...(props.variant ? { variant: props.variant } : {})} onClick={() => picker?.click()}>
         {props.label}
       </Button>
       <Show when={said()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
@@ -78,7 +78,7 @@ function RefusedButtons(props: { sha256: string }) {
   return (
     <div>
       <Button onClick={() => photos.again(props.sha256)}>Send it again</Button>
-      <Button look="quiet" onClick={() => (sure() ? photos.giveUp(props.sha256) : setSure(true))}>
+      <Button variant="quiet" onClick={() => (sure() ? photos.giveUp(props.sha256) : setSure(true))}>
         {sure() ? 'Give it up for good' : 'Give it up'}
       </Button>
     </div>

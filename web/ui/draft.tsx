@@ -9,7 +9,7 @@ interface EntryProps<T> extends Omit<JSX.InputHTMLAttributes<HTMLInputElement>, 
   of: TextsOf<T>
   label: string
   hint?: string
-  wrong?: string
+  error?: string
   long?: boolean
 }
 

@@ -31,7 +31,7 @@ export function Asked(props: { ask: Ask; onClose(): void }) {
             about={one().what.map((what) => waivedWords(planned(desk), what))}
             label="Why is it acceptable?"
             hint="It stands in the record beside what it accepts: accepted, not proven."
-            word="Accept it: I answer for it"
+            submitLabel="Accept it: I answer for it"
             commands={(reason) => one().what.map((what) => ({ type: 'Waive', what, reason }))}
             onClose={props.onClose}
           />
@@ -43,7 +43,7 @@ export function Asked(props: { ask: Ask; onClose(): void }) {
             title="Clear the hold"
             about={[one().what]}
             label={clearedLabel(planned(desk), one().holdId)}
-            word="Clear it"
+            submitLabel="Clear it"
             commands={(how) => [{ type: 'ClearHold', holdId: one().holdId, how: how.slice(0, 500) }]}
             onClose={props.onClose}
           />
@@ -55,7 +55,7 @@ export function Asked(props: { ask: Ask; onClose(): void }) {
             title="Withdraw the deferral"
             about={[`${one().title} is then due where it belongs.`]}
             label="Why is it not left out any more?"
-            word="Withdraw it"
+            submitLabel="Withdraw it"
             commands={(reason) => [{ type: 'WithdrawDeferral', deferralId: one().deferralId, reason }]}
             onClose={props.onClose}
           />
@@ -70,7 +70,7 @@ export function Asked(props: { ask: Ask; onClose(): void }) {
               `Record ${one().number} stays as it was printed. The job goes on, and ends in the next edition.`,
             ]}
             label="What does the owner say?"
-            word="Open the case"
+            submitLabel="Open the case"
             commands={(complaint) => [{ type: 'OpenWarranty', complaint }]}
             onClose={props.onClose}
           />
@@ -85,7 +85,7 @@ export function Asked(props: { ask: Ask; onClose(): void }) {
               'The finding stands in the next edition of the record. Without it a step signed since answers the case.',
             ]}
             label="What was found? If nothing: no fault found, because …"
-            word="Record the finding"
+            submitLabel="Record the finding"
             commands={(finding) => [{ type: 'CloseWarranty', finding }]}
             onClose={props.onClose}
           />

@@ -43,7 +43,7 @@ export function SignBeforeHidden() {
             ways={
               <Show when={one.awaits === 'second'} fallback={<ToBench stepId={one.step.id} />}>
                 <Button
-                  look={mayLook(one.step.id, one.set) ? 'main' : undefined}
+                  variant={mayLook(one.step.id, one.set) ? 'main' : undefined}
                   onClick={() => ask({ do: 'look', stepId: one.step.id, setId: one.set })}
                 >
                   {mayLook(one.step.id, one.set) ? 'Look and sign' : 'Look'}
@@ -105,7 +105,7 @@ export function FlaggedReadings() {
                 <ToBench stepId={one.step.id} words="Strike or redo" />
                 <Show when={leads()}>
                   <Button
-                    look="quiet"
+                    variant="quiet"
                     onClick={() =>
                       ask({ do: 'waive', title: 'Waive', what: one.readings.map(waivedReading) })
                     }

@@ -15,7 +15,10 @@ export function DeviationEntry(props: { one: Deviation; says?: string }) {
         <>
           <ToBench stepId={props.one.stepId} words="Put right" />
           <Show when={leads()}>
-            <Button look="quiet" onClick={() => ask({ do: 'waive', title: 'Waive', what: props.one.what })}>
+            <Button
+              variant="quiet"
+              onClick={() => ask({ do: 'waive', title: 'Waive', what: props.one.what })}
+            >
               Waive<span class="unseen"> {props.one.title}</span>
             </Button>
           </Show>

@@ -94,7 +94,7 @@ export default function LookAndSign(props: LookProps) {
                       <Show
                         when={refusal()}
                         fallback={
-                          <Button look="main" wide onClick={sign}>
+                          <Button variant="main" wide onClick={sign}>
                             I have looked: sign as the second
                           </Button>
                         }
@@ -129,7 +129,7 @@ export default function LookAndSign(props: LookProps) {
                   </Show>
                   <Show when={leads() && set().state.first && !set().state.second && !set().accepted}>
                     <Button
-                      look="quiet"
+                      variant="quiet"
                       onClick={() =>
                         ask({
                           do: 'waive',

@@ -32,7 +32,7 @@ export function Deferrals() {
                 <ToBench stepId={deferral.dueStepId} />
                 <Show when={mayWithdraw(deferral.id)}>
                   <Button
-                    look="quiet"
+                    variant="quiet"
                     onClick={() => ask({ do: 'withdraw', deferralId: deferral.id, title })}
                   >
                     Withdraw<span class="unseen"> {title}</span>

@@ -17,8 +17,8 @@ interface ReasonProps {
   label: string
   hint?: string
   /** What the button says. */
-  word: string
-  look?: 'main' | 'rust'
+  submitLabel: string
+  variant?: 'main' | 'rust'
   /** The commands that this reason makes. */
   commands(reason: string): JobCommand[]
   onClose(): void
@@ -63,8 +63,8 @@ export function ReasonDialog(props: ReasonProps) {
                 value={reason()}
                 onValue={setReason}
               />
-              <Button type="submit" look={props.look ?? 'main'} wide disabled={reason().trim() === ''}>
-                {props.word}
+              <Button type="submit" variant={props.variant ?? 'main'} wide disabled={reason().trim() === ''}>
+                {props.submitLabel}
               </Button>
             </>
           }

@@ -75,7 +75,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
                 No signal. A release is given with the shop’s server in reach: move closer.
               </Sentence>
             </Show>
-            <Button look="main" wide disabled={!up() || sending()} onClick={() => void send()}>
+            <Button variant="main" wide disabled={!up() || sending()} onClick={() => void send()}>
               {sending() ? 'Asking the server…' : `Give the ${name()}: I answer for it`}
             </Button>
           </>

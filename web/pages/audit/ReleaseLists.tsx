@@ -69,7 +69,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
       >
         <Button
           wide
-          look={props.view.against.length === 0 ? 'main' : undefined}
+          variant={props.view.against.length === 0 ? 'main' : undefined}
           onClick={() => ask({ do: 'release', kind: props.view.kind })}
         >
           {name().replace(/^r/, 'R')}
@@ -148,7 +148,10 @@ function Ways(props: { against: Against }) {
           case 'waive':
             return (
               <Show when={leads()}>
-                <Button look="quiet" onClick={() => ask({ do: 'waive', title: 'Waive', what: [way.what] })}>
+                <Button
+                  variant="quiet"
+                  onClick={() => ask({ do: 'waive', title: 'Waive', what: [way.what] })}
+                >
                   Waive<span class="unseen">, {id()}</span>
                 </Button>
               </Show>
@@ -236,7 +239,7 @@ export function Releases() {
                     The record<span class="unseen"> {release.number}</span>
                   </A>
                   <Show when={state === 'stands' && release.kind === 'to_owner'}>
-                    <Button look="quiet" onClick={() => ask({ do: 'warranty', number: release.number })}>
+                    <Button variant="quiet" onClick={() => ask({ do: 'warranty', number: release.number })}>
                       Open a warranty case
                     </Button>
                   </Show>

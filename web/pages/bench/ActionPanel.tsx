@@ -49,7 +49,7 @@ export function ActionPanel(props: ActionProps) {
         <Match when={as('enter_scale')}>
           {(phase) => (
             <Show when={props.narrow} fallback={<ScaleEntry onOther={props.onWrench} />}>
-              <Button look={unfit() ? undefined : 'main'} wide class="tall" onClick={props.onScale}>
+              <Button variant={unfit() ? undefined : 'main'} wide class="tall" onClick={props.onScale}>
                 What does the scale of {phase().wrench.id} say?
               </Button>
             </Show>
@@ -72,7 +72,7 @@ export function ActionPanel(props: ActionProps) {
               <Show
                 when={!(props.narrow && phase().how === 'indicated')}
                 fallback={
-                  <Button look="main" wide class="tall" onClick={props.onScale}>
+                  <Button variant="main" wide class="tall" onClick={props.onScale}>
                     Enter what {phase().wrench?.id} shows
                   </Button>
                 }
@@ -203,7 +203,7 @@ function Onward(props: { next: Place | undefined }) {
       fallback={
         <Show when={after()} fallback={<p>All of this step is done and signed.</p>}>
           {(station) => (
-            <Button look="main" wide class="tall" onClick={() => bench.goTo(station().key)}>
+            <Button variant="main" wide class="tall" onClick={() => bench.goTo(station().key)}>
               {station().kind === 'sign'
                 ? 'All passes through: sign'
                 : `Next: ${station().title.toLowerCase()}`}
@@ -212,7 +212,7 @@ function Onward(props: { next: Place | undefined }) {
         </Show>
       }
     >
-      <Button look="main" wide class="tall" onClick={() => props.next && bench.go(props.next)}>
+      <Button variant="main" wide class="tall" onClick={() => props.next && bench.go(props.next)}>
         {words()}
       </Button>
     </Show>

@@ -166,7 +166,7 @@ function AdapterForm() {
             )}
           </Show>
         </div>
-        <Button look="main" wide disabled={!sound()} onClick={() => done(sound() ?? null)}>
+        <Button variant="main" wide disabled={!sound()} onClick={() => done(sound() ?? null)}>
           {sound()
             ? `Adapter on: ${formatNumber(number('adapterMm'))} mm, ${angleWords(number('angleDeg'))}`
             : card() === undefined
@@ -240,7 +240,7 @@ export function AdapterAgain() {
           </p>
           <Lever adapter={found().before} label={adapterWords(found().before)} />
           <Show when={found().sound}>
-            <Button look="main" wide onClick={() => bench.sayAdapter(found().before)}>
+            <Button variant="main" wide onClick={() => bench.sayAdapter(found().before)}>
               On, as it was: {formatNumber(found().before.adapterMm)} mm,{' '}
               {angleWords(found().before.angleDeg)}
             </Button>

@@ -200,7 +200,7 @@ export function BenchPage(props: BenchPageProps) {
                     Signed by the doer. A second person looks now, before anything covers it.
                   </p>
                   <Show when={bench.station().kind !== 'sign'}>
-                    <Button look="main" wide class="tall" onClick={() => bench.goTo('sign')}>
+                    <Button variant="main" wide class="tall" onClick={() => bench.goTo('sign')}>
                       Second signature
                     </Button>
                   </Show>
@@ -214,7 +214,7 @@ export function BenchPage(props: BenchPageProps) {
                 <Match when={bench.station().kind === 'measure' && spot()}>
                   {(at) => (
                     <Show when={narrow()} fallback={<MeasureEntry spot={at()} onNext={afterSpot} />}>
-                      <Button look="main" wide class="tall" onClick={() => setMeasuring(true)}>
+                      <Button variant="main" wide class="tall" onClick={() => setMeasuring(true)}>
                         Measure {at().place}
                       </Button>
                     </Show>
@@ -315,7 +315,7 @@ export function BenchPage(props: BenchPageProps) {
         {(station) => (
           <Button
             wide
-            look={bench.station().done ? 'main' : undefined}
+            variant={bench.station().done ? 'main' : undefined}
             onClick={() => bench.goTo(station().key)}
           >
             Next: {station().title}

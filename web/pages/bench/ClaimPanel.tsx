@@ -38,7 +38,7 @@ export function ClaimPanel() {
       fallback={
         <>
           <LeftNote narrow />
-          <Button look="main" wide class="tall" onClick={() => void bench.send(claim())}>
+          <Button variant="main" wide class="tall" onClick={() => void bench.send(claim())}>
             {bench.stopped() ? 'Claim it and go on' : 'Claim this step'}
           </Button>
         </>

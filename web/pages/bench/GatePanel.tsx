@@ -61,7 +61,7 @@ function GateRow(props: { gate: Gate }) {
         <Switch>
           <Match when={props.gate.kind === 'look'}>
             <Button
-              look={answer() ? undefined : 'main'}
+              variant={answer() ? undefined : 'main'}
               onClick={() => send()}
               disabled={answer()?.by === bench.me()}
             >
@@ -69,7 +69,7 @@ function GateRow(props: { gate: Gate }) {
             </Button>
           </Match>
           <Match when={props.gate.kind === 'count'}>
-            <Button look={met() ? undefined : 'main'} onClick={() => setCounting(true)}>
+            <Button variant={met() ? undefined : 'main'} onClick={() => setCounting(true)}>
               {answer() ? 'Count again' : 'Count'}
             </Button>
             <CountDialog
@@ -136,7 +136,7 @@ function CountDialog(props: CountProps) {
           {text() || '–'}
         </p>
         <NumberPad value={text()} onChange={setText} onEnter={enter} maxLength={4} label={props.gate.text} />
-        <Button look="main" wide disabled={text() === ''} onClick={enter}>
+        <Button variant="main" wide disabled={text() === ''} onClick={enter}>
           {text() === '' ? 'Count them' : `Counted ${text()}`}
         </Button>
       </div>

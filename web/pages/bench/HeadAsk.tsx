@@ -41,7 +41,7 @@ export function HeadAsk(props: { head: number | undefined; onClose: () => void }
           That is number {props.head}; number {record()?.head} comes next. What you record now is flagged as
           out of order.
         </p>
-        <Button look="main" wide onClick={props.onClose}>
+        <Button variant="main" wide onClick={props.onClose}>
           Go back: {called(record()?.head)} is next
         </Button>
       </Show>
@@ -83,13 +83,13 @@ export function Answer(props: { head: number; onDone?: () => void; plain?: boole
         <Indicated head={props.head} say={say} />
       </Show>
       <Show when={record()?.how === 'clicked'}>
-        <Button look={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
+        <Button variant={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
           {headWord(bench.round()?.joint, props.head)}: clicked at {formatNumber(record()?.scale?.value ?? 0)}{' '}
           {record()?.scale?.unit}
         </Button>
       </Show>
       <Show when={record()?.how === 'slackened'}>
-        <Button look={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
+        <Button variant={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
           {headWord(bench.round()?.joint, props.head)}: slackened
         </Button>
       </Show>
@@ -118,7 +118,7 @@ function Turned(props: SayProps & { plain: boolean; brief: boolean }) {
   }
   return (
     <div class="entry">
-      <Button look={props.plain ? undefined : 'main'} wide class="tall" onClick={() => props.say(asked())}>
+      <Button variant={props.plain ? undefined : 'main'} wide class="tall" onClick={() => props.say(asked())}>
         {headWord(bench.round()?.joint, props.head)}: turned +{formatNumber(asked())}°
       </Button>
       <Show
@@ -178,7 +178,7 @@ function Indicated(props: SayProps) {
       <Show
         when={slip()}
         fallback={
-          <Button look="main" wide disabled={!Number.isFinite(value())} onClick={() => say()}>
+          <Button variant="main" wide disabled={!Number.isFinite(value())} onClick={() => say()}>
             {Number.isFinite(value())
               ? `It shows ${formatNumber(value())} ${bench.wrench()?.unit}`
               : 'Read it off the wrench'}
@@ -190,7 +190,7 @@ function Indicated(props: SayProps) {
             {slipSentences(found(), targetOf(bench.sheet())).map((sentence) => (
               <p>{sentence}</p>
             ))}
-            <Button look="main" wide onClick={() => say(true)}>
+            <Button variant="main" wide onClick={() => say(true)}>
               It really shows {formatNumber(value())} {bench.wrench()?.unit}
             </Button>
             <Button wide onClick={() => setText('')}>

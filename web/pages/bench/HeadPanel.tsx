@@ -85,7 +85,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
             <Button onClick={() => props.onAgain(n() ?? 0)}>Done again: record it again</Button>
           </Show>
           <Show when={readings().some(stands)}>
-            <Button look="rust" onClick={slackened}>
+            <Button variant="rust" onClick={slackened}>
               Slackened: take it back
             </Button>
           </Show>

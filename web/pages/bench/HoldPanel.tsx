@@ -111,7 +111,7 @@ export function RaiseHold(props: { open: boolean; onClose: () => void }) {
             </div>
             <Field label="What exactly" value={what()} maxLength={200} onValue={setWhat} />
             <Field label="Expected, if known" type="date" value={day()} onValue={setDay} />
-            <Button look="main" wide disabled={what().trim() === ''} onClick={raise}>
+            <Button variant="main" wide disabled={what().trim() === ''} onClick={raise}>
               {what().trim() === '' ? 'Say what it waits for' : 'Put this step on hold'}
             </Button>
           </div>

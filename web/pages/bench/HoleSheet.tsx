@@ -209,7 +209,7 @@ function Lengths(props: {
           <div class="panel-buttons">
             <For each={joint() ? mayGoIn(joint() as NonNullable<ReturnType<typeof joint>>) : []}>
               {(condition, index) => (
-                <Button look={index() === 0 ? 'main' : undefined} onClick={() => goesIn(condition)}>
+                <Button variant={index() === 0 ? 'main' : undefined} onClick={() => goesIn(condition)}>
                   {formatNumber(mm())} mm goes in, {CONDITION_WORDS[condition]}
                 </Button>
               )}

@@ -140,14 +140,14 @@ export function InsertForm(props: InsertFormProps) {
         />
       </Show>
       <div class="panel-buttons">
-        <Button look="main" disabled={command() === undefined} onClick={record}>
+        <Button variant="main" disabled={command() === undefined} onClick={record}>
           {command() === undefined
             ? entry().kind
               ? 'Enter its length'
               : 'Wire or solid?'
             : `Record the ${INSERT_WORDS[entry().kind ?? 'wire']}, ${entry().lengthMm} mm`}
         </Button>
-        <Button look="quiet" onClick={props.onDone}>
+        <Button variant="quiet" onClick={props.onDone}>
           Not now
         </Button>
       </div>

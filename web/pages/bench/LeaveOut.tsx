@@ -32,7 +32,7 @@ export function LeaveOut(props: { position: number; onDone: () => void }) {
     <Show
       when={open()}
       fallback={
-        <Button look="quiet" onClick={() => setOpen(true)}>
+        <Button variant="quiet" onClick={() => setOpen(true)}>
           Leave it out on purpose…
         </Button>
       }
@@ -56,7 +56,7 @@ export function LeaveOut(props: { position: number; onDone: () => void }) {
           </div>
           <Field label="Why" value={reason()} maxLength={200} onValue={setReason} />
           <Button
-            look="main"
+            variant="main"
             wide
             disabled={reason().trim() === ''}
             onClick={() => {

@@ -45,7 +45,7 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
           fallback={
             <div class="panel-buttons">
               <Button
-                look="main"
+                variant="main"
                 class="tall"
                 onClick={() => {
                   void bench.send({ type: 'PutDownStep', stepId: stepId(), ...said() })
@@ -82,7 +82,7 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
           <Show when={people().length === 0}>
             <p>Nobody else may do this step. Put it down; the supervisor enters who may.</p>
           </Show>
-          <Button look="quiet" onClick={() => setGiving(false)}>
+          <Button variant="quiet" onClick={() => setGiving(false)}>
             Not hand over
           </Button>
         </Show>

@@ -24,7 +24,7 @@ export function LookWaiting(props: { onSecond: (setId: string) => void }) {
             when={bench.view.link() === 'live'}
             fallback={<p class="small">It becomes a signature with their PIN, when the signal is back.</p>}
           >
-            <Button look="main" wide onClick={() => props.onSecond(set.id)}>
+            <Button variant="main" wide onClick={() => props.onSecond(set.id)}>
               PIN of {bench.words.person(look.personId)}: make it a signature
             </Button>
           </Show>

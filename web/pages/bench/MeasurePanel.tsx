@@ -166,7 +166,7 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
             maxLength={7}
             label={one().title}
           />
-          <Button look="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
+          <Button variant="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
             {Number.isFinite(value())
               ? `It measures ${formatNumber(value(), 4)}${unitAfter(one().unit)}`
               : 'Enter what you measured'}

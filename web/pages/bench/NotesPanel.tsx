@@ -77,7 +77,7 @@ export function NotesPanel() {
       </Show>
       <Dialog open={writing()} title={`Note on ${bench.step().id}`} onClose={() => setWriting(false)}>
         <Field label="What is to be known" long value={text()} maxLength={1000} onValue={setText} />
-        <Button look="main" wide disabled={text().trim() === ''} onClick={add}>
+        <Button variant="main" wide disabled={text().trim() === ''} onClick={add}>
           {text().trim() === '' ? 'Write it first' : 'Leave this note'}
         </Button>
       </Dialog>

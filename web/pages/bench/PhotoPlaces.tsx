@@ -28,7 +28,7 @@ export function PhotoPlaces(props: { gate: Extract<Gate, { kind: 'photo' }> }) {
                 <PhotoButton
                   label={one().state === 'open' ? `Photo of ${one().place}` : 'Another'}
                   camera
-                  {...(one().state === 'open' ? { look: 'main' as const } : {})}
+                  {...(one().state === 'open' ? { variant: 'main' as const } : {})}
                   jobId={bench.job().id}
                   about={{ stepId: bench.step().id, gateId: props.gate.id, place: one().place }}
                   send={bench.send}

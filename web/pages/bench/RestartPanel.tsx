@@ -22,7 +22,7 @@ export function RestartPanel(props: { broken: BrokenOff }) {
       <Index each={props.broken.ways}>
         {(way, index) => (
           <Button
-            look={index === 0 ? 'main' : undefined}
+            variant={index === 0 ? 'main' : undefined}
             wide
             class={index === 0 ? 'tall' : undefined}
             onClick={() => {
@@ -35,7 +35,7 @@ export function RestartPanel(props: { broken: BrokenOff }) {
         )}
       </Index>
       <p class="small">{props.broken.without}</p>
-      <Button look="quiet" onClick={() => bench.goOnWithout(jointId)}>
+      <Button variant="quiet" onClick={() => bench.goOnWithout(jointId)}>
         Go on without it
       </Button>
     </section>

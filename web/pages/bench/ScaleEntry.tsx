@@ -41,7 +41,7 @@ export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) 
           maxLength={6}
           label="Number on the scale"
         />
-        <Button look="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
+        <Button variant="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
           {Number.isFinite(value())
             ? `The scale says ${formatNumber(value())} ${wrench()?.unit}`
             : 'Read it off the wrench'}
@@ -108,7 +108,7 @@ export function HeldUpPanel(props: { why: HeldUp; scaleId: string }) {
       {props.why.sentences.map((sentence) => (
         <p>{sentence}</p>
       ))}
-      <Button look="main" wide onClick={bench.askAgain}>
+      <Button variant="main" wide onClick={bench.askAgain}>
         Set it again and enter
       </Button>
       <Button wide onClick={() => bench.sayMeant(props.scaleId)}>

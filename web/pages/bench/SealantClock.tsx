@@ -41,7 +41,7 @@ export function SealantClock() {
         <p class="sealant-line">{view().line}</p>
         <Show when={bench.mine() && view().press}>
           {(one) => (
-            <Button look={view().state === 'open' ? 'main' : undefined} onClick={() => press(one().does)}>
+            <Button variant={view().state === 'open' ? 'main' : undefined} onClick={() => press(one().does)}>
               {one().label}
             </Button>
           )}

@@ -156,15 +156,15 @@ export function SecondSignature(props: SecondSignatureProps) {
                 {said()}
               </p>
             </Show>
-            <Button look="main" wide disabled={pin().length < 4 || asking()} onClick={() => void sign()}>
+            <Button variant="main" wide disabled={pin().length < 4 || asking()} onClick={() => void sign()}>
               {asking() ? 'Asking…' : `Sign second as ${person().name}`}
             </Button>
             <Show when={offline() || bench.view.link() === 'lost'}>
-              <Button look={offline() ? 'main' : undefined} wide onClick={() => noteLook(person().id)}>
+              <Button variant={offline() ? 'main' : undefined} wide onClick={() => noteLook(person().id)}>
                 Note that {person().name} has looked
               </Button>
             </Show>
-            <Button look="quiet" onClick={() => setWho(undefined)}>
+            <Button variant="quiet" onClick={() => setWho(undefined)}>
               Somebody else
             </Button>
           </div>

@@ -56,7 +56,7 @@ export function SignPanel(props: SignPanelProps) {
               </Show>
               <Show when={!view().state.first}>
                 <Button
-                  look="main"
+                  variant="main"
                   wide
                   class="tall"
                   disabled={stopped() !== undefined}
@@ -84,13 +84,13 @@ export function SignPanel(props: SignPanelProps) {
                 <Show
                   when={mineToSecond()}
                   fallback={
-                    <Button look="main" wide class="tall" onClick={() => props.onSecond(set().id)}>
+                    <Button variant="main" wide class="tall" onClick={() => props.onSecond(set().id)}>
                       Second signature
                     </Button>
                   }
                 >
                   <p>You look at it with your own eyes, then:</p>
-                  <Button look="main" wide class="tall" onClick={() => void bench.send(second())}>
+                  <Button variant="main" wide class="tall" onClick={() => void bench.send(second())}>
                     Second signature: I have looked
                   </Button>
                 </Show>

@@ -13,7 +13,7 @@ export function StrikeEntry(props: { onStrike: (reason: string) => void }) {
     <Show
       when={asking()}
       fallback={
-        <Button look="quiet" onClick={() => setAsking(true)}>
+        <Button variant="quiet" onClick={() => setAsking(true)}>
           Strike this entry
         </Button>
       }
@@ -41,10 +41,14 @@ function StrikeForm(props: { onStrike: (reason: string) => void; onKeep: () => v
       </div>
       <Field label="Or in your words" value={words()} maxLength={200} onValue={setWords} />
       <div class="panel-buttons">
-        <Button look="rust" disabled={words().trim() === ''} onClick={() => props.onStrike(words().trim())}>
+        <Button
+          variant="rust"
+          disabled={words().trim() === ''}
+          onClick={() => props.onStrike(words().trim())}
+        >
           Strike it
         </Button>
-        <Button look="quiet" onClick={props.onKeep}>
+        <Button variant="quiet" onClick={props.onKeep}>
           Leave it
         </Button>
       </div>

@@ -32,7 +32,7 @@ export function WrenchOffer() {
                     {(words) => <span class="pencil"> {capital(words())}.</span>}
                   </Show>
                 </p>
-                <Button look="main" wide onClick={() => bench.take(other().wrench.id)}>
+                <Button variant="main" wide onClick={() => bench.take(other().wrench.id)}>
                   Take {other().wrench.id}
                 </Button>
               </>

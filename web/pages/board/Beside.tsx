@@ -71,7 +71,7 @@ export function Beside(props: BesideProps) {
           )}
         </Shortened>
         <Show when={props.changes.length > 0}>
-          <Button look="quiet" onClick={() => props.seeAll()}>
+          <Button variant="quiet" onClick={() => props.seeAll()}>
             I have seen these
           </Button>
         </Show>
@@ -96,7 +96,7 @@ function Shortened<T>(props: { items: readonly T[]; empty: string; children: (it
       </ul>
       <Show when={!all() && props.items.length > 3}>
         <Button
-          look="quiet"
+          variant="quiet"
           class={props.items.length > FIRST ? '' : 'only-narrow'}
           onClick={() => setAll(true)}
         >

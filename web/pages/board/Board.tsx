@@ -82,7 +82,7 @@ export function Board() {
         <A class="button quiet only-broad" href="/wall">
           Wall
         </A>
-        <Button look="quiet" class="only-broad" onClick={() => window.print()}>
+        <Button variant="quiet" class="only-broad" onClick={() => window.print()}>
           Print
         </Button>
         <Show when={mayOpen()}>
@@ -233,7 +233,7 @@ function Nothing(props: { sought: string; mayOpen: boolean; mayLead: boolean; op
             }
           >
             <p>Open a job when an engine comes in; a supervisor then chooses its build plan.</p>
-            <Button look="main" onClick={props.open}>
+            <Button variant="main" onClick={props.open}>
               Open the first job
             </Button>
           </Show>

@@ -67,7 +67,7 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
             <Sentence>
               The job keeps this plan and edition for good, with today’s tolerances of the shop.
             </Sentence>
-            <Button look="main" disabled={busy()} onClick={() => adopt(plan())}>
+            <Button variant="main" disabled={busy()} onClick={() => adopt(plan())}>
               {busy() ? 'Adopting…' : `Adopt ${plan().title}, edition ${plan().edition}`}
             </Button>
           </>

@@ -67,7 +67,7 @@ export default function NewJob(props: { onClose(): void }) {
           <Entry of="agreed" label="Agreed work" long required maxLength={2000} />
         </div>
         <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-        <Button type="submit" look="main" disabled={busy()}>
+        <Button type="submit" variant="main" disabled={busy()}>
           {busy() ? 'Opening…' : 'Open the job'}
         </Button>
       </form>

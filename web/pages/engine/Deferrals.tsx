@@ -49,7 +49,7 @@ export function Deferrals() {
               </p>
               <Show when={!view.closed}>
                 <div class="office-do">
-                  <Button look="quiet" onClick={() => open({ form: 'withdraw', deferralId: view.id })}>
+                  <Button variant="quiet" onClick={() => open({ form: 'withdraw', deferralId: view.id })}>
                     Withdraw<span class="unseen"> {view.what}</span>
                   </Button>
                 </div>
@@ -71,7 +71,12 @@ export function Withdraw(props: { deferralId: string; onClose(): void }) {
       ? { type: 'WithdrawDeferral', deferralId: props.deferralId, reason: reason().trim() }
       : 'Say why it is done in its place after all.'
   return (
-    <OfficeForm title="Not left out after all" does="Withdraw it" says={withdraw} onClose={props.onClose}>
+    <OfficeForm
+      title="Not left out after all"
+      submitLabel="Withdraw it"
+      command={withdraw}
+      onClose={props.onClose}
+    >
       <p>
         {view()?.what}, due at {view()?.due.id} {view()?.due.title}.
       </p>

@@ -47,7 +47,7 @@ export function Holds() {
                 raised by <Stripe person={view.hold.raised.by} /> {desk.words.moment(view.hold.raised.doneAt)}
               </p>
               <div class="office-do">
-                <Button look="quiet" onClick={() => open({ form: 'change', holdId: view.hold.id })}>
+                <Button variant="quiet" onClick={() => open({ form: 'change', holdId: view.hold.id })}>
                   Change<span class="unseen"> {view.hold.what}</span>
                 </Button>
                 <Button onClick={() => open({ form: 'clear', holdId: view.hold.id })}>
@@ -93,7 +93,7 @@ export function RaiseHold(props: { stepIds: string[]; onClose(): void }) {
     }
   }
   return (
-    <OfficeForm title="Raise a hold" does="Raise the hold" says={raise} onClose={props.onClose}>
+    <OfficeForm title="Raise a hold" submitLabel="Raise the hold" command={raise} onClose={props.onClose}>
       <fieldset class="kinds whole">
         <legend>It waits for</legend>
         <For each={HOLD_KINDS}>
@@ -134,7 +134,7 @@ export function ChangeHold(props: { holdId: string; onClose(): void }) {
     return { type: 'ChangeHold', holdId: props.holdId, what: what().trim(), expectedAt }
   }
   return (
-    <OfficeForm title="Change the hold" does="Change it" says={change} onClose={props.onClose}>
+    <OfficeForm title="Change the hold" submitLabel="Change it" command={change} onClose={props.onClose}>
       <div class="whole">
         <Field label="What it waits for" value={what()} onValue={setWhat} required maxLength={300} />
       </div>
@@ -159,7 +159,7 @@ export function ClearHold(props: { holdId: string; onClose(): void }) {
       ? { type: 'ClearHold', holdId: props.holdId, how: how().trim() }
       : 'Say how it was settled: what came, who answered, what was done.'
   return (
-    <OfficeForm title="Clear the hold" does="Clear it" says={clear} onClose={props.onClose}>
+    <OfficeForm title="Clear the hold" submitLabel="Clear it" command={clear} onClose={props.onClose}>
       <p>
         {hold?.what}. It holds {hold?.stepIds.join(', ')}.
       </p>

@@ -88,7 +88,7 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
             To the bench<span class="unseen"> of {props.row.stepId}</span>
           </A>
           <Show when={!props.drawn && section()}>
-            <Button look="quiet" aria-expanded={shown()} onClick={() => setAsked(!shown())}>
+            <Button variant="quiet" aria-expanded={shown()} onClick={() => setAsked(!shown())}>
               {shown() ? 'Without section' : 'Section'}
             </Button>
           </Show>

@@ -64,7 +64,7 @@ function Refused(props: { view: JobView }) {
         {(entry) => (
           <div class="refused">
             <p>{entry.sentence}</p>
-            <Button look="quiet" onClick={() => props.view.dismiss(entry.id)}>
+            <Button variant="quiet" onClick={() => props.view.dismiss(entry.id)}>
               Put aside
             </Button>
           </div>

@@ -34,7 +34,12 @@ export function LeaveOut(props: { stepId: string | undefined; onClose(): void })
     return { type: 'Defer', what, dueStepId: dueStepId(), reason: reason().trim() }
   }
   return (
-    <OfficeForm title="Leave out, due later" does="Leave it out" says={leave} onClose={props.onClose}>
+    <OfficeForm
+      title="Leave out, due later"
+      submitLabel="Leave it out"
+      command={leave}
+      onClose={props.onClose}
+    >
       <Choose
         label="Step"
         value={stepId()}

@@ -54,7 +54,7 @@ export function Notes() {
               </For>
             </select>
           </div>
-          <Button type="submit" look="main">
+          <Button type="submit" variant="main">
             Add the note
           </Button>
           <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
@@ -77,7 +77,7 @@ export function Notes() {
         </For>
       </ul>
       <Show when={!all() && notes().length > FIRST}>
-        <Button look="quiet" onClick={() => setAll(true)}>
+        <Button variant="quiet" onClick={() => setAll(true)}>
           Show all {notes().length} notes
         </Button>
       </Show>

@@ -28,7 +28,7 @@ export function OffAgain(props: { step: AdoptedStep }) {
           Its signatures lapse, and its counts and looks are taken again when it goes back on. Until then{' '}
           {hidesWords(stepView(planned(desk), props.step).hides)} can be reached.
         </p>
-        <Button look="main" wide onClick={say}>
+        <Button variant="main" wide onClick={say}>
           It is off
         </Button>
       </Dialog>

@@ -10,9 +10,9 @@ import { sayOrHear } from './office'
 interface OfficeFormProps {
   title: string
   /** What its button says. */
-  does: string
+  submitLabel: string
   /** The command as entered; a sentence where something is missing. */
-  says(): JobCommand | string
+  command(): JobCommand | string
   onClose(): void
   children: JSX.Element
 }
@@ -22,8 +22,8 @@ export function OfficeForm(props: OfficeFormProps) {
   const [why, setWhy] = createSignal<string>()
   const send = (event: SubmitEvent) => {
     event.preventDefault()
-    const says = props.says()
-    const fault = typeof says === 'string' ? says : sayOrHear(desk, says)
+    const command = props.command()
+    const fault = typeof command === 'string' ? command : sayOrHear(desk, command)
     setWhy(fault)
     if (!fault) props.onClose()
   }
@@ -32,8 +32,8 @@ export function OfficeForm(props: OfficeFormProps) {
       <form class="sheet-form" onSubmit={send} novalidate>
         {props.children}
         <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-        <Button type="submit" look="main">
-          {props.does}
+        <Button type="submit" variant="main">
+          {props.submitLabel}
         </Button>
       </form>
     </Dialog>

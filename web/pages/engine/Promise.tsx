@@ -19,7 +19,7 @@ export function PromiseLine(props: { released: boolean }) {
     <div class="promise-line">
       <Promised date={promises().at(-1)?.date} released={props.released} />
       <Show when={!props.released && may()}>
-        <Button look="quiet" onClick={() => open({ form: 'promise' })}>
+        <Button variant="quiet" onClick={() => open({ form: 'promise' })}>
           {promises().length > 0 ? 'Promise another date' : 'Promise a date'}
         </Button>
       </Show>
@@ -58,7 +58,7 @@ export function PromiseForm(props: { onClose(): void }) {
     return { type: 'PromiseDate', date: date(), reason: reason().trim() }
   }
   return (
-    <OfficeForm title="Promise a date" does="Promise it" says={promise} onClose={props.onClose}>
+    <OfficeForm title="Promise a date" submitLabel="Promise it" command={promise} onClose={props.onClose}>
       <Show when={last}>
         {(before) => (
           <p>

@@ -150,7 +150,7 @@ export function StepOffice(props: { view: StepView }) {
         <div class="office-do">
           <Button onClick={() => open({ form: 'raise', stepIds: [id()] })}>Put {id()} on hold</Button>
           <Show when={desk.job().plan && props.view.standing !== 'deferred' && !props.view.begun}>
-            <Button look="quiet" onClick={() => open({ form: 'leave_out', stepId: id() })}>
+            <Button variant="quiet" onClick={() => open({ form: 'leave_out', stepId: id() })}>
               Leave {id()} out
             </Button>
           </Show>

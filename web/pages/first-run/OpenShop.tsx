@@ -66,7 +66,7 @@ export function OpenShop() {
       <Entry of="pin" label="PIN" type="password" inputmode="numeric" autocomplete="new-password" />
       <Entry of="again" label="PIN again" type="password" inputmode="numeric" autocomplete="new-password" />
       <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-      <Button type="submit" look="main" disabled={busy()}>
+      <Button type="submit" variant="main" disabled={busy()}>
         Open the shop
       </Button>
     </form>

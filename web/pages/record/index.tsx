@@ -113,7 +113,7 @@ function Shown(props: { edition: Edition; chain: Chain | undefined }) {
     <>
       <aside class="record-screen" aria-label="About this record">
         <div class="record-do">
-          <Button look="main" onClick={() => window.print()}>
+          <Button variant="main" onClick={() => window.print()}>
             Print the record
           </Button>
           <a class="button" href={`/jobs/${props.edition.job.id}/audit`}>

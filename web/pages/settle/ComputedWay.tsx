@@ -39,7 +39,7 @@ export function ComputedWay(props: ComputedWayProps) {
       hint={hint}
       inputmode={name === 'materialWords' || name === 'grade' ? 'text' : 'decimal'}
       value={props.form[name]}
-      wrong={props.wrong[name]}
+      error={props.wrong[name]}
       maxLength={name === 'materialWords' ? 100 : 20}
       onValue={(value) => props.onField(name, value)}
     />

@@ -64,7 +64,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
       label={label}
       {...more}
       value={form()[name]}
-      wrong={wrong()[name]}
+      error={wrong()[name]}
       maxLength={more.long ? 500 : name === 'title' || name === 'competence' ? 200 : 80}
       onValue={(value) => set(name, value)}
     />
@@ -74,7 +74,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
       label={label}
       inputmode="decimal"
       value={shown()[name]}
-      wrong={wrong()[name]}
+      error={wrong()[name]}
       maxLength={12}
       onValue={(value) => set(name, value)}
     />
@@ -141,7 +141,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
         </div>
         <div>
           {field('reason', 'Why this value for this joint', { long: true })}
-          <Button type="submit" look="main" wide>
+          <Button type="submit" variant="main" wide>
             Settle it: I answer for it
           </Button>
           <p class="small pencil">

@@ -5,7 +5,7 @@ interface DropFileProps {
   accept: string
   title: string
   /** What is taken, and what happens with it. */
-  says: string
+  hint: string
   onFile(file: File): void
 }
 
@@ -40,7 +40,7 @@ export function DropFile(props: DropFileProps) {
       />
       <span>
         <b>{props.title}</b>
-        <span class="pencil"> {props.says}</span>
+        <span class="pencil"> {props.hint}</span>
       </span>
     </label>
   )

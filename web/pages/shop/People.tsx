@@ -61,7 +61,7 @@ export function People(props: { desk: ShopDesk }) {
                     </Button>
                   </Show>
                   <Button
-                    look="quiet"
+                    variant="quiet"
                     onClick={() => setPinFor(person)}
                     aria-label={`Set PIN of ${person.name}`}
                   >

@@ -77,7 +77,7 @@ export function PersonForm(props: { desk: ShopDesk; before?: Person; onClose(add
             setWhy()
             setInitials(value.toUpperCase())
           }}
-          {...(clash() ? { wrong: clash() as string } : {})}
+          {...(clash() ? { error: clash() as string } : {})}
           required
           maxLength={3}
           autocomplete="off"
@@ -144,7 +144,7 @@ export function PersonForm(props: { desk: ShopDesk; before?: Person; onClose(add
             <Sentence against>{why() ?? other()}</Sentence>
           </div>
         </Show>
-        <Button type="submit" look="main" disabled={busy()}>
+        <Button type="submit" variant="main" disabled={busy()}>
           {busy() ? 'Writing…' : before ? 'Write the card' : 'Add, then set the PIN'}
         </Button>
       </form>

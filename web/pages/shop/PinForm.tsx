@@ -57,7 +57,7 @@ export function PinForm(props: { person: Person; onClose(): void; onSet(): void 
             <Sentence against>{why()}</Sentence>
           </div>
         </Show>
-        <Button type="submit" look="main" disabled={busy()}>
+        <Button type="submit" variant="main" disabled={busy()}>
           {busy() ? 'Setting…' : 'Set the PIN'}
         </Button>
       </form>

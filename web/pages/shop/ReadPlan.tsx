@@ -75,7 +75,7 @@ export function ReadPlan(props: { desk: ShopDesk }) {
           <DropFile
             accept=".json,application/json"
             title={fileName() ?? 'Drop a plan file here, or press to choose one.'}
-            says="A text file of JSON; GET /api/schema has its layout. Nothing is added before you have looked."
+            hint="A text file of JSON; GET /api/schema has its layout. Nothing is added before you have looked."
             onFile={(file) => void take(file)}
           />
         </Show>
@@ -98,10 +98,10 @@ export function ReadPlan(props: { desk: ShopDesk }) {
                     <span class="invented">values invented</span>
                   </Show>
                 </h2>
-                <Button look="main" disabled={busy()} onClick={() => void add(one)}>
+                <Button variant="main" disabled={busy()} onClick={() => void add(one)}>
                   {busy() ? 'Adding…' : 'Add it to the library'}
                 </Button>
-                <Button look="quiet" onClick={() => setPlan()}>
+                <Button variant="quiet" onClick={() => setPlan()}>
                   Change the text
                 </Button>
               </div>
@@ -122,7 +122,7 @@ export function ReadPlan(props: { desk: ShopDesk }) {
               onInput={(event) => setText(event.currentTarget.value)}
             />
           </div>
-          <Button look="main" disabled={busy()} onClick={() => void read()}>
+          <Button variant="main" disabled={busy()} onClick={() => void read()}>
             {busy() ? 'Reading…' : faults() ? 'Read it again' : 'Read it'}
           </Button>
         </Show>
@@ -162,7 +162,7 @@ function Faults(props: { text: string; faults: readonly PlanFault[]; goTo(offset
                     )}
                   </For>
                 </pre>
-                <Button look="quiet" onClick={() => props.goTo(place.offset)}>
+                <Button variant="quiet" onClick={() => props.goTo(place.offset)}>
                   To line {place.line} in the text
                 </Button>
               </li>

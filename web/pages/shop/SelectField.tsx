@@ -9,7 +9,7 @@ export interface Option {
 interface SelectFieldProps {
   label: string
   hint?: string
-  wrong?: string | undefined
+  error?: string | undefined
   value: string
   options: readonly Option[]
   onValue(value: string): void
@@ -17,14 +17,14 @@ interface SelectFieldProps {
 
 export function SelectField(props: SelectFieldProps) {
   const id = createUniqueId()
-  const more = () => props.wrong ?? props.hint
+  const more = () => props.error ?? props.hint
   return (
     <div class="field">
       <label for={id}>{props.label}</label>
       <select
         id={id}
         aria-describedby={more() ? `${id}-more` : undefined}
-        aria-invalid={props.wrong ? true : undefined}
+        aria-invalid={props.error ? true : undefined}
         onChange={(event) => props.onValue(event.currentTarget.value)}
       >
         <For each={props.options}>

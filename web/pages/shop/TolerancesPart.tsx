@@ -105,7 +105,7 @@ function Bands(props: { desk: ShopDesk }) {
               <Sentence against={why() !== undefined}>{why() ?? said()}</Sentence>
             </div>
           </Show>
-          <Button type="submit" look="main">
+          <Button type="submit" variant="main">
             Set the tolerances
           </Button>
         </form>
@@ -184,7 +184,7 @@ function SelfRecheckPart(props: { desk: ShopDesk }) {
               <Sentence against={why() !== undefined}>{why() ?? said()}</Sentence>
             </div>
           </Show>
-          <Button type="submit" look="main">
+          <Button type="submit" variant="main">
             Set it
           </Button>
         </form>

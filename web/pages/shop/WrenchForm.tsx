@@ -80,7 +80,7 @@ export function WrenchForm(props: { desk: ShopDesk; before?: Wrench; onClose(): 
             of="id"
             label="Its name in the crib"
             hint="As painted or engraved on it; it cannot be changed later."
-            {...(taken() ? { wrong: taken() as string } : {})}
+            {...(taken() ? { error: taken() as string } : {})}
             required
             maxLength={40}
             autocomplete="off"
@@ -158,7 +158,7 @@ export function WrenchForm(props: { desk: ShopDesk; before?: Wrench; onClose(): 
             <Sentence against>{why()}</Sentence>
           </div>
         </Show>
-        <Button type="submit" look="main" disabled={busy()}>
+        <Button type="submit" variant="main" disabled={busy()}>
           {busy() ? 'Writing…' : before ? 'Write the card' : 'Hang it in the crib'}
         </Button>
       </form>

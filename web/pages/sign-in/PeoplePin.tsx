@@ -84,7 +84,7 @@ function Pin(props: { card: Card; onBack(): void; onDone(): void }) {
           <span aria-hidden="true">{pin() === '' ? 'PIN' : '●'.repeat(pin().length)}</span>
         </p>
         <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-        <Button look="quiet" onClick={props.onBack}>
+        <Button variant="quiet" onClick={props.onBack}>
           Somebody else
         </Button>
       </div>

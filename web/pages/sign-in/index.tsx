@@ -30,7 +30,7 @@ export default function SignIn() {
         <section class="first-look" aria-label="First look">
           <div class="first-look-head">
             <h2>First look: a screen for each</h2>
-            <Button look="quiet" onClick={close}>
+            <Button variant="quiet" onClick={close}>
               Close for good
             </Button>
           </div>

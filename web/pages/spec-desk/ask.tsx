@@ -48,7 +48,7 @@ export function Ask(props: AskProps) {
         {...(props.inputMode ? { inputmode: props.inputMode } : {})}
         {...(props.list ? { list: id } : {})}
         {...(props.hint ? { hint: props.hint } : {})}
-        {...(desk().wrong[props.field] ? { wrong: desk().wrong[props.field] as string } : {})}
+        {...(desk().wrong[props.field] ? { error: desk().wrong[props.field] as string } : {})}
         onValue={(typed) => set(props.field, typed)}
       />
       <Show when={props.list}>

@@ -100,10 +100,10 @@ export default function SpecDesk() {
             <p role="status" class="pencil">
               {said()}
             </p>
-            <Button look="quiet" onClick={copy}>
+            <Button variant="quiet" onClick={copy}>
               Copy the link
             </Button>
-            <Button look="quiet" onClick={() => window.print()}>
+            <Button variant="quiet" onClick={() => window.print()}>
               Print
             </Button>
             <A class="button quiet" href="/desk">

@@ -195,7 +195,7 @@ export function JointEdit(props: JointEditProps) {
           </ul>
         </section>
       </Show>
-      <Button look="rust" onClick={() => props.onPlan(removeJoint(props.plan, props.step, props.at))}>
+      <Button variant="rust" onClick={() => props.onPlan(removeJoint(props.plan, props.step, props.at))}>
         Take this joint out of the plan
       </Button>
     </div>

@@ -39,7 +39,7 @@ export function NumberField(props: NumberFieldProps) {
       autocomplete="off"
       value={text()}
       {...(hint() ? { hint: hint() as string } : {})}
-      {...(wrong() ? { wrong: wrong() as string } : {})}
+      {...(wrong() ? { error: wrong() as string } : {})}
       onValue={(typed) => {
         setText(typed)
         if (wrong()) return

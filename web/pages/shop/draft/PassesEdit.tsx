@@ -44,7 +44,7 @@ export function PassesEdit(props: PassesEditProps) {
               />
               <PassFields pass={pass()} onChange={(one) => put(i, one)} />
               <Button
-                look="quiet"
+                variant="quiet"
                 aria-label={`Take pass ${i + 1} out`}
                 onClick={() => props.onChange(passes().filter((_, at) => at !== i))}
               >

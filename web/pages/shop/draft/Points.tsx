@@ -49,7 +49,7 @@ export function Points(props: PointsProps) {
                   <Show when={props.goTo}>
                     {(goTo) => (
                       <Button
-                        look="quiet"
+                        variant="quiet"
                         aria-label={`Go to ${placeWords(props.plan, point.path)}: ${point.problem}`}
                         onClick={() => goTo()(point.path)}
                       >

@@ -164,7 +164,7 @@ export function StepEdit(props: StepEditProps) {
         >
           Move it down
         </Button>
-        <Button look="rust" onClick={() => props.onPlan(removeStep(props.plan, props.at))}>
+        <Button variant="rust" onClick={() => props.onPlan(removeStep(props.plan, props.at))}>
           Take this step out
         </Button>
       </div>

@@ -186,7 +186,7 @@ export default function DraftPage(props: { desk: ShopDesk; id: string }) {
                 fallback={<p>A supervisor or the owner takes it into the library.</p>}
               >
                 <Button
-                  look="main"
+                  variant="main"
                   aria-disabled={finish().faults.length > 0}
                   disabled={busy()}
                   onClick={() => void takeIn()}
@@ -195,7 +195,7 @@ export default function DraftPage(props: { desk: ShopDesk; id: string }) {
                 </Button>
               </Show>
               <Button onClick={asFile}>Export it as a file</Button>
-              <Button look="rust" onClick={() => void letGo()}>
+              <Button variant="rust" onClick={() => void letGo()}>
                 {sure() ? 'Yes, let this draft go' : 'Let the draft go'}
               </Button>
             </div>

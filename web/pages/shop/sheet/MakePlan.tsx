@@ -65,7 +65,7 @@ export function MakePlan(props: MakePlanProps) {
     await props.onMade({ id: `d-${at.toString(36)}`, plan, changedAt: at })
   }
 
-  const optional = (value: string | undefined) => (value === undefined ? {} : { wrong: value })
+  const optional = (value: string | undefined) => (value === undefined ? {} : { error: value })
   return (
     <form
       class="make-plan sheet-form"
@@ -124,7 +124,7 @@ export function MakePlan(props: MakePlanProps) {
       <Show when={asked() && missing()}>
         <Sentence against>{missing()}</Sentence>
       </Show>
-      <Button look="main" type="submit" disabled={busy()}>
+      <Button variant="main" type="submit" disabled={busy()}>
         Make the draft and open it
       </Button>
     </form>

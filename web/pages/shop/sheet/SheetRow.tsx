@@ -95,7 +95,11 @@ export function SheetRow(props: SheetRowProps) {
           <Button onClick={() => say({ seen: true })}>Looked at: let it stand</Button>
         </Show>
         <Show when={!open() && props.work.line.kind !== 'header'}>
-          <Button look="quiet" aria-label={`Correct ${lineName(props.work)}`} onClick={() => setOpen(true)}>
+          <Button
+            variant="quiet"
+            aria-label={`Correct ${lineName(props.work)}`}
+            onClick={() => setOpen(true)}
+          >
             Correct
           </Button>
         </Show>
@@ -149,7 +153,7 @@ function LineFields(props: { work: WorkLine; onSay(said: Parameters<Say>[1]): vo
       />
       <Show when={said()}>
         <Button
-          look="quiet"
+          variant="quiet"
           onClick={() =>
             props.onSay({
               printed: undefined,

@@ -34,7 +34,7 @@ export function SheetText(props: SheetTextProps) {
         <DropFile
           accept=".csv,.tsv,.txt,text/*"
           title="Drop a table here, or press to choose a file."
-          says="CSV, TSV or plain text: a line a fastener, with its torque, and thread and number where the sheet has them. It stays on this device."
+          hint="CSV, TSV or plain text: a line a fastener, with its torque, and thread and number where the sheet has them. It stays on this device."
           onFile={(file) => void take(file)}
         />
       </Show>
@@ -56,7 +56,7 @@ export function SheetText(props: SheetTextProps) {
         </div>
         <Show when={filled()}>
           <Button
-            look="rust"
+            variant="rust"
             onClick={() => {
               if (sure()) {
                 setFileName(undefined)

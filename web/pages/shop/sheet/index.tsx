@@ -146,7 +146,7 @@ export default function FromSheet(props: { desk: ShopDesk }) {
             <Show
               when={sorted().look.some((n) => !['look', 'unread'].includes(byLine().get(n)?.state ?? ''))}
             >
-              <Button look="quiet" onClick={sortAgain}>
+              <Button variant="quiet" onClick={sortAgain}>
                 Sort again
               </Button>
             </Show>
