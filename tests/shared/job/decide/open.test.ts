@@ -1,0 +1,134 @@
+/** Opening a job, adopting a plan, and what every command needs first. */
+import { describe, expect, test } from 'vitest'
+import { adoptPlan, claim, fresh, given, open, shows } from '../given'
+import { testPlan } from '../plan'
+import { START, testShop } from '../shop'
+
+describe('every command', () => {
+  test('[FW4] a stranger is refused before anything else is looked at', () => {
+    fresh()
+      .when(open({ by: 'nobody' }))
+      .refuses('person_unknown', { by: 'nobody' })
+    fresh()
+      .when(claim('head', { by: 'nobody' }))
+      .refuses('person_unknown')
+    given()
+      .when(shows('JH', 2, 30, { by: 'nobody' }))
+      .refuses('person_unknown')
+  })
+  test('[FW4] a name that every object has is a stranger too', () => {
+    fresh()
+      .when(open({ by: 'constructor' }))
+      .refuses('person_unknown')
+    fresh()
+      .when(open({ by: '__proto__' }))
+      .refuses('person_unknown')
+  })
+  test('[FW5] nothing but opening goes before the job is open', () => {
+    fresh().when(adoptPlan()).refuses('job_not_open')
+    fresh().when(claim('head')).refuses('job_not_open')
+  })
+  test('[FW6] nothing but adopting goes before there is a plan', () => {
+    fresh(open()).when(claim('head')).refuses('no_plan')
+    fresh(open())
+      .when(shows('JH', 2, 30))
+      .refuses('no_plan')
+  })
+})
+
+describe('opening a job', () => {
+  test.each(['wim', 'dee'])('[OJ4] %s opens it, and it says what was agreed', (by) => {
+    const then = fresh().when(open({ by, number: 'E-7', at: 3, clockOffsetMs: -250 }))
+    then.gives({ type: 'JobOpened', number: 'E-7', by, doneAt: START + 180_000, clockOffsetMs: -250 })
+    expect(then.job).toMatchObject({
+      number: 'E-7',
+      agreed: 'Rebuild',
+      owner: 'An owner',
+      openedAt: START + 180_000,
+      version: 1,
+    })
+  })
+  test('[OJ1] an open one stays as it is, whoever asks', () => {
+    fresh(open())
+      .when(open({ number: 'E-2' }))
+      .refuses('job_already_open', { number: 'E-1' })
+    fresh(open())
+      .when(open({ by: 'ana' }))
+      .refuses('job_already_open')
+  })
+  test('[OJ2] a technician does not open one, even under a taken number', () => {
+    fresh()
+      .when(open({ by: 'ana', numberTaken: () => true }))
+      .refuses('role_needed', {
+        what: 'Opening a job',
+        roles: ['service writer', 'supervisor', 'owner of the shop'],
+      })
+  })
+  test('[OJ3] two engines never carry one number', () => {
+    fresh()
+      .when(open({ number: 'E-9', numberTaken: (number) => number === 'E-9' }))
+      .refuses('number_taken', { number: 'E-9' })
+    fresh()
+      .when(open({ number: 'E-8', numberTaken: (number) => number === 'E-9' }))
+      .gives({ type: 'JobOpened', number: 'E-8' })
+  })
+})
+
+describe('adopting a plan', () => {
+  test('[AP5] the copy carries its bands as the shop’s tolerances stand that day', () => {
+    const then = fresh(open())
+      .inShop({ tolerances: { percent: { A: 4, B: 10, C: 15 }, angleDeg: 5 } })
+      .when(adoptPlan())
+    then.gives({ type: 'PlanAdopted', by: 'dee' })
+    const bands = then.job.plan.steps.flatMap(({ joints }) => joints.map(({ id, bands }) => [id, bands]))
+    expect(Object.fromEntries(bands)).toMatchObject({
+      JC: [{ kind: 'torque', minNm: 48, maxNm: 52, from: 'shop' }],
+      JH: [
+        { kind: 'torque', minNm: 28, maxNm: 32, from: 'maker' },
+        { kind: 'angle', minDeg: 85, maxDeg: 95, from: 'plan' },
+      ],
+      JR: [{ minNm: 18, maxNm: 22 }, null, null, { minNm: 22.5, maxNm: 27.5 }],
+      JN: [null],
+    })
+  })
+  test('[AP5] a tolerance changed later moves no band', () => {
+    given(claim('caps'))
+      .inShop({ tolerances: { percent: { A: 0.1, B: 0.1, C: 0.1 }, angleDeg: 0 } })
+      .when(shows('JC', 2, 52))
+      .flags()
+  })
+  test('[AP1] the same plan a second time changes nothing, whoever asks', () => {
+    given().when(adoptPlan()).thenNothing()
+    given()
+      .when(adoptPlan({ by: 'ana' }))
+      .thenNothing()
+  })
+  test('[AP2] a plan is the supervisor’s to choose', () => {
+    fresh(open())
+      .when(adoptPlan({ by: 'wim', planId: 'none' }))
+      .refuses('role_needed', { roles: ['supervisor', 'owner of the shop'] })
+    given()
+      .when(adoptPlan({ by: 'ana', edition: 2 }))
+      .refuses('role_needed')
+  })
+  test('[AP3] a job keeps the plan it adopted', () => {
+    given()
+      .when(adoptPlan({ edition: 2 }))
+      .refuses('plan_already_adopted', { title: testPlan.title, edition: 1 })
+    given()
+      .when(adoptPlan({ planId: 'none' }))
+      .refuses('plan_already_adopted')
+  })
+  test('[AP4] a plan the library has not is named', () => {
+    fresh(open())
+      .when(adoptPlan({ planId: 'none' }))
+      .refuses('plan_not_found', { planId: 'none', edition: 1 })
+    fresh(open())
+      .when(adoptPlan({ edition: 2 }))
+      .refuses('plan_not_found', { edition: 2 })
+    fresh(open())
+      .when(adoptPlan({ planId: 'constructor' }))
+      .refuses('plan_not_found')
+    expect(testShop.plans['test-engine']?.[1]).toBe(testPlan)
+  })
+})

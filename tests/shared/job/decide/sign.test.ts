@@ -1,0 +1,335 @@
+/** The doer's word, and the second person's. */
+import { describe, expect, test } from 'vitest'
+import type { JobEvent } from '../../../../shared/job/types'
+import {
+  answer,
+  capSigned,
+  capsAnswered,
+  capsMeasured,
+  capsProven,
+  capsReady,
+  capTorqued,
+  claim,
+  click,
+  coverDone,
+  given,
+  headProven,
+  headSigned,
+  headTorqued,
+  headTurned,
+  measure,
+  proofBegun,
+  putDown,
+  restart,
+  secondSign,
+  shows,
+  sign,
+  slacken,
+  sumpDone,
+  turn,
+} from '../given'
+import { people, START } from '../shop'
+
+const capsSigned = () => [claim('caps'), capSigned(1), capSigned(2)]
+const sumpBegun = shows('JS', 1, 10, { by: 'cy' })
+
+describe('signing', () => {
+  test('[SG17] the doer signs what is done, and is through', () => {
+    const then = given(headTurned()).when(sign('head', { at: 50 }))
+    then.gives({ type: 'StepSigned', stepId: 'head', setId: 'step', by: 'ana' })
+    expect(then.job.steps.head).toMatchObject({
+      sets: { step: { first: { by: 'ana', doneAt: START + 50 * 60_000 } } },
+    })
+    expect(then.job.steps.head).not.toHaveProperty('claim')
+  })
+  test('[SG17] the claim holds until the last set is signed', () => {
+    const { job } = given(claim('caps'), capTorqued(1)).when(sign('caps', { setId: 'cap-1' }))
+    expect(job.steps.caps).toMatchObject({
+      claim: { by: 'ana' },
+      sets: { 'cap-1': { first: { by: 'ana' } } },
+    })
+    expect(given(capsReady()).when(sign('caps')).job.steps.caps).not.toHaveProperty('claim')
+  })
+  test('[SG1] a step the plan has not', () => {
+    given().when(sign('none')).refuses('step_not_found', { stepId: 'none' })
+  })
+  test('[SG2] a set the step has not; without a name the step’s own is meant', () => {
+    given(claim('caps'))
+      .when(sign('caps', { setId: 'cap-9' }))
+      .refuses('set_not_found', { setId: 'cap-9', sets: ['cap-1', 'cap-2', 'step'] })
+    given(headTurned())
+      .when(sign('head', { setId: 'step' }))
+      .gives({ type: 'StepSigned', setId: 'step' })
+    given(capsReady()).when(sign('caps')).gives({ type: 'StepSigned', setId: 'step' })
+  })
+  test('[SG3] a second tap by the same hand changes nothing', () => {
+    given(headSigned()).when(sign('head')).thenNothing()
+    given(headProven()).when(sign('head')).thenNothing()
+  })
+  test('[SG4] what is signed is not signed by another', () => {
+    given(headSigned())
+      .when(sign('head', { by: 'bo' }))
+      .refuses('step_already_signed', { stepId: 'head', by: 'ana' })
+  })
+  test('[SG5] the one who did it signs', () => {
+    given(headTurned())
+      .when(sign('head', { by: 'bo' }))
+      .refuses('not_your_step', { stepId: 'head', by: 'ana' })
+    given(headTurned(), putDown('head'))
+      .when(sign('head'))
+      .refuses('not_your_step', { stepId: 'head', by: undefined })
+  })
+  test('[SG6] an entitlement taken away since the claim counts', () => {
+    const ana = { ...people.ana, mayDo: { classes: ['B' as const], families: [] } }
+    given(claim('head'))
+      .inShop({ people: { ...people, ana } })
+      .when(sign('head'))
+      .refuses('not_entitled', { class: 'A', family: 'diesel' })
+  })
+  test('[SG8] the step itself is signed after its sets', () => {
+    given(claim('caps'), capTorqued(1), sign('caps', { setId: 'cap-1' }))
+      .when(sign('caps'))
+      .refuses('sets_first', { stepId: 'caps', sets: ['Cap 2'] })
+    given(claim('caps'))
+      .when(sign('caps'))
+      .refuses('sets_first', { sets: ['Cap 1', 'Cap 2'] })
+  })
+  test('[SG9] positions with passes to go, of the first joint and pass that has any', () => {
+    given(claim('head'))
+      .when(sign('head'))
+      .refuses('positions_open', {
+        joint: 'JH',
+        title: 'Joint JH',
+        positions: [1, 2, 3, 4],
+        pass: 1,
+        passes: 2,
+      })
+    given(headTorqued(), turn('JH', 2, 90))
+      .when(sign('head'))
+      .refuses('positions_open', { positions: [1, 3, 4], pass: 2 })
+    given(headTurned(), slacken('JH', 4))
+      .when(sign('head'))
+      .refuses('positions_open', { positions: [4], pass: 1 })
+  })
+  test('[SG9] a wait is over by the clock alone', () => {
+    given(
+      claim('reseat'),
+      [1, 2].map((n) => shows('JR', n, 20)),
+      [1, 2].map((n) => slacken('JR', n, { pass: 2 })),
+      [1, 2].map((n) => shows('JR', n, 25, { pass: 4, at: 90 })),
+    )
+      .when(sign('reseat'))
+      .gives({ type: 'StepSigned' })
+  })
+  test('[SG10] a flag that stands is named with its position', () => {
+    given(
+      headTorqued(),
+      [2, 1, 4, 3].map((n) => turn('JH', n, n === 4 ? 96 : 90)),
+    )
+      .when(sign('head'))
+      .refuses('flags_stand', { joint: 'JH', position: 4, flags: ['out_of_band', 'overshot'] })
+    given(claim('drain'), shows('JN', 1, 12))
+      .when(sign('drain'))
+      .refuses('flags_stand', { flags: ['no_published_value'] })
+  })
+  test('[SG10] open positions are said before flags', () => {
+    given(claim('head'), shows('JH', 2, 40))
+      .when(sign('head'))
+      .refuses('positions_open')
+  })
+  test('[SG10] a reading that reaches no pass stands against it all the same', () => {
+    given(
+      claim('reseat'),
+      [1, 2].map((n) => shows('JR', n, 20)),
+      [1, 2].map((n) => slacken('JR', n, { pass: 2 })),
+      shows('JR', 1, 20, { pass: 3 }),
+      [1, 2].map((n) => shows('JR', n, 25, { pass: 4, at: 90 })),
+    )
+      .when(sign('reseat'))
+      .refuses('flags_stand', { joint: 'JR', position: 1, flags: ['other_than_asked'] })
+  })
+  test('[SG10] taking a fastener back stands against nothing, by whomever', () => {
+    given(headTorqued(), slacken('JH', 2, { by: 'bo' }), shows('JH', 2, 30))
+      .when(sign('head'))
+      .refuses('positions_open', { pass: 2 })
+    given(claim('drain'), slacken('JN', 1, { by: 'bo' }))
+      .when(sign('drain'))
+      .refuses('positions_open', { pass: 1 })
+  })
+  test('[SG12] every place is measured', () => {
+    given(capsSigned(), measure('cap 1', 0.05))
+      .when(sign('caps'))
+      .refuses('measurement_missing', { title: 'Cap gap', places: ['cap 2'] })
+  })
+  test('[SG13] and within limits', () => {
+    given(capsSigned(), measure('cap 1', 0.05), measure('cap 2', 0.09))
+      .when(sign('caps'))
+      .refuses('measurement_out_of_limits', {
+        title: 'Cap gap',
+        place: 'cap 2',
+        value: 0.09,
+        unit: 'mm',
+        min: 0.03,
+        max: 0.08,
+      })
+    given(
+      capsSigned(),
+      measure('cap 1', 0.05),
+      measure('cap 2', 0.05),
+      measure('crank', 0.4, { measurementId: 'float' }),
+    )
+      .when(sign('caps'))
+      .refuses('measurement_out_of_limits', { place: 'crank', max: 0.3 })
+  })
+  test('[SG15] counts are right and looks are taken; a photo does not stop it', () => {
+    const measured = [capsSigned(), capsMeasured()]
+    given(measured).when(sign('caps')).refuses('gate_open', { text: 'Shells fitted' })
+    given(measured, answer('shells', { count: 3 }))
+      .when(sign('caps'))
+      .refuses('gate_open', { text: 'Shells fitted' })
+    given(measured, answer('shells', { count: 4 }))
+      .when(sign('caps'))
+      .refuses('gate_open', { text: 'The crank turns freely' })
+    given(measured, capsAnswered()).when(sign('caps')).gives({ type: 'StepSigned', setId: 'step' })
+  })
+  test('[SG15] what must be proven is reckoned from the signatures', () => {
+    const rest = [capsProven(), coverDone(), sumpDone(), proofBegun()]
+    given(headProven(), rest)
+      .when(sign('proof', { by: 'cy', at: 205 }))
+      .gives({ type: 'StepSigned' })
+    given(headProven(), rest, shows('JH', 2, 30))
+      .when(sign('proof', { by: 'cy', at: 205 }))
+      .refuses('gate_open', { text: 'Head bolts proven' })
+    given(headProven(), rest)
+      .when(sign('proof', { by: 'cy', at: 164 }))
+      .refuses('gate_open', { text: 'Sealant cured' })
+    given(headProven(), rest, shows('JC', 2, 50))
+      .when(sign('proof', { by: 'cy', at: 205 }))
+      .refuses('gate_open', { text: 'No class A joint open' })
+  })
+  test('[SG15] a cap asks for no count: those belong to the step', () => {
+    given(claim('caps'), capTorqued(1))
+      .when(sign('caps', { setId: 'cap-1' }))
+      .gives({ type: 'StepSigned', setId: 'cap-1' })
+  })
+})
+
+describe('second-signing', () => {
+  test('[SS11] another person, having looked', () => {
+    const then = given(headSigned()).when(secondSign('head'))
+    then.gives({ type: 'StepSecondSigned', stepId: 'head', setId: 'step', by: 'bo', through: 'sign_in' })
+    expect(then.events[0]).not.toHaveProperty('late')
+    expect(then.job.steps.head?.sets.step).toMatchObject({ first: { by: 'ana' }, second: { by: 'bo' } })
+  })
+  test('[SS11] through a grant it says so', () => {
+    const then = given(headSigned()).when(secondSign('head', { through: 'grant', sawVersion: 12 }))
+    then.gives({ type: 'StepSecondSigned', through: 'grant' })
+    expect(then.job.steps.head?.sets.step?.second?.through).toBe('grant')
+  })
+  test('[SS11] after it got covered it is late, and says so', () => {
+    const begun = given(claim('caps'), capSigned(2), sumpBegun)
+    begun.when(secondSign('caps', { setId: 'cap-2' })).gives({ type: 'StepSecondSigned', late: true })
+    const other = given(claim('caps'), capSigned(1), sumpBegun).when(secondSign('caps', { setId: 'cap-1' }))
+    other.gives({ type: 'StepSecondSigned' })
+    expect(other.events[0]).not.toHaveProperty('late')
+    const claimed = given(headProven(), shows('JH', 2, 30), slacken('JH', 2))
+    expect(claimed.job.steps.head?.sets.step).toEqual({})
+  })
+  test('[SS1] a step the plan has not', () => {
+    given().when(secondSign('none')).refuses('step_not_found')
+  })
+  test('[SS2] a set the step has not', () => {
+    given(headSigned())
+      .when(secondSign('head', { setId: 'cap-1' }))
+      .refuses('set_not_found', { sets: ['step'] })
+  })
+  test('[SS3] a step that asks for one signature', () => {
+    given().when(secondSign('sump')).refuses('no_second_asked', { stepId: 'sump' })
+  })
+  test('[SS4] a second tap by the same hand changes nothing', () => {
+    given(headProven()).when(secondSign('head')).thenNothing()
+  })
+  test('[SS5] two second signatures are one too many', () => {
+    given(headProven())
+      .when(secondSign('head', { by: 'dee' }))
+      .refuses('already_second_signed', { by: 'bo' })
+    given(headProven())
+      .when(secondSign('head', { by: 'ana' }))
+      .refuses('already_second_signed')
+  })
+  test('[SS6] the doer signs first', () => {
+    given(headTurned()).when(secondSign('head')).refuses('not_signed_yet', { stepId: 'head', setId: 'step' })
+    given(headTurned())
+      .when(secondSign('head', { by: 'ana' }))
+      .refuses('not_signed_yet')
+  })
+  test('[SS7] nobody looks at their own work: not who signed, not who took a reading', () => {
+    given(headSigned())
+      .when(secondSign('head', { by: 'ana' }))
+      .refuses('own_work', { stepId: 'head', by: 'ana' })
+    given(
+      claim('head', { by: 'bo' }),
+      [2, 1, 4, 3].map((n) => shows('JH', n, 30, { by: 'bo' })),
+      putDown('head', { by: 'bo' }),
+      claim('head'),
+      [2, 1, 4, 3].map((n) => turn('JH', n, 90)),
+      sign('head'),
+    )
+      .when(secondSign('head'))
+      .refuses('own_work', { by: 'bo' })
+  })
+  test('[SS7] a reading since retaken by another is no work that stands', () => {
+    given(
+      claim('head', { by: 'bo' }),
+      shows('JH', 2, 30, { by: 'bo' }),
+      putDown('head', { by: 'bo' }),
+      claim('head'),
+      restart('JH', 2, { how: 'slackened' }),
+      headTurned(),
+      sign('head'),
+    )
+      .when(secondSign('head'))
+      .gives({ type: 'StepSecondSigned', by: 'bo' })
+  })
+  test('[SS8] class and family are looked at, apart from what one may do', () => {
+    given(headSigned())
+      .when(secondSign('head', { by: 'cy' }))
+      .refuses('not_entitled_to_second', { class: 'A', family: 'diesel' })
+    given(headSigned())
+      .when(secondSign('head', { by: 'wim' }))
+      .refuses('not_entitled_to_second')
+    given(headSigned())
+      .when(secondSign('head', { by: 'dee' }))
+      .gives({ type: 'StepSecondSigned', by: 'dee' })
+  })
+  test('[SS9] what is open or flagged is said again, though no accepted history leads there', () => {
+    const signedBare: JobEvent = {
+      type: 'StepSigned',
+      stepId: 'head',
+      setId: 'step',
+      by: 'ana',
+      doneAt: START,
+    }
+    given(signedBare).when(secondSign('head')).refuses('positions_open', { pass: 1 })
+    given(
+      claim('head'),
+      [2, 1, 4, 3].map((n) => [shows('JH', n, 30), turn('JH', n, 99)]),
+      signedBare,
+    )
+      .when(secondSign('head'))
+      .refuses('flags_stand', { position: 1 })
+  })
+  test('[SS10] a grant is for what was looked at', () => {
+    const story = given(headSigned())
+    const signedAt = story.job.version
+    story
+      .when(secondSign('head', { through: 'grant', sawVersion: signedAt - 1 }))
+      .refuses('changed_since_look')
+    story
+      .when(secondSign('head', { through: 'grant', sawVersion: signedAt }))
+      .gives({ type: 'StepSecondSigned' })
+    given(headSigned(), measure('cap 1', 0.05), claim('caps'), click('JC', 2))
+      .when(secondSign('head', { through: 'grant', sawVersion: signedAt }))
+      .gives({ type: 'StepSecondSigned' })
+  })
+})

@@ -1,0 +1,32 @@
+/** Who is offered to say that a cover is off again, and what the step's row says then. */
+import { expect, test } from 'vitest'
+import { mayTakeOff } from '../../../web/pages/engine/off-again'
+import { stepView } from '../../../web/pages/engine/step-view'
+import { hiddenByWords } from '../../../web/pages/engine/step-words'
+import { coverAdopted, hoodOn } from '../../shared/job/cover-plan'
+import { claim, fresh, type Given, open, takeOff } from '../../shared/job/given'
+import { testShop } from '../../shared/job/shop'
+
+const job = (...happened: Given[]) => fresh(open(), coverAdopted, hoodOn(), ...happened).job
+
+test('whoever holds a step of this engine, and who leads', () => {
+  const offered = (who: string | undefined, ...happened: Given[]) =>
+    mayTakeOff(job(...happened), testShop, who)
+  expect(offered('dee')).toBe(true)
+  expect(offered('ana')).toBe(false)
+  expect(offered('ana', claim('trial'))).toBe(true)
+  expect(offered('wim', claim('trial'))).toBe(false)
+  expect(offered(undefined)).toBe(false)
+})
+
+test('what it covered is covered no longer, and will be again', () => {
+  const covered = (...happened: Given[]) => {
+    const told = job(...happened)
+    const pump = told.plan.steps.find(({ id }) => id === 'pump')
+    const hood =
+      pump && hiddenByWords(stepView(told, pump).hiddenBy).find(({ text }) => text.startsWith('hood'))
+    return hood && [hood.covered, hood.text]
+  }
+  expect(covered()).toEqual([true, 'hood hides joint JP'])
+  expect(covered(takeOff('hood'))).toEqual([false, 'hood will hide joint JP'])
+})

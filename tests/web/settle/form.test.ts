@@ -1,0 +1,191 @@
+/** The form that settles a torque nobody published: three ways, values proposed until typed, and what is missing named. */
+import { describe, expect, test } from 'vitest'
+import { type ProposalJoint, propose } from '../../../shared/fastener'
+import { jobCommandSchema } from '../../../shared/job/schema'
+import type { ValueBasis } from '../../../shared/job/types'
+import { settleHref } from '../../../web/pages/audit/settle-href'
+import { settledWords } from '../../../web/pages/bench/value-words'
+import {
+  addedIn,
+  EMPTY_FORM,
+  numberIn,
+  OWN_MATERIAL,
+  proposalOf,
+  type SettleForm,
+  settle,
+  settlings,
+  valuesShown,
+} from '../../../web/pages/settle/form'
+
+const BOLT: ProposalJoint = {
+  fastener: 'bolt',
+  thread: 'M8x1.25',
+  grade: '8.8',
+  lubrication: 'oil',
+  pass: 1,
+  holeMaterial: 'cast aluminium',
+  engagementMm: 20,
+  tolerancePct: 10,
+}
+const STEEL = propose(BOLT)
+const PLUG = propose({ ...BOLT, fastener: 'plug', grade: 'bronze' })
+const form = (some: Partial<SettleForm>): SettleForm => ({ ...EMPTY_FORM, ...some })
+const source = form({
+  kind: 'source',
+  title: ' Plug sheet ',
+  edition: '2',
+  page: '12',
+  value: '30',
+  min: '28,5',
+  max: '32',
+  reason: ' same plug ',
+})
+const made = (some: SettleForm, proposed = PLUG) => settle('J-plug', 1, some, proposed, 10)
+const wrong = (some: SettleForm, proposed = PLUG) => {
+  const one = made(some, proposed)
+  return 'wrong' in one ? Object.keys(one.wrong) : []
+}
+const command = (some: SettleForm, proposed = PLUG) => {
+  const one = made(some, proposed)
+  if ('wrong' in one) throw new Error(JSON.stringify(one.wrong))
+  return one.command
+}
+
+describe('a source, a word', () => {
+  test('become the command, with their basis and only that', () => {
+    expect(command(source)).toEqual({
+      type: 'SettleValue',
+      jointId: 'J-plug',
+      pass: 1,
+      torqueNm: 30,
+      minNm: 28.5,
+      maxNm: 32,
+      basis: { kind: 'source', title: 'Plug sheet', edition: '2', page: '12' },
+      reason: 'same plug',
+    })
+    expect(command({ ...source, kind: 'word', competence: 'Ada, fitter' }).basis).toEqual({
+      kind: 'word',
+      competence: 'Ada, fitter',
+    })
+  })
+  test('what is missing is named, for the way chosen', () => {
+    expect(wrong({ ...source, kind: '' })).toEqual(['kind'])
+    expect(wrong({ ...source, page: ' ' })).toEqual(['page'])
+    expect(wrong({ ...source, kind: 'word' })).toEqual(['competence'])
+    expect(wrong({ ...source, value: '', reason: '' })).toEqual(['value', 'reason'])
+    expect(wrong({ ...source, value: '33' })).toEqual(['max'])
+    expect(wrong({ ...source, value: '28' })).toEqual(['min'])
+  })
+  test('limits are proposed from the class’s tolerance, never wider by rounding, until somebody types their own', () => {
+    expect(valuesShown(form({ value: '12' }), undefined, 10)).toEqual({
+      value: '12',
+      min: '10.8',
+      max: '13.2',
+    })
+    expect(valuesShown(form({ value: '9.99' }), undefined, 5)).toEqual({
+      value: '9.99',
+      min: '9.5',
+      max: '10.48',
+    })
+    expect(valuesShown(form({ value: '12', max: '12.5' }), undefined, 10).max).toBe('12.5')
+    expect(valuesShown(form({ value: 'x' }), undefined, 10)).toEqual({ value: 'x', min: '', max: '' })
+  })
+})
+
+describe('a proposal', () => {
+  test('stands in the fields by itself, and goes into the command with its figures', () => {
+    const computed = form({ kind: 'computed', reason: 'as reckoned' })
+    const { results } = proposalOf(computed, STEEL) ?? expect.fail('no proposal')
+    const said = command(computed, STEEL)
+    expect(said).toMatchObject({
+      torqueNm: results.torqueNm,
+      basis: { kind: 'computed', proposal: { results } },
+    })
+    expect(said.basis.kind === 'computed' && said.basis.inputs).toMatch(
+      /^M8x1\.25, 8\.8, oil: friction 0\.08 to 0\.16/,
+    )
+    const sent = { commandId: '01900000-0000-7000-8000-000000000001', ...said }
+    expect(jobCommandSchema.safeParse(sent).error).toBeUndefined()
+  })
+  test('is not taken over for a source or a word', () => {
+    expect(valuesShown(form({ kind: 'word' }), proposalOf(form({ kind: 'word' }), STEEL), 10).value).toBe('')
+  })
+  test('a value of one’s own is taken up to what the weakest link bears', () => {
+    const lower = form({ kind: 'computed', reason: 'softer', value: '15' })
+    expect(command(lower, STEEL)).toMatchObject({ torqueNm: 15, minNm: 13.5, maxNm: 16.5 })
+    expect(wrong(form({ kind: 'computed', reason: 'more', value: '25' }), STEEL)).toEqual(['max'])
+  })
+  test('where the formulas do not hold there is nothing to choose', () => {
+    expect(wrong(form({ kind: 'computed', reason: 'x', value: '12' }))).toEqual(['kind'])
+  })
+  test('empty fields add nothing; what is no number is named and not reckoned with', () => {
+    expect(addedIn(EMPTY_FORM)).toEqual({ added: {}, wrong: {} })
+    expect(addedIn(form({ material: 'steel', engagement: '12,5', frictionLow: '0.1' })).added).toEqual({
+      holeMaterial: 'steel',
+      engagementMm: 12.5,
+      friction: { low: 0.1, high: 0.1 },
+    })
+    expect(Object.keys(addedIn(form({ engagement: 'long', utilisation: '1.2' })).wrong)).toEqual([
+      'engagement',
+      'utilisation',
+    ])
+    expect(addedIn(form({ material: OWN_MATERIAL })).wrong).toHaveProperty('shear')
+    expect(
+      addedIn(form({ material: OWN_MATERIAL, shear: '90', materialWords: 'maker’s sheet' })).added,
+    ).toEqual({
+      holeMaterial: { words: 'maker’s sheet', shearMPa: 90 },
+    })
+  })
+})
+
+test('reads a number with either mark and nothing else', () => {
+  expect(['24', '24.5', ' 24,5 ', '2.4.5', '1e3', '-3', ''].map(numberIn)).toEqual([
+    24,
+    24.5,
+    24.5,
+    undefined,
+    undefined,
+    undefined,
+    undefined,
+  ])
+})
+
+test('every value this pass had is told, the one in force first', () => {
+  const value = (torqueNm: number) => ({
+    torqueNm,
+    by: 'ada',
+    doneAt: 0,
+    band: { kind: 'torque' as const, minNm: 1, maxNm: 2, from: 'shop' as const },
+    basis: { kind: 'word' as const, competence: 'Ada' },
+    reason: 'so',
+  })
+  expect(settlings({ ...value(3), earlier: [value(1), value(2)] }).map(({ torqueNm }) => torqueNm)).toEqual([
+    3, 2, 1,
+  ])
+  expect(settlings(undefined)).toEqual([])
+})
+
+test('a joint’s name is safe in an address', () => {
+  expect(settleHref('e-101', 'G/F6 a', 1)).toBe('/jobs/e-101/settle/G%2FF6%20a/1')
+})
+
+test('at the bench a computed value says what a hand can check, one reckoned by hand its method', () => {
+  const proposal = proposalOf(form({ kind: 'computed' }), STEEL) ?? expect.fail('no proposal')
+  const value = (basis: ValueBasis) =>
+    settledWords(
+      {
+        torqueNm: 18,
+        by: 'Ada',
+        doneAt: 0,
+        band: { kind: 'torque', minNm: 17, maxNm: 19, from: 'shop' },
+        basis,
+        reason: 'So.',
+      },
+      { person: (id) => id, moment: () => '09:00' },
+    )
+  const said = { kind: 'computed' as const, method: 'a table', inputs: 'M8' }
+  expect(value({ ...said, proposal })).toBe(
+    'Not published; settled by Ada 09:00, computed for oil, cast aluminium, 20 mm of thread. So.',
+  )
+  expect(value(said)).toBe('Not published; settled by Ada 09:00, reckoned by a table. So.')
+})

@@ -1,0 +1,284 @@
+/** The spec desk: what is asked stands in the address; every answer and every refusal, at its field. */
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { Wrench } from '../../../shared/shop/types'
+import { type Asked, askedFrom, searchOf } from '../../../web/pages/spec-desk/asked'
+import { basisOf, deskOf } from '../../../web/pages/spec-desk/desk'
+import { frictionIn, lengthIn, numberIn, shareIn } from '../../../web/pages/spec-desk/entries'
+import { answerOf } from '../../../web/pages/spec-desk/part'
+import { contradictionWords, convertedOf, passWords, printedOf } from '../../../web/pages/spec-desk/printed'
+import { besideBand, lubricationTable } from '../../../web/pages/spec-desk/tension'
+import { targetOf } from '../../../web/pages/spec-desk/wrench'
+
+const NOW = 1_000_000
+const click = (id: string, but: Partial<Wrench> = {}): Wrench => ({
+  id,
+  kind: 'click',
+  title: `click wrench ${id}`,
+  unit: 'N·m',
+  min: 10,
+  max: 60,
+  increment: 0.5,
+  lengthMm: 300,
+  state: 'in_service',
+  ...but,
+})
+const sheet = (but: Partial<Asked> = {}, wrenches: Wrench[] = [click('a')]) =>
+  deskOf({ ...askedFrom(''), thread: 'M10', ...but }, { wrenches, now: NOW, tolerancePct: 4 })
+const blind = { material: 'cast_iron', length: '35', stack: '15', threadDepth: '24', holeDepth: '28' }
+
+describe('the address holds the sheet', () => {
+  test('what is usual is not in it, and an empty sheet has none', () => {
+    expect(searchOf(askedFrom(''))).toBe('')
+    expect(searchOf({ ...askedFrom(''), thread: 'M10x1.25', lubrication: 'dry' })).toBe(
+      '?thread=M10x1.25&lubrication=dry',
+    )
+  })
+  test('whatever is typed comes back from it, less the spaces at its ends', () => {
+    const names = Object.keys(askedFrom('')) as (keyof Asked)[]
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...names),
+        fc.string({ minLength: 1, maxLength: 80, unit: 'grapheme' }),
+        (name, typed) => {
+          const asked = { ...askedFrom(''), [name]: typed }
+          const back = askedFrom(searchOf(asked))
+          const emptied = typed.trim() === ''
+          expect(back).toEqual({ ...asked, [name]: emptied ? askedFrom('')[name] : typed.trim() })
+        },
+      ),
+    )
+  })
+  test('whatever an address holds is answered or refused, and nothing throws', () => {
+    const names = Object.keys(askedFrom('')) as (keyof Asked)[]
+    const word = fc.oneof(
+      fc.string({ maxLength: 12, unit: 'grapheme' }),
+      fc.constantFrom('M8', '0', '-3', '1e9', '3/8', 'NaN', '12', 'solid', 'bronze', 'measured', '180'),
+    )
+    fc.assert(
+      fc.property(
+        fc.record(Object.fromEntries(names.map((name) => [name, word]))),
+        fc.constantFrom('M10', '1/2-13', 'M6x1x20'),
+        (typed, thread) => {
+          const desk = deskOf(
+            { ...(typed as unknown as Asked), thread },
+            {
+              wrenches: [click('a'), click('b', { lengthMm: 20 })],
+              now: NOW,
+              tolerancePct: 4,
+            },
+          )
+          expect(JSON.stringify(desk)).not.toContain('null')
+        },
+      ),
+      { numRuns: 300 },
+    )
+  })
+})
+
+describe('what is typed', () => {
+  test('a hole that cannot be as entered has no thread to strip either, and no torque is recommended for it', () => {
+    const deep = sheet({ ...blind, threadDepth: '40', holeDepth: '26' })
+    expect(deep.fit).toMatchObject({ state: 'refused' })
+    expect(deep.strip).toEqual(deep.fit)
+    expect(deep.recommended.state).not.toBe('there')
+    expect(answerOf(sheet(blind).recommended)?.torqueNm).toBeGreaterThan(0)
+  })
+  test('a length alone is mm; a fraction is inches; words are refused at their field', () => {
+    expect(lengthIn('12,5')).toEqual({ value: 12.5 })
+    expect(lengthIn('3/8').value).toBeCloseTo(9.525, 9)
+    expect(lengthIn('1.5 in').value).toBeCloseTo(38.1, 9)
+    expect(lengthIn('')).toEqual({})
+    expect(sheet({ ...blind, stack: 'thick' }).wrong.stack).toContain('“thick”')
+  })
+  test('a share is read as one and as per cent; a friction as one number or a band', () => {
+    expect(shareIn('0,9')).toEqual({ value: 0.9 })
+    expect(shareIn('90 %')).toEqual({ value: 0.9 })
+    expect(shareIn('75').value).toBe(0.75)
+    expect(frictionIn('0.12')).toEqual({ value: 0.12 })
+    expect(frictionIn('0,10 to 0,14')).toEqual({ value: { low: 0.1, high: 0.14 } })
+    expect(frictionIn('slippery').wrong).toContain('not a friction')
+    expect(numberIn('45°', '°')).toEqual({ value: 45 })
+  })
+})
+
+describe('the torque', () => {
+  test('a band with the recommended torque at its slipperiest end, and the class that was only taken said', () => {
+    const desk = sheet()
+    const tight = answerOf(desk.tension)
+    expect(desk.grade).toEqual({ words: '8.8', taken: true })
+    expect(tight?.high.torqueNm).toBeGreaterThan(1.4 * (tight?.low.torqueNm ?? 0))
+    const recommended = answerOf(desk.recommended)
+    expect(recommended?.torqueNm).toBeLessThanOrEqual(tight?.low.torqueNm ?? 0)
+    expect(recommended?.torqueNm).toBeGreaterThan((tight?.low.torqueNm ?? 0) - 0.5)
+    expect(sheet({ thread: '3/8-16 UNC' }).grade.words).toBe('SAE 5')
+  })
+  test('stainless without a lubricant: said at its field, the line of the table grey, the others there', () => {
+    const desk = sheet({ grade: 'A2-70', lubrication: 'dry' })
+    expect(desk.wrong.lubrication).toContain('A2-70 without a lubricant')
+    expect(desk.recommended.state).not.toBe('there')
+    const thread = answerOf(desk.thread)
+    const rows = thread ? lubricationTable(desk.asked, thread) : []
+    expect(rows.find(({ lubrication }) => lubrication === 'dry')?.why).toContain('seizes')
+    expect(rows.find(({ lubrication }) => lubrication === 'paste')?.lowNm).toBeGreaterThan(0)
+  })
+  test('bronze and a taper thread are refused at their fields, and nothing is computed from them', () => {
+    const bronze = sheet({ grade: 'bronze' })
+    expect(bronze.wrong.grade).toContain('bronze')
+    expect(bronze.tension.state).toBe('refused')
+    expect(bronze.target).toBeUndefined()
+    const taper = sheet({ ...blind, thread: '1/4-18 NPT' })
+    expect(taper.wrong.thread).toContain('taper pipe thread')
+    for (const part of [taper.tension, taper.strip, taper.fit, taper.recommended])
+      expect(part).toMatchObject({ state: 'refused', field: 'thread' })
+  })
+  test('a printed torque is set beside the band: what it makes of the bolt, in proportion', () => {
+    const tight = answerOf(sheet().tension)
+    if (!tight) throw new Error('M10 has a band')
+    const full = besideBand(tight, tight.low.torqueNm)
+    expect(full.useHigh).toBeCloseTo(0.9, 12)
+    expect(full.preloadHighN).toBeCloseTo(tight.low.preloadN, 6)
+    expect(full.lies).toBe('within')
+    expect(besideBand(tight, tight.low.torqueNm * 1.12)).toMatchObject({ pastYield: true })
+    expect(besideBand(tight, 5)).toMatchObject({ lies: 'below', pastYield: false })
+  })
+})
+
+describe('the hole', () => {
+  test('a good bolt fits, and one too long bottoms: then no torque is recommended', () => {
+    const good = sheet(blind)
+    expect(answerOf(good.fit)?.fit.verdict).toBe('good')
+    expect(answerOf(good.strip)?.lengthFrom).toBe('fit')
+    expect(answerOf(good.recommended)?.holeKnown).toBe(true)
+    const bottoms = sheet({ ...blind, length: '45' })
+    expect(answerOf(bottoms.fit)?.fit.verdict).toBe('bottoms_out')
+    expect(bottoms.recommended).toMatchObject({ state: 'open' })
+    expect(bottoms.target).toBeUndefined()
+  })
+  test('a weak hole holds the torque down, and says so', () => {
+    const weak = sheet({ ...blind, grade: '12.9', material: 'cast_aluminium_gravity', length: '25' })
+    expect(answerOf(weak.strip)?.strip.weakest).toBe('hole_thread')
+    expect(answerOf(weak.recommended)?.held).toContain('strip first')
+    const full = answerOf(weak.tension)?.low.torqueNm ?? 0
+    expect(answerOf(weak.recommended)?.torqueNm).toBeLessThan(full)
+  })
+  test('without a bolt length there are the right lengths and no verdict to draw', () => {
+    const fit = answerOf(sheet({ ...blind, length: '' }).fit)
+    expect(fit?.section).toBeUndefined()
+    expect(fit?.fit.rightLengthsMm.length).toBeGreaterThan(0)
+    expect(answerOf(sheet({ ...blind, length: '', thread: 'M10x1.5x35' }).fit)).toMatchObject({
+      lengthMm: 35,
+      lengthFromThread: true,
+    })
+  })
+  test('a refusal stands at the field it belongs to', () => {
+    expect(sheet({ ...blind, holeDepth: '20' }).wrong.holeDepth).toContain('deep')
+    expect(sheet({ ...blind, insert: 'wire', insertLength: '40' }).wrong.insertLength).toContain('insert')
+    expect(sheet({ ...blind, insert: 'solid' }).wrong.insertOuter).toContain('outer thread')
+    expect(sheet({ ...blind, material: 'cheese' }).wrong.material).toContain('cheese')
+    expect(sheet({ threadDepth: '20' }).fit).toMatchObject({ state: 'open' })
+  })
+})
+
+describe('what the manual prints', () => {
+  test('it goes before the computed torque, with its own limits', () => {
+    const desk = sheet({ printed: '24 ±4 N•m (18 ±3 lb-ft)' })
+    expect(desk.target).toMatchObject({ torqueNm: 24, from: 'printed', limits: 'printed' })
+    expect(desk.target?.minNm).toBeCloseTo(20, 9)
+    expect(desk.printedBeside?.lies).toBe('below')
+  })
+  test('two units that disagree are both read out, and nothing is set from either', () => {
+    const desk = sheet({ printed: '95 N·m (70 in-lb)' })
+    const { printed } = desk
+    expect(printed.state === 'read' && contradictionWords(printed.spec)).toMatch(/95.*70.*7\.9/s)
+    expect(desk.target).toBeUndefined()
+    expect(desk.wrench.state).toBe('open')
+  })
+  test('what is unclear is asked with its readings, and the computed torque does not take its place', () => {
+    const desk = sheet({ printed: '35' })
+    expect(desk.wrong.printed).toContain('without a unit')
+    expect(desk.printed.state === 'refused' && desk.printed.readings.length).toBeGreaterThan(1)
+    expect(desk.target).toBeUndefined()
+  })
+  test('of several torques the last is set, unless another is chosen', () => {
+    const steps = '1st 20 Nm, 2nd 40 Nm, 3rd +90°'
+    const three = printedOf({ ...askedFrom(''), printed: steps })
+    expect(three.state === 'read' && three.toSet?.pass).toBe(2)
+    const first = printedOf({ ...askedFrom(''), printed: steps, pass: '1' })
+    expect(first.state === 'read' && first.toSet?.spec.nominalNm).toBe(20)
+    expect(passWords({ kind: 'angle', nominalDeg: 90 }, 'N·m')).toBe('turn 90° further')
+    expect(passWords({ kind: 'torque', minNm: 20, maxNm: 28 }, 'N·m')).toBe('20–28 N·m')
+  })
+  test('one limit alone has the shop’s width on its open side', () => {
+    expect(targetOf({ kind: 'torque', minNm: 50 }, undefined, 10)).toMatchObject({
+      torqueNm: 50,
+      minNm: 50,
+      limits: 'percent',
+    })
+  })
+  test('a torque is converted to every unit, and asked where it has none', () => {
+    const read = convertedOf('100 N·m')
+    expect(read.state === 'read' && read.rows.find(({ unit }) => unit === 'lbf·ft')?.shown).toBe('73.8')
+    expect(convertedOf('100').state).toBe('refused')
+    expect(convertedOf('').state).toBe('none')
+  })
+})
+
+describe('the wrench', () => {
+  const set = (but: Partial<Asked>, wrenches?: Wrench[]) => answerOf(sheet(but, wrenches).wrench)
+  test('a crowfoot straight out lowers the setting by the lever of each wrench', () => {
+    const printed = '30 N·m'
+    expect(set({ printed })?.ranked[0]?.setting?.value).toBe(30)
+    const lever = { printed, adapterLength: '50', adapterAngle: '0' }
+    const both = set(lever, [click('short', { lengthMm: 250 }), click('long', { lengthMm: 550 })])
+    const value = (id: string) => both?.ranked.find(({ wrench }) => wrench.id === id)?.setting?.value
+    expect(value('short')).toBe(25)
+    expect(value('long')).toBe(27.5)
+    expect(both?.drawn?.lever.adapterMm).toBe(50)
+    expect(both?.drawn?.whose).toBe(both?.ranked[0]?.wrench.id)
+  })
+  test('a wrench of unknown length gets no number with an adapter, and is named to be measured', () => {
+    const card = click('card')
+    const { lengthMm, ...bare } = card
+    expect(lengthMm).toBe(300)
+    const lever = { printed: '30 N·m', adapterLength: '50' }
+    const found = set(lever, [{ ...bare, id: 'bare' }, card])
+    expect(found?.toMeasure.map(({ id }) => id)).toEqual(['bare'])
+    expect(found?.ranked.map(({ wrench }) => wrench.id)).toEqual(['card'])
+    const typed = set({ ...lever, wrenchLength: '450' }, [{ ...bare, id: 'bare' }])
+    expect(typed?.toMeasure).toEqual([])
+    expect(typed?.typed?.settingNm).toBeCloseTo(27, 9)
+  })
+  test('an adapter that reaches back to the hand is refused at its field', () => {
+    const desk = sheet({ printed: '30 N·m', adapterLength: '400', adapterAngle: '180', wrenchLength: '300' })
+    expect(desk.wrong.adapterLength).toContain('reaches back')
+  })
+  test('a band that is none is refused, and the shop’s stands', () => {
+    const desk = sheet({ printed: '30 N·m', tolerance: '0' })
+    expect(desk.wrong.tolerance).toContain('none to work to')
+    expect(desk.target?.tolerancePct).toBe(4)
+  })
+})
+
+describe('the order', () => {
+  test('a circle crosses over, rows go outward, and what cannot be drawn says so', () => {
+    expect(answerOf(sheet({ count: '8' }).order)?.proposed.order.slice(0, 4)).toEqual([1, 5, 3, 7])
+    const rows = answerOf(sheet({ pattern: 'rows', count: '10' }).order)
+    expect(rows?.proposed.pattern).toBe('rows')
+    expect([3, 8]).toContain(rows?.proposed.order[0])
+    expect(sheet({ count: '1.5' }).wrong.count).toContain('whole number')
+    expect(sheet({ pattern: 'rows', count: '10', rows: '3' }).wrong.rows).toContain('equal rows')
+  })
+})
+
+test('every source the answers name stands once in the list for the paper', () => {
+  const ids = basisOf(sheet({ ...blind, count: '8', insert: 'wire', insertLength: '15' }))
+  expect(new Set(ids).size).toBe(ids.length)
+  for (const id of ['vdi2230', 'strip', 'hole_fit', 'insert_wire', 'order_circle']) expect(ids).toContain(id)
+})
+test('a torque that an angle follows is set, and not held against the band of one that clamps', () => {
+  const desk = sheet({ printed: '30 Nm + 90°' })
+  expect(desk.target?.torqueNm).toBe(30)
+  expect(desk.printedBeside).toBeUndefined()
+  expect(sheet({ printed: '20 Nm, then 30 Nm' }).printedBeside?.torqueNm).toBe(30)
+})
