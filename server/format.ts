@@ -1,0 +1,6 @@
+/** Dates, times and numbers as this shop writes them, on the clock of the machine it runs on. */
+import { DEFAULT_FORMAT, makeFormat } from '../shared/format'
+
+const { timeZone } = Intl.DateTimeFormat().resolvedOptions()
+
+export const format = makeFormat({ ...DEFAULT_FORMAT, timeZone })
