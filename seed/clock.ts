@@ -2,7 +2,10 @@
  * The demo shop's calendar: D0 is a Tuesday, and days are told as the scenario tells them (D0 08:20, D−6 14:05).
  * They count working days, Monday to Friday. The same D0 gives the same log.
  */
+import { addDays, isWorkingDay, makeCalendar, weekdayOf } from '../shared/format'
 import type { Instant } from '../shared/log'
+
+const calendar = makeCalendar(Intl.DateTimeFormat().resolvedOptions().timeZone)
 
 /** The Tuesday of tests and pictures, so that they come out alike. */
 export const D0 = '2026-09-15'
@@ -14,9 +17,8 @@ const TUESDAY = 2
  * be corrected by a year at most.
  */
 export function lastTuesday(now: Instant): string {
-  const date = new Date(now)
-  date.setDate(date.getDate() - ((date.getDay() - TUESDAY + 7) % 7))
-  return dateOf(date)
+  const today = calendar.dayOf(now)
+  return addDays(today, -((weekdayOf(today) - TUESDAY + 7) % 7))
 }
 
 /** The hour the tables show; the day since 07:30 has been played by then. */
@@ -32,26 +34,20 @@ export interface ShopClock {
 }
 
 export function shopClock(d0 = D0): ShopClock {
-  const [year = 0, month = 1, first = 1] = d0.split('-').map(Number)
-  const dayOf = (day: number): Date => {
-    const date = new Date(year, month - 1, first)
-    for (let left = Math.abs(day); left > 0; ) {
-      date.setDate(date.getDate() + Math.sign(day))
-      if (!isWeekend(date)) left--
+  const date = (count: number): string => {
+    let day = d0
+    for (let left = Math.abs(count); left > 0; ) {
+      day = addDays(day, Math.sign(count))
+      if (isWorkingDay(day)) left--
     }
-    return date
+    return day
   }
   return {
-    at(day, time) {
-      const date = dayOf(day)
-      const [hour = 0, minute = 0, second = 0] = time.split(':').map(Number)
-      date.setHours(hour, minute, second, 0)
-      return date.getTime()
-    },
-    date: (day) => dateOf(dayOf(day)),
+    at: (day, time) => calendar.at(date(day), time),
+    date,
     say(day) {
-      const date = dayOf(day)
-      return `${DAYS[date.getDay()]} ${date.getDate()} ${MONTHS[date.getMonth()]}`
+      const [, month, inMonth] = date(day).split('-').map(Number)
+      return `${DAYS[weekdayOf(date(day))]} ${inMonth} ${MONTHS[(month ?? 1) - 1]}`
     },
   }
 }
@@ -59,10 +55,3 @@ export function shopClock(d0 = D0): ShopClock {
 // Written out: a sentence in the log must not change with the machine's language.
 const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat']
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
-
-function dateOf(date: Date): string {
-  const two = (n: number) => String(n).padStart(2, '0')
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`
-}
-
-const isWeekend = (date: Date) => date.getDay() === 0 || date.getDay() === 6

@@ -69,6 +69,21 @@ export const sharedHasNoClock = (files: SourceFile[]) =>
     /\bDate\.now\(|\bnew Date\(\)|\bMath\.random\(|\bperformance\.now\(|\brandomUUID\(/,
   )
 
+/**
+ * What is shown as a date, a time or a number is written by `shared/format`, in the shop's form and its time zone. A
+ * program may ask the machine which zone it stands in, to hand it on.
+ */
+export const onlyFormatWritesDates = (files: SourceFile[]) =>
+  lines(
+    files.filter(
+      ({ path }) =>
+        isCode(path) &&
+        inRoom(path, 'shared', 'server', 'web', 'seed') &&
+        !inRoom(path, 'shared/format', 'server/setup'),
+    ),
+    /\bIntl\.(?!DateTimeFormat\(\)\.resolvedOptions\(\))|\.toLocale\w*\(|\.to(?:Date|Time)String\(|['"]en-\w+['"]|\.[gs]et(?:Hours|Minutes|Date|Day|Month|FullYear)\(/,
+  )
+
 export const serverAndWebAreApart = (files: SourceFile[]) =>
   findImports(
     files,
@@ -84,7 +99,6 @@ export const zodStaysInSchemas = (files: SourceFile[]) =>
     return inRoom(path, 'web') && inRoom(to, 'shared') && /\/schema(?:\.[jt]s)?$/.test(to)
   })
 
-/** Nothing left for later, no check switched off, no test left out or singled out. */
 /** What the first page loads: a shop's slow tablet waits for it, and it is told its reasons, so it needs no rules. */
 const FIRST_PAGE = ['web/main.tsx', 'web/pages/board/index.tsx']
 const NOT_FIRST = /^shared\/(?:job\/(?:decide|evolve|verdicts|summary)|fastener|spec|sheet|measure)\b/
@@ -111,6 +125,7 @@ export function firstPageLoadsNoRules(files: SourceFile[]): string[] {
 
 const withoutPutOff = (text: string): string => text.replace(/\bimport\(\s*['"][^'"]+['"]\s*\)/g, '')
 
+/** Nothing left for later, no check switched off, no test left out or singled out. */
 export const nothingIsPutOff = (files: SourceFile[]) =>
   lines(
     files.filter(({ path }) => isCode(path) || /\.(?:css|html|sql|md)$/.test(path)),

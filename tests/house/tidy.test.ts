@@ -45,6 +45,24 @@ const cases: Case[] = [
     ],
   },
   {
+    rule: rules.onlyFormatWritesDates,
+    says: 'only shared/format writes dates, times and numbers for people',
+    bad: [
+      ['web/a.tsx', "const HOUR = new Intl.DateTimeFormat('en-GB', { hour: '2-digit' })"],
+      ['web/a.ts', "new Intl.Collator('en', { numeric: true })"],
+      ['server/a.ts', 'size.toLocaleString()'],
+      ['seed/a.ts', 'new Date(at).getHours() === 12'],
+      ['shared/job/a.ts', "const locale = 'en-GB'"],
+      ['web/a.ts', 'new Date(now).toDateString() === today'],
+    ],
+    good: [
+      ['shared/format/format.ts', "new Intl.DateTimeFormat('en-GB')"],
+      ['web/format.ts', 'const { timeZone } = Intl.DateTimeFormat().resolvedOptions()'],
+      ['web/a.ts', 'new Date(at).toISOString()'],
+      ['tests/a.ts', "const settings = { locale: 'en-GB' }"],
+    ],
+  },
+  {
     rule: rules.serverAndWebAreApart,
     says: 'server/ and web/ never import each other',
     bad: [

@@ -3,7 +3,7 @@
  * bolt that bottoms really does. The figures stand beside it as words; the drawing carries one label for all.
  */
 import { createMemo, createUniqueId, For, Show } from 'solid-js'
-import { formatNumber } from '../../shared/units'
+import { format } from '../format'
 import { type BoltSection, type Span, sectionOf } from './bolt-in-hole'
 import './bolt-in-hole.css'
 
@@ -137,7 +137,7 @@ export function BoltInHole(props: BoltInHoleProps) {
   )
 }
 
-const mm = (value: number): string => formatNumber(value, 1)
+const mm = (value: number): string => format.number(value, 1)
 
 function Slab(props: { span: Span; from: number; to: number; class?: string; fill?: string }) {
   return (

@@ -1,7 +1,7 @@
 /** The wrench in hand with its adapter, small and to scale, each length beside its part. */
 import { createMemo } from 'solid-js'
 import type { Adapter } from '../../shared/job/types'
-import { formatNumber } from '../../shared/units'
+import { format } from '../format'
 import { layoutLever } from './lever'
 import { hexagon } from './paint'
 import './lever.css'
@@ -39,10 +39,10 @@ export function Lever(props: LeverProps) {
       <rect class="lever-drive" x={at().drive.x - 5} y={at().drive.y - 5} width="10" height="10" />
       <path class="lever-nut" d={hexagon(at().nut.x, at().nut.y, 9)} />
       <text class="lever-words" x={at().wrenchAt.x} y={at().wrenchAt.y}>
-        {formatNumber(props.adapter.wrenchMm)} mm
+        {format.number(props.adapter.wrenchMm)} mm
       </text>
       <text class="lever-words" x={at().adapterAt.x} y={at().adapterAt.y}>
-        {formatNumber(props.adapter.adapterMm)} mm
+        {format.number(props.adapter.adapterMm)} mm
       </text>
     </svg>
   )

@@ -2,13 +2,12 @@
 import { A } from '@solidjs/router'
 import { createSignal, For, Show } from 'solid-js'
 import type { DemoMoment, DemoRefusal, DemoSpeed } from '../../shared/protocol'
+import { format } from '../format'
 import { useLive } from '../live/live'
 import { Button } from '../ui/Button'
 import { Dialog } from '../ui/Dialog'
 import { Sentence } from '../ui/Sentence'
 import { Stripe } from '../ui/Stripe'
-
-const HOUR = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
 
 const SPEEDS: readonly { speed: DemoSpeed; title: string }[] = [
   { speed: 1, title: 'As it happens' },
@@ -117,9 +116,9 @@ function Moment(props: MomentProps) {
   return (
     <li class={`day-moment ${props.place}`} aria-current={props.place === 'is' ? 'step' : undefined}>
       <p class="day-when">
-        <time>{HOUR.format(props.moment.at)}</time>
+        <time>{format.time(props.moment.at)}</time>
         <Show when={props.moment.due !== props.moment.at}>
-          <span class="small"> reaches the shop {HOUR.format(props.moment.due)}</span>
+          <span class="small"> reaches the shop {format.time(props.moment.due)}</span>
         </Show>
       </p>
       <p class="day-who">

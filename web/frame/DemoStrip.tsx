@@ -5,14 +5,12 @@
 import { A } from '@solidjs/router'
 import { createEffect, createSignal, lazy, onCleanup, Show, Suspense } from 'solid-js'
 import type { DemoAct, DemoMoment } from '../../shared/protocol'
+import { format } from '../format'
 import { useLive } from '../live/live'
 import { paintOf } from '../ui/Stripe'
 import './demo.css'
 
 const DemoDay = lazy(() => import('./DemoDay'))
-
-const HOUR = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
-const DAY = new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short' })
 
 /** Often enough that a hurried clock is seen to go, and no oftener. */
 const TICK_MS = 500
@@ -43,7 +41,7 @@ export default function DemoStrip() {
     return refused.find(({ moment }) => moment === begun - 1)
   }
   const whose = ({ at, person, jobId }: DemoMoment) =>
-    `${HOUR.format(at)} ${session.nameOf(person)}, ${jobId.toUpperCase()}`
+    `${format.time(at)} ${session.nameOf(person)}, ${jobId.toUpperCase()}`
   /** Who and where; then what to look at. */
   const words = (): [string, string] => {
     const now = demo.happening()
@@ -66,8 +64,8 @@ export default function DemoStrip() {
         </p>
         <p class="demo-time">
           <span class="unseen">The shop’s time: </span>
-          <time>{HOUR.format(now())}</time>
-          <span class="demo-date"> {DAY.format(now())}</span>
+          <time>{format.time(now())}</time>
+          <span class="demo-date"> {format.weekdayAndDate(now())}</span>
           <Show when={playing() && demo.state()?.rate}>
             {(rate) => <span class="demo-rate"> {rate()}×</span>}
           </Show>

@@ -5,16 +5,16 @@
 import { createSignal, type Signal } from 'solid-js'
 import { ATTENTION } from '../../shared/job/reason'
 import type { JobSummary } from '../../shared/job/summary'
+import { format } from '../format'
 import type { Link, Watcher } from './link'
 
 export type Board = ReturnType<typeof makeBoard>
 
 const urgency = (summary: JobSummary): number => ATTENTION.indexOf(summary.reason.code)
-const byNumber = new Intl.Collator('en', { numeric: true })
 
 /** Most urgent first, then by number. */
 export function inOrder(summaries: Iterable<JobSummary>): JobSummary[] {
-  return [...summaries].sort((a, b) => urgency(a) - urgency(b) || byNumber.compare(a.number, b.number))
+  return [...summaries].sort((a, b) => urgency(a) - urgency(b) || format.compare(a.number, b.number))
 }
 
 export function makeBoard(link: Link) {

@@ -8,9 +8,9 @@ import { createMemo, createSignal } from 'solid-js'
 import type { DemoState, Me, PersonCard } from '../../shared/protocol'
 import type { Role } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
+import { format } from '../format'
 import type { Clock } from './clock'
 import { ask, isSaid } from './http'
-import { makeWords } from './words'
 
 /** As `/api/people` gives it; roles come with a sign-in. */
 export type Card = Omit<PersonCard, 'roles'> & { roles?: Role[] }
@@ -78,7 +78,7 @@ export function makeSession(
     return undefined
   }
 
-  const words: Words = makeWords(nameOf, clock.now)
+  const words: Words = { person: nameOf, moment: (at) => format.moment(at, clock.now()) }
 
   return {
     me,

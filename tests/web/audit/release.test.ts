@@ -5,7 +5,7 @@ import type { JobCommand } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
 import { deviations, numbersOff, waiverLines } from '../../../web/pages/audit/deviations'
 import { foresee, ownWork } from '../../../web/pages/audit/foresee'
-import { ageWords, deferralLines, openHolds } from '../../../web/pages/audit/open-ends'
+import { deferralLines, openHolds } from '../../../web/pages/audit/open-ends'
 import {
   releaseLines,
   releaseViews,
@@ -192,16 +192,6 @@ describe('what is left open', () => {
     expect(deferralLines(after.job)[0]?.state).toBe('withdrawn')
     const position = auditLines(told.job).find((one) => one.joint === 'J-sump' && one.position === 3)
     expect(position && verdictWords(position)).toBe('left out, due at C2')
-  })
-  test('ages as somebody would say them', () => {
-    const hour = 3_600_000
-    expect([0, hour, 5 * hour, 24 * hour, 120 * hour].map((age) => ageWords(START, START + age))).toEqual([
-      'less than an hour old',
-      '1 hour old',
-      '5 hours old',
-      '1 day old',
-      '5 days old',
-    ])
   })
   test('holds not cleared, the soonest expected first', () => {
     const hold = (what: string, expectedAt?: number): Move => [

@@ -1,7 +1,9 @@
 /** What somebody must do today, by role; what changed since they looked; what a promise leaves. */
 import { describe, expect, test } from 'vitest'
+import { workingDays } from '../../../shared/format'
 import type { JobSummary } from '../../../shared/job/summary'
-import { dayOf, promiseState, workingDays } from '../../../web/pages/board/promise-words'
+import { format } from '../../../web/format'
+import { promiseState } from '../../../web/pages/board/promise-words'
 import { changesSince, keepLooked, lookAt, lookAtAll, readLooked } from '../../../web/pages/board/since'
 import { type Looker, todayFor } from '../../../web/pages/board/today'
 import { pagesOf, rowsFor, turned } from '../../../web/pages/wall/pages'
@@ -244,7 +246,7 @@ describe('a promise', () => {
   })
 
   test('a day is this place’s', () => {
-    expect(dayOf(new Date(2026, 0, 5, 0, 30).getTime())).toBe('2026-01-05')
+    expect(format.calendar.dayOf(new Date(2026, 0, 5, 0, 30).getTime())).toBe('2026-01-05')
   })
 })
 

@@ -4,7 +4,6 @@ import type { PlannedJob } from '../../../shared/job/context'
 import type { JobCommand } from '../../../shared/job/types'
 import { localOf, momentOf } from '../../../web/pages/engine/office'
 import {
-  ageWords,
   clocksOf,
   deferralViews,
   dueHere,
@@ -82,13 +81,6 @@ describe('what was left out', () => {
     const id = tell(leave).job.deferrals[0]?.id ?? ''
     const { job } = tell(leave, ['bram', { type: 'WithdrawDeferral', deferralId: id, reason: 'stand moved' }])
     expect(deferralViews(job)).toEqual([])
-  })
-
-  test('its age is in days of the calendar', () => {
-    const at = new Date(2026, 10, 23, 23, 50).getTime()
-    expect(ageWords(at, at + MINUTE)).toBe('since today')
-    expect(ageWords(at, at + 20 * MINUTE)).toBe('for 1 day')
-    expect(ageWords(at, at + 8 * 86_400_000)).toBe('for 8 days')
   })
 })
 

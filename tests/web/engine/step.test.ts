@@ -2,7 +2,6 @@
 import { describe, expect, test } from 'vitest'
 import { progressOf, stagesOf, stepView } from '../../../web/pages/engine/step-view'
 import {
-  durationWords,
   fastenerWords,
   hiddenByWords,
   hidesWords,
@@ -151,8 +150,5 @@ describe('what the sheet asks, in words', () => {
     expect(limitsWords({ unit: 'mm', min: 0.1, max: 0.25 })).toBe('0.1 to 0.25 mm')
     expect(limitsWords({ unit: 'N·m', max: 6 })).toBe('at most 6 N·m')
     expect(limitsWords({ unit: 'bar', min: 2 })).toBe('at least 2 bar')
-  })
-  test('minutes as people say them', () => {
-    expect([50, 120, 85].map(durationWords)).toEqual(['50 min', '2 h', '1 h 25 min'])
   })
 })

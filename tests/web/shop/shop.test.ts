@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { newShop } from '../../../shared/shop/evolve'
 import type { Person, Shop, Wrench } from '../../../shared/shop/types'
 import { guideOf } from '../../../web/pages/first-run/guide'
-import { dayFrom, dayText, numberFrom } from '../../../web/pages/shop/numbers'
+import { dayText, momentOf, numberFrom } from '../../../web/pages/shop/numbers'
 import {
   entitlementWords,
   familiesKnown,
@@ -236,12 +236,12 @@ describe('numbers and days', () => {
     expect(numberFrom(text)).toBe(value)
   })
   test('a wrench due on a day is good through that day', () => {
-    const due = dayFrom('2026-03-09', 'last') as number
+    const due = momentOf('2026-03-09', 'last') as number
     expect(wrenchStanding(wrench({ dueAt: due }), NOW).against).toBe(false)
     expect(wrenchStanding(wrench({ dueAt: due }), due + 1).against).toBe(true)
     expect(dayText(due)).toBe('2026-03-09')
-    expect(dayFrom('2026-02-30', 'first')).toBeUndefined()
-    expect(dayFrom('', 'first')).toBeUndefined()
+    expect(momentOf('2026-02-30', 'first')).toBeUndefined()
+    expect(momentOf('', 'first')).toBeUndefined()
   })
 })
 

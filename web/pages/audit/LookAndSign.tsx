@@ -9,10 +9,11 @@ import { sentenceFor } from '../../../shared/job/refusals'
 import { hiddenBy, setViews, standingReading } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
-import { formatNumber, unitAfter } from '../../../shared/units'
+import { unitAfter } from '../../../shared/units'
 import { listed } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
@@ -21,7 +22,6 @@ import { planned, useDesk } from '../engine/desk'
 import { stepView } from '../engine/step-view'
 import { bandWords, fastenerWords, limitsWords, passWords } from '../engine/step-words'
 import { useAsk } from './ask'
-import { dayOf } from './day'
 import { PassBar } from './PassBar'
 import { checkWords, reachedWords } from './rows'
 import { whoMaySecond } from './who-may'
@@ -206,7 +206,7 @@ function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: r
                       {reachedWords(reading)}
                       <span class="pencil">
                         , {reading.wrenchId ?? 'no wrench named'}
-                        {reading.wrench ? `, ${checkWords(reading.wrench, dayOf)}` : ''},{' '}
+                        {reading.wrench ? `, ${checkWords(reading.wrench, format.date)}` : ''},{' '}
                         {desk.words.person(reading.by)} {desk.words.moment(reading.doneAt)}
                       </span>
                       <Show when={reading.flags.length > 0}>: {listed(reading.flags.map(flagWords))}</Show>
@@ -235,7 +235,7 @@ function MeasuredLook(props: { step: AdoptedStep }) {
               <li classList={{ against: places.some(({ entry }) => entry?.inBand === false) }}>
                 <b>{measurement.title}</b>{' '}
                 {places
-                  .map(({ place, entry }) => `${place} ${entry ? formatNumber(entry.value) : '–'}`)
+                  .map(({ place, entry }) => `${place} ${entry ? format.number(entry.value) : '–'}`)
                   .join(', ')}
                 {unitAfter(measurement.unit)}
                 <span class="pencil">, asked {limitsWords(measurement)}</span>

@@ -2,11 +2,12 @@
 import { createMemo, For, Show } from 'solid-js'
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
 import { listed } from '../../../shared/words'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { planned, useDesk } from '../engine/desk'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
-import { ageWords, deferralLines, openHolds, overdue } from './open-ends'
+import { deferralLines, openHolds, overdue } from './open-ends'
 import { ToBench } from './ReleaseLists'
 
 export function Deferrals() {
@@ -47,7 +48,7 @@ export function Deferrals() {
             <p class="pencil">
               “{deferral.reason}” {desk.words.person(deferral.made.by)},{' '}
               {desk.words.moment(deferral.made.doneAt)}
-              {state === 'open' ? `; ${ageWords(deferral.made.doneAt, desk.now())}` : ''}
+              {state === 'open' ? `; open ${format.age(deferral.made.doneAt, desk.now())}` : ''}
             </p>
             <Show when={closedBy}>
               {(by) => (
@@ -97,7 +98,7 @@ export function Holds() {
             </p>
             <p class="pencil">
               holds {listed(hold.stepIds)}; {desk.words.person(hold.raised.by)},{' '}
-              {ageWords(hold.raised.doneAt, desk.now())}
+              {format.age(hold.raised.doneAt, desk.now())}
               <Show when={hold.expectedAt}>
                 {(at) => (
                   <span classList={{ against: overdue(at(), desk.now()) }}>

@@ -3,8 +3,8 @@ import { Show } from 'solid-js'
 import type { Reading } from '../../../shared/job/types'
 import { inBand } from '../../../shared/plan/adopt'
 import type { Band, Pass } from '../../../shared/plan/types'
-import { formatNumber, showTorque } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
+import { format } from '../../format'
 import { bandWords, passWords } from '../engine/step-words'
 import { judged } from './rows'
 
@@ -37,7 +37,7 @@ export function PassBar(props: PassBarProps) {
     }),
   ]
   const show = (band: Band) => (value: number) =>
-    band.kind === 'torque' ? showTorque(value, 'N·m') : `${formatNumber(value)}°`
+    band.kind === 'torque' ? format.torque(value, 'N·m') : `${format.number(value)}°`
   const label = (band: Band) => {
     const values = ticks(band).map(({ value }) => show(band)(value))
     return `Asked ${passWords(props.asked)}, band ${bandWords(band)}, ${values.length > 0 ? `read ${[...new Set(values)].join(', ')}` : 'nothing read'}`

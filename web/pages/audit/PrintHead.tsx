@@ -1,8 +1,8 @@
 /** What stands above and below the record on paper, so that it can be read alone, years later. */
 import { createMemo, type JSX, Show } from 'solid-js'
 import { markOf } from '../../drawings/heads'
+import { format } from '../../format'
 import { useDesk } from '../engine/desk'
-import { dayAndTimeOf } from './day'
 import { countLines, countWords, isEmpty, occurring, type Query } from './rows'
 import { auditLines } from './verdict'
 
@@ -30,7 +30,7 @@ export function PrintHead(props: { query: Query; shown: string; at: number }) {
             </Line>
           )}
         </Show>
-        <Line term="Printed">{dayAndTimeOf(props.at)}</Line>
+        <Line term="Printed">{format.dateAndTime(props.at)}</Line>
         <Show when={people().length > 0}>
           <Line term="Initials">
             {people()

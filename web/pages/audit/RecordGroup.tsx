@@ -11,11 +11,11 @@ import { indexPlan } from '../../../shared/plan/read'
 import type { Words } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
+import { format } from '../../format'
 import { Stripe } from '../../ui/Stripe'
 import { planned, useDesk } from '../engine/desk'
 import { type SignerPair, signersOf } from '../engine/step-view'
 import { bandWords, fastenerWords, passesWords, passWords } from '../engine/step-words'
-import { dayAndTimeOf, dayOf } from './day'
 import { PassBar } from './PassBar'
 import {
   type Counted,
@@ -92,7 +92,7 @@ function Group(props: { group: JointGroup }) {
           <For each={waiversOfSets(lines())}>
             {(waiver) => (
               <p class="group-settled">
-                Second signature {waiverWords(waiver, { ...desk.words, moment: dayAndTimeOf })}
+                Second signature {waiverWords(waiver, { ...desk.words, moment: format.dateAndTime })}
               </p>
             )}
           </For>
@@ -145,7 +145,7 @@ function RecordRow(props: { row: Row }) {
     return joint && bandFor(planned(desk), joint, pass.pass)
   }
   const flagged = () => !earlier && reading !== undefined && standingFlags(desk.job(), reading).length > 0
-  const onPaper = { ...desk.words, moment: dayAndTimeOf }
+  const onPaper = { ...desk.words, moment: format.dateAndTime }
   const saying = (words: Words) =>
     [
       reading ? remarks(reading, words) : '',
@@ -237,7 +237,7 @@ function Moment(props: { at: number }) {
   return (
     <time dateTime={new Date(props.at).toISOString()}>
       <span class="screen-only">{desk.words.moment(props.at)}</span>
-      <span class="paper-only">{dayAndTimeOf(props.at)}</span>
+      <span class="paper-only">{format.dateAndTime(props.at)}</span>
     </time>
   )
 }
@@ -270,7 +270,7 @@ function Checked(props: { wrench: WrenchThen | undefined }) {
         {(at) => (
           <>
             <span class="unseen">checked </span>
-            {dayOf(at())}
+            {format.date(at())}
           </>
         )}
       </Show>

@@ -3,12 +3,12 @@ import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import type { Against } from '../../../shared/job/release'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
 import { planned, useDesk } from '../engine/desk'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
-import { dayAndTimeOf } from './day'
 import {
   RELEASE_WORDS,
   RELEASED_WORDS,
@@ -88,7 +88,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
       count={sorted().count}
       empty={
         props.view.inForce
-          ? `Released: ${props.view.inForce.number}, ${dayAndTimeOf(props.view.inForce.doneAt)}.`
+          ? `Released: ${props.view.inForce.number}, ${format.dateAndTime(props.view.inForce.doneAt)}.`
           : shared() > 0
             ? 'Nothing of its own.'
             : 'Nothing stands against it.'
@@ -216,13 +216,13 @@ export function Releases() {
                 <div>
                   <p>
                     <b>{RELEASED_WORDS[release.kind]}</b> by <Stripe person={release.by} name="after" />,{' '}
-                    {dayAndTimeOf(release.doneAt)}
+                    {format.dateAndTime(release.doneAt)}
                     <Show when={release.ownWork}>, who had worked on it</Show>
                   </p>
                   <Show when={release.withdrawn}>
                     {(gone) => (
                       <p class="against">
-                        Withdrawn {dayAndTimeOf(gone().doneAt)}: rework on {gone().stepId} by{' '}
+                        Withdrawn {format.dateAndTime(gone().doneAt)}: rework on {gone().stepId} by{' '}
                         {desk.words.person(gone().by)}.
                       </p>
                     )}

@@ -2,8 +2,8 @@
 import type { PlaceInPlan, SetAwaiting, UnitSlipLine } from '../../../shared/audit/awaiting'
 import type { Flag, Reading } from '../../../shared/job/types'
 import { JOINT_CLASSES, type JointClass } from '../../../shared/plan/types'
-import { formatNumber, showTorque } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
+import { format } from '../../format'
 import type { Counts } from './verdict'
 
 /** `Main cap bolts 1–8`. */
@@ -39,9 +39,9 @@ export function coverWords(one: SetAwaiting): string {
 export function slipWords(line: UnitSlipLine): { asRead: string; asMeant: string } {
   const { slip } = line.entry
   if (!slip) return { asRead: '', asMeant: '' }
-  const value = formatNumber(slip.value)
+  const value = format.number(slip.value)
   const nm = (torqueNm: number, unit: string) =>
-    unit === 'N·m' ? '' : ` = ${showTorque(torqueNm, 'N·m')} N·m`
+    unit === 'N·m' ? '' : ` = ${format.torque(torqueNm, 'N·m')} N·m`
   return {
     asRead: `${value} ${slip.readAs}${nm(slip.readNm, slip.readAs)}`,
     asMeant: `${value} ${slip.fitsAs}${nm(slip.fitsNm, slip.fitsAs)}`,

@@ -22,8 +22,9 @@ import {
 } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { formatNumber, unitAfter } from '../../../shared/units'
+import { unitAfter } from '../../../shared/units'
 import { listed, positionsInWords } from '../../../shared/words'
+import { format } from '../../format'
 import { limitsWords } from '../engine/step-words'
 
 export interface Deviation {
@@ -70,7 +71,7 @@ function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
       {
         stepId: step.id,
         title: `${asked?.title ?? entry.measurementId}, ${entry.place}`,
-        say: `${formatNumber(entry.value, 6)}${asked ? unitAfter(asked.unit) : ''}${limits}`,
+        say: `${format.number(entry.value, 6)}${asked ? unitAfter(asked.unit) : ''}${limits}`,
         what: [what],
       },
     ]
@@ -169,7 +170,7 @@ export function waivedWords(job: Job, what: Waived): string {
   const step = entry && job.plan && indexPlan(job.plan).stepById.get(entry.stepId)
   const asked = step?.measurements.find(({ id }) => id === entry?.measurementId)
   return entry && asked
-    ? `${asked.title}, ${entry.place}: ${formatNumber(entry.value, 6)}${unitAfter(asked.unit)}`
+    ? `${asked.title}, ${entry.place}: ${format.number(entry.value, 6)}${unitAfter(asked.unit)}`
     : waivedName(job, what)
 }
 

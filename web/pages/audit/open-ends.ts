@@ -5,17 +5,6 @@ import type { Deferral, Hold } from '../../../shared/job/types'
 import { stepState } from '../../../shared/job/verdicts'
 import { indexPlan, signatureSets } from '../../../shared/plan/read'
 
-const HOUR = 3_600_000
-
-/** `today`, `since yesterday`, `5 days`: as old as somebody would say it. */
-export function ageWords(since: number, now: number): string {
-  const hours = Math.max(0, Math.floor((now - since) / HOUR))
-  if (hours < 1) return 'less than an hour old'
-  if (hours < 24) return hours === 1 ? '1 hour old' : `${hours} hours old`
-  const days = Math.floor(hours / 24)
-  return days === 1 ? '1 day old' : `${days} days old`
-}
-
 /** Whether the expected moment has passed. */
 export const overdue = (at: number | undefined, now: number): boolean => at !== undefined && at < now
 

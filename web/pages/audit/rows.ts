@@ -13,8 +13,8 @@ import { flagWords } from '../../../shared/job/flags'
 import type { FastenerState, Reading, Waiver, WrenchThen } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedPlan, AdoptedStep } from '../../../shared/plan/types'
-import { formatNumber, showTorque } from '../../../shared/units'
 import { listed, type Words } from '../../../shared/words'
+import { format } from '../../format'
 import type { AuditLine, Verdict } from './verdict'
 
 export interface Query extends Omit<RecordFilter, 'verdict'> {
@@ -95,19 +95,19 @@ export function groupsOf(lines: readonly AuditLine[], plan: AdoptedPlan): JointG
 export function reachedWords(reading: Reading): string {
   const { how, value, unit, torqueNm } = reading
   if (how === 'slackened') return 'slackened'
-  if (how === 'turned') return value === undefined ? 'turned' : `+${formatNumber(value)}° turned`
-  const shown = value === undefined || unit === undefined ? '' : `${formatNumber(value)} ${unit} `
+  if (how === 'turned') return value === undefined ? 'turned' : `+${format.number(value)}° turned`
+  const shown = value === undefined || unit === undefined ? '' : `${format.number(value)} ${unit} `
   const beside = limitsNm(reading)
   const nm =
     torqueNm !== undefined && (unit !== 'N·m' || value !== torqueNm)
-      ? `(${showTorque(torqueNm, 'N·m', beside)} N·m) `
+      ? `(${format.torque(torqueNm, 'N·m', beside)} N·m) `
       : ''
   return `${shown}${nm}${how}`
 }
 
 const limitsNm = ({ band }: Reading): number[] => (band?.kind === 'torque' ? [band.minNm, band.maxNm] : [])
 
-export const showNm = (torqueNm: number): string => showTorque(torqueNm, 'N·m')
+export const showNm = (torqueNm: number): string => format.torque(torqueNm, 'N·m')
 
 /** The number a band judges. */
 export const judged = (reading: Reading): number | undefined =>

@@ -4,9 +4,9 @@
  */
 import { createEffect, createMemo, createSignal, For, Index, on, Show } from 'solid-js'
 import type { Adapter } from '../../../shared/job/types'
-import { formatNumber } from '../../../shared/units'
 import { hasTorqueScale, settingOn, wrenchSentence } from '../../../shared/wrench'
 import { Lever } from '../../drawings/Lever'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
@@ -120,7 +120,7 @@ function AdapterForm() {
         <Show when={card()}>
           {(length) => (
             <p class="small pencil">
-              {bench.wrench()?.id} is {formatNumber(length())} mm from drive to mid-grip, from its card. Pull
+              {bench.wrench()?.id} is {format.number(length())} mm from drive to mid-grip, from its card. Pull
               there: the hand elsewhere is another lever.
             </p>
           )}
@@ -168,7 +168,7 @@ function AdapterForm() {
         </div>
         <Button variant="main" wide disabled={!sound()} onClick={() => done(sound() ?? null)}>
           {sound()
-            ? `Adapter on: ${formatNumber(number('adapterMm'))} mm, ${angleWords(number('angleDeg'))}`
+            ? `Adapter on: ${format.number(number('adapterMm'))} mm, ${angleWords(number('angleDeg'))}`
             : card() === undefined
               ? 'Enter both lengths'
               : 'Enter the length of the adapter'}
@@ -241,7 +241,7 @@ export function AdapterAgain() {
           <Lever adapter={found().before} label={adapterWords(found().before)} />
           <Show when={found().sound}>
             <Button variant="main" wide onClick={() => bench.sayAdapter(found().before)}>
-              On, as it was: {formatNumber(found().before.adapterMm)} mm,{' '}
+              On, as it was: {format.number(found().before.adapterMm)} mm,{' '}
               {angleWords(found().before.angleDeg)}
             </Button>
           </Show>

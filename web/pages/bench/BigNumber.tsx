@@ -3,9 +3,10 @@ import { A } from '@solidjs/router'
 import { createMemo, Match, Show, Switch } from 'solid-js'
 import { standingReading } from '../../../shared/job/verdicts'
 import type { Band } from '../../../shared/plan/types'
-import { formatNumber, fromNm, showTorque, type TorqueUnit } from '../../../shared/units'
+import { fromNm, type TorqueUnit } from '../../../shared/units'
 import { BandBar, type BandTick } from '../../drawings/BandBar'
 import { Lever } from '../../drawings/Lever'
+import { format } from '../../format'
 import { useSession } from '../../live/live'
 import { settleHref } from '../audit/settle-href'
 import { adapterWords } from './adapter'
@@ -59,7 +60,7 @@ export function BigNumber() {
               />
               <Under>
                 <p>
-                  <strong>{showTorque(target() ?? 0, 'N·m')} N·m asked</strong>
+                  <strong>{format.torque(target() ?? 0, 'N·m')} N·m asked</strong>
                   <Show when={!plain()}>
                     {' '}
                     · {set().shown} {set().unit} applies {appliesWords(set())},{' '}
@@ -95,8 +96,8 @@ export function BigNumber() {
                 <Show when={!saidAbove() && scale()}>
                   {(entry) => (
                     <p class="pencil">
-                      scale entered {formatNumber(entry().value)} {entry().unit}, applies{' '}
-                      {showTorque(entry().appliesNm, 'N·m')} N·m
+                      scale entered {format.number(entry().value)} {entry().unit}, applies{' '}
+                      {format.torque(entry().appliesNm, 'N·m')} N·m
                     </p>
                   )}
                 </Show>
@@ -108,10 +109,10 @@ export function BigNumber() {
         <Match when={angle()}>
           {(degrees) => (
             <>
-              <Figure figure={`+${formatNumber(degrees())}°`} unit="turn" on={bench.wrench()?.id ?? ''} />
+              <Figure figure={`+${format.number(degrees())}°`} unit="turn" on={bench.wrench()?.id ?? ''} />
               <Under>
                 <p>
-                  <strong>Turn {formatNumber(degrees())}° further</strong>, one smooth pull.
+                  <strong>Turn {format.number(degrees())}° further</strong>, one smooth pull.
                 </p>
                 <Bar />
               </Under>
@@ -121,14 +122,16 @@ export function BigNumber() {
         <Match when={slack()}>
           {(sheet) => (
             <Figure
-              figure={sheet().angleDeg === undefined ? 'Slacken' : `−${formatNumber(sheet().angleDeg ?? 0)}°`}
+              figure={
+                sheet().angleDeg === undefined ? 'Slacken' : `−${format.number(sheet().angleDeg ?? 0)}°`
+              }
               unit={sheet().angleDeg === undefined ? 'fully' : 'slacken'}
               on=""
             />
           )}
         </Match>
         <Match when={wait()}>
-          {(sheet) => <Figure figure={formatNumber(sheet().minutes)} unit="min" on="wait" />}
+          {(sheet) => <Figure figure={format.number(sheet().minutes)} unit="min" on="wait" />}
         </Match>
         <Match when={bench.sheet()?.kind === 'torque'}>
           <p class="no-value">No published value</p>
@@ -182,10 +185,10 @@ function Bar() {
   })
   const show = (band: Band) => (value: number) =>
     band.kind === 'angle'
-      ? `${formatNumber(value)}°`
+      ? `${format.number(value)}°`
       : unit() === 'N·m'
-        ? showTorque(value, 'N·m')
-        : formatNumber(fromNm(value, unit()), 1)
+        ? format.torque(value, 'N·m')
+        : format.number(fromNm(value, unit()), 1)
   return (
     <Show when={bench.band()}>
       {(band) => (

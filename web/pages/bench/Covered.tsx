@@ -2,10 +2,10 @@
 import { createMemo, For, Index, Show } from 'solid-js'
 import { type SetView, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
-import { formatNumber } from '../../../shared/units'
 import { positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headName, headsOf } from '../../drawings/heads'
+import { format } from '../../format'
 import { useBench } from './bench'
 import { limitWords } from './MeasurePanel'
 import { gateDone } from './stations'
@@ -61,7 +61,7 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
                       return (
                         <span classList={{ 'against-words': entry()?.inBand === false }}>
                           <span class="pencil">{place}</span>{' '}
-                          {entry() ? formatNumber(entry()?.value ?? 0, 4) : '–'}
+                          {entry() ? format.number(entry()?.value ?? 0, 4) : '–'}
                         </span>
                       )
                     }}

@@ -5,7 +5,7 @@
 import { createEffect, createSignal, on, Show } from 'solid-js'
 import { numberWords } from '../../../shared/plan/order'
 import type { AdoptedJoint } from '../../../shared/plan/types'
-import { formatNumber, showTorque } from '../../../shared/units'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
@@ -84,8 +84,8 @@ export function Answer(props: { head: number; onDone?: () => void; plain?: boole
       </Show>
       <Show when={record()?.how === 'clicked'}>
         <Button variant={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
-          {headWord(bench.round()?.joint, props.head)}: clicked at {formatNumber(record()?.scale?.value ?? 0)}{' '}
-          {record()?.scale?.unit}
+          {headWord(bench.round()?.joint, props.head)}: clicked at{' '}
+          {format.number(record()?.scale?.value ?? 0)} {record()?.scale?.unit}
         </Button>
       </Show>
       <Show when={record()?.how === 'slackened'}>
@@ -119,7 +119,7 @@ function Turned(props: SayProps & { plain: boolean; brief: boolean }) {
   return (
     <div class="entry">
       <Button variant={props.plain ? undefined : 'main'} wide class="tall" onClick={() => props.say(asked())}>
-        {headWord(bench.round()?.joint, props.head)}: turned +{formatNumber(asked())}°
+        {headWord(bench.round()?.joint, props.head)}: turned +{format.number(asked())}°
       </Button>
       <Show
         when={other() && !props.brief}
@@ -180,7 +180,7 @@ function Indicated(props: SayProps) {
         fallback={
           <Button variant="main" wide disabled={!Number.isFinite(value())} onClick={() => say()}>
             {Number.isFinite(value())
-              ? `It shows ${formatNumber(value())} ${bench.wrench()?.unit}`
+              ? `It shows ${format.number(value())} ${bench.wrench()?.unit}`
               : 'Read it off the wrench'}
           </Button>
         }
@@ -191,7 +191,7 @@ function Indicated(props: SayProps) {
               <p>{sentence}</p>
             ))}
             <Button variant="main" wide onClick={() => say(true)}>
-              It really shows {formatNumber(value())} {bench.wrench()?.unit}
+              It really shows {format.number(value())} {bench.wrench()?.unit}
             </Button>
             <Button wide onClick={() => setText('')}>
               I misread it: enter again
@@ -205,7 +205,7 @@ function Indicated(props: SayProps) {
       <Show when={bench.band()}>
         {(band) => (
           <p class="small pencil">
-            Asked {showTorque(targetOf(bench.sheet()) ?? 0, 'N·m')} N·m, band {bandWords(band())}
+            Asked {format.torque(targetOf(bench.sheet()) ?? 0, 'N·m')} N·m, band {bandWords(band())}
           </p>
         )}
       </Show>

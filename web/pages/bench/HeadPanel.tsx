@@ -4,7 +4,7 @@ import { flagWords } from '../../../shared/job/flags'
 import type { Reading } from '../../../shared/job/types'
 import { positionState, standingReading, stands } from '../../../shared/job/verdicts'
 import { numberWords } from '../../../shared/plan/order'
-import { formatNumber, showTorque } from '../../../shared/units'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Stripe } from '../../ui/Stripe'
@@ -166,10 +166,10 @@ function ReadingLine(props: { reading: Reading }) {
 export function valueWords(reading: Reading): string {
   if (reading.how === 'slackened') return 'slackened'
   if (reading.how === 'counted' && reading.value === undefined) return 'counted'
-  if (reading.how === 'turned') return `turned ${formatNumber(reading.value ?? 0)}°`
+  if (reading.how === 'turned') return `turned ${format.number(reading.value ?? 0)}°`
   const unit = reading.unit && reading.unit !== 'deg' ? reading.unit : ''
-  const value = reading.value === undefined ? 'no number' : `${formatNumber(reading.value)} ${unit}`
+  const value = reading.value === undefined ? 'no number' : `${format.number(reading.value)} ${unit}`
   const inNm =
-    reading.torqueNm !== undefined && unit !== 'N·m' ? ` (${showTorque(reading.torqueNm, 'N·m')} N·m)` : ''
+    reading.torqueNm !== undefined && unit !== 'N·m' ? ` (${format.torque(reading.torqueNm, 'N·m')} N·m)` : ''
   return `${reading.how === 'clicked' ? 'clicked at ' : reading.how === 'counted' ? 'counted at ' : ''}${value}${inNm}`
 }

@@ -7,9 +7,9 @@ import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import { holeWords, rightLengths } from '../../../shared/job/hole-words'
 import type { FastenerCondition, HoleCondition } from '../../../shared/job/types'
 import { lengthHere, longPart } from '../../../shared/job/verdicts'
-import { formatNumber } from '../../../shared/units'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
@@ -185,7 +185,7 @@ function Lengths(props: {
                 props.onTry(mm === here() && said() !== undefined ? undefined : mm)
               }}
             >
-              {formatNumber(mm)} mm
+              {format.number(mm)} mm
               <span class="plate-tally">
                 {mm === said() ? 'in it' : mm === joint()?.lengthMm ? 'the plan’s' : ''}
               </span>
@@ -210,7 +210,7 @@ function Lengths(props: {
             <For each={joint() ? mayGoIn(joint() as NonNullable<ReturnType<typeof joint>>) : []}>
               {(condition, index) => (
                 <Button variant={index() === 0 ? 'main' : undefined} onClick={() => goesIn(condition)}>
-                  {formatNumber(mm())} mm goes in, {CONDITION_WORDS[condition]}
+                  {format.number(mm())} mm goes in, {CONDITION_WORDS[condition]}
                 </Button>
               )}
             </For>
@@ -220,7 +220,7 @@ function Lengths(props: {
       <Show when={said()}>
         {(mm) => (
           <p class="pencil">
-            A {longPart(joint() as NonNullable<ReturnType<typeof joint>>)} of {formatNumber(mm())} mm is said
+            A {longPart(joint() as NonNullable<ReturnType<typeof joint>>)} of {format.number(mm())} mm is said
             to be in it.
           </p>
         )}

@@ -4,8 +4,9 @@ import type { MeasurementEntry } from '../../../shared/job/types'
 import { leadsNow, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import { isAgainst, ledWords } from '../../../shared/measure'
 import type { Measurement } from '../../../shared/plan/types'
-import { formatNumber, unitAfter } from '../../../shared/units'
+import { unitAfter } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { NumberPad } from '../../ui/NumberPad'
@@ -22,11 +23,11 @@ export interface Spot {
 
 export const limitWords = ({ min, max, unit }: Measurement): string =>
   min !== undefined && max !== undefined
-    ? `${formatNumber(min)} to ${formatNumber(max)}${unitAfter(unit)}`
+    ? `${format.number(min)} to ${format.number(max)}${unitAfter(unit)}`
     : min !== undefined
-      ? `at least ${formatNumber(min)}${unitAfter(unit)}`
+      ? `at least ${format.number(min)}${unitAfter(unit)}`
       : max !== undefined
-        ? `at most ${formatNumber(max)}${unitAfter(unit)}`
+        ? `at most ${format.number(max)}${unitAfter(unit)}`
         : `no limits, in ${unit}`
 
 /** The list: every place a row to press, its reading and whether it is inside. */
@@ -56,7 +57,7 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
                   min={asked.min}
                   max={asked.max}
                   ticks={ticks()}
-                  show={(value) => formatNumber(value)}
+                  show={(value) => format.number(value)}
                   label={`${asked.title}: ${limitWords(asked)}, ${ticks().length} of ${asked.places.length} measured`}
                 />
               </Show>
@@ -86,7 +87,7 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
                           onClick={() => props.onSpot({ measurement: asked.id, place })}
                         >
                           <span class="spot-place">{place}</span>
-                          <span class="spot-value">{entry() ? formatNumber(entry()?.value ?? 0) : '–'}</span>
+                          <span class="spot-value">{entry() ? format.number(entry()?.value ?? 0) : '–'}</span>
                           <span class="spot-word">
                             {entry() ? (entry()?.inBand ? 'inside' : 'outside') : 'open'}
                           </span>
@@ -168,7 +169,7 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
           />
           <Button variant="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
             {Number.isFinite(value())
-              ? `It measures ${formatNumber(value(), 4)}${unitAfter(one().unit)}`
+              ? `It measures ${format.number(value(), 4)}${unitAfter(one().unit)}`
               : 'Enter what you measured'}
           </Button>
           <div class="wrench-line">
@@ -198,7 +199,7 @@ function JustEntered(props: { asked: Measurement; place: string; value: number; 
       <Show when={!props.here}>
         <p>
           <strong>
-            {props.asked.title}, {props.place}: {formatNumber(props.value, 4)}
+            {props.asked.title}, {props.place}: {format.number(props.value, 4)}
             {unitAfter(props.asked.unit)}
           </strong>
           {entry() ? (entry()?.inBand ? ', inside' : ', outside') : ''}
@@ -218,7 +219,7 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
     <div class="reading" classList={{ void: isVoid() }}>
       <p class="reading-head">
         <span class="reading-value">
-          {formatNumber(props.entry.value, 4)}
+          {format.number(props.entry.value, 4)}
           {unitAfter(props.asked.unit)}
         </span>
         <Stripe person={props.entry.by} />

@@ -3,8 +3,8 @@
  * confirmed unread.
  */
 import { createEffect, createMemo, createSignal, on, Show } from 'solid-js'
-import { formatNumber } from '../../../shared/units'
 import { againstWrench, type Picked } from '../../../shared/wrench'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { NumberPad } from '../../ui/NumberPad'
 import { AdapterAgain, AdapterLine } from './AdapterPanel'
@@ -43,7 +43,7 @@ export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) 
         />
         <Button variant="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
           {Number.isFinite(value())
-            ? `The scale says ${formatNumber(value())} ${wrench()?.unit}`
+            ? `The scale says ${format.number(value())} ${wrench()?.unit}`
             : 'Read it off the wrench'}
         </Button>
         <WrenchLine onOther={props.onOther} />

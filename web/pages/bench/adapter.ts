@@ -8,8 +8,8 @@ import type { PlannedJob } from '../../../shared/job/context'
 import type { Adapter, ScaleEntry } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
 import type { Wrench } from '../../../shared/shop/types'
-import { formatNumber } from '../../../shared/units'
 import { type WrenchRefusal, wrenchSetting } from '../../../shared/wrench'
+import { format } from '../../format'
 
 export type AdapterNow =
   /** Nothing between wrench and fastener but a socket. */
@@ -66,8 +66,8 @@ export const ANGLES: readonly { deg: number; title: string; means: string }[] = 
 ]
 
 export const angleWords = (deg: number): string =>
-  ANGLES.find((one) => one.deg === deg)?.title.toLowerCase() ?? `at ${formatNumber(deg)}°`
+  ANGLES.find((one) => one.deg === deg)?.title.toLowerCase() ?? `at ${format.number(deg)}°`
 
 /** `30 mm straight out on a wrench of 300 mm`. */
 export const adapterWords = ({ adapterMm, angleDeg, wrenchMm }: Adapter): string =>
-  `${formatNumber(adapterMm)} mm ${angleWords(angleDeg)} on a wrench of ${formatNumber(wrenchMm)} mm`
+  `${format.number(adapterMm)} mm ${angleWords(angleDeg)} on a wrench of ${format.number(wrenchMm)} mm`

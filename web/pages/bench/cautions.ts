@@ -18,8 +18,8 @@ import {
 import { numberWords } from '../../../shared/plan/order'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Sealant } from '../../../shared/plan/types'
-import { formatNumber } from '../../../shared/units'
 import { listed, positionsInWords } from '../../../shared/words'
+import { format } from '../../format'
 import { bandWords } from './wrench'
 
 export interface NotYet {
@@ -120,7 +120,7 @@ export function interruptionWords(job: PlannedJob, joint: AdoptedJoint, pass: nu
       : 'No angle turned yet: slacken all and start the joint again.'
   if (!angled) return torque
   const over =
-    overshootDeg === undefined ? '' : ` The same holds for more than ${formatNumber(overshootDeg)}° too far.`
+    overshootDeg === undefined ? '' : ` The same holds for more than ${format.number(overshootDeg)}° too far.`
   return afterAngle === 'new_fasteners'
     ? `An angle has been turned: new ${joint.fastener}s, and start the joint again.${over}`
     : `An angle has been turned: slacken all and start the joint again.${over}`
@@ -152,7 +152,7 @@ const nothingLeft = (job: PlannedJob, joint: AdoptedJoint): boolean =>
   joint.positions.every(({ n }) => positionState(job, joint, n).nextPass === undefined)
 
 const hours = (minutes: number): string =>
-  minutes >= 120 ? `${formatNumber(minutes / 60, 1)} h` : `${minutes} min`
+  minutes >= 120 ? `${format.number(minutes / 60, 1)} h` : `${minutes} min`
 
 export function sealantWords(sealant: Sealant): string {
   const before = sealant.before.length > 0 ? ` before ${listed(sealant.before)} may begin` : ''

@@ -3,8 +3,8 @@
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
 import { HOLE_WORDS } from '../../../shared/job/hole-words'
 import type { CommandOf, JobCommand, RestartHow } from '../../../shared/job/types'
-import { formatNumber } from '../../../shared/units'
 import { positionsInWords } from '../../../shared/words'
+import { format } from '../../format'
 import { CONDITION_WORDS } from './fasteners'
 
 type EntryWords = { [T in JobCommand['type']]: (command: CommandOf<T>) => string }
@@ -21,16 +21,16 @@ const WORDS: EntryWords = {
   ClaimStep: (c) => `the claim of ${c.stepId}`,
   PutDownStep: (c) => `putting down ${c.stepId}`,
   HandOverStep: (c) => `handing over ${c.stepId}`,
-  EnterScale: (c) => `${formatNumber(c.value)} on the scale of ${c.wrenchId}`,
+  EnterScale: (c) => `${format.number(c.value)} on the scale of ${c.wrenchId}`,
   TakeReading: (c) =>
-    `${c.jointId}, number ${c.position}, pass ${c.pass}: ${c.how}${c.value === undefined ? '' : ` ${formatNumber(c.value)}`}`,
+    `${c.jointId}, number ${c.position}, pass ${c.pass}: ${c.how}${c.value === undefined ? '' : ` ${format.number(c.value)}`}`,
   CountRound: (c) => `${c.jointId}, pass ${c.pass}: round done, ${c.count} counted`,
   RestartRound: (c) => `${c.jointId}: ${RESTARTS[c.how]}`,
   StrikeReading: (c) => `a strike: ${c.reason}`,
   PlaceFasteners: (c) =>
-    `${c.jointId} ${positionsInWords(c.positions)}: ${CONDITION_WORDS[c.condition]}${c.lengthMm === undefined ? '' : `, ${formatNumber(c.lengthMm)} mm`}`,
+    `${c.jointId} ${positionsInWords(c.positions)}: ${CONDITION_WORDS[c.condition]}${c.lengthMm === undefined ? '' : `, ${format.number(c.lengthMm)} mm`}`,
   RecordHole: (c) => `${c.jointId}, hole ${c.position}: ${HOLE_WORDS[c.condition]}`,
-  TakeMeasurement: (c) => `${formatNumber(c.value, 4)} at ${c.place}`,
+  TakeMeasurement: (c) => `${format.number(c.value, 4)} at ${c.place}`,
   StrikeMeasurement: (c) => `a strike: ${c.reason}`,
   StartSealant: (c) => `the first bead of ${c.stepId}`,
   CloseSealant: (c) => `the last fastener over the sealant of ${c.stepId}`,
@@ -45,7 +45,7 @@ const WORDS: EntryWords = {
   RecheckOwnWork: (c) => `your own second look at ${c.stepId}`,
   Defer: (c) => `leaving out until ${c.dueStepId}: ${c.reason}`,
   WithdrawDeferral: (c) => `fitted after all: ${c.reason}`,
-  SettleValue: (c) => `${formatNumber(c.torqueNm)} N·m for ${c.jointId}, pass ${c.pass}`,
+  SettleValue: (c) => `${format.number(c.torqueNm)} N·m for ${c.jointId}, pass ${c.pass}`,
   Waive: (c) => `a waiver: ${c.reason}`,
   Release: (c) => `the release ${c.kind === 'to_fitting' ? 'to fitting' : 'to the owner'}`,
   OpenWarranty: (c) => `a complaint: ${c.complaint}`,

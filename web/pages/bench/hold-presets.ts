@@ -1,5 +1,7 @@
 /** Words for a hold that need no typing, and its expected day as a moment. Pure. */
+import { dayFrom } from '../../../shared/format'
 import type { HoldKind } from '../../../shared/job/types'
+import { format } from '../../format'
 
 export const HOLD_PRESETS: Record<HoldKind, readonly string[]> = {
   part: ['A part is missing', 'Wrong part came', 'Fasteners to order'],
@@ -11,8 +13,6 @@ export const HOLD_PRESETS: Record<HoldKind, readonly string[]> = {
   question: ['Value unclear', 'Ask the supervisor', 'Maker’s information to be found'],
 }
 
-/** Noon of a day `YYYY-MM-DD` where this device is: a day was said, not an hour. */
-export function noonOf(day: string): number | undefined {
-  const [y, m, d] = day.split('-').map(Number)
-  return y && m && d ? new Date(y, m - 1, d, 12).getTime() : undefined
-}
+/** Noon of a day `YYYY-MM-DD` in the shop: a day was said, not an hour. */
+export const noonOf = (day: string): number | undefined =>
+  dayFrom(day) ? format.calendar.at(day, '12:00') : undefined

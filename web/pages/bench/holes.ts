@@ -18,7 +18,7 @@ import {
 } from '../../../shared/job/verdicts'
 import { isRefusal } from '../../../shared/log'
 import type { AdoptedJoint } from '../../../shared/plan/types'
-import { formatNumber } from '../../../shared/units'
+import { format } from '../../format'
 import type { Round } from './work'
 
 export interface HoleView {
@@ -140,7 +140,7 @@ export function usualLengths(joint: AdoptedJoint): { mm: number; words: string }
   return known
     ? [1, 1.5, 2].map((d) => ({
         mm: Math.round(d * known.dMm * 10) / 10,
-        words: `${formatNumber(d)} d, ${formatNumber(d * known.dMm, 1)} mm`,
+        words: `${format.number(d)} d, ${format.number(d * known.dMm, 1)} mm`,
       }))
     : []
 }

@@ -2,8 +2,8 @@
 import type { ProposalInputs } from '../../../shared/fastener'
 import type { SettledValue } from '../../../shared/job/types'
 import type { Shop } from '../../../shared/shop/types'
-import { formatNumber } from '../../../shared/units'
 import { listed, type Words } from '../../../shared/words'
+import { format } from '../../format'
 
 /** `Suvi or Owen settles it.` */
 export function whoSettles(shop: Shop): string {
@@ -30,4 +30,4 @@ export function settledWords(value: SettledValue, words: Words): string {
 
 /** As much as a hand at the bench can check: the rest stands on the value's page. */
 const computedBriefly = ({ lubrication, holeMaterial, engagementMm }: ProposalInputs): string =>
-  `computed for ${lubrication}, ${holeMaterial.split(',')[0]}, ${formatNumber(engagementMm, 1)} mm of thread`
+  `computed for ${lubrication}, ${holeMaterial.split(',')[0]}, ${format.number(engagementMm, 1)} mm of thread`

@@ -17,8 +17,8 @@ import {
 } from '../../../shared/job/verdicts'
 import { indexPlan, roundOf, setOf } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Pass } from '../../../shared/plan/types'
-import { formatNumber, showTorque } from '../../../shared/units'
 import { positionsInWords } from '../../../shared/words'
+import { format } from '../../format'
 import { proposedOrder, routeOf } from './order'
 
 export interface Round {
@@ -209,12 +209,14 @@ export function oddReadings(job: PlannedJob, round: Round): Reading[] {
 export function passWords(pass: Pass): string {
   switch (pass.kind) {
     case 'torque':
-      return pass.torqueNm === null ? 'no value' : `${showTorque(pass.torqueNm, 'N·m')} N·m`
+      return pass.torqueNm === null ? 'no value' : `${format.torque(pass.torqueNm, 'N·m')} N·m`
     case 'angle':
-      return `+${formatNumber(pass.angleDeg)}°`
+      return `+${format.number(pass.angleDeg)}°`
     case 'slacken':
-      return pass.angleDeg === undefined ? 'slacken' : `−${formatNumber(pass.angleDeg)}°`
+      return pass.angleDeg === undefined ? 'slacken' : `−${format.number(pass.angleDeg)}°`
     case 'wait':
-      return pass.minutes >= 120 ? `wait ${formatNumber(pass.minutes / 60, 1)} h` : `wait ${pass.minutes} min`
+      return pass.minutes >= 120
+        ? `wait ${format.number(pass.minutes / 60, 1)} h`
+        : `wait ${pass.minutes} min`
   }
 }

@@ -7,7 +7,6 @@ import type { Adapter, ScaleEntry, UnitSlip } from '../../../shared/job/types'
 import { inBand } from '../../../shared/plan/adopt'
 import type { Band, Pass } from '../../../shared/plan/types'
 import type { Shop, Wrench } from '../../../shared/shop/types'
-import { formatNumber, showTorque } from '../../../shared/units'
 import {
   type Picked,
   pickWrench,
@@ -17,11 +16,12 @@ import {
   unitSlip,
   unitsInUse,
 } from '../../../shared/wrench'
+import { format } from '../../format'
 
 /** The number as it is to stand on the scale: to the digits its step has. */
 export function shownOn({ value, betweenMarks }: Setting, wrench: Wrench): string {
   const decimals = wrench.increment && !betweenMarks ? decimalsOf(wrench.increment) : 2
-  return formatNumber(value, Math.max(decimals, Number.isInteger(value) ? 0 : 1))
+  return format.number(value, Math.max(decimals, Number.isInteger(value) ? 0 : 1))
 }
 
 const decimalsOf = (step: number): number => (String(step).split('.')[1] ?? '').length
@@ -43,7 +43,7 @@ export const wrenchChoices = (
   })
 
 export const rangeWords = ({ min, max, unit }: Wrench): string =>
-  unit === 'deg' ? 'degrees' : `${formatNumber(min)}–${formatNumber(max)} ${unit}`
+  unit === 'deg' ? 'degrees' : `${format.number(min)}–${format.number(max)} ${unit}`
 
 /** The wrench to reach for: the plan’s if it fits, else the best that does; one of the plan’s kind before another. */
 export function proposedWrench(choices: readonly Picked[]): Wrench | undefined {
@@ -63,7 +63,7 @@ export function settingWords({ setting, wrench }: Picked, adapter?: Adapter): st
 }
 
 export const appliesWords = ({ appliesNm }: Pick<Setting, 'appliesNm'>): string =>
-  `${showTorque(appliesNm, 'N·m')} N·m`
+  `${format.torque(appliesNm, 'N·m')} N·m`
 
 /** Can this wrench do this joint at all? Nothing where that is not known. */
 export function roomWords({ room, wrench }: Picked): string | undefined {
@@ -80,7 +80,7 @@ function roomSpan({ low, high }: Room, { increment, unit }: Wrench): string {
     : [low, high]
   const [from = low, to = high] = marks
   const decimals = increment ? decimalsOf(increment) : 1
-  const [first, last] = [formatNumber(from, decimals), formatNumber(to, decimals)]
+  const [first, last] = [format.number(from, decimals), format.number(to, decimals)]
   return first === last ? `only ${first} ${unit}` : `anything from ${first} to ${last} ${unit}`
 }
 
@@ -123,7 +123,7 @@ export function heldUp(entry: ScaleEntry, targetNm: number | null): HeldUp | und
   return {
     title: `Stop: the scale is set ${under ? 'under' : 'over'} the band.`,
     sentences: [
-      `${formatNumber(entry.value)} ${entry.unit}${adapter ? ' through the adapter' : ''} applies ${showTorque(entry.appliesNm, 'N·m', limits)} N·m; the band is ${bandWords(band)}.`,
+      `${format.number(entry.value)} ${entry.unit}${adapter ? ' through the adapter' : ''} applies ${format.torque(entry.appliesNm, 'N·m', limits)} N·m; the band is ${bandWords(band)}.`,
       ...(targetNm === null ? [] : [onThisScale(targetNm, entry.unit, adapter)]),
     ],
   }
@@ -132,27 +132,27 @@ export function heldUp(entry: ScaleEntry, targetNm: number | null): HeldUp | und
 /** “9 on this wrench is 9 lbf·ft = 12.2 N·m. The sheet asks 9 N·m, which is 6.64 on this scale.” */
 export function slipSentences(slip: UnitSlip, targetNm: number | null, adapter?: Adapter): string[] {
   const { value, readAs, readNm, fitsAs } = slip
-  const reads = `${formatNumber(value)} on this wrench is ${formatNumber(value)} ${readAs}`
+  const reads = `${format.number(value)} on this wrench is ${format.number(value)} ${readAs}`
   const applies = adapter
-    ? `, ${showTorque(readNm, 'N·m')} N·m through the adapter`
+    ? `, ${format.torque(readNm, 'N·m')} N·m through the adapter`
     : readAs === 'N·m'
       ? ''
-      : ` = ${showTorque(readNm, 'N·m')} N·m`
+      : ` = ${format.torque(readNm, 'N·m')} N·m`
   return [
     `${reads}${applies}.`,
     targetNm === null
-      ? `${formatNumber(value)} ${fitsAs} would fit.`
-      : `The sheet asks ${showTorque(targetNm, fitsAs)} ${fitsAs}, which is ${formatNumber(settingFor(targetNm, readAs, adapter), 1)} on this scale.`,
+      ? `${format.number(value)} ${fitsAs} would fit.`
+      : `The sheet asks ${format.torque(targetNm, fitsAs)} ${fitsAs}, which is ${format.number(settingFor(targetNm, readAs, adapter), 1)} on this scale.`,
   ]
 }
 
 const onThisScale = (targetNm: number, unit: ScaleEntry['unit'], adapter?: Adapter): string =>
-  `The sheet asks ${showTorque(targetNm, 'N·m')} N·m${unit === 'N·m' && !adapter ? '' : `, which is ${formatNumber(settingFor(targetNm, unit, adapter), 1)} on this scale`}.`
+  `The sheet asks ${format.torque(targetNm, 'N·m')} N·m${unit === 'N·m' && !adapter ? '' : `, which is ${format.number(settingFor(targetNm, unit, adapter), 1)} on this scale`}.`
 
 export function bandWords(band: Band): string {
   return band.kind === 'torque'
-    ? `${showTorque(band.minNm, 'N·m')}–${showTorque(band.maxNm, 'N·m')} N·m`
-    : `${formatNumber(band.minDeg)}–${formatNumber(band.maxDeg)}°`
+    ? `${format.torque(band.minNm, 'N·m')}–${format.torque(band.maxNm, 'N·m')} N·m`
+    : `${format.number(band.minDeg)}–${format.number(band.maxDeg)}°`
 }
 
 const SOURCES = { maker: 'the maker’s limits', plan: 'the plan’s limits', shop: 'the shop’s limits' } as const

@@ -5,6 +5,7 @@
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, onCleanup, onMount, Show, Suspense } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
+import { format } from '../../format'
 import { usePageTitle } from '../../frame/title'
 import { useBoard, useLive, useSession, useShop } from '../../live/live'
 import { Button } from '../../ui/Button'
@@ -156,14 +157,14 @@ export function Board() {
 /** On paper only: whose board it is, and when it stood so. */
 function PrintLine() {
   const { session, clock } = useLive()
-  const day = new Intl.DateTimeFormat('en-GB', { dateStyle: 'full', timeStyle: 'short' })
   const [at, setAt] = createSignal(clock.now())
   const before = () => setAt(clock.now())
   addEventListener('beforeprint', before)
   onCleanup(() => removeEventListener('beforeprint', before))
   return (
     <p class="on-paper">
-      <span class="stencil">{session.me()?.shop.name}</span> {day.format(at())}, for {session.person()?.name}
+      <span class="stencil">{session.me()?.shop.name}</span> {format.longDateAndTime(at())}, for{' '}
+      {session.person()?.name}
     </p>
   )
 }

@@ -1,7 +1,8 @@
 /** The date told to the owner, and how many working days are left or over. */
 import { Show } from 'solid-js'
+import { format } from '../../format'
 import { useLive } from '../../live/live'
-import { dayOf, promiseState } from './promise-words'
+import { promiseState } from './promise-words'
 import './promised.css'
 
 export function Promised(props: { date: string | undefined; released?: boolean | undefined }) {
@@ -16,7 +17,7 @@ export function Promised(props: { date: string | undefined; released?: boolean |
       }
     >
       {(date) => {
-        const state = () => promiseState(date(), dayOf(clock.now()))
+        const state = () => promiseState(date(), format.calendar.dayOf(clock.now()))
         return (
           <p class="promised" classList={{ over: state().over && !props.released }}>
             <span class="unseen">Promised for </span>

@@ -10,7 +10,8 @@ import type { HoldKind } from '../../../shared/job/types'
 import { mayDo } from '../../../shared/shop/entitlement'
 import type { Person, Role } from '../../../shared/shop/types'
 import type { Words } from '../../../shared/words'
-import { dayOf, promiseState } from './promise-words'
+import { format } from '../../format'
+import { promiseState } from './promise-words'
 
 export interface ToDo {
   jobId: string
@@ -33,8 +34,6 @@ export interface Looker {
 /** `about`: said once, though two roles of one person are asked for it. */
 type Line = Omit<ToDo, 'jobId' | 'number' | 'href'> & { href?: string; about?: string }
 
-const byNumber = new Intl.Collator('en', { numeric: true })
-
 export function todayFor(summaries: Iterable<JobSummary>, looker: Looker, now: number, words: Words): ToDo[] {
   // An owner who holds no other role looks after everything.
   const ownerOnly = looker.roles.every((role) => role === 'owner')
@@ -55,7 +54,7 @@ export function todayFor(summaries: Iterable<JobSummary>, looker: Looker, now: n
       all.push({ jobId: summary.id, number: summary.number, href: `/jobs/${summary.id}`, ...rest })
     }
   }
-  return all.sort((a, b) => a.rank - b.rank || byNumber.compare(a.number, b.number))
+  return all.sort((a, b) => a.rank - b.rank || format.compare(a.number, b.number))
 }
 
 const OFFICE_ASKS: Partial<Record<HoldKind, (what: string) => string>> = {
@@ -67,12 +66,12 @@ const OFFICE_ASKS: Partial<Record<HoldKind, (what: string) => string>> = {
 
 /** A hold without an expected date is asked after until it has one. */
 function office(summary: JobSummary, now: number, words: Words): Line[] {
-  const today = dayOf(now)
+  const today = format.calendar.dayOf(now)
   const lines: Line[] = []
   for (const { kind, what, expectedAt } of summary.holds ?? []) {
     const asks = OFFICE_ASKS[kind]
-    const due = expectedAt === undefined || dayOf(expectedAt) <= today
-    const late = expectedAt !== undefined && dayOf(expectedAt) < today
+    const due = expectedAt === undefined || format.calendar.dayOf(expectedAt) <= today
+    const late = expectedAt !== undefined && format.calendar.dayOf(expectedAt) < today
     if (kind === 'damage') lines.push({ text: `See to the damage: ${what}`, rank: 1, pressing: late })
     else if (asks && due)
       lines.push({

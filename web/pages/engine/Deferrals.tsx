@@ -1,6 +1,7 @@
 /** What was left out on purpose: what, where it is due, why, for how long; and withdrawing it. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { JobCommand } from '../../../shared/job/types'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
@@ -8,7 +9,7 @@ import { goTo } from './bring-up'
 import { planned, useDesk } from './desk'
 import { OfficeForm } from './OfficeForm'
 import { useForms } from './office'
-import { ageWords, deferralViews } from './office-view'
+import { deferralViews } from './office-view'
 import { useNow } from './use-now'
 
 export function Deferrals() {
@@ -41,7 +42,7 @@ export function Deferrals() {
                   {view.due.id} {view.due.title}
                 </a>
                 <Show when={!view.closed}>
-                  <span class="pencil">, left out {ageWords(view.since, now())}</span>
+                  <span class="pencil">, left out {format.age(view.since, now())}</span>
                 </Show>
               </p>
               <p class="pencil small">

@@ -1,11 +1,11 @@
 /** The date told to the owner, with how much is left; every promise before it, who gave it and why. */
 import { createSignal, For, Show } from 'solid-js'
 import type { JobCommand } from '../../../shared/job/types'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
 import { Promised } from '../board/Promised'
-import { dateWords, dayOf } from '../board/promise-words'
 import { useDesk } from './desk'
 import { OfficeForm } from './OfficeForm'
 import { useForms } from './office'
@@ -32,7 +32,7 @@ export function PromiseLine(props: { released: boolean }) {
             <For each={promises().toReversed()}>
               {(promise) => (
                 <li>
-                  <b>{dateWords(promise.date)}</b>: {promise.reason}
+                  <b>{format.weekdayAndDate(promise.date)}</b>: {promise.reason}
                   <span class="pencil small">
                     {' '}
                     <Stripe person={promise.by} /> {desk.words.moment(promise.doneAt)}
@@ -62,7 +62,7 @@ export function PromiseForm(props: { onClose(): void }) {
       <Show when={last}>
         {(before) => (
           <p>
-            {dateWords(before().date)} was promised: {before().reason}. It stays in the history.
+            {format.weekdayAndDate(before().date)} was promised: {before().reason}. It stays in the history.
           </p>
         )}
       </Show>
@@ -71,7 +71,7 @@ export function PromiseForm(props: { onClose(): void }) {
           label="The day"
           type="date"
           value={date()}
-          min={dayOf(desk.now())}
+          min={format.calendar.dayOf(desk.now())}
           onValue={setDate}
           required
         />

@@ -1,10 +1,11 @@
 /** The plan, stage by stage, and a row of its stages to jump by: each filled as far as it is done. */
 import { createMemo, For, Show } from 'solid-js'
+import { format } from '../../format'
 import { goTo } from './bring-up'
 import { planned, useDesk } from './desk'
 import { StepRow } from './StepRow'
 import { progressOf, type StageView, stagesOf } from './step-view'
-import { durationWords, progressWords } from './step-words'
+import { progressWords } from './step-words'
 
 const RELEASES = { to_fitting: 'release to fitting', to_owner: 'release to owner' }
 
@@ -69,7 +70,7 @@ function StageHead(props: { stage: StageView; moment: number }) {
       <p>
         {progressWords(progress())}
         <Show when={progress().minutesLeft > 0}>
-          <span class="pencil">, about {durationWords(progress().minutesLeft)} of work left</span>
+          <span class="pencil">, about {format.duration(progress().minutesLeft)} of work left</span>
         </Show>
         <Show when={props.stage.releases}>
           {(release) => <span class="pencil">. Ends in the {RELEASES[release()]}.</span>}

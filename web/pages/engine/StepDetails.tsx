@@ -1,19 +1,11 @@
 /** Everything a step asks for, behind one press: cautions first, then joints pass by pass, measurements, gates, parts. */
 import { For, Show } from 'solid-js'
 import type { AdoptedJoint, Gate, Sealant } from '../../../shared/plan/types'
-import { formatNumber } from '../../../shared/units'
+import { format } from '../../format'
 import { useDesk } from './desk'
 import { StepOffice } from './StepTold'
 import type { GateView, MeasurementView, StepView } from './step-view'
-import {
-  bandWords,
-  durationWords,
-  fastenerWords,
-  hiddenByWords,
-  hidesWords,
-  limitsWords,
-  passesWords,
-} from './step-words'
+import { bandWords, fastenerWords, hiddenByWords, hidesWords, limitsWords, passesWords } from './step-words'
 
 export function StepDetails(props: { view: StepView }) {
   const step = () => props.view.step
@@ -59,8 +51,8 @@ export function StepDetails(props: { view: StepView }) {
           <For each={hiders()}>{(hider) => <p>{hider.text}.</p>}</For>
         </Show>
         <p class="pencil small">
-          {durationWords(step().minutes.low)} to {durationWords(step().minutes.high)}, likely{' '}
-          {durationWords(step().minutes.likely)}.{' '}
+          {format.duration(step().minutes.low)} to {format.duration(step().minutes.high)}, likely{' '}
+          {format.duration(step().minutes.likely)}.{' '}
           {step().signatures === 2
             ? 'Two signatures: the doer and another who has looked.'
             : 'One signature.'}
@@ -116,7 +108,7 @@ function MeasurementAsks(props: { view: MeasurementView }) {
         <For each={props.view.places}>
           {({ place, entry }) => (
             <li classList={{ against: entry?.inBand === false }}>
-              <span class="pencil">{place}</span> {entry ? formatNumber(entry.value) : '–'}
+              <span class="pencil">{place}</span> {entry ? format.number(entry.value) : '–'}
               <Show when={entry?.inBand === false}> outside</Show>
             </li>
           )}
@@ -135,8 +127,8 @@ function SealantAsks(props: { sealant: Sealant }) {
     <section class="asks">
       <h5>Sealant</h5>
       <p>
-        {props.sealant.product}: close within {durationWords(props.sealant.closeWithinMinutes)} of the first
-        bead, cures {durationWords(props.sealant.cureMinutes)}
+        {props.sealant.product}: close within {format.duration(props.sealant.closeWithinMinutes)} of the first
+        bead, cures {format.duration(props.sealant.cureMinutes)}
         <Show when={props.sealant.before.length > 0}> before {props.sealant.before.join(', ')}</Show>.
       </p>
     </section>

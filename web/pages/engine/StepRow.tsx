@@ -5,8 +5,9 @@
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { formatNumber, unitAfter } from '../../../shared/units'
+import { unitAfter } from '../../../shared/units'
 import { markOf } from '../../drawings/heads'
+import { format } from '../../format'
 import { planned, useDesk } from './desk'
 import { fastenersSaid } from './office-view'
 import { Signers } from './Signers'
@@ -14,7 +15,7 @@ import { StepCell } from './StepCell'
 import { StepDetails } from './StepDetails'
 import { StepTold, WhyNot } from './StepTold'
 import { type JointView, type MeasurementView, type StepView, stepView } from './step-view'
-import { durationWords, hiddenByWords, hidesWords, limitsWords, standingWords } from './step-words'
+import { hiddenByWords, hidesWords, limitsWords, standingWords } from './step-words'
 
 interface StepRowProps {
   step: AdoptedStep
@@ -50,7 +51,7 @@ export function StepRow(props: StepRowProps) {
         <p class="step-standing" classList={{ unseen: done() && view().flagged === 0 && view().off === 0 }}>
           <span class={`standing standing-${view().standing}`}>{standingWords(view(), desk.words)}</span>
           <Show when={!done()}>
-            <span class="pencil">, likely {durationWords(props.step.minutes.likely)}</span>
+            <span class="pencil">, likely {format.duration(props.step.minutes.likely)}</span>
           </Show>
           <Show when={view().flagged > 0}>
             <strong class="against">
@@ -187,7 +188,7 @@ function Measured(props: { view: MeasurementView }) {
           <For each={taken()}>
             {({ entry }, index) => (
               <span class="value" classList={{ against: entry?.inBand === false }}>
-                {formatNumber(entry?.value ?? 0)}
+                {format.number(entry?.value ?? 0)}
                 {index() + 1 === taken().length ? unitAfter(measurement.unit) : ' '}
               </span>
             )}

@@ -2,10 +2,10 @@
 import { createMemo, For, Show } from 'solid-js'
 import { isDone, standingOf, stepState, waitsForCure } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { format } from '../../format'
 import { Stripe } from '../../ui/Stripe'
 import { goTo } from './bring-up'
 import { planned, useDesk } from './desk'
-import { durationWords } from './step-words'
 
 export function WhereToGo(props: { moment: number }) {
   const desk = useDesk()
@@ -68,7 +68,7 @@ function Leads(props: { step: AdoptedStep; until: number | undefined }) {
         fallback={
           <span class="pencil small">
             {props.until === undefined
-              ? durationWords(props.step.minutes.likely)
+              ? format.duration(props.step.minutes.likely)
               : `until ${desk.words.moment(props.until)}`}
           </span>
         }

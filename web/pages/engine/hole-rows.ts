@@ -18,8 +18,8 @@ import {
 import { isRefusal } from '../../../shared/log'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { formatNumber } from '../../../shared/units'
 import type { Words } from '../../../shared/words'
+import { format } from '../../format'
 
 export interface HoleRow extends RegisterRow {
   stepId: string
@@ -67,7 +67,7 @@ function goesIn(
   if (isRefusal(found)) return fastenerSentence(found)
   if (found && !isAsMade(job, joint, position)) return fitWords(longPart(joint), found)
   const lengthMm = lengthHere(job, joint, position)
-  return lengthMm === undefined ? '' : `The ${longPart(joint)} of ${formatNumber(lengthMm)} mm.`
+  return lengthMm === undefined ? '' : `The ${longPart(joint)} of ${format.number(lengthMm)} mm.`
 }
 
 /** `solid insert, 16 mm long; full thread 18.5 mm, by a machine shop, cures until 15:00.` */

@@ -2,7 +2,7 @@
 import { counts } from '../../../shared/plan/counts'
 import type { Plan } from '../../../shared/plan/types'
 import type { Shop } from '../../../shared/shop/types'
-import { durationWords } from './step-words'
+import { format } from '../../format'
 
 export function latestPlans(plans: Shop['plans']): Plan[] {
   return Object.values(plans)
@@ -14,5 +14,5 @@ export function latestPlans(plans: Shop['plans']): Plan[] {
 export function libraryWords(plan: Plan): string {
   if (!plan.steps || plan.steps.length === 0) return `For ${plan.family} engines.`
   const { steps, fasteners, byClass, minutes } = counts(plan)
-  return `${steps} steps, ${fasteners} fasteners, ${byClass.A} of them class A, about ${durationWords(minutes.likely)} of work.`
+  return `${steps} steps, ${fasteners} fasteners, ${byClass.A} of them class A, about ${format.duration(minutes.likely)} of work.`
 }

@@ -11,22 +11,9 @@ import { deferralsOf } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import { positionsInWords, type Words } from '../../../shared/words'
-import { dayOf } from '../board/promise-words'
-import { durationWords } from './step-words'
+import { format } from '../../format'
 
 const MINUTE = 60_000
-const DAY = 24 * 60 * MINUTE
-
-/** Whole calendar days between a moment and now. */
-export function ageDays(at: number, now: number): number {
-  const noon = (moment: number) => Date.parse(`${dayOf(moment)}T12:00:00Z`)
-  return Math.max(0, Math.round((noon(now) - noon(at)) / DAY))
-}
-
-export function ageWords(at: number, now: number): string {
-  const days = ageDays(at, now)
-  return days === 0 ? 'since today' : days === 1 ? 'for 1 day' : `for ${days} days`
-}
 
 export interface HoldView {
   hold: Hold
@@ -145,7 +132,7 @@ export function sealantWords(
   const { sealant } = step
   if (!sealant) return undefined
   const state = sealantState(job, step, now)
-  const asked = durationWords(sealant.closeWithinMinutes)
+  const asked = format.duration(sealant.closeWithinMinutes)
   switch (state.state) {
     case 'open': {
       const open = Math.floor((now - (state.closeBy - sealant.closeWithinMinutes * MINUTE)) / MINUTE)

@@ -1,8 +1,10 @@
 /** The forms of the engine page: which is open, and saying a command or hearing at once why not. */
 import { createContext, useContext } from 'solid-js'
+import { dayFrom } from '../../../shared/format'
 import { type RefusalCode, sentenceFor } from '../../../shared/job/refusals'
 import type { JobCommand } from '../../../shared/job/types'
 import type { Refusal } from '../../../shared/log'
+import { format } from '../../format'
 import type { Desk } from './desk'
 
 export type Form =
@@ -26,15 +28,11 @@ export function sayOrHear(desk: Desk, command: JobCommand): string | undefined {
   return undefined
 }
 
-/** A `datetime-local` value as a moment of this place, and back. */
+/** A `datetime-local` value as a moment of the shop's clock, and back. */
 export function momentOf(value: string): number | undefined {
-  const at = value ? new Date(value).getTime() : Number.NaN
-  return Number.isFinite(at) ? at : undefined
+  const [day = '', time = ''] = value.split('T')
+  return dayFrom(day) && time ? format.calendar.at(day, time) : undefined
 }
 
-export function localOf(at: number | undefined): string {
-  if (at === undefined) return ''
-  const date = new Date(at)
-  const two = (n: number) => String(n).padStart(2, '0')
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}T${two(date.getHours())}:${two(date.getMinutes())}`
-}
+export const localOf = (at: number | undefined): string =>
+  at === undefined ? '' : `${format.calendar.dayOf(at)}T${format.calendar.timeOf(at)}`

@@ -1,7 +1,8 @@
 /** A step in words: where it stands, what it asks, what it hides. Short enough to be read aloud across the shop. */
 import type { Band, Joint, Measurement, Pass } from '../../../shared/plan/types'
-import { formatNumber, showTorque, unitAfter } from '../../../shared/units'
+import { unitAfter } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
+import { format } from '../../format'
 import type { Behind, NamedFasteners, Progress, StepView } from './step-view'
 
 export function standingWords(view: StepView, words: Words): string {
@@ -77,42 +78,34 @@ export function passesWords(passes: readonly Pass[]): string {
 export function passWords(pass: Pass): string {
   switch (pass.kind) {
     case 'torque':
-      return pass.torqueNm === null ? 'no published value' : showTorque(pass.torqueNm, 'N·m')
+      return pass.torqueNm === null ? 'no published value' : format.torque(pass.torqueNm, 'N·m')
     case 'angle':
-      return `+${formatNumber(pass.angleDeg)}°`
+      return `+${format.number(pass.angleDeg)}°`
     case 'slacken':
-      return pass.angleDeg === undefined ? 'slacken fully' : `slacken ${formatNumber(pass.angleDeg)}°`
+      return pass.angleDeg === undefined ? 'slacken fully' : `slacken ${format.number(pass.angleDeg)}°`
     case 'wait':
-      return `wait ${durationWords(pass.minutes)}`
+      return `wait ${format.duration(pass.minutes)}`
   }
 }
 
 export function bandWords(band: Band): string {
   return band.kind === 'torque'
-    ? `${showTorque(band.minNm, 'N·m')} to ${showTorque(band.maxNm, 'N·m')} N·m`
-    : `${formatNumber(band.minDeg)}° to ${formatNumber(band.maxDeg)}°`
+    ? `${format.torque(band.minNm, 'N·m')} to ${format.torque(band.maxNm, 'N·m')} N·m`
+    : `${format.number(band.minDeg)}° to ${format.number(band.maxDeg)}°`
 }
 
 /** `8 × M12x1.25 × 75, 10.9`: what one holds in the hand. */
 export function fastenerWords(joint: Pick<Joint, 'positions' | 'thread' | 'lengthMm' | 'grade'>): string {
-  const length = joint.lengthMm === undefined ? '' : ` × ${formatNumber(joint.lengthMm)}`
+  const length = joint.lengthMm === undefined ? '' : ` × ${format.number(joint.lengthMm)}`
   return `${joint.positions.length} × ${joint.thread}${length}, ${joint.grade}`
 }
 
 export function limitsWords({ min, max, unit }: Pick<Measurement, 'min' | 'max' | 'unit'>): string {
   if (min !== undefined && max !== undefined)
-    return `${formatNumber(min)} to ${formatNumber(max)}${unitAfter(unit)}`
-  if (min !== undefined) return `at least ${formatNumber(min)}${unitAfter(unit)}`
-  if (max !== undefined) return `at most ${formatNumber(max)}${unitAfter(unit)}`
+    return `${format.number(min)} to ${format.number(max)}${unitAfter(unit)}`
+  if (min !== undefined) return `at least ${format.number(min)}${unitAfter(unit)}`
+  if (max !== undefined) return `at most ${format.number(max)}${unitAfter(unit)}`
   return unit
-}
-
-/** `50 min`, `2 h`, `1 h 25 min`. */
-export function durationWords(minutes: number): string {
-  const hours = Math.floor(minutes / 60)
-  const rest = Math.round(minutes - hours * 60)
-  if (hours === 0) return `${rest} min`
-  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`
 }
 
 /** A stage's standing: `10 of 10 done`, `3 of 8 done, 1 waits for a second signature, 2 ready`. */

@@ -2,9 +2,9 @@
 import { createMemo, For, type JSX, Show } from 'solid-js'
 import { ended } from '../../../shared/words'
 import { markOf } from '../../drawings/heads'
+import { format } from '../../format'
 import { useLive, useShop } from '../../live/live'
 import { CalledThen } from '../../ui/Stripe'
-import { dayAndTimeOf } from '../audit/day'
 import { RecordGroup } from '../audit/RecordGroup'
 import { RELEASED_WORDS } from '../audit/release-view'
 import { countLines, countWords, groupsOf } from '../audit/rows'
@@ -34,7 +34,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
   const plan = () => job().plan
   const release = () => props.edition.release
   // On a paper that lies in a file for years, every moment has its year, and everybody the name of that day.
-  const words = wordsThen(release(), { ...live.session.words, moment: dayAndTimeOf })
+  const words = wordsThen(release(), { ...live.session.words, moment: format.dateAndTime })
   const then = createMemo(() => shopThen(release(), shop()))
   const desk: Desk = {
     job,
@@ -65,7 +65,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
             </div>
             <p class="paper-word">
               {job().engine.model}, serial {job().engine.serial}: {RELEASED_WORDS[release().kind]},{' '}
-              {dayAndTimeOf(release().doneAt)}, edition {release().edition}.
+              {format.dateAndTime(release().doneAt)}, edition {release().edition}.
             </p>
             <dl class="paper-facts">
               <Fact term="Job">{job().number}</Fact>
@@ -73,7 +73,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
               <Fact term="Serial">{job().engine.serial}</Fact>
               <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
               <Fact term="Owner">{job().owner}</Fact>
-              <Fact term="Opened">{dayAndTimeOf(job().openedAt)}</Fact>
+              <Fact term="Opened">{format.dateAndTime(job().openedAt)}</Fact>
               <Fact term="Agreed work" wide>
                 {job().agreed}
               </Fact>
@@ -86,12 +86,12 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
               <For each={job().warranties}>
                 {(one) => (
                   <Fact term="Warranty case" wide>
-                    {dayAndTimeOf(one.doneAt)}: {ended(one.complaint)}
+                    {format.dateAndTime(one.doneAt)}: {ended(one.complaint)}
                     <Show when={one.closed}>
                       {(closed) => (
                         <>
                           {' '}
-                          Found {dayAndTimeOf(closed().doneAt)} by {words.person(closed().by)}:{' '}
+                          Found {format.dateAndTime(closed().doneAt)} by {words.person(closed().by)}:{' '}
                           {ended(closed().finding)}
                         </>
                       )}
@@ -143,7 +143,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
             </p>
             <dl class="paper-facts">
               <Fact term="Released by">{words.person(release().by)}</Fact>
-              <Fact term="When">{dayAndTimeOf(release().doneAt)}</Fact>
+              <Fact term="When">{format.dateAndTime(release().doneAt)}</Fact>
               <Fact term="Record">
                 {release().number}, edition {release().edition}
               </Fact>

@@ -17,8 +17,9 @@ import type {
 import { isWaived, standingFlags, stands, stepState } from '../../../shared/job/verdicts'
 import { indexPlan, signatureSets } from '../../../shared/plan/read'
 import type { AdoptedStep, Measurement } from '../../../shared/plan/types'
-import { formatNumber, unitAfter } from '../../../shared/units'
+import { unitAfter } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
+import { format } from '../../format'
 import { reachedWords } from '../audit/rows'
 import { limitsWords } from '../engine/step-words'
 
@@ -103,7 +104,7 @@ function measurementRemark(job: PlannedJob, entry: MeasurementEntry, words: Word
 
 /** `0.11 mm, asked 0.1 to 0.25 mm`. */
 export const measuredWords = ({ entry, asked }: MeasurementRow): string =>
-  `${formatNumber(entry.value, 6)}${unitAfter(asked.unit)}`
+  `${format.number(entry.value, 6)}${unitAfter(asked.unit)}`
 export const askedWords = ({ asked }: MeasurementRow): string => limitsWords(asked)
 
 export interface SealantRow {

@@ -12,7 +12,7 @@ import {
   proposalSentence,
 } from '../../../shared/fastener'
 import type { AdoptedJoint } from '../../../shared/plan/types'
-import { formatNumber } from '../../../shared/units'
+import { format } from '../../format'
 import { Field } from '../../ui/Field'
 import { OWN_MATERIAL, type SettleForm, type Wrong } from './form'
 import { ProposalShown } from './ProposalShown'
@@ -57,7 +57,7 @@ export function ComputedWay(props: ComputedWayProps) {
           'Engaged thread, mm',
           props.known.engagementMm === undefined
             ? undefined
-            : `${formatNumber(props.known.engagementMm, 1)} by plan and register`,
+            : `${format.number(props.known.engagementMm, 1)} by plan and register`,
         )}
         {field('utilisation', 'Share of yield', '0.9 unless entered')}
         <Show when={has('grade_unknown', 'grade_unclear', 'input_missing') || props.form.grade !== ''}>

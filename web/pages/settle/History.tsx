@@ -2,8 +2,8 @@
 import { For, Show } from 'solid-js'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import type { SettledValue } from '../../../shared/job/types'
-import { showTorque } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
+import { format } from '../../format'
 import { Stripe } from '../../ui/Stripe'
 import { useDesk } from '../engine/desk'
 import { bandWords } from '../engine/step-words'
@@ -25,7 +25,7 @@ export function History(props: { value: SettledValue }) {
       <div class="settle-plate">
         <h2 id="settle-force-head">In force</h2>
         <p class="settle-figure">
-          {showTorque(props.value.torqueNm, 'N·m')} <span>N·m</span>
+          {format.torque(props.value.torqueNm, 'N·m')} <span>N·m</span>
         </p>
         <p>
           {bandWords(props.value.band)}; <b>{WAYS[props.value.basis.kind]}</b>
@@ -35,7 +35,7 @@ export function History(props: { value: SettledValue }) {
           max={props.value.band.maxNm}
           target={props.value.torqueNm}
           ticks={[]}
-          show={(nm) => showTorque(nm, 'N·m')}
+          show={(nm) => format.torque(nm, 'N·m')}
           label={`Limits ${bandWords(props.value.band)}`}
         />
         <Show when={!proposal()}>
@@ -54,8 +54,9 @@ export function History(props: { value: SettledValue }) {
             <For each={before()}>
               {(one) => (
                 <li>
-                  <b>{showTorque(one.torqueNm, 'N·m')} N·m</b>, {bandWords(one.band)}; {basisWords(one.basis)}
-                  . “{one.reason}” <Stripe person={one.by} name="after" /> {desk.words.moment(one.doneAt)}
+                  <b>{format.torque(one.torqueNm, 'N·m')} N·m</b>, {bandWords(one.band)};{' '}
+                  {basisWords(one.basis)}. “{one.reason}” <Stripe person={one.by} name="after" />{' '}
+                  {desk.words.moment(one.doneAt)}
                 </li>
               )}
             </For>

@@ -4,11 +4,11 @@ import { type ProposalJoint, thread } from '../../../shared/fastener'
 import { holeAt } from '../../../shared/job/verdicts/holes'
 import { isRefusal } from '../../../shared/log'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
-import { formatNumber } from '../../../shared/units'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { BoltMap } from '../../drawings/BoltMap'
 import type { BoltSection } from '../../drawings/bolt-in-hole'
 import { headsOf } from '../../drawings/heads'
+import { format } from '../../format'
 import { planned, useDesk } from '../engine/desk'
 import { Invented } from '../engine/EngineHead'
 import { fastenerWords, passesWords } from '../engine/step-words'
@@ -42,7 +42,7 @@ export function Known(props: KnownProps) {
           </Fact>
           <Fact term="Lubrication">{props.joint.lubrication}</Fact>
           <Fact term="Class">
-            {props.joint.class}; this shop allows {formatNumber(props.known.tolerancePct, 1)} % either side
+            {props.joint.class}; this shop allows {format.number(props.known.tolerancePct, 1)} % either side
           </Fact>
           <Fact term="Goes into">{holeWords(props.known)}</Fact>
           <Fact term="The plan’s source">
@@ -106,7 +106,7 @@ function Fact(props: { term: string; children: JSX.Element }) {
 function holeWords({ holeMaterial, engagementMm, inserts, worn, stripped }: ProposalJoint): string {
   return [
     holeMaterial ?? 'not known to the plan',
-    ...(engagementMm === undefined ? [] : [`${formatNumber(engagementMm, 1)} mm of thread hold`]),
+    ...(engagementMm === undefined ? [] : [`${format.number(engagementMm, 1)} mm of thread hold`]),
     ...(inserts?.length ? ['renewed with an insert'] : []),
     ...(worn?.length ? [`worn at ${worn.join(', ')}`] : []),
     ...(stripped?.length ? [`stripped at ${stripped.join(', ')}`] : []),

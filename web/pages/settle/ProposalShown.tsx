@@ -8,16 +8,16 @@ import {
   type Proposal,
   type ProposalResults,
 } from '../../../shared/fastener'
-import { formatNumber, showTorque } from '../../../shared/units'
 import { LinkBars } from '../../drawings/LinkBars'
+import { format } from '../../format'
 
 export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
   const results = () => props.proposal.results
   return (
     <div class="proposal">
       <p classList={{ 'proposal-torque': !props.folded }}>
-        <b>{showTorque(results().torqueNm, 'N·m')}</b> N·m{' '}
-        <span class="pencil">proposed, no limit above {formatNumber(results().ceilingNm, 1)}</span>
+        <b>{format.torque(results().torqueNm, 'N·m')}</b> N·m{' '}
+        <span class="pencil">proposed, no limit above {format.number(results().ceilingNm, 1)}</span>
       </p>
       <p>{weakestWords(results())}</p>
       <Show when={heldWords(results())}>{(why) => <p class="proposal-held">{sentence(why())}</p>}</Show>
@@ -65,7 +65,7 @@ const STATUS: Record<Proposal['basis'][number]['status'], string> = {
 }
 
 const weakestWords = ({ weakest, margin }: ProposalResults): string =>
-  `The weakest link is ${LINK_WORDS[weakest]}: it bears ${formatNumber(margin, 1)} times the highest preload.`
+  `The weakest link is ${LINK_WORDS[weakest]}: it bears ${format.number(margin, 1)} times the highest preload.`
 
 const linksOf = ({ boltN, boltThreadN, holeThreadN, weakest }: ProposalResults) => [
   { words: 'bolt', bearsN: boltN, weakest: weakest === 'bolt' },

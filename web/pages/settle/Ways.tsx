@@ -4,8 +4,8 @@ import type { ProposalJoint } from '../../../shared/fastener'
 import { proposeFor } from '../../../shared/job/proposal'
 import type { ValueBasis } from '../../../shared/job/types'
 import type { AdoptedJoint } from '../../../shared/plan/types'
-import { formatNumber, showTorque } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { useDesk } from '../engine/desk'
@@ -135,7 +135,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
           </div>
           <Preview shown={shown()} />
           <p class="small pencil">
-            Limits are proposed from this shop’s {formatNumber(props.known.tolerancePct, 1)} % for class{' '}
+            Limits are proposed from this shop’s {format.number(props.known.tolerancePct, 1)} % for class{' '}
             {props.joint.class}; type your own where the joint asks for others.
           </p>
         </div>
@@ -174,7 +174,7 @@ function Preview(props: { shown: Pick<SettleForm, 'value' | 'min' | 'max'> }) {
           max={at().max}
           target={at().value}
           ticks={[]}
-          show={(nm) => showTorque(nm, 'N·m')}
+          show={(nm) => format.torque(nm, 'N·m')}
           label={`Limits ${at().min} to ${at().max} N·m around ${at().value} N·m`}
         />
       )}

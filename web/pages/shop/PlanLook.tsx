@@ -4,7 +4,8 @@ import { checkPlan } from '../../../shared/plan/check'
 import type { Fasteners, Joint, Plan, PlanStep } from '../../../shared/plan/types'
 import { listed, positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
-import { durationWords, fastenerWords, limitsWords, passesWords } from '../engine/step-words'
+import { format } from '../../format'
+import { fastenerWords, limitsWords, passesWords } from '../engine/step-words'
 import { figuresOf, interruptionWords, mapLabel, plannedHeads, RELEASE_WORDS, stepsOf } from './plan-look'
 
 const MAP_HEIGHT = 260
@@ -116,7 +117,8 @@ function StepLook(props: { plan: Plan; step: PlanStep }) {
             {(sealant) => (
               <p>
                 <b>Sealant</b>: {sealant().product}; close within{' '}
-                {durationWords(sealant().closeWithinMinutes)}, cures {durationWords(sealant().cureMinutes)}.
+                {format.duration(sealant().closeWithinMinutes)}, cures{' '}
+                {format.duration(sealant().cureMinutes)}.
               </p>
             )}
           </Show>
@@ -141,8 +143,8 @@ function StepLook(props: { plan: Plan; step: PlanStep }) {
             </p>
           </Show>
           <p class="pencil">
-            {durationWords(step.minutes.low)} to {durationWords(step.minutes.high)}, likely{' '}
-            {durationWords(step.minutes.likely)}.
+            {format.duration(step.minutes.low)} to {format.duration(step.minutes.high)}, likely{' '}
+            {format.duration(step.minutes.likely)}.
           </p>
         </div>
       </Show>

@@ -1,10 +1,10 @@
 /** The wrench crib: what each covers, when it was checked, whether it can be used today. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import type { ShopDesk } from './desk'
-import { dayWords } from './numbers'
 import { WrenchForm } from './WrenchForm'
 import { inCrib, KIND_WORDS, rangeWords, wrenchStanding } from './wrenches'
 
@@ -71,10 +71,10 @@ export function Wrenches(props: { desk: ShopDesk }) {
                     </Show>
                     <dt>Last checked</dt>
                     <dd>
-                      {wrench.lastCheckedAt === undefined ? 'not entered' : dayWords(wrench.lastCheckedAt)}
+                      {wrench.lastCheckedAt === undefined ? 'not entered' : format.date(wrench.lastCheckedAt)}
                     </dd>
                     <dt>Next due</dt>
-                    <dd>{wrench.dueAt === undefined ? 'not entered' : dayWords(wrench.dueAt)}</dd>
+                    <dd>{wrench.dueAt === undefined ? 'not entered' : format.date(wrench.dueAt)}</dd>
                   </dl>
                   <Show when={desk.mayEdit()}>
                     <div class="card-acts">

@@ -3,7 +3,7 @@ import { counts } from '../../../shared/plan/counts'
 import type { Interruption, Joint, Plan, PlanStep } from '../../../shared/plan/types'
 import type { Shop } from '../../../shared/shop/types'
 import type { Head } from '../../drawings/heads'
-import { durationWords } from '../engine/step-words'
+import { format } from '../../format'
 
 /** Every edition, by title, the newest first. */
 export function editions(plans: Shop['plans']): Plan[] {
@@ -26,14 +26,14 @@ export function figuresOf(plan: Plan): { figure: string; of: string }[] {
     { figure: `${all.oneUse}`, of: 'one-use' },
     { figure: `${all.entries}`, of: 'entries at the bench' },
     { figure: `${all.secondSignatures}`, of: 'second signatures' },
-    { figure: durationWords(all.minutes.likely), of: 'likely' },
+    { figure: format.duration(all.minutes.likely), of: 'likely' },
   ]
 }
 
 /** `50 steps, 180 fasteners, 74 of class A, about 29 h of work`. */
 export function countWords(plan: Plan): string {
   const all = counts(plan)
-  return `${some(all.steps, 'step')}, ${some(all.fasteners, 'fastener')}, ${all.byClass.A} of class A, about ${durationWords(all.minutes.likely)} of work`
+  return `${some(all.steps, 'step')}, ${some(all.fasteners, 'fastener')}, ${all.byClass.A} of class A, about ${format.duration(all.minutes.likely)} of work`
 }
 
 export const cautionWords = (n: number): string => (n === 0 ? 'no cautions' : some(n, 'caution'))

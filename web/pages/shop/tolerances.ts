@@ -2,8 +2,7 @@
 import { bandOf } from '../../../shared/plan/adopt'
 import { JOINT_CLASSES, type JointClass, type Tolerances } from '../../../shared/plan/types'
 import type { SelfRecheck } from '../../../shared/shop/types'
-import { formatNumber } from '../../../shared/units'
-import { durationWords } from '../engine/step-words'
+import { format } from '../../format'
 import { numberFrom } from './numbers'
 
 const MOST_PERCENT = 50
@@ -39,14 +38,14 @@ export function tolerancesFrom(draft: ToleranceDraft): Tolerances | string {
 export function exampleWords(tolerances: Tolerances, cls: JointClass): string {
   const band = bandOf({ kind: 'torque', torqueNm: EXAMPLE_NM }, { class: cls }, tolerances)
   if (band?.kind !== 'torque') return ''
-  return `${EXAMPLE_NM} N·m is in band from ${formatNumber(band.minNm)} to ${formatNumber(band.maxNm)} N·m`
+  return `${EXAMPLE_NM} N·m is in band from ${format.number(band.minNm)} to ${format.number(band.maxNm)} N·m`
 }
 
 /** What follows from it, in words for everybody. */
 export function recheckWords(selfRecheck: SelfRecheck): string {
   if (!selfRecheck.allowed)
     return 'Off. A second signature is always another entitled person’s, who has looked.'
-  return `On. Whoever signed may look at their own class B and C work again after ${durationWords(selfRecheck.afterMinutes)} and declare it; it then stands in place of the second signature, recorded as the same hand. Class A always takes another person.`
+  return `On. Whoever signed may look at their own class B and C work again after ${format.duration(selfRecheck.afterMinutes)} and declare it; it then stands in place of the second signature, recorded as the same hand. Class A always takes another person.`
 }
 
 /** The setting, or the sentence that says what is wrong with it. */

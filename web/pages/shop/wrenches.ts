@@ -1,9 +1,9 @@
 /** The crib in words: what a wrench covers, whether it can be used today, and what a change of its card means. */
 import type { Instant } from '../../../shared/log'
 import type { Wrench } from '../../../shared/shop/types'
-import { formatNumber } from '../../../shared/units'
 import { wrenchDoubts } from '../../../shared/wrench'
-import { dayFrom, dayText, dayWords, numberFrom, textOf } from './numbers'
+import { format } from '../../format'
+import { dayText, momentOf, numberFrom, textOf } from './numbers'
 
 export const KIND_WORDS: Record<Wrench['kind'], string> = {
   click: 'click wrench',
@@ -26,8 +26,8 @@ const unitWords = (unit: Wrench['unit']) => (unit === 'deg' ? '°' : ` ${unit}`)
 
 /** `10 to 60 N·m, in steps of 0.5`. */
 export function rangeWords({ min, max, unit, increment }: Wrench): string {
-  const range = `${formatNumber(min)} to ${formatNumber(max)}${unitWords(unit)}`
-  return increment === undefined ? range : `${range}, in steps of ${formatNumber(increment)}`
+  const range = `${format.number(min)} to ${format.number(max)}${unitWords(unit)}`
+  return increment === undefined ? range : `${range}, in steps of ${format.number(increment)}`
 }
 
 const DAY_MS = 86_400_000
@@ -39,7 +39,7 @@ export function wrenchStanding(wrench: Wrench, now: Instant): { words: string; a
   const { dueAt } = wrench
   if (dueAt === undefined) return { words: 'in service, no check due', against: false }
   if (wrenchDoubts(wrench, undefined, now).includes('wrench_out_of_date'))
-    return { words: `check was due ${dayWords(dueAt)}`, against: true }
+    return { words: `check was due ${format.date(dueAt)}`, against: true }
   const days = Math.ceil((dueAt - now) / DAY_MS)
   if (days > SOON_DAYS) return { words: 'in service', against: false }
   return { words: `in service, check due in ${days === 1 ? '1 day' : `${days} days`}`, against: false }
@@ -47,9 +47,8 @@ export function wrenchStanding(wrench: Wrench, now: Instant): { words: string; a
 
 /** Those that cannot be used first, then by id as people count. */
 export function inCrib(wrenches: Iterable<Wrench>, now: Instant): Wrench[] {
-  const collator = new Intl.Collator('en', { numeric: true })
   const rank = (wrench: Wrench) => (wrenchStanding(wrench, now).against ? 0 : 1)
-  return [...wrenches].sort((a, b) => rank(a) - rank(b) || collator.compare(a.id, b.id))
+  return [...wrenches].sort((a, b) => rank(a) - rank(b) || format.compare(a.id, b.id))
 }
 
 /** What follows for the work once this card is written, a sentence each; none where nothing does. */
@@ -68,7 +67,7 @@ export function changeMeans(before: Wrench | undefined, after: Wrench, now: Inst
     )
   if (after.state === 'in_service' && after.dueAt !== undefined && after.dueAt < now)
     says.push(
-      `Its check was due ${dayWords(after.dueAt)}: readings with it are flagged until it was checked again.`,
+      `Its check was due ${format.date(after.dueAt)}: readings with it are flagged until it was checked again.`,
     )
   else if (before?.dueAt !== undefined && before.dueAt < now && after.dueAt !== before.dueAt)
     says.push('Readings from now on are no longer past its check. Those flagged before keep their flag.')
@@ -81,7 +80,7 @@ export function changeMeans(before: Wrench | undefined, after: Wrench, now: Inst
 
 const EARLIER = {
   failed: ({ lastCheckedAt }: Wrench) =>
-    `Earlier readings are not changed by this. Everything since ${lastCheckedAt === undefined ? 'its last good check' : dayWords(lastCheckedAt)} is in doubt: the record, filtered by this wrench, shows what it reached.`,
+    `Earlier readings are not changed by this. Everything since ${lastCheckedAt === undefined ? 'its last good check' : format.date(lastCheckedAt)} is in doubt: the record, filtered by this wrench, shows what it reached.`,
   dropped: () =>
     'Earlier readings are not changed by this. What was tightened after the fall is in doubt: the record, filtered by this wrench, shows it.',
 } as const
@@ -135,8 +134,8 @@ export function wrenchFrom(draft: WrenchDraft, before?: Wrench): Wrench | string
   if (draft.lengthMm.trim() !== '' && (lengthMm === undefined || lengthMm < 50 || lengthMm > 5000))
     return `A length of “${draft.lengthMm.trim()}” is no wrench’s. Write mm from the middle of the drive to the middle of the grip, 50 to 5000, or leave it empty.`
   const away = draft.away.trim()
-  const lastCheckedAt = dayFrom(draft.lastChecked, 'first', before?.lastCheckedAt)
-  const dueAt = dayFrom(draft.due, 'last', before?.dueAt)
+  const lastCheckedAt = momentOf(draft.lastChecked, 'first', before?.lastCheckedAt)
+  const dueAt = momentOf(draft.due, 'last', before?.dueAt)
   if (lastCheckedAt !== undefined && dueAt !== undefined && dueAt < lastCheckedAt)
     return 'The next check is due before the last one. Put one of the dates right.'
   return {

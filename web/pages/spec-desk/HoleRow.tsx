@@ -1,9 +1,9 @@
 /** The hole: what it is cut in, how deep, what is clamped; beside it whether the bolt fits and what strips first. */
 import { For, Match, Show, Switch } from 'solid-js'
 import { CAUTIONS, HOLE_MATERIALS } from '../../../shared/fastener'
-import { formatNumber } from '../../../shared/units'
 import { listed } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
+import { format } from '../../format'
 import { Basis } from '../../ui/Basis'
 import { Ask, Choose, useDesk } from './ask'
 import { Facts } from './Facts'
@@ -121,7 +121,7 @@ function Links(props: { one: Strip }) {
         {(pull) => (
           <p>
             The recommended torque pulls up to {kN(pull())} kN (the upright mark): the weakest link bears{' '}
-            {formatNumber(strip().weakestN / pull(), 1)} times that.
+            {format.number(strip().weakestN / pull(), 1)} times that.
           </p>
         )}
       </Show>
@@ -129,7 +129,7 @@ function Links(props: { one: Strip }) {
         {mm(strip().usableMm)} mm of thread hold ({from()}). The bolt breaks first from{' '}
         {mm(strip().lengthForBoltFirstMm)} mm on; {mm(strip().lengthForStrongBoltMm)} mm with bolts a fifth
         stronger than their minimum. Hole: {strip().material.words}, shear strength{' '}
-        {formatNumber(strip().holeShearMPa, 0)} MPa.
+        {format.number(strip().holeShearMPa, 0)} MPa.
       </p>
       <ul class="desk-cautions">
         <For each={strip().cautions.filter((code) => code !== 'maker_governs')}>
@@ -175,7 +175,7 @@ function Fitted(props: { one: Fit }) {
   // A bolt that reaches deeper than there is thread is held by no more than there is.
   const held = () => Math.min(1, (props.one.section?.threadDepthMm ?? Infinity) / fit().engagementMm)
   const facts = () => [
-    ['holds', `${mm(fit().engagementMm * held())} mm (${formatNumber(fit().engagementD * held(), 1)} d)`],
+    ['holds', `${mm(fit().engagementMm * held())} mm (${format.number(fit().engagementD * held(), 1)} d)`],
     ['should hold', `${mm(fit().minEngagementMm)} mm`],
     ...(fit().clearanceMm < 0
       ? [[props.one.through ? 'stands out by' : 'too long by', `${mm(-fit().clearanceMm)} mm`]]

@@ -1,6 +1,6 @@
 /** What the manual prints, read back pass by pass; what is unclear is asked, what contradicts itself is said. */
 import { For, Match, Show, Switch } from 'solid-js'
-import { formatNumber } from '../../../shared/units'
+import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { useDesk } from './ask'
 import { answerOf } from './part'
@@ -84,7 +84,7 @@ function Beside(props: { beside: TorqueBeside }) {
     })[props.beside.lies]
   return (
     <p classList={{ 'desk-against': props.beside.pastYield }}>
-      {formatNumber(props.beside.torqueNm, 2)} N·m lies {lies()}: it pulls {kN(props.beside.preloadLowN)} to{' '}
+      {format.number(props.beside.torqueNm, 2)} N·m lies {lies()}: it pulls {kN(props.beside.preloadLowN)} to{' '}
       {kN(props.beside.preloadHighN)} kN and uses {percent(props.beside.useLow)} to{' '}
       {percent(props.beside.useHigh)} of the yield stress, from rough to slippery.
       <Show when={props.beside.pastYield}>

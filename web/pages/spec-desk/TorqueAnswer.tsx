@@ -1,8 +1,8 @@
 /** The torque band, the recommended torque with why, and the same fastener in every other lubrication. */
 import { For, Match, Show, Switch } from 'solid-js'
 import { CAUTIONS, type CautionCode, type Tightening } from '../../../shared/fastener'
-import { showTorque } from '../../../shared/units'
 import { FrictionBand } from '../../drawings/FrictionBand'
+import { format } from '../../format'
 import { Basis } from '../../ui/Basis'
 import { useDesk } from './ask'
 import { answerOf } from './part'
@@ -86,8 +86,8 @@ function Recommendation(props: { tight: Tightening }) {
           </span>
           <strong>{single() ? `${computedNm(props.tight.low.torqueNm)} N·m` : band()}</strong>
           <span class="pencil">
-            {showTorque(props.tight.low.torqueNm, 'lbf·ft')}
-            <Show when={!single()}> to {showTorque(props.tight.high.torqueNm, 'lbf·ft')}</Show> lbf·ft
+            {format.torque(props.tight.low.torqueNm, 'lbf·ft')}
+            <Show when={!single()}> to {format.torque(props.tight.high.torqueNm, 'lbf·ft')}</Show> lbf·ft
           </span>
         </p>
       </div>

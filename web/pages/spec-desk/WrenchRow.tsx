@@ -1,9 +1,9 @@
 /** What to set on which wrench of the crib, through the adapter; best first, and what speaks against each. */
 import { For, Index, Match, Show, Switch } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
-import { formatNumber, showTorque } from '../../../shared/units'
 import { againstWrench, type Picked } from '../../../shared/wrench'
 import { Lever } from '../../drawings/Lever'
+import { format } from '../../format'
 import { Ask, Choose, useDesk } from './ask'
 import { Why } from './HoleRow'
 import { answerOf } from './part'
@@ -58,16 +58,16 @@ export function WrenchRow() {
                   <Show when={one().typed}>
                     {(typed) => (
                       <p>
-                        Any wrench of {formatNumber(typed().adapter.wrenchMm, 1)} mm with this adapter is set
+                        Any wrench of {format.number(typed().adapter.wrenchMm, 1)} mm with this adapter is set
                         to{' '}
                         <strong>
-                          {computedNm(typed().settingNm)} N·m ({showTorque(typed().settingNm, 'lbf·ft')}{' '}
+                          {computedNm(typed().settingNm)} N·m ({format.torque(typed().settingNm, 'lbf·ft')}{' '}
                           lbf·ft)
                         </strong>
                         : {computedNm(desk().target?.torqueNm ?? 0)} ×{' '}
-                        {formatNumber(typed().adapter.wrenchMm, 1)} / (
-                        {formatNumber(typed().adapter.wrenchMm, 1)} +{' '}
-                        {formatNumber(typed().adapter.adapterMm, 1)} · cos {typed().adapter.angleDeg}°).
+                        {format.number(typed().adapter.wrenchMm, 1)} / (
+                        {format.number(typed().adapter.wrenchMm, 1)} +{' '}
+                        {format.number(typed().adapter.adapterMm, 1)} · cos {typed().adapter.angleDeg}°).
                       </p>
                     )}
                   </Show>
@@ -75,7 +75,7 @@ export function WrenchRow() {
                     {(drawn) => (
                       <Lever
                         adapter={drawn().lever}
-                        label={`${formatNumber(drawn().lever.wrenchMm, 1)} mm of ${drawn().whose}, the adapter ${formatNumber(drawn().lever.adapterMm, 1)} mm at ${formatNumber(drawn().lever.angleDeg, 1)}°`}
+                        label={`${format.number(drawn().lever.wrenchMm, 1)} mm of ${drawn().whose}, the adapter ${format.number(drawn().lever.adapterMm, 1)} mm at ${format.number(drawn().lever.angleDeg, 1)}°`}
                         width={340}
                         height={150}
                       />
@@ -151,7 +151,7 @@ function WrenchLine(props: { picked: Picked; best: boolean }) {
         <Show when={props.picked.fits && props.picked.setting} fallback="does not fit">
           {(setting) => (
             <>
-              {formatNumber(setting().value, 2)} {setting().unit}
+              {format.number(setting().value, 2)} {setting().unit}
             </>
           )}
         </Show>
@@ -162,12 +162,12 @@ function WrenchLine(props: { picked: Picked; best: boolean }) {
           {(setting) => (
             <span class="pencil">
               {' '}
-              puts {formatNumber(setting().appliesNm, 2)} N·m on the fastener
+              puts {format.number(setting().appliesNm, 2)} N·m on the fastener
               {setting().inBand ? ', in the band' : ', outside the band'}
               <Show when={props.picked.room?.can && props.picked.room}>
                 {(room) => (
                   <>
-                    ; from {formatNumber(room().low, 1)} to {formatNumber(room().high, 1)} it surely stays
+                    ; from {format.number(room().low, 1)} to {format.number(room().high, 1)} it surely stays
                     there
                   </>
                 )}
@@ -184,8 +184,8 @@ function WrenchLine(props: { picked: Picked; best: boolean }) {
 }
 
 function targetWords({ torqueNm, minNm, maxNm, from, limits, tolerancePct }: Target): string {
-  const torque = from === 'printed' ? formatNumber(torqueNm, 2) : computedNm(torqueNm)
+  const torque = from === 'printed' ? format.number(torqueNm, 2) : computedNm(torqueNm)
   const band = `${computedNm(minNm)} to ${computedNm(maxNm)} N·m`
-  const why = limits === 'printed' ? 'as printed' : `±${formatNumber(tolerancePct, 1)}\u00A0%`
+  const why = limits === 'printed' ? 'as printed' : `±${format.number(tolerancePct, 1)}\u00A0%`
   return `For ${torque} N·m ${from === 'printed' ? 'as the manual prints it' : 'as recommended above, not printed by the maker'}; band ${band} (${why}).`
 }

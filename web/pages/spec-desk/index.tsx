@@ -6,6 +6,7 @@ import { A, useLocation, useNavigate } from '@solidjs/router'
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import { createStore, reconcile } from 'solid-js/store'
 import { CAUTIONS } from '../../../shared/fastener'
+import { format } from '../../format'
 import { usePageTitle } from '../../frame/title'
 import { useLive, useShop } from '../../live/live'
 import { BasisList } from '../../ui/Basis'
@@ -81,7 +82,6 @@ export default function SpecDesk() {
     }
     setTimeout(() => setSaid(''), SAID_MS)
   }
-  const DAY = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' })
 
   return (
     <DeskProvider value={{ desk, set, refs: (id) => bases().indexOf(id) + 1 }}>
@@ -92,7 +92,7 @@ export default function SpecDesk() {
             <Show when={thread()}>{(found) => <span class="desk-name"> {found().designation}</span>}</Show>
           </h1>
           <p class="desk-paper">
-            {session.me()?.shop.name}, {DAY.format(openedAt)}.{' '}
+            {session.me()?.shop.name}, {format.date(openedAt)}.{' '}
             {session.me()?.shop.invented ? 'A demo shop: its wrenches are invented. ' : ''}
             {window.location.href}
           </p>

@@ -9,13 +9,8 @@ import {
   specSentenceFor,
   type TorqueSpec,
 } from '../../../shared/spec'
-import {
-  parseTorque,
-  showTorque,
-  TORQUE_UNITS,
-  type TorqueUnit,
-  unitSentenceFor,
-} from '../../../shared/units'
+import { parseTorque, TORQUE_UNITS, type TorqueUnit, unitSentenceFor } from '../../../shared/units'
+import { format } from '../../format'
 import type { Asked } from './asked'
 
 export type Printed =
@@ -52,7 +47,7 @@ export function printedOf(asked: Asked): Printed {
 export function passWords(pass: SpecPass, unit: TorqueUnit): string {
   if (pass.kind === 'torque') {
     const { nominalNm, minNm, maxNm } = pass
-    return withLimits(nominalNm, minNm, maxNm, unit, (nm) => showTorque(nm, unit))
+    return withLimits(nominalNm, minNm, maxNm, unit, (nm) => format.torque(nm, unit))
   }
   const degrees = withLimits(pass.nominalDeg, pass.minDeg, pass.maxDeg, '°', String)
   if (pass.kind === 'angle') return `turn ${degrees} further`
@@ -83,7 +78,7 @@ function withLimits(
 export function contradictionWords({ contradiction }: Spec): string | undefined {
   if (!contradiction) return undefined
   const one = ({ text, nominalNm, minNm, maxNm }: PrintedTorque) =>
-    `“${text}” is ${withLimits(nominalNm, minNm, maxNm, 'N·m', (nm) => showTorque(nm, 'N·m'))}`
+    `“${text}” is ${withLimits(nominalNm, minNm, maxNm, 'N·m', (nm) => format.torque(nm, 'N·m'))}`
   return (
     `The manual contradicts itself: ${one(contradiction.first)}, ${one(contradiction.second)}. ` +
     'Nothing is set from it. Ask the maker which one holds.'
@@ -109,7 +104,7 @@ export function convertedOf(text: string): Converted {
     nm: read.nm,
     rows: TORQUE_UNITS.map((unit) => ({
       unit,
-      shown: showTorque(read.nm, unit),
+      shown: format.torque(read.nm, unit),
       asTyped: unit === read.unit,
     })),
   }

@@ -1,20 +1,21 @@
 /** Numbers of the desk as they are read: no more digits than the trade uses, the unit behind them. */
 import { type HoleVerdict, kiloNewton, type WeakestLink } from '../../../shared/fastener'
-import { formatNumber, fromNm, showTorque } from '../../../shared/units'
+import { fromNm } from '../../../shared/units'
+import { format } from '../../format'
 import type { Desk } from './desk'
 
 export const kN = kiloNewton
-export const mm = (value: number): string => formatNumber(value, 2)
-export const percent = (share: number): string => `${formatNumber(share * 100, 0)} %`
+export const mm = (value: number): string => format.number(value, 2)
+export const percent = (share: number): string => `${format.number(share * 100, 0)} %`
 
 /** A figure that comes out of a formula: three digits, never a hundredth of a newton-metre nobody can set. */
-export const computedNm = (nm: number): string => formatNumber(nm, nm < 10 ? 2 : nm < 100 ? 1 : 0)
+export const computedNm = (nm: number): string => format.number(nm, nm < 10 ? 2 : nm < 100 ? 1 : 0)
 
 /** The same torque in the other units of a crib. */
 export const alsoIn = (nm: number): string =>
   nm < 12
-    ? `${showTorque(nm, 'lbf·in')} lbf·in`
-    : `${showTorque(nm, 'lbf·ft')} lbf·ft, ${formatNumber(fromNm(nm, 'lbf·in'), 0)} lbf·in`
+    ? `${format.torque(nm, 'lbf·in')} lbf·in`
+    : `${format.torque(nm, 'lbf·ft')} lbf·ft, ${format.number(fromNm(nm, 'lbf·in'), 0)} lbf·in`
 
 export const VERDICTS: Record<HoleVerdict, string> = {
   good: 'It fits.',
@@ -35,7 +36,7 @@ export function summaryOf({ recommended, target, fit, thread }: Desk): string {
   const { designation } = thread.value
   const torque =
     target?.from === 'printed'
-      ? `${formatNumber(target.torqueNm, 2)} N·m as printed.`
+      ? `${format.number(target.torqueNm, 2)} N·m as printed.`
       : recommended.state === 'there'
         ? `recommended ${computedNm(recommended.value.torqueNm)} N·m.`
         : 'no torque recommended.'

@@ -9,6 +9,7 @@ import { A } from '@solidjs/router'
 import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
+import { format } from '../../format'
 import { usePageTitle } from '../../frame/title'
 import { useBoard, useLive } from '../../live/live'
 import { Stripe } from '../../ui/Stripe'
@@ -63,7 +64,6 @@ export default function Wall() {
       document.removeEventListener('keydown', press)
     })
   })
-  const clockWords = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' })
 
   return (
     <div
@@ -91,7 +91,7 @@ export default function Wall() {
             <span class="wall-held">{held() ? 'held' : 'hold'}</span>
           </button>
         </Show>
-        <time class="wall-time">{clockWords.format(time())}</time>
+        <time class="wall-time">{format.time(time())}</time>
       </header>
       <Show when={board.known()} fallback={<p class="wall-empty pencil">Reading the board…</p>}>
         <ol class="wall-rows">

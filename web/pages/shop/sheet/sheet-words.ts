@@ -1,7 +1,8 @@
 /** A torque sheet in words: what was read, what columns are called, how many lines are what. */
 import type { Role } from '../../../../shared/sheet'
 import type { Spec, SpecPass } from '../../../../shared/spec'
-import { formatNumber, showTorque, TORQUE_UNITS, type TorqueUnit } from '../../../../shared/units'
+import { TORQUE_UNITS, type TorqueUnit } from '../../../../shared/units'
+import { format } from '../../../format'
 import type { SheetCounts, WorkLine } from './sheet-work'
 
 export const ROLE_WORDS: Record<Role, string> = {
@@ -44,9 +45,9 @@ function passWords(pass: SpecPass): string {
   if (pass.kind === 'torque') {
     const { nominalNm, minNm, maxNm } = pass
     const beside = [nominalNm, minNm, maxNm].filter((value) => value !== undefined)
-    return spanWords(nominalNm, minNm, maxNm, (nm) => showTorque(nm, 'N·m', beside), ' N·m')
+    return spanWords(nominalNm, minNm, maxNm, (nm) => format.torque(nm, 'N·m', beside), ' N·m')
   }
-  const turned = spanWords(pass.nominalDeg, pass.minDeg, pass.maxDeg, (deg) => formatNumber(deg, 2), '°')
+  const turned = spanWords(pass.nominalDeg, pass.minDeg, pass.maxDeg, (deg) => format.number(deg, 2), '°')
   if (pass.kind === 'angle') return `+${turned}`
   return turned === '' ? 'slacken fully' : `slacken ${turned}`
 }
