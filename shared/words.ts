@@ -8,10 +8,10 @@ export interface Words {
   moment(at: Instant): string
 }
 
-/** `a`, `a and b`, `a, b and c`. */
-export function listed(items: readonly string[]): string {
+/** `a`, `a and b`, `a, b and c`; with `or` for a choice. */
+export function listed(items: readonly string[], joined: 'and' | 'or' = 'and'): string {
   if (items.length < 2) return items.join('')
-  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
+  return `${items.slice(0, -1).join(', ')} ${joined} ${items.at(-1)}`
 }
 
 /** What people wrote, as the end of a sentence: with one mark at its end, theirs where they set one. */
@@ -22,6 +22,10 @@ export function ended(text: string): string {
 
 /** The same, where the sentence goes on behind it: without its full stop. */
 export const unended = (text: string): string => text.trim().replace(/(?<!\.)\.$/, '')
+
+/** `nut 3`, `nuts 1–3, 5`: fasteners by their own noun and the numbers of the bolt map. */
+export const fastenersInWords = (noun: string, positions: readonly number[]): string =>
+  `${noun}${positions.length === 1 ? '' : 's'} ${positionsInWords(positions)}`
 
 /** `1, 2, 3, 5` as `1–3, 5`: positions as the bench says them. */
 export function positionsInWords(positions: readonly number[]): string {

@@ -6,7 +6,7 @@
  */
 import { type Instant, type Refusal, refuse } from '../log'
 import { lookUp } from '../look-up'
-import type { AdoptedPlan } from '../plan/types'
+import type { AdoptedJoint, AdoptedPlan } from '../plan/types'
 import type { Done, Person, Shop } from '../shop/types'
 import type { RefusalCode, RefusalData } from './refusals'
 import type { Job, JobEvent } from './types'
@@ -36,6 +36,12 @@ export type Outcome = JobEvent[] | Refusal<RefusalCode>
 /** Says no by a rule, with the data its sentence names. */
 export const no = <Code extends RefusalCode>(code: Code, data: RefusalData[Code]): Refusal<RefusalCode> =>
   refuse(code, data as Record<string, unknown>)
+
+/** A joint as refusals name it. */
+export const jointData = ({ id, title, fastener }: AdoptedJoint) => ({ joint: id, title, fastener })
+
+export const noPosition = (joint: AdoptedJoint, position: number): Refusal<RefusalCode> =>
+  no('position_not_found', { ...jointData(joint), position, positions: joint.positions.map(({ n }) => n) })
 
 /** Who and when, as every event carries it. */
 export function done(context: Context): Done {

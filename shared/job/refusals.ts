@@ -4,8 +4,9 @@
  * A sentence says what is so, which one, and what to do next. A code without a sentence does not compile.
  */
 import type { Refusal } from '../log'
+import { ROLE_WORDS, type Role } from '../shop/types'
 import { unitAfter } from '../units'
-import { listed, positionsInWords, type Words } from '../words'
+import { ended, fastenersInWords, listed, unended, type Words } from '../words'
 import { againstWords } from './against'
 import { flagWords } from './flags'
 import { HOLD_WORDS } from './hold-words'
@@ -14,26 +15,33 @@ import type { Against } from './release'
 import type { Flag, HoldKind } from './types'
 import type { FastenerFault } from './verdicts'
 
+/** A joint by its title, its fasteners by their noun: "Head bolts, bolt 3". */
+interface AtJoint {
+  joint: string
+  title: string
+  fastener: string
+}
+
 interface RefusalData {
   person_unknown: { by: string }
   job_not_open: Record<never, never>
   job_already_open: { number: string }
   number_taken: { number: string }
-  role_needed: { what: string; roles: string[] }
+  role_needed: { what: string; roles: Role[] }
   no_plan: Record<never, never>
   plan_not_found: { planId: string; edition: number }
   plan_already_adopted: { title: string; edition: number }
   step_not_found: { stepId: string }
   set_not_found: { stepId: string; setId: string; sets: string[] }
   joint_not_found: { jointId: string }
-  position_not_found: { jointId: string; position: number; positions: number[] }
-  pass_not_found: { jointId: string; pass: number; passes: number }
-  value_missing: { jointId: string; position: number; how: string }
+  position_not_found: AtJoint & { position: number; positions: number[] }
+  pass_not_found: { jointId: string; title: string; pass: number; passes: number }
+  value_missing: AtJoint & { position: number; how: 'indicated' | 'turned' }
   wrench_not_found: { wrenchId: string }
   wrench_has_no_torque_scale: { wrenchId: string }
   reading_not_found: { readingId: string }
   measurement_not_found: { stepId: string; measurementId: string }
-  place_not_found: { measurementId: string; place: string; places: string[] }
+  place_not_found: { what: string; place: string; places: string[] }
   entry_not_found: { entryId: string }
   gate_not_found: { stepId: string; gateId: string }
   gate_not_for_answering: { gateId: string; kind: string }
@@ -41,12 +49,12 @@ interface RefusalData {
   already_claimed: { stepId: string; by: string; since: number }
   step_already_signed: { stepId: string; by: string }
   needs_open: { stepId: string; needs: { id: string; title: string }[] }
-  would_hide_unproven: { stepId: string; behind: { joint: string; title: string; positions?: number[] }[] }
+  would_hide_unproven: { stepId: string; behind: (AtJoint & { positions?: number[] })[] }
   not_entitled: { stepId: string; class: string; family: string }
   not_your_step: { stepId: string; by?: string }
   sets_first: { stepId: string; sets: string[] }
-  positions_open: { joint: string; title: string; positions: number[]; pass: number; passes: number }
-  flags_stand: { joint: string; title: string; position: number; flags: Flag[] }
+  positions_open: AtJoint & { positions: number[]; pass: number; passes: number }
+  flags_stand: AtJoint & { position: number; flags: Flag[] }
   measurement_missing: { title: string; places: string[] }
   measurement_out_of_limits: {
     title: string
@@ -65,17 +73,17 @@ interface RefusalData {
   changed_since_look: { stepId: string }
   on_hold: { stepId: string; kind: HoldKind; what: string; expectedAt?: number }
   still_curing: { stepId: string; of: string; title: string; until: number }
-  asks_before_hiding: { stepId: string; behind: { joint: string; title: string; positions?: number[] }[] }
+  asks_before_hiding: { stepId: string; behind: (AtJoint & { positions?: number[] })[] }
   receiver_not_entitled: { stepId: string; to: string; class: string; family: string }
-  every_head: { joint: string; title: string }
-  count_differs: { title: string; counted: number; open: number[] }
-  fastener_not_right: { joint: string; title: string; position: number; fault: FastenerFault }
+  every_head: AtJoint
+  count_differs: AtJoint & { counted: number; open: number[] }
+  fastener_not_right: AtJoint & { position: number; fault: FastenerFault }
   sealant_open: { stepId: string; state: 'not_started' | 'open' | 'late'; product: string; minutes: number }
   no_sealant_asked: { stepId: string }
   sealant_not_started: { stepId: string }
   deferrals_due: { stepId: string; what: string[] }
   already_deferred: { what: string; dueStepId: string }
-  already_fitted: { joint: string; title: string; position: number }
+  already_fitted: AtJoint & { position: number }
   round_broken_off: { joint: string; title: string }
   due_too_early: { stepId: string; dueStepId: string }
   due_already_signed: { dueStepId: string }
@@ -113,170 +121,182 @@ export const ABOUT_THE_PERSON: ReadonlySet<string> = new Set<RefusalCode>([
 
 type Sentences = { [Code in RefusalCode]: (data: RefusalData[Code], words: Words) => string }
 
-const joints = (behind: { joint: string; title: string; positions?: number[] }[]): string =>
+/** `Oil cooler bolts`, `Rod cap bolts (bolts 5, 6)`: what a step covers. */
+const joints = (behind: (AtJoint & { positions?: number[] })[]): string =>
   listed(
-    behind.map((b) => `${b.title} ${b.joint}${b.positions ? ` (${positionsInWords(b.positions)})` : ''}`),
+    behind.map(({ title, fastener, positions }) =>
+      positions ? `${title} (${fastenersInWords(fastener, positions)})` : title,
+    ),
   )
 
+/** `Rocker box stud nuts, nut 3`. */
+const at = ({ title, fastener, position }: AtJoint & { position: number }): string =>
+  `${title}, ${fastener} ${position}`
+
+const aRole = (role: Role): string => `${role === 'owner' ? 'the' : 'a'} ${ROLE_WORDS[role]}`
+
 export const FASTENER_FAULTS: Record<FastenerFault, string> = {
-  not_declared: 'nobody has said whether it is new. Say what is fitted',
-  temporary: 'a temporary one stands there. Fit the right one',
+  not_declared: 'nobody has entered whether it is new. Enter what is fitted',
+  temporary: 'it is only temporary. Fit the right one',
   hand_tight: 'it is only hand-tight. Tighten and record it',
-  removed: 'it was taken out. Fit one',
-  fitted_twice: 'a one-use fastener was fitted again. Fit a new one',
-  cycles_spent: 'it has had its cycles. Fit a new one',
-  bottoms_out:
-    'its end meets the bottom of this hole before it clamps. Fit a length that is right here and say which',
-  hole_impossible: 'what was recorded of its hole cannot be. Measure it again and record it',
-  too_short: 'too little thread would hold it in this hole. Fit a length that is right here and say which',
-  hole_stripped: 'its thread is stripped. Have it renewed and record how',
+  removed: 'it was removed. Fit one',
+  fitted_twice: 'it is one-use and was fitted again. Fit a new one',
+  cycles_spent: 'it has been tightened as often as allowed. Fit a new one',
+  bottoms_out: 'it reaches the bottom of its hole before it clamps. Fit one of the right length and enter it',
+  hole_impossible: 'the entries for its hole contradict each other. Measure the hole again and enter it',
+  too_short: 'too little of its thread holds. Fit one of the right length and enter it',
+  hole_stripped: 'the thread of its hole is stripped. Have it renewed and enter how',
 }
 
 const SEALANT: Record<RefusalData['sealant_open']['state'], (d: RefusalData['sealant_open']) => string> = {
   not_started: (d) =>
-    `No bead of ${d.product} is recorded on ${d.stepId}. Record when it was laid and closed, then sign.`,
-  open: (d) =>
-    `The ${d.product} on ${d.stepId} is not recorded as closed. Record the last fastener, then sign.`,
+    `No ${d.product} is recorded on ${d.stepId}. Enter when the bead was laid and when the last fastener went in, then sign.`,
+  open: (d) => `The last fastener over the ${d.product} on ${d.stepId} is not recorded. Enter it, then sign.`,
   late: (d) =>
-    `The ${d.product} on ${d.stepId} was open longer than ${d.minutes} minutes. Strip it and lay a new bead, or ask the supervisor.`,
+    `The ${d.product} on ${d.stepId} was open for longer than ${d.minutes} minutes. Clean it off and lay a new bead, or ask the supervisor.`,
+}
+
+const RECHECK: Record<RefusalData['recheck_not_allowed']['why'], (stepId: string) => string> = {
+  off: () => 'In this shop nobody second-signs their own work. Ask another person to look.',
+  class_a: (stepId) =>
+    `${stepId} has class A joints, and nobody second-signs their own class A work. Ask another person to look.`,
+  not_the_doer: (stepId) =>
+    `You did not sign ${stepId}, so it is not your own work. Sign as the second person instead.`,
 }
 
 const SENTENCES: Sentences = {
-  person_unknown: (d) => `Nobody by the id ${d.by} works in this shop. Add the person first.`,
-  job_not_open: () => 'No job is open here. Open it first.',
-  job_already_open: (d) => `Job ${d.number} is open already. Use it, or open another under a new number.`,
-  number_taken: (d) => `${d.number} is another engine's number. Choose one that is free.`,
-  role_needed: (d) => `${d.what} is for the ${listed(d.roles)}. Ask one of them.`,
+  person_unknown: (d) => `Nobody with the id ${d.by} is entered in this shop. Enter the person first.`,
+  job_not_open: () => 'There is no job here. Open one first.',
+  job_already_open: (d) => `Job ${d.number} is open already. Use it, or open another with a new number.`,
+  number_taken: (d) => `${d.number} is the number of another engine. Choose a free one.`,
+  role_needed: (d) => `Only ${listed(d.roles.map(aRole), 'or')} can ${d.what}. Ask one of them.`,
   no_plan: () => 'This job has no build plan yet. A supervisor adopts one on the engine page.',
   plan_not_found: (d) =>
-    `The library has no plan ${d.planId}, edition ${d.edition}. Import it, or choose another.`,
+    `The library has no plan ${d.planId}, edition ${d.edition}. Add it, or choose another.`,
   plan_already_adopted: (d) =>
-    `This job follows ${d.title}, edition ${d.edition}. A job keeps the plan it adopted.`,
+    `This job already has the plan ${d.title}, edition ${d.edition}, and keeps it. Open another job for another plan.`,
   step_not_found: (d) => `The plan has no step ${d.stepId}. Reload the engine and choose again.`,
-  set_not_found: (d) => `Step ${d.stepId} is not signed by ${d.setId}. It is signed by ${listed(d.sets)}.`,
+  set_not_found: (d) =>
+    `Step ${d.stepId} has nothing called ${d.setId} to sign. It is signed as ${listed(d.sets)}.`,
   joint_not_found: (d) => `The plan has no joint ${d.jointId}. Reload the engine and choose again.`,
   position_not_found: (d) =>
-    `${d.jointId} has no position ${d.position}. It has ${positionsInWords(d.positions)}; look at the bolt map.`,
+    `${d.title}: there is no ${d.fastener} ${d.position}, only ${fastenersInWords(d.fastener, d.positions)}. Look at the bolt map.`,
   pass_not_found: (d) =>
-    `${d.jointId} has ${d.passes} passes; there is no pass ${d.pass}. Choose one on the bench.`,
+    `${d.title}: there is no pass ${d.pass}, only ${d.passes === 1 ? 'one pass' : `${d.passes} passes`}. Choose one on the bench.`,
   value_missing: (d) =>
-    `${d.jointId} position ${d.position}: a reading ${d.how} needs its number. Enter what was shown.`,
-  wrench_not_found: (d) =>
-    `The crib has no wrench ${d.wrenchId}. Choose one from the crib, or have it added.`,
-  wrench_has_no_torque_scale: (d) => `${d.wrenchId} has no torque scale. Take a torque wrench for this pass.`,
+    `${at(d)}: ${d.how === 'turned' ? 'the angle' : 'the number on the wrench'} is missing. Enter it.`,
+  wrench_not_found: (d) => `There is no wrench ${d.wrenchId} in the crib. Choose another, or have it added.`,
+  wrench_has_no_torque_scale: (d) =>
+    `${d.wrenchId} has no torque scale. Choose a torque wrench for this pass.`,
   reading_not_found: (d) =>
     `There is no reading ${d.readingId} on this job. Reload the record and choose again.`,
   measurement_not_found: (d) =>
-    `Step ${d.stepId} asks for no measurement ${d.measurementId}. Reload and choose again.`,
+    `Step ${d.stepId} has no measurement ${d.measurementId}. Reload and choose again.`,
   place_not_found: (d) =>
-    `${d.measurementId} is not taken at ${d.place}. It is taken at ${listed(d.places)}.`,
+    `${d.what}: “${d.place}” is not one of its places. Choose ${listed(d.places, 'or')}.`,
   entry_not_found: (d) =>
     `There is no measurement ${d.entryId} on this step. Reload the record and choose again.`,
-  gate_not_found: (d) => `Step ${d.stepId} has no gate ${d.gateId}. Reload the engine and choose again.`,
+  gate_not_found: (d) => `Step ${d.stepId} has no check ${d.gateId}. Reload the engine and choose again.`,
   gate_not_for_answering: (d) =>
     d.kind === 'photo'
-      ? 'This gate asks for a photo; a word does not answer it.'
-      : 'This gate is reckoned from the record; nobody answers it by hand.',
-  not_yours_to_strike: (d, w) => `${w.person(d.by)} entered this. They or a supervisor can strike it.`,
+      ? 'This check needs a photo. Take one.'
+      : 'This check is answered by the record itself. Record and sign what it names.',
+  not_yours_to_strike: (d, w) => `${w.person(d.by)} entered this. Ask them or a supervisor to cross it out.`,
   already_claimed: (d, w) =>
-    `${w.person(d.by)} has had ${d.stepId} since ${w.moment(d.since)}. Ask for it, or take another step.`,
-  step_already_signed: (d, w) => `${d.stepId} is signed by ${w.person(d.by)}. Nothing is left to do here.`,
+    `${w.person(d.by)} claimed ${d.stepId} at ${w.moment(d.since)}. Ask them for it, or claim another step.`,
+  step_already_signed: (d, w) => `${w.person(d.by)} has signed ${d.stepId}. There is nothing left to do.`,
   needs_open: (d) =>
-    `${d.stepId} needs ${listed(d.needs.map((n) => `${n.id} ${n.title}`))} first. Do and sign that, then come back.`,
+    `${d.stepId} comes after ${listed(d.needs.map((n) => `${n.id} ${n.title}`))}. Do and sign that first.`,
   would_hide_unproven: (d) =>
-    `${d.stepId} hides ${joints(d.behind)}, not proven yet. Have it tightened and signed by both before anything covers it.`,
+    `${d.stepId} covers ${joints(d.behind)}, not signed off yet. Have that tightened and signed by both people first.`,
   not_entitled: (d) =>
-    `${d.stepId} has class ${d.class} joints on a ${d.family} engine, which you are not entered for. Take a step you may sign, or ask the supervisor.`,
+    `${d.stepId} has class ${d.class} joints on a ${d.family} engine, and you may not sign those. Claim another step, or ask the supervisor.`,
   not_your_step: (d, w) =>
     d.by
-      ? `${w.person(d.by)} has ${d.stepId}. The one who did it signs; take it over first if you go on with it.`
+      ? `${w.person(d.by)} has ${d.stepId}, and whoever did the work signs it. Take it over first if you finish it.`
       : `Nobody has claimed ${d.stepId}. Claim it, look it over, then sign.`,
-  sets_first: (d) => `Sign ${listed(d.sets)} first; the step itself is signed last.`,
+  sets_first: (d) => `Sign ${listed(d.sets)} first. The rest of the step is signed last.`,
   positions_open: (d) =>
-    `${d.title} ${d.joint}: ${positionsInWords(d.positions)} ${d.positions.length === 1 ? 'has' : 'have'} pass ${d.pass} of ${d.passes} to go. Finish the pass, then sign.`,
+    `${d.title}: ${fastenersInWords(d.fastener, d.positions)} ${d.positions.length === 1 ? 'still needs' : 'still need'} ${d.passes === 1 ? 'tightening' : `pass ${d.pass} of ${d.passes}`}. Finish that, then sign.`,
   flags_stand: (d) =>
-    `${d.title} ${d.joint}, position ${d.position}: ${listed(d.flags.map(flagWords))}. Put it right and record it again, or strike a wrong entry; then sign.`,
+    `${at(d)}: ${listed(d.flags.map(flagWords))}. Put it right and record it again, or cross out a wrong entry; then sign.`,
   measurement_missing: (d) =>
     `${d.title} is not measured at ${listed(d.places)}. Measure and enter it, then sign.`,
   measurement_out_of_limits: (d) =>
-    `${d.title} at ${d.place} is ${toDecimals(d.value, d)}${unitAfter(d.unit)}; the plan asks ${limitsInWords(d)}${unitAfter(d.unit)}. Put it right and measure again, or ask the supervisor.`,
-  gate_open: (d) => `Still to do before signing: ${d.text}`,
-  no_second_asked: (d) => `${d.stepId} asks for one signature only. Nothing is left to do.`,
-  not_signed_yet: (d) =>
-    `The doer has not signed ${d.stepId} yet. The second signature comes after the first.`,
+    `${d.title} at ${d.place} is ${toDecimals(d.value, d)}${unitAfter(d.unit)}; the plan says ${limitsInWords(d)}${unitAfter(d.unit)}. Put it right and measure again, or ask the supervisor.`,
+  gate_open: (d) => `Do this before you sign: ${ended(d.text)}`,
+  no_second_asked: (d) => `${d.stepId} needs one signature only. There is nothing left to do.`,
+  not_signed_yet: (d) => `${d.stepId} is not signed by the one who did it. That signature comes first.`,
   already_second_signed: (d, w) =>
-    `${w.person(d.by)} second-signed ${d.stepId} at ${w.moment(d.at)}. Nothing is left to do.`,
+    `${w.person(d.by)} second-signed ${d.stepId} at ${w.moment(d.at)}. There is nothing left to do.`,
   own_work: (d, w) =>
-    `${w.person(d.by)} worked on ${d.stepId}. The second signature is another person's, who has looked.`,
+    `${w.person(d.by)} worked on ${d.stepId}. Somebody else has to look and give the second signature.`,
   not_entitled_to_second: (d) =>
-    `${d.stepId} asks for somebody who may second-sign class ${d.class} on a ${d.family} engine. Ask one of them to look.`,
+    `${d.stepId} needs a second signature for class ${d.class} on a ${d.family} engine, which you may not give. Ask somebody who may.`,
   changed_since_look: (d) =>
-    `Something on ${d.stepId} changed after the PIN was given. Look again and sign again.`,
+    `Something on ${d.stepId} changed after the PIN was entered. Look again and sign again.`,
   on_hold: (d, w) =>
-    `${d.stepId} is on hold (${HOLD_WORDS[d.kind]}): ${d.what}${d.expectedAt ? `, expected ${w.moment(d.expectedAt)}` : ''}. Clear the hold when that is settled, or take another step.`,
+    `${d.stepId} is on hold (${HOLD_WORDS[d.kind]}): ${d.expectedAt ? `${unended(d.what)}, expected ${w.moment(d.expectedAt)}.` : ended(d.what)} Clear the hold once that is settled, or claim another step.`,
   still_curing: (d, w) =>
-    `The sealant of ${d.of} ${d.title} cures until ${w.moment(d.until)}. ${d.stepId} can begin then; take another step meanwhile.`,
+    `The sealant of ${d.of} ${d.title} cures until ${w.moment(d.until)}. ${d.stepId} can begin then; claim another step meanwhile.`,
   asks_before_hiding: (d) =>
-    `${d.stepId} hides ${joints(d.behind)}, not proven yet. Say that you know it and go on, or have them finished first.`,
+    `${d.stepId} covers ${joints(d.behind)}, not signed off yet. Have that finished first, or confirm that you know and claim the step.`,
   receiver_not_entitled: (d, w) =>
-    `${w.person(d.to)} may not sign class ${d.class} joints on a ${d.family} engine. Give ${d.stepId} to somebody who may, or put it down.`,
+    `${w.person(d.to)} may not sign class ${d.class} joints on a ${d.family} engine. Hand ${d.stepId} to somebody who may, or leave the step.`,
   every_head: (d) =>
-    `${d.title} ${d.joint} is class A: every head is recorded on its own. Tap each as it is done.`,
+    `${d.title} are class A, so every ${d.fastener} is recorded on its own. Tap each one as it is done.`,
   count_differs: (d) =>
-    `${d.title}: ${d.counted} counted, and ${d.open.length} are open (${positionsInWords(d.open)}). Count again, or tap the heads one by one.`,
-  fastener_not_right: (d) =>
-    `${d.title} ${d.joint}, position ${d.position}: ${FASTENER_FAULTS[d.fault]}, then sign.`,
+    `${d.title}: you counted ${d.counted}, but ${fastenersInWords(d.fastener, d.open)} ${d.open.length === 1 ? 'is' : 'are'} open. Count again, or tap them one by one.`,
+  fastener_not_right: (d) => `${at(d)}: ${FASTENER_FAULTS[d.fault]}, then sign.`,
   sealant_open: (d) => SEALANT[d.state](d),
-  no_sealant_asked: (d) => `The plan asks for no sealant in ${d.stepId}. Note it if some was used.`,
-  sealant_not_started: (d) => `No bead is recorded on ${d.stepId}. Start the clock at the first bead.`,
+  no_sealant_asked: (d) => `The plan has no sealant in ${d.stepId}. Write a note if you used some.`,
+  sealant_not_started: (d) => `No sealant is recorded on ${d.stepId}. Enter the first bead first.`,
   deferrals_due: (d) =>
-    `${listed(d.what)} ${d.what.length === 1 ? 'is' : 'are'} due at ${d.stepId}. Close that first, then sign.`,
+    `${listed(d.what)} ${d.what.length === 1 ? 'was left out and is' : 'were left out and are'} due at ${d.stepId}. Finish that, then sign.`,
   already_deferred: (d) =>
-    `${d.what} is deferred to ${d.dueStepId} already. Withdraw that deferral before making another.`,
-  already_fitted: (d) =>
-    `${d.title} ${d.joint}, position ${d.position} has readings: it was not left out. Finish it or take it out first.`,
+    `${d.what} is left out already, due at ${d.dueStepId}. Withdraw that before you leave it out again.`,
+  already_fitted: (d) => `${at(d)} has readings, so it was not left out. Finish it, or remove it first.`,
   round_broken_off: (d) =>
-    `${d.title} ${d.joint} was broken off in the middle of a pass. Follow what its interruption rule asks, then leave out what is to be left out.`,
+    `${d.title}: a pass was interrupted. Do what the bench says about that first, then leave out what you leave out.`,
   due_too_early: (d) => `${d.dueStepId} does not come after ${d.stepId} in the plan. Choose a later step.`,
   due_already_signed: (d) => `${d.dueStepId} is signed already. Choose a step that is still to come.`,
   not_entitled_to_defer: (d) =>
     d.class === 'A'
-      ? 'A class A joint is left out on a supervisor’s word only. Ask one.'
-      : `Leaving out a class ${d.class} joint is for somebody who may do it. Ask one, or the supervisor.`,
-  deferral_not_found: (d) => `There is no deferral ${d.deferralId} on this job. Reload and choose again.`,
+      ? 'Only a supervisor can leave out a class A joint. Ask one.'
+      : `You may not leave out a class ${d.class} joint. Ask somebody who may, or the supervisor.`,
+  deferral_not_found: (d) =>
+    `Nothing on this job is left out under the id ${d.deferralId}. Reload and choose again.`,
   signed_without_it: (d) =>
-    `${d.stepId} was signed without it, so it stays due where it was deferred to. Close it there.`,
+    `${d.stepId} was signed without it, so it stays due where it was put off to. Finish it there.`,
   hold_not_found: (d) => `There is no hold ${d.holdId} on this job. Reload and choose again.`,
-  hold_cleared: (d, w) => `${w.person(d.by)} has cleared “${d.what}”. Raise a new hold if it is back.`,
+  hold_cleared: (d, w) =>
+    `${w.person(d.by)} has cleared the hold “${unended(d.what)}”. Put the step on hold again if it is back.`,
   nothing_to_accept: (d) =>
-    `Nothing stands against ${d.what}. A waiver is given once there is something to accept.`,
+    `Nothing is wrong with ${d.what}, so there is nothing to accept. Reload and look again.`,
   value_published: (d) =>
-    `${d.title}, pass ${d.pass} has a value in the plan. A supervisor waives a deviation; the value stays.`,
+    `${d.title}, pass ${d.pass} has a torque in the plan, and it stays. A supervisor can accept a different reading with a reason.`,
   limits_miss_value: (d) =>
-    `${d.torqueNm} N·m is not between ${d.minNm} and ${d.maxNm}. Enter limits around the value.`,
+    `${d.torqueNm} N·m is not between ${d.minNm} and ${d.maxNm} N·m. Enter limits on both sides of the torque.`,
   proposal_refused: (d) =>
-    `No torque can be computed for ${d.title}: ${d.why} Settle it by a source or a competent person’s word.`,
+    `No torque can be computed for ${d.title}: ${d.why} Decide it by a source or a competent person’s word.`,
   proposal_differs: (d) =>
-    `What was computed for ${d.title} does not come out again: as job and shop stand now it is ${d.torqueNm} N·m. Look at the proposal again and settle that.`,
+    `The torque computed for ${d.title} is now ${d.torqueNm} N·m, because job or shop changed. Look at it again and decide that one.`,
   above_proposal: (d) =>
-    `The highest limit of ${d.maxNm} N·m is above the ${d.ceilingNm} N·m at which something gives. Lower it, or settle it by a source or a competent person’s word.`,
-  recheck_not_allowed: (d) =>
-    d.why === 'off'
-      ? 'This shop does not take the doer’s own second look. Ask another person.'
-      : d.why === 'class_a'
-        ? `${d.stepId} has class A joints: another person looks, never the doer. Ask one.`
-        : `Only the one who signed ${d.stepId} can declare their own second look. Sign as second person instead.`,
+    `The upper limit of ${d.maxNm} N·m is above ${d.ceilingNm} N·m, where something gives way. Lower it, or decide the torque by a source or a competent person’s word.`,
+  recheck_not_allowed: (d) => RECHECK[d.why](d.stepId),
   recheck_too_soon: (d, w) =>
-    `Your own second look at ${d.stepId} counts from ${w.moment(d.from)}. Come back then, or ask another person.`,
+    `You can look at your own work on ${d.stepId} again from ${w.moment(d.from)}. Come back then, or ask another person.`,
   photo_not_found: (d) => `There is no photo ${d.photoId} on this job. Add it first.`,
   photo_not_here: (d) =>
-    `The bytes of photo ${d.photoId} are not here yet. Keep the device on until they are sent.`,
+    `Photo ${d.photoId} has not been sent yet. Keep the device that took it switched on.`,
   no_such_release: (d) =>
-    `The plan has no ${d.kind === 'to_fitting' ? 'release to fitting' : 'release to the owner'}. The other release is the one to give.`,
+    d.kind === 'to_fitting'
+      ? 'The plan has no release to fitting. Release the engine to its owner.'
+      : 'The plan has no release to the owner. Release the engine to fitting.',
   stands_against_release: (d, w) =>
-    `${d.against.length} ${d.against.length === 1 ? 'thing stands' : 'things stand'} against it. ${d.against.map((a) => againstWords(a, w)).join(' ')}`,
-  needs_the_server: () => 'A release is written by the shop’s server. Wait until the connection is back.',
-  not_released: () => 'This engine is not released to its owner. Its job is still open; go on with it.',
+    `The engine cannot be released: ${d.against.length === 1 ? '1 thing is' : `${d.against.length} things are`} open. ${d.against.map((a) => againstWords(a, w)).join(' ')}`,
+  needs_the_server: () => 'Only the shop’s server can write a release. Wait until the connection is back.',
+  not_released: () => 'This engine is not released to its owner; its job is still open. Go on with that job.',
 }
 
 /** The refusal in words fit to read aloud. A code this build does not know is said as such. */

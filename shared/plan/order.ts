@@ -99,14 +99,14 @@ export function needCycles(plan: Plan): string[][] {
 }
 
 /**
- * How one of a joint is called where its number stands alone: `5`, or, where the order is another than the numbers,
- * `no. 14 (8th)`, as the map shows it.
+ * How one of a joint is called beside its noun: `5`, or, where the order is another than the numbers,
+ * `14 (8th in order)`, as the map shows it.
  */
 export function numberWords(joint: { order?: readonly number[] }, n: number): string {
   const { order } = joint
   if (!order || order.every((one, index) => one === index + 1)) return `${n}`
   const turn = order.indexOf(n) + 1
-  return turn > 0 ? `no. ${n} (${ordinal(turn)})` : `no. ${n}`
+  return turn > 0 ? `${n} (${ordinal(turn)} in order)` : `${n}`
 }
 
 export function ordinal(n: number): string {

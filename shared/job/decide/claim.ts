@@ -91,6 +91,6 @@ export function handOverStep(job: PlannedJob, command: CommandOf<'HandOverStep'>
 }
 
 function named(job: PlannedJob, { joint, positions }: Fasteners) {
-  const title = indexPlan(job.plan).jointById.get(joint)?.title ?? joint
-  return positions ? { joint, title, positions } : { joint, title }
+  const { title = joint, fastener = 'bolt' } = indexPlan(job.plan).jointById.get(joint) ?? {}
+  return { joint, title, fastener, ...(positions ? { positions } : {}) }
 }

@@ -2,7 +2,17 @@
 import { indexPlan, setOf, stepClass } from '../../plan/read'
 import type { AdoptedStep } from '../../plan/types'
 import { mayDo } from '../../shop/entitlement'
-import { type Context, done, entryId, no, type Outcome, type PlannedJob, personOf } from '../context'
+import {
+  type Context,
+  done,
+  entryId,
+  jointData,
+  no,
+  noPosition,
+  type Outcome,
+  type PlannedJob,
+  personOf,
+} from '../context'
 import type { CommandOf } from '../types'
 import {
   deferralsOf,
@@ -31,25 +41,19 @@ export function defer(job: PlannedJob, command: CommandOf<'Defer'>, context: Con
   const joint = what.kind === 'fasteners' ? jointById.get(what.joint) : undefined
   if (what.kind === 'fasteners' && joint) {
     const missing = what.positions.find((n) => !joint.positions.some((position) => position.n === n))
-    if (missing !== undefined)
-      return no('position_not_found', {
-        jointId: joint.id,
-        position: missing,
-        positions: joint.positions.map(({ n }) => n),
-      })
+    if (missing !== undefined) return noPosition(joint, missing)
     const already = deferredPositions(job, joint.id)
     if (what.positions.every((n) => already.get(n)?.dueStepId === dueStepId)) return []
     const taken = what.positions.find((n) => already.has(n))
     if (taken !== undefined)
       return no('already_deferred', {
-        what: `${joint.title} ${taken}`,
+        what: `${joint.title}, ${joint.fastener} ${taken}`,
         dueStepId: already.get(taken)?.dueStepId ?? '',
       })
     const fitted = what.positions.find((n) =>
       joint.passes.some((_, i) => standingReading(job, joint, n, i + 1)),
     )
-    if (fitted !== undefined)
-      return no('already_fitted', { joint: joint.id, title: joint.title, position: fitted })
+    if (fitted !== undefined) return no('already_fitted', { ...jointData(joint), position: fitted })
     if (what.positions.some((n) => interruptionOf(job, joint.id, n)))
       return no('round_broken_off', { joint: joint.id, title: joint.title })
   } else {
@@ -57,7 +61,7 @@ export function defer(job: PlannedJob, command: CommandOf<'Defer'>, context: Con
       (deferral) => deferral.what.kind === 'step' && deferral.what.stepId === step.id,
     )
     if (known?.dueStepId === dueStepId) return []
-    if (known) return no('already_deferred', { what: step.id, dueStepId: known.dueStepId })
+    if (known) return no('already_deferred', { what: `${step.id} ${step.title}`, dueStepId: known.dueStepId })
     if (isSigned(job, step))
       return no('step_already_signed', { stepId: step.id, by: lastSigner(job, step.id) })
   }

@@ -1,7 +1,7 @@
 /** Which fastener stands in which place: hand-tight, temporary, new, reused, removed. A fact. */
 import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint } from '../../plan/types'
-import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
+import { type Context, done, no, noPosition, type Outcome, type PlannedJob } from '../context'
 import type { CommandOf, FastenerFlag, FastenerState, JobEvent } from '../types'
 import { isSpentByRule, isTightened, tighteningsHere, touchedSinceSaid } from '../verdicts'
 import { lapses } from './lapse'
@@ -21,12 +21,7 @@ export function placeFasteners(
   const joint = jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
   const missing = named.find((n) => !joint.positions.some((position) => position.n === n))
-  if (missing !== undefined)
-    return no('position_not_found', {
-      jointId,
-      position: missing,
-      positions: joint.positions.map(({ n }) => n),
-    })
+  if (missing !== undefined) return noPosition(joint, missing)
   const known = job.fasteners[jointId] ?? {}
   const said = (n: number) =>
     known[n]?.condition === condition &&

@@ -52,6 +52,7 @@ export function clearHold(job: PlannedJob, command: CommandOf<'ClearHold'>, cont
   const hold = job.holds.find(({ id }) => id === holdId)
   if (!hold) return no('hold_not_found', { holdId })
   if (hold.cleared) return []
-  const refused = hold.kind === 'approval' ? roleMissing(context, OFFICE, 'Clearing an approval') : undefined
+  const refused =
+    hold.kind === 'approval' ? roleMissing(context, OFFICE, 'clear a hold for approval') : undefined
   return refused ?? [{ type: 'HoldCleared', ...done(context), holdId, how }]
 }

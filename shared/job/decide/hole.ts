@@ -1,6 +1,6 @@
 /** The thread and hole register: what a hole is found to be, or was made. A fact. */
 import { indexPlan } from '../../plan/read'
-import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
+import { type Context, done, entryId, no, noPosition, type Outcome, type PlannedJob } from '../context'
 import type { CommandOf, EventOf, HoleEntry } from '../types'
 import { holeAt, misfit } from '../verdicts'
 import { lapses } from './lapse'
@@ -10,8 +10,7 @@ export function recordHole(job: PlannedJob, command: CommandOf<'RecordHole'>, co
   const { jointId, position, cureMinutes } = command
   const joint = indexPlan(job.plan).jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
-  if (!joint.positions.some(({ n }) => n === position))
-    return no('position_not_found', { jointId, position, positions: joint.positions.map(({ n }) => n) })
+  if (!joint.positions.some(({ n }) => n === position)) return noPosition(joint, position)
   const found = foundIn(command)
   const before = holeAt(job, jointId, position)
   if (before && cureMinutes === undefined && JSON.stringify(foundIn(before)) === JSON.stringify(found))

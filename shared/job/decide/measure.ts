@@ -18,7 +18,7 @@ export function takeMeasurement(
   const asked = step.measurements.find(({ id }) => id === measurementId)
   if (!asked) return no('measurement_not_found', { stepId, measurementId })
   if (!asked.places.includes(place))
-    return no('place_not_found', { measurementId, place, places: asked.places })
+    return no('place_not_found', { what: asked.title, place, places: asked.places })
   const inBand =
     (asked.min === undefined || value >= asked.min) && (asked.max === undefined || value <= asked.max)
   const taken = stepState(job, stepId).measurements

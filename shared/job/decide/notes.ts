@@ -25,7 +25,7 @@ export function addPhoto(job: Job, command: CommandOf<'AddPhoto'>, context: Cont
     if (gate?.kind !== 'photo')
       return no('gate_not_found', { stepId: photo.stepId ?? '', gateId: photo.gateId })
     if (photo.place !== undefined && !gate.places.includes(photo.place))
-      return no('place_not_found', { measurementId: gate.text, place: photo.place, places: gate.places })
+      return no('place_not_found', { what: gate.text, place: photo.place, places: gate.places })
   }
   return [{ type: 'PhotoAdded', ...done(context), photo }]
 }
@@ -42,7 +42,7 @@ export function confirmPhoto(job: Job, command: CommandOf<'ConfirmPhoto'>, conte
 /** [PR1–PR3] Every promise keeps its reason; a new one stands after the old. */
 export function promiseDate(job: Job, command: CommandOf<'PromiseDate'>, context: Context): Outcome {
   const { date, reason } = command
-  const refused = roleMissing(context, OFFICE, 'Promising a date')
+  const refused = roleMissing(context, OFFICE, 'promise a date')
   if (refused) return refused
   const last = job.promises.at(-1)
   if (last?.date === date && last.reason === reason) return []

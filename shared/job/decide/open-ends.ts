@@ -21,23 +21,25 @@ type Open = Refusal<RefusalCode> | undefined
 /** The first joint with passes to go, else the first standing flag, else the first fastener that is not right. */
 export function fastenersOpen(job: PlannedJob, view: SetView): Open {
   const { jointById } = indexPlan(job.plan)
-  const titleOf = (jointId: string) => jointById.get(jointId)?.title ?? jointId
+  const named = (jointId: string) => {
+    const { title = jointId, fastener = 'bolt' } = jointById.get(jointId) ?? {}
+    return { joint: jointId, title, fastener }
+  }
   const [open] = view.open
   if (open) {
     const { joint, nextPass } = open
     const same = view.open.filter((other) => other.joint === joint && other.nextPass === nextPass)
     return no('positions_open', {
-      joint,
-      title: titleOf(joint),
+      ...named(joint),
       positions: same.map(({ position }) => position),
       pass: nextPass,
       passes: jointById.get(joint)?.passes.length ?? 0,
     })
   }
   const [flagged] = view.flagged
-  if (flagged) return no('flags_stand', { ...flagged, title: titleOf(flagged.joint) })
+  if (flagged) return no('flags_stand', { ...flagged, ...named(flagged.joint) })
   const [faulty] = view.faulty
-  return faulty && no('fastener_not_right', { ...faulty, title: titleOf(faulty.joint) })
+  return faulty && no('fastener_not_right', { ...faulty, ...named(faulty.joint) })
 }
 
 export function measurementsOpen(job: PlannedJob, step: AdoptedStep): Open {

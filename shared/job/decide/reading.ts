@@ -9,7 +9,16 @@ import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep, Band } from '../../plan/types'
 import { toMicroNm, toNm } from '../../units'
 import { unitSlip, unitsInUse, wrenchDoubts, wrenchThen } from '../../wrench'
-import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
+import {
+  type Context,
+  done,
+  entryId,
+  jointData,
+  no,
+  noPosition,
+  type Outcome,
+  type PlannedJob,
+} from '../context'
 import type { CommandOf, Flag, Reading, ScaleEntry, WrenchThen } from '../types'
 import {
   answeringStep,
@@ -39,11 +48,11 @@ export function takeReading(job: PlannedJob, command: CommandOf<'TakeReading'>, 
   const joint = jointById.get(jointId)
   const step = stepOfJoint.get(jointId)
   if (!joint || !step) return no('joint_not_found', { jointId })
-  if (!joint.positions.some(({ n }) => n === position))
-    return no('position_not_found', { jointId, position, positions: joint.positions.map(({ n }) => n) })
-  if (!joint.passes[pass - 1]) return no('pass_not_found', { jointId, pass, passes: joint.passes.length })
+  if (!joint.positions.some(({ n }) => n === position)) return noPosition(joint, position)
+  if (!joint.passes[pass - 1])
+    return no('pass_not_found', { jointId, title: joint.title, pass, passes: joint.passes.length })
   if ((how === 'indicated' || how === 'turned') && command.value === undefined)
-    return no('value_missing', { jointId, position, how })
+    return no('value_missing', { ...jointData(joint), position, how })
 
   const id = entryId(context.commandId, (taken) =>
     Object.values(job.readings).some((list) => list.some((reading) => reading.id === taken)),

@@ -11,7 +11,7 @@ export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context
   const refused = roleMissing(
     context,
     LEADS,
-    kind === 'to_fitting' ? 'Release to fitting' : 'Release to the owner',
+    kind === 'to_fitting' ? 'release an engine to fitting' : 'release an engine to its owner',
   )
   if (refused) return refused
   if (releaseInForce(job, kind)) return []
@@ -45,7 +45,7 @@ export function openWarranty(
   { complaint }: CommandOf<'OpenWarranty'>,
   context: Context,
 ): Outcome {
-  const refused = roleMissing(context, OFFICE, 'Opening a warranty case')
+  const refused = roleMissing(context, OFFICE, 'open a warranty case')
   if (refused) return refused
   if (!releaseInForce(job, 'to_owner')) return no('not_released', {})
   return [{ type: 'WarrantyOpened', ...done(context), complaint }]
@@ -57,7 +57,7 @@ export function closeWarranty(
   { finding }: CommandOf<'CloseWarranty'>,
   context: Context,
 ): Outcome {
-  const refused = roleMissing(context, LEADS, 'Closing a warranty case')
+  const refused = roleMissing(context, LEADS, 'close a warranty case')
   if (refused) return refused
   const open = caseOpen(job)
   if (!open || open.closed?.finding === finding) return []

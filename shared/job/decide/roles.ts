@@ -1,6 +1,6 @@
 /** Who may say what, by role. Entitlements to joints and engine families stand in `shared/shop/`. */
 import type { Refusal } from '../../log'
-import { ROLE_WORDS, type Role } from '../../shop/types'
+import type { Role } from '../../shop/types'
 import { type Context, no, personOf } from '../context'
 import type { RefusalCode } from '../refusals'
 
@@ -13,12 +13,10 @@ export const holds = (context: Context, roles: readonly Role[]): boolean =>
 /** A supervisor, or the owner of the shop. */
 export const leads = (context: Context): boolean => holds(context, LEADS)
 
-/** The refusal for somebody without any of these roles, or nothing. */
+/** The refusal for somebody without any of these roles, or nothing; `what` is what only they can do. */
 export const roleMissing = (
   context: Context,
   roles: readonly Role[],
   what: string,
 ): Refusal<RefusalCode> | undefined =>
-  holds(context, roles)
-    ? undefined
-    : no('role_needed', { what, roles: roles.map((role) => ROLE_WORDS[role]) })
+  holds(context, roles) ? undefined : no('role_needed', { what, roles: [...roles] })

@@ -1,7 +1,16 @@
 /** Whole rounds: a class B or C pass counted in one press, and a round begun again after an interruption. */
 import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../plan/types'
-import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
+import {
+  type Context,
+  done,
+  entryId,
+  jointData,
+  no,
+  noPosition,
+  type Outcome,
+  type PlannedJob,
+} from '../context'
 import type { CommandOf } from '../types'
 import { answeringStep, interruptionOf, nextInRound, standingReading, stepState } from '../verdicts'
 import { lapses } from './lapse'
@@ -18,17 +27,17 @@ export function countRound(job: PlannedJob, command: CommandOf<'CountRound'>, co
   const step = stepOfJoint.get(jointId)
   if (!joint || !step) return no('joint_not_found', { jointId })
   const asked = joint.passes[pass - 1]
-  if (!asked) return no('pass_not_found', { jointId, pass, passes: joint.passes.length })
-  if (joint.class === 'A') return no('every_head', { joint: jointId, title: joint.title })
+  if (!asked) return no('pass_not_found', { jointId, title: joint.title, pass, passes: joint.passes.length })
+  if (joint.class === 'A') return no('every_head', jointData(joint))
   if (position !== undefined && !joint.positions.some(({ n }) => n === position))
-    return no('position_not_found', { jointId, position, positions: joint.positions.map(({ n }) => n) })
+    return noPosition(joint, position)
   const open =
     position === undefined
       ? openRound(job, step, joint, pass, context)
       : openOf(job, joint, pass, nextInRound(job, step, joint, position, pass).positions)
   const [first] = open
   if (first === undefined) return []
-  if (count !== open.length) return no('count_differs', { title: joint.title, counted: count, open })
+  if (count !== open.length) return no('count_differs', { ...jointData(joint), counted: count, open })
   const factsOf = (position: number) => {
     const reading = { type: 'TakeReading', jointId, position, pass, how: HOW[asked.kind] } as const
     return readingFacts(job, { ...reading, ...(wrenchId ? { wrenchId } : {}) }, context, step, joint)
@@ -85,8 +94,7 @@ export function restartRound(job: PlannedJob, command: CommandOf<'RestartRound'>
   const joint = jointById.get(jointId)
   const step = stepOfJoint.get(jointId)
   if (!joint || !step) return no('joint_not_found', { jointId })
-  if (!joint.positions.some(({ n }) => n === position))
-    return no('position_not_found', { jointId, position, positions: joint.positions.map(({ n }) => n) })
+  if (!joint.positions.some(({ n }) => n === position)) return noPosition(joint, position)
   const { positions } = nextInRound(job, step, joint, position, 1)
   const begun = joint.passes.map((_, index) =>
     positions.some((n) => standingReading(job, joint, n, index + 1)),

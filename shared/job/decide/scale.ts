@@ -11,7 +11,8 @@ export function enterScale(job: PlannedJob, command: CommandOf<'EnterScale'>, co
   const { jointId, pass, wrenchId, value, adapter } = command
   const joint = indexPlan(job.plan).jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
-  if (!joint.passes[pass - 1]) return no('pass_not_found', { jointId, pass, passes: joint.passes.length })
+  if (!joint.passes[pass - 1])
+    return no('pass_not_found', { jointId, title: joint.title, pass, passes: joint.passes.length })
   const wrench = lookUp(context.shop.wrenches, wrenchId)
   // Without the crib's card nobody knows the unit on the scale, so the number would mean nothing.
   if (!wrench) return no('wrench_not_found', { wrenchId })

@@ -13,8 +13,8 @@ export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, 
   const joint = indexPlan(job.plan).jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
   const asked = joint.passes[pass - 1]
-  if (!asked) return no('pass_not_found', { jointId, pass, passes: joint.passes.length })
-  const refused = roleMissing(context, LEADS, 'Settling a value')
+  if (!asked) return no('pass_not_found', { jointId, title: joint.title, pass, passes: joint.passes.length })
+  const refused = roleMissing(context, LEADS, 'decide a torque')
   if (refused) return refused
   if (asked.kind !== 'torque' || asked.torqueNm !== null)
     return no('value_published', { title: joint.title, pass })

@@ -3,7 +3,7 @@
  * release; it proves nothing, and the record says so.
  */
 import { indexPlan, signatureSets } from '../../plan/read'
-import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
+import { type Context, done, entryId, no, noPosition, type Outcome, type PlannedJob } from '../context'
 import type { CommandOf, Waived } from '../types'
 import {
   fastenerFault,
@@ -21,7 +21,7 @@ import { LEADS, roleMissing } from './roles'
 export function waive(job: PlannedJob, { what, reason }: CommandOf<'Waive'>, context: Context): Outcome {
   const found = nothingThere(job, what)
   if (found) return found
-  const refused = roleMissing(context, LEADS, 'A waiver')
+  const refused = roleMissing(context, LEADS, 'accept what is not as planned')
   if (refused) return refused
   if (isWaived(job, what)) return []
   const nothing = nothingToAccept(job, what, context)
@@ -43,11 +43,7 @@ function nothingThere(job: PlannedJob, what: Waived) {
       if (!joint) return no('joint_not_found', { jointId: what.jointId })
       return joint.positions.some(({ n }) => n === what.position)
         ? undefined
-        : no('position_not_found', {
-            jointId: what.jointId,
-            position: what.position,
-            positions: joint.positions.map(({ n }) => n),
-          })
+        : noPosition(joint, what.position)
     }
     case 'measurement':
       return Object.values(job.steps).some((state) =>
@@ -91,7 +87,9 @@ function nothingToAccept(job: PlannedJob, what: Waived, { doneAt }: Context): st
       const joint = jointById.get(what.jointId)
       return joint && fastenerFault(job, joint, what.position)
         ? undefined
-        : `the fastener in position ${what.position}`
+        : joint
+          ? `${joint.title}, ${joint.fastener} ${what.position}`
+          : 'this fastener'
     }
     case 'measurement': {
       const entry = Object.values(job.steps)
@@ -104,7 +102,7 @@ function nothingToAccept(job: PlannedJob, what: Waived, { doneAt }: Context): st
         ? `the second signature on ${what.stepId}`
         : undefined
     case 'hiding':
-      return step && unprovenBehind(job, step).length > 0 ? undefined : `beginning ${what.stepId}`
+      return step && unprovenBehind(job, step).length > 0 ? undefined : `what ${what.stepId} covers`
     case 'sealant':
       return step && sealantOpen(job, step, doneAt) ? undefined : `the sealant of ${what.stepId}`
     case 'gate': {

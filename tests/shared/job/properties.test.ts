@@ -339,9 +339,10 @@ function sample(key: string, code: string): unknown {
   if (['until', 'expectedAt', 'from', 'torqueNm', 'minNm', 'maxNm', 'counted', 'minutes'].includes(key))
     return 5
   if (key === 'positions') return [1, 2, 3]
-  if (key === 'roles' || key === 'sets' || key === 'places') return ['one', 'two']
+  if (key === 'roles') return ['supervisor', 'owner']
+  if (key === 'sets' || key === 'places') return ['one', 'two']
   if (key === 'needs') return [{ id: 'B1', title: 'Bearings' }]
-  if (key === 'behind') return [{ joint: 'J1', title: 'Head bolts', positions: [1, 2] }]
+  if (key === 'behind') return [{ joint: 'J1', title: 'Head bolts', fastener: 'bolt', positions: [1, 2] }]
   if (key === 'flags') return ['out_of_band']
   return ['edition', 'position', 'pass', 'passes', 'since', 'at', 'value', 'min', 'max'].includes(key)
     ? 3

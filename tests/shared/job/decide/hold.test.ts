@@ -100,7 +100,7 @@ describe('a hold', () => {
     const how = 'Mr Vane by telephone, 14:10: yes to 1,240'
     floor(asked)
       .when(clear(entry(1), { by: 'ana', how }))
-      .refuses('role_needed', { roles: ['service writer', 'supervisor', 'owner of the shop'] })
+      .refuses('role_needed', { roles: ['service_writer', 'supervisor', 'owner'] })
     for (const by of ['wim', 'dee'])
       floor(asked)
         .when(clear(entry(1), { by, how }))

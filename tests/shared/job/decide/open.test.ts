@@ -1,4 +1,4 @@
-/** Opening a job, adopting a plan, and what every command needs first. */
+/** open a job, adopting a plan, and what every command needs first. */
 import { describe, expect, test } from 'vitest'
 import { adoptPlan, claim, fresh, given, open, shows } from '../given'
 import { testPlan } from '../plan'
@@ -60,8 +60,8 @@ describe('opening a job', () => {
     fresh()
       .when(open({ by: 'ana', numberTaken: () => true }))
       .refuses('role_needed', {
-        what: 'Opening a job',
-        roles: ['service writer', 'supervisor', 'owner of the shop'],
+        what: 'open a job',
+        roles: ['service_writer', 'supervisor', 'owner'],
       })
   })
   test('[OJ3] two engines never carry one number', () => {
@@ -106,7 +106,7 @@ describe('adopting a plan', () => {
   test('[AP2] a plan is the supervisor’s to choose', () => {
     fresh(open())
       .when(adoptPlan({ by: 'wim', planId: 'none' }))
-      .refuses('role_needed', { roles: ['supervisor', 'owner of the shop'] })
+      .refuses('role_needed', { roles: ['supervisor', 'owner'] })
     given()
       .when(adoptPlan({ by: 'ana', edition: 2 }))
       .refuses('role_needed')
