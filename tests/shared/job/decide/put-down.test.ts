@@ -163,7 +163,9 @@ describe('handing over', () => {
     const note = step && handoverNote(job, step, words)
     expect(note).toMatchObject({
       done: [],
-      stands: ['Joint JH: pass 2 of 2, bolt 1 (2nd in order) next; fit new fasteners and begin again at pass 1.'],
+      stands: [
+        'Joint JH: pass 2 of 2, bolt 1 (2nd in order) next; fit new fasteners and begin again at pass 1.',
+      ],
       mustNot: ['Do not begin cover Step cover: it hides Joint JH, not proven yet.'],
       said: 'front one is stiff',
     })
