@@ -51,7 +51,7 @@ describe('one turn, one commit', () => {
     ])
     expect(first.ok).toBe(true)
     expect(second).toMatchObject({ ok: false, code: 'already_claimed', data: { by: 'ana', since: NOON } })
-    expect((second as { sentence: string }).sentence).toMatch(/^Ana has had S1 since \d\d:\d\d/)
+    expect((second as { sentence: string }).sentence).toMatch(/^Ana claimed S1 at \d\d:\d\d/)
   })
 
   test('[DK6] the sender is answered before its events are published, and versions come in order', async () => {

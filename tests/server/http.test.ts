@@ -41,7 +41,7 @@ describe('commands', () => {
     expect(refused.json).toMatchObject({
       code: 'already_claimed',
       data: { by: 'ana' },
-      sentence: expect.stringMatching(/^Ana has had S1/),
+      sentence: expect.stringMatching(/^Ana claimed S1/),
     })
   })
 

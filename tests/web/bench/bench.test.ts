@@ -397,7 +397,7 @@ describe('heads as they stand', () => {
   })
 
   test('where the order is another than the numbers, both are said', () => {
-    expect(numberWords({ order: [3, 1, 2] }, 1)).toBe('no. 1 (2nd)')
+    expect(numberWords({ order: [3, 1, 2] }, 1)).toBe('1 (2nd in order)')
     expect(numberWords({ order: [1, 2, 3] }, 3)).toBe('3')
     expect(numberWords({}, 4)).toBe('4')
   })

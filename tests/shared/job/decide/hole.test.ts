@@ -319,7 +319,7 @@ describe('the bolt in its hole', () => {
     ])
     const [one] = against(knowing(), hole('JB', 4, short))
     expect(one && againstWords(one, words)).toMatch(
-      /JB, hole 4: it reaches the bottom of this hole before it clamps\. Fit a length/,
+      /JB, hole 4: it reaches the bottom of its hole before it clamps\. Fit one of the right length/,
     )
     expect(against(knowing(), hole('JB', 4, short), waive(what))).toEqual([])
   })
