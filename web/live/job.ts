@@ -1,20 +1,16 @@
 /**
- * One job for a page: `useJob(id)` answers taps at once and tells what the server said about them.
+ * One job's replica for a page: watched, shown ahead of the server's answers, kept for whoever comes back.
  *
  * The fold shares what did not change, so signals and memos that compare by identity redraw one bolt for one reading.
  * A Solid store is not used on purpose: `reconcile` would write into objects the confirmed state still holds.
  * A replica outlives its page while something is pending or refused, and a little longer, so that going from the
  * engine to its bench asks for nothing twice.
  */
-import { batch, createEffect, createMemo, createRoot, createSignal, on, onCleanup } from 'solid-js'
+import { batch, createEffect, createRoot, createSignal, on, onCleanup } from 'solid-js'
 import type { Context } from '../../shared/job/context'
-import { decide } from '../../shared/job/decide'
-import type { RefusalCode } from '../../shared/job/refusals'
 import type { Job, JobCommand } from '../../shared/job/types'
-import { isRefusal, type Refusal } from '../../shared/log'
 import type { Answer, Fault, Here, Place, SentJobCommand } from '../../shared/protocol'
-import type { Shop } from '../../shared/shop/types'
-import type { LinkState, Watcher } from './link'
+import type { Watcher } from './link'
 import { headOf, type Live, useLive } from './live'
 import {
   addPending,
@@ -22,38 +18,22 @@ import {
   hasGap,
   type JobStreamEvent,
   newReplica,
-  type Pending,
-  type RefusedEntry,
   type Replica,
   receiveEvents,
   receiveState,
   settle,
   withShop,
 } from './replica'
-import type { Grant } from './session'
+import { authorOf, type Grant } from './session'
 
-export type { Grant } from './session'
-
-export interface JobView {
-  /** With everything pending on top. */
-  job(): Job
-  confirmed(): Job
-  /** False until the server has told this job. */
-  known(): boolean
+export interface JobFeed {
+  replica(): Replica
   /** The server's word when there is no such job, or nobody is signed in. */
   problem(): string | undefined
-  shop(): Shop
-  pending(): readonly Pending[]
-  refused(): readonly RefusedEntry[]
-  dismiss(commandId: string): void
-  send(command: JobCommand, grant?: Grant): Promise<Answer | Fault>
-  /** What the rules would say to it now; nothing when they allow it. */
-  may(command: JobCommand, grant?: Grant): Refusal<RefusalCode> | undefined
-  link(): LinkState
   /** Who else has this job open. */
   here(): readonly Here[]
-  /** Tells the others which page this is. */
-  at(place: Place): void
+  dismiss(commandId: string): void
+  send(command: JobCommand, grant?: Grant): Promise<Answer | Fault>
 }
 
 const LINGER_MS = 60_000
@@ -131,55 +111,30 @@ function keep(live: Live, jobId: string) {
   return self
 }
 
-export function useJob(jobId: string): JobView {
+export function useJobFeed(jobId: string, place: Place): JobFeed {
   const live = useLive()
   const { session, clock, link, outbox, shop } = live
   const one = kept.get(jobId) ?? keep(live, jobId)
   kept.set(jobId, one)
   const leave = one.enter()
+  link.present(jobId, place)
   onCleanup(() => {
     link.present()
     leave()
   })
-
-  const context = (
-    head: { commandId: string; doneAt: number; clockOffsetMs?: number },
-    grant?: Grant,
-  ): Context => ({
-    shop: shop.shop(),
-    by: grant?.by ?? session.person()?.id ?? '',
-    doneAt: head.doneAt,
-    ...(head.clockOffsetMs === undefined ? {} : { clockOffsetMs: head.clockOffsetMs }),
-    commandId: head.commandId,
-    through: grant ? 'grant' : 'sign_in',
-    ...(grant ? { sawVersion: grant.sawVersion } : {}),
-  })
-
   return {
-    job: createMemo(() => one.replica().job),
-    confirmed: createMemo(() => one.replica().confirmed),
-    known: createMemo(() => one.replica().known),
+    replica: one.replica,
     problem: one.problem,
-    shop: shop.shop,
-    pending: createMemo(() => one.replica().pending),
-    refused: createMemo(() => one.replica().refused),
+    here: one.here,
     dismiss: (commandId) => one.change((now) => dismiss(now, commandId)),
     send(command, grant) {
       const head = headOf(clock, session)
+      const { commandId, doneAt, clockOffsetMs } = head
+      const author = authorOf(session.person()?.id, grant)
+      const context: Context = { shop: shop.shop(), ...author, commandId, doneAt, clockOffsetMs }
+      one.change((now) => addPending(now, command, context))
       const sent: SentJobCommand = { ...head, ...(grant ? { grantId: grant.id } : {}), ...command }
-      one.change((now) => addPending(now, command, context(head, grant)))
       return outbox.add({ stream: `job:${jobId}`, command: sent })
     },
-    may(command, grant) {
-      const outcome = decide(
-        one.replica().job,
-        command,
-        context({ commandId: 'may-i', doneAt: clock.now() }, grant),
-      )
-      return isRefusal(outcome) ? (outcome as Refusal<RefusalCode>) : undefined
-    },
-    link: link.state,
-    here: one.here,
-    at: (place) => link.present(jobId, place),
   }
 }

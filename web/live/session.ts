@@ -5,6 +5,7 @@
  * every command names the sign-in it was made under.
  */
 import { createMemo, createSignal } from 'solid-js'
+import type { Context } from '../../shared/job/context'
 import type { DemoState, Me, PersonCard } from '../../shared/protocol'
 import type { Role } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
@@ -28,6 +29,15 @@ export interface Grant {
   by: string
   sawVersion: number
 }
+
+/** Whose command it is, and how they proved it: who is signed in here, or a second signer by their grant. */
+export const authorOf = (
+  personId: string | undefined,
+  grant?: Grant,
+): Pick<Context, 'by' | 'through' | 'sawVersion'> =>
+  grant
+    ? { by: grant.by, through: 'grant', sawVersion: grant.sawVersion }
+    : { by: personId ?? '', through: 'sign_in' }
 
 export type Session = ReturnType<typeof makeSession>
 

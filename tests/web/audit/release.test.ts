@@ -2,9 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import { againstRelease } from '../../../shared/job/release'
 import type { JobCommand } from '../../../shared/job/types'
-import { isRefusal } from '../../../shared/log'
+import { ownWork, previewCommand } from '../../../web/job/scope'
 import { deviations, numbersOff, waiverLines } from '../../../web/pages/audit/deviations'
-import { foresee, ownWork } from '../../../web/pages/audit/foresee'
 import { deferralLines, openHolds } from '../../../web/pages/audit/open-ends'
 import {
   releaseLines,
@@ -108,10 +107,10 @@ describe('what stops a release', () => {
   })
   test('a doer who also releases is told beforehand; a technician may not', () => {
     const told = releasable(...released)
-    const ask = (by: string) => foresee(told.job, shop, by, LATER, { type: 'Release', kind: 'to_fitting' })
+    const view = { job: () => told.job, shop: () => shop, words, me: () => 'bram', now: () => LATER }
+    const ask = (as: string) => previewCommand(view, { type: 'Release', kind: 'to_fitting' }, { as })
     expect(ownWork(ask('bram'))).toBe(true)
-    const refused = ask('suvi')
-    expect(isRefusal(refused) && refused.refused).toBe('role_needed')
+    expect(ask('suvi').refusal?.code).toBe('role_needed')
   })
   test('a release disturbed by rework is withdrawn, and stays on the list', () => {
     const told = releasable(...released, release('to_fitting'), read('suvi', 'JR1', 1, 1, 50))

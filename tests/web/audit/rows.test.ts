@@ -1,6 +1,7 @@
 /** The record as it is read, and what wants the supervisor, in words. */
 import { describe, expect, test } from 'vitest'
 import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/audit/awaiting'
+import { whoMaySecond } from '../../../web/job/scope'
 import {
   awaitsWords,
   classBars,
@@ -24,8 +25,7 @@ import {
   verdictWords,
 } from '../../../web/pages/audit/rows'
 import { auditLines, countsByClass } from '../../../web/pages/audit/verdict'
-import { whoMaySecond } from '../../../web/pages/audit/who-may'
-import { caps, claim, read, START, second, shop, sign, tell, words } from '../engine-job'
+import { caps, claim, read, START, second, shop, sign, type Told, tell, words } from '../engine-job'
 
 const lineOf = (told: ReturnType<typeof tell>, joint: string, position: number) =>
   auditLines(told.job).find((line) => line.joint === joint && line.position === position) ??
@@ -212,11 +212,17 @@ test('the next open thing is the one after the reader, and round again at the en
 
 describe('who may look', () => {
   test('not the doer, not before the doer signed, not after the second', () => {
+    const may = ({ job }: Told) =>
+      whoMaySecond(
+        { job: () => job, shop: () => shop, words, me: () => undefined, now: () => START },
+        'S1',
+        'step',
+      )
     const before = tell(...caps)
-    expect(whoMaySecond(before.job, shop, 'S1', 'step', START)).toEqual([])
+    expect(may(before)).toEqual([])
     const signed = tell(...caps, sign('bram', 'S1'))
-    expect(whoMaySecond(signed.job, shop, 'S1', 'step', START)).toEqual(['suvi'])
+    expect(may(signed)).toEqual(['suvi'])
     const both = tell(...caps, sign('bram', 'S1'), second('suvi', 'S1'))
-    expect(whoMaySecond(both.job, shop, 'S1', 'step', START)).toEqual([])
+    expect(may(both)).toEqual([])
   })
 })

@@ -1,6 +1,6 @@
 /** The one sheet that is open over the audit. */
 import { lazy, Show, Suspense } from 'solid-js'
-import { planned, useDesk } from '../engine/desk'
+import { useJob } from '../../job/scope'
 import { clearedLabel } from '../engine/office-view'
 import type { Ask } from './ask'
 import { waivedWords } from './deviations'
@@ -12,7 +12,7 @@ const LookAndSign = lazy(() => import('./LookAndSign'))
 type Of<K extends Ask['do']> = Extract<Ask, { do: K }>
 
 export function Asked(props: { ask: Ask; onClose(): void }) {
-  const desk = useDesk()
+  const scope = useJob()
   const of = <K extends Ask['do']>(kind: K): Of<K> | undefined =>
     props.ask.do === kind ? (props.ask as Of<K>) : undefined
   return (
@@ -28,7 +28,7 @@ export function Asked(props: { ask: Ask; onClose(): void }) {
         {(one) => (
           <ReasonDialog
             title={one().title}
-            about={one().what.map((what) => waivedWords(planned(desk), what))}
+            about={one().what.map((what) => waivedWords(scope.planned(), what))}
             label="Why is it acceptable?"
             hint="It stands in the record beside what it accepts: accepted, not proven."
             submitLabel="Accept it: I answer for it"
@@ -42,7 +42,7 @@ export function Asked(props: { ask: Ask; onClose(): void }) {
           <ReasonDialog
             title="Clear the hold"
             about={[one().what]}
-            label={clearedLabel(planned(desk), one().holdId)}
+            label={clearedLabel(scope.planned(), one().holdId)}
             submitLabel="Clear it"
             commands={(how) => [{ type: 'ClearHold', holdId: one().holdId, how: how.slice(0, 500) }]}
             onClose={props.onClose}

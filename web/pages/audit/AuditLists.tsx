@@ -4,9 +4,9 @@ import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/au
 import { flagWords } from '../../../shared/job/flags'
 import { isWaived } from '../../../shared/job/verdicts'
 import { listed, positionsInWords } from '../../../shared/words'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
-import { planned, useDesk } from '../engine/desk'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
 import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWords } from './awaiting-words'
@@ -17,17 +17,17 @@ import { reachedWords } from './rows'
 import { positionName as namedPosition } from './verdict'
 
 export function SignBeforeHidden() {
-  const desk = useDesk()
+  const scope = useJob()
   const { ask } = useAsk()
   // A missing second signature that was waived is owed by nobody any more.
   const list = createMemo(() =>
-    signBeforeHidden(desk.job()).filter(
+    signBeforeHidden(scope.job()).filter(
       ({ awaits, step, set }) =>
-        awaits !== 'second' || !isWaived(desk.job(), { kind: 'second', stepId: step.id, setId: set }),
+        awaits !== 'second' || !isWaived(scope.job(), { kind: 'second', stepId: step.id, setId: set }),
     ),
   )
   const mayLook = (stepId: string, setId: string) =>
-    desk.may({ type: 'SecondSignStep', stepId, setId }) === undefined
+    scope.may({ type: 'SecondSignStep', stepId, setId }) === undefined
   return (
     <List
       title="Sign before it gets hidden"
@@ -60,13 +60,13 @@ export function SignBeforeHidden() {
               <Show when={one.setTitle !== one.step.title && one.covers.length > 0}>, {one.setTitle}</Show>
             </p>
             <p class="pencil">
-              {awaitsWords(one, desk.words)} <span class="entry-cover">{coverWords(one)}</span>
+              {awaitsWords(one, scope.words)} <span class="entry-cover">{coverWords(one)}</span>
             </p>
-            <Show when={desk.job().steps[one.step.id]?.sets[one.set]?.look}>
+            <Show when={scope.job().steps[one.step.id]?.sets[one.set]?.look}>
               {(look) => (
                 <p>
-                  Look noted without signal: {desk.words.person(look().personId)},{' '}
-                  {desk.words.moment(look().doneAt)}. No signature until their PIN reaches the server.
+                  Look noted without signal: {scope.words.person(look().personId)},{' '}
+                  {scope.words.moment(look().doneAt)}. No signature until their PIN reaches the server.
                 </p>
               )}
             </Show>
@@ -80,10 +80,10 @@ export function SignBeforeHidden() {
 const waivedReading = ({ id }: { id: string }) => ({ kind: 'reading' as const, readingId: id })
 
 export function FlaggedReadings() {
-  const desk = useDesk()
+  const scope = useJob()
   const { ask, leads } = useAsk()
-  const list = createMemo(() => groupFlagged(flaggedReadings(desk.job())))
-  const off = createMemo(() => numbersOff(planned(desk)))
+  const list = createMemo(() => groupFlagged(flaggedReadings(scope.job())))
+  const off = createMemo(() => numbersOff(scope.planned()))
   return (
     <List
       title="Readings that carry a flag"
@@ -134,9 +134,9 @@ export function FlaggedReadings() {
                   </span>
                   <Stripe person={first.by} />
                   <span>
-                    {desk.words.moment(first.doneAt)}
+                    {scope.words.moment(first.doneAt)}
                     {one.readings.length > 1
-                      ? ` to ${desk.words.moment(one.readings.at(-1)?.doneAt ?? first.doneAt)}`
+                      ? ` to ${scope.words.moment(one.readings.at(-1)?.doneAt ?? first.doneAt)}`
                       : ''}
                   </span>
                 </p>
@@ -150,8 +150,8 @@ export function FlaggedReadings() {
 }
 
 export function UnitSlips() {
-  const desk = useDesk()
-  const list = createMemo(() => foldSlips(unitSlips(desk.job())))
+  const scope = useJob()
+  const list = createMemo(() => foldSlips(unitSlips(scope.job())))
   return (
     <List
       title="Numbers perhaps in the wrong unit"
@@ -183,7 +183,7 @@ export function UnitSlips() {
                 </span>
               </p>
               <p class="pencil by-line">
-                {one.entry.wrenchId} <Stripe person={one.entry.by} /> {desk.words.moment(one.entry.doneAt)}
+                {one.entry.wrenchId} <Stripe person={one.entry.by} /> {scope.words.moment(one.entry.doneAt)}
                 {one.stands ? '' : ', no longer in force'}
               </p>
             </Entry>
@@ -201,4 +201,4 @@ function positionNames(jointId: string, readings: readonly { position: number }[
   return numbers.length === 1 && only !== undefined ? positionName(jointId, only) : positionsInWords(numbers)
 }
 
-const positionName = (jointId: string, n: number): string => namedPosition(planned(useDesk()), jointId, n)
+const positionName = (jointId: string, n: number): string => namedPosition(useJob().planned(), jointId, n)

@@ -1,14 +1,14 @@
 /** How far the fasteners are, by class: proven, final, flagged, open, as a bar and in words. */
 import { createMemo, For } from 'solid-js'
-import { useDesk } from '../engine/desk'
+import { useJob } from '../../job/scope'
 import { classBars } from './awaiting-words'
 import { auditLines, countsByClass } from './verdict'
 
 const MEANS = { A: 'critical', B: 'function', C: 'other' }
 
 export function CompletenessBars() {
-  const desk = useDesk()
-  const bars = createMemo(() => classBars(countsByClass(auditLines(desk.job()))))
+  const scope = useJob()
+  const bars = createMemo(() => classBars(countsByClass(auditLines(scope.job()))))
   return (
     <section class="audit-list completeness">
       <h2>How far the fasteners are</h2>

@@ -5,7 +5,6 @@
  */
 import { createMemo, For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/flags'
-import { sentenceFor } from '../../../shared/job/refusals'
 import { hiddenBy, setViews, standingReading } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
@@ -14,17 +13,16 @@ import { listed } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
+import { useJob, whoMaySecond } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
 import { Stripe } from '../../ui/Stripe'
-import { planned, useDesk } from '../engine/desk'
 import { stepView } from '../engine/step-view'
 import { bandWords, fastenerWords, limitsWords, passWords } from '../engine/step-words'
 import { useAsk } from './ask'
 import { PassBar } from './PassBar'
 import { checkWords, reachedWords } from './rows'
-import { whoMaySecond } from './who-may'
 import './look.css'
 
 interface LookProps {
@@ -34,18 +32,18 @@ interface LookProps {
 }
 
 export default function LookAndSign(props: LookProps) {
-  const desk = useDesk()
+  const scope = useJob()
   const { ask, leads } = useAsk()
-  const job = () => planned(desk)
+  const job = () => scope.planned()
   const step = createMemo(() => indexPlan(job().plan).stepById.get(props.stepId))
   const view = createMemo(() => {
     const at = step()
     return at && setViews(job(), at).find(({ set }) => set.id === props.setId)
   })
   const command = () => ({ type: 'SecondSignStep' as const, stepId: props.stepId, setId: props.setId })
-  const refusal = createMemo(() => desk.may(command()))
+  const refusal = createMemo(() => scope.may(command()))
   const others = createMemo(() =>
-    whoMaySecond(job(), desk.shop(), props.stepId, props.setId, desk.now()).filter((id) => id !== desk.me()),
+    whoMaySecond(scope, props.stepId, props.setId).filter((id) => id !== scope.me()),
   )
   const covers = createMemo(() => {
     const hiders =
@@ -53,7 +51,7 @@ export default function LookAndSign(props: LookProps) {
     return [...new Set(hiders.map(({ id, title }) => `${id} ${title}`))]
   })
   const sign = () => {
-    desk.send(command())
+    void scope.send(command())
     props.onClose()
   }
   return (
@@ -78,7 +76,7 @@ export default function LookAndSign(props: LookProps) {
                     {(first) => (
                       <p>
                         Done and signed by <Stripe person={first().by} name="after" />,{' '}
-                        {desk.words.moment(first().doneAt)}.
+                        {scope.words.moment(first().doneAt)}.
                       </p>
                     )}
                   </Show>
@@ -101,10 +99,10 @@ export default function LookAndSign(props: LookProps) {
                       >
                         {(no) => (
                           <>
-                            <Sentence against>{sentenceFor(no(), desk.words)}</Sentence>
+                            <Sentence against>{no().sentence}</Sentence>
                             <p>
                               {others().length > 0
-                                ? `May sign as the second: ${listed(others().map(desk.words.person))}. They can do it here after changing person, or with their PIN at the bench.`
+                                ? `May sign as the second: ${listed(others().map(scope.words.person))}. They can do it here after changing person, or with their PIN at the bench.`
                                 : 'Nobody in the shop may sign this as the second now. The supervisor enters who may.'}
                             </p>
                           </>
@@ -115,15 +113,15 @@ export default function LookAndSign(props: LookProps) {
                     {(second) => (
                       <p>
                         Looked at and signed by <Stripe person={second().by} name="after" />,{' '}
-                        {desk.words.moment(second().doneAt)}.
+                        {scope.words.moment(second().doneAt)}.
                       </p>
                     )}
                   </Show>
                   <Show when={set().state.look}>
                     {(look) => (
                       <p>
-                        Look noted without signal: {desk.words.person(look().personId)},{' '}
-                        {desk.words.moment(look().doneAt)}; not a signature.
+                        Look noted without signal: {scope.words.person(look().personId)},{' '}
+                        {scope.words.moment(look().doneAt)}; not a signature.
                       </p>
                     )}
                   </Show>
@@ -152,12 +150,12 @@ export default function LookAndSign(props: LookProps) {
 }
 
 function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: readonly number[] }) {
-  const desk = useDesk()
+  const scope = useJob()
   const heads = createMemo(() =>
-    headsOf(planned(desk), desk.shop(), props.step, props.joint, { round: props.positions }),
+    headsOf(scope.planned(), scope.shop(), props.step, props.joint, { round: props.positions }),
   )
   const readings = (pass: number) =>
-    props.positions.flatMap((n) => standingReading(planned(desk), props.joint, n, pass) ?? [])
+    props.positions.flatMap((n) => standingReading(scope.planned(), props.joint, n, pass) ?? [])
   const label = (n: number) => props.joint.positions.find((position) => position.n === n)?.label
   return (
     <section class="look-joint">
@@ -207,7 +205,7 @@ function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: r
                       <span class="pencil">
                         , {reading.wrenchId ?? 'no wrench named'}
                         {reading.wrench ? `, ${checkWords(reading.wrench, format.date)}` : ''},{' '}
-                        {desk.words.person(reading.by)} {desk.words.moment(reading.doneAt)}
+                        {scope.words.person(reading.by)} {scope.words.moment(reading.doneAt)}
                       </span>
                       <Show when={reading.flags.length > 0}>: {listed(reading.flags.map(flagWords))}</Show>
                     </li>
@@ -223,8 +221,8 @@ function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: r
 }
 
 function MeasuredLook(props: { step: AdoptedStep }) {
-  const desk = useDesk()
-  const view = createMemo(() => stepView(planned(desk), props.step))
+  const scope = useJob()
+  const view = createMemo(() => stepView(scope.planned(), props.step))
   return (
     <Show when={view().measurements.length > 0}>
       <section class="look-joint">

@@ -3,20 +3,20 @@ import { createMemo, For, Show } from 'solid-js'
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
 import { listed } from '../../../shared/words'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
-import { planned, useDesk } from '../engine/desk'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
 import { deferralLines, openHolds, overdue } from './open-ends'
 import { ToBench } from './ReleaseLists'
 
 export function Deferrals() {
-  const desk = useDesk()
+  const scope = useJob()
   const { ask } = useAsk()
-  const lines = createMemo(() => deferralLines(planned(desk)))
+  const lines = createMemo(() => deferralLines(scope.planned()))
   const open = () => lines().filter(({ state }) => state === 'open').length
   const mayWithdraw = (deferralId: string) =>
-    desk.may({ type: 'WithdrawDeferral', deferralId, reason: '–' }) === undefined
+    scope.may({ type: 'WithdrawDeferral', deferralId, reason: '–' }) === undefined
   return (
     <List
       title={lines().length > 0 && open() === 0 ? 'Deferrals, all closed' : 'Left out on purpose'}
@@ -46,21 +46,21 @@ export function Deferrals() {
               <b>{title}</b>, due at {dueTitle}
             </p>
             <p class="pencil">
-              “{deferral.reason}” {desk.words.person(deferral.made.by)},{' '}
-              {desk.words.moment(deferral.made.doneAt)}
-              {state === 'open' ? `; open ${format.age(deferral.made.doneAt, desk.now())}` : ''}
+              “{deferral.reason}” {scope.words.person(deferral.made.by)},{' '}
+              {scope.words.moment(deferral.made.doneAt)}
+              {state === 'open' ? `; open ${format.age(deferral.made.doneAt, scope.now())}` : ''}
             </p>
             <Show when={closedBy}>
               {(by) => (
                 <p>
-                  Closed: signed by {desk.words.person(by().by)}, {desk.words.moment(by().doneAt)}.
+                  Closed: signed by {scope.words.person(by().by)}, {scope.words.moment(by().doneAt)}.
                 </p>
               )}
             </Show>
             <Show when={deferral.withdrawn}>
               {(gone) => (
                 <p>
-                  Withdrawn by {desk.words.person(gone().by)}, {desk.words.moment(gone().doneAt)}:{' '}
+                  Withdrawn by {scope.words.person(gone().by)}, {scope.words.moment(gone().doneAt)}:{' '}
                   {gone().reason}
                 </p>
               )}
@@ -73,9 +73,9 @@ export function Deferrals() {
 }
 
 export function Holds() {
-  const desk = useDesk()
+  const scope = useJob()
   const { ask } = useAsk()
-  const holds = createMemo(() => openHolds(planned(desk)))
+  const holds = createMemo(() => openHolds(scope.planned()))
   return (
     <List
       title="On hold"
@@ -86,7 +86,7 @@ export function Holds() {
         {(hold) => (
           <Entry
             id={hold.stepIds[0] ?? ''}
-            late={overdue(hold.expectedAt, desk.now())}
+            late={overdue(hold.expectedAt, scope.now())}
             ways={
               <Button onClick={() => ask({ do: 'clear', holdId: hold.id, what: hold.what })}>
                 Clear<span class="unseen"> {hold.what}</span>
@@ -97,12 +97,12 @@ export function Holds() {
               <b>{hold.what}</b> <span class="pencil">({HOLD_WORDS[hold.kind]})</span>
             </p>
             <p class="pencil">
-              holds {listed(hold.stepIds)}; {desk.words.person(hold.raised.by)},{' '}
-              {format.age(hold.raised.doneAt, desk.now())}
+              holds {listed(hold.stepIds)}; {scope.words.person(hold.raised.by)},{' '}
+              {format.age(hold.raised.doneAt, scope.now())}
               <Show when={hold.expectedAt}>
                 {(at) => (
-                  <span classList={{ against: overdue(at(), desk.now()) }}>
-                    , {overdue(at(), desk.now()) ? 'was expected' : 'expected'} {desk.words.moment(at())}
+                  <span classList={{ against: overdue(at(), scope.now()) }}>
+                    , {overdue(at(), scope.now()) ? 'was expected' : 'expected'} {scope.words.moment(at())}
                   </span>
                 )}
               </Show>

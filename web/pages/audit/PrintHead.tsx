@@ -2,18 +2,18 @@
 import { createMemo, type JSX, Show } from 'solid-js'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
-import { useDesk } from '../engine/desk'
+import { useJob } from '../../job/scope'
 import { countLines, countWords, isEmpty, occurring, type Query } from './rows'
 import { auditLines } from './verdict'
 
 export function PrintHead(props: { query: Query; shown: string; at: number }) {
-  const desk = useDesk()
-  const job = () => desk.job()
-  const people = createMemo(() => occurring(auditLines(desk.job())).people)
+  const scope = useJob()
+  const job = () => scope.job()
+  const people = createMemo(() => occurring(auditLines(scope.job())).people)
   return (
     <header class="print-head">
       <div class="print-title">
-        <p class="stencil print-shop">{desk.shop().name}</p>
+        <p class="stencil print-shop">{scope.shop().name}</p>
         <p>
           Fastener record <span class="stencil">{job().number}</span>
         </p>
@@ -34,7 +34,7 @@ export function PrintHead(props: { query: Query; shown: string; at: number }) {
         <Show when={people().length > 0}>
           <Line term="Initials">
             {people()
-              .map((id) => `${markOf(desk.shop(), id).initials} ${desk.words.person(id)}`)
+              .map((id) => `${markOf(scope.shop(), id).initials} ${scope.words.person(id)}`)
               .join(', ')}
           </Line>
         </Show>

@@ -1,14 +1,11 @@
 /** A word that asks a reason: what it is about, whether it is own work, the reason, and the rule's no if there is one. */
 import { createSignal, For, Show } from 'solid-js'
-import { sentenceFor } from '../../../shared/job/refusals'
 import type { JobCommand } from '../../../shared/job/types'
-import { isRefusal } from '../../../shared/log'
+import { ownWork, useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
 import { Sentence } from '../../ui/Sentence'
-import { useDesk } from '../engine/desk'
-import { foresee, ownWork } from './foresee'
 
 interface ReasonProps {
   title: string
@@ -25,18 +22,15 @@ interface ReasonProps {
 }
 
 export function ReasonDialog(props: ReasonProps) {
-  const desk = useDesk()
+  const scope = useJob()
   const [reason, setReason] = createSignal('')
-  const answers = () =>
-    props
-      .commands(reason().trim() || '–')
-      .map((command) => foresee(desk.job(), desk.shop(), desk.me() ?? '', desk.now(), command))
-  const refusal = () => answers().find(isRefusal)
-  const own = () => answers().some(ownWork)
+  const previews = () => props.commands(reason().trim() || '–').map((command) => scope.preview(command))
+  const refusal = () => previews().find((preview) => preview.refusal)?.refusal
+  const own = () => previews().some(ownWork)
   const say = (event: SubmitEvent) => {
     event.preventDefault()
     if (reason().trim() === '' || refusal()) return
-    for (const command of props.commands(reason().trim())) desk.send(command)
+    for (const command of props.commands(reason().trim())) void scope.send(command)
     props.onClose()
   }
   return (
@@ -69,9 +63,7 @@ export function ReasonDialog(props: ReasonProps) {
             </>
           }
         >
-          {(no) => (
-            <Sentence against>{sentenceFor(no() as Parameters<typeof sentenceFor>[0], desk.words)}</Sentence>
-          )}
+          {(no) => <Sentence against>{no().sentence}</Sentence>}
         </Show>
       </form>
     </Dialog>

@@ -1,7 +1,7 @@
 /** Narrows the record: by words, verdict, person, wrench, stage and joint; says what is shown of how much. */
 import { createMemo, For, Show } from 'solid-js'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
-import { planned, useDesk } from '../engine/desk'
 import { countLines, countWords, isEmpty, occurring, type Query } from './rows'
 import { type AuditLine, VERDICTS, type Verdict } from './verdict'
 
@@ -22,9 +22,9 @@ const VERDICT_WORDS: Record<Verdict, string> = {
 }
 
 export function RecordFilterBar(props: RecordFilterProps) {
-  const desk = useDesk()
+  const scope = useJob()
   const who = createMemo(() => occurring(props.lines))
-  const plan = () => planned(desk).plan
+  const plan = () => scope.planned().plan
   const joints = createMemo(() =>
     plan()
       .steps.filter((step) => !props.query.stage || step.stage === props.query.stage)
@@ -68,7 +68,7 @@ export function RecordFilterBar(props: RecordFilterProps) {
         label="Person"
         value={props.query.person}
         all="everybody"
-        options={who().people.map((id) => [id, desk.words.person(id)])}
+        options={who().people.map((id) => [id, scope.words.person(id)])}
         onChoose={(person) => set({ person })}
       />
       <Choose

@@ -12,8 +12,8 @@ import type { Words } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
+import { useJobView } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
-import { planned, useDesk } from '../engine/desk'
 import { type SignerPair, signersOf } from '../engine/step-view'
 import { bandWords, fastenerWords, passesWords, passWords } from '../engine/step-words'
 import { PassBar } from './PassBar'
@@ -41,14 +41,14 @@ export function RecordGroup(props: { group: JointGroup | undefined }) {
 }
 
 function Group(props: { group: JointGroup }) {
-  const desk = useDesk()
+  const view = useJobView()
   const joint = createMemo(() => props.group.joint)
   const step = createMemo(() => props.group.step)
   // One reading anywhere must not draw the whole record again.
   const lines = createMemo(() => props.group.lines, undefined, { equals: sameLines })
-  const heads = createMemo(() => headsOf(planned(desk), desk.shop(), step(), joint()))
+  const heads = createMemo(() => headsOf(view.planned(), view.shop(), step(), joint()))
   const rows = createMemo(() => lines().flatMap(rowsOf))
-  const signers = createMemo(() => signersOf(setViews(planned(desk), step())))
+  const signers = createMemo(() => signersOf(setViews(view.planned(), step())))
   const counted = createMemo(() => countLines(lines()))
   const bands = () => [...new Set(joint().bands.flatMap((band) => (band ? [bandWords(band)] : [])))]
   return (
@@ -92,7 +92,7 @@ function Group(props: { group: JointGroup }) {
           <For each={waiversOfSets(lines())}>
             {(waiver) => (
               <p class="group-settled">
-                Second signature {waiverWords(waiver, { ...desk.words, moment: format.dateAndTime })}
+                Second signature {waiverWords(waiver, { ...view.words, moment: format.dateAndTime })}
               </p>
             )}
           </For>
@@ -136,16 +136,16 @@ function groupWords({ fasteners, proven, accepted, final, flagged, open }: Count
 }
 
 function RecordRow(props: { row: Row }) {
-  const desk = useDesk()
+  const view = useJobView()
   const { line, pass, reading, earlier, lead } = props.row
   /** A settled value's band judges what was recorded before it, too. */
-  const band = () => (desk.job().settled[line.joint]?.[pass.pass] ? settledBand() : undefined)
+  const band = () => (view.job().settled[line.joint]?.[pass.pass] ? settledBand() : undefined)
   const settledBand = () => {
-    const joint = indexPlan(planned(desk).plan).jointById.get(line.joint)
-    return joint && bandFor(planned(desk), joint, pass.pass)
+    const joint = indexPlan(view.planned().plan).jointById.get(line.joint)
+    return joint && bandFor(view.planned(), joint, pass.pass)
   }
-  const flagged = () => !earlier && reading !== undefined && standingFlags(desk.job(), reading).length > 0
-  const onPaper = { ...desk.words, moment: format.dateAndTime }
+  const flagged = () => !earlier && reading !== undefined && standingFlags(view.job(), reading).length > 0
+  const onPaper = { ...view.words, moment: format.dateAndTime }
   const saying = (words: Words) =>
     [
       reading ? remarks(reading, words) : '',
@@ -153,7 +153,7 @@ function RecordRow(props: { row: Row }) {
     ]
       .filter(Boolean)
       .join('; ')
-  const said = () => saying(desk.words)
+  const said = () => saying(view.words)
   return (
     <tr
       classList={{
@@ -174,7 +174,7 @@ function RecordRow(props: { row: Row }) {
       </th>
       <td class="cell-asked">
         <span class="pencil">{pass.pass}.</span>{' '}
-        {askedWords(props.row, desk.job().settled[line.joint]?.[pass.pass])}
+        {askedWords(props.row, view.job().settled[line.joint]?.[pass.pass])}
       </td>
       <td class="cell-reached">
         <Show
@@ -233,10 +233,10 @@ function RecordRow(props: { row: Row }) {
 
 /** Short on a screen; with its year on paper. */
 function Moment(props: { at: number }) {
-  const desk = useDesk()
+  const view = useJobView()
   return (
     <time dateTime={new Date(props.at).toISOString()}>
-      <span class="screen-only">{desk.words.moment(props.at)}</span>
+      <span class="screen-only">{view.words.moment(props.at)}</span>
       <span class="paper-only">{format.dateAndTime(props.at)}</span>
     </time>
   )
@@ -244,15 +244,15 @@ function Moment(props: { at: number }) {
 
 /** Whose word stands on these fasteners, and since when. */
 function Signed(props: { pair: SignerPair }) {
-  const desk = useDesk()
+  const view = useJobView()
   return (
     <p class="group-signed">
       {props.pair.sets.length > 0 ? `${props.pair.sets.join(', ')}: signed` : 'Signed'} by{' '}
-      {desk.words.person(props.pair.first.by)}, <Moment at={props.pair.first.doneAt} />
+      {view.words.person(props.pair.first.by)}, <Moment at={props.pair.first.doneAt} />
       <Show when={props.pair.second}>
         {(second) => (
           <>
-            ; second {desk.words.person(second().by)}, <Moment at={second().doneAt} />
+            ; second {view.words.person(second().by)}, <Moment at={second().doneAt} />
             {second().late ? ', late: it was covered already' : ''}
             {second().through === 'own_recheck' ? ', the doer’s own second look' : ''}
           </>
@@ -306,21 +306,21 @@ function missingSecond({ first, look, waivers }: AuditLine): string {
 
 /** What each settled pass of a joint rests on: it stays with the joint for ever. */
 function SettledValues(props: { jointId: string }) {
-  const desk = useDesk()
+  const view = useJobView()
   return (
-    <For each={Object.entries(desk.job().settled[props.jointId] ?? {})}>
+    <For each={Object.entries(view.job().settled[props.jointId] ?? {})}>
       {([pass, value]) => (
         <p class="group-settled">
           <b>
             Pass {pass}: settled at {showNm(value.torqueNm)} N·m
           </b>
-          , {bandWords(value.band)}; {basisWords(value.basis)}. “{value.reason}” {desk.words.person(value.by)}
+          , {bandWords(value.band)}; {basisWords(value.basis)}. “{value.reason}” {view.words.person(value.by)}
           , <Moment at={value.doneAt} />
           <For each={(value.earlier ?? []).toReversed()}>
             {(one) => (
               <>
                 . Before: {showNm(one.torqueNm)} N·m, {basisWords(one.basis)}. “{one.reason}”{' '}
-                {desk.words.person(one.by)}, <Moment at={one.doneAt} />
+                {view.words.person(one.by)}, <Moment at={one.doneAt} />
               </>
             )}
           </For>

@@ -5,17 +5,14 @@
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
-import { sentenceFor } from '../../../shared/job/refusals'
 import type { Against, ReleaseKind } from '../../../shared/job/release'
 import type { JobEvent } from '../../../shared/job/types'
-import { isRefusal } from '../../../shared/log'
 import type { Answer, Fault } from '../../../shared/protocol'
+import { ownWork, useJob } from '../../job/scope'
 import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
-import { planned, useDesk } from '../engine/desk'
-import { foresee, ownWork } from './foresee'
 import { RELEASE_WORDS } from './release-view'
 
 /** What the answer says against it; the sentence alone where it is about something else. */
@@ -25,17 +22,15 @@ export function reasonsIn(answer: Answer | Fault): Against[] {
 }
 
 export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
-  const desk = useDesk()
+  const scope = useJob()
   const live = useLive()
   const [sending, setSending] = createSignal(false)
   const [answer, setAnswer] = createSignal<Answer | Fault>()
-  const foreseen = createMemo(() =>
-    foresee(planned(desk), desk.shop(), desk.me() ?? '', desk.now(), { type: 'Release', kind: props.kind }),
-  )
+  const preview = createMemo(() => scope.preview({ type: 'Release', kind: props.kind }))
   /** Who asks is known here; what stands against it is the server's to say. */
   const notYou = () => {
-    const said = foreseen()
-    return isRefusal(said) && said.refused !== 'stands_against_release' ? said : undefined
+    const { refusal } = preview()
+    return refusal?.code === 'stands_against_release' ? undefined : refusal
   }
   const released = () => {
     const said = answer()
@@ -49,7 +44,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
   const send = async () => {
     setSending(true)
     setAnswer(undefined)
-    setAnswer(await live.sendAndWait(desk.job().id, { type: 'Release', kind: props.kind }))
+    setAnswer(await live.sendAndWait(scope.job().id, { type: 'Release', kind: props.kind }))
     setSending(false)
   }
   const up = () => live.link.state() === 'live'
@@ -64,7 +59,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
                 ? 'Your word that everything up to the bench proof is done and signed. It freezes that work: whoever disturbs it later withdraws the release.'
                 : 'Your word that the engine may go to its owner. It makes a numbered record that never changes; what comes later makes the next edition.'}
             </p>
-            <Show when={ownWork(foreseen() as readonly JobEvent[])}>
+            <Show when={ownWork(preview())}>
               <p class="own-work">
                 You signed steps of this engine yourself: the record will say that the one who released it had
                 worked on it.
@@ -88,7 +83,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
               <Sentence>Released. Its record stands under this number.</Sentence>
               <A
                 class="button main wide"
-                href={`/jobs/${desk.job().id}/record/${(event() as { number: string }).number}`}
+                href={`/jobs/${scope.job().id}/record/${(event() as { number: string }).number}`}
               >
                 See and print the record
               </A>
@@ -104,7 +99,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
                   : said().sentence}
               </Sentence>
               <ol class="reasons">
-                <For each={reasonsIn(said())}>{(one) => <li>{againstWords(one, desk.words)}</li>}</For>
+                <For each={reasonsIn(said())}>{(one) => <li>{againstWords(one, scope.words)}</li>}</For>
               </ol>
               <Button wide onClick={props.onClose}>
                 To the list, to clear them
@@ -112,11 +107,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
             </>
           )}
         </Match>
-        <Match when={notYou()}>
-          {(no) => (
-            <Sentence against>{sentenceFor(no() as Parameters<typeof sentenceFor>[0], desk.words)}</Sentence>
-          )}
-        </Match>
+        <Match when={notYou()}>{(no) => <Sentence against>{no().sentence}</Sentence>}</Match>
       </Switch>
     </Dialog>
   )

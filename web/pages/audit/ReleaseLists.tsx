@@ -4,9 +4,9 @@ import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import type { Against } from '../../../shared/job/release'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
-import { planned, useDesk } from '../engine/desk'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
 import {
@@ -26,11 +26,11 @@ import { settleHref } from './settle-href'
 const LOOK_AGAIN_MS = 30_000
 
 export function AgainstRelease() {
-  const desk = useDesk()
-  const [now, setNow] = createSignal(desk.now())
-  const timer = setInterval(() => setNow(desk.now()), LOOK_AGAIN_MS)
+  const scope = useJob()
+  const [now, setNow] = createSignal(scope.now())
+  const timer = setInterval(() => setNow(scope.now()), LOOK_AGAIN_MS)
   onCleanup(() => clearInterval(timer))
-  const views = createMemo(() => releaseViews(planned(desk), Math.max(now(), desk.now())))
+  const views = createMemo(() => releaseViews(scope.planned(), Math.max(now(), scope.now())))
   return (
     <For
       each={views()}
@@ -48,10 +48,10 @@ export function AgainstRelease() {
 }
 
 function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined }) {
-  const desk = useDesk()
+  const scope = useJob()
   const { ask, leads } = useAsk()
   const own = () => props.view.further
-  const sorted = createMemo(() => sortAgainst(planned(desk), own()))
+  const sorted = createMemo(() => sortAgainst(scope.planned(), own()))
   const name = () => RELEASE_WORDS[props.view.kind]
   const shared = () => props.view.against.length - own().length
   const foot = () => (
@@ -101,18 +101,18 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
 }
 
 function Reason(props: { against: Against }) {
-  const desk = useDesk()
+  const scope = useJob()
   return (
-    <Entry id={stepIdOf(planned(desk), props.against)} ways={<Ways against={props.against} />}>
-      <p>{againstWords(props.against, desk.words)}</p>
+    <Entry id={stepIdOf(scope.planned(), props.against)} ways={<Ways against={props.against} />}>
+      <p>{againstWords(props.against, scope.words)}</p>
     </Entry>
   )
 }
 
 function Ways(props: { against: Against }) {
-  const desk = useDesk()
+  const scope = useJob()
   const { ask, leads } = useAsk()
-  const id = () => stepIdOf(planned(desk), props.against)
+  const id = () => stepIdOf(scope.planned(), props.against)
   return (
     <For each={waysOut(props.against)}>
       {(way) => {
@@ -128,7 +128,7 @@ function Ways(props: { against: Against }) {
           case 'settle':
             return (
               <Show when={leads()}>
-                <A class="button" href={settleHref(desk.job().id, way.joint, way.pass)}>
+                <A class="button" href={settleHref(scope.job().id, way.joint, way.pass)}>
                   Settle<span class="unseen">, {id()}</span>
                 </A>
               </Show>
@@ -163,9 +163,9 @@ function Ways(props: { against: Against }) {
 }
 
 export function ToBench(props: { stepId: string; words?: string }) {
-  const desk = useDesk()
+  const scope = useJob()
   return (
-    <A class="button" href={`/jobs/${desk.job().id}/bench/${props.stepId}`}>
+    <A class="button" href={`/jobs/${scope.job().id}/bench/${props.stepId}`}>
       {props.words ?? 'To the bench'}
       <span class="unseen">, {props.stepId}</span>
     </A>
@@ -174,7 +174,7 @@ export function ToBench(props: { stepId: string; words?: string }) {
 
 /** Steps that only want doing: folded, because a fresh engine has all of them. */
 function ToSign(props: { stage: UnsignedStage }) {
-  const desk = useDesk()
+  const scope = useJob()
   const count = () => props.stage.steps.length
   return (
     <details class="to-sign">
@@ -186,7 +186,7 @@ function ToSign(props: { stage: UnsignedStage }) {
         <For each={props.stage.steps}>
           {(step) => (
             <li>
-              <A href={`/jobs/${desk.job().id}/bench/${step.stepId}`}>
+              <A href={`/jobs/${scope.job().id}/bench/${step.stepId}`}>
                 <b>{step.stepId}</b> {step.title}
               </A>
             </li>
@@ -199,9 +199,9 @@ function ToSign(props: { stage: UnsignedStage }) {
 
 /** Numbered, newest first; a withdrawn one stays readable with its reason. */
 export function Releases() {
-  const desk = useDesk()
+  const scope = useJob()
   const { ask } = useAsk()
-  const lines = createMemo(() => releaseLines(planned(desk)))
+  const lines = createMemo(() => releaseLines(scope.planned()))
   return (
     <Show when={lines().length > 0}>
       <section class="releases" aria-labelledby="releases-head">
@@ -223,7 +223,7 @@ export function Releases() {
                     {(gone) => (
                       <p class="against">
                         Withdrawn {format.dateAndTime(gone().doneAt)}: rework on {gone().stepId} by{' '}
-                        {desk.words.person(gone().by)}.
+                        {scope.words.person(gone().by)}.
                       </p>
                     )}
                   </Show>
@@ -235,7 +235,7 @@ export function Releases() {
                   <Show when={finding}>{(said) => <p>Found: {said()}</p>}</Show>
                 </div>
                 <div class="entry-ways">
-                  <A class="button" href={`/jobs/${desk.job().id}/record/${release.number}`}>
+                  <A class="button" href={`/jobs/${scope.job().id}/record/${release.number}`}>
                     The record<span class="unseen"> {release.number}</span>
                   </A>
                   <Show when={state === 'stands' && release.kind === 'to_owner'}>

@@ -5,8 +5,8 @@ import { unpublished } from '../../../shared/audit/awaiting'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import { indexPlan } from '../../../shared/plan/read'
 import { positionsInWords } from '../../../shared/words'
+import { useJob } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
-import { planned, useDesk } from '../engine/desk'
 import { bandWords } from '../engine/step-words'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
@@ -14,10 +14,10 @@ import { showNm } from './rows'
 import { settleHref } from './settle-href'
 
 export function Values() {
-  const desk = useDesk()
+  const scope = useJob()
   const { leads } = useAsk()
   const all = createMemo(() =>
-    unpublished(desk.job()).map((one) => ({ ...one, settled: desk.job().settled[one.joint]?.[one.pass] })),
+    unpublished(scope.job()).map((one) => ({ ...one, settled: scope.job().settled[one.joint]?.[one.pass] })),
   )
   const list = createMemo(() => [
     ...all().filter((one) => !one.settled),
@@ -34,7 +34,7 @@ export function Values() {
     >
       <For each={list()}>
         {(one) => {
-          const joint = indexPlan(planned(desk).plan).jointById.get(one.joint)
+          const joint = indexPlan(scope.planned().plan).jointById.get(one.joint)
           return (
             <Entry
               id={one.step.id}
@@ -43,7 +43,7 @@ export function Values() {
                 <>
                   <A
                     class={one.settled || !leads() ? 'button quiet' : 'button'}
-                    href={settleHref(desk.job().id, one.joint, one.pass)}
+                    href={settleHref(scope.job().id, one.joint, one.pass)}
                   >
                     {one.settled ? 'What it rests on' : leads() ? 'Settle' : 'What is known'}
                     <span class="unseen"> {one.jointTitle}</span>
@@ -86,7 +86,7 @@ export function Values() {
                       )}
                     </Show>
                     <p class="pencil by-line">
-                      <Stripe person={value().by} name="after" /> {desk.words.moment(value().doneAt)}
+                      <Stripe person={value().by} name="after" /> {scope.words.moment(value().doneAt)}
                     </p>
                   </>
                 )}

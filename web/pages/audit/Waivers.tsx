@@ -1,15 +1,15 @@
 /** What a supervisor's word could accept, and what it has accepted, each with its reason. */
 import { createMemo, For } from 'solid-js'
+import { useJob } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
-import { planned, useDesk } from '../engine/desk'
 import { Entry, List } from './AuditList'
 import { DeviationEntry } from './DeviationEntry'
 import { deviations, waiverLines } from './deviations'
 import { VerdictMark } from './VerdictMark'
 
 export function Deviations() {
-  const desk = useDesk()
-  const list = createMemo(() => deviations(planned(desk), desk.now()))
+  const scope = useJob()
+  const list = createMemo(() => deviations(scope.planned(), scope.now()))
   return (
     <List
       title="Other deviations"
@@ -22,8 +22,8 @@ export function Deviations() {
 }
 
 export function WaiversGiven() {
-  const desk = useDesk()
-  const lines = createMemo(() => waiverLines(planned(desk)))
+  const scope = useJob()
+  const lines = createMemo(() => waiverLines(scope.planned()))
   return (
     <List
       title="Accepted, not proven"
@@ -38,7 +38,7 @@ export function WaiversGiven() {
             </p>
             <p>“{waiver.reason}”</p>
             <p class="pencil by-line">
-              <Stripe person={waiver.by} name="after" /> {desk.words.moment(waiver.doneAt)}
+              <Stripe person={waiver.by} name="after" /> {scope.words.moment(waiver.doneAt)}
               {waiver.ownWork ? ', who had worked on it' : ''}
             </p>
           </Entry>

@@ -2,11 +2,12 @@
 import { useParams } from '@solidjs/router'
 import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
+import { JobProvider } from '../../job/JobProvider'
+import { RefusedEntries } from '../../job/RefusedEntries'
+import { useJob } from '../../job/scope'
 import { useSession } from '../../live/live'
 import { EmptyState } from '../../ui/EmptyState'
-import { planned, useDesk } from '../engine/desk'
 import { Invented } from '../engine/EngineHead'
-import { JobDesk } from '../engine/JobDesk'
 import { Asked } from './Asked'
 import { FlaggedReadings, SignBeforeHidden, UnitSlips } from './AuditLists'
 import { type Ask, AskContext } from './ask'
@@ -31,17 +32,18 @@ export default function AuditPage() {
   return (
     <Show keyed when={params.id}>
       {(id) => (
-        <JobDesk jobId={id} place="audit">
-          {() => <Audit />}
-        </JobDesk>
+        <JobProvider jobId={id} place="audit">
+          <RefusedEntries />
+          <Audit />
+        </JobProvider>
       )}
     </Show>
   )
 }
 
 function Audit() {
-  const desk = useDesk()
-  usePageTitle(() => `${desk.job().number} audit`)
+  const scope = useJob()
+  usePageTitle(() => `${scope.job().number} audit`)
   const session = useSession()
   const [asked, setAsked] = createSignal<Ask>()
   let page: HTMLDivElement | undefined
@@ -56,11 +58,11 @@ function Audit() {
     <div class="page audit" ref={page}>
       <header class="audit-head">
         <h1>
-          <span class="stencil">{desk.job().number}</span> <span>Audit</span>
+          <span class="stencil">{scope.job().number}</span> <span>Audit</span>
         </h1>
         <p>
-          {desk.job().engine.model}, {desk.job().engine.serial}
-          <Show when={desk.job().plan}>
+          {scope.job().engine.model}, {scope.job().engine.serial}
+          <Show when={scope.job().plan}>
             {(plan) => (
               <>
                 , plan edition {plan().edition}
@@ -73,7 +75,7 @@ function Audit() {
           </Show>
         </p>
       </header>
-      <Show when={desk.job().plan} fallback={<NoRecord />}>
+      <Show when={scope.job().plan} fallback={<NoRecord />}>
         <AskContext.Provider value={asking}>
           <Releases />
           <div class="audit-lists">
@@ -99,16 +101,16 @@ function Audit() {
 }
 
 function Record(props: { onNext(): void }) {
-  const desk = useDesk()
+  const scope = useJob()
   const [query, setQuery] = createSignal<Query>(EMPTY_QUERY)
-  const [printedAt, setPrintedAt] = createSignal(desk.now())
-  const lines = createMemo(() => auditLines(desk.job()))
-  const shown = createMemo(() => searchRecord(lines(), query(), desk.words))
+  const [printedAt, setPrintedAt] = createSignal(scope.now())
+  const lines = createMemo(() => auditLines(scope.job()))
+  const shown = createMemo(() => searchRecord(lines(), query(), scope.words))
   const byJoint = createMemo(
-    () => new Map(groupsOf(shown(), planned(desk).plan).map((group) => [group.joint.id, group])),
+    () => new Map(groupsOf(shown(), scope.planned().plan).map((group) => [group.joint.id, group])),
   )
   const joints = createMemo(() => [...byJoint().keys()])
-  const beforePrint = () => setPrintedAt(desk.now())
+  const beforePrint = () => setPrintedAt(scope.now())
   onMount(() => window.addEventListener('beforeprint', beforePrint))
   onCleanup(() => window.removeEventListener('beforeprint', beforePrint))
   return (
@@ -139,14 +141,14 @@ function Record(props: { onNext(): void }) {
 }
 
 function NoRecord() {
-  const desk = useDesk()
+  const scope = useJob()
   return (
     <EmptyState title="Nothing to audit yet">
       <p>
         Every fastener will stand here, pass by pass, once this engine follows a plan. A supervisor chooses
         one on the engine page.
       </p>
-      <a class="button" href={`/jobs/${desk.job().id}`}>
+      <a class="button" href={`/jobs/${scope.job().id}`}>
         To the engine page
       </a>
     </EmptyState>

@@ -1,6 +1,7 @@
 /** The one thing to do now, large; it never moves on by itself. */
 import { Match, Show, Switch } from 'solid-js'
 import { bandFor } from '../../../shared/job/verdicts'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { Answer } from './HeadAsk'
@@ -26,6 +27,7 @@ interface ActionProps {
 
 export function ActionPanel(props: ActionProps) {
   const bench = useBench()
+  const scope = useJob()
   const as = <K extends Phase['kind']>(kind: K) => {
     const phase = bench.phase() as Phase
     return phase.kind === kind ? (phase as Extract<Phase, { kind: K }>) : undefined
@@ -35,7 +37,7 @@ export function ActionPanel(props: ActionProps) {
   /** Nor is the press for a head the first thing where its bolt must not go in as it is. */
   const stopped = (head: number) => {
     const joint = bench.round()?.joint
-    return joint !== undefined && holeView(bench.job(), joint, head).against
+    return joint !== undefined && holeView(scope.planned(), joint, head).against
   }
   const phaseNeedsHands = () => as('record') ?? as('enter_scale') ?? as('held_up')
   return (
@@ -64,7 +66,7 @@ export function ActionPanel(props: ActionProps) {
               <Show when={phase().early}>
                 {(until) => (
                   <p class="sentence against">
-                    Wait until {bench.words.moment(until())}. What you record before is flagged as too early.
+                    Wait until {scope.words.moment(until())}. What you record before is flagged as too early.
                   </p>
                 )}
               </Show>
@@ -102,7 +104,7 @@ export function ActionPanel(props: ActionProps) {
               <p class="sentence">
                 {phase().until === undefined
                   ? `Wait ${phase().minutes} min after the pass before this one.`
-                  : `Wait until ${bench.words.moment(phase().until ?? 0)}.`}
+                  : `Wait until ${scope.words.moment(phase().until ?? 0)}.`}
               </p>
               <Onward next={phase().next} />
             </>
@@ -175,17 +177,18 @@ export function BarRow(props: BarProps) {
 /** Where to go from here, with what to set there; pressed, never jumped to. */
 function Onward(props: { next: Place | undefined }) {
   const bench = useBench()
+  const scope = useJob()
   const words = () => {
     const place = props.next
-    const round = place && roundsIn(bench.job(), bench.step()).find(({ key }) => key === place.round)
-    const sheet = round && place && sheetFor(bench.job(), round.joint, place.pass)
+    const round = place && roundsIn(scope.planned(), bench.step()).find(({ key }) => key === place.round)
+    const sheet = round && place && sheetFor(scope.planned(), round.joint, place.pass)
     if (!place || !round || !sheet) return undefined
-    const band = bandFor(bench.job(), round.joint, place.pass)
-    const choices = wrenchChoices(bench.view.shop(), sheet, bench.now(), { band })
+    const band = bandFor(scope.planned(), round.joint, place.pass)
+    const choices = wrenchChoices(scope.shop(), sheet, bench.now(), { band })
     const wrench = proposedWrench(choices)
     const fitted = wrench && bench.adapterOn(wrench, round.joint.id)
     const ranked = fitted
-      ? wrenchChoices(bench.view.shop(), sheet, bench.now(), { band, adapter: fitted })
+      ? wrenchChoices(scope.shop(), sheet, bench.now(), { band, adapter: fitted })
       : choices
     const setting = ranked.find((one) => one.wrench.id === wrench?.id)?.setting
     const what =

@@ -7,6 +7,7 @@ import type { Adapter } from '../../../shared/job/types'
 import { hasTorqueScale, settingOn, wrenchSentence } from '../../../shared/wrench'
 import { Lever } from '../../drawings/Lever'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
@@ -225,6 +226,7 @@ export function AdapterLine() {
 /** The number is not asked before it is known through which lever it goes. */
 export function AdapterAgain() {
   const bench = useBench()
+  const scope = useJob()
   const asked = () => {
     const found = bench.fitted()
     return found.kind === 'ask' ? found : undefined
@@ -235,8 +237,8 @@ export function AdapterAgain() {
         <section class="entry" aria-labelledby="adapter-again-title" tabIndex={-1}>
           <h2 id="adapter-again-title">Is the adapter on {bench.wrench()?.id}?</h2>
           <p>
-            {bench.words.person(found().last.by)} last set {found().last.wrenchId} here through{' '}
-            {adapterWords(found().last.adapter as Adapter)}, {bench.words.moment(found().last.doneAt)}.
+            {scope.words.person(found().last.by)} last set {found().last.wrenchId} here through{' '}
+            {adapterWords(found().last.adapter as Adapter)}, {scope.words.moment(found().last.doneAt)}.
           </p>
           <Lever adapter={found().before} label={adapterWords(found().before)} />
           <Show when={found().sound}>

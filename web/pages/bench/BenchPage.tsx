@@ -1,11 +1,9 @@
 /** The bench at one step: the map and the number on one side, the next thing to press on the other. */
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js'
-import type { PlannedJob } from '../../../shared/job/context'
-import { isDone, standingMeasurement, stepState } from '../../../shared/job/verdicts'
+import { isDone, isSigned, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import type { JobView } from '../../live/job'
-import { useLive } from '../../live/live'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Stripe } from '../../ui/Stripe'
@@ -42,16 +40,10 @@ const NARROW = '(max-width: 44rem)'
 /** Waits end and wrenches run out of date while a page stands open. */
 const TICK_MS = 20_000
 
-interface BenchPageProps {
-  view: JobView
-  job: PlannedJob
-  step: AdoptedStep
-}
-
-export function BenchPage(props: BenchPageProps) {
-  const { session, clock } = useLive()
-  const [now, setNow] = createSignal(clock.now())
-  const ticking = setInterval(() => setNow(clock.now()), TICK_MS)
+export function BenchPage(props: { step: AdoptedStep }) {
+  const scope = useJob()
+  const [now, setNow] = createSignal(scope.now())
+  const ticking = setInterval(() => setNow(scope.now()), TICK_MS)
   const media = matchMedia(NARROW)
   const [narrow, setNarrow] = createSignal(media.matches)
   const turned = () => setNarrow(media.matches)
@@ -80,14 +72,8 @@ export function BenchPage(props: BenchPageProps) {
     media.removeEventListener('change', turned)
   })
 
-  const bench = createBench({
-    view: props.view,
-    job: () => props.job,
-    step: () => props.step,
-    me: () => session.person()?.id ?? '',
-    words: session.words,
-    now,
-  })
+  const bench = createBench({ scope, step: () => props.step, now })
+  const signed = () => isSigned(scope.planned(), props.step)
   const [scaleOpen, setScaleOpen] = createSignal(false)
   const [picking, setPicking] = createSignal(false)
   const [asked, setAsked] = createSignal<number>()
@@ -102,7 +88,7 @@ export function BenchPage(props: BenchPageProps) {
   const openSpot = () =>
     spots().find(
       ({ measurement, place }) =>
-        !standingMeasurement(stepState(props.job, props.step.id), measurement, place)?.inBand,
+        !standingMeasurement(stepState(scope.planned(), props.step.id), measurement, place)?.inBand,
     )
   const spot = () => chosenSpot() ?? openSpot() ?? spots()[0]
   const afterSpot = () => {
@@ -125,21 +111,21 @@ export function BenchPage(props: BenchPageProps) {
         <div class="bench" ref={page} data-station={bench.station().kind}>
           <div class="bench-top">
             <header class="bench-head">
-              <A class="stencil bench-number" href={`/jobs/${props.job.id}/bench`}>
-                {props.job.number}
+              <A class="stencil bench-number" href={`/jobs/${scope.job().id}/bench`}>
+                {scope.job().number}
               </A>
               <div>
                 <h1>{props.step.title}</h1>
                 <p class="pencil">
-                  {props.job.engine.model} · step {props.step.id} ·{' '}
+                  {scope.job().engine.model} · step {props.step.id} ·{' '}
                   <Show
-                    when={bench.claim()}
-                    fallback={bench.signed() ? 'signed, with nobody now' : 'nobody has claimed it'}
+                    when={stepState(scope.planned(), props.step.id).claim}
+                    fallback={signed() ? 'signed, with nobody now' : 'nobody has claimed it'}
                   >
                     {(claim) => (
                       <>
                         claimed by <Stripe person={claim().by} name="after" /> since{' '}
-                        {bench.words.moment(claim().doneAt)}
+                        {scope.words.moment(claim().doneAt)}
                       </>
                     )}
                   </Show>
@@ -189,13 +175,13 @@ export function BenchPage(props: BenchPageProps) {
               <RefusedEntries />
               <OddReadings brief={narrow()} />
               <Switch>
-                <Match when={isDone(props.job, props.step)}>
+                <Match when={isDone(scope.planned(), props.step)}>
                   <p class="sentence">This step is done: every signature it asks for stands.</p>
-                  <A class="button main wide tall" href={`/jobs/${props.job.id}/bench`}>
-                    What comes next on {props.job.number}
+                  <A class="button main wide tall" href={`/jobs/${scope.job().id}/bench`}>
+                    What comes next on {scope.job().number}
                   </A>
                 </Match>
-                <Match when={bench.signed()}>
+                <Match when={signed()}>
                   <p class="sentence">
                     Signed by the doer. A second person looks now, before anything covers it.
                   </p>
@@ -286,12 +272,14 @@ export function BenchPage(props: BenchPageProps) {
   )
 
   function lookedBy(setId: string | undefined): string | undefined {
-    return setId === undefined ? undefined : stepState(props.job, props.step.id).sets[setId]?.look?.personId
+    return setId === undefined
+      ? undefined
+      : stepState(scope.planned(), props.step.id).sets[setId]?.look?.personId
   }
 
   /** From the signatures to one head of what they cover. */
   function lookFromSign(jointId: string, n: number): void {
-    const round = roundsIn(props.job, props.step).find(
+    const round = roundsIn(scope.planned(), props.step).find(
       (one) => one.joint.id === jointId && one.positions.includes(n),
     )
     if (!round) return

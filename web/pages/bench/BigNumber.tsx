@@ -7,6 +7,7 @@ import { fromNm, type TorqueUnit } from '../../../shared/units'
 import { BandBar, type BandTick } from '../../drawings/BandBar'
 import { Lever } from '../../drawings/Lever'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { useSession } from '../../live/live'
 import { settleHref } from '../audit/settle-href'
 import { adapterWords } from './adapter'
@@ -18,6 +19,7 @@ import './number.css'
 
 export function BigNumber() {
   const bench = useBench()
+  const scope = useJob()
   const target = () => targetOf(bench.sheet())
   const setting = createMemo(() => {
     const picked = bench.picked()
@@ -45,7 +47,7 @@ export function BigNumber() {
   const leads = () => session.holds('supervisor', 'owner')
   /** Set as asked through an adapter: the line above has just said what that applies. */
   const saidAbove = () => bench.adapter() !== undefined && scale()?.value === setting()?.value
-  const settled = () => bench.job().settled[bench.round()?.joint.id ?? '']?.[bench.pass()]
+  const settled = () => scope.planned().settled[bench.round()?.joint.id ?? '']?.[bench.pass()]
 
   return (
     <div class="big-number">
@@ -83,10 +85,10 @@ export function BigNumber() {
                 <Show when={settled()}>
                   {(value) => (
                     <>
-                      <p class="settled">{settledWords(value(), bench.words)}</p>
+                      <p class="settled">{settledWords(value(), scope.words)}</p>
                       <A
                         class="button quiet settled-why"
-                        href={settleHref(bench.job().id, bench.round()?.joint.id ?? '', bench.pass())}
+                        href={settleHref(scope.planned().id, bench.round()?.joint.id ?? '', bench.pass())}
                       >
                         What it rests on
                       </A>
@@ -137,10 +139,13 @@ export function BigNumber() {
           <p class="no-value">No published value</p>
           <Under>
             <p>
-              <strong>{whoSettles(bench.view.shop())}</strong> The maker’s information gives no torque here;
-              what is recorded before is flagged and stops the signature.
+              <strong>{whoSettles(scope.shop())}</strong> The maker’s information gives no torque here; what
+              is recorded before is flagged and stops the signature.
             </p>
-            <A class="button" href={settleHref(bench.job().id, bench.round()?.joint.id ?? '', bench.pass())}>
+            <A
+              class="button"
+              href={settleHref(scope.planned().id, bench.round()?.joint.id ?? '', bench.pass())}
+            >
               {leads() ? 'Settle it' : 'What is known of it'}
             </A>
           </Under>
@@ -170,6 +175,7 @@ function Under(props: { children: import('solid-js').JSX.Element }) {
 /** The pass's band with each reading of the round a tick, in the unit of the wrench in hand. */
 function Bar() {
   const bench = useBench()
+  const scope = useJob()
   const unit = (): TorqueUnit => {
     const wrench = bench.wrench()
     return wrench && wrench.unit !== 'deg' ? wrench.unit : 'N·m'
@@ -178,7 +184,7 @@ function Bar() {
     const round = bench.round()
     if (!round) return []
     return round.positions.flatMap((n) => {
-      const reading = standingReading(bench.job(), round.joint, n, bench.pass())
+      const reading = standingReading(scope.planned(), round.joint, n, bench.pass())
       const value = bench.band()?.kind === 'angle' ? reading?.angleDeg : reading?.torqueNm
       return value === undefined ? [] : [{ value, out: reading?.flags.includes('out_of_band') === true }]
     })

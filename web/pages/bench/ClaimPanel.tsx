@@ -1,36 +1,35 @@
 /** Claiming, with what it would hide asked first: class B and C knowingly, class A only on a supervisor's waiver. */
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
-import type { RefusalData } from '../../../shared/job/refusals'
-import { sentenceFor } from '../../../shared/job/refusals'
 import { inPlaceBefore } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { Fasteners } from '../../../shared/plan/types'
 import { positionsInWords } from '../../../shared/words'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { lacksWords } from './cautions'
-import { LeftNote } from './HandoverWords'
+import { LeftNote, useStopped } from './HandoverWords'
 
 export function ClaimPanel() {
   const bench = useBench()
+  const scope = useJob()
+  const stopped = useStopped()
   const claim = (hidesKnowingly?: boolean) => ({
     type: 'ClaimStep' as const,
     stepId: bench.step().id,
     ...(hidesKnowingly ? { hidesKnowingly } : {}),
   })
-  const refusal = createMemo(() => bench.view.may(claim()))
+  const refusal = createMemo(() => scope.may(claim()))
   const hides = () => {
     const why = refusal()
-    return why?.refused === 'asks_before_hiding'
-      ? (why.data as RefusalData['asks_before_hiding']).behind
-      : undefined
+    return why?.code === 'asks_before_hiding' ? why.data.behind : undefined
   }
   /** What it lacks tells whether it is a minute's work or an afternoon's. */
   const lacks = (behind: Fasteners): string => {
-    const joint = indexPlan(bench.job().plan).jointById.get(behind.joint)
-    const inPlace = inPlaceBefore(bench.job(), behind, bench.step()).positions
-    return joint ? lacksWords(bench.job(), joint, inPlace) : 'not proven'
+    const joint = indexPlan(scope.planned().plan).jointById.get(behind.joint)
+    const inPlace = inPlaceBefore(scope.planned(), behind, bench.step()).positions
+    return joint ? lacksWords(scope.planned(), joint, inPlace) : 'not proven'
   }
   return (
     <Show
@@ -38,8 +37,8 @@ export function ClaimPanel() {
       fallback={
         <>
           <LeftNote narrow />
-          <Button variant="main" wide class="tall" onClick={() => void bench.send(claim())}>
-            {bench.stopped() ? 'Claim it and go on' : 'Claim this step'}
+          <Button variant="main" wide class="tall" onClick={() => void scope.send(claim())}>
+            {stopped() ? 'Claim it and go on' : 'Claim this step'}
           </Button>
         </>
       }
@@ -50,16 +49,16 @@ export function ClaimPanel() {
           fallback={
             <>
               {/* The hold itself stands right above, with its clear. */}
-              <Show when={why().refused !== 'on_hold'}>
-                <p class="sentence against">{sentenceFor(why(), bench.words)}</p>
+              <Show when={why().code !== 'on_hold'}>
+                <p class="sentence against">{why().sentence}</p>
               </Show>
-              <Show when={why().refused === 'would_hide_unproven'}>
+              <Show when={why().code === 'would_hide_unproven'}>
                 <p>
                   If it must be covered now, a supervisor can accept that with a reason, on the audit page of
                   this engine. It then stands in the record as accepted, not proven.
                 </p>
               </Show>
-              <A class="button wide" href={`/jobs/${bench.job().id}/bench`}>
+              <A class="button wide" href={`/jobs/${scope.planned().id}/bench`}>
                 What else can I do here?
               </A>
             </>
@@ -78,10 +77,10 @@ export function ClaimPanel() {
                   )}
                 </For>
               </ul>
-              <Button wide class="tall" onClick={() => void bench.send(claim(true))}>
+              <Button wide class="tall" onClick={() => void scope.send(claim(true))}>
                 I know it: claim and go on
               </Button>
-              <A class="button wide" href={`/jobs/${bench.job().id}/bench`}>
+              <A class="button wide" href={`/jobs/${scope.planned().id}/bench`}>
                 Have it finished first
               </A>
               <p class="small">It is recorded that you knew.</p>

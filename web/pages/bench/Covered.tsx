@@ -6,6 +6,7 @@ import { positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headName, headsOf } from '../../drawings/heads'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { useBench } from './bench'
 import { limitWords } from './MeasurePanel'
 import { gateDone } from './stations'
@@ -13,9 +14,10 @@ import './sign.css'
 
 export function Covered(props: { view: SetView; onLook: (jointId: string, n: number) => void }) {
   const bench = useBench()
+  const scope = useJob()
   // As the job has it: without what was left out here, and with what was left out earlier and is due here.
   const joints = createMemo(() => {
-    const { jointById, stepOfJoint } = indexPlan(bench.job().plan)
+    const { jointById, stepOfJoint } = indexPlan(scope.planned().plan)
     return props.view.covers.flatMap(({ joint: id, positions }) => {
       const joint = jointById.get(id)
       const home = stepOfJoint.get(id)?.id
@@ -23,7 +25,7 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
       return joint ? [{ joint, positions, away }] : []
     })
   })
-  const state = () => stepState(bench.job(), bench.step().id)
+  const state = () => stepState(scope.planned(), bench.step().id)
   return (
     <div class="covered">
       <Index each={joints()}>
@@ -37,11 +39,11 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
             <BoltMap
               positions={part().joint.positions}
               outline={part().joint.outline}
-              heads={headsOf(bench.job(), bench.view.shop(), bench.step(), part().joint, {
+              heads={headsOf(scope.planned(), scope.shop(), bench.step(), part().joint, {
                 round: part().positions,
               })}
               label={`${part().joint.title}, as they stand`}
-              name={(head) => headName(bench.job(), part().joint, head)}
+              name={(head) => headName(scope.planned(), part().joint, head)}
               press={(n) => props.onLook(part().joint.id, n)}
               height={part().joint.positions.length > 2 ? 300 : 170}
             />
@@ -77,7 +79,7 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
           <For each={bench.step().gates}>
             {(gate) => (
               <li>
-                <strong>{gateDone(bench.job(), bench.step(), gate, bench.now()) ? 'So' : 'Open'}</strong>:{' '}
+                <strong>{gateDone(scope.planned(), bench.step(), gate, bench.now()) ? 'So' : 'Open'}</strong>:{' '}
                 {gate.text}
               </li>
             )}

@@ -2,6 +2,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import type { FastenerCondition } from '../../../shared/job/types'
 import { fastenerNow, touchedSinceSaid } from '../../../shared/job/verdicts'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { CONDITION_WORDS, fastenerHere, oddFasteners, toDeclare } from './fasteners'
@@ -11,15 +12,16 @@ import './joint.css'
 /** Before signing: new, or used before. One press for all of the round that nobody has declared. */
 export function DeclareFasteners() {
   const bench = useBench()
+  const scope = useJob()
   const asked = createMemo(() => {
     const round = bench.round()
-    return round && toDeclare(bench.job(), round)
+    return round && toDeclare(scope.planned(), round)
   })
   const place = (condition: FastenerCondition, cycle?: number) => {
     const round = bench.round()
     const open = asked()
     if (!round || !open) return
-    void bench.send({
+    void scope.send({
       type: 'PlaceFasteners',
       jointId: round.joint.id,
       positions: open.positions,
@@ -46,9 +48,10 @@ export function DeclareFasteners() {
 
 export function OddFasteners() {
   const bench = useBench()
+  const scope = useJob()
   const odd = createMemo(() => {
     const round = bench.round()
-    return round ? oddFasteners(bench.job(), round) : []
+    return round ? oddFasteners(scope.planned(), round) : []
   })
   return (
     <Show when={odd().length > 0}>
@@ -64,18 +67,19 @@ const KINDS: readonly FastenerCondition[] = ['new', 'hand_tight', 'temporary', '
 /** For one head: what stands there now, and the presses that say otherwise. */
 export function FastenerPress(props: { position: number; onDone: () => void }) {
   const bench = useBench()
+  const scope = useJob()
   const joint = () => bench.round()?.joint
   /** What was said last and still goes: once it is tightened or slackened, another of the kind may be there. */
   const now = () => {
     const one = joint()
-    return one && !touchedSinceSaid(bench.job(), one, props.position)
-      ? fastenerNow(bench.job(), one, props.position)?.condition
+    return one && !touchedSinceSaid(scope.planned(), one, props.position)
+      ? fastenerNow(scope.planned(), one, props.position)?.condition
       : undefined
   }
   const place = (condition: FastenerCondition, cycle?: number) => {
     const one = joint()
     if (!one) return
-    void bench.send({
+    void scope.send({
       type: 'PlaceFasteners',
       jointId: one.id,
       positions: [props.position],
@@ -87,7 +91,7 @@ export function FastenerPress(props: { position: number; onDone: () => void }) {
   const again = () => {
     const one = joint()
     if (one?.use.kind !== 'cycles') return undefined
-    const had = fastenerNow(bench.job(), one, props.position)?.cycle ?? 1
+    const had = fastenerNow(scope.planned(), one, props.position)?.cycle ?? 1
     return had < one.use.limit ? { cycle: had + 1, limit: one.use.limit } : undefined
   }
   return (
@@ -95,7 +99,7 @@ export function FastenerPress(props: { position: number; onDone: () => void }) {
       {(one) => (
         <section class="declare" aria-label="The fastener in this place">
           <p>
-            The {one().fastener} here: <strong>{fastenerHere(bench.job(), one(), props.position)}</strong>
+            The {one().fastener} here: <strong>{fastenerHere(scope.planned(), one(), props.position)}</strong>
           </p>
           <div class="panel-buttons">
             <For each={KINDS.filter((kind) => kind !== now())}>

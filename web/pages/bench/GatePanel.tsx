@@ -2,6 +2,7 @@
 import { createSignal, For, Match, Show, Switch } from 'solid-js'
 import { stepState } from '../../../shared/job/verdicts'
 import type { Gate } from '../../../shared/plan/types'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
@@ -24,11 +25,12 @@ export function GatePanel() {
 
 function GateRow(props: { gate: Gate }) {
   const bench = useBench()
+  const scope = useJob()
   const [counting, setCounting] = createSignal(false)
-  const answer = () => stepState(bench.job(), bench.step().id).gates[props.gate.id]
-  const met = () => gateDone(bench.job(), bench.step(), props.gate, bench.now())
+  const answer = () => stepState(scope.planned(), bench.step().id).gates[props.gate.id]
+  const met = () => gateDone(scope.planned(), bench.step(), props.gate, bench.now())
   const send = (count?: number) =>
-    void bench.send({
+    void scope.send({
       type: 'AnswerGate',
       stepId: bench.step().id,
       gateId: props.gate.id,
@@ -48,7 +50,7 @@ function GateRow(props: { gate: Gate }) {
             <p>
               <Stripe person={given().by} />{' '}
               {given().count === undefined ? 'seen' : `counted ${given().count}`},{' '}
-              {bench.words.moment(given().doneAt)}
+              {scope.words.moment(given().doneAt)}
               <Show when={!met()}>
                 <span class="against-words"> This does not agree: look again before anything is closed.</span>
               </Show>
@@ -63,7 +65,7 @@ function GateRow(props: { gate: Gate }) {
             <Button
               variant={answer() ? undefined : 'main'}
               onClick={() => send()}
-              disabled={answer()?.by === bench.me()}
+              disabled={answer()?.by === scope.me()}
             >
               {answer() ? 'Seen' : 'I have looked: it is so'}
             </Button>
@@ -91,6 +93,7 @@ function GateRow(props: { gate: Gate }) {
 /** For the gates nobody answers here: how they stand, and what they wait for. */
 function GateNote(props: { gate: Gate; met: boolean }) {
   const bench = useBench()
+  const scope = useJob()
   return (
     <Switch>
       <Match when={props.gate.kind === 'proven'}>
@@ -109,7 +112,11 @@ function GateNote(props: { gate: Gate; met: boolean }) {
         {(gate) => <PhotoPlaces gate={gate()} />}
       </Match>
       <Match when={props.gate.kind === 'cured' ? props.gate : undefined}>
-        {(gate) => <p class={props.met ? 'pencil' : 'against-words'}>{cureWords(bench, gate().steps)}</p>}
+        {(gate) => (
+          <p class={props.met ? 'pencil' : 'against-words'}>
+            {cureWords(scope.planned(), gate().steps, bench.now(), scope.words)}
+          </p>
+        )}
       </Match>
     </Switch>
   )

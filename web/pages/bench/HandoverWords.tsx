@@ -1,13 +1,23 @@
 /** The handover note, drawn from the record: what is done, where it stands, what must not be done, what was said. */
 import { createMemo, For, Show } from 'solid-js'
 import { handoverNote } from '../../../shared/job/stops'
+import { stepState } from '../../../shared/job/verdicts'
+import { useJob } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import './beside.css'
 
+/** Where the step was left, until somebody goes on with it; who was handed it sees it too. */
+export function useStopped() {
+  const bench = useBench()
+  const scope = useJob()
+  return () => stepState(scope.planned(), bench.step().id).stopped
+}
+
 export function HandoverWords() {
   const bench = useBench()
-  const note = createMemo(() => handoverNote(bench.job(), bench.step(), bench.words))
+  const scope = useJob()
+  const note = createMemo(() => handoverNote(scope.planned(), bench.step(), scope.words))
   return (
     <div class="handover">
       <Lines title="Done" lines={note().done} empty="Nothing of this step is final yet." />
@@ -20,12 +30,12 @@ export function HandoverWords() {
 
 /** What was said by hand, alone: first to be read by whoever goes on. `narrow`: only where the note is out of sight. */
 export function LeftNote(props: { narrow?: boolean }) {
-  const bench = useBench()
+  const stopped = useStopped()
   return (
-    <Show when={bench.stopped()?.note}>
+    <Show when={stopped()?.note}>
       {(note) => (
         <p class="said" classList={{ 'narrow-note': props.narrow === true }}>
-          “{note()}” <Stripe person={bench.stopped()?.by ?? ''} />
+          “{note()}” <Stripe person={stopped()?.by ?? ''} />
         </p>
       )}
     </Show>
@@ -34,13 +44,14 @@ export function LeftNote(props: { narrow?: boolean }) {
 
 /** For whoever opens a step that was left: who left it, and the note. */
 export function LeftWords() {
-  const bench = useBench()
+  const stopped = useStopped()
+  const scope = useJob()
   return (
-    <Show when={bench.stopped()}>
+    <Show when={stopped()}>
       {(left) => (
         <section class="left-here" aria-label="Where it was left">
           <h2>
-            Left here by <Stripe person={left().by} name="after" />, {bench.words.moment(left().doneAt)}
+            Left here by <Stripe person={left().by} name="after" />, {scope.words.moment(left().doneAt)}
           </h2>
           <HandoverWords />
         </section>

@@ -6,6 +6,7 @@ import { createEffect, createSignal, on, Show } from 'solid-js'
 import { numberWords } from '../../../shared/plan/order'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
@@ -17,6 +18,7 @@ import './entry.css'
 
 export function HeadAsk(props: { head: number | undefined; onClose: () => void }) {
   const bench = useBench()
+  const scope = useJob()
   const joint = () => bench.round()?.joint
   const record = () => {
     const phase = bench.phase()
@@ -48,7 +50,7 @@ export function HeadAsk(props: { head: number | undefined; onClose: () => void }
       <Show when={record()?.early}>
         {(until) => (
           <p class="sentence against">
-            The wait is over at {bench.words.moment(until())}. What you record before is flagged as too early.
+            The wait is over at {scope.words.moment(until())}. What you record before is flagged as too early.
           </p>
         )}
       </Show>
@@ -153,13 +155,14 @@ function Turned(props: SayProps & { plain: boolean; brief: boolean }) {
 
 function Indicated(props: SayProps) {
   const bench = useBench()
+  const scope = useJob()
   const [text, setText] = createSignal('')
   createEffect(on([() => props.head, bench.pass], () => setText('')))
   const value = () => (text() === '' || text() === '.' ? Number.NaN : Number(text()))
   const slip = () => {
     const wrench = bench.wrench()
     return wrench && Number.isFinite(value())
-      ? indicatedSlip(bench.view.shop(), wrench, value(), bench.band())
+      ? indicatedSlip(scope.shop(), wrench, value(), bench.band())
       : undefined
   }
   const say = (readsSo?: boolean) => {

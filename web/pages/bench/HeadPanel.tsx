@@ -2,9 +2,10 @@
 import { createMemo, For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/flags'
 import type { Reading } from '../../../shared/job/types'
-import { positionState, standingReading, stands } from '../../../shared/job/verdicts'
+import { isSigned, positionState, standingReading, stands } from '../../../shared/job/verdicts'
 import { numberWords } from '../../../shared/plan/order'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Stripe } from '../../ui/Stripe'
@@ -19,10 +20,11 @@ import './head.css'
 
 export function HeadPanel(props: { onAgain: (n: number) => void }) {
   const bench = useBench()
+  const scope = useJob()
   const n = () => bench.looked()
   const joint = () => bench.round()?.joint
   const readings = createMemo(() =>
-    (bench.job().readings[joint()?.id ?? ''] ?? []).filter((r) => r.position === n()),
+    (scope.planned().readings[joint()?.id ?? ''] ?? []).filter((r) => r.position === n()),
   )
   const label = () => joint()?.positions.find((one) => one.n === n())?.label
   const called = () => {
@@ -32,11 +34,11 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
   }
   const standing = () => {
     const one = joint()
-    return one ? standingReading(bench.job(), one, n() ?? 0, bench.pass()) : undefined
+    return one ? standingReading(scope.planned(), one, n() ?? 0, bench.pass()) : undefined
   }
   const flags = () => {
     const one = joint()
-    return one && n() !== undefined ? positionState(bench.job(), one, n() ?? 0).flags : []
+    return one && n() !== undefined ? positionState(scope.planned(), one, n() ?? 0).flags : []
   }
   const asksAngle = () => joint()?.passes[bench.pass() - 1]?.kind === 'angle'
   const slackened = () => {
@@ -46,7 +48,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
     const { passes } = joint() ?? { passes: [] }
     const pass = passes.findIndex(({ kind }) => kind !== 'slacken') + 1
     const one = joint()
-    if (one) void bench.send({ type: 'TakeReading', jointId: one.id, position: at, pass, how: 'slackened' })
+    if (one) void scope.send({ type: 'TakeReading', jointId: one.id, position: at, pass, how: 'slackened' })
     bench.look(undefined)
   }
   return (
@@ -69,7 +71,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
             )}
           </For>
           <Show when={(flags().includes('turned_again') || flags().includes('overshot')) && joint()}>
-            {(one) => <p>{interruptionWords(bench.job(), one(), bench.pass())}</p>}
+            {(one) => <p>{interruptionWords(scope.planned(), one(), bench.pass())}</p>}
           </Show>
         </div>
       </Show>
@@ -93,7 +95,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
         <Show when={readings().some(stands)}>
           <p class="small pencil">
             Taken back, this head starts again from pass 1; what it has had stays readable.
-            <Show when={bench.signed()}> Signatures on it lapse.</Show>
+            <Show when={isSigned(scope.planned(), bench.step())}> Signatures on it lapse.</Show>
           </p>
         </Show>
         <HolePress position={n() ?? 0} />
@@ -117,9 +119,10 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 function ReadingLine(props: { reading: Reading }) {
   const bench = useBench()
+  const scope = useJob()
   const sheet = () => bench.round()?.joint.passes[props.reading.pass - 1]
   const mayStrike = () =>
-    stands(props.reading) && !bench.may({ type: 'StrikeReading', readingId: props.reading.id, reason: '-' })
+    stands(props.reading) && !scope.may({ type: 'StrikeReading', readingId: props.reading.id, reason: '-' })
   return (
     <li class="reading" classList={{ void: !stands(props.reading) }}>
       <p class="reading-head">
@@ -131,7 +134,7 @@ function ReadingLine(props: { reading: Reading }) {
         <Stripe person={props.reading.by} />
         <span class="pencil">
           {props.reading.wrenchId ? `${props.reading.wrenchId}, ` : ''}
-          {bench.words.moment(props.reading.doneAt)}
+          {scope.words.moment(props.reading.doneAt)}
         </span>
       </p>
       <Show when={props.reading.flags.length > 0}>
@@ -140,21 +143,21 @@ function ReadingLine(props: { reading: Reading }) {
       <Show when={props.reading.struck}>
         {(struck) => (
           <p class="pencil">
-            Struck by {bench.words.person(struck().by)}: {struck().reason}
+            Struck by {scope.words.person(struck().by)}: {struck().reason}
           </p>
         )}
       </Show>
       <Show when={props.reading.superseded}>
         {(past) => (
           <p class="pencil">
-            Void since {bench.words.moment(past().doneAt)}: {VOID[past().because]}
+            Void since {scope.words.moment(past().doneAt)}: {VOID[past().because]}
           </p>
         )}
       </Show>
       <Show when={mayStrike()}>
         <StrikeEntry
           onStrike={(reason) =>
-            void bench.send({ type: 'StrikeReading', readingId: props.reading.id, reason })
+            void scope.send({ type: 'StrikeReading', readingId: props.reading.id, reason })
           }
         />
       </Show>

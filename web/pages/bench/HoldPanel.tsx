@@ -3,6 +3,7 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
 import { HOLD_KINDS, type HoldKind } from '../../../shared/job/types'
 import { openHolds } from '../../../shared/job/verdicts'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
@@ -14,7 +15,8 @@ import './plates.css'
 
 export function Holds() {
   const bench = useBench()
-  const holds = createMemo(() => openHolds(bench.job(), bench.step().id))
+  const scope = useJob()
+  const holds = createMemo(() => openHolds(scope.planned(), bench.step().id))
   return (
     <For each={holds()}>
       {(hold) => (
@@ -22,8 +24,8 @@ export function Holds() {
           <h2>On hold: {HOLD_WORDS[hold.kind]}</h2>
           <p>
             {hold.what}
-            {hold.expectedAt === undefined ? '' : `, expected ${bench.words.moment(hold.expectedAt)}`}.{' '}
-            <Stripe person={hold.raised.by} /> {bench.words.moment(hold.raised.doneAt)}
+            {hold.expectedAt === undefined ? '' : `, expected ${scope.words.moment(hold.expectedAt)}`}.{' '}
+            <Stripe person={hold.raised.by} /> {scope.words.moment(hold.raised.doneAt)}
           </p>
           <p class="small">The step is neither claimed nor signed before this is settled.</p>
           <Show
@@ -35,7 +37,7 @@ export function Holds() {
             <div class="panel-buttons">
               <Button
                 onClick={() =>
-                  void bench.send({ type: 'ClearHold', holdId: hold.id, how: CLEARED[hold.kind] })
+                  void scope.send({ type: 'ClearHold', holdId: hold.id, how: CLEARED[hold.kind] })
                 }
               >
                 {CLEARED[hold.kind]}: clear it
@@ -60,6 +62,7 @@ const CLEARED: Record<HoldKind, string> = {
 
 export function RaiseHold(props: { open: boolean; onClose: () => void }) {
   const bench = useBench()
+  const scope = useJob()
   const [kind, setKind] = createSignal<HoldKind>()
   const [what, setWhat] = createSignal('')
   const [day, setDay] = createSignal('')
@@ -73,7 +76,7 @@ export function RaiseHold(props: { open: boolean; onClose: () => void }) {
     const one = kind()
     if (!one || what().trim() === '') return
     const expectedAt = noonOf(day())
-    void bench.send({
+    void scope.send({
       type: 'RaiseHold',
       kind: one,
       stepIds: [bench.step().id],

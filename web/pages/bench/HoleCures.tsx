@@ -1,6 +1,7 @@
 /** Bonded inserts that still cure: their clocks beside the sealant's, and the word against tightening there before. */
 import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
 import { curesUntil } from '../../../shared/job/verdicts'
+import { useJob } from '../../job/scope'
 import { useLive } from '../../live/live'
 import { useBench } from './bench'
 import { countdown } from './sealant-words'
@@ -8,6 +9,7 @@ import './sealant.css'
 
 export function HoleCures() {
   const bench = useBench()
+  const scope = useJob()
   const { clock } = useLive()
   const [now, setNow] = createSignal(clock.now())
   const ticking = setInterval(() => setNow(clock.now()), 1000)
@@ -17,7 +19,7 @@ export function HoleCures() {
       .step()
       .joints.flatMap((joint) =>
         joint.positions.flatMap(({ n }) => {
-          const until = curesUntil(bench.job(), joint.id, n)
+          const until = curesUntil(scope.planned(), joint.id, n)
           return until > now() ? [{ n, joint, until }] : []
         }),
       )
@@ -33,14 +35,14 @@ export function HoleCures() {
                 {countdown(until - now())}
               </span>
               <span>
-                Insert in hole {n}, {joint.title}: cures until {bench.words.moment(until)}.
+                Insert in hole {n}, {joint.title}: cures until {scope.words.moment(until)}.
               </span>
             </p>
           )}
         </For>
         <Show when={curing().length > 3}>
           <p>
-            and {curing().length - 3} more, until {bench.words.moment(curing().at(-1)?.until ?? 0)}.
+            and {curing().length - 3} more, until {scope.words.moment(curing().at(-1)?.until ?? 0)}.
           </p>
         </Show>
       </section>
@@ -51,11 +53,12 @@ export function HoleCures() {
 /** Before a head is recorded whose thread is not there yet. */
 export function CuringWords(props: { head: number | undefined }) {
   const bench = useBench()
+  const scope = useJob()
   return (
     <Show when={props.head !== undefined && bench.curing(props.head)}>
       {(until) => (
         <p class="sentence against">
-          The insert in hole {props.head} cures until {bench.words.moment(until())} and holds nothing before.
+          The insert in hole {props.head} cures until {scope.words.moment(until())} and holds nothing before.
           What you record until then is flagged as too early.
         </p>
       )}

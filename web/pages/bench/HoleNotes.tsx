@@ -3,6 +3,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { rightLengths } from '../../../shared/job/hole-words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { holeView, notedHoles } from './holes'
@@ -14,9 +15,10 @@ const DRAWN = 3
 /** Holes that are not as the maker left them, and bolts of another length, each with its section. */
 export function HoleNotes() {
   const bench = useBench()
+  const scope = useJob()
   const noted = createMemo(() => {
     const round = bench.round()
-    return round ? notedHoles(bench.job(), round) : []
+    return round ? notedHoles(scope.planned(), round) : []
   })
   return (
     <Show when={noted().length > 0}>
@@ -59,9 +61,10 @@ export function HoleNotes() {
 /** In the way of the next press: a thread that is stripped, or a bolt that must not go in as it is. */
 export function HoleStop(props: { brief: boolean }) {
   const bench = useBench()
+  const scope = useJob()
   const first = createMemo(() => {
     const round = bench.round()
-    return round && notedHoles(bench.job(), round).find(({ against }) => against)
+    return round && notedHoles(scope.planned(), round).find(({ against }) => against)
   })
   return (
     <Show when={first()}>
@@ -84,9 +87,10 @@ export function HoleStop(props: { brief: boolean }) {
 /** On a head's own sheet: the hole below it. */
 export function HolePress(props: { position: number }) {
   const bench = useBench()
+  const scope = useJob()
   const view = createMemo(() => {
     const joint = bench.round()?.joint
-    return joint && holeView(bench.job(), joint, props.position)
+    return joint && holeView(scope.planned(), joint, props.position)
   })
   return (
     <section class="declare" aria-label="The hole of this place">

@@ -10,6 +10,7 @@ import { lengthHere, longPart } from '../../../shared/job/verdicts'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
@@ -40,6 +41,7 @@ export function HoleSheet() {
 
 function Hole(props: { position: number }) {
   const bench = useBench()
+  const scope = useJob()
   const joint = () => bench.round()?.joint
   const [tried, setTried] = createSignal<number>()
   const [renewing, setRenewing] = createSignal(false)
@@ -52,12 +54,12 @@ function Hole(props: { position: number }) {
   )
   const view = createMemo(() => {
     const one = joint()
-    return one && holeView(bench.job(), one, props.position, tried())
+    return one && holeView(scope.planned(), one, props.position, tried())
   })
   const drawn = () => (view()?.entry?.condition === 'stripped' ? undefined : view()?.fit)
   const say = (condition: HoleCondition) => {
     const one = joint()
-    if (one) void bench.send({ type: 'RecordHole', jointId: one.id, position: props.position, condition })
+    if (one) void scope.send({ type: 'RecordHole', jointId: one.id, position: props.position, condition })
   }
   return (
     <Show when={joint()}>
@@ -139,23 +141,24 @@ function Lengths(props: {
   onTry: (mm: number | undefined) => void
 }) {
   const bench = useBench()
+  const scope = useJob()
   const joint = () => bench.round()?.joint
   const [other, setOther] = createSignal(false)
   const [text, setText] = createSignal('')
   const offered = createMemo(() => {
     const one = joint()
-    return one ? offeredLengths(one, holeView(bench.job(), one, props.position)) : []
+    return one ? offeredLengths(one, holeView(scope.planned(), one, props.position)) : []
   })
   const here = () => {
     const one = joint()
-    return one ? lengthHere(bench.job(), one, props.position) : undefined
+    return one ? lengthHere(scope.planned(), one, props.position) : undefined
   }
-  const said = () => bench.job().fasteners[joint()?.id ?? '']?.[props.position]?.lengthMm
+  const said = () => scope.planned().fasteners[joint()?.id ?? '']?.[props.position]?.lengthMm
   const goesIn = (condition: FastenerCondition) => {
     const one = joint()
     const lengthMm = props.tried
     if (!one || lengthMm === undefined) return
-    void bench.send({
+    void scope.send({
       type: 'PlaceFasteners',
       jointId: one.id,
       positions: [props.position],
@@ -232,8 +235,9 @@ function Lengths(props: {
 /** All that was recorded of this hole, the newest first. */
 function History(props: { position: number }) {
   const bench = useBench()
+  const scope = useJob()
   const entries = createMemo(() =>
-    (bench.job().holes[bench.round()?.joint.id ?? ''] ?? [])
+    (scope.planned().holes[bench.round()?.joint.id ?? ''] ?? [])
       .filter(({ position }) => position === props.position)
       .toReversed(),
   )
@@ -247,11 +251,11 @@ function History(props: { position: number }) {
                 <span class="reading-value">{capital(holeWords(entry))}</span>
                 <Stripe person={entry.by} />
                 <span class="pencil">
-                  {bench.words.moment(entry.doneAt)}
+                  {scope.words.moment(entry.doneAt)}
                   {entry.doneBy ? `, done by ${entry.doneBy}` : ''}
                   {entry.curesUntil === undefined
                     ? ''
-                    : `, cures until ${bench.words.moment(entry.curesUntil)}`}
+                    : `, cures until ${scope.words.moment(entry.curesUntil)}`}
                 </span>
               </p>
               <Show when={entry.note}>{(note) => <p>“{note()}”</p>}</Show>

@@ -2,10 +2,10 @@
 import { createSignal, For, onMount, Show } from 'solid-js'
 import { INSERT_WORDS } from '../../../shared/job/hole-words'
 import type { AdoptedJoint } from '../../../shared/plan/types'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { NumberPad } from '../../ui/NumberPad'
-import { useBench } from './bench'
 import { type InsertEntry, insertCommand, NO_INSERT, outerThreads, usualLengths } from './holes'
 import './entry.css'
 import './plates.css'
@@ -28,7 +28,7 @@ interface InsertFormProps {
 }
 
 export function InsertForm(props: InsertFormProps) {
-  const bench = useBench()
+  const scope = useJob()
   const [entry, setEntry] = createSignal<InsertEntry>(NO_INSERT)
   const [figure, setFigure] = createSignal<Figure>('lengthMm')
   const [named, setNamed] = createSignal(false)
@@ -39,7 +39,7 @@ export function InsertForm(props: InsertFormProps) {
   const record = () => {
     const ready = command()
     if (!ready) return
-    void bench.send(ready)
+    void scope.send(ready)
     props.onDone()
   }
   const plate = (words: string, on: () => boolean, press: () => void) => (

@@ -3,6 +3,7 @@ import { createMemo, Show } from 'solid-js'
 import { standingReading } from '../../../shared/job/verdicts'
 import { BoltMap } from '../../drawings/BoltMap'
 import { type Head, headName, headsOf } from '../../drawings/heads'
+import { useJob } from '../../job/scope'
 import { BigNumber } from './BigNumber'
 import { useBench } from './bench'
 import { routeWords } from './order'
@@ -20,12 +21,13 @@ interface JointPanelProps {
 
 export function JointPanel(props: JointPanelProps) {
   const bench = useBench()
+  const scope = useJob()
   const next = () => {
     const phase = bench.phase()
     return phase.kind === 'record' ? phase.head : undefined
   }
   const heads = createMemo(() =>
-    headsOf(bench.job(), bench.view.shop(), bench.step(), props.round.joint, {
+    headsOf(scope.planned(), scope.shop(), bench.step(), props.round.joint, {
       pass: bench.pass(),
       round: props.round.positions,
       ...(next() === undefined ? {} : { next: next() }),
@@ -37,7 +39,7 @@ export function JointPanel(props: JointPanelProps) {
       bench.look(n)
       return
     }
-    const reached = standingReading(bench.job(), props.round.joint, n, bench.pass())
+    const reached = standingReading(scope.planned(), props.round.joint, n, bench.pass())
     const phase = bench.phase()
     if (reached || phase.kind === 'look' || phase.kind === 'through' || phase.kind === 'wait') bench.look(n)
     else if (!props.round.positions.includes(n)) bench.look(n)
@@ -62,7 +64,7 @@ export function JointPanel(props: JointPanelProps) {
     const route = bench.route()
     return route && (route.proposed || route.loosening) ? route : undefined
   }
-  const name = (head: Head) => headName(bench.job(), props.round.joint, head, bench.pass())
+  const name = (head: Head) => headName(scope.planned(), props.round.joint, head, bench.pass())
   return (
     <>
       <PassRow />

@@ -2,6 +2,7 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { indexPlan } from '../../../shared/plan/read'
 import { positionsInWords } from '../../../shared/words'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
@@ -13,6 +14,7 @@ const REASONS = ['In the way of a later fit', 'Part not here yet', 'Set together
 
 export function LeaveOut(props: { position: number; onDone: () => void }) {
   const bench = useBench()
+  const scope = useJob()
   const [open, setOpen] = createSignal(false)
   const [dueStepId, setDue] = createSignal('')
   const [reason, setReason] = createSignal('')
@@ -24,10 +26,12 @@ export function LeaveOut(props: { position: number; onDone: () => void }) {
     reason: reason().trim() || '-',
   })
   const later = createMemo(() => {
-    const own = joint() && indexPlan(bench.job().plan).stepOfJoint.get(joint()?.id ?? '')
-    return own ? laterSteps(bench.job(), own.id) : []
+    const own = joint() && indexPlan(scope.planned().plan).stepOfJoint.get(joint()?.id ?? '')
+    return own ? laterSteps(scope.planned(), own.id) : []
   })
-  const stopped = createMemo(() => (later().length > 0 ? bench.may(command()) : 'No later step is open.'))
+  const stopped = createMemo(() =>
+    later().length > 0 ? scope.may(command())?.sentence : 'No later step is open.',
+  )
   return (
     <Show
       when={open()}
@@ -60,7 +64,7 @@ export function LeaveOut(props: { position: number; onDone: () => void }) {
             wide
             disabled={reason().trim() === ''}
             onClick={() => {
-              void bench.send(command())
+              void scope.send(command())
               props.onDone()
             }}
           >
@@ -76,7 +80,8 @@ export function LeaveOut(props: { position: number; onDone: () => void }) {
 /** What was left out of this step, where it is due, and the way back. */
 export function LeftOutHere() {
   const bench = useBench()
-  const items = createMemo(() => leftOutOf(bench.job(), bench.step()))
+  const scope = useJob()
+  const items = createMemo(() => leftOutOf(scope.planned(), bench.step()))
   return (
     <Show when={items().length > 0}>
       <section>
@@ -96,8 +101,8 @@ export function LeftOutHere() {
                   </strong>
                   , due at {deferral.dueStepId}: {deferral.reason} <Stripe person={deferral.made.by} />
                 </p>
-                <Show when={!bench.may(back())}>
-                  <Button onClick={() => void bench.send(back())}>Fitted here after all</Button>
+                <Show when={!scope.may(back())}>
+                  <Button onClick={() => void scope.send(back())}>Fitted here after all</Button>
                 </Show>
               </div>
             )

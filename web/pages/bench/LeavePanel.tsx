@@ -2,6 +2,7 @@
 import { createSignal, For, Show } from 'solid-js'
 import { stepClass } from '../../../shared/plan/read'
 import { mayDo } from '../../../shared/shop/entitlement'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
@@ -15,6 +16,7 @@ const PRESETS = ['Called away', 'End of the day', 'Waits for a part', 'Wants a s
 
 export function LeavePanel(props: { open: boolean; onClose: () => void }) {
   const bench = useBench()
+  const scope = useJob()
   const [note, setNote] = createSignal('')
   const [giving, setGiving] = createSignal(false)
   const said = () => (note().trim() === '' ? {} : { note: note().trim() })
@@ -26,10 +28,10 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
   const add = (text: string) => setNote((now) => (now.trim() === '' ? text : `${now.trim()}. ${text}`))
   const stepId = () => bench.step().id
   const people = () =>
-    Object.values(bench.view.shop().people)
+    Object.values(scope.shop().people)
       .filter(
         (person) =>
-          person.id !== bench.me() && mayDo(person, stepClass(bench.step()), bench.job().plan.family),
+          person.id !== scope.me() && mayDo(person, stepClass(bench.step()), scope.planned().plan.family),
       )
       .sort((a, b) => a.name.localeCompare(b.name))
   return (
@@ -48,7 +50,7 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
                 variant="main"
                 class="tall"
                 onClick={() => {
-                  void bench.send({ type: 'PutDownStep', stepId: stepId(), ...said() })
+                  void scope.send({ type: 'PutDownStep', stepId: stepId(), ...said() })
                   close()
                 }}
               >
@@ -69,7 +71,7 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
                     type="button"
                     class="person"
                     onClick={() => {
-                      void bench.send({ type: 'HandOverStep', stepId: stepId(), to: person.id, ...said() })
+                      void scope.send({ type: 'HandOverStep', stepId: stepId(), to: person.id, ...said() })
                       close()
                     }}
                   >

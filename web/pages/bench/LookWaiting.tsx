@@ -1,14 +1,16 @@
 /** A look noted without the server: as soon as the link is back the page asks for the PIN that makes it a signature. */
 import { createMemo, For, Show } from 'solid-js'
 import { setViews } from '../../../shared/job/verdicts'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 
 export function LookWaiting(props: { onSecond: (setId: string) => void }) {
   const bench = useBench()
+  const scope = useJob()
   const looks = createMemo(() =>
-    setViews(bench.job(), bench.step()).flatMap(({ set, state: { look, second } }) =>
+    setViews(scope.planned(), bench.step()).flatMap(({ set, state: { look, second } }) =>
       look && !second ? [{ set, look }] : [],
     ),
   )
@@ -17,15 +19,15 @@ export function LookWaiting(props: { onSecond: (setId: string) => void }) {
       {({ set, look }) => (
         <section class="offer" aria-label="Look noted">
           <p>
-            Look noted: <Stripe person={look.personId} name="after" />, {bench.words.moment(look.doneAt)},{' '}
+            Look noted: <Stripe person={look.personId} name="after" />, {scope.words.moment(look.doneAt)},{' '}
             {set.title}.
           </p>
           <Show
-            when={bench.view.link() === 'live'}
+            when={scope.link() === 'live'}
             fallback={<p class="small">It becomes a signature with their PIN, when the signal is back.</p>}
           >
             <Button variant="main" wide onClick={() => props.onSecond(set.id)}>
-              PIN of {bench.words.person(look.personId)}: make it a signature
+              PIN of {scope.words.person(look.personId)}: make it a signature
             </Button>
           </Show>
         </section>

@@ -7,6 +7,7 @@ import type { Measurement } from '../../../shared/plan/types'
 import { unitAfter } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { NumberPad } from '../../ui/NumberPad'
@@ -33,7 +34,8 @@ export const limitWords = ({ min, max, unit }: Measurement): string =>
 /** The list: every place a row to press, its reading and whether it is inside. */
 export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spot) => void }) {
   const bench = useBench()
-  const state = () => stepState(bench.job(), bench.step().id)
+  const scope = useJob()
+  const state = () => stepState(scope.planned(), bench.step().id)
   return (
     <div class="measures">
       <For each={bench.step().measurements}>
@@ -108,12 +110,13 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
 /** The pad for one place, with what was read there before. */
 export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
   const bench = useBench()
+  const scope = useJob()
   const [text, setText] = createSignal('')
   const asked = () => bench.step().measurements.find(({ id }) => id === props.spot.measurement)
   const [instrument, setInstrument] = createSignal<string>()
   const [changing, setChanging] = createSignal(false)
   const entries = createMemo(() =>
-    stepState(bench.job(), bench.step().id).measurements.filter(
+    stepState(scope.planned(), bench.step().id).measurements.filter(
       (entry) => entry.measurementId === props.spot.measurement && entry.place === props.spot.place,
     ),
   )
@@ -125,7 +128,7 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
     const one = asked()
     const taken = value()
     if (!one || !Number.isFinite(taken)) return
-    void bench.send({
+    void scope.send({
       type: 'TakeMeasurement',
       stepId: bench.step().id,
       measurementId: one.id,
@@ -190,7 +193,8 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
 /** The number before this one: inside or not, and what it leads to. */
 function JustEntered(props: { asked: Measurement; place: string; value: number; here: boolean }) {
   const bench = useBench()
-  const state = () => stepState(bench.job(), bench.step().id)
+  const scope = useJob()
+  const state = () => stepState(scope.planned(), bench.step().id)
   const entry = () => standingMeasurement(state(), props.asked.id, props.place)
   const led = () =>
     leadsNow(state(), props.asked).filter(({ place }) => place === undefined || place === props.place)
@@ -211,10 +215,10 @@ function JustEntered(props: { asked: Measurement; place: string; value: number; 
 }
 
 function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
-  const bench = useBench()
+  const scope = useJob()
   const isVoid = () => props.entry.struck !== undefined || props.entry.superseded !== undefined
   const mayStrike = () =>
-    !isVoid() && !bench.may({ type: 'StrikeMeasurement', entryId: props.entry.id, reason: '-' })
+    !isVoid() && !scope.may({ type: 'StrikeMeasurement', entryId: props.entry.id, reason: '-' })
   return (
     <div class="reading" classList={{ void: isVoid() }}>
       <p class="reading-head">
@@ -224,7 +228,7 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
         </span>
         <Stripe person={props.entry.by} />
         <span class="pencil">
-          {props.entry.instrument}, {bench.words.moment(props.entry.doneAt)}
+          {props.entry.instrument}, {scope.words.moment(props.entry.doneAt)}
         </span>
       </p>
       <Show when={!props.entry.inBand && !isVoid()}>
@@ -240,7 +244,7 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
       <Show when={mayStrike()}>
         <StrikeEntry
           onStrike={(reason) =>
-            void bench.send({ type: 'StrikeMeasurement', entryId: props.entry.id, reason })
+            void scope.send({ type: 'StrikeMeasurement', entryId: props.entry.id, reason })
           }
         />
       </Show>

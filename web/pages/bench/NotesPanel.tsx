@@ -1,5 +1,6 @@
 /** Notes and photos of this step: what the hands saw, for whoever comes after. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
@@ -12,14 +13,15 @@ import './photos.css'
 
 export function NotesPanel() {
   const bench = useBench()
+  const scope = useJob()
   const [writing, setWriting] = createSignal(false)
   const [holding, setHolding] = createSignal(false)
   const [text, setText] = createSignal('')
-  const notes = createMemo(() => bench.job().notes.filter(({ stepId }) => stepId === bench.step().id))
-  const photos = createMemo(() => bench.job().photos.filter(({ stepId }) => stepId === bench.step().id))
+  const notes = createMemo(() => scope.planned().notes.filter(({ stepId }) => stepId === bench.step().id))
+  const photos = createMemo(() => scope.planned().photos.filter(({ stepId }) => stepId === bench.step().id))
   const add = () => {
     if (text().trim() === '') return
-    void bench.send({ type: 'AddNote', text: text().trim(), stepId: bench.step().id })
+    void scope.send({ type: 'AddNote', text: text().trim(), stepId: bench.step().id })
     setText('')
     setWriting(false)
   }
@@ -29,9 +31,9 @@ export function NotesPanel() {
         <PhotoButton
           label="Photo"
           camera
-          jobId={bench.job().id}
+          jobId={scope.planned().id}
           about={{ stepId: bench.step().id }}
-          send={bench.send}
+          send={scope.send}
         />
         <Button onClick={() => setWriting(true)}>Note</Button>
         <Button onClick={() => setHolding(true)}>Hold…</Button>
@@ -41,12 +43,12 @@ export function NotesPanel() {
           </Button>
         </Show>
       </div>
-      <PhotoNews jobId={bench.job().id} />
+      <PhotoNews jobId={scope.planned().id} />
       <For each={notes()}>
         {(note) => (
           <p class="note">
             {note.text} <Stripe person={note.by} />{' '}
-            <span class="pencil">{bench.words.moment(note.doneAt)}</span>
+            <span class="pencil">{scope.words.moment(note.doneAt)}</span>
           </p>
         )}
       </For>
@@ -68,7 +70,7 @@ export function NotesPanel() {
                 </Show>
                 <span class="small pencil">
                   {photo.place ? `${photo.place}, ` : ''}
-                  {bench.words.moment(photo.doneAt)}
+                  {scope.words.moment(photo.doneAt)}
                 </span>
               </li>
             )}

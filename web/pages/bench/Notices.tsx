@@ -2,6 +2,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/flags'
 import { numberWords } from '../../../shared/plan/order'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'
@@ -12,9 +13,10 @@ import './head.css'
 /** Readings of the round whose flags stand: what is odd, and what to do next. */
 export function OddReadings(props: { brief: boolean }) {
   const bench = useBench()
+  const scope = useJob()
   const odd = createMemo(() => {
     const round = bench.round()
-    return round ? oddReadings(bench.job(), round) : []
+    return round ? oddReadings(scope.planned(), round) : []
   })
   const round = () => bench.round()
   const called = (n: number) => {
@@ -37,7 +39,7 @@ export function OddReadings(props: { brief: boolean }) {
             )}
           </For>
           <Show when={!props.brief && first().how === 'turned' && round()}>
-            {(one) => <p>{interruptionWords(bench.job(), one().joint, first().pass)}</p>}
+            {(one) => <p>{interruptionWords(scope.planned(), one().joint, first().pass)}</p>}
           </Show>
           <div class="panel-buttons">
             <Button onClick={() => bench.look(first().position)}>
@@ -72,9 +74,9 @@ export function OddReadings(props: { brief: boolean }) {
 
 /** Entries the server refused: its sentence and what was entered, until somebody has read it. */
 export function RefusedEntries() {
-  const bench = useBench()
+  const scope = useJob()
   return (
-    <For each={bench.view.refused()}>
+    <For each={scope.refused()}>
       {(entry) => (
         <section class="stop" role="alert" aria-label="Refused">
           <p>
@@ -82,7 +84,7 @@ export function RefusedEntries() {
           </p>
           <p>You entered: {commandWords(entry.command)}.</p>
           <div class="panel-buttons">
-            <Button onClick={() => bench.view.dismiss(entry.id)}>I have read it</Button>
+            <Button onClick={() => scope.dismiss(entry.id)}>I have read it</Button>
           </div>
         </section>
       )}
@@ -92,10 +94,10 @@ export function RefusedEntries() {
 
 /** Without signal the work goes on: how much is kept here, and that nothing is lost. */
 export function Waiting(props: { brief: boolean }) {
-  const bench = useBench()
-  const count = () => bench.view.pending().length
+  const scope = useJob()
+  const count = () => scope.pending().length
   return (
-    <Show when={bench.view.link() === 'lost'}>
+    <Show when={scope.link() === 'lost'}>
       <p class="sentence" role="status">
         No signal. Go on:{' '}
         {count() === 0 ? 'entries are' : count() === 1 ? '1 entry is' : `${count()} entries are`} kept on this

@@ -1,5 +1,6 @@
 /** The stations of the step, and the passes of the round shown, as rows of plates: done, now, to come. */
 import { createEffect, createMemo, Index, on, Show } from 'solid-js'
+import { useJob } from '../../job/scope'
 import { useBench } from './bench'
 import { fastenerWords } from './cautions'
 import { DeclareFasteners } from './FastenerPanel'
@@ -54,6 +55,7 @@ const STATE_WORDS = { done: 'done', now: 'now', to_come: 'to come' } as const
 
 export function PassRow() {
   const bench = useBench()
+  const scope = useJob()
   let row: HTMLElement | undefined
   keepInView(
     () => row,
@@ -61,7 +63,7 @@ export function PassRow() {
   )
   const views = createMemo(() => {
     const round = bench.round()
-    return round ? passViews(bench.job(), round) : []
+    return round ? passViews(scope.planned(), round) : []
   })
   return (
     <div class="pass-line">

@@ -1,6 +1,7 @@
 /** A photo gate's places, what each still lacks, and the camera for it as one press. */
 import { Index, Show } from 'solid-js'
 import type { Gate } from '../../../shared/plan/types'
+import { useJob } from '../../job/scope'
 import { useLive } from '../../live/live'
 import { PhotoButton } from '../../ui/Photo'
 import { useBench } from './bench'
@@ -9,9 +10,10 @@ import './photos.css'
 
 export function PhotoPlaces(props: { gate: Extract<Gate, { kind: 'photo' }> }) {
   const bench = useBench()
+  const scope = useJob()
   const { photos } = useLive()
   const refused = () => new Set(photos.now().refused.map(({ sha256 }) => sha256))
-  const places = () => photoPlaces(bench.job(), bench.step(), props.gate, refused())
+  const places = () => photoPlaces(scope.planned(), bench.step(), props.gate, refused())
   return (
     <>
       <ul class="photo-places">
@@ -29,9 +31,9 @@ export function PhotoPlaces(props: { gate: Extract<Gate, { kind: 'photo' }> }) {
                   label={one().state === 'open' ? `Photo of ${one().place}` : 'Another'}
                   camera
                   {...(one().state === 'open' ? { variant: 'main' as const } : {})}
-                  jobId={bench.job().id}
+                  jobId={scope.planned().id}
                   about={{ stepId: bench.step().id, gateId: props.gate.id, place: one().place }}
-                  send={bench.send}
+                  send={scope.send}
                 />
               </Show>
             </li>

@@ -1,5 +1,6 @@
 /** After a stop in the middle of a pass: what the joint's own rule asks, and the press that records it. */
 import { Index, Show } from 'solid-js'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { LeftNote } from './HandoverWords'
@@ -8,6 +9,7 @@ import { routeWords } from './order'
 
 export function RestartPanel(props: { broken: BrokenOff }) {
   const bench = useBench()
+  const scope = useJob()
   const { jointId, position } = props.broken.mark
   const slackens = () => props.broken.mark.asks === 'slackened'
   return (
@@ -26,7 +28,7 @@ export function RestartPanel(props: { broken: BrokenOff }) {
             wide
             class={index === 0 ? 'tall' : undefined}
             onClick={() => {
-              void bench.send({ type: 'RestartRound', jointId, position, how: way().how })
+              void scope.send({ type: 'RestartRound', jointId, position, how: way().how })
               bench.openNext()
             }}
           >

@@ -1,18 +1,22 @@
 /** Class B and C: a whole pass in one press, with the count in its words. Class A: every head, always. */
 import { createMemo, Show } from 'solid-js'
 import { standingReading } from '../../../shared/job/verdicts'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { roundToCount } from './fasteners'
 
 export function RoundDone(props: { brief?: boolean }) {
   const bench = useBench()
+  const scope = useJob()
   const count = createMemo(() => {
     const round = bench.round()
     const phase = bench.phase()
     if (!round || round.leftOutIn !== undefined || phase.kind !== 'record' || phase.how !== 'clicked')
       return undefined
-    const open = round.positions.filter((n) => !standingReading(bench.job(), round.joint, n, bench.pass()))
+    const open = round.positions.filter(
+      (n) => !standingReading(scope.planned(), round.joint, n, bench.pass()),
+    )
     return roundToCount(round.joint, round.positions, open)
   })
   const press = () => {
@@ -20,7 +24,7 @@ export function RoundDone(props: { brief?: boolean }) {
     const wrench = bench.wrench()
     const n = count()
     if (!round || n === undefined) return
-    void bench.send({
+    void scope.send({
       type: 'CountRound',
       jointId: round.joint.id,
       pass: bench.pass(),

@@ -1,5 +1,6 @@
 /** The running sealant clock, always in sight while a bead is open; its presses are facts, by when they happened. */
 import { createMemo, createSignal, onCleanup, Show } from 'solid-js'
+import { useJob } from '../../job/scope'
 import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
@@ -10,18 +11,19 @@ const SECOND = 1000
 
 export function SealantClock() {
   const bench = useBench()
+  const scope = useJob()
   const { clock } = useLive()
   const [now, setNow] = createSignal(clock.now())
   const ticking = setInterval(() => setNow(clock.now()), SECOND)
   onCleanup(() => clearInterval(ticking))
   const view = createMemo(() => {
     // Just pressed: the fact may be a moment younger than the last tick.
-    bench.job()
-    return clockView(bench.job(), bench.step(), Math.max(now(), clock.now() - SECOND), bench.words)
+    scope.planned()
+    return clockView(scope.planned(), bench.step(), Math.max(now(), clock.now() - SECOND), scope.words)
   })
   const press = (does: 'start' | 'close') => {
     const stepId = bench.step().id
-    void bench.send(does === 'start' ? { type: 'StartSealant', stepId } : { type: 'CloseSealant', stepId })
+    void scope.send(does === 'start' ? { type: 'StartSealant', stepId } : { type: 'CloseSealant', stepId })
     setNow(clock.now())
   }
   return (

@@ -4,6 +4,7 @@
  */
 import { createEffect, createSignal, For, on, Show } from 'solid-js'
 import type { Person } from '../../../shared/shop/types'
+import { useJob } from '../../job/scope'
 import { ask, isSaid } from '../../live/http'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
@@ -22,6 +23,7 @@ interface SecondSignatureProps {
 
 export function SecondSignature(props: SecondSignatureProps) {
   const bench = useBench()
+  const scope = useJob()
   const [who, setWho] = createSignal<Person>()
   const [pin, setPin] = createSignal('')
   const [said, setSaid] = createSignal<string>()
@@ -33,14 +35,12 @@ export function SecondSignature(props: SecondSignatureProps) {
     ...(props.setId === undefined ? {} : { setId: props.setId }),
   })
   const people = () =>
-    Object.values(bench.view.shop().people)
+    Object.values(scope.shop().people)
       .map((person) => ({
         person,
-        why: bench.may(command(), {
-          id: '',
-          by: person.id,
-          sawVersion: bench.view.confirmed().version,
-        }),
+        why: scope.may(command(), {
+          grant: { id: '', by: person.id, sawVersion: scope.confirmed().version },
+        })?.sentence,
       }))
       .sort(
         (a, b) =>
@@ -51,7 +51,7 @@ export function SecondSignature(props: SecondSignatureProps) {
     on(
       () => props.setId,
       () => {
-        const person = props.looked && bench.view.shop().people[props.looked]
+        const person = props.looked && scope.shop().people[props.looked]
         if (person) setWho(person)
       },
     ),
@@ -66,25 +66,25 @@ export function SecondSignature(props: SecondSignatureProps) {
   /** Without the server nobody's PIN can be checked: the look is noted, and is no signature yet. */
   const noteLook = (personId: string) => {
     const { type: _, ...which } = command()
-    void bench.send({ type: 'NoteLook', ...which, personId })
+    void scope.send({ type: 'NoteLook', ...which, personId })
     close()
   }
   const sign = async () => {
     const person = who()
     if (!person || pin() === '' || asking()) return
     // The PIN is given for a version of the record: what is not confirmed yet has not been looked at.
-    if (bench.view.pending().length > 0) {
+    if (scope.pending().length > 0) {
       setSaid(
         'Entries of this tablet are still on their way. The second signature can follow when they have arrived.',
       )
       return
     }
     setAsking(true)
-    const sawVersion = bench.view.confirmed().version
+    const sawVersion = scope.confirmed().version
     const answer = await ask<{ grantId: string }>('/api/grants', {
       personId: person.id,
       pin: pin(),
-      jobId: bench.job().id,
+      jobId: scope.planned().id,
       stepId: bench.step().id,
       version: sawVersion,
     })
@@ -99,7 +99,7 @@ export function SecondSignature(props: SecondSignatureProps) {
       )
       return
     }
-    void bench.send(command(), { id: answer.grantId, by: person.id, sawVersion })
+    void scope.send(command(), { id: answer.grantId, by: person.id, sawVersion })
     close()
   }
   return (
@@ -159,7 +159,7 @@ export function SecondSignature(props: SecondSignatureProps) {
             <Button variant="main" wide disabled={pin().length < 4 || asking()} onClick={() => void sign()}>
               {asking() ? 'Asking…' : `Sign second as ${person().name}`}
             </Button>
-            <Show when={offline() || bench.view.link() === 'lost'}>
+            <Show when={offline() || scope.link() === 'lost'}>
               <Button variant={offline() ? 'main' : undefined} wide onClick={() => noteLook(person().id)}>
                 Note that {person().name} has looked
               </Button>

@@ -2,6 +2,7 @@
 import { createMemo, Index, Show } from 'solid-js'
 import { setViews } from '../../../shared/job/verdicts'
 import { stepClass } from '../../../shared/plan/read'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
@@ -21,7 +22,8 @@ const THROUGH = {
 
 export function SignPanel(props: SignPanelProps) {
   const bench = useBench()
-  const views = createMemo(() => setViews(bench.job(), bench.step()))
+  const scope = useJob()
+  const views = createMemo(() => setViews(scope.planned(), bench.step()))
   return (
     <ul class="sets">
       <Index each={views()}>
@@ -29,9 +31,9 @@ export function SignPanel(props: SignPanelProps) {
           const set = () => view().set
           const sign = () => ({ type: 'SignStep' as const, stepId: bench.step().id, setId: set().id })
           const second = () => ({ type: 'SecondSignStep' as const, stepId: bench.step().id, setId: set().id })
-          const stopped = createMemo(() => (view().state.first ? undefined : bench.may(sign())))
+          const stopped = createMemo(() => (view().state.first ? undefined : scope.may(sign())?.sentence))
           const mineToSecond = createMemo(
-            () => view().state.first && !view().state.second && bench.may(second()) === undefined,
+            () => view().state.first && !view().state.second && scope.may(second()) === undefined,
           )
           return (
             <li class="set" classList={{ met: view().proven }}>
@@ -39,14 +41,14 @@ export function SignPanel(props: SignPanelProps) {
               <Show when={view().state.first}>
                 {(first) => (
                   <p>
-                    <Stripe person={first().by} name="after" /> signed, {bench.words.moment(first().doneAt)}
+                    <Stripe person={first().by} name="after" /> signed, {scope.words.moment(first().doneAt)}
                   </p>
                 )}
               </Show>
               <Show when={view().state.second}>
                 {(given) => (
                   <p>
-                    <Stripe person={given().by} name="after" /> second, {bench.words.moment(given().doneAt)}
+                    <Stripe person={given().by} name="after" /> second, {scope.words.moment(given().doneAt)}
                     {THROUGH[given().through]}
                     <Show when={given().late}>
                       <span class="against-words"> Late: it was covered already.</span>
@@ -61,7 +63,7 @@ export function SignPanel(props: SignPanelProps) {
                   class="tall"
                   disabled={stopped() !== undefined}
                   aria-describedby={stopped() ? `stop-${set().id}` : undefined}
-                  onClick={() => void bench.send(sign())}
+                  onClick={() => void scope.send(sign())}
                 >
                   Sign{views().length > 1 && !set().remainder ? ` ${set().title}` : ' this step'}: it is done,
                   and I did it
@@ -76,7 +78,7 @@ export function SignPanel(props: SignPanelProps) {
                 {(look) => (
                   <p>
                     <Stripe person={look().personId} name="after" /> has looked,{' '}
-                    {bench.words.moment(look().doneAt)}: look noted, no signature before their PIN.
+                    {scope.words.moment(look().doneAt)}: look noted, no signature before their PIN.
                   </p>
                 )}
               </Show>
@@ -90,12 +92,12 @@ export function SignPanel(props: SignPanelProps) {
                   }
                 >
                   <p>You look at it with your own eyes, then:</p>
-                  <Button variant="main" wide class="tall" onClick={() => void bench.send(second())}>
+                  <Button variant="main" wide class="tall" onClick={() => void scope.send(second())}>
                     Second signature: I have looked
                   </Button>
                 </Show>
               </Show>
-              <Show when={view().state.first?.by === bench.me() && !view().state.second}>
+              <Show when={view().state.first?.by === scope.me() && !view().state.second}>
                 <OwnRecheck setId={set().id} />
               </Show>
               <Show when={bench.step().signatures === 1 && view().state.first}>
@@ -113,18 +115,19 @@ export function SignPanel(props: SignPanelProps) {
 /** The doer looking again: only where the shop allows it, and never class A. */
 function OwnRecheck(props: { setId: string }) {
   const bench = useBench()
+  const scope = useJob()
   const command = () => ({
     type: 'RecheckOwnWork' as const,
     stepId: bench.step().id,
     setId: props.setId,
   })
   const offered = () =>
-    bench.step().signatures === 2 && bench.view.shop().selfRecheck.allowed && stepClass(bench.step()) !== 'A'
-  const stopped = createMemo(() => (offered() ? bench.may(command()) : undefined))
+    bench.step().signatures === 2 && scope.shop().selfRecheck.allowed && stepClass(bench.step()) !== 'A'
+  const stopped = createMemo(() => (offered() ? scope.may(command())?.sentence : undefined))
   return (
     <Show when={offered()}>
       <Show when={!stopped()} fallback={<p class="pencil">{stopped()}</p>}>
-        <Button wide onClick={() => void bench.send(command())}>
+        <Button wide onClick={() => void scope.send(command())}>
           I have looked at my own work again
         </Button>
         <p class="small pencil">Recorded as the doer’s own second look.</p>

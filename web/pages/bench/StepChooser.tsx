@@ -4,35 +4,24 @@
  */
 import { A, useNavigate } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
-import type { PlannedJob } from '../../../shared/job/context'
-import { sentenceFor } from '../../../shared/job/refusals'
+import { useJob } from '../../job/scope'
 import { useMoment } from '../../live/clock-moment'
-import type { JobView } from '../../live/job'
-import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { Stripe } from '../../ui/Stripe'
 import { choiceFor, type StepRow } from './choose'
 import './choose.css'
 
-export function StepChooser(props: { view: JobView; job: PlannedJob }) {
-  const { session, clock } = useLive()
-  const moment = useMoment(() => props.job, clock.now)
+export function StepChooser() {
+  const scope = useJob()
+  const moment = useMoment(scope.job, scope.now)
   const choice = createMemo(() =>
-    choiceFor(
-      props.job,
-      session.person()?.id ?? '',
-      (command) => {
-        const refusal = props.view.may(command)
-        return refusal && sentenceFor(refusal, session.words)
-      },
-      moment(),
-    ),
+    choiceFor(scope.planned(), scope.me() ?? '', (command) => scope.may(command)?.sentence, moment()),
   )
   const navigate = useNavigate()
-  const hrefOf = (stepId: string) => `/jobs/${props.job.id}/bench/${stepId}`
+  const hrefOf = (stepId: string) => `/jobs/${scope.planned().id}/bench/${stepId}`
   const claim = (stepId: string) => {
-    void props.view.send({ type: 'ClaimStep', stepId })
+    void scope.send({ type: 'ClaimStep', stepId })
     navigate(hrefOf(stepId))
   }
   const nothing = () => choice().mine.length + choice().second.length + choice().ready.length === 0
@@ -40,12 +29,13 @@ export function StepChooser(props: { view: JobView; job: PlannedJob }) {
     <div class="bench-page">
       <div class="page bench-choose">
         <header class="bench-head">
-          <span class="stencil bench-number">{props.job.number}</span>
+          <span class="stencil bench-number">{scope.planned().number}</span>
           <div>
             <h1>What can I do here?</h1>
             <p class="pencil">
-              {props.job.engine.model}, {props.job.engine.serial} · plan edition {props.job.plan.edition}
-              {props.job.plan.invented ? ' · values are invented' : ''}
+              {scope.planned().engine.model}, {scope.planned().engine.serial} · plan edition{' '}
+              {scope.planned().plan.edition}
+              {scope.planned().plan.invented ? ' · values are invented' : ''}
             </p>
           </div>
         </header>
@@ -57,15 +47,15 @@ export function StepChooser(props: { view: JobView; job: PlannedJob }) {
             </p>
           </EmptyState>
         </Show>
-        <Rows title="Yours" rows={choice().mine} job={props.job} main />
-        <Rows title="Waits for your second look" rows={choice().second} job={props.job} main />
-        <Rows title="Ready for you" rows={choice().ready} job={props.job} main claim={claim} />
-        <Rows title="With others, or signed once" rows={choice().others} job={props.job} />
-        <Rows title="Not ready, or not yours" rows={choice().notReady} job={props.job} />
+        <Rows title="Yours" rows={choice().mine} main />
+        <Rows title="Waits for your second look" rows={choice().second} main />
+        <Rows title="Ready for you" rows={choice().ready} main claim={claim} />
+        <Rows title="With others, or signed once" rows={choice().others} />
+        <Rows title="Not ready, or not yours" rows={choice().notReady} />
         <Show when={choice().done.length > 0}>
           <details>
             <summary>Done: {choice().done.length} steps</summary>
-            <Rows title="" rows={choice().done} job={props.job} />
+            <Rows title="" rows={choice().done} />
           </details>
         </Show>
       </div>
@@ -76,12 +66,12 @@ export function StepChooser(props: { view: JobView; job: PlannedJob }) {
 interface RowsProps {
   title: string
   rows: readonly StepRow[]
-  job: PlannedJob
   main?: boolean
   claim?(stepId: string): void
 }
 
 function Rows(props: RowsProps) {
+  const scope = useJob()
   return (
     <Show when={props.rows.length > 0}>
       <section>
@@ -95,7 +85,7 @@ function Rows(props: RowsProps) {
                 <A
                   class="bench-step"
                   classList={{ main: props.main }}
-                  href={`/jobs/${props.job.id}/bench/${row.step.id}`}
+                  href={`/jobs/${scope.job().id}/bench/${row.step.id}`}
                 >
                   <span class="bench-step-id">{row.step.id}</span>
                   <span class="bench-step-words">

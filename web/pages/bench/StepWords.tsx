@@ -1,15 +1,19 @@
 /** Beside the work: what not to do yet, cautions, stop here, and what the step needs on the bench. */
 import { createMemo, For, Show } from 'solid-js'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { interruptionWords, markerWords, notYet, sealantWords, stopWords } from './cautions'
+import { useStopped } from './HandoverWords'
 import './beside.css'
 import './stop.css'
 
 export function NotYetWords() {
   const bench = useBench()
+  const scope = useJob()
   // Where it was left, the note beside it says the same.
-  const items = createMemo(() => (bench.stopped() ? [] : notYet(bench.job(), bench.step())))
+  const stopped = useStopped()
+  const items = createMemo(() => (stopped() ? [] : notYet(scope.planned(), bench.step())))
   return (
     <For each={items()}>
       {(item) => (
@@ -38,12 +42,13 @@ export function Cautions() {
 /** One touch; what it means stands beside it in `StopWords`, before it is pressed. */
 export function StopHere(props: { onMore: () => void }) {
   const bench = useBench()
+  const scope = useJob()
   return (
     <div class="stop-here">
       <Button
         wide
         class="tall"
-        onClick={() => void bench.send({ type: 'PutDownStep', stepId: bench.step().id })}
+        onClick={() => void scope.send({ type: 'PutDownStep', stepId: bench.step().id })}
       >
         Stop here
       </Button>
@@ -56,11 +61,12 @@ export function StopHere(props: { onMore: () => void }) {
 
 export function StopWords() {
   const bench = useBench()
-  const markers = createMemo(() => markerWords(bench.job(), bench.step()))
+  const scope = useJob()
+  const markers = createMemo(() => markerWords(scope.planned(), bench.step()))
   return (
     <section>
       <h2>If you stop here</h2>
-      <For each={stopWords(bench.job(), bench.step(), bench.round()?.joint, bench.pass())}>
+      <For each={stopWords(scope.planned(), bench.step(), bench.round()?.joint, bench.pass())}>
         {(words) => <p>{words}</p>}
       </For>
       <For each={markers()}>{(words) => <p class="marker">{words}</p>}</For>
@@ -70,6 +76,7 @@ export function StopWords() {
 
 export function OnTheBench() {
   const bench = useBench()
+  const scope = useJob()
   const step = () => bench.step()
   const joint = () => bench.round()?.joint
   return (
@@ -107,13 +114,13 @@ export function OnTheBench() {
         {(one) => (
           <section>
             <h2>If it is broken off</h2>
-            <p>{interruptionWords(bench.job(), one(), bench.pass())}</p>
+            <p>{interruptionWords(scope.planned(), one(), bench.pass())}</p>
           </section>
         )}
       </Show>
       <p class="small pencil">
-        {bench.job().plan.title}, edition {bench.job().plan.edition}.
-        {bench.job().plan.invented ? ' Values are invented: never use them on a real engine.' : ''} The
+        {scope.planned().plan.title}, edition {scope.planned().plan.edition}.
+        {scope.planned().plan.invented ? ' Values are invented: never use them on a real engine.' : ''} The
         maker’s current information governs.
       </p>
     </div>

@@ -1,6 +1,7 @@
 /** The crib for this pass, best first: what to set on each, whether it can do the joint, and what speaks against it. */
 import { Index, Show } from 'solid-js'
 import { againstWrench } from '../../../shared/wrench'
+import { useJob } from '../../job/scope'
 import { Dialog } from '../../ui/Dialog'
 import { useBench } from './bench'
 import { rangeWords, roomWords, settingWords } from './wrench'
@@ -10,10 +11,11 @@ const DAY_MS = 24 * 3_600_000
 
 export function WrenchPicker(props: { open: boolean; onClose: () => void; onTaken: () => void }) {
   const bench = useBench()
+  const scope = useJob()
   const due = (at: number | undefined) => {
     if (at === undefined) return 'no check date'
     const days = Math.floor((at - bench.now()) / DAY_MS)
-    return days < 0 ? `check was due ${bench.words.moment(at)}` : `in date, ${days} days left`
+    return days < 0 ? `check was due ${scope.words.moment(at)}` : `in date, ${days} days left`
   }
   return (
     <Dialog open={props.open} title="Which wrench is in your hand?" onClose={props.onClose} broad>

@@ -3,14 +3,11 @@
  * which head is being looked at. Everything about the engine comes from the job; nothing here outlives the page.
  */
 import { createContext, createEffect, createMemo, createSignal, on, useContext } from 'solid-js'
-import type { PlannedJob } from '../../../shared/job/context'
-import { sentenceFor } from '../../../shared/job/refusals'
-import type { Adapter, JobCommand, ReadingHow } from '../../../shared/job/types'
-import { bandFor, curesUntil, isSigned, stepState } from '../../../shared/job/verdicts'
+import type { Adapter, ReadingHow } from '../../../shared/job/types'
+import { bandFor, curesUntil, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
-import type { Words } from '../../../shared/words'
-import type { Grant, JobView } from '../../live/job'
+import type { JobScope } from '../../job/scope'
 import { adapterNow, sameAdapter } from './adapter'
 import { routeOf } from './order'
 import { phaseOf } from './phase'
@@ -18,18 +15,18 @@ import { firstStation, type Station, stationsOf } from './stations'
 import { loosens, nextPlace, type Place, type Round, sheetFor } from './work'
 import { proposedWrench, scaleInForce, wrenchChoices, wrenchInHand } from './wrench'
 
-export interface BenchAsked {
-  view: JobView
-  job: () => PlannedJob
+interface BenchProps {
+  scope: JobScope
   step: () => AdoptedStep
-  me: () => string
-  words: Words
+  /** Ticks, so that waits end while the page stands open. */
   now: () => number
 }
 
 export type Bench = ReturnType<typeof createBench>
 
-export function createBench({ view, job, step, me, words, now }: BenchAsked) {
+export function createBench({ scope, step, now }: BenchProps) {
+  const job = scope.planned
+  const me = () => scope.me() ?? ''
   const stations = createMemo(() => stationsOf(job(), step(), now()))
   const opened = nextPlace(job(), step())
   const [stationKey, setStationKey] = createSignal(opened?.round ?? firstStation(stations()))
@@ -73,7 +70,7 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
 
   const ranked = (fitted?: Adapter) => {
     const asked = sheet()
-    return asked ? wrenchChoices(view.shop(), asked, now(), { band: band(), adapter: fitted }) : []
+    return asked ? wrenchChoices(scope.shop(), asked, now(), { band: band(), adapter: fitted }) : []
   }
   const bare = createMemo(() => ranked())
   const wrench = createMemo((): Wrench | undefined => {
@@ -133,18 +130,13 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
   createEffect(on([() => claim()?.by, () => claim()?.doneAt], () => setSaid({}), { defer: true }))
   const waiting = createMemo(() => {
     const one = round()
-    const positions = view
+    const positions = scope
       .pending()
       .flatMap(({ command }) =>
         command.type === 'TakeReading' && command.jointId === one?.joint.id ? [command.position] : [],
       )
     return new Set(positions)
   })
-
-  const may = (command: JobCommand, grant?: Grant): string | undefined => {
-    const refusal = view.may(command, grant)
-    return refusal && sentenceFor(refusal, words)
-  }
 
   function go(place: Place): void {
     setPasses((all) => ({ ...all, [place.round]: place.pass }))
@@ -157,7 +149,7 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     const one = round()
     if (!one) return
     const inHand = how === 'slackened' ? undefined : wrench()
-    void view.send({
+    void scope.send({
       type: 'TakeReading',
       jointId: one.joint.id,
       position,
@@ -174,7 +166,7 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     if (!one || !inHand) return
     setAgain(undefined)
     const on = adapter()
-    void view.send({
+    void scope.send({
       type: 'EnterScale',
       jointId: one.joint.id,
       pass: pass(),
@@ -192,14 +184,8 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
   }
 
   return {
-    view,
-    job,
     step,
-    me,
-    words,
     now,
-    may,
-    send: view.send,
     stations,
     station,
     goTo: (key: string) => {
@@ -249,9 +235,6 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
     sayMeant: (scaleId: string) => setMeant((all) => new Set([...all, scaleId])),
     /** Goes on although the rule after a stop was not followed: what is recorded then is flagged. */
     goOnWithout: (jointId: string) => setWithout((all) => new Set([...all, jointId])),
-    claim,
-    /** Where it was left, until somebody goes on with it; who was handed it sees it too. */
-    stopped: () => stepState(job(), step().id).stopped,
     /** To what comes next in this round, after it begins again. */
     openNext: () => {
       const one = round()
@@ -259,7 +242,6 @@ export function createBench({ view, job, step, me, words, now }: BenchAsked) {
       if (next) go(next)
     },
     mine: () => claim()?.by === me(),
-    signed: () => isSigned(job(), step()),
     waiting,
     /** The head whose readings are open. */
     looked,

@@ -2,11 +2,11 @@
 // First: the panels' own sheets come after what they share.
 import './bench.css'
 import { A, useParams } from '@solidjs/router'
-import { createEffect, createMemo, Match, Show, Switch } from 'solid-js'
-import type { PlannedJob } from '../../../shared/job/context'
+import { createMemo, Match, Show, Switch } from 'solid-js'
 import { indexPlan } from '../../../shared/plan/read'
 import { usePageTitle } from '../../frame/title'
-import { useJob } from '../../live/job'
+import { JobProvider } from '../../job/JobProvider'
+import { useJob } from '../../job/scope'
 import { EmptyState } from '../../ui/EmptyState'
 import { BenchPage } from './BenchPage'
 import { StepChooser } from './StepChooser'
@@ -15,53 +15,47 @@ export default function Bench() {
   const params = useParams<{ id: string; stepId?: string }>()
   return (
     <Show when={params.id} keyed>
-      {(id) => <OneJob id={id} stepId={params.stepId} />}
+      {(id) => (
+        <JobProvider jobId={id} place="bench">
+          <BenchOrChooser stepId={params.stepId} />
+        </JobProvider>
+      )}
     </Show>
   )
 }
 
-function OneJob(props: { id: string; stepId: string | undefined }) {
-  const view = useJob(props.id)
-  createEffect(() => view.at('bench'))
-  const job = createMemo(() => (view.job().plan ? (view.job() as PlannedJob) : undefined))
+function BenchOrChooser(props: { stepId: string | undefined }) {
+  const scope = useJob()
   const step = createMemo(() => {
-    const { plan } = view.job()
+    const { plan } = scope.job()
     return plan && props.stepId ? indexPlan(plan).stepById.get(props.stepId) : undefined
   })
-  usePageTitle(() => `${view.job().number || 'Bench'}${step() ? ` ${step()?.title}` : ' bench'}`)
+  usePageTitle(() => `${scope.job().number} ${step()?.title ?? 'bench'}`)
   return (
-    <Switch fallback={<p class="page pencil">{view.problem() ?? 'Opening the bench…'}</p>}>
-      <Match when={view.known() && !job()}>
+    <Switch fallback={<StepChooser />}>
+      <Match when={!scope.job().plan}>
         <div class="page">
           <EmptyState title="No build plan yet.">
-            <p>The steps stand here once a supervisor has chosen a plan for {view.job().number}.</p>
-            <A class="button" href={`/jobs/${props.id}`}>
+            <p>The steps stand here once a supervisor has chosen a plan for {scope.job().number}.</p>
+            <A class="button" href={`/jobs/${scope.job().id}`}>
               To the engine
             </A>
           </EmptyState>
         </div>
       </Match>
-      <Match when={job() && props.stepId && !step()}>
+      <Match when={props.stepId && !step()}>
         <div class="page">
           <EmptyState title={`The plan has no step ${props.stepId}.`}>
-            <A class="button" href={`/jobs/${props.id}/bench`}>
-              All steps of {view.job().number}
+            <A class="button" href={`/jobs/${scope.job().id}/bench`}>
+              All steps of {scope.job().number}
             </A>
           </EmptyState>
         </div>
       </Match>
-      <Match when={job() && step()}>
+      <Match when={step()}>
         <Show when={step()?.id} keyed>
-          <BenchPage
-            view={view}
-            job={job() as PlannedJob}
-            step={step() as NonNullable<ReturnType<typeof step>>}
-          />
+          <BenchPage step={step() as NonNullable<ReturnType<typeof step>>} />
         </Show>
-      </Match>
-      {/* Not the Match's own accessor: it may not be read any more while the way to a step is being taken. */}
-      <Match when={job()}>
-        <StepChooser view={view} job={job() as PlannedJob} />
       </Match>
     </Switch>
   )

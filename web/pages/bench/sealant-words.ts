@@ -71,16 +71,13 @@ function waits(step: AdoptedStep): string {
 }
 
 /** For a gate that asks for cured sealant: each step's clock. */
-export function cureWords(
-  { job, now, words }: { job: () => PlannedJob; now: () => number; words: Words },
-  stepIds: readonly string[],
-): string {
-  const { stepById } = indexPlan(job().plan)
+export function cureWords(job: PlannedJob, stepIds: readonly string[], now: number, words: Words): string {
+  const { stepById } = indexPlan(job.plan)
   return stepIds
     .flatMap((id) => {
       const step = stepById.get(id)
       if (!step?.sealant) return []
-      const { state, line } = clockView(job(), step, now(), words)
+      const { state, line } = clockView(job, step, now, words)
       return [`${id} ${step.title}: ${state === 'not_started' ? 'no bead recorded yet.' : line}`]
     })
     .join(' ')

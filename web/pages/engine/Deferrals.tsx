@@ -2,21 +2,21 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { JobCommand } from '../../../shared/job/types'
 import { format } from '../../format'
+import { CommandDialog } from '../../job/CommandDialog'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
 import { goTo } from './bring-up'
-import { planned, useDesk } from './desk'
-import { OfficeForm } from './OfficeForm'
 import { useForms } from './office'
 import { deferralViews } from './office-view'
 import { useNow } from './use-now'
 
 export function Deferrals() {
-  const desk = useDesk()
+  const scope = useJob()
   const open = useForms()
   const now = useNow(60_000)
-  const views = createMemo(() => deferralViews(planned(desk)))
+  const views = createMemo(() => deferralViews(scope.planned()))
   return (
     <section aria-labelledby="deferrals-head">
       <header>
@@ -46,7 +46,7 @@ export function Deferrals() {
                 </Show>
               </p>
               <p class="pencil small">
-                {view.reason} <Stripe person={view.by} /> {desk.words.moment(view.since)}
+                {view.reason} <Stripe person={view.by} /> {scope.words.moment(view.since)}
               </p>
               <Show when={!view.closed}>
                 <div class="office-do">
@@ -64,15 +64,15 @@ export function Deferrals() {
 }
 
 export function Withdraw(props: { deferralId: string; onClose(): void }) {
-  const desk = useDesk()
-  const view = () => deferralViews(planned(desk)).find(({ id }) => id === props.deferralId)
+  const scope = useJob()
+  const view = () => deferralViews(scope.planned()).find(({ id }) => id === props.deferralId)
   const [reason, setReason] = createSignal('')
   const withdraw = (): JobCommand | string =>
     reason().trim()
       ? { type: 'WithdrawDeferral', deferralId: props.deferralId, reason: reason().trim() }
       : 'Say why it is done in its place after all.'
   return (
-    <OfficeForm
+    <CommandDialog
       title="Not left out after all"
       submitLabel="Withdraw it"
       command={withdraw}
@@ -84,6 +84,6 @@ export function Withdraw(props: { deferralId: string; onClose(): void }) {
       <div class="whole">
         <Field label="Reason" value={reason()} onValue={setReason} required maxLength={300} />
       </div>
-    </OfficeForm>
+    </CommandDialog>
   )
 }

@@ -3,15 +3,15 @@ import { A } from '@solidjs/router'
 import { createMemo, For, type JSX, Show } from 'solid-js'
 import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
+import { useJob } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
-import { useDesk } from './desk'
 import { releaseStates } from './office-view'
 import { PromiseLine } from './Promise'
 
 export function EngineHead(props: { here: readonly Here[] }) {
-  const desk = useDesk()
-  const job = () => desk.job()
-  const states = createMemo(() => releaseStates(job(), desk.words))
+  const scope = useJob()
+  const job = () => scope.job()
+  const states = createMemo(() => releaseStates(job(), scope.words))
   const released = () => reasonFor(job()).code === 'released'
   return (
     <header class="engine-head">

@@ -2,22 +2,22 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
 import { HOLD_KINDS, type Hold, type HoldKind, type JobCommand } from '../../../shared/job/types'
+import { CommandDialog } from '../../job/CommandDialog'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
-import { useDesk } from './desk'
-import { OfficeForm } from './OfficeForm'
 import { localOf, momentOf, useForms } from './office'
 import { clearedLabel, openHoldViews } from './office-view'
 import { StepTicks } from './StepTicks'
 import { useNow } from './use-now'
 
 export function Holds() {
-  const desk = useDesk()
+  const scope = useJob()
   const open = useForms()
   const now = useNow(60_000)
-  const views = createMemo(() => openHoldViews(desk.job(), now(), desk.words))
-  const cleared = () => desk.job().holds.length - views().length
+  const views = createMemo(() => openHoldViews(scope.job(), now(), scope.words))
+  const cleared = () => scope.job().holds.length - views().length
   return (
     <section aria-labelledby="holds-head">
       <header>
@@ -44,7 +44,8 @@ export function Holds() {
                 <span class="pencil">, holds {view.hold.stepIds.join(', ')}</span>
               </p>
               <p class="pencil small">
-                raised by <Stripe person={view.hold.raised.by} /> {desk.words.moment(view.hold.raised.doneAt)}
+                raised by <Stripe person={view.hold.raised.by} />{' '}
+                {scope.words.moment(view.hold.raised.doneAt)}
               </p>
               <div class="office-do">
                 <Button variant="quiet" onClick={() => open({ form: 'change', holdId: view.hold.id })}>
@@ -93,7 +94,7 @@ export function RaiseHold(props: { stepIds: string[]; onClose(): void }) {
     }
   }
   return (
-    <OfficeForm title="Raise a hold" submitLabel="Raise the hold" command={raise} onClose={props.onClose}>
+    <CommandDialog title="Raise a hold" submitLabel="Raise the hold" command={raise} onClose={props.onClose}>
       <fieldset class="kinds whole">
         <legend>It waits for</legend>
         <For each={HOLD_KINDS}>
@@ -117,15 +118,15 @@ export function RaiseHold(props: { stepIds: string[]; onClose(): void }) {
         />
       </div>
       <StepTicks chosen={stepIds()} onChosen={setStepIds} />
-    </OfficeForm>
+    </CommandDialog>
   )
 }
 
 const holdOf = (holds: readonly Hold[], id: string) => holds.find((hold) => hold.id === id)
 
 export function ChangeHold(props: { holdId: string; onClose(): void }) {
-  const desk = useDesk()
-  const hold = holdOf(desk.job().holds, props.holdId)
+  const scope = useJob()
+  const hold = holdOf(scope.job().holds, props.holdId)
   const [what, setWhat] = createSignal(hold?.what ?? '')
   const [expected, setExpected] = createSignal(localOf(hold?.expectedAt))
   const change = (): JobCommand | string => {
@@ -134,7 +135,7 @@ export function ChangeHold(props: { holdId: string; onClose(): void }) {
     return { type: 'ChangeHold', holdId: props.holdId, what: what().trim(), expectedAt }
   }
   return (
-    <OfficeForm title="Change the hold" submitLabel="Change it" command={change} onClose={props.onClose}>
+    <CommandDialog title="Change the hold" submitLabel="Change it" command={change} onClose={props.onClose}>
       <div class="whole">
         <Field label="What it waits for" value={what()} onValue={setWhat} required maxLength={300} />
       </div>
@@ -146,32 +147,32 @@ export function ChangeHold(props: { holdId: string; onClose(): void }) {
           onValue={setExpected}
         />
       </div>
-    </OfficeForm>
+    </CommandDialog>
   )
 }
 
 export function ClearHold(props: { holdId: string; onClose(): void }) {
-  const desk = useDesk()
-  const hold = holdOf(desk.job().holds, props.holdId)
+  const scope = useJob()
+  const hold = holdOf(scope.job().holds, props.holdId)
   const [how, setHow] = createSignal('')
   const clear = (): JobCommand | string =>
     how().trim()
       ? { type: 'ClearHold', holdId: props.holdId, how: how().trim() }
       : 'Say how it was settled: what came, who answered, what was done.'
   return (
-    <OfficeForm title="Clear the hold" submitLabel="Clear it" command={clear} onClose={props.onClose}>
+    <CommandDialog title="Clear the hold" submitLabel="Clear it" command={clear} onClose={props.onClose}>
       <p>
         {hold?.what}. It holds {hold?.stepIds.join(', ')}.
       </p>
       <div class="whole">
         <Field
-          label={clearedLabel(desk.job(), props.holdId)}
+          label={clearedLabel(scope.job(), props.holdId)}
           value={how()}
           onValue={setHow}
           required
           maxLength={300}
         />
       </div>
-    </OfficeForm>
+    </CommandDialog>
   )
 }

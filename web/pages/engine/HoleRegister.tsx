@@ -4,9 +4,9 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { rightLengths } from '../../../shared/job/hole-words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
-import { planned, useDesk } from './desk'
 import { entryWords, type HoleRow, holeRows } from './hole-rows'
 import './hole-register.css'
 
@@ -14,8 +14,8 @@ import './hole-register.css'
 const DRAWN = 4
 
 export function HoleRegister() {
-  const desk = useDesk()
-  const rows = createMemo(() => holeRows(planned(desk)))
+  const scope = useJob()
+  const rows = createMemo(() => holeRows(scope.planned()))
   const joints = createMemo(() => [...new Set(rows().map(({ joint }) => joint.id))])
   return (
     <section class="hole-register" aria-labelledby="holes-head">
@@ -53,7 +53,7 @@ export function HoleRegister() {
 }
 
 function Place(props: { row: HoleRow; drawn: boolean }) {
-  const desk = useDesk()
+  const scope = useJob()
   const [asked, setAsked] = createSignal<boolean>()
   const section = () => (props.row.entry?.condition === 'stripped' ? undefined : props.row.fit)
   const shown = () => asked() ?? props.drawn
@@ -69,11 +69,11 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
             {(entry, index) => (
               <li classList={{ past: index() > 0 }}>
                 <p>
-                  <strong>{capital(entryWords(entry, desk.words))}</strong>
+                  <strong>{capital(entryWords(entry, scope.words))}</strong>
                 </p>
                 <Show when={entry.note}>{(note) => <p>“{note()}”</p>}</Show>
                 <p class="pencil by-line">
-                  <Stripe person={entry.by} name="after" /> {desk.words.moment(entry.doneAt)}
+                  <Stripe person={entry.by} name="after" /> {scope.words.moment(entry.doneAt)}
                 </p>
               </li>
             )}
@@ -84,7 +84,7 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
         </Show>
         <Show when={props.row.against && section()}>{(fit) => <p>{rightLengths(fit().fit)}</p>}</Show>
         <p class="hole-ways">
-          <A class="button quiet" href={`/jobs/${desk.job().id}/bench/${props.row.stepId}`}>
+          <A class="button quiet" href={`/jobs/${scope.job().id}/bench/${props.row.stepId}`}>
             To the bench<span class="unseen"> of {props.row.stepId}</span>
           </A>
           <Show when={!props.drawn && section()}>

@@ -3,13 +3,13 @@ import { createSignal, For, Show } from 'solid-js'
 import type { Deferred, JobCommand } from '../../../shared/job/types'
 import { isSigned } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { CommandDialog } from '../../job/CommandDialog'
+import { useJob } from '../../job/scope'
 import { Field } from '../../ui/Field'
-import { planned, useDesk } from './desk'
-import { OfficeForm } from './OfficeForm'
 
 export function LeaveOut(props: { stepId: string | undefined; onClose(): void }) {
-  const desk = useDesk()
-  const steps = () => planned(desk).plan.steps.filter((step) => !isSigned(planned(desk), step))
+  const scope = useJob()
+  const steps = () => scope.planned().plan.steps.filter((step) => !isSigned(scope.planned(), step))
   const [stepId, setStepId] = createSignal(props.stepId ?? steps()[0]?.id ?? '')
   /** Empty: the whole step. */
   const [jointId, setJointId] = createSignal('')
@@ -19,9 +19,9 @@ export function LeaveOut(props: { stepId: string | undefined; onClose(): void })
   const step = (): AdoptedStep | undefined => steps().find(({ id }) => id === stepId())
   const joint = () => step()?.joints.find(({ id }) => id === jointId())
   const later = () => {
-    const all = planned(desk).plan.steps
+    const all = scope.planned().plan.steps
     const after = all.findIndex(({ id }) => id === stepId())
-    return all.slice(after + 1).filter((one) => !isSigned(planned(desk), one))
+    return all.slice(after + 1).filter((one) => !isSigned(scope.planned(), one))
   }
   const leave = (): JobCommand | string => {
     const one = joint()
@@ -34,7 +34,7 @@ export function LeaveOut(props: { stepId: string | undefined; onClose(): void })
     return { type: 'Defer', what, dueStepId: dueStepId(), reason: reason().trim() }
   }
   return (
-    <OfficeForm
+    <CommandDialog
       title="Leave out, due later"
       submitLabel="Leave it out"
       command={leave}
@@ -103,7 +103,7 @@ export function LeaveOut(props: { stepId: string | undefined; onClose(): void })
       <div class="whole">
         <Field label="Reason" value={reason()} onValue={setReason} required maxLength={300} />
       </div>
-    </OfficeForm>
+    </CommandDialog>
   )
 }
 

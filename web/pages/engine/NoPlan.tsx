@@ -1,26 +1,26 @@
 /** An engine without a plan: what is missing, who can give it, and, for those who may, the library to choose from. */
 import { createMemo, createSignal, For, onMount, Show } from 'solid-js'
 import type { Plan } from '../../../shared/plan/types'
+import { useJob } from '../../job/scope'
 import { ask, isSaid } from '../../live/http'
 import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
-import { useDesk } from './desk'
 import { Invented } from './EngineHead'
 import { latestPlans, libraryWords } from './library'
 
 export function NoPlan() {
-  const desk = useDesk()
+  const scope = useJob()
   const live = useLive()
   const [asked, setAsked] = createSignal<string>()
   const [said, setSaid] = createSignal<string>()
-  const plans = createMemo(() => latestPlans(desk.shop().plans))
+  const plans = createMemo(() => latestPlans(scope.shop().plans))
   const mayChoose = () => live.session.holds('supervisor', 'owner')
 
   const adopt = async (plan: Plan) => {
     setAsked(plan.id)
     setSaid(undefined)
-    const answer = await live.sendAndWait(desk.job().id, {
+    const answer = await live.sendAndWait(scope.job().id, {
       type: 'AdoptPlan',
       planId: plan.id,
       edition: plan.edition,

@@ -1,28 +1,27 @@
 /** Notes on the engine or on a step, newest first; whoever writes one stands beside it. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Sentence } from '../../ui/Sentence'
 import { Stripe } from '../../ui/Stripe'
-import { planned, useDesk } from './desk'
-import { sayOrHear } from './office'
 import { notesOf } from './office-view'
 
 const FIRST = 5
 
 export function Notes() {
-  const desk = useDesk()
+  const scope = useJob()
   const [writing, setWriting] = createSignal(false)
   const [text, setText] = createSignal('')
   const [stepId, setStepId] = createSignal('')
   const [why, setWhy] = createSignal<string>()
   const [all, setAll] = createSignal(false)
-  const notes = createMemo(() => notesOf(desk.job()))
+  const notes = createMemo(() => notesOf(scope.job()))
   const add = (event: SubmitEvent) => {
     event.preventDefault()
     if (!text().trim()) return setWhy('Write the note first.')
     const on = stepId() ? { stepId: stepId() } : {}
-    const said = sayOrHear(desk, { type: 'AddNote', text: text().trim(), ...on })
+    const said = scope.sendOrExplain({ type: 'AddNote', text: text().trim(), ...on })
     setWhy(said)
     if (said) return
     setText('')
@@ -45,7 +44,7 @@ export function Notes() {
               <option value="" selected={stepId() === ''}>
                 the engine
               </option>
-              <For each={planned(desk).plan.steps}>
+              <For each={scope.planned().plan.steps}>
                 {(step) => (
                   <option value={step.id}>
                     {step.id} {step.title}
@@ -69,7 +68,7 @@ export function Notes() {
             <li>
               <p class="note-text">{note.text}</p>
               <p class="pencil small">
-                <Stripe person={note.by} /> {desk.words.moment(note.doneAt)}
+                <Stripe person={note.by} /> {scope.words.moment(note.doneAt)}
                 {note.stepId ? `, on ${note.stepId}` : ''}
               </p>
             </li>

@@ -2,20 +2,20 @@
 import { createSignal, Show } from 'solid-js'
 import { inTheWay, isBareCover } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
-import { planned, useDesk } from './desk'
 import { mayTakeOff } from './off-again'
 import { stepView } from './step-view'
 import { hidesWords } from './step-words'
 
 export function OffAgain(props: { step: AdoptedStep }) {
-  const desk = useDesk()
+  const scope = useJob()
   const [asking, setAsking] = createSignal(false)
-  const on = () => isBareCover(props.step) && inTheWay(planned(desk), props.step)
-  const offered = () => on() && mayTakeOff(planned(desk), desk.shop(), desk.me())
+  const on = () => isBareCover(props.step) && inTheWay(scope.planned(), props.step)
+  const offered = () => on() && mayTakeOff(scope.planned(), scope.shop(), scope.me())
   const say = () => {
-    desk.send({ type: 'TakeOff', stepId: props.step.id })
+    void scope.send({ type: 'TakeOff', stepId: props.step.id })
     setAsking(false)
   }
   return (
@@ -26,7 +26,7 @@ export function OffAgain(props: { step: AdoptedStep }) {
       <Dialog open={asking()} title={`Is ${props.step.id} off?`} onClose={() => setAsking(false)}>
         <p>
           Its signatures lapse, and its counts and looks are taken again when it goes back on. Until then{' '}
-          {hidesWords(stepView(planned(desk), props.step).hides)} can be reached.
+          {hidesWords(stepView(scope.planned(), props.step).hides)} can be reached.
         </p>
         <Button variant="main" wide onClick={say}>
           It is off

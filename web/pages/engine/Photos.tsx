@@ -1,26 +1,26 @@
 /** The engine's photos with their captions. One whose bytes still wait on a device says so and is never a hole. */
 import { createMemo, For, Show } from 'solid-js'
 import type { Photo } from '../../../shared/job/types'
+import { useJob } from '../../job/scope'
 import { Dialog } from '../../ui/Dialog'
 import { PhotoButton, PhotoNews } from '../../ui/Photo'
 import { Stripe } from '../../ui/Stripe'
-import { useDesk } from './desk'
 import { useForms } from './office'
 import { photoWords } from './office-view'
 
 const addressOf = ({ sha256 }: Photo): string => `/api/photos/${sha256}`
 
 export function Photos() {
-  const desk = useDesk()
+  const scope = useJob()
   const open = useForms()
-  const photos = createMemo(() => desk.job().photos.toSorted((a, b) => b.doneAt - a.doneAt))
+  const photos = createMemo(() => scope.job().photos.toSorted((a, b) => b.doneAt - a.doneAt))
   return (
     <section aria-labelledby="photos-head">
       <header>
         <h2 id="photos-head">Photos</h2>
-        <PhotoButton label="Add a photo" jobId={desk.job().id} send={desk.send} />
+        <PhotoButton label="Add a photo" jobId={scope.job().id} send={scope.send} />
       </header>
-      <PhotoNews jobId={desk.job().id} />
+      <PhotoNews jobId={scope.job().id} />
       <ul class="photos">
         <For
           each={photos()}
@@ -52,7 +52,7 @@ export function Photos() {
               </Show>
               <p class="small">{photoWords(photo)}</p>
               <p class="small pencil">
-                <Stripe person={photo.by} /> {desk.words.moment(photo.doneAt)}
+                <Stripe person={photo.by} /> {scope.words.moment(photo.doneAt)}
               </p>
             </li>
           )}
@@ -63,8 +63,8 @@ export function Photos() {
 }
 
 export function LargePhoto(props: { photoId: string; onClose(): void }) {
-  const desk = useDesk()
-  const photo = () => desk.job().photos.find(({ id }) => id === props.photoId)
+  const scope = useJob()
+  const photo = () => scope.job().photos.find(({ id }) => id === props.photoId)
   return (
     <Show when={photo()}>
       {(one) => (
@@ -77,7 +77,7 @@ export function LargePhoto(props: { photoId: string; onClose(): void }) {
             height={one().heightPx}
           />
           <p class="pencil">
-            <Stripe person={one().by} name="after" /> {desk.words.moment(one().doneAt)}
+            <Stripe person={one().by} name="after" /> {scope.words.moment(one().doneAt)}
           </p>
         </Dialog>
       )}

@@ -2,19 +2,19 @@
 import { createSignal, For, Show } from 'solid-js'
 import type { JobCommand } from '../../../shared/job/types'
 import { format } from '../../format'
+import { CommandDialog } from '../../job/CommandDialog'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
 import { Promised } from '../board/Promised'
-import { useDesk } from './desk'
-import { OfficeForm } from './OfficeForm'
 import { useForms } from './office'
 
 export function PromiseLine(props: { released: boolean }) {
-  const desk = useDesk()
+  const scope = useJob()
   const open = useForms()
-  const promises = () => desk.job().promises
-  const may = () => desk.may({ type: 'PromiseDate', date: '2000-01-01', reason: 'may I' }) === undefined
+  const promises = () => scope.job().promises
+  const may = () => scope.may({ type: 'PromiseDate', date: '2000-01-01', reason: 'may I' }) === undefined
   return (
     <div class="promise-line">
       <Promised date={promises().at(-1)?.date} released={props.released} />
@@ -35,7 +35,7 @@ export function PromiseLine(props: { released: boolean }) {
                   <b>{format.weekdayAndDate(promise.date)}</b>: {promise.reason}
                   <span class="pencil small">
                     {' '}
-                    <Stripe person={promise.by} /> {desk.words.moment(promise.doneAt)}
+                    <Stripe person={promise.by} /> {scope.words.moment(promise.doneAt)}
                   </span>
                 </li>
               )}
@@ -48,8 +48,8 @@ export function PromiseLine(props: { released: boolean }) {
 }
 
 export function PromiseForm(props: { onClose(): void }) {
-  const desk = useDesk()
-  const last = desk.job().promises.at(-1)
+  const scope = useJob()
+  const last = scope.job().promises.at(-1)
   const [date, setDate] = createSignal('')
   const [reason, setReason] = createSignal('')
   const promise = (): JobCommand | string => {
@@ -58,7 +58,7 @@ export function PromiseForm(props: { onClose(): void }) {
     return { type: 'PromiseDate', date: date(), reason: reason().trim() }
   }
   return (
-    <OfficeForm title="Promise a date" submitLabel="Promise it" command={promise} onClose={props.onClose}>
+    <CommandDialog title="Promise a date" submitLabel="Promise it" command={promise} onClose={props.onClose}>
       <Show when={last}>
         {(before) => (
           <p>
@@ -71,7 +71,7 @@ export function PromiseForm(props: { onClose(): void }) {
           label="The day"
           type="date"
           value={date()}
-          min={format.calendar.dayOf(desk.now())}
+          min={format.calendar.dayOf(scope.now())}
           onValue={setDate}
           required
         />
@@ -79,6 +79,6 @@ export function PromiseForm(props: { onClose(): void }) {
       <div class="whole">
         <Field label="Reason" value={reason()} onValue={setReason} required maxLength={300} />
       </div>
-    </OfficeForm>
+    </CommandDialog>
   )
 }

@@ -1,11 +1,11 @@
 /** Who signed: a stripe of paint with initials, the second signer's after the first's, and when. */
 import { For, Show } from 'solid-js'
+import { useJob } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
-import { useDesk } from './desk'
 import type { SignerPair } from './step-view'
 
 export function Signers(props: { pairs: readonly SignerPair[]; secondAsked: boolean }) {
-  const desk = useDesk()
+  const scope = useJob()
   return (
     <ul class="signers">
       <For each={props.pairs}>
@@ -16,14 +16,14 @@ export function Signers(props: { pairs: readonly SignerPair[]; secondAsked: bool
             </Show>
             <span class="signed">
               <Stripe person={pair.first.by} />
-              <span class="small pencil">{desk.words.moment(pair.first.doneAt)}</span>
+              <span class="small pencil">{scope.words.moment(pair.first.doneAt)}</span>
             </span>
             <Show when={pair.second}>
               {(second) => (
                 <span class="signed signed-second">
                   <Stripe person={second().by} />
                   <span class="small pencil">
-                    {desk.words.moment(second().doneAt)}
+                    {scope.words.moment(second().doneAt)}
                     {second().late ? ', late' : ''}
                   </span>
                 </span>

@@ -1,8 +1,8 @@
 /** The plan, stage by stage, and a row of its stages to jump by: each filled as far as it is done. */
 import { createMemo, For, Show } from 'solid-js'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { goTo } from './bring-up'
-import { planned, useDesk } from './desk'
 import { StepRow } from './StepRow'
 import { progressOf, type StageView, stagesOf } from './step-view'
 import { progressWords } from './step-words'
@@ -10,8 +10,8 @@ import { progressWords } from './step-words'
 const RELEASES = { to_fitting: 'release to fitting', to_owner: 'release to owner' }
 
 export function StageList(props: { moment: number; look(stepId: string, setId: string): void }) {
-  const desk = useDesk()
-  const stages = createMemo(() => stagesOf(planned(desk).plan))
+  const scope = useJob()
+  const stages = createMemo(() => stagesOf(scope.planned().plan))
   return (
     <>
       <nav class="stage-jump" aria-label="Stages">
@@ -34,8 +34,8 @@ export function StageList(props: { moment: number; look(stepId: string, setId: s
 }
 
 function useProgress(props: { stage: StageView; moment: number }) {
-  const desk = useDesk()
-  return createMemo(() => progressOf(planned(desk), props.stage.steps, props.moment))
+  const scope = useJob()
+  return createMemo(() => progressOf(scope.planned(), props.stage.steps, props.moment))
 }
 
 function Jump(props: { stage: StageView; moment: number }) {

@@ -2,7 +2,7 @@
 import { For, Show } from 'solid-js'
 import type { AdoptedJoint, Gate, Sealant } from '../../../shared/plan/types'
 import { format } from '../../format'
-import { useDesk } from './desk'
+import { useJob } from '../../job/scope'
 import { StepOffice } from './StepTold'
 import type { GateView, MeasurementView, StepView } from './step-view'
 import { bandWords, fastenerWords, hiddenByWords, hidesWords, limitsWords, passesWords } from './step-words'
@@ -143,7 +143,7 @@ const RECKONED: Partial<Record<Gate['kind'], string>> = {
 }
 
 function GateAsks(props: { view: GateView }) {
-  const desk = useDesk()
+  const scope = useJob()
   const { gate } = props.view
   return (
     <li>
@@ -156,7 +156,7 @@ function GateAsks(props: { view: GateView }) {
           <span class="pencil">
             {' '}
             {answer().count === undefined ? 'looked at' : `${answer().count} counted`} by{' '}
-            {desk.words.person(answer().by)}, {desk.words.moment(answer().doneAt)}
+            {scope.words.person(answer().by)}, {scope.words.moment(answer().doneAt)}
           </span>
         )}
       </Show>

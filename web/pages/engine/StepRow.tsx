@@ -8,7 +8,7 @@ import type { AdoptedStep } from '../../../shared/plan/types'
 import { unitAfter } from '../../../shared/units'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
-import { planned, useDesk } from './desk'
+import { useJob } from '../../job/scope'
 import { fastenersSaid } from './office-view'
 import { Signers } from './Signers'
 import { StepCell } from './StepCell'
@@ -25,9 +25,9 @@ interface StepRowProps {
 }
 
 export function StepRow(props: StepRowProps) {
-  const desk = useDesk()
-  const view = createMemo(() => stepView(planned(desk), props.step, props.moment))
-  const mark = (by: string | undefined) => (by === undefined ? undefined : markOf(desk.shop(), by))
+  const scope = useJob()
+  const view = createMemo(() => stepView(scope.planned(), props.step, props.moment))
+  const mark = (by: string | undefined) => (by === undefined ? undefined : markOf(scope.shop(), by))
   const done = () => view().standing === 'done'
   const lastPair = () => view().signers.at(-1)
   const hides = () => hidesWords(view().hides)
@@ -49,7 +49,7 @@ export function StepRow(props: StepRowProps) {
           </Show>
         </h4>
         <p class="step-standing" classList={{ unseen: done() && view().flagged === 0 && view().off === 0 }}>
-          <span class={`standing standing-${view().standing}`}>{standingWords(view(), desk.words)}</span>
+          <span class={`standing standing-${view().standing}`}>{standingWords(view(), scope.words)}</span>
           <Show when={!done()}>
             <span class="pencil">, likely {format.duration(props.step.minutes.likely)}</span>
           </Show>
@@ -97,19 +97,19 @@ export function StepRow(props: StepRowProps) {
 
 /** What I may do here now; what I may not is no button, its reason stands in the words beside. */
 function StepActions(props: { view: StepView; look(stepId: string, setId: string): void }) {
-  const desk = useDesk()
+  const scope = useJob()
   const stepId = () => props.view.step.id
-  const mine = () => props.view.claim?.by === desk.me()
+  const mine = () => props.view.claim?.by === scope.me()
   const takeable = () => props.view.standing === 'ready' || props.view.standing === 'stopped'
   const mayClaim = createMemo(
-    () => takeable() && desk.may({ type: 'ClaimStep', stepId: stepId() }) === undefined,
+    () => takeable() && scope.may({ type: 'ClaimStep', stepId: stepId() }) === undefined,
   )
   const toLook = createMemo(() =>
     props.view.sets.filter(
       ({ set, state }) =>
         state.first &&
         !state.second &&
-        desk.may({ type: 'SecondSignStep', stepId: stepId(), setId: set.id }) === undefined,
+        scope.may({ type: 'SecondSignStep', stepId: stepId(), setId: set.id }) === undefined,
     ),
   )
   return (
@@ -118,7 +118,7 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
         <button
           type="button"
           class="button"
-          onClick={() => desk.send({ type: 'ClaimStep', stepId: stepId() })}
+          onClick={() => scope.send({ type: 'ClaimStep', stepId: stepId() })}
         >
           {props.view.standing === 'stopped' ? 'Go on with it' : 'Claim'}
           <span class="unseen"> {stepId()}</span>
@@ -128,7 +128,7 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
         <WhyNot stepId={stepId()} />
       </Show>
       <Show when={props.view.claim && mine()}>
-        <A class="button main" href={`/jobs/${desk.job().id}/bench/${stepId()}`}>
+        <A class="button main" href={`/jobs/${scope.job().id}/bench/${stepId()}`}>
           To the bench<span class="unseen">, {stepId()}</span>
         </A>
       </Show>
@@ -147,8 +147,8 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
 /** A joint in a line: how many of what, its class, and how far it is. */
 export function JointChip(props: { view: JointView }) {
   const { joint } = props.view
-  const desk = useDesk()
-  const said = createMemo(() => fastenersSaid(planned(desk), joint))
+  const scope = useJob()
+  const said = createMemo(() => fastenersSaid(scope.planned(), joint))
   const count = () => props.view.count
   const share = () => `${(100 * props.view.final) / count()}%`
   return (

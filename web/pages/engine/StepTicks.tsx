@@ -1,12 +1,12 @@
 /** Steps to choose from, in the plan's order, each a box to tick; those signed already are left out. */
 import { For } from 'solid-js'
 import { isSigned } from '../../../shared/job/verdicts'
-import { planned, useDesk } from './desk'
+import { useJob } from '../../job/scope'
 
 export function StepTicks(props: { chosen: readonly string[]; onChosen(ids: string[]): void }) {
-  const desk = useDesk()
+  const scope = useJob()
   const steps = () => {
-    const job = planned(desk)
+    const job = scope.planned()
     return job.plan.steps.filter((step) => props.chosen.includes(step.id) || !isSigned(job, step))
   }
   const turn = (id: string, on: boolean) => {

@@ -3,12 +3,10 @@
  * left with what must not be done, and why I in particular cannot take it.
  */
 import { createMemo, createSignal, For, Show } from 'solid-js'
-import { type RefusalCode, sentenceFor } from '../../../shared/job/refusals'
 import { handoverNote } from '../../../shared/job/stops'
 import { stepState } from '../../../shared/job/verdicts'
-import type { Refusal } from '../../../shared/log'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
-import { planned, useDesk } from './desk'
 import { OffAgain } from './OffAgain'
 import { useForms } from './office'
 import { dueHere, holdWords, leftOut, notesOf, openHoldViews, sealantWords } from './office-view'
@@ -16,18 +14,18 @@ import type { StepView } from './step-view'
 import { useNow } from './use-now'
 
 export function StepTold(props: { view: StepView }) {
-  const desk = useDesk()
+  const scope = useJob()
   const step = () => props.view.step
   const now = useNow()
   const held = createMemo(() =>
     props.view.standing === 'on_hold'
-      ? openHoldViews(desk.job(), now(), desk.words).filter(({ hold }) => hold.stepIds.includes(step().id))
+      ? openHoldViews(scope.job(), now(), scope.words).filter(({ hold }) => hold.stepIds.includes(step().id))
       : [],
   )
-  const due = createMemo(() => dueHere(planned(desk), step().id))
-  const away = createMemo(() => leftOut(planned(desk), step()))
-  const sealant = createMemo(() => sealantWords(planned(desk), step(), now(), desk.words))
-  const note = createMemo(() => notesOf(desk.job(), step().id))
+  const due = createMemo(() => dueHere(scope.planned(), step().id))
+  const away = createMemo(() => leftOut(scope.planned(), step()))
+  const sealant = createMemo(() => sealantWords(scope.planned(), step(), now(), scope.words))
+  const note = createMemo(() => notesOf(scope.job(), step().id))
   return (
     <>
       <For each={held()}>
@@ -55,7 +53,7 @@ export function StepTold(props: { view: StepView }) {
       <Show when={sealant()}>{(said) => <p class="told-clock">{said()}</p>}</Show>
       <Show when={note().length > 0}>
         <p class="small note-text">
-          <span class="pencil">{desk.words.person(note()[0]?.by ?? '')}: </span>
+          <span class="pencil">{scope.words.person(note()[0]?.by ?? '')}: </span>
           {note()[0]?.text}
           <Show when={note().length > 1}>
             <span class="pencil">
@@ -65,7 +63,7 @@ export function StepTold(props: { view: StepView }) {
           </Show>
         </p>
       </Show>
-      <Show when={stepState(planned(desk), step().id).stopped}>
+      <Show when={stepState(scope.planned(), step().id).stopped}>
         <Handover view={props.view} />
       </Show>
     </>
@@ -74,13 +72,13 @@ export function StepTold(props: { view: StepView }) {
 
 /** Drawn from the record, with what the last person added by hand. */
 function Handover(props: { view: StepView }) {
-  const desk = useDesk()
-  const stopped = () => stepState(planned(desk), props.view.step.id).stopped
-  const note = createMemo(() => handoverNote(planned(desk), props.view.step, desk.words))
+  const scope = useJob()
+  const stopped = () => stepState(scope.planned(), props.view.step.id).stopped
+  const note = createMemo(() => handoverNote(scope.planned(), props.view.step, scope.words))
   return (
     <section class="handover" aria-label={`Handover note of ${props.view.step.id}`}>
       <p class="small pencil">
-        Left by {desk.words.person(stopped()?.by ?? '')}, {desk.words.moment(stopped()?.doneAt ?? 0)}
+        Left by {scope.words.person(stopped()?.by ?? '')}, {scope.words.moment(stopped()?.doneAt ?? 0)}
       </p>
       <dl>
         <Told term="Stands" lines={note().stands} />
@@ -107,16 +105,16 @@ function Told(props: { term: string; lines: readonly string[]; against?: boolean
 
 /** Why I cannot take it though anybody entitled could, or what I am asked before I do. */
 export function WhyNot(props: { stepId: string }) {
-  const desk = useDesk()
-  const refusal = createMemo(() => desk.may({ type: 'ClaimStep', stepId: props.stepId }))
+  const scope = useJob()
+  const refusal = createMemo(() => scope.may({ type: 'ClaimStep', stepId: props.stepId }))
   return (
     <Show when={refusal()}>
       {(said) => (
         <>
-          <p class="why-not small">{sentenceFor(said() as Refusal<RefusalCode>, desk.words)}</p>
-          <Show when={said().refused === 'asks_before_hiding'}>
+          <p class="why-not small">{said().sentence}</p>
+          <Show when={said().code === 'asks_before_hiding'}>
             <Button
-              onClick={() => desk.send({ type: 'ClaimStep', stepId: props.stepId, hidesKnowingly: true })}
+              onClick={() => scope.send({ type: 'ClaimStep', stepId: props.stepId, hidesKnowingly: true })}
             >
               I know it: claim<span class="unseen"> {props.stepId}</span>
             </Button>
@@ -129,7 +127,7 @@ export function WhyNot(props: { stepId: string }) {
 
 /** Among a step's details: what the office can do about it, and the rule that keeps me from it. */
 export function StepOffice(props: { view: StepView }) {
-  const desk = useDesk()
+  const scope = useJob()
   const open = useForms()
   const [shown, setShown] = createSignal(false)
   const id = () => props.view.step.id
@@ -149,7 +147,7 @@ export function StepOffice(props: { view: StepView }) {
         </Show>
         <div class="office-do">
           <Button onClick={() => open({ form: 'raise', stepIds: [id()] })}>Put {id()} on hold</Button>
-          <Show when={desk.job().plan && props.view.standing !== 'deferred' && !props.view.begun}>
+          <Show when={scope.job().plan && props.view.standing !== 'deferred' && !props.view.begun}>
             <Button variant="quiet" onClick={() => open({ form: 'leave_out', stepId: id() })}>
               Leave {id()} out
             </Button>

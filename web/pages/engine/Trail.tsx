@@ -8,10 +8,10 @@ import { createEffect, createMemo, createSignal, For, on, onCleanup, Show } from
 import { type TrailLine, trailLine } from '../../../shared/job/trail'
 import type { JobEvent } from '../../../shared/job/types'
 import type { StreamEvent } from '../../../shared/log'
+import { useJob } from '../../job/scope'
 import { ask, isSaid } from '../../live/http'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
-import { useDesk } from './desk'
 import { narrowTrail, occurringInTrail, withNewer } from './trail-view'
 
 const FIRST = 20
@@ -19,14 +19,14 @@ const MORE = 60
 const QUIET_MS = 400
 
 export function Trail() {
-  const desk = useDesk()
+  const scope = useJob()
   const [lines, setLines] = createSignal<readonly TrailLine[]>()
   const [problem, setProblem] = createSignal<string>()
   const [person, setPerson] = createSignal('')
   const [step, setStep] = createSignal('')
   const [shown, setShown] = createSignal(FIRST)
 
-  const address = `/api/jobs/${encodeURIComponent(desk.job().id)}`
+  const address = `/api/jobs/${encodeURIComponent(scope.job().id)}`
   const heard = async <T extends object>(path: string, take: (said: T) => void) => {
     const said = await ask<T>(path)
     if (isSaid(said)) return setProblem(said.sentence)
@@ -42,12 +42,12 @@ export function Trail() {
       setLines(
         withNewer(
           have,
-          events.map((event) => trailLine(desk.job(), event, desk.words)),
+          events.map((event) => trailLine(scope.job(), event, scope.words)),
         ),
       ),
     )
   }
-  const version = createMemo(() => desk.job().version)
+  const version = createMemo(() => scope.job().version)
   let waiting: ReturnType<typeof setTimeout> | undefined
   createEffect(
     on(version, (_, before) => {
@@ -75,7 +75,7 @@ export function Trail() {
             <select onChange={choose(setPerson)}>
               <option value="">everybody</option>
               <For each={occurring().people}>
-                {(id) => <option value={id}>{desk.words.person(id)}</option>}
+                {(id) => <option value={id}>{scope.words.person(id)}</option>}
               </For>
             </select>
           </label>
@@ -105,7 +105,7 @@ export function Trail() {
           {(line) => (
             <li>
               <p class="trail-when">
-                <time dateTime={new Date(line.doneAt).toISOString()}>{desk.words.moment(line.doneAt)}</time>
+                <time dateTime={new Date(line.doneAt).toISOString()}>{scope.words.moment(line.doneAt)}</time>
                 <Stripe person={line.by} />
               </p>
               <p>{line.sentence}</p>

@@ -3,14 +3,14 @@ import { createMemo, For, Show } from 'solid-js'
 import { isDone, standingOf, stepState, waitsForCure } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
 import { goTo } from './bring-up'
-import { planned, useDesk } from './desk'
 
 export function WhereToGo(props: { moment: number }) {
-  const desk = useDesk()
+  const scope = useJob()
   const groups = createMemo(() => {
-    const job = planned(desk)
+    const job = scope.planned()
     const now = props.moment
     const by = (standing: string) => job.plan.steps.filter((step) => standingOf(job, step, now) === standing)
     const curing = job.plan.steps.flatMap((step) => {
@@ -27,7 +27,7 @@ export function WhereToGo(props: { moment: number }) {
       { title: 'On hold', steps: by('on_hold') },
     ].filter(({ steps }) => steps.length > 0)
   })
-  const allDone = () => planned(desk).plan.steps.every((step) => isDone(planned(desk), step))
+  const allDone = () => scope.planned().plan.steps.every((step) => isDone(scope.planned(), step))
   return (
     <div class="where-to-go">
       <For
@@ -56,8 +56,8 @@ export function WhereToGo(props: { moment: number }) {
 }
 
 function Leads(props: { step: AdoptedStep; until: number | undefined }) {
-  const desk = useDesk()
-  const claim = () => stepState(planned(desk), props.step.id).claim
+  const scope = useJob()
+  const claim = () => stepState(scope.planned(), props.step.id).claim
   return (
     <li>
       <a href={`#step-${props.step.id}`} onClick={(event) => goTo(event, `step-${props.step.id}`)}>
@@ -69,7 +69,7 @@ function Leads(props: { step: AdoptedStep; until: number | undefined }) {
           <span class="pencil small">
             {props.until === undefined
               ? format.duration(props.step.minutes.likely)
-              : `until ${desk.words.moment(props.until)}`}
+              : `until ${scope.words.moment(props.until)}`}
           </span>
         }
       >

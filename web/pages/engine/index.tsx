@@ -6,13 +6,13 @@ import { reasonFor } from '../../../shared/job/reason-for'
 import { type JobSummary, summarise } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
 import { usePageTitle } from '../../frame/title'
+import { JobProvider } from '../../job/JobProvider'
+import { RefusedEntries } from '../../job/RefusedEntries'
+import { useJob } from '../../job/scope'
 import { useMoment } from '../../live/clock-moment'
-import type { JobView } from '../../live/job'
-import { planned, useDesk } from './desk'
 import { EngineHead } from './EngineHead'
 import { HoleRegister } from './HoleRegister'
 import { holeCures } from './hole-rows'
-import { JobDesk } from './JobDesk'
 import { NoPlan } from './NoPlan'
 import { Office, OfficeForms } from './Office'
 import { clocksOf } from './office-view'
@@ -35,31 +35,32 @@ export default function EnginePage() {
   return (
     <Show keyed when={params.id}>
       {(id) => (
-        <JobDesk jobId={id} place="engine">
-          {(view) => <Engine view={view} />}
-        </JobDesk>
+        <JobProvider jobId={id} place="engine">
+          <RefusedEntries />
+          <Engine />
+        </JobProvider>
       )}
     </Show>
   )
 }
 
-function Engine(props: { view: JobView }) {
-  const desk = useDesk()
-  usePageTitle(() => desk.job().number)
+function Engine() {
+  const scope = useJob()
+  usePageTitle(() => scope.job().number)
   const [looking, setLooking] = createSignal<{ stepId: string; setId: string }>()
-  const moment = useMoment(desk.job, desk.now)
-  const summary = createMemo(() => summarise(desk.job(), moment()))
-  const reason = createMemo(() => reasonFor(desk.job(), moment()))
+  const moment = useMoment(scope.job, scope.now)
+  const summary = createMemo(() => summarise(scope.job(), moment()))
+  const reason = createMemo(() => reasonFor(scope.job(), moment()))
   const against = () => standsAgainst(reason().code)
   return (
     <OfficeForms>
       <div class="page engine">
-        <EngineHead here={props.view.here()} />
-        <Show when={desk.job().plan} fallback={<NoPlan />}>
+        <EngineHead here={scope.here()} />
+        <Show when={scope.job().plan} fallback={<NoPlan />}>
           <section class="engine-state" aria-label="Where it stands">
             <LargeStrip summary={summary()} />
             <p class="engine-reason" classList={{ against: against() }}>
-              {reasonSentence(reason(), desk.words)}
+              {reasonSentence(reason(), scope.words)}
             </p>
             <p class="pencil">
               {summary().signed} of {summary().cells.length} steps signed.
@@ -71,7 +72,7 @@ function Engine(props: { view: JobView }) {
           <HoleRegister />
         </Show>
         <div class="engine-columns">
-          <Show when={desk.job().plan}>
+          <Show when={scope.job().plan}>
             <section class="engine-plan" aria-labelledby="plan-head">
               <h2 id="plan-head">The plan</h2>
               <Notices />
@@ -92,11 +93,11 @@ function Engine(props: { view: JobView }) {
 
 /** Sealant does not wait for anybody to look: what runs or ran over stands near the top. */
 function Clocks() {
-  const desk = useDesk()
+  const scope = useJob()
   const now = useNow(10_000)
   const clocks = createMemo(() => [
-    ...clocksOf(planned(desk), now(), desk.words),
-    ...holeCures(planned(desk), now(), desk.words),
+    ...clocksOf(scope.planned(), now(), scope.words),
+    ...holeCures(scope.planned(), now(), scope.words),
   ])
   return (
     <Show when={clocks().length > 0}>
@@ -133,6 +134,6 @@ function LargeStrip(props: { summary: JobSummary }) {
 }
 
 function Notices() {
-  const desk = useDesk()
-  return <For each={desk.job().plan?.notices ?? []}>{(notice) => <p class="notice small">{notice}</p>}</For>
+  const scope = useJob()
+  return <For each={scope.job().plan?.notices ?? []}>{(notice) => <p class="notice small">{notice}</p>}</For>
 }

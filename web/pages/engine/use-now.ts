@@ -1,11 +1,11 @@
 /** The time as something that moves: only as often as the page needs it, and never while it is not looked at. */
 import { type Accessor, createSignal, onCleanup } from 'solid-js'
-import { useDesk } from './desk'
+import { useJob } from '../../job/scope'
 
 export function useNow(everyMs = 20_000): Accessor<number> {
-  const desk = useDesk()
-  const [now, setNow] = createSignal(desk.now())
-  const tick = () => document.visibilityState === 'visible' && setNow(desk.now())
+  const scope = useJob()
+  const [now, setNow] = createSignal(scope.now())
+  const tick = () => document.visibilityState === 'visible' && setNow(scope.now())
   const timer = setInterval(tick, everyMs)
   document.addEventListener('visibilitychange', tick)
   onCleanup(() => {

@@ -3,13 +3,13 @@ import { createMemo, For, type JSX, Show } from 'solid-js'
 import { ended } from '../../../shared/words'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
+import { JobContext, type JobView } from '../../job/scope'
 import { useLive, useShop } from '../../live/live'
 import { CalledThen } from '../../ui/Stripe'
 import { RecordGroup } from '../audit/RecordGroup'
 import { RELEASED_WORDS } from '../audit/release-view'
 import { countLines, countWords, groupsOf } from '../audit/rows'
 import { auditLines } from '../audit/verdict'
-import { type Desk, DeskContext } from '../engine/desk'
 import { coveredSteps, type Edition, inGroups } from './edition'
 import { peopleOf } from './edition-rows'
 import { Pictures } from './Pictures'
@@ -36,14 +36,13 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
   // On a paper that lies in a file for years, every moment has its year, and everybody the name of that day.
   const words = wordsThen(release(), { ...live.session.words, moment: format.dateAndTime })
   const then = createMemo(() => shopThen(release(), shop()))
-  const desk: Desk = {
+  const view: JobView = {
     job,
+    planned: job,
     shop: then,
     words,
     me: () => undefined,
     now: () => release().doneAt,
-    send: () => undefined,
-    may: () => undefined,
   }
   const covered = createMemo(() => coveredSteps(job(), release().kind))
   const steps = createMemo(() => plan().steps.filter(({ id }) => covered().has(id)))
@@ -52,7 +51,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
   const people = createMemo(() => peopleOf(job(), release().by))
   const cautions = createMemo(() => [...new Set([...(plan().notices ?? [])])])
   return (
-    <DeskContext.Provider value={desk}>
+    <JobContext.Provider value={view}>
       <CalledThen.Provider value={(id) => release().people?.[id]}>
         <article class="paper audit" aria-labelledby="paper-head">
           <header class="paper-head">
@@ -167,7 +166,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
           </footer>
         </article>
       </CalledThen.Provider>
-    </DeskContext.Provider>
+    </JobContext.Provider>
   )
 }
 

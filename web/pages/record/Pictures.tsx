@@ -3,7 +3,7 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { PlannedJob } from '../../../shared/job/context'
 import type { Job } from '../../../shared/job/types'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { useDesk } from '../engine/desk'
+import { useJobView } from '../../job/scope'
 import { type PictureRow, pictureRows } from './edition-rows'
 
 export function Pictures(props: { job: PlannedJob; steps: readonly AdoptedStep[]; now: Job }) {
@@ -21,7 +21,7 @@ export function Pictures(props: { job: PlannedJob; steps: readonly AdoptedStep[]
 }
 
 function Picture(props: { row: PictureRow }) {
-  const { words } = useDesk()
+  const { words } = useJobView()
   const [lost, setLost] = createSignal(false)
   const { photo } = props.row
   const ratio = { 'aspect-ratio': `${photo.widthPx} / ${photo.heightPx}` }

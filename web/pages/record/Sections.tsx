@@ -3,10 +3,10 @@ import { createMemo, For, type JSX, Show } from 'solid-js'
 import type { PlannedJob } from '../../../shared/job/context'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { useJobView } from '../../job/scope'
 import { waiverLines } from '../audit/deviations'
 import { deferralLines } from '../audit/open-ends'
 import { showNm } from '../audit/rows'
-import { useDesk } from '../engine/desk'
 import { entryWords, holeRows } from '../engine/hole-rows'
 import { bandWords } from '../engine/step-words'
 import {
@@ -29,7 +29,7 @@ interface Part {
 }
 
 export function Signatures(props: Part) {
-  const { words } = useDesk()
+  const { words } = useJobView()
   const rows = createMemo(() => signatureRows(props.job, props.steps))
   return (
     <Table
@@ -54,7 +54,7 @@ export function Signatures(props: Part) {
 }
 
 export function Accepted(props: { job: PlannedJob }) {
-  const { words } = useDesk()
+  const { words } = useJobView()
   const rows = createMemo(() => waiverLines(props.job).toReversed())
   return (
     <Table
@@ -81,7 +81,7 @@ export function Accepted(props: { job: PlannedJob }) {
 }
 
 export function SettledValues(props: { job: PlannedJob }) {
-  const { words } = useDesk()
+  const { words } = useJobView()
   const rows = createMemo(() => settledRows(props.job))
   return (
     <Table
@@ -113,7 +113,7 @@ export function SettledValues(props: { job: PlannedJob }) {
 }
 
 export function LeftOut(props: { job: PlannedJob }) {
-  const { words } = useDesk()
+  const { words } = useJobView()
   const rows = createMemo(() => deferralLines(props.job))
   return (
     <Table
@@ -148,7 +148,7 @@ export function LeftOut(props: { job: PlannedJob }) {
 }
 
 export function Doubts(props: Part) {
-  const { words } = useDesk()
+  const { words } = useJobView()
   const doubts = createMemo(() => doubtLines(props.job, props.steps, words))
   const notes = createMemo(() => noteRows(props.job))
   return (
@@ -172,7 +172,7 @@ export function Doubts(props: Part) {
 }
 
 export function Measurements(props: Part) {
-  const { words } = useDesk()
+  const { words } = useJobView()
   const rows = createMemo(() => measurementRows(props.job, props.steps, words))
   return (
     <Table
@@ -205,7 +205,7 @@ export function Measurements(props: Part) {
 
 /** Every entry, oldest first: what was found, what was done about it, and the bolt that stands there. */
 export function Holes(props: Part) {
-  const { words } = useDesk()
+  const { words } = useJobView()
   const rows = createMemo(() => holeRows(props.job, props.steps))
   return (
     <Table
@@ -240,7 +240,7 @@ export function Holes(props: Part) {
 }
 
 export function Seals(props: Part) {
-  const { words } = useDesk()
+  const { words } = useJobView()
   const rows = createMemo(() => sealantRows(props.job, props.steps))
   return (
     <Table
@@ -271,7 +271,7 @@ export function Seals(props: Part) {
 }
 
 export function Gates(props: Part) {
-  const { words } = useDesk()
+  const { words } = useJobView()
   const rows = createMemo(() => gateRows(props.job, props.steps))
   return (
     <Table

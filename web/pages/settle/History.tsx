@@ -4,8 +4,8 @@ import { basisWords } from '../../../shared/job/trail/sentences'
 import type { SettledValue } from '../../../shared/job/types'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
-import { useDesk } from '../engine/desk'
 import { bandWords } from '../engine/step-words'
 import { settlings } from './form'
 import { ProposalShown, sentence } from './ProposalShown'
@@ -17,7 +17,7 @@ const WAYS: Record<SettledValue['basis']['kind'], string> = {
 }
 
 export function History(props: { value: SettledValue }) {
-  const desk = useDesk()
+  const scope = useJob()
   const before = () => settlings(props.value).slice(1)
   const proposal = () => (props.value.basis.kind === 'computed' ? props.value.basis.proposal : undefined)
   return (
@@ -43,7 +43,7 @@ export function History(props: { value: SettledValue }) {
         </Show>
         <p class="settle-reason">“{props.value.reason}”</p>
         <p class="by-line">
-          <Stripe person={props.value.by} name="after" /> {desk.words.moment(props.value.doneAt)}
+          <Stripe person={props.value.by} name="after" /> {scope.words.moment(props.value.doneAt)}
         </p>
       </div>
       <Show when={proposal()}>{(reckoned) => <ProposalShown proposal={reckoned()} folded />}</Show>
@@ -56,7 +56,7 @@ export function History(props: { value: SettledValue }) {
                 <li>
                   <b>{format.torque(one.torqueNm, 'N·m')} N·m</b>, {bandWords(one.band)};{' '}
                   {basisWords(one.basis)}. “{one.reason}” <Stripe person={one.by} name="after" />{' '}
-                  {desk.words.moment(one.doneAt)}
+                  {scope.words.moment(one.doneAt)}
                 </li>
               )}
             </For>

@@ -9,7 +9,7 @@ import { BoltMap } from '../../drawings/BoltMap'
 import type { BoltSection } from '../../drawings/bolt-in-hole'
 import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
-import { planned, useDesk } from '../engine/desk'
+import { useJob } from '../../job/scope'
 import { Invented } from '../engine/EngineHead'
 import { fastenerWords, passesWords } from '../engine/step-words'
 
@@ -21,11 +21,11 @@ interface KnownProps {
 }
 
 export function Known(props: KnownProps) {
-  const desk = useDesk()
-  const plan = () => planned(desk).plan
+  const scope = useJob()
+  const plan = () => scope.planned().plan
   const section = createMemo(() => sectionOf(props))
   const recorded = () =>
-    (desk.job().readings[props.joint.id] ?? []).filter(({ pass }) => pass === props.pass).length
+    (scope.job().readings[props.joint.id] ?? []).filter(({ pass }) => pass === props.pass).length
   return (
     <section class="settle-known" aria-labelledby="settle-known-head">
       <div class="settle-facts">
@@ -68,7 +68,7 @@ export function Known(props: KnownProps) {
             <BoltMap
               positions={props.joint.positions}
               outline={props.joint.outline}
-              heads={headsOf(planned(desk), desk.shop(), props.step, props.joint)}
+              heads={headsOf(scope.planned(), scope.shop(), props.step, props.joint)}
               height={220}
               fit
               label={`Bolt map of ${props.joint.title}`}
@@ -115,17 +115,17 @@ function holeWords({ holeMaterial, engagementMm, inserts, worn, stripped }: Prop
 
 /** The first place of the joint, as plan and register have it; nothing where either is silent. */
 function sectionOf(props: KnownProps): BoltSection | undefined {
-  const desk = useDesk()
+  const scope = useJob()
   const { hole, lengthMm, id, positions } = props.joint
   const size = thread(props.joint.thread)
   const first = positions[0]
   if (!hole || lengthMm === undefined || isRefusal(size) || !first) return undefined
-  const entry = holeAt(desk.job(), id, first.n)
+  const entry = holeAt(scope.job(), id, first.n)
   const holeDepthMm = entry?.depthMm ?? hole.depthMm
   return {
     dMm: size.dMm,
     pitchMm: size.pitchMm,
-    boltLengthMm: desk.job().fasteners[id]?.[first.n]?.lengthMm ?? lengthMm,
+    boltLengthMm: scope.job().fasteners[id]?.[first.n]?.lengthMm ?? lengthMm,
     stackMm: hole.stackMm,
     washerMm: hole.washerMm ?? 0,
     ...(hole.aboveMm === undefined ? {} : { aboveMm: hole.aboveMm }),

@@ -6,9 +6,9 @@ import type { ValueBasis } from '../../../shared/job/types'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
-import { useDesk } from '../engine/desk'
 import { ComputedWay, refusedFor } from './ComputedWay'
 import {
   addedIn,
@@ -24,12 +24,12 @@ import {
 type Kind = ValueBasis['kind']
 
 export function Ways(props: { joint: AdoptedJoint; pass: number; known: ProposalJoint; onSettled(): void }) {
-  const desk = useDesk()
+  const scope = useJob()
   const [form, setForm] = createSignal<SettleForm>(EMPTY_FORM)
   const [tried, setTried] = createSignal(false)
   const set = (field: keyof SettleForm, value: string) => setForm({ ...form(), [field]: value })
   const proposed = createMemo(() =>
-    proposeFor(desk.job(), props.joint, props.pass, desk.shop().tolerances, addedIn(form()).added),
+    proposeFor(scope.job(), props.joint, props.pass, scope.shop().tolerances, addedIn(form()).added),
   )
   const made = createMemo(() =>
     settle(props.joint.id, props.pass, form(), proposed(), props.known.tolerancePct),
@@ -56,7 +56,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
       )
       return
     }
-    desk.send(one.command)
+    void scope.send(one.command)
     props.onSettled()
   }
   const field = (name: keyof SettleForm, label: string, more: { hint?: string; long?: boolean } = {}) => (

@@ -2,16 +2,16 @@
 import { A, useParams } from '@solidjs/router'
 import { createMemo, createSignal, Show } from 'solid-js'
 import { proposalJoint } from '../../../shared/job/proposal'
-import { sentenceFor } from '../../../shared/job/refusals'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import { usePageTitle } from '../../frame/title'
+import { JobProvider } from '../../job/JobProvider'
+import { RefusedEntries } from '../../job/RefusedEntries'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { Sentence } from '../../ui/Sentence'
 import { whoSettles } from '../bench/value-words'
-import { planned, useDesk } from '../engine/desk'
-import { JobDesk } from '../engine/JobDesk'
 import { History } from './History'
 import { Known } from './Known'
 import { Ways } from './Ways'
@@ -22,25 +22,24 @@ export default function SettlePage() {
   return (
     <Show keyed when={params.id}>
       {(id) => (
-        <JobDesk jobId={id} place="audit">
-          {() => (
-            <Show keyed when={`${params.joint} ${params.pass}`}>
-              <Settle joint={params.joint} pass={Number(params.pass)} />
-            </Show>
-          )}
-        </JobDesk>
+        <JobProvider jobId={id} place="audit">
+          <RefusedEntries />
+          <Show keyed when={`${params.joint} ${params.pass}`}>
+            <Settle joint={params.joint} pass={Number(params.pass)} />
+          </Show>
+        </JobProvider>
       )}
     </Show>
   )
 }
 
 function Settle(props: { joint: string; pass: number }) {
-  const desk = useDesk()
-  usePageTitle(() => `${desk.job().number} value of ${props.joint}`)
+  const scope = useJob()
+  usePageTitle(() => `${scope.job().number} value of ${props.joint}`)
   // By name: an entry from elsewhere must not draw the form anew under the hand that types in it.
   const at = createMemo<{ joint: AdoptedJoint; step: AdoptedStep } | undefined>(
     () => {
-      const { plan } = desk.job()
+      const { plan } = scope.job()
       const index = plan && indexPlan(plan)
       const joint = index?.jointById.get(props.joint)
       const step = index?.stepOfJoint.get(props.joint)
@@ -56,15 +55,15 @@ function Settle(props: { joint: string; pass: number }) {
     <div class="page settle-page">
       <header class="settle-head">
         <h1>
-          <span class="stencil">{desk.job().number}</span> <span>No published value</span>
+          <span class="stencil">{scope.job().number}</span> <span>No published value</span>
         </h1>
         <nav aria-label="This engine">
-          <A class="button quiet" href={`/jobs/${desk.job().id}/audit`}>
+          <A class="button quiet" href={`/jobs/${scope.job().id}/audit`}>
             Audit
           </A>
           <Show when={at()}>
             {(one) => (
-              <A class="button quiet" href={`/jobs/${desk.job().id}/bench/${one().step.id}`}>
+              <A class="button quiet" href={`/jobs/${scope.job().id}/bench/${one().step.id}`}>
                 Bench, {one().step.id}
               </A>
             )}
@@ -79,15 +78,15 @@ function Settle(props: { joint: string; pass: number }) {
 }
 
 function Joint(props: { pass: number } & Pick<Parameters<typeof Known>[0], 'joint' | 'step'>) {
-  const desk = useDesk()
+  const scope = useJob()
   const [anew, setAnew] = createSignal(false)
   const known = createMemo(() =>
-    proposalJoint(planned(desk), props.joint, props.pass, desk.shop().tolerances),
+    proposalJoint(scope.planned(), props.joint, props.pass, scope.shop().tolerances),
   )
-  const settled = () => desk.job().settled[props.joint.id]?.[props.pass]
+  const settled = () => scope.job().settled[props.joint.id]?.[props.pass]
   /** Who may, asked with any value: the rest is the form's. */
   const refusal = createMemo(() =>
-    desk.may({
+    scope.may({
       type: 'SettleValue',
       jointId: props.joint.id,
       pass: props.pass,
@@ -115,8 +114,8 @@ function Joint(props: { pass: number } & Pick<Parameters<typeof Known>[0], 'join
       <Show when={refusal()}>
         {(no) => (
           <div class="settle-anew">
-            <Sentence against>{sentenceFor(no() as Parameters<typeof sentenceFor>[0], desk.words)}</Sentence>
-            <p>{whoSettles(desk.shop())}</p>
+            <Sentence against>{no().sentence}</Sentence>
+            <p>{whoSettles(scope.shop())}</p>
           </div>
         )}
       </Show>
@@ -148,14 +147,14 @@ function settledNow(setAnew: (is: boolean) => void): void {
 }
 
 function NothingToSettle() {
-  const desk = useDesk()
+  const scope = useJob()
   return (
     <EmptyState title="Nothing to settle here">
       <p>
         This pass has a published value, or is no torque. Values without one stand in the audit, with a way
         here.
       </p>
-      <a class="button" href={`/jobs/${desk.job().id}/audit`}>
+      <a class="button" href={`/jobs/${scope.job().id}/audit`}>
         To the audit
       </a>
     </EmptyState>

@@ -1,0 +1,64 @@
+/** What every page of a job stands on: the job watched, who is here told. Its children are drawn once the job is known. */
+import { createMemo, type ParentProps, Show } from 'solid-js'
+import type { PlannedJob } from '../../shared/job/context'
+import type { Place } from '../../shared/protocol'
+import { useJobFeed } from '../live/job'
+import { useLive } from '../live/live'
+import { EmptyState } from '../ui/EmptyState'
+import { JobContext, type JobScope, previewCommand } from './scope'
+import './job.css'
+
+interface JobProviderProps extends ParentProps {
+  jobId: string
+  place: Place
+}
+
+export function JobProvider(props: JobProviderProps) {
+  const { session, clock, link, shop } = useLive()
+  const feed = useJobFeed(props.jobId, props.place)
+  const scope: JobScope = {
+    job: createMemo(() => feed.replica().job),
+    planned: () => scope.job() as PlannedJob,
+    confirmed: createMemo(() => feed.replica().confirmed),
+    shop: shop.shop,
+    words: session.words,
+    me: () => session.person()?.id,
+    now: clock.now,
+    link: link.state,
+    here: feed.here,
+    pending: createMemo(() => feed.replica().pending),
+    refused: createMemo(() => feed.replica().refused),
+    dismiss: feed.dismiss,
+    preview: (command, asker) => previewCommand(scope, command, asker),
+    may: (command, asker) => scope.preview(command, asker).refusal,
+    send: feed.send,
+    sendOrExplain(command) {
+      const refusal = scope.may(command)
+      if (!refusal) void scope.send(command)
+      return refusal?.sentence
+    },
+  }
+  return (
+    <JobContext.Provider value={scope}>
+      <Show
+        when={feed.replica().known && scope.job().version > 0}
+        fallback={
+          <div class="page">
+            <Show when={feed.problem()} fallback={<p class="pencil">Opening the engine…</p>}>
+              {(sentence) => (
+                <EmptyState title="No engine here">
+                  <p>{sentence()}</p>
+                  <a class="button" href="/">
+                    To the board
+                  </a>
+                </EmptyState>
+              )}
+            </Show>
+          </div>
+        }
+      >
+        {props.children}
+      </Show>
+    </JobContext.Provider>
+  )
+}
