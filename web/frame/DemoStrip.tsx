@@ -3,10 +3,11 @@
  * One line, two on a phone once the day goes on; all that needs room stands in the sheet behind "The day".
  */
 import { A } from '@solidjs/router'
-import { createEffect, createSignal, lazy, onCleanup, Show, Suspense } from 'solid-js'
+import { createEffect, createMemo, createSignal, lazy, onCleanup, Show, Suspense } from 'solid-js'
 import type { DemoAct, DemoMoment } from '../../shared/protocol'
 import { format } from '../format'
 import { useLive } from '../live/live'
+import { useNow } from '../ui/clock'
 import { paintOf } from '../ui/Stripe'
 import './demo.css'
 
@@ -17,19 +18,18 @@ const TICK_MS = 500
 
 export default function DemoStrip() {
   const { demo, clock, session } = useLive()
-  const [now, setNow] = createSignal(clock.now())
   const [open, setOpen] = createSignal(false)
   /** Why a key did nothing; the next thing that happens takes it away. */
   const [why, setWhy] = createSignal<string>()
   const act = async (what: DemoAct) => setWhy(await demo.act(what))
-  const tick = () => document.visibilityState === 'visible' && setNow(clock.now())
-  const ticking = setInterval(tick, TICK_MS)
-  onCleanup(() => clearInterval(ticking))
-  createEffect(() => {
-    if (!demo.state()) return
-    setNow(clock.now())
-    setWhy()
+  const ticking = useNow(TICK_MS)
+  // A clock that was put forward is seen to be at once.
+  const now = createMemo(() => {
+    demo.state()
+    ticking()
+    return clock.now()
   })
+  createEffect(() => demo.state() && setWhy())
   // Nobody signed in: no socket tells this page how the day goes on.
   createEffect(() => {
     if (!session.person()) onCleanup(demo.keepAsking())

@@ -2,10 +2,11 @@
  * Now, for views that change by themselves: it moves only when a clock of the job has run out, so that a page
  * redraws then and at no other time. Without a cure or an open bead it stands still and costs nothing but a look.
  */
-import { type Accessor, createMemo, createSignal, onCleanup } from 'solid-js'
+import { type Accessor, createMemo } from 'solid-js'
 import { nextChangeAt } from '../../shared/job/clocks'
 import type { PlannedJob } from '../../shared/job/context'
 import type { Job } from '../../shared/job/types'
+import { useNow } from '../ui/clock'
 
 const LOOK_MS = 5000
 
@@ -16,14 +17,7 @@ export function momentAfter(job: Job, before: number, now: number): number {
   return next !== undefined && next <= now ? now : before
 }
 
-export function useMoment(job: Accessor<Job>, now: () => number): Accessor<number> {
-  const [at, setAt] = createSignal(now())
-  const look = () => setAt(now())
-  const timer = setInterval(look, LOOK_MS)
-  document.addEventListener('visibilitychange', look)
-  onCleanup(() => {
-    clearInterval(timer)
-    document.removeEventListener('visibilitychange', look)
-  })
-  return createMemo<number>((before) => momentAfter(job(), before, at()), now())
+export function useMoment(job: Accessor<Job>): Accessor<number> {
+  const now = useNow(LOOK_MS)
+  return createMemo<number>((before) => momentAfter(job(), before, now()), now())
 }

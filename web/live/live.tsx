@@ -11,6 +11,7 @@ import {
 import { v7 as uuid } from 'uuid'
 import type { JobCommand } from '../../shared/job/types'
 import type { Answer, Fault } from '../../shared/protocol'
+import { ClockProvider } from '../ui/clock'
 import { type Board, makeBoard } from './board'
 import { type Clock, makeClock } from './clock'
 import { type Demo, makeDemo } from './demo'
@@ -99,7 +100,11 @@ export function LiveProvider(props: ParentProps) {
     document.removeEventListener('visibilitychange', look)
     live.link.close()
   })
-  return <LiveContext.Provider value={live}>{props.children}</LiveContext.Provider>
+  return (
+    <LiveContext.Provider value={live}>
+      <ClockProvider now={live.clock.now}>{props.children}</ClockProvider>
+    </LiveContext.Provider>
+  )
 }
 
 export function useLive(): Live {

@@ -1,11 +1,13 @@
 /** What stops the release, every reason with its way out; the word itself; and the releases given. */
+
 import { A } from '@solidjs/router'
-import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
+import { createMemo, For, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import type { Against } from '../../../shared/job/release'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
+import { useNow } from '../../ui/clock'
 import { Stripe } from '../../ui/Stripe'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
@@ -27,9 +29,7 @@ const LOOK_AGAIN_MS = 30_000
 
 export function AgainstRelease() {
   const scope = useJob()
-  const [now, setNow] = createSignal(scope.now())
-  const timer = setInterval(() => setNow(scope.now()), LOOK_AGAIN_MS)
-  onCleanup(() => clearInterval(timer))
+  const now = useNow(LOOK_AGAIN_MS)
   const views = createMemo(() => releaseViews(scope.planned(), Math.max(now(), scope.now())))
   return (
     <For

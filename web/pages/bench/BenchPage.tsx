@@ -1,10 +1,12 @@
 /** The bench at one step: the map and the number on one side, the next thing to press on the other. */
+
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js'
 import { isDone, isSigned, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
+import { useNow } from '../../ui/clock'
 import { Dialog } from '../../ui/Dialog'
 import { Stripe } from '../../ui/Stripe'
 import { ActionPanel, BarRow } from './ActionPanel'
@@ -42,8 +44,7 @@ const TICK_MS = 20_000
 
 export function BenchPage(props: { step: AdoptedStep }) {
   const scope = useJob()
-  const [now, setNow] = createSignal(scope.now())
-  const ticking = setInterval(() => setNow(scope.now()), TICK_MS)
+  const now = useNow(TICK_MS)
   const media = matchMedia(NARROW)
   const [narrow, setNarrow] = createSignal(media.matches)
   const turned = () => setNarrow(media.matches)
@@ -68,7 +69,6 @@ export function BenchPage(props: { step: AdoptedStep }) {
     onCleanup(() => watcher.disconnect())
   })
   onCleanup(() => {
-    clearInterval(ticking)
     media.removeEventListener('change', turned)
   })
 

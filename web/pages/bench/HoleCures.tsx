@@ -1,8 +1,9 @@
 /** Bonded inserts that still cure: their clocks beside the sealant's, and the word against tightening there before. */
-import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
+
+import { createMemo, For, Show } from 'solid-js'
 import { curesUntil } from '../../../shared/job/verdicts'
 import { useJob } from '../../job/scope'
-import { useLive } from '../../live/live'
+import { useNow } from '../../ui/clock'
 import { useBench } from './bench'
 import { countdown } from './sealant-words'
 import './sealant.css'
@@ -10,10 +11,7 @@ import './sealant.css'
 export function HoleCures() {
   const bench = useBench()
   const scope = useJob()
-  const { clock } = useLive()
-  const [now, setNow] = createSignal(clock.now())
-  const ticking = setInterval(() => setNow(clock.now()), 1000)
-  onCleanup(() => clearInterval(ticking))
+  const now = useNow(1000)
   const curing = createMemo(() =>
     bench
       .step()

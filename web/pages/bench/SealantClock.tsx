@@ -1,30 +1,24 @@
 /** The running sealant clock, always in sight while a bead is open; its presses are facts, by when they happened. */
-import { createMemo, createSignal, onCleanup, Show } from 'solid-js'
+
+import { createMemo, Show } from 'solid-js'
 import { useJob } from '../../job/scope'
-import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
+import { useNow } from '../../ui/clock'
 import { useBench } from './bench'
 import { clockView } from './sealant-words'
 import './sealant.css'
 
-const SECOND = 1000
-
 export function SealantClock() {
   const bench = useBench()
   const scope = useJob()
-  const { clock } = useLive()
-  const [now, setNow] = createSignal(clock.now())
-  const ticking = setInterval(() => setNow(clock.now()), SECOND)
-  onCleanup(() => clearInterval(ticking))
+  const tick = useNow(1000)
   const view = createMemo(() => {
-    // Just pressed: the fact may be a moment younger than the last tick.
-    scope.planned()
-    return clockView(scope.planned(), bench.step(), Math.max(now(), clock.now() - SECOND), scope.words)
+    tick()
+    return clockView(scope.planned(), bench.step(), scope.now(), scope.words)
   })
   const press = (does: 'start' | 'close') => {
     const stepId = bench.step().id
     void scope.send(does === 'start' ? { type: 'StartSealant', stepId } : { type: 'CloseSealant', stepId })
-    setNow(clock.now())
   }
   return (
     <Show when={view().state !== 'none'}>

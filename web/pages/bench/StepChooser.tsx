@@ -14,7 +14,7 @@ import './choose.css'
 
 export function StepChooser() {
   const scope = useJob()
-  const moment = useMoment(scope.job, scope.now)
+  const moment = useMoment(scope.job)
   const choice = createMemo(() =>
     choiceFor(scope.planned(), scope.me() ?? '', (command) => scope.may(command)?.sentence, moment()),
   )

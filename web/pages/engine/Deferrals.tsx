@@ -5,12 +5,12 @@ import { format } from '../../format'
 import { CommandDialog } from '../../job/CommandDialog'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
+import { useNow } from '../../ui/clock'
 import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
 import { goTo } from './bring-up'
 import { useForms } from './office'
 import { deferralViews } from './office-view'
-import { useNow } from './use-now'
 
 export function Deferrals() {
   const scope = useJob()

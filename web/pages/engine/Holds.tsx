@@ -5,12 +5,12 @@ import { HOLD_KINDS, type Hold, type HoldKind, type JobCommand } from '../../../
 import { CommandDialog } from '../../job/CommandDialog'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
+import { useNow } from '../../ui/clock'
 import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
 import { localOf, momentOf, useForms } from './office'
 import { clearedLabel, openHoldViews } from './office-view'
 import { StepTicks } from './StepTicks'
-import { useNow } from './use-now'
 
 export function Holds() {
   const scope = useJob()

@@ -7,16 +7,16 @@ import { handoverNote } from '../../../shared/job/stops'
 import { stepState } from '../../../shared/job/verdicts'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
+import { useNow } from '../../ui/clock'
 import { OffAgain } from './OffAgain'
 import { useForms } from './office'
 import { dueHere, holdWords, leftOut, notesOf, openHoldViews, sealantWords } from './office-view'
 import type { StepView } from './step-view'
-import { useNow } from './use-now'
 
 export function StepTold(props: { view: StepView }) {
   const scope = useJob()
   const step = () => props.view.step
-  const now = useNow()
+  const now = useNow(20_000)
   const held = createMemo(() =>
     props.view.standing === 'on_hold'
       ? openHoldViews(scope.job(), now(), scope.words).filter(({ hold }) => hold.stepIds.includes(step().id))

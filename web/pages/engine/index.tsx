@@ -10,6 +10,7 @@ import { JobProvider } from '../../job/JobProvider'
 import { RefusedEntries } from '../../job/RefusedEntries'
 import { useJob } from '../../job/scope'
 import { useMoment } from '../../live/clock-moment'
+import { useNow } from '../../ui/clock'
 import { EngineHead } from './EngineHead'
 import { HoleRegister } from './HoleRegister'
 import { holeCures } from './hole-rows'
@@ -18,7 +19,6 @@ import { Office, OfficeForms } from './Office'
 import { clocksOf } from './office-view'
 import { StageList } from './StageList'
 import { Trail } from './Trail'
-import { useNow } from './use-now'
 import { WhereToGo } from './WhereToGo'
 import './engine.css'
 import './head.css'
@@ -48,7 +48,7 @@ function Engine() {
   const scope = useJob()
   usePageTitle(() => scope.job().number)
   const [looking, setLooking] = createSignal<{ stepId: string; setId: string }>()
-  const moment = useMoment(scope.job, scope.now)
+  const moment = useMoment(scope.job)
   const summary = createMemo(() => summarise(scope.job(), moment()))
   const reason = createMemo(() => reasonFor(scope.job(), moment()))
   const against = () => standsAgainst(reason().code)

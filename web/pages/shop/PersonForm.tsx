@@ -4,11 +4,11 @@ import { v7 as uuid } from 'uuid'
 import { type Entitlement, PAINTS, type Person, ROLE_WORDS, ROLES } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
 import { Button } from '../../ui/Button'
+import { Choices } from '../../ui/Choices'
 import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
 import { Sentence } from '../../ui/Sentence'
 import { paintOf } from '../../ui/Stripe'
-import { Choices } from './Choices'
 import type { ShopDesk } from './desk'
 import {
   CLASS_WORDS,
@@ -117,11 +117,11 @@ export function PersonForm(props: { desk: ShopDesk; before?: Person; onClose(add
         </fieldset>
         <div class="whole">
           <Choices
-            any
+            multiple
             label="Roles"
-            choices={ROLES.map((id) => ({ id, title: ROLE_WORDS[id], means: ROLE_MEANS[id] }))}
-            chosen={person().roles}
-            onChange={(roles) => change({ roles })}
+            options={ROLES.map((id) => ({ id, title: ROLE_WORDS[id], hint: ROLE_MEANS[id] }))}
+            value={person().roles}
+            onValue={(roles) => change({ roles })}
             hint={
               person().roles.length === 0 ? 'Without a role: may look at everything, and enter facts.' : ''
             }
@@ -175,24 +175,24 @@ function EntitlementFields(props: EntitlementProps) {
   return (
     <div class="whole entitlement">
       <Choices
-        any
+        multiple
         label={props.label}
-        choices={(['A', 'B', 'C'] as const).map((id) => ({
+        options={(['A', 'B', 'C'] as const).map((id) => ({
           id,
           title: `class ${id}`,
-          means: CLASS_WORDS[id],
+          hint: CLASS_WORDS[id],
         }))}
-        chosen={props.value.classes}
-        onChange={(classes) => props.onChange({ ...props.value, classes })}
+        value={props.value.classes}
+        onValue={(classes) => props.onChange({ ...props.value, classes })}
         hint={props.value.classes.length === 0 ? 'Nothing chosen: nothing.' : ''}
       />
       <Show when={props.value.classes.length > 0}>
         <Choices
-          any
+          multiple
           label="on these engine families"
-          choices={known()}
-          chosen={props.value.families}
-          onChange={(families) => props.onChange({ ...props.value, families })}
+          options={known()}
+          value={props.value.families}
+          onValue={(families) => props.onChange({ ...props.value, families })}
           hint={props.value.families.length === 0 ? 'Nothing chosen: every family.' : ''}
         />
         <div class="family-more">

@@ -2,9 +2,9 @@
 import { createSignal, For, Show } from 'solid-js'
 import { JOINT_CLASSES } from '../../../shared/plan/types'
 import { Button } from '../../ui/Button'
+import { Choices } from '../../ui/Choices'
 import { Field } from '../../ui/Field'
 import { Sentence } from '../../ui/Sentence'
-import { Choices } from './Choices'
 import type { ShopDesk } from './desk'
 import { CLASS_WORDS } from './people'
 import { exampleWords, recheckFrom, recheckWords, toleranceDraft, tolerancesFrom } from './tolerances'
@@ -154,14 +154,14 @@ function SelfRecheckPart(props: { desk: ShopDesk }) {
           <div class="whole">
             <Choices
               label="Declared self-recheck"
-              choices={[
+              options={[
                 { id: 'off', title: 'off' },
                 { id: 'on', title: 'class B and C, after an interval' },
               ]}
-              chosen={[on() ? 'on' : 'off']}
-              onChange={([one]) => {
+              value={on() ? 'on' : 'off'}
+              onValue={(id) => {
                 setWhy()
-                setChoice(one)
+                setChoice(id)
               }}
             />
           </div>

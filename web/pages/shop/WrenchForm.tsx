@@ -3,10 +3,10 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
 import { TORQUE_UNITS } from '../../../shared/units'
 import { Button } from '../../ui/Button'
+import { Choices } from '../../ui/Choices'
 import { Dialog } from '../../ui/Dialog'
 import { createDraft } from '../../ui/draft'
 import { Sentence } from '../../ui/Sentence'
-import { Choices } from './Choices'
 import type { ShopDesk } from './desk'
 import {
   changeMeans,
@@ -62,9 +62,9 @@ export function WrenchForm(props: { desk: ShopDesk; before?: Wrench; onClose(): 
           <div class="whole">
             <Choices
               label="State"
-              choices={STATES.map((id) => ({ id, title: STATE_WORDS[id] }))}
-              chosen={[draft().state]}
-              onChange={([state]) => state && change({ state })}
+              options={STATES.map((id) => ({ id, title: STATE_WORDS[id] }))}
+              value={draft().state}
+              onValue={(state) => change({ state })}
             />
           </div>
         </Show>
@@ -98,9 +98,9 @@ export function WrenchForm(props: { desk: ShopDesk; before?: Wrench; onClose(): 
           <div class="whole">
             <Choices
               label="Kind"
-              choices={KINDS.map((id) => ({ id, title: KIND_WORDS[id], means: KIND_MEANS[id] }))}
-              chosen={[draft().kind]}
-              onChange={([kind]) => kind && change({ kind })}
+              options={KINDS.map((id) => ({ id, title: KIND_WORDS[id], hint: KIND_MEANS[id] }))}
+              value={draft().kind}
+              onValue={(kind) => change({ kind })}
             />
           </div>
         </Show>

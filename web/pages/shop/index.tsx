@@ -13,7 +13,7 @@ import { Wrenches } from './Wrenches'
 import { PARTS, whereIs } from './where'
 import '../../job/job.css'
 import './shop.css'
-import './choices.css'
+import './card-form.css'
 import './read-plan.css'
 import './plan-look.css'
 

@@ -12,6 +12,7 @@ import { BuildStrip } from '../../drawings/BuildStrip'
 import { format } from '../../format'
 import { usePageTitle } from '../../frame/title'
 import { useBoard, useLive } from '../../live/live'
+import { useNow } from '../../ui/clock'
 import { Stripe } from '../../ui/Stripe'
 import { Promised } from '../board/Promised'
 import { pagesOf, rowsFor, shownOf, turned } from './pages'
@@ -24,12 +25,12 @@ const SHORT_NUMBER = 8
 
 export default function Wall() {
   const board = useBoard()
-  const { session, clock, link } = useLive()
+  const { session, link } = useLive()
   usePageTitle(() => 'Wall')
   const [size, setSize] = createSignal({ height: innerHeight, width: innerWidth })
   const [page, setPage] = createSignal(0)
   const [held, setHeld] = createSignal(false)
-  const [time, setTime] = createSignal(clock.now())
+  const time = useNow(10_000)
 
   const ids = createMemo(() => board.ids().filter((id) => board.summary(id)?.reason.code !== 'released'))
   const rows = () => rowsFor(size().height, size().width)
@@ -55,11 +56,9 @@ export default function Wall() {
   }
   onMount(() => {
     const resize = () => setSize({ height: innerHeight, width: innerWidth })
-    const tick = setInterval(() => setTime(clock.now()), 10_000)
     addEventListener('resize', resize)
     document.addEventListener('keydown', press)
     onCleanup(() => {
-      clearInterval(tick)
       removeEventListener('resize', resize)
       document.removeEventListener('keydown', press)
     })

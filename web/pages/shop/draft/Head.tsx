@@ -3,7 +3,7 @@ import { Index } from 'solid-js'
 import type { Plan, Stage } from '../../../../shared/plan/types'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
-import { SelectField } from '../SelectField'
+import { Select } from '../../../ui/Select'
 import { newId } from './draft-plan'
 import { NumberField } from './NumberField'
 
@@ -61,7 +61,7 @@ export function Head(props: { plan: Plan; onPlan(plan: Plan): void }) {
               maxLength={80}
               onValue={(title) => putStage(i, { ...stage(), title })}
             />
-            <SelectField
+            <Select
               label={`Its last signature (${stage().id})`}
               value={stage().releases ?? ''}
               options={RELEASES}

@@ -4,8 +4,8 @@ import { type Interruption, JOINT_CLASSES, type Joint, type Plan } from '../../.
 import { BoltMap } from '../../../drawings/BoltMap'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
+import { Select } from '../../../ui/Select'
 import { mapLabel, plannedHeads } from '../plan-look'
-import { SelectField } from '../SelectField'
 import { threadRead } from '../sheet/sheet-work'
 import { changeJoint, type Pattern, patternOf, placeAnew, removeJoint } from './draft-plan'
 import type { Finish } from './finish'
@@ -75,7 +75,7 @@ export function JointEdit(props: JointEditProps) {
           maxLength={120}
           onValue={(title) => put({ title })}
         />
-        <SelectField
+        <Select
           label="Fastener"
           value={joint().fastener}
           options={FASTENERS}
@@ -108,13 +108,13 @@ export function JointEdit(props: JointEditProps) {
           maxLength={80}
           onValue={(lubrication) => put({ lubrication })}
         />
-        <SelectField
+        <Select
           label="Class"
           value={joint().class}
           options={CLASSES}
           onValue={(one) => put({ class: JOINT_CLASSES.find((known) => known === one) ?? joint().class })}
         />
-        <SelectField
+        <Select
           label="Use"
           value={joint().use.kind}
           options={USES}
@@ -135,13 +135,13 @@ export function JointEdit(props: JointEditProps) {
       </div>
       <PassesEdit joint={joint()} onChange={(passes) => put({ passes })} />
       <div class="draft-fields">
-        <SelectField
+        <Select
           label="Broken off, torques only so far"
           value={joint().interruption.torqueOnly}
           options={TORQUE_ONLY}
           onValue={(value) => rule({ torqueOnly: value as Interruption['torqueOnly'] })}
         />
-        <SelectField
+        <Select
           label="Broken off once an angle is turned"
           value={joint().interruption.afterAngle ?? ''}
           options={AFTER_ANGLE}
@@ -163,7 +163,7 @@ export function JointEdit(props: JointEditProps) {
               props.onPlan(placeAnew(props.plan, props.step, props.at, count, pattern() ?? 'row'))
             }
           />
-          <SelectField
+          <Select
             label="They sit"
             value={pattern() ?? 'own'}
             options={[

@@ -6,8 +6,8 @@ import { sheetToPlan } from '../../../../shared/sheet'
 import { readSpec, specSentenceFor } from '../../../../shared/spec'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
+import { Select } from '../../../ui/Select'
 import { passWords } from '../../engine/step-words'
-import { SelectField } from '../SelectField'
 import { specWords } from '../sheet/sheet-words'
 import { NEW_PASS, withLimits } from './draft-plan'
 import { NumberField } from './NumberField'
@@ -36,7 +36,7 @@ export function PassesEdit(props: PassesEditProps) {
         <Index each={passes()}>
           {(pass, i) => (
             <li class="draft-pass">
-              <SelectField
+              <Select
                 label={`Pass ${i + 1}`}
                 value={pass().kind}
                 options={KINDS}

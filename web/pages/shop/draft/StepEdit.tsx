@@ -3,8 +3,8 @@ import { createMemo, For, Index, Show } from 'solid-js'
 import type { Plan, PlanStep, StepKind } from '../../../../shared/plan/types'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
+import { Select } from '../../../ui/Select'
 import { fastenerWords, passesWords } from '../../engine/step-words'
-import { SelectField } from '../SelectField'
 import { addJoint, changeStep, moveStep, removeStep } from './draft-plan'
 import { type Finish, within } from './finish'
 import { JointEdit } from './JointEdit'
@@ -48,19 +48,19 @@ export function StepEdit(props: StepEditProps) {
           maxLength={160}
           onValue={(title) => put({ title })}
         />
-        <SelectField
+        <Select
           label="Kind"
           value={step().kind}
           options={KINDS}
           onValue={(kind) => put({ kind: kind as StepKind })}
         />
-        <SelectField
+        <Select
           label="Stage"
           value={step().stage}
           options={props.plan.stages.map(({ id, title }) => ({ value: id, title: `${id} ${title}` }))}
           onValue={(stage) => put({ stage })}
         />
-        <SelectField
+        <Select
           label="Signatures"
           value={`${step().signatures}`}
           options={SIGNATURES}
@@ -206,7 +206,7 @@ function Picks(props: PicksProps) {
               </Button>
             )}
           </For>
-          <SelectField
+          <Select
             label={props.chosen.length > 0 ? 'One more' : 'None yet; add one'}
             value=""
             options={options()}

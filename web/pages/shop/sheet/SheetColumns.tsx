@@ -9,7 +9,7 @@ import {
   type SheetColumn,
 } from '../../../../shared/sheet'
 import type { TorqueUnit } from '../../../../shared/units'
-import { SelectField } from '../SelectField'
+import { Select } from '../../../ui/Select'
 import { DELIMITER_WORDS, ROLE_WORDS, UNITS } from './sheet-words'
 
 interface SheetColumnsProps {
@@ -54,7 +54,7 @@ export function SheetColumns(props: SheetColumnsProps) {
       <div class="columns-row">
         <Index each={props.sheet.columns}>
           {(column) => (
-            <SelectField
+            <Select
               label={[`Column ${column().index + 1}`, column().title].filter(Boolean).join(': ')}
               hint={[column().why, column().unit ? `Its bare numbers are ${column().unit}.` : ''].join(' ')}
               value={props.choices.roles?.[column().index] ?? GUESS}
@@ -66,7 +66,7 @@ export function SheetColumns(props: SheetColumnsProps) {
             />
           )}
         </Index>
-        <SelectField
+        <Select
           label="A number without a unit is in"
           hint="Only where neither its line nor its heading says."
           value={props.choices.unit ?? GUESS}
@@ -76,7 +76,7 @@ export function SheetColumns(props: SheetColumnsProps) {
           ]}
           onValue={setUnit}
         />
-        <SelectField
+        <Select
           label="Columns are parted by"
           value={props.choices.delimiter ?? GUESS}
           options={[
@@ -85,7 +85,7 @@ export function SheetColumns(props: SheetColumnsProps) {
           ]}
           onValue={setDelimiter}
         />
-        <SelectField
+        <Select
           label="The headings of the columns stand in"
           value={props.choices.headerLine === null ? NO_LINE : `${props.choices.headerLine ?? GUESS}`}
           options={[

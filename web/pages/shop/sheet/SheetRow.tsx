@@ -4,7 +4,7 @@ import { JOINT_CLASSES } from '../../../../shared/plan/types'
 import type { ItemLine } from '../../../../shared/sheet'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
-import { SelectField } from '../SelectField'
+import { Select } from '../../../ui/Select'
 import type { Say } from './index'
 import { lineName, specWords } from './sheet-words'
 import { type Correction, isJoint, threadRead, type WorkLine } from './sheet-work'
@@ -145,7 +145,7 @@ function LineFields(props: { work: WorkLine; onSay(said: Parameters<Say>[1]): vo
           onValue={counted}
         />
       </Show>
-      <SelectField
+      <Select
         label="This line is"
         value={as()}
         options={AS}

@@ -6,16 +6,18 @@ export interface Option {
   title: string
 }
 
-interface SelectFieldProps {
+interface SelectProps {
   label: string
   hint?: string
-  error?: string | undefined
+  error?: string
   value: string
   options: readonly Option[]
+  /** What the empty choice says, which stands first; without it there is none. */
+  empty?: string
   onValue(value: string): void
 }
 
-export function SelectField(props: SelectFieldProps) {
+export function Select(props: SelectProps) {
   const id = createUniqueId()
   const more = () => props.error ?? props.hint
   return (
@@ -27,6 +29,11 @@ export function SelectField(props: SelectFieldProps) {
         aria-invalid={props.error ? true : undefined}
         onChange={(event) => props.onValue(event.currentTarget.value)}
       >
+        <Show when={props.empty}>
+          <option value="" selected={props.value === ''}>
+            {props.empty}
+          </option>
+        </Show>
         <For each={props.options}>
           {(option) => (
             <option value={option.value} selected={option.value === props.value}>
