@@ -1,4 +1,6 @@
-/** A day, as `2026-11-24`; and a day with its time, as a moment of this place. */
+/** A day, as `2026-11-24`; and a day with its time, as a moment of the shop's clock. */
+import { dayFrom } from '../../shared/format'
+import { format } from '../format'
 import { Field } from './Field'
 
 interface DateFieldProps {
@@ -29,16 +31,11 @@ export const DateTimeField = (props: DateTimeFieldProps) => (
   />
 )
 
-/** What a `datetime-local` input holds as a moment of this place, and back. */
+/** What a `datetime-local` input holds as a moment of the shop's clock, and back. */
 export function instantOf(value: string): number | undefined {
-  const at = value ? new Date(value).getTime() : Number.NaN
-  return Number.isFinite(at) ? at : undefined
+  const [day = '', time = ''] = value.split('T')
+  return dayFrom(day) && time ? format.calendar.at(day, time) : undefined
 }
 
-export function localTimeOf(at: number | undefined): string {
-  if (at === undefined) return ''
-  const date = new Date(at)
-  const two = (n: number) => String(n).padStart(2, '0')
-  const year = String(date.getFullYear()).padStart(4, '0')
-  return `${year}-${two(date.getMonth() + 1)}-${two(date.getDate())}T${two(date.getHours())}:${two(date.getMinutes())}`
-}
+export const localTimeOf = (at: number | undefined): string =>
+  at === undefined ? '' : `${format.calendar.dayOf(at)}T${format.calendar.timeOf(at)}`
