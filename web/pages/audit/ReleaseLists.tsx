@@ -1,5 +1,4 @@
 /** What stops the release, every reason with its way out; the word itself; and the releases given. */
-
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'

@@ -1,5 +1,4 @@
 /** The bench at one step: the map and the number on one side, the next thing to press on the other. */
-
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js'
 import { isDone, isSigned, standingMeasurement, stepState } from '../../../shared/job/verdicts'

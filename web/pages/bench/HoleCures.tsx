@@ -1,5 +1,4 @@
 /** Bonded inserts that still cure: their clocks beside the sealant's, and the word against tightening there before. */
-
 import { createMemo, For, Show } from 'solid-js'
 import { curesUntil } from '../../../shared/job/verdicts'
 import { useJob } from '../../job/scope'

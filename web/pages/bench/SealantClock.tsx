@@ -1,5 +1,4 @@
 /** The running sealant clock, always in sight while a bead is open; its presses are facts, by when they happened. */
-
 import { createMemo, Show } from 'solid-js'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
