@@ -16,7 +16,7 @@ interface PageLink {
 }
 
 export function TopBar() {
-  const { session, link, photos, waiting } = useLive()
+  const { session, link, photos, entries } = useLive()
   const location = useLocation()
   const { light, turn } = makeLight()
   const [changing, setChanging] = createSignal(false)
@@ -39,7 +39,7 @@ export function TopBar() {
   })
 
   const waits = (): Waits => ({
-    entries: waiting(),
+    entries: entries().filter(({ refused }) => !refused).length,
     photos: photos.now().waiting.length,
     refused: photos.now().refused.length,
   })

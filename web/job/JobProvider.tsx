@@ -2,7 +2,7 @@
 import { createMemo, type ParentProps, Show } from 'solid-js'
 import type { PlannedJob } from '../../shared/job/context'
 import type { Place } from '../../shared/protocol'
-import { useJobFeed } from '../live/job'
+import { useJobFeed } from '../live/job-feed'
 import { useLive } from '../live/live'
 import { EmptyState } from '../ui/EmptyState'
 import { JobContext, type JobScope, previewCommand } from './scope'
@@ -27,7 +27,7 @@ export function JobProvider(props: JobProviderProps) {
     link: link.state,
     here: feed.here,
     pending: createMemo(() => feed.replica().pending),
-    refused: createMemo(() => feed.replica().refused),
+    refused: feed.refused,
     dismiss: feed.dismiss,
     preview: (command, asker) => previewCommand(scope, command, asker),
     may: (command, asker) => scope.preview(command, asker).refusal,

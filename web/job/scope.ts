@@ -14,7 +14,8 @@ import type { Answer, Fault, Here } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
 import type { LinkState } from '../live/link'
-import type { Pending, RefusedEntry } from '../live/replica'
+import type { RefusedJobCommand } from '../live/outbox'
+import type { Pending } from '../live/replica'
 import { authorOf, type Grant } from '../live/session'
 
 export interface JobView {
@@ -52,7 +53,7 @@ export interface JobScope extends JobView {
   /** Who else has this job open. */
   here(): readonly Here[]
   pending(): readonly Pending[]
-  refused(): readonly RefusedEntry[]
+  refused(): readonly RefusedJobCommand[]
   dismiss(commandId: string): void
   preview(command: JobCommand, asker?: Asker): Preview
   /** The rule that would refuse it; nothing when it may be given. */

@@ -48,7 +48,7 @@ export function makeBoard(link: Link) {
     },
   }
 
-  link.hear('summary', (summary) => {
+  link.on('summary', (summary) => {
     if (!known()) return
     put(summary)
     arrange()

@@ -41,7 +41,7 @@ export function makeDemo(clock: Clock, link: Link, reload: () => void = () => lo
     if (!isSaid(said)) take(said, sentAt)
   }
 
-  link.hear('demo', (next) => take(next))
+  link.on('demo', (next) => take(next))
 
   return {
     /** Nothing in a real shop. */

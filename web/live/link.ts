@@ -19,7 +19,7 @@ import {
   type Watched,
 } from '../../shared/protocol'
 import type { Clock } from './clock'
-import type { Kept } from './outbox'
+import type { QueuedCommand } from './outbox'
 
 export type LinkState = 'connecting' | 'live' | 'lost'
 
@@ -85,16 +85,16 @@ export function makeLink(clock: Clock) {
     if (!socket.active) for (const ask of turnedAway) ask(message)
   })
   socket.on('events', (message) => {
-    for (const hear of down.events) hear(message)
+    for (const listener of down.events) listener(message)
   })
   socket.on('summary', (message) => {
-    for (const hear of down.summary) hear(message)
+    for (const listener of down.summary) listener(message)
   })
   socket.on('presence', (message) => {
-    for (const hear of down.presence) hear(message)
+    for (const listener of down.presence) listener(message)
   })
   socket.on('demo', (message) => {
-    for (const hear of down.demo) hear(message)
+    for (const listener of down.demo) listener(message)
   })
   socket.on('reload', ({ protocol }) => {
     if (protocol !== PROTOCOL_VERSION) setOutdated(true)
@@ -147,7 +147,7 @@ export function makeLink(clock: Clock) {
     },
     /** Asks again for what came after `have()`: the answer to a gap. */
     again: (watcher: Watcher) => void askFor(watcher),
-    hear<E extends keyof ServerToClient>(event: E, listener: ServerToClient[E]): () => void {
+    on<E extends keyof ServerToClient>(event: E, listener: ServerToClient[E]): () => void {
       down[event].add(listener)
       return () => void down[event].delete(listener)
     },
@@ -161,7 +161,7 @@ export function makeLink(clock: Clock) {
       return () => void turnedAway.delete(listener)
     },
     /** Fails when there is no link or no answer in time; a resend with the same id is then safe. */
-    async send({ stream, command }: Kept): Promise<Answer | Fault> {
+    async send({ stream, command }: QueuedCommand): Promise<Answer | Fault> {
       if (!socket.connected) throw new Error('no link')
       const message = { stream, command } as Parameters<ClientToServer['command']>[0]
       return socket.timeout(ACK_MS).emitWithAck('command', message)

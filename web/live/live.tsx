@@ -8,7 +8,6 @@ import {
   type ParentProps,
   useContext,
 } from 'solid-js'
-import { v7 as uuid } from 'uuid'
 import type { JobCommand } from '../../shared/job/types'
 import type { Answer, Fault } from '../../shared/protocol'
 import { ClockProvider } from '../ui/clock'
@@ -16,12 +15,13 @@ import { type Board, makeBoard } from './board'
 import { type Clock, makeClock } from './clock'
 import { type Demo, makeDemo } from './demo'
 import { type Link, makeLink } from './link'
-import { type Kept, makeOutbox, type Outbox } from './outbox'
+import { makeOutbox, type Outbox, type QueuedCommand } from './outbox'
 import { makePhotos, type Photos } from './photos'
+import { makeSender, type Sender } from './sender'
 import { makeSession, type Session } from './session'
 import { makeShopReplica, type ShopReplica } from './shop'
 
-export interface Live {
+export interface Live extends Sender {
   clock: Clock
   link: Link
   outbox: Outbox
@@ -30,20 +30,8 @@ export interface Live {
   shop: ShopReplica
   board: Board
   demo: Demo
-  /** Entries on this device that the server has not answered. */
-  waiting(): number
-  /** Sends without showing anything ahead of the answer: for opening a job and adopting a plan. */
-  sendAndWait(jobId: string, command: JobCommand): Promise<Answer | Fault>
-}
-
-export const headOf = (clock: Clock, session: Session) => {
-  const signInId = session.signInId()
-  return {
-    commandId: uuid(),
-    doneAt: clock.now(),
-    clockOffsetMs: clock.offsetMs(),
-    ...(signInId ? { signInId } : {}),
-  }
+  /** Commands of this device that the server has not answered, or has refused. */
+  entries(): readonly QueuedCommand[]
 }
 
 /** Signed in after all, yet turned away: the next try waits a little. */
@@ -63,28 +51,26 @@ function makeLive(): Live {
     demo.take,
   )
   const shop = makeShopReplica(link, () => void session.readPeople())
-  const [waiting, setWaiting] = createSignal(0)
-  outbox.onChange((kept) => setWaiting(kept.length))
+  const [entries, setEntries] = createSignal(outbox.entries())
+  outbox.onChange(setEntries)
   link.onUp(outbox.wake)
   link.onTurnedAway(async () => {
     await session.refresh()
     if (session.signInId()) setTimeout(link.open, TURNED_AWAY_MS)
   })
-  const sendAndWait: Live['sendAndWait'] = (jobId, command) => {
-    const kept: Kept = { stream: `job:${jobId}`, command: { ...headOf(clock, session), ...command } }
-    return outbox.add(kept)
-  }
+
+  const sender = makeSender({ clock, session, outbox })
   return {
     clock,
     link,
     outbox,
-    photos: makePhotos({ session, link, outbox, sendAndWait }),
+    photos: makePhotos({ session, link, outbox, sender }),
     session,
     shop,
     board: makeBoard(link),
     demo,
-    waiting,
-    sendAndWait,
+    entries,
+    ...sender,
   }
 }
 
@@ -111,6 +97,22 @@ export function useLive(): Live {
   const live = useContext(LiveContext)
   if (!live) throw new Error('useLive is called outside LiveProvider')
   return live
+}
+
+/** Whether the part of the page that asked is still there. */
+export function useStillThere(): () => boolean {
+  let there = true
+  onCleanup(() => {
+    there = false
+  })
+  return () => there
+}
+
+/** For a form that waits for the answer and shows it; once the form is gone, a refusal is told on the job's page. */
+export function useSendAndWait(): (jobId: string, command: JobCommand) => Promise<Answer | Fault> {
+  const { sendToJob } = useLive()
+  const explains = useStillThere()
+  return (jobId, command) => sendToJob(jobId, command, { explains })
 }
 
 export const useSession = (): Session => useLive().session

@@ -1,138 +1,144 @@
 /**
- * What people entered and the server has not answered yet.
+ * The commands of this device that the server has not settled: the one home of what is pending.
  *
- * Kept until acknowledged, sent one after another in the order they were made, each under the sign-in it was made
- * under; a resend keeps its command id, so it can never count twice. A server that cannot save just now is asked
- * again later; a refusal or a fault in the message itself is handed back with its sentence and never retried.
- * Where the entries lie is behind `Shelf`: memory here, a store that outlives a reload in a later issue.
+ * They are sent one after another in the order they were made, each under the sign-in it was made under; a resend
+ * keeps its command id, so it can never count twice. A server that is silent or cannot save just now is asked again
+ * later. A refusal, or a fault in the message itself, is never retried: the entry stays here with its sentence until
+ * somebody has read it, unless whoever sent it is there to tell it. Replicas derive their pending part from here.
  */
+import type { Instant } from '../../shared/log'
 import type { Answer, Fault, SentJobCommand, SentShopCommand } from '../../shared/protocol'
+import { makeRetryQueue, memoryShelf, type Shelf } from './retry-queue'
 
-export type Kept =
-  | { stream: `job:${string}`; command: SentJobCommand }
-  | { stream: 'shop'; command: SentShopCommand }
+export type Stream = `job:${string}` | 'shop'
 
-export interface Shelf {
-  all(): Promise<Kept[]>
-  put(kept: Kept): Promise<void>
-  drop(commandId: string): Promise<void>
+/** All that is needed to send it and, on this device, to decide it; no PIN and no cookie. */
+interface Queued<S extends Stream, Command> {
+  stream: S
+  /** The time at the bench is stamped as it is entered. */
+  command: Command & { doneAt: Instant }
+  /** Whose it is as far as this device knows; the server goes by the sign-in, or the grant, that the command names. */
+  by: string
+  /** With a grant: the version the second signer looked at. */
+  sawVersion?: number
+  refused?: Why
 }
 
-export function memoryShelf(): Shelf {
-  const kept = new Map<string, Kept>()
-  return {
-    all: async () => [...kept.values()],
-    put: async (one) => void kept.set(one.command.commandId, one),
-    drop: async (id) => void kept.delete(id),
-  }
+/** Why the server would not have it. */
+interface Why {
+  code: string
+  sentence: string
 }
 
-export type Settled = (kept: Kept, answer: Answer | Fault) => void
+export type QueuedJobCommand = Queued<`job:${string}`, SentJobCommand>
+export type QueuedShopCommand = Queued<'shop', SentShopCommand>
+export type QueuedCommand = QueuedJobCommand | QueuedShopCommand
+
+type In<S extends Stream> = S extends 'shop' ? QueuedShopCommand : QueuedJobCommand
+type RefusedCommand<S extends Stream> = In<S> & { refused: Why }
+export type RefusedJobCommand = RefusedCommand<`job:${string}`>
+
+export const waitingIn = <S extends Stream>(entries: readonly QueuedCommand[], stream: S): In<S>[] =>
+  entries.filter((entry): entry is In<S> => entry.stream === stream && !entry.refused)
+
+export const refusedIn = <S extends Stream>(
+  entries: readonly QueuedCommand[],
+  stream: S,
+): RefusedCommand<S>[] =>
+  entries.filter(
+    (entry): entry is RefusedCommand<S> => entry.stream === stream && entry.refused !== undefined,
+  )
+
+export type AnswerListener = (entry: QueuedCommand, answer: Answer | Fault) => void
 
 export interface Outbox {
-  /** Resolves with the final answer, however long that takes. */
-  add(kept: Kept): Promise<Answer | Fault>
+  /**
+   * Resolves with the final answer, however long that takes. A sender that shows a refusal itself says so with
+   * `explains`, asked when the answer comes; for any other the refusal is kept.
+   */
+  add(entry: QueuedCommand, explains?: () => boolean): Promise<Answer | Fault>
   /** The link is up, or somebody signed in: go on now. */
   wake(): void
-  waiting(): readonly Kept[]
-  onSettled(listener: Settled): () => void
-  onChange(listener: (waiting: readonly Kept[]) => void): () => void
+  /** Waiting and refused ones, in their order. */
+  entries(): readonly QueuedCommand[]
+  /** Somebody has read why it was refused. */
+  dismiss(commandId: string): void
+  /** Called before the entry leaves. */
+  onAnswer(listener: AnswerListener): () => void
+  onChange(listener: (entries: readonly QueuedCommand[]) => void): () => void
 }
 
 interface Options {
   /** Rejects when there is no link. */
-  send(kept: Kept): Promise<Answer | Fault>
-  shelf?: Shelf
+  send(entry: QueuedCommand): Promise<Answer | Fault>
+  shelf?: Shelf<QueuedCommand>
   wait?(ms: number): Promise<void>
 }
 
-const FIRST_WAIT_MS = 500
-const LONGEST_WAIT_MS = 20_000
+interface Sender {
+  resolve(answer: Answer | Fault): void
+  explains: (() => boolean) | undefined
+}
 
 /** Faults that pass by themselves; every other is about this very message. */
-const TRY_AGAIN = new Set(['not_saved', 'too_many'])
+const PASSING = new Set(['not_saved', 'too_many', 'signed_out'])
 
-export function makeOutbox({ send, shelf = memoryShelf(), wait = pause }: Options): Outbox {
-  let queue: Kept[] = []
-  let running = false
-  let again = false
-  const answered = new Map<string, (answer: Answer | Fault) => void>()
-  const settled = new Set<Settled>()
-  const changed = new Set<(waiting: readonly Kept[]) => void>()
+export const commandIdOf = ({ command }: QueuedCommand): string => command.commandId
 
-  const tell = () => {
-    for (const listener of changed) listener(queue)
-  }
-
-  const loaded = shelf.all().then((kept) => {
-    const here = new Set(queue.map((one) => one.command.commandId))
-    queue = [...kept.filter((one) => !here.has(one.command.commandId)), ...queue]
-    if (kept.length > 0) tell()
+export function makeOutbox({ send, shelf = memoryShelf(commandIdOf), wait }: Options): Outbox {
+  const senders = new Map<string, Sender>()
+  const answerListeners = new Set<AnswerListener>()
+  const queue = makeRetryQueue<QueuedCommand>({
+    keyOf: commandIdOf,
+    isDue: ({ refused }) => !refused,
+    async attempt(entry) {
+      const answer = await send(entry)
+      if (!answer.ok && PASSING.has(answer.code)) return 'later'
+      deliver(entry, answer)
+      return 'done'
+    },
+    merge: (earlier) => earlier,
+    shelf,
+    firstWaitMs: 500,
+    longestWaitMs: 20_000,
+    wait,
   })
 
-  async function settle(kept: Kept, answer: Answer | Fault): Promise<void> {
-    queue = queue.filter((one) => one !== kept)
-    const id = kept.command.commandId
+  function deliver(entry: QueuedCommand, answer: Answer | Fault): void {
+    const commandId = commandIdOf(entry)
+    const sender = senders.get(commandId)
+    senders.delete(commandId)
     // The listeners come first: what the answer changes shows in the same moment as the entry leaves.
-    for (const listener of settled) listener(kept, answer)
-    answered.get(id)?.(answer)
-    answered.delete(id)
-    tell()
-    await shelf.drop(id)
-  }
-
-  async function run(): Promise<void> {
-    await loaded
-    let waitMs = FIRST_WAIT_MS
-    for (let kept = queue[0]; kept; kept = queue[0]) {
-      again = false
-      const answer = await send(kept).catch(() => undefined)
-      if (!answer) {
-        // No link: `wake` starts the run again, at once if the link came back meanwhile.
-        if (again) continue
-        return
-      }
-      if (!answer.ok && answer.code === 'signed_out' && !again) return
-      if (!answer.ok && TRY_AGAIN.has(answer.code)) {
-        await wait(waitMs)
-        waitMs = Math.min(waitMs * 2, LONGEST_WAIT_MS)
-        continue
-      }
-      if (!answer.ok && answer.code === 'signed_out') continue
-      waitMs = FIRST_WAIT_MS
-      await settle(kept, answer)
-    }
-  }
-
-  function wake(): void {
-    again = true
-    if (running) return
-    running = true
-    void run().finally(() => {
-      running = false
-    })
+    for (const listener of answerListeners) listener(entry, answer)
+    if (answer.ok || sender?.explains?.()) queue.remove(commandId)
+    else queue.replace({ ...entry, refused: { code: answer.code, sentence: answer.sentence } })
+    sender?.resolve(answer)
   }
 
   return {
-    add(kept) {
-      queue = [...queue, kept]
-      tell()
-      const answer = new Promise<Answer | Fault>((resolve) => answered.set(kept.command.commandId, resolve))
-      void shelf.put(kept)
-      wake()
+    add(entry, explains) {
+      const answer = new Promise<Answer | Fault>((resolve) =>
+        senders.set(commandIdOf(entry), { resolve, explains }),
+      )
+      queue.add(entry)
       return answer
     },
-    wake,
-    waiting: () => queue,
-    onSettled(listener) {
-      settled.add(listener)
-      return () => void settled.delete(listener)
+    wake: queue.wake,
+    entries: queue.entries,
+    dismiss(commandId) {
+      if (queue.get(commandId)?.refused) queue.remove(commandId)
+    },
+    onAnswer(listener) {
+      answerListeners.add(listener)
+      return () => void answerListeners.delete(listener)
     },
     onChange(listener) {
-      changed.add(listener)
-      return () => void changed.delete(listener)
+      let before = queue.entries()
+      return queue.onChange(() => {
+        if (queue.entries() === before) return
+        before = queue.entries()
+        listener(before)
+      })
     },
   }
 }
-
-const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))

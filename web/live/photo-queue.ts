@@ -1,22 +1,22 @@
 /**
- * Photos' bytes on their way to the server, apart from the outbox: a long picture never holds up a reading.
+ * Photos' bytes on their way to the server, in a queue apart from the commands.
  *
  * Kept under their hash until the server has said that it holds bytes of that hash and the log says that they
- * arrived; only then are they let go. One at a time, later each time there is no answer, at once when the link is
- * back. What the server will never take stays here with its sentence until somebody decides. A device that cannot
- * keep them through a reload says so (`unheld`), and they are sent all the same.
+ * arrived; only then are they let go. What the server will never take stays here with its sentence until somebody
+ * decides. A device that cannot keep them through a reload says so (`unheld`), and they are sent all the same.
  */
-import type { Kept } from './outbox'
+import type { QueuedCommand } from './outbox'
+import { makeRetryQueue, memoryShelf, type Shelf, type Unheld } from './retry-queue'
 
 /** What the log knows these bytes as. */
 export interface PhotoFact {
   jobId: string
   photoId: string
   /** The entry that told the log, as it was first sent: said again after a reload, it can never count twice. */
-  said?: Kept
+  said?: QueuedCommand
 }
 
-export interface KeptPhoto {
+export interface QueuedPhoto {
   sha256: string
   bytes: Blob
   /** The same picture may have been added twice. */
@@ -25,40 +25,24 @@ export interface KeptPhoto {
   refused?: string
 }
 
-export interface PhotoShelf {
-  /** Whether what lies here is there after a reload. */
-  lasting: boolean
-  all(): Promise<KeptPhoto[]>
-  /** Rejects where the device has no room, or will not. */
-  put(kept: KeptPhoto): Promise<void>
-  drop(sha256: string): Promise<void>
-}
+export type PhotoShelf = Shelf<QueuedPhoto>
 
-export function memoryPhotoShelf(): PhotoShelf {
-  const kept = new Map<string, KeptPhoto>()
-  return {
-    lasting: false,
-    all: async () => [...kept.values()],
-    put: async (one) => void kept.set(one.sha256, one),
-    drop: async (sha256) => void kept.delete(sha256),
-  }
-}
+const hashOf = ({ sha256 }: QueuedPhoto): string => sha256
+
+export const memoryPhotoShelf = (): PhotoShelf => memoryShelf(hashOf)
 
 /** `later`: no signal, signed out, or a server that cannot save just now. A sentence: these bytes will never do. */
 export type Sent = 'stored' | 'later' | { sentence: string }
 
-/** Why a photo would not outlive a reload. */
-export type Unheld = 'no_store' | 'full' | 'failed'
-
 export interface PhotosNow {
-  waiting: readonly KeptPhoto[]
-  refused: readonly (KeptPhoto & { refused: string })[]
-  /** Waiting photos that only this page holds, by why. */
+  waiting: readonly QueuedPhoto[]
+  refused: readonly (QueuedPhoto & { refused: string })[]
+  /** Photos that only this page holds, by why. */
   unheld: readonly Unheld[]
 }
 
 export interface PhotoQueue {
-  add(kept: KeptPhoto): void
+  add(photo: QueuedPhoto): void
   /** The link is up, or somebody signed in: go on now. */
   wake(): void
   /** Somebody put right what the server had against it. */
@@ -70,178 +54,88 @@ export interface PhotoQueue {
 }
 
 interface Options {
-  send(kept: KeptPhoto): Promise<Sent>
+  send(photo: QueuedPhoto): Promise<Sent>
   /** Tells the log that there is such a photo, in case that was lost with the page. */
-  announce?(said: Kept): void
+  announce?(said: QueuedCommand): void
   /** Tells the log that the bytes are there; the sentence when it will not hear of it. */
   confirm(fact: PhotoFact): Promise<string | undefined>
   shelf?: PhotoShelf | Promise<PhotoShelf>
   wait?(ms: number): Promise<void>
 }
 
-interface Entry {
-  kept: KeptPhoto
-  stage: 'to_send' | 'sent'
-  unheld?: Unheld
-}
+export function makePhotoQueue({ send, announce, confirm, shelf, wait }: Options): PhotoQueue {
+  /** The server has the bytes; the log has yet to say so. */
+  const stored = new Set<string>()
 
-const FIRST_WAIT_MS = 1000
-const LONGEST_WAIT_MS = 30_000
-
-export function makePhotoQueue(options: Options): PhotoQueue {
-  const { send, announce, confirm, wait = pause } = options
-  const shelf = Promise.resolve(options.shelf ?? memoryPhotoShelf())
-  const entries = new Map<string, Entry>()
-  const listeners = new Set<() => void>()
-  let running = false
-  let hurry: (() => void) | undefined
-  /** One after the other, so that a picture put and taken away at once is away. */
-  let shelfWork: Promise<unknown> = shelf
-
-  const tell = () => {
-    for (const listener of listeners) listener()
-  }
-
-  const onShelf = (work: (shelf: PhotoShelf) => Promise<void>): Promise<void> => {
-    const done = shelfWork.then(async () => work(await shelf))
-    shelfWork = done.catch(() => undefined)
-    return done
-  }
-
-  const loaded = shelf
-    .then((it) => it.all())
-    .then((kept) => {
-      const added = [...entries]
-      entries.clear()
-      for (const one of kept) {
-        entries.set(one.sha256, { kept: one, stage: 'to_send' })
-        for (const { said } of one.facts) if (said) announce?.(said)
+  const queue = makeRetryQueue<QueuedPhoto>({
+    keyOf: hashOf,
+    isDue: ({ sha256, refused }) => refused === undefined && !stored.has(sha256),
+    async attempt(photo) {
+      const sent = await send(photo)
+      if (sent === 'later') return 'later'
+      if (sent !== 'stored') refuse(photo.sha256, sent.sentence)
+      else {
+        stored.add(photo.sha256)
+        void confirmAll(photo.sha256)
       }
-      for (const [sha256, entry] of added) {
-        const before = entries.get(sha256)
-        if (before) entry.kept = { ...entry.kept, facts: [...before.kept.facts, ...entry.kept.facts] }
-        entries.set(sha256, entry)
-      }
-      if (kept.length > 0) tell()
-    })
-    // A shelf that cannot be read holds nothing to send; what is added now still goes out.
-    .catch(() => undefined)
+      return 'done'
+    },
+    // The same picture taken again is the word to try it again.
+    merge: ({ refused: _, ...earlier }, later) => ({ ...earlier, facts: [...earlier.facts, ...later.facts] }),
+    onLoad(photos) {
+      for (const { said } of photos.flatMap(({ facts }) => facts)) if (said) announce?.(said)
+    },
+    shelf: shelf ?? memoryPhotoShelf(),
+    firstWaitMs: 1000,
+    longestWaitMs: 30_000,
+    wait,
+  })
 
-  async function hold(entry: Entry): Promise<void> {
-    const unheld = await onShelf((it) => it.put(entry.kept)).then(
-      async (): Promise<Unheld | undefined> => ((await shelf).lasting ? undefined : 'no_store'),
-      (error: unknown): Unheld => (nameOf(error) === 'QuotaExceededError' ? 'full' : 'failed'),
-    )
-    if (unheld === undefined) delete entry.unheld
-    else entry.unheld = unheld
-    tell()
-  }
-
-  function letGo(entry: Entry): void {
-    const { sha256 } = entry.kept
-    if (entries.get(sha256) === entry) entries.delete(sha256)
-    // What cannot be taken off is offered again after a reload, and the server has it already.
-    onShelf((it) => it.drop(sha256)).catch(() => undefined)
-    tell()
-  }
-
-  function refuse(entry: Entry, sentence: string): void {
-    entry.kept = { ...entry.kept, refused: sentence }
-    void hold(entry)
-  }
-
-  function again(entry: Entry): void {
-    if (entry.kept.refused === undefined) return
-    const { refused: _, ...rest } = entry.kept
-    entry.kept = rest
-    entry.stage = 'to_send'
-    void hold(entry)
-    tell()
+  function refuse(sha256: string, sentence: string): void {
+    stored.delete(sha256)
+    const photo = queue.get(sha256)
+    if (photo) queue.replace({ ...photo, refused: sentence })
   }
 
   /** Not waited for by the next picture: the log may be out of reach while the bytes are not. */
-  async function confirmAll(entry: Entry): Promise<void> {
-    for (let fact = entry.kept.facts[0]; fact; fact = entry.kept.facts[0]) {
+  async function confirmAll(sha256: string): Promise<void> {
+    for (let fact = queue.get(sha256)?.facts[0]; fact; ) {
       const { photoId } = fact
       const against = await confirm(fact)
-      if (against !== undefined) return refuse(entry, against)
-      entry.kept = { ...entry.kept, facts: entry.kept.facts.filter((other) => other.photoId !== photoId) }
+      if (against !== undefined) return refuse(sha256, against)
+      const photo = queue.get(sha256)
+      const facts = photo?.facts.filter((other) => other.photoId !== photoId) ?? []
+      if (photo && facts.length > 0) queue.replace({ ...photo, facts })
+      fact = facts[0]
     }
-    letGo(entry)
-  }
-
-  const next = () =>
-    [...entries.values()].find(({ kept, stage }) => stage === 'to_send' && kept.refused === undefined)
-
-  async function run(): Promise<void> {
-    await loaded
-    let waitMs = FIRST_WAIT_MS
-    for (let entry = next(); entry; entry = next()) {
-      const sent = await send(entry.kept).catch((): Sent => 'later')
-      if (sent === 'later') {
-        await Promise.race([wait(waitMs), new Promise<void>((resolve) => (hurry = resolve))])
-        hurry = undefined
-        waitMs = Math.min(waitMs * 2, LONGEST_WAIT_MS)
-        continue
-      }
-      waitMs = FIRST_WAIT_MS
-      if (sent !== 'stored') refuse(entry, sent.sentence)
-      else {
-        entry.stage = 'sent'
-        void confirmAll(entry)
-      }
-    }
-  }
-
-  function wake(): void {
-    hurry?.()
-    if (running) return
-    running = true
-    void run().finally(() => {
-      running = false
-      if (next()) wake()
-    })
+    stored.delete(sha256)
+    queue.remove(sha256)
   }
 
   return {
-    add(kept) {
-      const before = entries.get(kept.sha256)
-      const entry: Entry = before ?? { kept, stage: 'to_send' }
-      if (before) before.kept = { ...before.kept, facts: [...before.kept.facts, ...kept.facts] }
-      entries.set(kept.sha256, entry)
-      void hold(entry)
-      tell()
-      // The same picture taken again is the word to try it again.
-      again(entry)
-      wake()
-    },
-    wake,
+    add: queue.add,
+    wake: queue.wake,
     again(sha256) {
-      const entry = entries.get(sha256)
-      if (entry) again(entry)
-      wake()
+      const photo = queue.get(sha256)
+      if (photo?.refused !== undefined) {
+        const { refused: _, ...rest } = photo
+        queue.replace(rest)
+      }
+      queue.wake()
     },
     giveUp(sha256) {
-      const entry = entries.get(sha256)
-      if (entry?.kept.refused !== undefined) letGo(entry)
+      if (queue.get(sha256)?.refused !== undefined) queue.remove(sha256)
     },
     now() {
-      const all = [...entries.values()]
+      const photos = queue.entries()
       return {
-        waiting: all.filter(({ kept }) => kept.refused === undefined).map(({ kept }) => kept),
-        refused: all.flatMap(({ kept }) =>
-          kept.refused === undefined ? [] : [{ ...kept, refused: kept.refused }],
+        waiting: photos.filter(({ refused }) => refused === undefined),
+        refused: photos.filter(
+          (photo): photo is QueuedPhoto & { refused: string } => photo.refused !== undefined,
         ),
-        unheld: all.flatMap(({ unheld }) => (unheld ? [unheld] : [])),
+        unheld: queue.unheld(),
       }
     },
-    onChange(listener) {
-      listeners.add(listener)
-      return () => void listeners.delete(listener)
-    },
+    onChange: queue.onChange,
   }
 }
-
-const nameOf = (error: unknown): unknown => (error as { name?: unknown } | undefined)?.name
-
-const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))

@@ -4,10 +4,10 @@
  * device but to that shop's server.
  */
 import { createStore, del, get, keys, set, type UseStore, values } from 'idb-keyval'
-import { type KeptPhoto, memoryPhotoShelf, type PhotoShelf } from './photo-queue'
+import { memoryPhotoShelf, type PhotoShelf, type QueuedPhoto } from './photo-queue'
 
 /** Bytes as a plain buffer: some browsers lose a Blob's content over a restart. */
-type OnShelf = Omit<KeptPhoto, 'bytes'> & { bytes: ArrayBuffer; mime: string; keptAt: number }
+type StoredPhoto = Omit<QueuedPhoto, 'bytes'> & { bytes: ArrayBuffer; mime: string; keptAt: number }
 
 /** Memory instead, with `lasting: false`, where this browser has no such store or will not open it. */
 export async function openPhotoShelf(shopKey: string, now: () => number = Date.now): Promise<PhotoShelf> {
@@ -23,21 +23,21 @@ export async function openPhotoShelf(shopKey: string, now: () => number = Date.n
 function shelfIn(store: UseStore, now: () => number): PhotoShelf {
   return {
     lasting: true,
-    async all() {
-      const kept = await values<OnShelf>(store)
-      return kept
+    async load() {
+      const stored = await values<StoredPhoto>(store)
+      return stored
         .sort((a, b) => a.keptAt - b.keptAt)
         .map(({ bytes, mime, keptAt: _, ...rest }) => ({ ...rest, bytes: new Blob([bytes], { type: mime }) }))
     },
     async put({ bytes, ...rest }) {
-      const before = await get<OnShelf>(rest.sha256, store)
-      const kept: OnShelf = {
+      const before = await get<StoredPhoto>(rest.sha256, store)
+      const stored: StoredPhoto = {
         ...rest,
         bytes: await bytes.arrayBuffer(),
         mime: bytes.type,
         keptAt: before?.keptAt ?? now(),
       }
-      await set(rest.sha256, kept, store)
+      await set(rest.sha256, stored, store)
     },
     drop: (sha256) => del(sha256, store),
   }

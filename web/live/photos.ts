@@ -1,11 +1,12 @@
 /** The one queue of photos of this device, for the shop it is signed in to; see `photo-queue.ts`. */
 import { createEffect, createSignal, onCleanup } from 'solid-js'
 import type { JobCommand, NewPhoto } from '../../shared/job/types'
-import type { Answer, Fault } from '../../shared/protocol'
 import type { Link } from './link'
 import type { Outbox } from './outbox'
-import { type KeptPhoto, makePhotoQueue, type PhotosNow, type Sent, type Unheld } from './photo-queue'
+import { makePhotoQueue, type PhotosNow, type QueuedPhoto, type Sent } from './photo-queue'
 import { openPhotoShelf } from './photo-shelf'
+import type { Unheld } from './retry-queue'
+import type { Sender } from './sender'
 import type { Session } from './session'
 import type { Taken } from './take-photo'
 
@@ -24,12 +25,12 @@ interface Parts {
   session: Session
   link: Link
   outbox: Outbox
-  sendAndWait(jobId: string, command: JobCommand): Promise<Answer | Fault>
+  sender: Sender
 }
 
 const LONGEST_SEND_MS = 120_000
 
-export function makePhotos({ session, link, outbox, sendAndWait }: Parts): Photos {
+export function makePhotos({ session, link, outbox, sender }: Parts): Photos {
   const key = () => session.me()?.shop.key
   let mine: string | undefined
   const shelf = new Promise<string>((resolve) => {
@@ -42,17 +43,21 @@ export function makePhotos({ session, link, outbox, sendAndWait }: Parts): Photo
     return openPhotoShelf(known)
   })
   const queue = makePhotoQueue({
-    async send(kept) {
+    async send(photo) {
       // Another shop at this address meanwhile: these are not its photos.
       const there = link.state() === 'live' && session.signInId() !== undefined && key() === mine
-      return there ? putBytes(kept) : 'later'
+      return there ? putBytes(photo) : 'later'
     },
     announce: (said) => {
-      if (!outbox.waiting().some(({ command }) => command.commandId === said.command.commandId))
+      if (!outbox.entries().some(({ command }) => command.commandId === said.command.commandId))
         void outbox.add(said)
     },
     async confirm({ jobId, photoId }) {
-      const answer = await sendAndWait(jobId, { type: 'ConfirmPhoto', photoId })
+      const answer = await sender.sendToJob(
+        jobId,
+        { type: 'ConfirmPhoto', photoId },
+        { explains: () => true },
+      )
       return answer.ok ? undefined : answer.sentence
     },
     shelf,
@@ -60,8 +65,6 @@ export function makePhotos({ session, link, outbox, sendAndWait }: Parts): Photo
   const [now, setNow] = createSignal(queue.now())
   queue.onChange(() => setNow(queue.now()))
   link.onUp(queue.wake)
-  // Also what lay here from before the page was loaded.
-  queue.wake()
   if (typeof window !== 'undefined') {
     const ask = (leaving: BeforeUnloadEvent) => now().unheld.length > 0 && leaving.preventDefault()
     window.addEventListener('beforeunload', ask)
@@ -72,7 +75,7 @@ export function makePhotos({ session, link, outbox, sendAndWait }: Parts): Photo
     keep(jobId, { photo, bytes }, about, say) {
       say({ type: 'AddPhoto', photo: { ...photo, ...about } })
       const said = outbox
-        .waiting()
+        .entries()
         .find(({ command }) => command.type === 'AddPhoto' && command.photo.id === photo.id)
       queue.add({
         sha256: photo.sha256,
@@ -93,7 +96,7 @@ export function sentBy(status: number, sha256: string, said: { sentence?: unknow
   return { sentence: typeof said.sentence === 'string' ? said.sentence : `The server answered ${status}.` }
 }
 
-async function putBytes({ sha256, bytes }: KeptPhoto): Promise<Sent> {
+async function putBytes({ sha256, bytes }: QueuedPhoto): Promise<Sent> {
   const answer = await fetch(`/api/photos/${sha256}`, {
     method: 'PUT',
     credentials: 'same-origin',

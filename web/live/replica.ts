@@ -1,37 +1,30 @@
 /**
- * One job on this device: what the server confirmed, and on top of it what is still waiting for its answer.
+ * One job on this device: what the server confirmed, and on top of it what waits in the outbox for its answer.
  *
- * Plain values and functions, no framework. Pending commands are re-decided on every new confirmed state with the
- * rules the server runs; an answer settles them by command id, never by recognising events in the stream. A refused
- * one is kept with its sentence and with what was entered until somebody dismisses it. Events that come too early
- * lie in `ahead` until what is missing arrives: a replica with something ahead asks again and never guesses.
+ * Plain values and functions, no framework. What is pending is derived from the outbox (`withQueue`), whenever it was
+ * entered, and decided again on every new confirmed state with the rules the server runs. An answer acknowledges it
+ * by command id, never by recognising events in the stream. Events that come too early lie in `buffered` until what
+ * is missing arrives: a replica with something buffered asks again and never guesses.
  */
 import type { Context } from '../../shared/job/context'
 import { decide } from '../../shared/job/decide'
 import { evolve, evolveAll, newJob } from '../../shared/job/evolve'
 import type { Job, JobCommand, JobEvent } from '../../shared/job/types'
 import { isRefusal, type Refusal, type StreamEvent } from '../../shared/log'
-import type { Answer, Fault } from '../../shared/protocol'
+import type { Answer } from '../../shared/protocol'
+import type { Shop } from '../../shared/shop/types'
+import type { QueuedJobCommand } from './outbox'
 
 export type JobStreamEvent = StreamEvent<JobEvent>
 
-/** A command on its way, with what it is decided by here. */
-export interface Pending {
-  command: JobCommand
-  context: Context
+/** A command on its way: queued, or answered and its events not all here. */
+export interface Pending extends QueuedJobCommand {
   /** The answer came; its events have not all arrived. */
   confirmedAt?: number
   /** The rules refuse it on the newest state; the server's answer will say. */
   doubted?: Refusal
   /** What it was last decided on and came to: while that stands below it, nothing is decided again. */
-  drawn?: { on: Job; events: readonly JobEvent[]; after: Job }
-}
-
-export interface RefusedEntry {
-  id: string
-  command: JobCommand
-  code: string
-  sentence: string
+  prediction?: { on: Job; events: readonly JobEvent[]; after: Job }
 }
 
 export interface Replica {
@@ -40,28 +33,49 @@ export interface Replica {
   confirmed: Job
   /** Whether the server has told us this job at all. */
   known: boolean
+  /** What is pending is decided by it. */
+  shop: Shop
   pending: readonly Pending[]
-  refused: readonly RefusedEntry[]
   /** Events whose predecessors are missing, by version. */
-  ahead: ReadonlyMap<number, JobStreamEvent>
+  buffered: ReadonlyMap<number, JobStreamEvent>
 }
 
-export function newReplica(jobId: string): Replica {
+export type Confirmation = Extract<Answer, { ok: true }>
+
+export function newReplica(jobId: string, shop: Shop): Replica {
   const empty = newJob(jobId)
-  return { job: empty, confirmed: empty, known: false, pending: [], refused: [], ahead: new Map() }
+  return { job: empty, confirmed: empty, known: false, shop, pending: [], buffered: new Map() }
 }
 
 /** Something came, or was confirmed, before what precedes it: ask again with `confirmed.version`. */
-export const hasGap = ({ ahead, pending, confirmed }: Replica): boolean =>
-  ahead.size > 0 ||
+export const hasGap = ({ buffered, pending, confirmed }: Replica): boolean =>
+  buffered.size > 0 ||
   pending.some(({ confirmedAt }) => confirmedAt !== undefined && confirmedAt > confirmed.version)
 
 /**
  * What this device cannot reckon is waited for: it has neither the bodies of a new job and of a plan, nor the hash
- * of the log that a release covers.
+ * of the log that a release covers, nor a look at the server's photos.
  */
-const canPredict = ({ type }: JobCommand): boolean =>
-  type !== 'OpenJob' && type !== 'AdoptPlan' && type !== 'Release'
+const UNPREDICTABLE: ReadonlySet<JobCommand['type']> = new Set([
+  'OpenJob',
+  'AdoptPlan',
+  'Release',
+  'ConfirmPhoto',
+])
+
+/** What a queued command is decided by: the person and the time it was entered under, and the shop of now. */
+export function contextOf({ command, by, sawVersion }: QueuedJobCommand, shop: Shop): Context {
+  const { commandId, doneAt, clockOffsetMs, grantId } = command
+  return {
+    shop,
+    by,
+    doneAt,
+    ...(clockOffsetMs === undefined ? {} : { clockOffsetMs }),
+    commandId,
+    through: grantId === undefined ? 'sign_in' : 'grant',
+    ...(sawVersion === undefined ? {} : { sawVersion }),
+  }
+}
 
 /** The whole state, sent when that is shorter than what came after. */
 export function receiveState(replica: Replica, state: Job): Replica {
@@ -69,109 +83,107 @@ export function receiveState(replica: Replica, state: Job): Replica {
   const { plan } = replica.confirmed
   // A job keeps the plan it adopted: the same object spares every drawing that hangs on it.
   const samePlan = plan && state.plan?.id === plan.id && state.plan.edition === plan.edition
-  return advance({ ...replica, known: true }, samePlan ? { ...state, plan } : state, replica.ahead)
+  return advance({ ...replica, known: true }, samePlan ? { ...state, plan } : state, replica.buffered)
 }
 
 export function receiveEvents(replica: Replica, events: readonly JobStreamEvent[]): Replica {
-  const ahead = new Map(replica.ahead)
-  for (const event of events) if (event.version > replica.confirmed.version) ahead.set(event.version, event)
-  return advance({ ...replica, known: replica.known || ahead.has(1) }, replica.confirmed, ahead)
+  const buffered = new Map(replica.buffered)
+  for (const event of events)
+    if (event.version > replica.confirmed.version) buffered.set(event.version, event)
+  return advance({ ...replica, known: replica.known || buffered.has(1) }, replica.confirmed, buffered)
 }
 
-export function addPending(replica: Replica, command: JobCommand, context: Context): Replica {
-  if (replica.pending.some((one) => one.context.commandId === context.commandId)) return replica
-  return onTop({ ...replica, pending: [...replica.pending, { command, context }] })
+/** What waits in the outbox for this job now, in its order. Whatever left it unconfirmed comes off the job. */
+export function withQueue(replica: Replica, queue: readonly QueuedJobCommand[]): Replica {
+  const before = new Map(replica.pending.map((entry) => [entry.command.commandId, entry]))
+  const queued = queue.map((entry): Pending => before.get(entry.command.commandId) ?? entry)
+  const answered = replica.pending.filter(
+    (entry) => entry.confirmedAt !== undefined && !queued.includes(entry),
+  )
+  const pending = [...answered, ...queued]
+  const same =
+    pending.length === replica.pending.length &&
+    pending.every((entry, index) => entry === replica.pending[index])
+  return same ? replica : rebase({ ...replica, pending })
 }
 
-/** The answer to a command of this device. Its events may come before those of others that precede them. */
-export function settle(replica: Replica, commandId: string, answer: Answer | Fault): Replica {
-  const one = replica.pending.find((pending) => pending.context.commandId === commandId)
-  if (answer.ok) {
-    const foreseen = asForeseen(replica, one, answer.events as JobStreamEvent[])
-    if (foreseen) return foreseen
-    const pending = replica.pending.map((each) =>
-      each === one ? { ...each, confirmedAt: answer.version } : each,
-    )
-    return receiveEvents({ ...replica, pending }, answer.events as JobStreamEvent[])
-  }
-  if (!one) return replica
-  const { code, sentence } = answer
-  return onTop({
-    ...replica,
-    pending: replica.pending.filter((each) => each !== one),
-    refused: [...replica.refused, { id: commandId, command: one.command, code, sentence }],
-  })
-}
-
-export function dismiss(replica: Replica, commandId: string): Replica {
-  return { ...replica, refused: replica.refused.filter((entry) => entry.id !== commandId) }
+/** The server confirmed a command of this device. Its events may come before those of others that precede them. */
+export function acknowledge(replica: Replica, commandId: string, answer: Confirmation): Replica {
+  const events = answer.events as JobStreamEvent[]
+  const entry = replica.pending.find(({ command }) => command.commandId === commandId)
+  const confirmed = confirmPrediction(replica, entry, events)
+  if (confirmed) return confirmed
+  const pending = replica.pending.map((other) =>
+    other === entry ? { ...other, confirmedAt: answer.version } : other,
+  )
+  return receiveEvents({ ...replica, pending }, events)
 }
 
 /** The shop changed: what is pending is decided by the new one. */
-export function withShop(replica: Replica, shop: Context['shop']): Replica {
-  if (replica.pending.length === 0) return replica
-  return onTop({
-    ...replica,
-    pending: replica.pending.map(({ drawn: _, ...one }) => ({ ...one, context: { ...one.context, shop } })),
-  })
+export function withShop(replica: Replica, shop: Shop): Replica {
+  if (shop === replica.shop) return replica
+  const pending = replica.pending.map(({ prediction: _, ...entry }): Pending => entry)
+  return rebase({ ...replica, shop, pending })
 }
 
 /**
  * The oldest entry was confirmed word for word: what is on the screen becomes the confirmed state, the very same
  * objects, and nothing above it is decided again.
  */
-function asForeseen(
+function confirmPrediction(
   replica: Replica,
-  one: Pending | undefined,
+  entry: Pending | undefined,
   events: readonly JobStreamEvent[],
 ): Replica | undefined {
-  const drawn = one?.drawn
-  if (!drawn || one !== replica.pending[0] || drawn.on !== replica.confirmed) return undefined
-  const inTurn = events.every(({ version }, index) => version === drawn.on.version + index + 1)
+  const prediction = entry?.prediction
+  if (!prediction || entry !== replica.pending[0] || prediction.on !== replica.confirmed) return undefined
+  const inTurn = events.every(({ version }, index) => version === prediction.on.version + index + 1)
   const alike = sameData(
     events.map(({ event }) => event),
-    drawn.events,
+    prediction.events,
   )
   if (!inTurn || !alike) return undefined
   return advance(
-    { ...replica, confirmed: drawn.after, pending: replica.pending.slice(1) },
-    drawn.after,
-    replica.ahead,
+    { ...replica, confirmed: prediction.after, pending: replica.pending.slice(1) },
+    prediction.after,
+    replica.buffered,
   )
 }
 
 /** Takes in, one by one, whatever follows the confirmed version. */
 function advance(replica: Replica, from: Job, waiting: ReadonlyMap<number, JobStreamEvent>): Replica {
   let confirmed = from
-  const ahead = new Map(waiting)
-  for (const version of [...ahead.keys()].sort((a, b) => a - b)) {
-    const next = ahead.get(version)
+  const buffered = new Map(waiting)
+  for (const version of [...buffered.keys()].sort((a, b) => a - b)) {
+    const next = buffered.get(version)
     if (version > confirmed.version + 1 || !next) break
-    ahead.delete(version)
+    buffered.delete(version)
     if (version === confirmed.version + 1) confirmed = evolve(confirmed, next.event)
   }
   const pending = replica.pending.filter(
     ({ confirmedAt }) => confirmedAt === undefined || confirmedAt > confirmed.version,
   )
   if (confirmed === replica.confirmed && pending.length === replica.pending.length)
-    return { ...replica, pending, ahead }
-  return onTop({ ...replica, confirmed, pending, ahead })
+    return { ...replica, pending, buffered }
+  return rebase({ ...replica, confirmed, pending, buffered })
 }
 
-function onTop(replica: Replica): Replica {
+function rebase(replica: Replica): Replica {
+  // Before the server has told the job there is nothing to decide on.
+  if (!replica.known) return { ...replica, job: replica.confirmed }
   let job = replica.confirmed
-  const pending = replica.pending.map((one): Pending => {
-    if (!canPredict(one.command)) return one
-    if (one.drawn?.on === job) {
-      job = one.drawn.after
-      return one
+  const pending = replica.pending.map((entry): Pending => {
+    if (UNPREDICTABLE.has(entry.command.type)) return entry
+    if (entry.prediction?.on === job) {
+      job = entry.prediction.after
+      return entry
     }
-    const { doubted: _, drawn: __, ...rest } = one
-    const outcome = decide(job, one.command, one.context)
+    const { doubted: _, prediction: __, ...rest } = entry
+    const outcome = decide(job, entry.command, contextOf(entry, replica.shop))
     if (isRefusal(outcome)) return { ...rest, doubted: outcome }
-    const drawn = { on: job, events: outcome, after: evolveAll(job, outcome) }
-    job = drawn.after
-    return { ...rest, drawn }
+    const prediction = { on: job, events: outcome, after: evolveAll(job, outcome) }
+    job = prediction.after
+    return { ...rest, prediction }
   })
   return { ...replica, job, pending }
 }

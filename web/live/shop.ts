@@ -35,7 +35,7 @@ export function makeShopReplica(link: Link, onPeople: () => void) {
     setShop(now)
   }
 
-  link.hear('events', (message) => {
+  link.on('events', (message) => {
     if (message.room === 'shop') take(message.events as StreamEvent<ShopEvent>[])
   })
 

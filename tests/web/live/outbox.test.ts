@@ -1,11 +1,13 @@
 /** The outbox keeps what was entered until it is answered, sends it in order, and never changes its id. */
 import { describe, expect, test } from 'vitest'
 import type { Answer, Fault } from '../../../shared/protocol'
-import { type Kept, makeOutbox, memoryShelf } from '../../../web/live/outbox'
+import { commandIdOf, makeOutbox, type QueuedCommand, refusedIn } from '../../../web/live/outbox'
+import { memoryShelf } from '../../../web/live/retry-queue'
 
-const entry = (n: number): Kept => ({
+const entry = (n: number): QueuedCommand => ({
   stream: 'job:j1',
-  command: { commandId: `c${n}`, signInId: `s${n}`, type: 'ClaimStep', stepId: 'caps' },
+  command: { commandId: `c${n}`, signInId: `s${n}`, doneAt: n, type: 'ClaimStep', stepId: 'caps' },
+  by: 'ana',
 })
 const fine: Answer = { ok: true, version: 1, events: [] }
 const fault = (code: Fault['code']): Fault => ({ ok: false, code, sentence: `${code}.` })
@@ -13,14 +15,14 @@ const refused: Answer = { ok: false, code: 'needs_open', data: {}, sentence: 'Fi
 
 /** A wire that answers as told, in turn; `lost` is no answer at all. */
 function wire(...says: (Answer | Fault | 'lost')[]) {
-  const sent: Kept[] = []
+  const sent: QueuedCommand[] = []
   const waits: number[] = []
   return {
     sent,
     waits,
-    ids: () => sent.map(({ command }) => command.commandId),
-    async send(kept: Kept) {
-      sent.push(kept)
+    ids: () => sent.map(commandIdOf),
+    async send(queued: QueuedCommand) {
+      sent.push(queued)
       const answer = says.shift() ?? fine
       if (answer === 'lost') throw new Error('no link')
       return answer
@@ -30,6 +32,11 @@ function wire(...says: (Answer | Fault | 'lost')[]) {
     },
   }
 }
+/** The same, but no wait ever ends by itself: whatever is sent again was woken. */
+const patient = (line: ReturnType<typeof wire>) => ({
+  ...line,
+  wait: () => new Promise<void>(() => undefined),
+})
 
 /** Lets everything that can happen by itself happen. */
 const settled = () => new Promise((resolve) => setTimeout(resolve, 5))
@@ -41,15 +48,15 @@ describe('sending', () => {
     const answers = await Promise.all([outbox.add(entry(1)), outbox.add(entry(2)), outbox.add(entry(3))])
     expect(line.ids()).toEqual(['c1', 'c2', 'c3'])
     expect(answers).toEqual([fine, fine, fine])
-    expect(outbox.waiting()).toEqual([])
+    expect(outbox.entries()).toEqual([])
   })
 
   test('the second is not sent before the first is answered', async () => {
     let answer: (said: Answer) => void = () => undefined
     const sent: string[] = []
     const outbox = makeOutbox({
-      send: (kept) => {
-        sent.push(kept.command.commandId)
+      send: (queued) => {
+        sent.push(commandIdOf(queued))
         return new Promise((resolve) => {
           answer = resolve
         })
@@ -78,34 +85,56 @@ describe('sending', () => {
 describe('without a link', () => {
   test('everything is kept; after the link is back it goes up with the same ids', async () => {
     const line = wire('lost', 'lost')
-    const outbox = makeOutbox(line)
+    const outbox = makeOutbox(patient(line))
     const first = outbox.add(entry(1))
     await settled()
-    expect(outbox.waiting()).toEqual([entry(1)])
+    expect(outbox.entries()).toEqual([entry(1)])
     outbox.wake()
     await settled()
-    expect(outbox.waiting()).toEqual([entry(1)])
+    expect(outbox.entries()).toEqual([entry(1)])
     outbox.wake()
     expect(await first).toEqual(fine)
-    expect(line.sent.map((kept) => kept)).toEqual([entry(1), entry(1), entry(1)])
-    expect(outbox.waiting()).toEqual([])
+    expect(line.sent).toEqual([entry(1), entry(1), entry(1)])
+    expect(outbox.entries()).toEqual([])
   })
 
   test('entries on the shelf from before are sent first', async () => {
-    const shelf = memoryShelf()
+    const shelf = memoryShelf(commandIdOf)
     await shelf.put(entry(1))
     const line = wire()
     const outbox = makeOutbox({ ...line, shelf })
     await outbox.add(entry(2))
     expect(line.ids()).toEqual(['c1', 'c2'])
     await settled()
-    expect(await shelf.all()).toEqual([])
+    expect(await shelf.load()).toEqual([])
+  })
+
+  test('they are sent without a word, and what is entered before the shelf is read comes after them', async () => {
+    const shelf = memoryShelf(commandIdOf)
+    for (const n of [3, 1, 2]) await shelf.put(entry(n))
+    const line = wire()
+    const outbox = makeOutbox({ ...line, shelf: { ...shelf, load: () => settled().then(shelf.load) } })
+    void outbox.add(entry(4))
+    // The same one again, which the shelf had: once is enough.
+    void outbox.add(entry(1))
+    await settled()
+    await settled()
+    expect(line.ids()).toEqual(['c3', 'c1', 'c2', 'c4'])
+    expect(outbox.entries()).toEqual([])
+  })
+
+  test('a shelf that cannot be read or written holds up nothing', async () => {
+    const broken = () => Promise.reject(new Error('broken'))
+    const line = wire()
+    const outbox = makeOutbox({ ...line, shelf: { lasting: true, load: broken, put: broken, drop: broken } })
+    expect(await outbox.add(entry(1))).toEqual(fine)
+    expect(outbox.entries()).toEqual([])
   })
 
   test('who listens is told how many wait', async () => {
-    const outbox = makeOutbox(wire('lost'))
+    const outbox = makeOutbox(patient(wire('lost')))
     const counts: number[] = []
-    outbox.onChange((waiting) => counts.push(waiting.length))
+    outbox.onChange((entries) => counts.push(entries.length))
     void outbox.add(entry(1))
     await settled()
     outbox.wake()
@@ -129,7 +158,7 @@ describe('what the server says', () => {
       const line = wire(said)
       const outbox = makeOutbox(line)
       const told: unknown[] = []
-      outbox.onSettled((kept, answer) => told.push([kept.command.commandId, answer]))
+      outbox.onAnswer((queued, answer) => told.push([commandIdOf(queued), answer]))
       const [first, second] = await Promise.all([outbox.add(entry(1)), outbox.add(entry(2))])
       expect(first).toEqual(said)
       expect(second).toEqual(fine)
@@ -141,12 +170,46 @@ describe('what the server says', () => {
     },
   )
 
+  test('silence while the link looks up: asked again, waiting longer each time, without a wake', async () => {
+    const line = wire('lost', 'lost', 'lost')
+    const outbox = makeOutbox(line)
+    expect(await outbox.add(entry(1))).toEqual(fine)
+    expect(line.ids()).toEqual(['c1', 'c1', 'c1', 'c1'])
+    expect(line.waits).toEqual([500, 1000, 2000])
+  })
+
+  test('a wait never grows beyond its longest, and is short again after an answer', async () => {
+    const line = wire(...Array.from({ length: 8 }, () => 'lost' as const), fine, 'lost')
+    const outbox = makeOutbox(line)
+    await Promise.all([outbox.add(entry(1)), outbox.add(entry(2))])
+    expect(line.waits).toEqual([500, 1000, 2000, 4000, 8000, 16_000, 20_000, 20_000, 500])
+  })
+
+  test('refused, it stays with what was entered until dismissed, holds up nobody and is not sent again', async () => {
+    const shelf = memoryShelf(commandIdOf)
+    const line = wire(refused)
+    const outbox = makeOutbox({ ...line, shelf })
+    await outbox.add(entry(1))
+    await outbox.add(entry(2))
+    const kept = [{ ...entry(1), refused: { code: 'needs_open', sentence: 'First the other.' } }]
+    expect(outbox.entries()).toEqual(kept)
+    expect(refusedIn(outbox.entries(), 'job:j1')).toEqual(kept)
+    expect(refusedIn(outbox.entries(), 'job:j2')).toEqual([])
+    outbox.wake()
+    await settled()
+    expect(line.ids()).toEqual(['c1', 'c2'])
+    expect(await shelf.load()).toEqual(kept)
+    outbox.dismiss('c1')
+    await settled()
+    expect([outbox.entries(), await shelf.load()]).toEqual([[], []])
+  })
+
   test('nobody signed in: kept until somebody is', async () => {
     const line = wire(fault('signed_out'))
-    const outbox = makeOutbox(line)
+    const outbox = makeOutbox(patient(line))
     const answer = outbox.add(entry(1))
     await settled()
-    expect(outbox.waiting()).toEqual([entry(1)])
+    expect(outbox.entries()).toEqual([entry(1)])
     outbox.wake()
     expect(await answer).toEqual(fine)
     expect(line.ids()).toEqual(['c1', 'c1'])

@@ -6,24 +6,25 @@ import { IDBFactory, IDBKeyRange, IDBObjectStore } from 'fake-indexeddb'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { linkWords } from '../../../web/frame/link-words'
 import { hashText } from '../../../web/live/hash'
-import type { Kept } from '../../../web/live/outbox'
+import { makeOutbox, type QueuedCommand } from '../../../web/live/outbox'
 import {
-  type KeptPhoto,
   makePhotoQueue,
   memoryPhotoShelf,
   type PhotoFact,
   type PhotoShelf,
+  type QueuedPhoto,
   type Sent,
 } from '../../../web/live/photo-queue'
 import { openPhotoShelf } from '../../../web/live/photo-shelf'
 import { sentBy, unheldWords } from '../../../web/live/photos'
 import { shrunk } from '../../../web/live/take-photo'
 
-const said = (photoId: string): Kept => ({
+const said = (photoId: string): QueuedCommand => ({
   stream: 'job:j',
-  command: { type: 'ConfirmPhoto', photoId, commandId: `said-${photoId}` },
+  command: { type: 'ConfirmPhoto', photoId, commandId: `said-${photoId}`, doneAt: 0 },
+  by: 'ana',
 })
-const photo = (photoId: string, more: Partial<KeptPhoto> = {}): KeptPhoto => ({
+const photo = (photoId: string, more: Partial<QueuedPhoto> = {}): QueuedPhoto => ({
   sha256: photoId.repeat(4),
   bytes: new Blob([`bytes of ${photoId}`], { type: 'image/jpeg' }),
   facts: [{ jobId: 'j', photoId, said: said(photoId) }],
@@ -33,11 +34,11 @@ const photo = (photoId: string, more: Partial<KeptPhoto> = {}): KeptPhoto => ({
 const until = (so: () => unknown) => vi.waitFor(so, { timeout: 10_000, interval: 5 })
 /** Everything that can happen by itself has: for what must not happen. */
 async function quiet(): Promise<void> {
-  await openPhotoShelf('nobody’s').then((shelf) => shelf.all())
+  await openPhotoShelf('nobody’s').then((shelf) => shelf.load())
   for (let n = 0; n < 50; n++) await new Promise((resolve) => setImmediate(resolve))
 }
-const onShelf = async (key: string) => hashes(await (await openPhotoShelf(key)).all())
-const hashes = (kept: readonly KeptPhoto[]) => kept.map(({ sha256 }) => sha256)
+const onShelf = async (key: string) => hashes(await (await openPhotoShelf(key)).load())
+const hashes = (kept: readonly QueuedPhoto[]) => kept.map(({ sha256 }) => sha256)
 
 interface Answers {
   sends?: (Sent | Error)[]
@@ -93,7 +94,7 @@ describe('the queue of photos', () => {
     expect(at.sent).toEqual(['a', 'b'])
     expect(at.confirmed).toEqual(['a', 'b'])
     expect(at.queue.now()).toEqual({ waiting: [], refused: [], unheld: [] })
-    expect(await shelf.all()).toEqual([])
+    expect(await shelf.load()).toEqual([])
   })
 
   test('no signal: kept and tried again, later each time; a link that is back hurries it', async () => {
@@ -123,10 +124,10 @@ describe('the queue of photos', () => {
     await quiet()
     expect(at.sent).toEqual(['a', 'b'])
     expect(hashes(at.queue.now().waiting)).toEqual(['aaaa'])
-    expect(hashes(await shelf.all())).toEqual(['aaaa'])
+    expect(hashes(await shelf.load())).toEqual(['aaaa'])
     hear?.()
     await quiet()
-    expect(await shelf.all()).toEqual([])
+    expect(await shelf.load()).toEqual([])
   })
 
   test('bytes that will never do are kept with the sentence, and do not hold up the next', async () => {
@@ -137,7 +138,7 @@ describe('the queue of photos', () => {
     await quiet()
     expect(at.queue.now().refused).toMatchObject([{ sha256: 'aaaa', refused: 'This is no picture.' }])
     expect(at.confirmed).toEqual(['b'])
-    expect(await shelf.all()).toMatchObject([{ sha256: 'aaaa', refused: 'This is no picture.' }])
+    expect(await shelf.load()).toMatchObject([{ sha256: 'aaaa', refused: 'This is no picture.' }])
   })
 
   test('a log that will not hear of it is a refusal too', async () => {
@@ -156,7 +157,7 @@ describe('the queue of photos', () => {
     await quiet()
     at.queue.giveUp('aaaa')
     await quiet()
-    expect(hashes(await shelf.all())).toEqual(['bbbb'])
+    expect(hashes(await shelf.load())).toEqual(['bbbb'])
     at.queue.again('bbbb')
     await quiet()
     expect(at.queue.now()).toMatchObject({ refused: [], waiting: [{ sha256: 'bbbb' }] })
@@ -178,6 +179,17 @@ describe('the queue of photos', () => {
     expect(at.sent).toEqual(['a', 'a'])
     expect(at.confirmed).toEqual(['a', 'second'])
   })
+})
+
+test('a photo that never gets through holds up no command', async () => {
+  const outbox = makeOutbox({ send: async () => ({ ok: true, version: 1, events: [] }) })
+  const at = queueWith({ sends: Array.from({ length: 20 }, () => new Error('poison')) }, memoryPhotoShelf())
+  at.queue.add(photo('a'))
+  await quiet()
+  const answer = await outbox.add(said('b'))
+  expect(answer.ok).toBe(true)
+  expect(outbox.entries()).toEqual([])
+  expect(hashes(at.queue.now().waiting)).toEqual(['aaaa'])
 })
 
 describe('through a reload', () => {
@@ -206,7 +218,7 @@ describe('through a reload', () => {
     const bytes = new Uint8Array(70_000).map((_, n) => n % 251)
     const shelf = await openPhotoShelf('shop')
     await shelf.put(photo('a', { bytes: new Blob([bytes], { type: 'image/png' }) }))
-    const [kept] = await (await openPhotoShelf('shop')).all()
+    const [kept] = await (await openPhotoShelf('shop')).load()
     expect(kept?.bytes.type).toBe('image/png')
     expect(new Uint8Array((await kept?.bytes.arrayBuffer()) ?? new ArrayBuffer())).toEqual(bytes)
   })
@@ -215,7 +227,7 @@ describe('through a reload', () => {
     const before = queueWith({ sends: [{ sentence: 'Too long.' }] }, openPhotoShelf('shop'))
     before.queue.add(photo('a'))
     await until(async () =>
-      expect((await (await openPhotoShelf('shop')).all())[0]?.refused).toBe('Too long.'),
+      expect((await (await openPhotoShelf('shop')).load())[0]?.refused).toBe('Too long.'),
     )
     const after = queueWith({}, openPhotoShelf('shop'))
     after.queue.wake()

@@ -1,86 +1,50 @@
 /** A replica shows what was entered at once, believes only the server, and loses nothing in between. */
 import { describe, expect, test } from 'vitest'
 import type { Context } from '../../../shared/job/context'
-import { decide } from '../../../shared/job/decide'
-import { evolveAll, newJob } from '../../../shared/job/evolve'
 import type { Job, JobCommand } from '../../../shared/job/types'
-import { isRefusal } from '../../../shared/log'
-import type { Answer } from '../../../shared/protocol'
+import type { Answer, Fault } from '../../../shared/protocol'
 import {
-  addPending,
-  dismiss,
+  acknowledge,
+  contextOf,
   hasGap,
-  type JobStreamEvent,
   newReplica,
   type Replica,
   receiveEvents,
   receiveState,
-  settle,
+  withQueue,
+  withShop,
 } from '../../../web/live/replica'
-import { contextOf, uuid } from '../../shared/job/given'
 import { testShop } from '../../shared/job/shop'
-
-const claim = (stepId = 'caps'): JobCommand => ({ type: 'ClaimStep', stepId })
-const reading = (position: number): JobCommand => ({
-  type: 'TakeReading',
-  jointId: 'JC',
-  position,
-  pass: 1,
-  how: 'clicked',
-  wrenchId: 'click',
-})
-
-/** The server as this replica sees it: one job, one log, every answer kept by command id. */
-function openServer() {
-  let job: Job = newJob('j1')
-  let count = 0
-  const log: JobStreamEvent[] = []
-  const answers = new Map<string, Answer>()
-
-  const context = (by: string, commandId = uuid(500 + ++count)): Context => ({
-    ...contextOf({ by, command: claim() }, 1, testShop),
-    commandId,
-  })
-  function command(asked: JobCommand, asker: Context): Answer {
-    const known = answers.get(asker.commandId)
-    if (known) return known
-    const outcome = decide(job, asked, asker)
-    const answer: Answer = isRefusal(outcome)
-      ? { ok: false, code: outcome.refused, data: outcome.data, sentence: `No: ${outcome.refused}.` }
-      : {
-          ok: true,
-          version: job.version + outcome.length,
-          events: outcome.map((event, i) => ({ version: job.version + i + 1, recordedAt: 0, event })),
-        }
-    if (answer.ok) {
-      log.push(...(answer.events as JobStreamEvent[]))
-      job = evolveAll(job, answer.events.map(({ event }) => event) as Parameters<typeof evolveAll>[1])
-    }
-    answers.set(asker.commandId, answer)
-    return answer
-  }
-  command(
-    { type: 'OpenJob', number: 'E-1', engine: { model: 'M', serial: 'S' }, owner: 'O', agreed: 'all' },
-    context('wim'),
-  )
-  command({ type: 'AdoptPlan', planId: 'test-engine', edition: 1 }, context('dee'))
-  return { job: () => job, after: (version: number) => log.slice(version), command, context }
-}
+import { claim, openServer, queued, reading } from './one-job'
 
 function openBench() {
   const server = openServer()
-  const replica = receiveState(newReplica('j1'), server.job())
+  const replica = receiveState(newReplica('j1', testShop), server.job())
   return { server, replica }
 }
 
+type Server = ReturnType<typeof openServer>
+
+const add = (replica: Replica, command: JobCommand, context: Context): Replica =>
+  withQueue(replica, [...replica.pending, queued(command, context)])
+
 /** Enters a command here; answers with what the server would say to it, and when. */
-function enter(replica: Replica, server: ReturnType<typeof openServer>, by: string, asked: JobCommand) {
+function enter(replica: Replica, server: Server, by: string, command: JobCommand) {
   const context = server.context(by)
   return {
-    replica: addPending(replica, asked, context),
+    replica: add(replica, command, context),
     id: context.commandId,
-    reach: () => server.command(asked, context),
+    reach: () => server.submit(command, context),
   }
+}
+
+/** What the outbox does with an answer: it acknowledges, then the entry leaves the queue. */
+function deliver(replica: Replica, commandId: string, answer: Answer | Fault): Replica {
+  const now = answer.ok ? acknowledge(replica, commandId, answer) : replica
+  return withQueue(
+    now,
+    now.pending.filter((entry) => entry.command.commandId !== commandId && entry.confirmedAt === undefined),
+  )
 }
 
 describe('what is pending lies on top', () => {
@@ -103,7 +67,7 @@ describe('what is pending lies on top', () => {
   test('they are decided again when somebody else was first', () => {
     const { server, replica } = openBench()
     const mine = enter(replica, server, 'ana', claim())
-    server.command(claim(), server.context('bo'))
+    server.submit(claim(), server.context('bo'))
     const now = receiveEvents(mine.replica, server.after(2))
     expect(now.job.steps.caps?.claim?.by).toBe('bo')
     expect(now.pending[0]?.doubted?.refused).toBe('already_claimed')
@@ -111,12 +75,8 @@ describe('what is pending lies on top', () => {
 
   test('adopting a plan is not shown before the server has said it', () => {
     const server = openServer()
-    const opened = receiveEvents(newReplica('j1'), server.after(0).slice(0, 1))
-    const now = addPending(
-      opened,
-      { type: 'AdoptPlan', planId: 'test-engine', edition: 1 },
-      server.context('dee'),
-    )
+    const opened = receiveEvents(newReplica('j1', testShop), server.after(0).slice(0, 1))
+    const now = add(opened, { type: 'AdoptPlan', planId: 'test-engine', edition: 1 }, server.context('dee'))
     expect(now.job.plan).toBeUndefined()
     expect(now.pending).toHaveLength(1)
   })
@@ -133,7 +93,7 @@ describe('what is pending lies on top', () => {
         ? Object.fromEntries(Object.entries(value).toReversed())
         : value,
     ) as Answer
-    const now = settle(second.replica, first.id, answer)
+    const now = deliver(second.replica, first.id, answer)
     expect(now.confirmed).toEqual(server.job())
     expect(now.job.readings.JC?.[0]).toBe(shown)
     expect(now.job.readings.JC).toHaveLength(2)
@@ -142,20 +102,20 @@ describe('what is pending lies on top', () => {
 
   test('an answer other than foreseen is the one that counts', () => {
     const { server, replica } = openBench()
-    server.command(claim(), server.context('ana'))
+    server.submit(claim(), server.context('ana'))
     const mine = enter(replica, server, 'ana', reading(2))
     expect(mine.replica.job.readings.JC?.[0]?.flags).toContain('not_claimed')
-    const answered = receiveEvents(settle(mine.replica, mine.id, mine.reach()), server.after(2))
+    const answered = receiveEvents(deliver(mine.replica, mine.id, mine.reach()), server.after(2))
     expect(answered.job.readings.JC?.[0]?.flags).not.toContain('not_claimed')
     expect(answered.job).toEqual(server.job())
   })
 })
 
-describe('the answer settles it', () => {
+describe('the answer acknowledges it', () => {
   test('confirmed: the entry leaves the pending ones and stays on the job, once', () => {
     const { server, replica } = openBench()
     const mine = enter(replica, server, 'ana', reading(2))
-    const now = settle(mine.replica, mine.id, mine.reach())
+    const now = deliver(mine.replica, mine.id, mine.reach())
     expect(now.pending).toEqual([])
     expect(now.confirmed.readings.JC).toHaveLength(1)
     expect(now.job).toEqual(server.job())
@@ -164,7 +124,7 @@ describe('the answer settles it', () => {
   test('the broadcast after the answer adds nothing', () => {
     const { server, replica } = openBench()
     const mine = enter(replica, server, 'ana', reading(2))
-    const answered = settle(mine.replica, mine.id, mine.reach())
+    const answered = deliver(mine.replica, mine.id, mine.reach())
     expect(receiveEvents(answered, server.after(2)).job).toBe(answered.job)
   })
 
@@ -172,7 +132,7 @@ describe('the answer settles it', () => {
     const { server, replica } = openBench()
     const mine = enter(replica, server, 'ana', reading(2))
     const answer = mine.reach()
-    const now = settle(receiveEvents(mine.replica, server.after(2)), mine.id, answer)
+    const now = deliver(receiveEvents(mine.replica, server.after(2)), mine.id, answer)
     expect(now.pending).toEqual([])
     expect(now.job).toEqual(server.job())
   })
@@ -180,47 +140,47 @@ describe('the answer settles it', () => {
   test('a resend that gets its first answer again changes nothing', () => {
     const { server, replica } = openBench()
     const mine = enter(replica, server, 'ana', reading(2))
-    const once = settle(mine.replica, mine.id, mine.reach())
-    const twice = settle(once, mine.id, mine.reach())
+    const once = deliver(mine.replica, mine.id, mine.reach())
+    const twice = deliver(once, mine.id, mine.reach())
     expect(twice.job).toEqual(once.job)
     expect(twice.confirmed.readings.JC).toHaveLength(1)
   })
 
-  test('a second tap that had nothing to do is settled too', () => {
+  test('a second tap that had nothing to do is acknowledged too', () => {
     const { server, replica } = openBench()
     const first = enter(replica, server, 'ana', claim())
-    const one = settle(first.replica, first.id, first.reach())
+    const one = deliver(first.replica, first.id, first.reach())
     const second = enter(one, server, 'ana', claim())
-    expect(settle(second.replica, second.id, second.reach()).pending).toEqual([])
+    expect(deliver(second.replica, second.id, second.reach()).pending).toEqual([])
   })
 
-  test('refused: it comes off the job, with its sentence and what was entered, until dismissed', () => {
+  test('refused: it comes off the job, and what lay on it is decided without it', () => {
     const { server, replica } = openBench()
-    server.command(claim(), server.context('bo'))
+    server.submit(claim(), server.context('bo'))
     const mine = enter(replica, server, 'ana', claim())
-    expect(mine.replica.job.steps.caps?.claim?.by).toBe('ana')
-    const now = settle(mine.replica, mine.id, mine.reach())
+    const after = enter(mine.replica, server, 'ana', reading(2))
+    expect(after.replica.job.steps.caps?.claim?.by).toBe('ana')
+    expect(after.replica.job.readings.JC?.[0]?.flags).not.toContain('not_claimed')
+    const now = deliver(after.replica, mine.id, mine.reach())
     expect(now.job.steps.caps?.claim).toBeUndefined()
-    expect(now.refused).toEqual([
-      { id: mine.id, command: claim(), code: 'already_claimed', sentence: 'No: already_claimed.' },
-    ])
-    expect(dismiss(now, mine.id).refused).toEqual([])
+    expect(now.pending.map(({ command }) => command.commandId)).toEqual([after.id])
+    expect(now.job.readings.JC?.[0]?.flags).toContain('not_claimed')
   })
 
-  test('a fault in the message hands it back the same way', () => {
+  test('a fault in the message takes it off the same way', () => {
     const { server, replica } = openBench()
     const mine = enter(replica, server, 'ana', reading(2))
-    const now = settle(mine.replica, mine.id, { ok: false, code: 'bad_message', sentence: 'Not readable.' })
+    const now = deliver(mine.replica, mine.id, { ok: false, code: 'bad_message', sentence: 'Not readable.' })
     expect(now.pending).toEqual([])
-    expect(now.refused[0]?.command).toEqual(reading(2))
+    expect(now.job).toBe(replica.confirmed)
   })
 })
 
 describe('a gap is asked about, never guessed', () => {
   test('an event that comes too early waits and shows as a gap', () => {
     const { server, replica } = openBench()
-    server.command(claim(), server.context('ana'))
-    server.command(reading(2), server.context('ana'))
+    server.submit(claim(), server.context('ana'))
+    server.submit(reading(2), server.context('ana'))
     const now = receiveEvents(replica, server.after(3))
     expect(hasGap(now)).toBe(true)
     expect(now.job).toBe(replica.job)
@@ -231,9 +191,9 @@ describe('a gap is asked about, never guessed', () => {
 
   test('an answer ahead of others’ events keeps the entry on top until they have come', () => {
     const { server, replica } = openBench()
-    server.command(reading(1), server.context('bo'))
+    server.submit(reading(1), server.context('bo'))
     const mine = enter(replica, server, 'ana', reading(2))
-    const answered = settle(mine.replica, mine.id, mine.reach())
+    const answered = deliver(mine.replica, mine.id, mine.reach())
     expect(hasGap(answered)).toBe(true)
     expect(answered.confirmed.version).toBe(2)
     expect(answered.job.readings.JC?.map(({ position }) => position)).toEqual([2])
@@ -245,8 +205,8 @@ describe('a gap is asked about, never guessed', () => {
 
   test('the whole state heals it as well, and makes what waited superfluous', () => {
     const { server, replica } = openBench()
-    server.command(claim(), server.context('ana'))
-    server.command(reading(2), server.context('ana'))
+    server.submit(claim(), server.context('ana'))
+    server.submit(reading(2), server.context('ana'))
     const now = receiveState(receiveEvents(replica, server.after(3)), server.job())
     expect(hasGap(now)).toBe(false)
     expect(now.job).toEqual(server.job())
@@ -255,14 +215,14 @@ describe('a gap is asked about, never guessed', () => {
   test('a state older than what is here is not taken', () => {
     const { server, replica } = openBench()
     const old = server.job()
-    server.command(claim(), server.context('ana'))
+    server.submit(claim(), server.context('ana'))
     const now = receiveEvents(replica, server.after(2))
     expect(receiveState(now, old)).toBe(now)
   })
 
   test('the plan stays the same object through a new state, so that its drawings stay', () => {
     const { server, replica } = openBench()
-    server.command(claim(), server.context('ana'))
+    server.submit(claim(), server.context('ana'))
     const sent = JSON.parse(JSON.stringify(server.job())) as Job
     expect(receiveState(replica, sent).job.plan).toBe(replica.job.plan)
   })
@@ -270,7 +230,56 @@ describe('a gap is asked about, never guessed', () => {
 
 test('a release is not drawn ahead of its answer: only the server has the log’s hash', () => {
   const { replica, server } = openBench()
-  const sent = addPending(replica, { type: 'Release', kind: 'to_owner' }, server.context('ana'))
+  const sent = add(replica, { type: 'Release', kind: 'to_owner' }, server.context('ana'))
   expect(sent.job).toBe(replica.confirmed)
   expect(sent.pending[0]?.doubted).toBeUndefined()
+})
+
+describe('decided by what is queued', () => {
+  test('before the server has told the job nothing is decided; then everything that waits', () => {
+    const { server } = openBench()
+    const context = server.context('ana')
+    const unknown = add(newReplica('j1', testShop), claim(), context)
+    expect(unknown.job).toBe(unknown.confirmed)
+    expect(unknown.pending[0]?.doubted).toBeUndefined()
+    const known = receiveState(unknown, server.job())
+    expect(known.job.steps.caps?.claim?.by).toBe('ana')
+    expect(known.job.steps.caps?.claim?.doneAt).toBe(context.doneAt)
+  })
+
+  test('a second signature by grant: its signer, what they looked at, the clock of the device', () => {
+    const { server } = openBench()
+    const context = server.context('bo')
+    const entry = queued(claim(), context)
+    const command = { ...entry.command, grantId: 'g1', clockOffsetMs: -40 }
+    expect(contextOf({ ...entry, command, sawVersion: 7 }, testShop)).toEqual({
+      shop: testShop,
+      by: 'bo',
+      doneAt: context.doneAt,
+      clockOffsetMs: -40,
+      commandId: context.commandId,
+      through: 'grant',
+      sawVersion: 7,
+    })
+    expect(contextOf(entry, testShop)).toMatchObject({ by: 'bo', through: 'sign_in' })
+  })
+
+  test('the same queue again is the same replica, and so is the same shop', () => {
+    const { server, replica } = openBench()
+    const mine = enter(replica, server, 'ana', reading(2)).replica
+    expect(withQueue(mine, [...mine.pending])).toBe(mine)
+    expect(withShop(mine, testShop)).toBe(mine)
+  })
+
+  test('another shop decides it anew', () => {
+    const { server, replica } = openBench()
+    const mine = enter(replica, server, 'ana', claim()).replica
+    const { ana: _, ...people } = testShop.people
+    const without = withShop(mine, { ...testShop, people })
+    expect(without.pending[0]?.doubted?.refused).toBe('person_unknown')
+    expect(without.job.steps.caps?.claim).toBeUndefined()
+    const again = withShop(without, testShop)
+    expect(again.pending[0]?.doubted).toBeUndefined()
+    expect(again.job.steps.caps?.claim?.by).toBe('ana')
+  })
 })

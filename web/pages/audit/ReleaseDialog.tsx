@@ -9,7 +9,7 @@ import type { Against, ReleaseKind } from '../../../shared/job/release'
 import type { JobEvent } from '../../../shared/job/types'
 import type { Answer, Fault } from '../../../shared/protocol'
 import { ownWork, useJob } from '../../job/scope'
-import { useLive } from '../../live/live'
+import { useLive, useSendAndWait } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
@@ -24,6 +24,7 @@ export function reasonsIn(answer: Answer | Fault): Against[] {
 export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
   const scope = useJob()
   const live = useLive()
+  const sendAndWait = useSendAndWait()
   const [sending, setSending] = createSignal(false)
   const [answer, setAnswer] = createSignal<Answer | Fault>()
   const preview = createMemo(() => scope.preview({ type: 'Release', kind: props.kind }))
@@ -44,7 +45,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
   const send = async () => {
     setSending(true)
     setAnswer(undefined)
-    setAnswer(await live.sendAndWait(scope.job().id, { type: 'Release', kind: props.kind }))
+    setAnswer(await sendAndWait(scope.job().id, { type: 'Release', kind: props.kind }))
     setSending(false)
   }
   const up = () => live.link.state() === 'live'

@@ -80,11 +80,11 @@ export function RefusedEntries() {
       {(entry) => (
         <section class="stop" role="alert" aria-label="Refused">
           <p>
-            <strong>{entry.sentence}</strong>
+            <strong>{entry.refused.sentence}</strong>
           </p>
           <p>You entered: {commandWords(entry.command)}.</p>
           <div class="panel-buttons">
-            <Button onClick={() => scope.dismiss(entry.id)}>I have read it</Button>
+            <Button onClick={() => scope.dismiss(entry.command.commandId)}>I have read it</Button>
           </div>
         </section>
       )}

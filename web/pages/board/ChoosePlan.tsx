@@ -5,13 +5,13 @@
 import { createSignal, For, Show } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
 import type { Plan } from '../../../shared/plan/types'
-import { useLive, useShop } from '../../live/live'
+import { useSendAndWait, useShop } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
 
 export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) {
-  const { sendAndWait } = useLive()
+  const sendAndWait = useSendAndWait()
   const { shop, known } = useShop()
   const [chosen, setChosen] = createSignal<Plan>()
   const [why, setWhy] = createSignal<string>()

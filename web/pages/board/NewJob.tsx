@@ -2,7 +2,7 @@
 import { useNavigate } from '@solidjs/router'
 import { createMemo, createSignal, Show } from 'solid-js'
 import { v7 as uuid } from 'uuid'
-import { useLive } from '../../live/live'
+import { useLive, useSendAndWait } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { createDraft } from '../../ui/draft'
@@ -11,7 +11,8 @@ import { Sentence } from '../../ui/Sentence'
 import { nextNumber } from './next-number'
 
 export default function NewJob(props: { onClose(): void }) {
-  const { sendAndWait, board, link } = useLive()
+  const { board, link } = useLive()
+  const sendAndWait = useSendAndWait()
   const navigate = useNavigate()
   const free = createMemo(() => nextNumber(board.ids().flatMap((id) => board.summary(id)?.number ?? [])))
   const { trimmed, Entry } = createDraft({ model: '', serial: '', drives: '', owner: '', agreed: '' })

@@ -3,7 +3,7 @@ import { createMemo, createSignal, For, onMount, Show } from 'solid-js'
 import type { Plan } from '../../../shared/plan/types'
 import { useJob } from '../../job/scope'
 import { ask, isSaid } from '../../live/http'
-import { useLive } from '../../live/live'
+import { useLive, useSendAndWait } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
 import { Invented } from './EngineHead'
@@ -12,6 +12,7 @@ import { latestPlans, libraryWords } from './library'
 export function NoPlan() {
   const scope = useJob()
   const live = useLive()
+  const sendAndWait = useSendAndWait()
   const [asked, setAsked] = createSignal<string>()
   const [said, setSaid] = createSignal<string>()
   const plans = createMemo(() => latestPlans(scope.shop().plans))
@@ -20,7 +21,7 @@ export function NoPlan() {
   const adopt = async (plan: Plan) => {
     setAsked(plan.id)
     setSaid(undefined)
-    const answer = await live.sendAndWait(scope.job().id, {
+    const answer = await sendAndWait(scope.job().id, {
       type: 'AdoptPlan',
       planId: plan.id,
       edition: plan.edition,

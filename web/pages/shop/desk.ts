@@ -5,12 +5,14 @@ import { isRefusal } from '../../../shared/log'
 import { decideShop } from '../../../shared/shop/decide'
 import { shopSentenceFor } from '../../../shared/shop/refusals'
 import type { ShopCommand, ShopEvent } from '../../../shared/shop/types'
-import { headOf, useLive, useShop } from '../../live/live'
+import { useLive, useShop, useStillThere } from '../../live/live'
+import { refusedIn } from '../../live/outbox'
 
 export type ShopDesk = ReturnType<typeof useShopDesk>
 
 export function useShopDesk() {
   const live = useLive()
+  const stillThere = useStillThere()
   const { shop, known, take } = useShop()
   return {
     shop,
@@ -18,6 +20,9 @@ export function useShopDesk() {
     now: live.clock.now,
     me: () => live.session.person()?.id ?? '',
     mayEdit: () => live.session.holds('supervisor', 'owner'),
+    /** What was refused when nobody was there to read it. */
+    refused: () => refusedIn(live.entries(), 'shop'),
+    dismiss: live.outbox.dismiss,
     noSignal: () => live.link.state() !== 'live',
     /** What the rules would refuse it with, or nothing. Not for plans: this device has only their headers. */
     may(command: Exclude<ShopCommand, { type: 'AddPlan' }>): { code: string; sentence: string } | undefined {
@@ -29,10 +34,7 @@ export function useShopDesk() {
     },
     /** Waits for the server's word: nothing when it is written, else the sentence that says why not. */
     async send(command: ShopCommand): Promise<string | undefined> {
-      const answer = await live.outbox.add({
-        stream: 'shop',
-        command: { ...headOf(live.clock, live.session), ...command },
-      })
+      const answer = await live.sendToShop(command, { explains: stillThere })
       if (!answer.ok) return answer.sentence
       take(answer.events as StreamEvent<ShopEvent>[])
       // One's own name and paint stand in the top bar, which the sign-in gave.

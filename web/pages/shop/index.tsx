@@ -3,8 +3,10 @@ import { A, useParams } from '@solidjs/router'
 import { createMemo, For, lazy, Match, Show, Switch } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
 import { useBoard } from '../../live/live'
+import { RefusedList } from '../../ui/RefusedList'
 import { doneCount, guideOf } from '../first-run/guide'
 import { useShopDesk } from './desk'
+import { shopCommandWords } from './entry-words'
 import { People } from './People'
 import { OnePlan, Plans } from './Plans'
 import { ReadPlan } from './ReadPlan'
@@ -99,6 +101,11 @@ export default function ShopPage() {
           </Match>
         </Switch>
       </Show>
+      <RefusedList
+        entries={desk.refused()}
+        onDismiss={desk.dismiss}
+        entered={({ command }) => shopCommandWords(command)}
+      />
     </div>
   )
 }

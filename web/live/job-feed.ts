@@ -1,0 +1,140 @@
+/**
+ * One job's replica for the pages: watched, shown ahead of the server's answers, kept for whoever comes back.
+ *
+ * The fold shares what did not change, so signals and memos that compare by identity redraw one bolt for one reading.
+ * A Solid store is not used on purpose: `reconcile` would write into objects the confirmed state still holds.
+ * A replica outlives its page a little, so that going from the engine to its bench asks for nothing twice. It may be
+ * dropped at any time: what is pending or refused stands in the outbox, and the next replica is made from there.
+ */
+import { batch, createEffect, createRoot, createSignal, on, onCleanup, untrack } from 'solid-js'
+import type { Job, JobCommand } from '../../shared/job/types'
+import type { Answer, Fault, Here, Place } from '../../shared/protocol'
+import type { Link, Watcher } from './link'
+import { useLive } from './live'
+import { type Outbox, type RefusedJobCommand, refusedIn, waitingIn } from './outbox'
+import {
+  acknowledge,
+  hasGap,
+  type JobStreamEvent,
+  newReplica,
+  type Replica,
+  receiveEvents,
+  receiveState,
+  withQueue,
+  withShop,
+} from './replica'
+import type { Grant } from './session'
+import type { ShopReplica } from './shop'
+
+export interface JobFeed {
+  replica(): Replica
+  /** The server's word when there is no such job, or nobody is signed in. */
+  problem(): string | undefined
+  /** Who else has this job open. */
+  here(): readonly Here[]
+  /** Entries of this device that the server refused, whenever they were made, until dismissed. */
+  refused(): readonly RefusedJobCommand[]
+  dismiss(commandId: string): void
+  send(command: JobCommand, grant?: Grant): Promise<Answer | Fault>
+}
+
+/** What a feed is made of. */
+export interface FeedParts {
+  link: Pick<Link, 'watch' | 'again' | 'on'>
+  outbox: Pick<Outbox, 'entries' | 'onAnswer' | 'onChange'>
+  shop: Pick<ShopReplica, 'shop' | 'watch'>
+}
+
+const LINGER_MS = 60_000
+/** The events between usually follow within a moment; asking at once would fetch them twice. */
+const GAP_MS = 150
+
+const open = new Map<string, ReturnType<typeof openFeed>>()
+
+/** Watches until `close` is called. */
+export function openFeed({ link, outbox, shop }: FeedParts, jobId: string) {
+  const room = `job:${jobId}` as const
+  const queued = () => waitingIn(outbox.entries(), room)
+  const [replica, setReplica] = createSignal<Replica>(
+    withQueue(newReplica(jobId, untrack(shop.shop)), queued()),
+  )
+  const [problem, setProblem] = createSignal<string>()
+  const [here, setHere] = createSignal<readonly Here[]>([])
+  let gapTimer: ReturnType<typeof setTimeout> | undefined
+
+  const watcher: Watcher = {
+    room,
+    have: () => (replica().known ? replica().confirmed.version : undefined),
+    watched(answer) {
+      setProblem(undefined)
+      if ('state' in answer) change((now) => receiveState(now, answer.state as Job))
+      else if ('events' in answer) change((now) => receiveEvents(now, answer.events as JobStreamEvent[]))
+    },
+    refused: ({ sentence }) => setProblem(sentence),
+  }
+
+  function change(how: (now: Replica) => Replica): void {
+    batch(() => setReplica(how))
+    if (!hasGap(replica()) || gapTimer) return
+    gapTimer = setTimeout(() => {
+      gapTimer = undefined
+      if (hasGap(replica())) link.again(watcher)
+    }, GAP_MS)
+  }
+
+  const stops = [
+    createRoot((stop) => {
+      createEffect(on(shop.shop, (now) => change((replica) => withShop(replica, now))))
+      return stop
+    }),
+    link.watch(watcher),
+    shop.watch(),
+    link.on('events', (message) => {
+      if (message.room === room) change((now) => receiveEvents(now, message.events as JobStreamEvent[]))
+    }),
+    link.on('presence', (message) => {
+      if (message.jobId === jobId) setHere(message.here)
+    }),
+    outbox.onAnswer(({ stream, command }, answer) => {
+      if (stream === room && answer.ok) change((now) => acknowledge(now, command.commandId, answer))
+    }),
+    outbox.onChange(() => change((now) => withQueue(now, queued()))),
+  ]
+
+  return {
+    replica,
+    problem,
+    here,
+    users: 0,
+    close() {
+      clearTimeout(gapTimer)
+      for (const stop of stops) stop()
+    },
+  }
+}
+
+export function useJobFeed(jobId: string, place: Place): JobFeed {
+  const live = useLive()
+  const feed = open.get(jobId) ?? openFeed(live, jobId)
+  open.set(jobId, feed)
+  feed.users += 1
+  // After the page before has gone, which tells the others that nobody is here.
+  createEffect(() => live.link.present(jobId, place))
+  onCleanup(() => {
+    live.link.present()
+    feed.users -= 1
+    setTimeout(() => {
+      if (feed.users > 0 || open.get(jobId) !== feed) return
+      feed.close()
+      open.delete(jobId)
+    }, LINGER_MS)
+  })
+  return {
+    replica: feed.replica,
+    problem: feed.problem,
+    here: feed.here,
+    refused: () => refusedIn(live.entries(), `job:${jobId}`),
+    dismiss: live.outbox.dismiss,
+    send: (command, grant) => live.sendToJob(jobId, command, { grant }),
+  }
+}

@@ -1,0 +1,53 @@
+/** Puts what was entered into the outbox: by whoever is signed in here, stamped with the moment it was entered. */
+import { v7 as uuid } from 'uuid'
+import type { JobCommand } from '../../shared/job/types'
+import type { Answer, Fault } from '../../shared/protocol'
+import type { ShopCommand } from '../../shared/shop/types'
+import type { Clock } from './clock'
+import type { Outbox } from './outbox'
+import type { Grant, Session } from './session'
+
+export interface SendOptions {
+  /** A second signer's, on somebody else's tablet. */
+  grant?: Grant | undefined
+  /** Whether whoever sends is there to tell a refusal, asked when the answer comes; else the outbox keeps it. */
+  explains?: () => boolean
+}
+
+/** Each resolves with the final answer, however long that takes. */
+export interface Sender {
+  sendToJob(jobId: string, command: JobCommand, options?: SendOptions): Promise<Answer | Fault>
+  sendToShop(command: ShopCommand, options?: SendOptions): Promise<Answer | Fault>
+}
+
+interface Parts {
+  clock: Clock
+  session: Pick<Session, 'person' | 'signInId'>
+  outbox: Outbox
+}
+
+export function makeSender({ clock, session, outbox }: Parts): Sender {
+  const author = (grant?: Grant) =>
+    grant ? { by: grant.by, sawVersion: grant.sawVersion } : { by: session.person()?.id ?? '' }
+
+  function head(grant?: Grant) {
+    const signInId = session.signInId()
+    return {
+      commandId: uuid(),
+      doneAt: clock.now(),
+      clockOffsetMs: clock.offsetMs(),
+      ...(signInId ? { signInId } : {}),
+      ...(grant ? { grantId: grant.id } : {}),
+    }
+  }
+
+  return {
+    sendToJob: (jobId, command, { grant, explains } = {}) =>
+      outbox.add(
+        { stream: `job:${jobId}`, command: { ...head(grant), ...command }, ...author(grant) },
+        explains,
+      ),
+    sendToShop: (command, { explains } = {}) =>
+      outbox.add({ stream: 'shop', command: { ...head(), ...command }, ...author() }, explains),
+  }
+}
