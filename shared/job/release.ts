@@ -25,6 +25,15 @@ import {
 
 export type ReleaseKind = Release['kind']
 
+export const RELEASE_WORDS: Record<ReleaseKind, string> = {
+  to_fitting: 'release to fitting',
+  to_owner: 'release to the owner',
+}
+export const RELEASED_WORDS: Record<ReleaseKind, string> = {
+  to_fitting: 'released to fitting',
+  to_owner: 'released to the owner',
+}
+
 export type Against =
   | { code: 'not_signed'; stepId: string; title: string }
   | { code: 'second_missing'; stepId: string; title: string; set: string; setId: string; signedBy: string }

@@ -2,8 +2,11 @@
 import { describe, expect, test } from 'vitest'
 import { againstRelease } from '../../../shared/job/release'
 import type { JobCommand } from '../../../shared/job/types'
+import { rowsOf, verdictWords, waiversOfRow, waiversOfSets, waiverWords } from '../../../web/job/record/rows'
+import { auditLines, countsByClass } from '../../../web/job/record/verdict'
+import { waiverLines } from '../../../web/job/record/waivers'
 import { ownWork, previewCommand } from '../../../web/job/scope'
-import { deviations, numbersOff, waiverLines } from '../../../web/pages/audit/deviations'
+import { deviations, numbersOff } from '../../../web/pages/audit/deviations'
 import { deferralLines, openHolds } from '../../../web/pages/audit/open-ends'
 import {
   releaseLines,
@@ -12,8 +15,6 @@ import {
   stepIdOf,
   waysOut,
 } from '../../../web/pages/audit/release-view'
-import { rowsOf, verdictWords, waiversOfRow, waiversOfSets, waiverWords } from '../../../web/pages/audit/rows'
-import { auditLines, countsByClass } from '../../../web/pages/audit/verdict'
 import { caps, claim, read, START, second, shop, sign, tell, words } from '../engine-job'
 import { LATER, releasable, release, released } from '../release-job'
 

@@ -1,17 +1,6 @@
 /** The record as it is read, and what wants the supervisor, in words. */
 import { describe, expect, test } from 'vitest'
 import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/audit/awaiting'
-import { whoMaySecond } from '../../../web/job/scope'
-import {
-  awaitsWords,
-  classBars,
-  coversWords,
-  coverWords,
-  foldSlips,
-  groupFlagged,
-  slipWords,
-} from '../../../web/pages/audit/awaiting-words'
-import { nextOf } from '../../../web/pages/audit/next-open'
 import {
   countLines,
   countWords,
@@ -23,8 +12,19 @@ import {
   sameLines,
   searchRecord,
   verdictWords,
-} from '../../../web/pages/audit/rows'
-import { auditLines, countsByClass } from '../../../web/pages/audit/verdict'
+} from '../../../web/job/record/rows'
+import { auditLines, countsByClass } from '../../../web/job/record/verdict'
+import { whoMaySecond } from '../../../web/job/scope'
+import {
+  awaitsWords,
+  classBars,
+  coversWords,
+  coverWords,
+  foldSlips,
+  groupFlagged,
+  slipWords,
+} from '../../../web/pages/audit/awaiting-words'
+import { nextOf } from '../../../web/pages/audit/next-open'
 import { caps, claim, read, START, second, shop, sign, type Told, tell, words } from '../engine-job'
 
 const lineOf = (told: ReturnType<typeof tell>, joint: string, position: number) =>

@@ -4,6 +4,7 @@ import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { sectionOf } from '../../../web/drawings/bolt-in-hole'
 import { sectionFor } from '../../../web/drawings/hole-section'
+import { entryWords, holeCures, holeRows } from '../../../web/job/record/hole-rows'
 import {
   holeView,
   insertCommand,
@@ -14,7 +15,6 @@ import {
   outerThreads,
   usualLengths,
 } from '../../../web/pages/bench/holes'
-import { entryWords, holeCures, holeRows } from '../../../web/pages/engine/hole-rows'
 import { floor, type Given, hole, place, words } from '../../shared/job/given'
 import { START } from '../../shared/job/shop'
 

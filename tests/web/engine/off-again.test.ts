@@ -1,8 +1,8 @@
 /** Who is offered to say that a cover is off again, and what the step's row says then. */
 import { expect, test } from 'vitest'
+import { stepView } from '../../../web/job/step/step-view'
+import { hiddenByWords } from '../../../web/job/step/step-words'
 import { mayTakeOff } from '../../../web/pages/engine/off-again'
-import { stepView } from '../../../web/pages/engine/step-view'
-import { hiddenByWords } from '../../../web/pages/engine/step-words'
 import { coverAdopted, hoodOn } from '../../shared/job/cover-plan'
 import { claim, fresh, type Given, open, takeOff } from '../../shared/job/given'
 import { testShop } from '../../shared/job/shop'

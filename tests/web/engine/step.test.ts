@@ -1,6 +1,6 @@
 /** A step on the engine page, in data and in words. */
 import { describe, expect, test } from 'vitest'
-import { progressOf, stagesOf, stepView } from '../../../web/pages/engine/step-view'
+import { progressOf, stagesOf, stepView } from '../../../web/job/step/step-view'
 import {
   fastenerWords,
   hiddenByWords,
@@ -9,7 +9,7 @@ import {
   passesWords,
   progressWords,
   standingWords,
-} from '../../../web/pages/engine/step-words'
+} from '../../../web/job/step/step-words'
 import { caps, claim, plan, read, second, sign, stepOf, tell, words } from '../engine-job'
 
 const standing = (told: ReturnType<typeof tell>, id: string) =>

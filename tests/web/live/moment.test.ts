@@ -1,9 +1,9 @@
 /** The moment a page reckons its views at: it moves when a clock of the job runs out, and at no other time. */
 import { describe, expect, test } from 'vitest'
 import { newJob } from '../../../shared/job/evolve'
+import { stepView } from '../../../web/job/step/step-view'
+import { standingWords } from '../../../web/job/step/step-words'
 import { momentAfter } from '../../../web/live/clock-moment'
-import { stepView } from '../../../web/pages/engine/step-view'
-import { standingWords } from '../../../web/pages/engine/step-words'
 import { floor, sealDone, words } from '../../shared/job/given'
 import { START } from '../../shared/job/shop'
 

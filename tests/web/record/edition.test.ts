@@ -1,7 +1,7 @@
 /** The numbered record: an edition says what was so, whatever the log has had since. */
 import { describe, expect, test } from 'vitest'
 import type { JobCommand } from '../../../shared/job/types'
-import { auditLines } from '../../../web/pages/audit/verdict'
+import { auditLines } from '../../../web/job/record/verdict'
 import { coveredSteps, type Edition, editionOf, inGroups } from '../../../web/pages/record/edition'
 import {
   doubtLines,

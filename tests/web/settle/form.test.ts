@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { type ProposalJoint, propose } from '../../../shared/fastener'
 import { jobCommandSchema } from '../../../shared/job/schema'
 import type { ValueBasis } from '../../../shared/job/types'
-import { settleHref } from '../../../web/pages/audit/settle-href'
-import { settledWords } from '../../../web/pages/bench/value-words'
+import { settleHref } from '../../../web/job/settled/settle-href'
+import { settledWords } from '../../../web/job/settled/settled-words'
 import {
   addedIn,
   EMPTY_FORM,

@@ -1,26 +1,38 @@
 /** The one sheet that is open over the audit. */
 import { lazy, Show, Suspense } from 'solid-js'
+import { waivedWords } from '../../job/record/waivers'
 import { useJob } from '../../job/scope'
 import { clearedLabel } from '../engine/office-view'
-import type { Ask } from './ask'
-import { waivedWords } from './deviations'
+import { type Ask, useAsk } from './ask'
 import { ReasonDialog } from './ReasonDialog'
 import { ReleaseDialog } from './ReleaseDialog'
 
-const LookAndSign = lazy(() => import('./LookAndSign'))
+const LookAndSign = lazy(() => import('../../job/step/LookAndSign'))
 
 type Of<K extends Ask['do']> = Extract<Ask, { do: K }>
 
 export function Asked(props: { ask: Ask; onClose(): void }) {
   const scope = useJob()
+  const { ask, leads } = useAsk()
   const of = <K extends Ask['do']>(kind: K): Of<K> | undefined =>
     props.ask.do === kind ? (props.ask as Of<K>) : undefined
+  const waiveSecond = ({ stepId, setId }: Of<'look'>) =>
+    ask({
+      do: 'waive',
+      title: 'Accept without a second signature',
+      what: [{ kind: 'second', stepId, setId }],
+    })
   return (
     <>
       <Show when={of('look')}>
         {(at) => (
           <Suspense>
-            <LookAndSign stepId={at().stepId} setId={at().setId} onClose={props.onClose} />
+            <LookAndSign
+              stepId={at().stepId}
+              setId={at().setId}
+              onClose={props.onClose}
+              onWaive={leads() ? () => waiveSecond(at()) : undefined}
+            />
           </Suspense>
         )}
       </Show>

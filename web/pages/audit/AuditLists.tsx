@@ -4,6 +4,8 @@ import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/au
 import { flagWords } from '../../../shared/job/flags'
 import { isWaived } from '../../../shared/job/verdicts'
 import { listed, positionsInWords } from '../../../shared/words'
+import { reachedWords } from '../../job/record/rows'
+import { positionName as namedPosition } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
@@ -13,8 +15,6 @@ import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWord
 import { DeviationEntry } from './DeviationEntry'
 import { numbersOff } from './deviations'
 import { ToBench } from './ReleaseLists'
-import { reachedWords } from './rows'
-import { positionName as namedPosition } from './verdict'
 
 export function SignBeforeHidden() {
   const scope = useJob()

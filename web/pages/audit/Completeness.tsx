@@ -1,8 +1,8 @@
 /** How far the fasteners are, by class: proven, final, flagged, open, as a bar and in words. */
 import { createMemo, For } from 'solid-js'
+import { auditLines, countsByClass } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { classBars } from './awaiting-words'
-import { auditLines, countsByClass } from './verdict'
 
 const MEANS = { A: 'critical', B: 'function', C: 'other' }
 

@@ -2,9 +2,9 @@
 import { createMemo, type JSX, Show } from 'solid-js'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
+import { countLines, countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
+import { auditLines } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
-import { countLines, countWords, isEmpty, occurring, type Query } from './rows'
-import { auditLines } from './verdict'
 
 export function PrintHead(props: { query: Query; shown: string; at: number }) {
   const scope = useJob()

@@ -1,9 +1,9 @@
 /** Narrows the record: by words, verdict, person, wrench, stage and joint; says what is shown of how much. */
 import { createMemo, For, Show } from 'solid-js'
+import { countLines, countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
+import { type AuditLine, VERDICTS, type Verdict } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
-import { countLines, countWords, isEmpty, occurring, type Query } from './rows'
-import { type AuditLine, VERDICTS, type Verdict } from './verdict'
 
 interface RecordFilterProps {
   query: Query

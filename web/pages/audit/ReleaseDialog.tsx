@@ -5,7 +5,7 @@
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
-import type { Against, ReleaseKind } from '../../../shared/job/release'
+import { type Against, RELEASE_WORDS, type ReleaseKind } from '../../../shared/job/release'
 import type { JobEvent } from '../../../shared/job/types'
 import type { Answer, Fault } from '../../../shared/protocol'
 import { ownWork, useJob } from '../../job/scope'
@@ -13,7 +13,6 @@ import { useLive, useSendAndWait } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
-import { RELEASE_WORDS } from './release-view'
 
 /** What the answer says against it; the sentence alone where it is about something else. */
 export function reasonsIn(answer: Answer | Fault): Against[] {

@@ -2,17 +2,16 @@
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
-import type { Against } from '../../../shared/job/release'
+import { type Against, RELEASE_WORDS, RELEASED_WORDS } from '../../../shared/job/release'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
+import { settleHref } from '../../job/settled/settle-href'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { Stripe } from '../../ui/Stripe'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
 import {
-  RELEASE_WORDS,
-  RELEASED_WORDS,
   type ReleaseView,
   releaseLines,
   releaseViews,
@@ -21,7 +20,6 @@ import {
   type UnsignedStage,
   waysOut,
 } from './release-view'
-import { settleHref } from './settle-href'
 
 /** A cure ends by the clock alone. */
 const LOOK_AGAIN_MS = 30_000

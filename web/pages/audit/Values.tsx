@@ -5,13 +5,13 @@ import { unpublished } from '../../../shared/audit/awaiting'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import { indexPlan } from '../../../shared/plan/read'
 import { positionsInWords } from '../../../shared/words'
+import { showNm } from '../../job/record/rows'
 import { useJob } from '../../job/scope'
+import { settleHref } from '../../job/settled/settle-href'
+import { bandWords } from '../../job/step/step-words'
 import { Stripe } from '../../ui/Stripe'
-import { bandWords } from '../engine/step-words'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
-import { showNm } from './rows'
-import { settleHref } from './settle-href'
 
 export function Values() {
   const scope = useJob()

@@ -1,11 +1,12 @@
 /** What a supervisor's word could accept, and what it has accepted, each with its reason. */
 import { createMemo, For } from 'solid-js'
+import { VerdictMark } from '../../job/record/VerdictMark'
+import { waiverLines } from '../../job/record/waivers'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
 import { Entry, List } from './AuditList'
 import { DeviationEntry } from './DeviationEntry'
-import { deviations, waiverLines } from './deviations'
-import { VerdictMark } from './VerdictMark'
+import { deviations } from './deviations'
 
 export function Deviations() {
   const scope = useJob()

@@ -4,7 +4,7 @@ import type { Flag, Reading } from '../../../shared/job/types'
 import { JOINT_CLASSES, type JointClass } from '../../../shared/plan/types'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'
-import type { Counts } from './verdict'
+import type { Counts } from '../../job/record/verdict'
 
 /** `Main cap bolts 1–8`. */
 export const coversWords = (one: SetAwaiting): string =>

@@ -2,12 +2,22 @@
 import { useParams } from '@solidjs/router'
 import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
+import { Invented } from '../../job/Invented'
 import { JobProvider } from '../../job/JobProvider'
 import { RefusedEntries } from '../../job/RefusedEntries'
+import { RecordGroup } from '../../job/record/RecordGroup'
+import {
+  countLines,
+  countWords,
+  EMPTY_QUERY,
+  groupsOf,
+  type Query,
+  searchRecord,
+} from '../../job/record/rows'
+import { auditLines } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { useSession } from '../../live/live'
 import { EmptyState } from '../../ui/EmptyState'
-import { Invented } from '../engine/EngineHead'
 import { Asked } from './Asked'
 import { FlaggedReadings, SignBeforeHidden, UnitSlips } from './AuditLists'
 import { type Ask, AskContext } from './ask'
@@ -16,16 +26,13 @@ import { goToNextOpen, isForThePage } from './next-open'
 import { Deferrals, Holds } from './OpenEnds'
 import { PrintHead } from './PrintHead'
 import { RecordFilterBar } from './RecordFilter'
-import { RecordGroup } from './RecordGroup'
 import { AgainstRelease, Releases } from './ReleaseLists'
-import { countLines, countWords, EMPTY_QUERY, groupsOf, type Query, searchRecord } from './rows'
 import { Values } from './Values'
-import { auditLines } from './verdict'
 import { Deviations, WaiversGiven } from './Waivers'
 import './audit.css'
 import './sheets.css'
-import './record.css'
-import './audit-print.css'
+import '../../job/record/record.css'
+import '../../job/record/record-print.css'
 
 export default function AuditPage() {
   const params = useParams<{ id: string }>()

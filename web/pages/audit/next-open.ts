@@ -4,7 +4,7 @@
  * Everything marked `data-open` counts, in the order of the page; the choosing is apart from the page so that it
  * can be tested.
  */
-import { bringUp } from '../engine/bring-up'
+import { bringUp } from '../../ui/bring-up'
 
 export function nextOf<T>(items: readonly T[], isAfter: (item: T) => boolean): T | undefined {
   return items.find(isAfter) ?? items[0]

@@ -15,15 +15,6 @@ import {
 import type { Release, Waived } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 
-export const RELEASE_WORDS: Record<ReleaseKind, string> = {
-  to_fitting: 'release to fitting',
-  to_owner: 'release to the owner',
-}
-export const RELEASED_WORDS: Record<ReleaseKind, string> = {
-  to_fitting: 'released to fitting',
-  to_owner: 'released to the owner',
-}
-
 export type WayOut =
   | { do: 'bench'; stepId: string }
   | { do: 'look'; stepId: string; setId: string }

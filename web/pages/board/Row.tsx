@@ -3,11 +3,11 @@ import { type Accessor, createEffect, createMemo, createSignal, For, on, onClean
 import { reasonSentence, standsAgainst } from '../../../shared/job/reason'
 import type { JobSummary } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
+import { Promised } from '../../job/Promised'
 import { useSession } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
 import type { Near } from './near'
-import { Promised } from './Promised'
 import { visit } from './use-since'
 
 interface RowProps {

@@ -11,7 +11,7 @@ import { mayDo } from '../../../shared/shop/entitlement'
 import type { Person, Role } from '../../../shared/shop/types'
 import type { Words } from '../../../shared/words'
 import { format } from '../../format'
-import { promiseState } from './promise-words'
+import { promiseState } from '../../job/promise-words'
 
 export interface ToDo {
   jobId: string

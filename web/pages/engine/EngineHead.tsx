@@ -3,6 +3,7 @@ import { A } from '@solidjs/router'
 import { createMemo, For, type JSX, Show } from 'solid-js'
 import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
+import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
 import { releaseStates } from './office-view'
@@ -83,9 +84,4 @@ function Fact(props: { term: string; screenOnly?: boolean; children: JSX.Element
       <dd>{props.children}</dd>
     </div>
   )
-}
-
-/** Stands wherever made-up values are shown. */
-export function Invented() {
-  return <span class="invented">values invented</span>
 }

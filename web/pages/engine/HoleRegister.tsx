@@ -4,10 +4,10 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { rightLengths } from '../../../shared/job/hole-words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
+import { entryWords, type HoleRow, holeRows } from '../../job/record/hole-rows'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Stripe } from '../../ui/Stripe'
-import { entryWords, type HoleRow, holeRows } from './hole-rows'
 import './hole-register.css'
 
 /** More places than these are drawn one by one, when somebody asks. */

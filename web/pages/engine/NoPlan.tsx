@@ -1,12 +1,12 @@
 /** An engine without a plan: what is missing, who can give it, and, for those who may, the library to choose from. */
 import { createMemo, createSignal, For, onMount, Show } from 'solid-js'
 import type { Plan } from '../../../shared/plan/types'
+import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
 import { ask, isSaid } from '../../live/http'
 import { useLive, useSendAndWait } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
-import { Invented } from './EngineHead'
 import { latestPlans, libraryWords } from './library'
 
 export function NoPlan() {

@@ -3,11 +3,11 @@ import { createSignal, Show } from 'solid-js'
 import { inTheWay, isBareCover } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { useJob } from '../../job/scope'
+import { stepView } from '../../job/step/step-view'
+import { hidesWords } from '../../job/step/step-words'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { mayTakeOff } from './off-again'
-import { stepView } from './step-view'
-import { hidesWords } from './step-words'
 
 export function OffAgain(props: { step: AdoptedStep }) {
   const scope = useJob()

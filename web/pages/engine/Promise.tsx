@@ -3,11 +3,11 @@ import { createSignal, For, Show } from 'solid-js'
 import type { JobCommand } from '../../../shared/job/types'
 import { format } from '../../format'
 import { CommandDialog } from '../../job/CommandDialog'
+import { Promised } from '../../job/Promised'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Stripe } from '../../ui/Stripe'
-import { Promised } from '../board/Promised'
 import { useForms } from './office'
 
 export function PromiseLine(props: { released: boolean }) {

@@ -1,8 +1,8 @@
 /** Who signed: a stripe of paint with initials, the second signer's after the first's, and when. */
 import { For, Show } from 'solid-js'
 import { useJob } from '../../job/scope'
+import type { SignerPair } from '../../job/step/step-view'
 import { Stripe } from '../../ui/Stripe'
-import type { SignerPair } from './step-view'
 
 export function Signers(props: { pairs: readonly SignerPair[]; secondAsked: boolean }) {
   const scope = useJob()

@@ -2,10 +2,10 @@
 import { createMemo, For, Show } from 'solid-js'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
-import { goTo } from './bring-up'
+import { progressOf, type StageView, stagesOf } from '../../job/step/step-view'
+import { progressWords } from '../../job/step/step-words'
+import { goTo } from '../../ui/bring-up'
 import { StepRow } from './StepRow'
-import { progressOf, type StageView, stagesOf } from './step-view'
-import { progressWords } from './step-words'
 
 const RELEASES = { to_fitting: 'release to fitting', to_owner: 'release to owner' }
 

@@ -3,9 +3,16 @@ import { For, Show } from 'solid-js'
 import type { AdoptedJoint, Gate, Sealant } from '../../../shared/plan/types'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
+import type { GateView, MeasurementView, StepView } from '../../job/step/step-view'
+import {
+  bandWords,
+  fastenerWords,
+  hiddenByWords,
+  hidesWords,
+  limitsWords,
+  passesWords,
+} from '../../job/step/step-words'
 import { StepOffice } from './StepTold'
-import type { GateView, MeasurementView, StepView } from './step-view'
-import { bandWords, fastenerWords, hiddenByWords, hidesWords, limitsWords, passesWords } from './step-words'
 
 export function StepDetails(props: { view: StepView }) {
   const step = () => props.view.step

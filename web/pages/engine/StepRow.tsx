@@ -9,13 +9,13 @@ import { unitAfter } from '../../../shared/units'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
+import { type JointView, type MeasurementView, type StepView, stepView } from '../../job/step/step-view'
+import { hiddenByWords, hidesWords, limitsWords, standingWords } from '../../job/step/step-words'
 import { fastenersSaid } from './office-view'
 import { Signers } from './Signers'
 import { StepCell } from './StepCell'
 import { StepDetails } from './StepDetails'
 import { StepTold, WhyNot } from './StepTold'
-import { type JointView, type MeasurementView, type StepView, stepView } from './step-view'
-import { hiddenByWords, hidesWords, limitsWords, standingWords } from './step-words'
 
 interface StepRowProps {
   step: AdoptedStep

@@ -6,12 +6,12 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { handoverNote } from '../../../shared/job/stops'
 import { stepState } from '../../../shared/job/verdicts'
 import { useJob } from '../../job/scope'
+import type { StepView } from '../../job/step/step-view'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { OffAgain } from './OffAgain'
 import { useForms } from './office'
 import { dueHere, holdWords, leftOut, notesOf, openHoldViews, sealantWords } from './office-view'
-import type { StepView } from './step-view'
 
 export function StepTold(props: { view: StepView }) {
   const scope = useJob()

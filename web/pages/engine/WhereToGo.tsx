@@ -4,8 +4,8 @@ import { isDone, standingOf, stepState, waitsForCure } from '../../../shared/job
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
+import { goTo } from '../../ui/bring-up'
 import { Stripe } from '../../ui/Stripe'
-import { goTo } from './bring-up'
 
 export function WhereToGo(props: { moment: number }) {
   const scope = useJob()

@@ -8,12 +8,12 @@ import { BuildStrip } from '../../drawings/BuildStrip'
 import { usePageTitle } from '../../frame/title'
 import { JobProvider } from '../../job/JobProvider'
 import { RefusedEntries } from '../../job/RefusedEntries'
+import { holeCures } from '../../job/record/hole-rows'
 import { useJob } from '../../job/scope'
 import { useMoment } from '../../live/clock-moment'
 import { useNow } from '../../ui/clock'
 import { EngineHead } from './EngineHead'
 import { HoleRegister } from './HoleRegister'
-import { holeCures } from './hole-rows'
 import { NoPlan } from './NoPlan'
 import { Office, OfficeForms } from './Office'
 import { clocksOf } from './office-view'
@@ -28,7 +28,7 @@ import './step-cell.css'
 import './step-details.css'
 import './trail.css'
 
-const LookAndSign = lazy(() => import('../audit/LookAndSign'))
+const LookAndSign = lazy(() => import('../../job/step/LookAndSign'))
 
 export default function EnginePage() {
   const params = useParams<{ id: string }>()

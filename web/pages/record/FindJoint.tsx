@@ -1,9 +1,9 @@
 /** A field that leads to one joint of a long record; on the screen only. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
+import { groupsOf } from '../../job/record/rows'
+import { auditLines } from '../../job/record/verdict'
+import { goTo } from '../../ui/bring-up'
 import { Field } from '../../ui/Field'
-import { groupsOf } from '../audit/rows'
-import { auditLines } from '../audit/verdict'
-import { goTo } from '../engine/bring-up'
 import { coveredSteps, type Edition } from './edition'
 import { findJoints, MOST_FOUND } from './find'
 

@@ -3,12 +3,12 @@ import { createMemo, For, type JSX, Show } from 'solid-js'
 import type { PlannedJob } from '../../../shared/job/context'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { entryWords, holeRows } from '../../job/record/hole-rows'
+import { showNm } from '../../job/record/rows'
+import { waiverLines } from '../../job/record/waivers'
 import { useJobView } from '../../job/scope'
-import { waiverLines } from '../audit/deviations'
+import { bandWords } from '../../job/step/step-words'
 import { deferralLines } from '../audit/open-ends'
-import { showNm } from '../audit/rows'
-import { entryWords, holeRows } from '../engine/hole-rows'
-import { bandWords } from '../engine/step-words'
 import {
   askedWords,
   doubtLines,

@@ -20,8 +20,8 @@ import type { AdoptedStep, Measurement } from '../../../shared/plan/types'
 import { unitAfter } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'
-import { reachedWords } from '../audit/rows'
-import { limitsWords } from '../engine/step-words'
+import { reachedWords } from '../../job/record/rows'
+import { limitsWords } from '../../job/step/step-words'
 
 const MINUTE = 60_000
 

@@ -1,5 +1,5 @@
 /** Which joints of a record the words asked for name: by joint, step or id, as somebody says them on the telephone. Pure. */
-import type { JointGroup } from '../audit/rows'
+import type { JointGroup } from '../../job/record/rows'
 
 export interface FoundJoint {
   jointId: string

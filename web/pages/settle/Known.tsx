@@ -9,9 +9,9 @@ import { BoltMap } from '../../drawings/BoltMap'
 import type { BoltSection } from '../../drawings/bolt-in-hole'
 import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
+import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
-import { Invented } from '../engine/EngineHead'
-import { fastenerWords, passesWords } from '../engine/step-words'
+import { fastenerWords, passesWords } from '../../job/step/step-words'
 
 interface KnownProps {
   joint: AdoptedJoint

@@ -5,7 +5,7 @@ import type { Fasteners, Joint, Plan, PlanStep } from '../../../shared/plan/type
 import { listed, positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { format } from '../../format'
-import { fastenerWords, limitsWords, passesWords } from '../engine/step-words'
+import { fastenerWords, limitsWords, passesWords } from '../../job/step/step-words'
 import { figuresOf, interruptionWords, mapLabel, plannedHeads, RELEASE_WORDS, stepsOf } from './plan-look'
 
 const MAP_HEIGHT = 260

@@ -1,10 +1,10 @@
 /** One step of a draft, opened: its title, what it needs and hides, its signatures and time, and its joints. */
 import { createMemo, For, Index, Show } from 'solid-js'
 import type { Plan, PlanStep, StepKind } from '../../../../shared/plan/types'
+import { fastenerWords, passesWords } from '../../../job/step/step-words'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Select } from '../../../ui/Select'
-import { fastenerWords, passesWords } from '../../engine/step-words'
 import { addJoint, changeStep, moveStep, removeStep } from './draft-plan'
 import { type Finish, within } from './finish'
 import { JointEdit } from './JointEdit'

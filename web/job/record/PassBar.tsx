@@ -5,7 +5,7 @@ import { inBand } from '../../../shared/plan/adopt'
 import type { Band, Pass } from '../../../shared/plan/types'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
-import { bandWords, passWords } from '../engine/step-words'
+import { bandWords, passWords } from '../step/step-words'
 import { judged } from './rows'
 
 interface PassBarProps {

@@ -12,10 +12,10 @@ import type { Words } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
-import { useJobView } from '../../job/scope'
 import { Stripe } from '../../ui/Stripe'
-import { type SignerPair, signersOf } from '../engine/step-view'
-import { bandWords, fastenerWords, passesWords, passWords } from '../engine/step-words'
+import { useJobView } from '../scope'
+import { type SignerPair, signersOf } from '../step/step-view'
+import { bandWords, fastenerWords, passesWords, passWords } from '../step/step-words'
 import { PassBar } from './PassBar'
 import {
   type Counted,

@@ -3,8 +3,8 @@
  *
  * Working days are Monday to Friday; a shop's own holidays are not known here. There is no forecast in it.
  */
-import { type Day, workingDays } from '../../../shared/format'
-import { format } from '../../format'
+import { type Day, workingDays } from '../../shared/format'
+import { format } from '../format'
 
 export interface PromiseState {
   day: string

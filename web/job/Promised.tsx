@@ -1,7 +1,7 @@
 /** The date told to the owner, and how many working days are left or over. */
 import { Show } from 'solid-js'
-import { format } from '../../format'
-import { useLive } from '../../live/live'
+import { format } from '../format'
+import { useLive } from '../live/live'
 import { promiseState } from './promise-words'
 import './promised.css'
 

@@ -13,27 +13,27 @@ import { listed } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
-import { useJob, whoMaySecond } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
 import { Stripe } from '../../ui/Stripe'
-import { stepView } from '../engine/step-view'
-import { bandWords, fastenerWords, limitsWords, passWords } from '../engine/step-words'
-import { useAsk } from './ask'
-import { PassBar } from './PassBar'
-import { checkWords, reachedWords } from './rows'
+import { PassBar } from '../record/PassBar'
+import { checkWords, reachedWords } from '../record/rows'
+import { useJob, whoMaySecond } from '../scope'
+import { stepView } from './step-view'
+import { bandWords, fastenerWords, limitsWords, passWords } from './step-words'
 import './look.css'
 
 interface LookProps {
   stepId: string
   setId: string
   onClose(): void
+  /** Where a supervisor can accept it without a second look. */
+  onWaive?: (() => void) | undefined
 }
 
 export default function LookAndSign(props: LookProps) {
   const scope = useJob()
-  const { ask, leads } = useAsk()
   const job = () => scope.planned()
   const step = createMemo(() => indexPlan(job().plan).stepById.get(props.stepId))
   const view = createMemo(() => {
@@ -125,17 +125,8 @@ export default function LookAndSign(props: LookProps) {
                       </p>
                     )}
                   </Show>
-                  <Show when={leads() && set().state.first && !set().state.second && !set().accepted}>
-                    <Button
-                      variant="quiet"
-                      onClick={() =>
-                        ask({
-                          do: 'waive',
-                          title: 'Accept without a second signature',
-                          what: [{ kind: 'second', stepId: props.stepId, setId: props.setId }],
-                        })
-                      }
-                    >
+                  <Show when={props.onWaive && set().state.first && !set().state.second && !set().accepted}>
+                    <Button variant="quiet" onClick={props.onWaive}>
                       Accept without a second look
                     </Button>
                   </Show>
