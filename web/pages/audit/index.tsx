@@ -18,7 +18,7 @@ import { auditLines } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { useSession } from '../../live/live'
 import { EmptyState } from '../../ui/EmptyState'
-import { Asked } from './Asked'
+import { AuditDialogs } from './AuditDialogs'
 import { FlaggedReadings, SignBeforeHidden, UnitSlips } from './AuditLists'
 import { type Ask, AskContext } from './ask'
 import { CompletenessBars } from './Completeness'
@@ -99,7 +99,7 @@ function Audit() {
           </div>
           <Record onNext={next} />
           <Show keyed when={asked()}>
-            {(ask) => <Asked ask={ask} onClose={() => setAsked(undefined)} />}
+            {(ask) => <AuditDialogs ask={ask} onClose={() => setAsked(undefined)} />}
           </Show>
         </AskContext.Provider>
       </Show>

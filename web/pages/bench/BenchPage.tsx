@@ -15,8 +15,8 @@ import { ClaimPanel } from './ClaimPanel'
 import { OddFasteners } from './FastenerPanel'
 import { GatePanel } from './GatePanel'
 import { LeftWords } from './HandoverWords'
-import { HeadAsk } from './HeadAsk'
 import { HeadPanel } from './HeadPanel'
+import { HeadPrompt } from './HeadPrompt'
 import { Holds } from './HoldPanel'
 import { HoleCures } from './HoleCures'
 import { HoleNotes } from './HoleNotes'
@@ -245,7 +245,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
           }}
         />
         <HoleSheet />
-        <HeadAsk head={asked()} onClose={() => setAsked(undefined)} />
+        <HeadPrompt head={asked()} onClose={() => setAsked(undefined)} />
         {/* Before the pad's sheet: it may open on top of that, and the keys then are its own. */}
         <AdapterPanel />
         <WrenchPicker open={picking()} onClose={() => setPicking(false)} onTaken={() => setPicking(false)} />

@@ -12,7 +12,7 @@ import {
   limitsWords,
   passesWords,
 } from '../../job/step/step-words'
-import { StepOffice } from './StepTold'
+import { StepOffice } from './StepStatus'
 
 export function StepDetails(props: { view: StepView }) {
   const step = () => props.view.step

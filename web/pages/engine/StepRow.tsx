@@ -15,7 +15,7 @@ import { fastenersSaid } from './office-view'
 import { Signers } from './Signers'
 import { StepCell } from './StepCell'
 import { StepDetails } from './StepDetails'
-import { StepTold, WhyNot } from './StepTold'
+import { StepStatus, WhyNot } from './StepStatus'
 
 interface StepRowProps {
   step: AdoptedStep
@@ -69,7 +69,7 @@ export function StepRow(props: StepRowProps) {
           </Show>
         </p>
         <Show when={!done()}>
-          <StepTold view={view()} />
+          <StepStatus view={view()} />
           <Show when={view().joints.length > 0}>
             <ul class="chips">
               <For each={view().joints}>{(joint) => <JointChip view={joint} />}</For>

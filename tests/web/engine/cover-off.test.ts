@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import { stepView } from '../../../web/job/step/step-view'
 import { hiddenByWords } from '../../../web/job/step/step-words'
-import { mayTakeOff } from '../../../web/pages/engine/off-again'
+import { mayTakeOff } from '../../../web/pages/engine/cover-off'
 import { coverAdopted, hoodOn } from '../../shared/job/cover-plan'
 import { claim, fresh, type Given, open, takeOff } from '../../shared/job/given'
 import { testShop } from '../../shared/job/shop'

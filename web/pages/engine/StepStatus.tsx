@@ -9,11 +9,11 @@ import { useJob } from '../../job/scope'
 import type { StepView } from '../../job/step/step-view'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
-import { OffAgain } from './OffAgain'
+import { CoverOff } from './CoverOff'
 import { useForms } from './office'
 import { dueHere, holdWords, leftOut, notesOf, openHoldViews, sealantWords } from './office-view'
 
-export function StepTold(props: { view: StepView }) {
+export function StepStatus(props: { view: StepView }) {
   const scope = useJob()
   const step = () => props.view.step
   const now = useNow(20_000)
@@ -139,7 +139,7 @@ export function StepOffice(props: { view: StepView }) {
   return (
     <div class="step-office" ref={(element) => queueMicrotask(() => watch(element))}>
       <Show when={shown()}>
-        <OffAgain step={props.view.step} />
+        <CoverOff step={props.view.step} />
       </Show>
       <Show when={shown() && !signed()}>
         <Show when={props.view.standing === 'not_ready' || props.view.standing === 'on_hold'}>

@@ -16,7 +16,7 @@ import { targetOf } from './phase'
 import { bandWords, indicatedSlip, slipSentences } from './wrench'
 import './entry.css'
 
-export function HeadAsk(props: { head: number | undefined; onClose: () => void }) {
+export function HeadPrompt(props: { head: number | undefined; onClose: () => void }) {
   const bench = useBench()
   const scope = useJob()
   const joint = () => bench.round()?.joint

@@ -7,9 +7,9 @@ import { stepView } from '../../job/step/step-view'
 import { hidesWords } from '../../job/step/step-words'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
-import { mayTakeOff } from './off-again'
+import { mayTakeOff } from './cover-off'
 
-export function OffAgain(props: { step: AdoptedStep }) {
+export function CoverOff(props: { step: AdoptedStep }) {
   const scope = useJob()
   const [asking, setAsking] = createSignal(false)
   const on = () => isBareCover(props.step) && inTheWay(scope.planned(), props.step)

@@ -11,7 +11,7 @@ const LookAndSign = lazy(() => import('../../job/step/LookAndSign'))
 
 type Of<K extends Ask['do']> = Extract<Ask, { do: K }>
 
-export function Asked(props: { ask: Ask; onClose(): void }) {
+export function AuditDialogs(props: { ask: Ask; onClose(): void }) {
   const scope = useJob()
   const { ask, leads } = useAsk()
   const of = <K extends Ask['do']>(kind: K): Of<K> | undefined =>
