@@ -14,7 +14,7 @@ const ReleaseRecord = lazy(() => import('./pages/record'))
 const Wall = lazy(() => import('./pages/wall'))
 const SpecDesk = lazy(() => import('./pages/spec-desk'))
 const Shop = lazy(() => import('./pages/shop'))
-const FirstLook = lazy(() => import('./pages/first-look'))
+const FirstLook = lazy(() => import('./pages/sign-in/FirstLookPage'))
 const FirstRun = lazy(() => import('./pages/first-run'))
 const Lost = lazy(() => import('./pages/lost'))
 

@@ -11,16 +11,22 @@ import { createMemo } from 'solid-js'
 import { HOLD_WORDS } from '../../shared/job/hold-words'
 import type { Cell } from '../../shared/job/summary'
 import { listed } from '../../shared/words'
-import { useSession } from '../live/live'
-import { paintOf } from '../ui/Stripe'
+import { paintColour } from '../ui/paint'
 import { stripMarkup } from './strip-markup'
 import { drawStrip, LEAST_HEIGHT, type StripHold } from './strip-shapes'
 import './strip.css'
+
+/** Whose initials and paint stand in a cell. */
+interface StripPeople {
+  cardOf(id: string): { initials: string; paint: string } | undefined
+  nameOf(id: string): string
+}
 
 interface BuildStripProps {
   cells: readonly Cell[]
   stages: readonly { id: string; title: string }[]
   holds?: readonly StripHold[] | undefined
+  people: StripPeople
   /** In CSS pixels: drawn to measure, never squeezed, so that lines and letters stay as they are. */
   width: number
   /** For the wall: everything so much larger, letters and lines too. */
@@ -30,7 +36,6 @@ interface BuildStripProps {
 }
 
 export function BuildStrip(props: BuildStripProps) {
-  const session = useSession()
   const scale = () => props.scale ?? 1
   const width = () => Math.floor(props.width / scale())
   const strip = createMemo(() => {
@@ -40,8 +45,8 @@ export function BuildStrip(props: BuildStripProps) {
       stages: props.stages,
       holds: props.holds ?? [],
       width: width(),
-      initialsOf: (id) => session.cardOf(id)?.initials ?? '?',
-      paintOf: (id) => paintOf(session.cardOf(id)?.paint),
+      initialsOf: (id) => props.people.cardOf(id)?.initials ?? '?',
+      paintOf: (id) => paintColour(props.people.cardOf(id)?.paint),
     })
   })
   const height = () => strip()?.height ?? LEAST_HEIGHT
@@ -49,7 +54,7 @@ export function BuildStrip(props: BuildStripProps) {
     const drawn = strip()
     return drawn ? stripMarkup(drawn) : ''
   }
-  const words = createMemo(() => stripWords(props.cells, session.nameOf, props.holds))
+  const words = createMemo(() => stripWords(props.cells, props.people.nameOf, props.holds))
   return (
     <svg
       class="strip"

@@ -3,10 +3,8 @@
  * crosses it with theirs. Initials stand at the stripe's end, so that nothing depends on colour.
  */
 import { Show } from 'solid-js'
-import type { PaintName } from '../../shared/shop/types'
+import { paintColour } from '../ui/paint'
 import type { Mark } from './heads'
-
-export const paintColour = (paint: PaintName): string => `var(--paint-${paint})`
 
 interface StripeProps {
   mark: Mark

@@ -1,7 +1,7 @@
 /** Another person takes the tablet: nothing they find was theirs, nothing entered before becomes theirs. */
 import { useNavigate } from '@solidjs/router'
 import { useSession } from '../live/live'
-import { PeoplePin } from '../pages/sign-in/PeoplePin'
+import { PeoplePin } from '../people/PeoplePin'
 import { Button } from '../ui/Button'
 import { Dialog } from '../ui/Dialog'
 

@@ -4,10 +4,10 @@ import { createSignal, For, Show } from 'solid-js'
 import type { DemoMoment, DemoRefusal, DemoSpeed } from '../../shared/protocol'
 import { format } from '../format'
 import { useLive } from '../live/live'
+import { Stripe } from '../people/Stripe'
 import { Button } from '../ui/Button'
 import { Dialog } from '../ui/Dialog'
 import { Sentence } from '../ui/Sentence'
-import { Stripe } from '../ui/Stripe'
 
 const SPEEDS: readonly { speed: DemoSpeed; title: string }[] = [
   { speed: 1, title: 'As it happens' },

@@ -8,7 +8,7 @@ import type { DemoAct, DemoMoment } from '../../shared/protocol'
 import { format } from '../format'
 import { useLive } from '../live/live'
 import { useNow } from '../ui/clock'
-import { paintOf } from '../ui/Stripe'
+import { paintColour } from '../ui/paint'
 import './demo.css'
 
 const DemoDay = lazy(() => import('./DemoDay'))
@@ -53,7 +53,7 @@ export default function DemoStrip() {
     return next ? ['The rest of the day is yours to play', `Next ${whose(next)}: ${next.shows}`] : ['', '']
   }
   const initials = () => session.cardOf(demo.happening()?.person ?? '')?.initials
-  const paint = () => paintOf(session.cardOf(demo.happening()?.person ?? '')?.paint)
+  const paint = () => paintColour(session.cardOf(demo.happening()?.person ?? '')?.paint)
 
   return (
     <>

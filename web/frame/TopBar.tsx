@@ -2,7 +2,7 @@
 import { A, useLocation } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, Show, Suspense } from 'solid-js'
 import { useLive } from '../live/live'
-import { paintOf } from '../ui/Stripe'
+import { paintColour } from '../ui/paint'
 import { makeLight } from './light'
 import { linkWords, type Waits } from './link-words'
 
@@ -81,7 +81,7 @@ export function TopBar() {
         <Show when={session.person()}>
           {(person) => (
             <button type="button" class="who" aria-haspopup="dialog" onClick={() => setChanging(true)}>
-              <span class="stripe" style={{ '--paint': paintOf(person().paint) }}>
+              <span class="stripe" style={{ '--paint': paintColour(person().paint) }}>
                 <span class="stripe-paint" aria-hidden="true" />
                 <span class="stripe-initials">{person().initials}</span>
                 <span class="who-name">{person().name}</span>

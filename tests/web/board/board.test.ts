@@ -1,9 +1,9 @@
 /** The board's order, its search, and the number it offers to a new job. */
 import { describe, expect, test } from 'vitest'
 import type { JobSummary } from '../../../shared/job/summary'
+import { nextNumber } from '../../../web/job/next-number'
 import { inOrder } from '../../../web/live/board'
 import { makeClock } from '../../../web/live/clock'
-import { nextNumber } from '../../../web/pages/board/next-number'
 import { matches } from '../../../web/pages/board/search'
 
 const summary = (number: string, code: JobSummary['reason']['code'] = 'all_signed'): JobSummary => ({

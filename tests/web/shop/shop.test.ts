@@ -2,7 +2,6 @@
 import { describe, expect, test } from 'vitest'
 import { newShop } from '../../../shared/shop/evolve'
 import type { Person, Shop, Wrench } from '../../../shared/shop/types'
-import { guideOf } from '../../../web/pages/first-run/guide'
 import { dayText, momentOf, numberFrom } from '../../../web/pages/shop/numbers'
 import {
   entitlementWords,
@@ -15,7 +14,7 @@ import {
   wornBy,
 } from '../../../web/pages/shop/people'
 import { exampleWords, recheckFrom, recheckWords, tolerancesFrom } from '../../../web/pages/shop/tolerances'
-import { hrefOf, whereIs } from '../../../web/pages/shop/where'
+import { whereIs } from '../../../web/pages/shop/where'
 import {
   changeMeans,
   draftOf,
@@ -24,6 +23,8 @@ import {
   wrenchFrom,
   wrenchStanding,
 } from '../../../web/pages/shop/wrenches'
+import { planHref } from '../../../web/shop/plan-library'
+import { guideOf } from '../../../web/shop/setup-guide'
 
 const NOW = new Date(2026, 2, 9, 12).getTime()
 const DAY = 86_400_000
@@ -73,7 +74,7 @@ describe('addresses', () => {
   })
   test('an address leads back to its plan, whatever letters its id has', () => {
     const plan = { id: 'motor-é', edition: 2 }
-    expect(whereIs(hrefOf(plan).replace('/shop/', ''))).toEqual({ part: 'plans', plan })
+    expect(whereIs(planHref(plan).replace('/shop/', ''))).toEqual({ part: 'plans', plan })
   })
 })
 

@@ -6,9 +6,9 @@ import { type Against, RELEASE_WORDS, RELEASED_WORDS } from '../../../shared/job
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { settleHref } from '../../job/settled/settle-href'
+import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
-import { Stripe } from '../../ui/Stripe'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
 import {

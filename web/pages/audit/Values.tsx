@@ -9,7 +9,7 @@ import { showNm } from '../../job/record/rows'
 import { useJob } from '../../job/scope'
 import { settleHref } from '../../job/settled/settle-href'
 import { bandWords } from '../../job/step/step-words'
-import { Stripe } from '../../ui/Stripe'
+import { Stripe } from '../../people/Stripe'
 import { Entry, List } from './AuditList'
 import { useAsk } from './ask'
 

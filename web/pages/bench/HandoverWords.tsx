@@ -3,7 +3,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { handoverNote } from '../../../shared/job/stops'
 import { stepState } from '../../../shared/job/verdicts'
 import { useJob } from '../../job/scope'
-import { Stripe } from '../../ui/Stripe'
+import { Stripe } from '../../people/Stripe'
 import { useBench } from './bench'
 import './beside.css'
 

@@ -2,8 +2,8 @@
 import { createMemo, For, Show } from 'solid-js'
 import { setViews } from '../../../shared/job/verdicts'
 import { useJob } from '../../job/scope'
+import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
-import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 
 export function LookWaiting(props: { onSecond: (setId: string) => void }) {

@@ -1,11 +1,11 @@
 /** Notes and photos of this step: what the hands saw, for whoever comes after. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { useJob } from '../../job/scope'
+import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
 import { PhotoButton, PhotoNews } from '../../ui/Photo'
-import { Stripe } from '../../ui/Stripe'
 import { useBench } from './bench'
 import { RaiseHold } from './HoldPanel'
 import './beside.css'

@@ -20,7 +20,7 @@ import { useSince } from './use-since'
 import './board.css'
 import './board-print.css'
 
-const NewJob = lazy(() => import('./NewJob'))
+const NewJob = lazy(() => import('../../job/NewJob'))
 const ChoosePlan = lazy(() => import('./ChoosePlan'))
 
 export function Board() {

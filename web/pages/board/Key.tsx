@@ -35,6 +35,7 @@ export function Key() {
             <li>
               <span aria-hidden="true">
                 <BuildStrip
+                  people={session}
                   cells={[{ stepId: '', stage: 0, minutes: 1, ...cell }]}
                   stages={[]}
                   width={SAMPLE_WIDTH}

@@ -5,8 +5,8 @@ import type { JobSummary } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
 import { Promised } from '../../job/Promised'
 import { useSession } from '../../live/live'
+import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
-import { Stripe } from '../../ui/Stripe'
 import type { Near } from './near'
 import { visit } from './use-since'
 
@@ -87,6 +87,7 @@ function Engine(props: EngineProps) {
         >
           <Show when={props.width > 0}>
             <BuildStrip
+              people={session}
               cells={props.summary.cells}
               stages={props.summary.stages}
               holds={props.summary.holds}

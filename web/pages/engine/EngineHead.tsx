@@ -5,7 +5,7 @@ import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
 import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
-import { Stripe } from '../../ui/Stripe'
+import { Stripe } from '../../people/Stripe'
 import { releaseStates } from './office-view'
 import { PromiseLine } from './Promise'
 

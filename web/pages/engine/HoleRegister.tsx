@@ -6,8 +6,8 @@ import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
 import { entryWords, type HoleRow, holeRows } from '../../job/record/hole-rows'
 import { useJob } from '../../job/scope'
+import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
-import { Stripe } from '../../ui/Stripe'
 import './hole-register.css'
 
 /** More places than these are drawn one by one, when somebody asks. */

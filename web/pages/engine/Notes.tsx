@@ -1,10 +1,10 @@
 /** Notes on the engine or on a step, newest first; whoever writes one stands beside it. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { useJob } from '../../job/scope'
+import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Sentence } from '../../ui/Sentence'
-import { Stripe } from '../../ui/Stripe'
 import { notesOf } from './office-view'
 
 const FIRST = 5

@@ -2,9 +2,9 @@
 import { createMemo, For, Show } from 'solid-js'
 import type { Photo } from '../../../shared/job/types'
 import { useJob } from '../../job/scope'
+import { Stripe } from '../../people/Stripe'
 import { Dialog } from '../../ui/Dialog'
 import { PhotoButton, PhotoNews } from '../../ui/Photo'
-import { Stripe } from '../../ui/Stripe'
 import { useForms } from './office'
 import { photoWords } from './office-view'
 

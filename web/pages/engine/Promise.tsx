@@ -5,9 +5,9 @@ import { format } from '../../format'
 import { CommandDialog } from '../../job/CommandDialog'
 import { Promised } from '../../job/Promised'
 import { useJob } from '../../job/scope'
+import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
-import { Stripe } from '../../ui/Stripe'
 import { useForms } from './office'
 
 export function PromiseLine(props: { released: boolean }) {

@@ -2,7 +2,7 @@
 import { For, Show } from 'solid-js'
 import { useJob } from '../../job/scope'
 import type { SignerPair } from '../../job/step/step-view'
-import { Stripe } from '../../ui/Stripe'
+import { Stripe } from '../../people/Stripe'
 
 export function Signers(props: { pairs: readonly SignerPair[]; secondAsked: boolean }) {
   const scope = useJob()

@@ -6,7 +6,7 @@
 import { Show } from 'solid-js'
 import type { StepStanding } from '../../../shared/job/verdicts'
 import type { Mark } from '../../drawings/heads'
-import { paintColour } from '../../drawings/paint'
+import { paintColour } from '../../ui/paint'
 
 interface StepCellProps {
   id: string

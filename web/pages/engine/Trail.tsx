@@ -10,8 +10,8 @@ import type { JobEvent } from '../../../shared/job/types'
 import type { StreamEvent } from '../../../shared/log'
 import { useJob } from '../../job/scope'
 import { ask, isSaid } from '../../live/http'
+import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
-import { Stripe } from '../../ui/Stripe'
 import { narrowTrail, occurringInTrail, withNewer } from './trail-view'
 
 const FIRST = 20

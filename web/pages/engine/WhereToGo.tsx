@@ -4,8 +4,8 @@ import { isDone, standingOf, stepState, waitsForCure } from '../../../shared/job
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
+import { Stripe } from '../../people/Stripe'
 import { goTo } from '../../ui/bring-up'
-import { Stripe } from '../../ui/Stripe'
 
 export function WhereToGo(props: { moment: number }) {
   const scope = useJob()

@@ -11,6 +11,7 @@ import { RefusedEntries } from '../../job/RefusedEntries'
 import { holeCures } from '../../job/record/hole-rows'
 import { useJob } from '../../job/scope'
 import { useMoment } from '../../live/clock-moment'
+import { useSession } from '../../live/live'
 import { useNow } from '../../ui/clock'
 import { EngineHead } from './EngineHead'
 import { HoleRegister } from './HoleRegister'
@@ -116,6 +117,7 @@ function Clocks() {
 
 /** As wide as the page; drawn to measure once the page knows its width. */
 function LargeStrip(props: { summary: JobSummary }) {
+  const session = useSession()
   const [width, setWidth] = createSignal(0)
   const watcher = new ResizeObserver(([entry]) => entry && setWidth(Math.floor(entry.contentRect.width)))
   onCleanup(() => watcher.disconnect())
@@ -123,6 +125,7 @@ function LargeStrip(props: { summary: JobSummary }) {
     <div class="engine-strip" ref={(element) => watcher.observe(element)}>
       <Show when={width() > 0}>
         <BuildStrip
+          people={session}
           cells={props.summary.cells}
           stages={props.summary.stages}
           holds={props.summary.holds}

@@ -4,15 +4,14 @@ import { createMemo, createSignal, For, lazy, Match, Show, Suspense, Switch } fr
 import { usePageTitle } from '../../frame/title'
 import { isSaid } from '../../live/http'
 import { useBoard } from '../../live/live'
+import { examplePlan, planHref } from '../../shop/plan-library'
+import { type ShopDesk, useShopDesk } from '../../shop/scope'
+import { doneCount, guideOf } from '../../shop/setup-guide'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
-import { type ShopDesk, useShopDesk } from '../shop/desk'
-import { examplePlan } from '../shop/library'
-import { hrefOf } from '../shop/where'
-import { doneCount, guideOf } from './guide'
 import './first-run.css'
 
-const NewJob = lazy(() => import('../board/NewJob'))
+const NewJob = lazy(() => import('../../job/NewJob'))
 
 /** Made up for the demonstration, and marked so in its every place. */
 const EXAMPLE = { id: 'orrath-q31', title: 'Orrath Q31' }
@@ -118,7 +117,7 @@ function PlanActs(props: { desk: ShopDesk; done: boolean }) {
         }
       >
         {(plan) => (
-          <A class="button quiet" href={hrefOf(plan())}>
+          <A class="button quiet" href={planHref(plan())}>
             Look at the example
           </A>
         )}

@@ -6,7 +6,7 @@ import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { bandWords } from '../../job/step/step-words'
-import { Stripe } from '../../ui/Stripe'
+import { Stripe } from '../../people/Stripe'
 import { settlings } from './form'
 import { ProposalShown, sentence } from './ProposalShown'
 

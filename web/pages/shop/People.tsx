@@ -2,10 +2,10 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { type Person, ROLE_WORDS } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
+import type { ShopDesk } from '../../shop/scope'
 import { Button } from '../../ui/Button'
+import { paintColour } from '../../ui/paint'
 import { Sentence } from '../../ui/Sentence'
-import { paintOf } from '../../ui/Stripe'
-import type { ShopDesk } from './desk'
 import { PersonForm } from './PersonForm'
 import { PinForm } from './PinForm'
 import { byName, entitlementWords } from './people'
@@ -33,7 +33,7 @@ export function People(props: { desk: ShopDesk }) {
       <ul class="cards">
         <For each={people()}>
           {(person) => (
-            <li class="shop-card person" style={{ '--paint': paintOf(person.paint) }}>
+            <li class="shop-card person" style={{ '--paint': paintColour(person.paint) }}>
               <span class="person-dab" aria-hidden="true" />
               <h3>
                 <span class="person-initials">{person.initials}</span> {person.name}

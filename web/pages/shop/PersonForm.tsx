@@ -3,13 +3,13 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { v7 as uuid } from 'uuid'
 import { type Entitlement, PAINTS, type Person, ROLE_WORDS, ROLES } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
+import type { ShopDesk } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { Choices } from '../../ui/Choices'
 import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
+import { paintColour } from '../../ui/paint'
 import { Sentence } from '../../ui/Sentence'
-import { paintOf } from '../../ui/Stripe'
-import type { ShopDesk } from './desk'
 import {
   CLASS_WORDS,
   familiesKnown,
@@ -87,7 +87,7 @@ export function PersonForm(props: { desk: ShopDesk; before?: Person; onClose(add
           <div class="paints">
             <For each={PAINTS}>
               {(paint) => (
-                <label class="paint" style={{ '--paint': paintOf(paint) }}>
+                <label class="paint" style={{ '--paint': paintColour(paint) }}>
                   <input
                     type="radio"
                     name="paint"

@@ -4,14 +4,13 @@ import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import { checkPlan } from '../../../shared/plan/check'
 import type { Plan } from '../../../shared/plan/types'
 import { isSaid } from '../../live/http'
+import { planHref, wholePlan } from '../../shop/plan-library'
+import type { ShopDesk } from '../../shop/scope'
 import { EmptyState } from '../../ui/EmptyState'
 import { Sentence } from '../../ui/Sentence'
-import type { ShopDesk } from './desk'
 import { Drafts } from './draft/Drafts'
-import { wholePlan } from './library'
 import { PlanLook } from './PlanLook'
 import { cautionWords, countWords, editions } from './plan-look'
-import { hrefOf } from './where'
 
 /** The library travels as headers; each plan is asked for where it is shown. */
 function createWhole(desk: ShopDesk, plan: () => Pick<Plan, 'id' | 'edition'>) {
@@ -108,7 +107,7 @@ function PlanCard(props: { desk: ShopDesk; plan: Plan }) {
       <div class="card-acts">
         <A
           class="button"
-          href={hrefOf(props.plan)}
+          href={planHref(props.plan)}
           aria-label={`Look at it: ${props.plan.title}, edition ${props.plan.edition}`}
         >
           Look at it

@@ -6,14 +6,13 @@ import { A, useNavigate } from '@solidjs/router'
 import { createSignal, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../shared/plan/place'
 import type { Plan } from '../../../shared/plan/types'
+import { planHref, readPlanFile } from '../../shop/plan-library'
+import type { ShopDesk } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
 import { DropFile } from './DropFile'
-import type { ShopDesk } from './desk'
 import { excerpt, placeOf } from './fault-place'
-import { readPlanFile } from './library'
 import { PlanLook } from './PlanLook'
-import { hrefOf } from './where'
 
 /** Each brings five lines of text with it. */
 const MOST_SHOWN = 12
@@ -54,7 +53,7 @@ export function ReadPlan(props: { desk: ShopDesk }) {
     const sentence = await desk.send({ type: 'AddPlan', plan: one })
     setBusy(false)
     setWhy(sentence)
-    if (!sentence) navigate(hrefOf(one))
+    if (!sentence) navigate(planHref(one))
   }
 
   const goTo = (offset: number) => {

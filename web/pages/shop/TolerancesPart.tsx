@@ -1,11 +1,11 @@
 /** What the shop allows where neither the maker nor the plan gives limits, and whether a doer may look again. */
 import { createSignal, For, Show } from 'solid-js'
 import { JOINT_CLASSES } from '../../../shared/plan/types'
+import type { ShopDesk } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { Choices } from '../../ui/Choices'
 import { Field } from '../../ui/Field'
 import { Sentence } from '../../ui/Sentence'
-import type { ShopDesk } from './desk'
 import { CLASS_WORDS } from './people'
 import { exampleWords, recheckFrom, recheckWords, toleranceDraft, tolerancesFrom } from './tolerances'
 

@@ -2,12 +2,12 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
 import { TORQUE_UNITS } from '../../../shared/units'
+import type { ShopDesk } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { Choices } from '../../ui/Choices'
 import { Dialog } from '../../ui/Dialog'
 import { createDraft } from '../../ui/draft'
 import { Sentence } from '../../ui/Sentence'
-import type { ShopDesk } from './desk'
 import {
   changeMeans,
   draftOf,

@@ -2,9 +2,9 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
 import { format } from '../../format'
+import type { ShopDesk } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
-import type { ShopDesk } from './desk'
 import { WrenchForm } from './WrenchForm'
 import { inCrib, KIND_WORDS, rangeWords, wrenchStanding } from './wrenches'
 

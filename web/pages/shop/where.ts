@@ -26,9 +26,6 @@ export function whereIs(rest: string): Where {
   return { part: PARTS.find((one) => one.id === part)?.id ?? 'people' }
 }
 
-export const hrefOf = (plan: { id: string; edition: number }): string =>
-  `/shop/plans/${encodeURIComponent(plan.id)}/${plan.edition}`
-
 function decoded(text: string): string {
   try {
     return decodeURIComponent(text)

@@ -3,11 +3,12 @@ import { A, useNavigate, useSearchParams } from '@solidjs/router'
 import { createSignal, lazy, Show, Suspense } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
 import { useLive } from '../../live/live'
+import { PeoplePin } from '../../people/PeoplePin'
 import { Button } from '../../ui/Button'
-import { keepClosed, wasClosed } from '../first-look/looks'
-import { PeoplePin } from './PeoplePin'
+import { keepClosed, wasClosed } from './looks'
+import './sign-in.css'
 
-const FirstLook = lazy(() => import('../first-look/FirstLook').then((all) => ({ default: all.FirstLook })))
+const FirstLook = lazy(() => import('./FirstLook').then((all) => ({ default: all.FirstLook })))
 
 export default function SignIn() {
   const { demo } = useLive()

@@ -12,9 +12,9 @@ import { BuildStrip } from '../../drawings/BuildStrip'
 import { format } from '../../format'
 import { usePageTitle } from '../../frame/title'
 import { Promised } from '../../job/Promised'
-import { useBoard, useLive } from '../../live/live'
+import { useBoard, useLive, useSession } from '../../live/live'
+import { Stripe } from '../../people/Stripe'
 import { useNow } from '../../ui/clock'
-import { Stripe } from '../../ui/Stripe'
 import { pagesOf, rowsFor, shownOf, turned } from './pages'
 import { ReadableReason } from './Reason'
 import './wall.css'
@@ -120,6 +120,7 @@ export default function Wall() {
 }
 
 function WallRow(props: { summary: JobSummary; width: number; height: number }) {
+  const session = useSession()
   const [room, setRoom] = createSignal(0)
   const watcher = new ResizeObserver(([entry]) => entry && setRoom(Math.floor(entry.contentRect.width)))
   onCleanup(() => watcher.disconnect())
@@ -137,6 +138,7 @@ function WallRow(props: { summary: JobSummary; width: number; height: number }) 
         <ReadableReason reason={props.summary.reason} />
         <Show when={room() > 0 && props.summary.cells.length > 0}>
           <BuildStrip
+            people={session}
             cells={props.summary.cells}
             stages={props.summary.stages}
             width={room()}

@@ -7,12 +7,12 @@ import { createMemo, createSignal, Index, onCleanup, onMount, Show } from 'solid
 import type { PlanFault } from '../../../../shared/plan/place'
 import type { Plan } from '../../../../shared/plan/types'
 import { useLive } from '../../../live/live'
+import { planHref, readPlanFile } from '../../../shop/plan-library'
+import type { ShopDesk } from '../../../shop/scope'
 import { Button } from '../../../ui/Button'
 import { Sentence } from '../../../ui/Sentence'
-import type { ShopDesk } from '../desk'
-import { readPlanFile } from '../library'
 import { countWords } from '../plan-look'
-import { hrefOf } from '../where'
+
 import { addStep } from './draft-plan'
 import { finishOf, placeInPlan, within } from './finish'
 import { Head } from './Head'
@@ -108,7 +108,7 @@ export default function DraftPage(props: { desk: ShopDesk; id: string }) {
       clearTimeout(waiting)
       waiting = undefined
       await shelf?.drop(props.id)
-      navigate(hrefOf(now))
+      navigate(planHref(now))
     }
   }
 

@@ -1,10 +1,10 @@
 /** The last part of a sheet: what the plan is called and where its values come from; then it is a draft to be finished. */
 import { createMemo, createSignal, Show } from 'solid-js'
 import type { Instant } from '../../../../shared/log'
+import type { ShopDesk } from '../../../shop/scope'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Sentence } from '../../../ui/Sentence'
-import type { ShopDesk } from '../desk'
 import type { Draft } from '../draft/shelf'
 import { draftFrom, freeEdition, idFrom } from './make-draft'
 import type { SheetCounts, WorkLine } from './sheet-work'

@@ -3,8 +3,8 @@ import { useNavigate } from '@solidjs/router'
 import { createSignal, For, Show } from 'solid-js'
 import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
+import { paintColour } from '../../ui/paint'
 import { Sentence } from '../../ui/Sentence'
-import { paintOf } from '../../ui/Stripe'
 import { LOOKS, type Look } from './looks'
 import './first-look.css'
 
@@ -29,7 +29,7 @@ export function FirstLook() {
       <ul class="looks">
         <For each={LOOKS}>
           {(look) => (
-            <li class="look" style={{ '--paint': paintOf(session.cardOf(look.personId)?.paint) }}>
+            <li class="look" style={{ '--paint': paintColour(session.cardOf(look.personId)?.paint) }}>
               <p class="look-who">
                 <span class="look-dab" aria-hidden="true" />
                 <span class="look-name">{session.nameOf(look.personId)}</span>

@@ -2,12 +2,12 @@
 import { useNavigate } from '@solidjs/router'
 import { createMemo, createSignal, Show } from 'solid-js'
 import { v7 as uuid } from 'uuid'
-import { useLive, useSendAndWait } from '../../live/live'
-import { Button } from '../../ui/Button'
-import { Dialog } from '../../ui/Dialog'
-import { createDraft } from '../../ui/draft'
-import { Field } from '../../ui/Field'
-import { Sentence } from '../../ui/Sentence'
+import { useLive, useSendAndWait } from '../live/live'
+import { Button } from '../ui/Button'
+import { Dialog } from '../ui/Dialog'
+import { createDraft } from '../ui/draft'
+import { Field } from '../ui/Field'
+import { Sentence } from '../ui/Sentence'
 import { nextNumber } from './next-number'
 
 export default function NewJob(props: { onClose(): void }) {

@@ -1,12 +1,12 @@
 /** People as tiles, then a PIN pad for the one touched. Used by the sign-in page and by the change of person. */
 import { createSignal, For, Show } from 'solid-js'
-import { useSession } from '../../live/live'
-import type { Card } from '../../live/session'
-import { Button } from '../../ui/Button'
-import { NumberPad } from '../../ui/NumberPad'
-import { Sentence } from '../../ui/Sentence'
-import { paintOf } from '../../ui/Stripe'
-import './sign-in.css'
+import { useSession } from '../live/live'
+import type { Card } from '../live/session'
+import { Button } from '../ui/Button'
+import { NumberPad } from '../ui/NumberPad'
+import { paintColour } from '../ui/paint'
+import { Sentence } from '../ui/Sentence'
+import './people.css'
 
 interface PeoplePinProps {
   /** Whoever has the tablet now needs no tile. */
@@ -33,7 +33,7 @@ export function PeoplePin(props: PeoplePinProps) {
                   type="button"
                   class="tile"
                   onClick={() => setPerson(card)}
-                  style={{ '--paint': paintOf(card.paint) }}
+                  style={{ '--paint': paintColour(card.paint) }}
                 >
                   <span class="tile-dab" aria-hidden="true" />
                   <span class="tile-initials">{card.initials}</span>
@@ -69,7 +69,7 @@ function Pin(props: { card: Card; onBack(): void; onDone(): void }) {
   return (
     <section
       class="pin"
-      style={{ '--paint': paintOf(props.card.paint) }}
+      style={{ '--paint': paintColour(props.card.paint) }}
       aria-label={`PIN of ${props.card.name}`}
     >
       <div class="pin-who">

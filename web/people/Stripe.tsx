@@ -1,9 +1,7 @@
 /** A person's mark: a dab of their paint, their initials beside it, so that nothing depends on colour. */
 import { createContext, Show, useContext } from 'solid-js'
 import { useSession } from '../live/live'
-
-/** For SVG fills and inline styles. */
-export const paintOf = (paint: string | undefined): string => (paint ? `var(--paint-${paint})` : 'var(--ink)')
+import { paintColour } from '../ui/paint'
 
 /** On a paper of another day: what people were called then, where it is known. */
 export const CalledThen = createContext<(person: string) => { name: string; initials: string } | undefined>(
@@ -23,7 +21,7 @@ export function Stripe(props: StripeProps) {
   const called = () => calledThen(props.person)
   const name = () => called()?.name ?? nameOf(props.person)
   return (
-    <span class="stripe" style={{ '--paint': paintOf(card()?.paint) }} title={name()}>
+    <span class="stripe" style={{ '--paint': paintColour(card()?.paint) }} title={name()}>
       <span class="stripe-paint" aria-hidden="true" />
       <Show when={props.name !== 'instead'}>
         <span class="stripe-initials">{called()?.initials ?? card()?.initials ?? props.person}</span>

@@ -1,5 +1,5 @@
 /** What a new shop needs before its first engine, and how far it is. Nothing here blocks anything. */
-import type { Shop } from '../../../shared/shop/types'
+import type { Shop } from '../../shared/shop/types'
 
 export interface GuideItem {
   id: 'people' | 'wrenches' | 'plan' | 'job'

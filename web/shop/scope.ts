@@ -1,12 +1,12 @@
 /** What the parts of the shop page need of the shop: it as it stands, what the rules would say, and a way to send. */
 
-import type { StreamEvent } from '../../../shared/log'
-import { isRefusal } from '../../../shared/log'
-import { decideShop } from '../../../shared/shop/decide'
-import { shopSentenceFor } from '../../../shared/shop/refusals'
-import type { ShopCommand, ShopEvent } from '../../../shared/shop/types'
-import { useLive, useShop, useStillThere } from '../../live/live'
-import { refusedIn } from '../../live/outbox'
+import type { StreamEvent } from '../../shared/log'
+import { isRefusal } from '../../shared/log'
+import { decideShop } from '../../shared/shop/decide'
+import { shopSentenceFor } from '../../shared/shop/refusals'
+import type { ShopCommand, ShopEvent } from '../../shared/shop/types'
+import { useLive, useShop, useStillThere } from '../live/live'
+import { refusedIn } from '../live/outbox'
 
 export type ShopDesk = ReturnType<typeof useShopDesk>
 

@@ -1,8 +1,8 @@
 /** Plans over HTTP: one of the library or of the examples whole, and a file's text read before it is added. */
-import type { PlanCaution } from '../../../shared/plan/order'
-import type { PlanFault } from '../../../shared/plan/place'
-import type { Plan } from '../../../shared/plan/types'
-import { ask, isSaid, type Said } from '../../live/http'
+import type { PlanCaution } from '../../shared/plan/order'
+import type { PlanFault } from '../../shared/plan/place'
+import type { Plan } from '../../shared/plan/types'
+import { ask, isSaid, type Said } from '../live/http'
 
 /** An edition never changes, so that it is asked for once a page. */
 const known = new Map<string, Plan>()
@@ -19,6 +19,10 @@ export async function wholePlan(
   if (!isSaid(said)) known.set(key, said)
   return said
 }
+
+/** Where one is looked at. */
+export const planHref = (plan: Pick<Plan, 'id' | 'edition'>): string =>
+  `/shop/plans/${encodeURIComponent(plan.id)}/${plan.edition}`
 
 export const examplePlan = (id: string): Promise<Plan | Said> =>
   ask<Plan>(`/api/example-plans/${encodeURIComponent(id)}`)
