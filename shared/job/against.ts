@@ -1,30 +1,30 @@
 /** What stands against a release, in words: what is so, which one, the way out. */
-import { positionsInWords, type Words } from '../words'
+import { fastenersInWords, listed, unended, type Words } from '../words'
 import { FASTENER_FAULTS } from './refusals'
 import type { Against } from './release'
 
 type Sentences = { [A in Against as A['code']]: (against: A, words: Words) => string }
 
 const SENTENCES: Sentences = {
-  not_signed: (a) => `${a.stepId} ${a.title} is not signed: do it and sign it.`,
+  not_signed: (a) => `${a.stepId} ${a.title} is not signed. Do it and sign it.`,
   second_missing: (a, w) =>
-    `${a.stepId} ${a.set}: ${w.person(a.signedBy)} signed, the second signature is missing. Have it looked at, or waive it with a reason.`,
+    `${a.stepId} ${a.set}: the second signature is missing; ${w.person(a.signedBy)} gave the first. Have somebody look and sign, or accept it with a reason.`,
   not_final: (a) =>
-    `${a.jointTitle} ${a.joint} ${positionsInWords(a.positions)} (class ${a.class}) in ${a.stepId} is not final: put it right, record and sign it again.`,
-  hold_open: (a) => `“${a.what}” still holds ${a.stepIds.join(', ')}: clear it.`,
+    `${a.jointTitle}, ${fastenersInWords(a.fastener, a.positions)} (class ${a.class}, ${a.stepId}): not final. Put that right, record it and sign again.`,
+  hold_open: (a) =>
+    `${listed(a.stepIds)} ${a.stepIds.length === 1 ? 'is' : 'are'} on hold: “${unended(a.what)}”. Clear the hold.`,
   deferral_open: (a, w) =>
-    `${a.what}, left out since ${w.moment(a.since)}, is due at ${a.dueStepId}: close it there.`,
+    `${a.what}: left out ${w.moment(a.since)}, due at ${a.dueStepId}. Finish it there.`,
   photo_missing: (a) =>
     a.waiting
-      ? `The photo of ${a.place} for ${a.stepId} is taken but not here yet: switch on the device that has it.`
-      : `The photo of ${a.place} for ${a.stepId} is missing: take it, or waive it with a reason.`,
-  no_value: (a) =>
-    `${a.jointTitle} ${a.joint}, pass ${a.pass} has no published value: settle one with a reason.`,
-  hole_wrong: (a) => `${a.jointTitle} ${a.joint}, hole ${a.position}: ${FASTENER_FAULTS[a.fault]}.`,
-  curing: (a, w) => `The sealant of ${a.stepId} cures until ${w.moment(a.until)}: wait for it.`,
+      ? `The photo of ${a.place} for ${a.stepId} has not been sent yet. Switch on the device that took it.`
+      : `The photo of ${a.place} for ${a.stepId} is missing. Take it, or accept that with a reason.`,
+  no_value: (a) => `${a.jointTitle}, pass ${a.pass}: no torque is published. Decide one, with a reason.`,
+  hole_wrong: (a) => `${a.jointTitle}, hole ${a.position}: ${FASTENER_FAULTS[a.fault]}.`,
+  curing: (a, w) => `The sealant of ${a.stepId} cures until ${w.moment(a.until)}. Wait for it.`,
   warranty_open: (a, w) =>
-    `The warranty case of ${w.moment(a.since)}, “${a.complaint}”, is not answered: do and sign the work, or record what was found.`,
-  not_released_to_fitting: () => 'The engine is not released to fitting: that release comes first.',
+    `The warranty case of ${w.moment(a.since)}, “${unended(a.complaint)}”, has no answer yet. Do the work and sign it, or record what was found.`,
+  not_released_to_fitting: () => 'The engine is not released to fitting. That release comes first.',
 }
 
 export const againstWords = (against: Against, words: Words): string =>

@@ -2,9 +2,9 @@
 import type { RestartHow, StoppedAt } from './types'
 
 const ASKS: Record<RestartHow, (pass: number) => string> = {
-  again: (pass) => `go round pass ${pass} again from its first position`,
-  slackened: () => 'slacken all of them and begin again at pass 1',
-  new_fasteners: () => 'fit new fasteners and begin again at pass 1',
+  again: (pass) => `do pass ${pass} again from the start`,
+  slackened: () => 'slacken all of them and start again at pass 1',
+  new_fasteners: () => 'fit new fasteners and start again at pass 1',
 }
 
 /** What an interrupted joint asks before it goes on, as a sentence without its full stop. */

@@ -63,6 +63,7 @@ function flagged(job: PlannedJob): Reason | undefined {
           code: 'flagged',
           step: step.id,
           joint: joint.title,
+          fastener: joint.fastener,
           position: reading.position,
           flag,
           by: reading.by,
@@ -135,7 +136,8 @@ function stopped(job: PlannedJob): Reason | undefined {
     const mark = job.steps[id]?.stopped?.at[0]
     if (!mark) continue
     const { jointId, position, pass, asks } = mark
-    return { code: 'stopped', joint: jointById.get(jointId)?.title ?? jointId, position, pass, asks }
+    const { title: joint = jointId, fastener = 'bolt' } = jointById.get(jointId) ?? {}
+    return { code: 'stopped', joint, fastener, position, pass, asks }
   }
   return undefined
 }

@@ -6,14 +6,22 @@
  */
 import type { Instant } from '../log'
 import { unitAfter } from '../units'
-import { listed, type Words } from '../words'
+import { ended, listed, unended, type Words } from '../words'
 import { asksInWords } from './ask-words'
 import { flagWords } from './flags'
 import { limitsInWords, toDecimals } from './limit-words'
 import type { Flag, HoldKind, Release, StoppedAt } from './types'
 
 export type Reason =
-  | { code: 'flagged'; step: string; joint: string; position: number; flag: Flag; by: string }
+  | {
+      code: 'flagged'
+      step: string
+      joint: string
+      fastener?: string
+      position: number
+      flag: Flag
+      by: string
+    }
   | {
       code: 'out_of_limits'
       step: string
@@ -29,7 +37,14 @@ export type Reason =
   | { code: 'wrong_count'; step: string; text: string; count: number; expect: number; by: string }
   | { code: 'second_late'; step: string; title: string; behind: string }
   | { code: 'on_hold'; kind: HoldKind; what: string; expectedAt?: Instant; ready: number }
-  | { code: 'stopped'; joint: string; position: number; pass: number; asks: StoppedAt['asks'] }
+  | {
+      code: 'stopped'
+      joint: string
+      fastener?: string
+      position: number
+      pass: number
+      asks: StoppedAt['asks']
+    }
   | { code: 'released'; kind: Release['kind']; number: string }
   | { code: 'warranty'; complaint: string }
   | { code: 'second_due'; step: string; title: string; before?: string }
@@ -69,43 +84,54 @@ const AGAINST: ReadonlySet<Reason['code']> = new Set([
 ])
 export const standsAgainst = (code: Reason['code']): boolean => AGAINST.has(code) || code === 'stuck'
 
-const HOLD_FOR: Record<HoldKind, string> = {
-  part: 'a part',
-  damage: 'a damaged part to be put right',
-  tool: 'a tool',
-  outside_work: 'outside work',
-  approval: 'the owner’s approval',
-  room: 'room',
-  question: 'an answer',
+const HELD: Record<HoldKind, string> = {
+  part: 'Waits for a part',
+  damage: 'Held up by damage',
+  tool: 'Waits for a tool',
+  outside_work: 'Waits for outside work',
+  approval: 'Waits for the owner’s approval',
+  room: 'Waits for room',
+  question: 'Waits for an answer',
 }
+
+/** `Head nuts, nut 3`; a summary written by an older build does not have the noun. */
+const at = ({
+  joint,
+  fastener = 'position',
+  position,
+}: {
+  joint: string
+  fastener?: string
+  position: number
+}) => `${joint}, ${fastener} ${position}`
 
 type Sentences = { [R in Reason as R['code']]: (reason: R, words: Words) => string }
 
 const SENTENCES: Sentences = {
-  second_late: (r) => `${r.behind}: covered by “${r.title}” before they were proven.`,
-  flagged: (r, w) => `${r.joint}, position ${r.position}: ${flagWords(r.flag)}. ${w.person(r.by)} has it.`,
+  second_late: (r) =>
+    `${r.behind}: not signed off, and covered by “${r.title}”. Take it off, or accept with a reason.`,
+  flagged: (r, w) => `${at(r)}: ${flagWords(r.flag)}. ${w.person(r.by)} recorded it.`,
   out_of_limits: (r, w) =>
-    `${r.title}${r.place === undefined ? '' : ` at ${r.place}`} reads ${toDecimals(r.value, r)}${unitAfter(r.unit)}, the plan asks for ${limitsInWords(r)}. ${w.person(r.by)} measured it.`,
-  wrong_count: (r, w) =>
-    `“${r.text}”: ${r.count} counted, the plan asks for ${r.expect}. ${w.person(r.by)} counted.`,
+    `${r.title}${r.place === undefined ? '' : ` at ${r.place}`} reads ${toDecimals(r.value, r)}${unitAfter(r.unit)}; the plan says ${limitsInWords(r)}${unitAfter(r.unit)}. ${w.person(r.by)} measured it.`,
+  wrong_count: (r, w) => `“${r.text}”: ${r.count} counted, ${r.expect} needed. ${w.person(r.by)} counted.`,
   on_hold: (r, w) => {
     const when = r.expectedAt === undefined ? '' : `, expected ${w.moment(r.expectedAt)}`
-    const meanwhile = r.ready > 0 ? ' Other work goes on meanwhile.' : ' Nothing else can go on.'
-    return `Waits for ${HOLD_FOR[r.kind]}: ${r.what}${when}.${meanwhile}`
+    const meanwhile = r.ready > 0 ? ' Other work goes on.' : ' No other work is possible.'
+    return `${HELD[r.kind]}: ${when ? `${unended(r.what)}${when}.` : ended(r.what)}${meanwhile}`
   },
-  stopped: (r) => `${r.joint} stopped in pass ${r.pass} at position ${r.position}; ${asksInWords(r)}.`,
+  stopped: (r) => `${at(r)}: interrupted in pass ${r.pass}. Next: ${asksInWords(r)}.`,
   released: (r) => `Released to its owner, record ${r.number}.`,
-  warranty: (r) => `Back under warranty: ${r.complaint}`,
+  warranty: (r) => `Back under warranty: ${ended(r.complaint)}`,
   second_due: (r) =>
     r.before
-      ? `${r.title} waits for a second look, before “${r.before}” covers it.`
-      : `${r.title} waits for a second signature.`,
-  no_plan: () => 'No build plan yet: a supervisor chooses one.',
-  curing: (r, w) => `“${r.title}” cures until ${w.moment(r.until)}. Next: ${r.next}.`,
+      ? `“${r.title}” needs its second signature before “${r.before}” covers it.`
+      : `“${r.title}” needs its second signature.`,
+  no_plan: () => 'No build plan yet. A supervisor chooses one.',
+  curing: (r, w) => `The sealant of “${r.title}” cures until ${w.moment(r.until)}. Next: ${r.next}.`,
   all_signed: () => 'Every step is signed.',
-  stuck: (r) => `Nothing can go on until “${r.title}” is settled.`,
-  nobody_on_it: (r) => `Nobody is on it. Next: ${r.title}.`,
-  in_work: (r, w) => `${listed(r.on.map(({ by, title }) => `${w.person(by)} is on “${title}”`))}.`,
+  stuck: (r) => `Nothing can go on until “${r.title}” is finished.`,
+  nobody_on_it: (r) => `Nobody is working on it. Next: ${r.title}.`,
+  in_work: (r, w) => `${listed(r.on.map(({ by, title }) => `${w.person(by)} is working on “${title}”`))}.`,
 }
 
 export function reasonSentence(reason: Reason, words: Words): string {

@@ -7,6 +7,7 @@
 import type { Instant } from '../log'
 import { indexPlan, signatureSets, stepClass } from '../plan/read'
 import type { AdoptedStep } from '../plan/types'
+import { fastenersInWords } from '../words'
 import { sealantState } from './clocks'
 import type { PlannedJob } from './context'
 import type { Release, WarrantyCase } from './types'
@@ -43,6 +44,7 @@ export type Against =
       title: string
       joint: string
       jointTitle: string
+      fastener: string
       class: string
       positions: number[]
     }
@@ -164,7 +166,8 @@ export function deferralOpen(job: PlannedJob, { what }: Deferral): boolean {
 export function deferralTitle(job: PlannedJob, { what }: Deferral): string {
   const { jointById, stepById } = indexPlan(job.plan)
   if (what.kind === 'step') return `${what.stepId} ${stepById.get(what.stepId)?.title ?? ''}`.trim()
-  return `${jointById.get(what.joint)?.title ?? what.joint} ${what.positions.join(', ')}`
+  const { title = what.joint, fastener = 'bolt' } = jointById.get(what.joint) ?? {}
+  return `${title}, ${fastenersInWords(fastener, what.positions)}`
 }
 
 function againstStep(job: PlannedJob, step: AdoptedStep, now: Instant): Against[] {
@@ -202,6 +205,7 @@ function againstStep(job: PlannedJob, step: AdoptedStep, now: Instant): Against[
         title,
         joint,
         jointTitle: asked?.title ?? joint,
+        fastener: asked?.fastener ?? 'bolt',
         class: asked?.class ?? 'C',
         positions: [...new Set(positions)],
       })

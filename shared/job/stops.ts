@@ -8,7 +8,7 @@
 import { numberWords } from '../plan/order'
 import { indexPlan } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../plan/types'
-import { listed, positionsInWords, type Words } from '../words'
+import { fastenersInWords, listed, type Words } from '../words'
 import { asksInWords } from './ask-words'
 import type { PlannedJob } from './context'
 import type { RestartHow, StoppedAt } from './types'
@@ -116,16 +116,16 @@ export function handoverNote(job: PlannedJob, step: AdoptedStep, words: Words): 
         first ? [`${set.title}: signed by ${words.person(first.by)}, ${words.moment(first.doneAt)}.`] : [],
       ),
     ],
-    stands: stands.length > 0 ? stands : ['Nothing is broken off.'],
+    stands: stands.length > 0 ? stands : ['Nothing is interrupted.'],
     mustNot: hidden.map((other) => {
       const joints = unprovenBehind(job, other).filter(({ joint }) =>
         step.joints.some(({ id }) => id === joint),
       )
       const what = joints.map(({ joint, positions }) => {
-        const title = step.joints.find(({ id }) => id === joint)?.title ?? joint
-        return positions ? `${title} ${positionsInWords(positions)}` : title
+        const { title = joint, fastener = 'bolt' } = step.joints.find(({ id }) => id === joint) ?? {}
+        return positions ? `${title} (${fastenersInWords(fastener, positions)})` : title
       })
-      return `Do not begin ${other.id} ${other.title}: it hides ${listed(what)}, not proven yet.`
+      return `Do not begin ${other.id} ${other.title}: it covers ${listed(what)}, not signed off yet.`
     }),
     ...(state.stopped?.note ? { said: state.stopped.note } : {}),
   }

@@ -60,8 +60,7 @@ export async function slipThenStop({ tom, jobId }: Floor): Promise<void> {
   await leave.getByRole('button', { name: 'Stop here, with the note' }).click()
 }
 
-const BROKEN_OFF =
-  'Head nuts: pass 1 of 2, nut no. 2 (3rd) next; go round pass 1 again from its first position.'
+const BROKEN_OFF = 'Head nuts: pass 1 of 2, nut 2 (3rd in order) next; do pass 1 again from the start.'
 
 /** Another goes on: the note is drawn, the joint's own rule comes first, then both passes anew. */
 export async function anotherGoesOn({ tom, ines, jobId }: Floor): Promise<void> {
@@ -71,14 +70,14 @@ export async function anotherGoesOn({ tom, ines, jobId }: Floor): Promise<void> 
   await says(left, 'Left here by')
   await says(left, 'Tom Garrick')
   await says(left, BROKEN_OFF)
-  await says(left, 'Do not begin B1 Rocker cover: it hides Head nuts, not proven yet.')
+  await says(left, 'Do not begin B1 Rocker cover: it covers Head nuts, not signed off yet.')
   await says(left, '“Called away”')
   await ines.shot('floor-left-here')
   await page.getByRole('button', { name: 'Claim it and go on' }).click()
   await says(tom.page.getByRole('main'), /claimed by\s*IF\s*Ines Falk/)
   const rule = page.getByRole('alert').filter({ hasText: 'Broken off: Head nuts' })
-  await says(rule, 'Stopped in pass 1 of 2; nut no. 2 (3rd) was next.')
-  await says(rule, 'Its rule: go round pass 1 again from its first position.')
+  await says(rule, 'Stopped in pass 1 of 2; nut 2 (3rd in order) was next.')
+  await says(rule, 'Its rule: do pass 1 again from the start.')
   await rule.getByRole('button', { name: 'Pass 1 starts again at its first nut' }).click()
   for (const [index, scale] of ['30', '60'].entries()) {
     await enterScale(page, scale)
@@ -102,7 +101,7 @@ export async function standWaits({ office, tom, ines, jobId }: Floor): Promise<v
   // What is offered first is that it really reads so.
   expect(await asked.getByRole('button').first().textContent()).toBe('It really shows 22 lbf·ft')
   await asked.getByRole('button').first().click()
-  await says(row, 'Rocker stand nuts, position 1: out of band. Ines Falk has it.')
+  await says(row, 'Rocker stand nuts, nut 1: out of band. Ines Falk recorded it.')
   await head(page, STAND_NUTS, 1).click()
   const panel = page.getByRole('dialog', { name: 'Rocker stand nuts: 1' })
   await panel.getByRole('button', { name: 'Slackened: take it back' }).click()
@@ -115,11 +114,11 @@ export async function standWaits({ office, tom, ines, jobId }: Floor): Promise<v
 }
 
 const REFUSED = (moment: string): string[] => [
-  'A1 Head on, nuts tightened: Ines Falk signed, the second signature is missing. Have it looked at, or waive it with a reason.',
+  'A1 Head on, nuts tightened: the second signature is missing; Ines Falk gave the first. Have somebody look and sign, or accept it with a reason.',
   'A2 Rocker stand is not signed: do it and sign it.',
   'B1 Rocker cover is not signed: do it and sign it.',
-  'The photo of front for B1 is missing: take it, or waive it with a reason.',
-  'Oil feed union H-B2, pass 1 has no published value: settle one with a reason.',
+  'The photo of front for B1 is missing. Take it, or accept that with a reason.',
+  'Oil feed union, pass 1: no torque is published. Decide one, with a reason.',
   'B2 Oil feed is not signed: do it and sign it.',
   '“stand shim” still holds A2: clear it.',
   `Rocker stand nuts 2, left out since ${moment}, is due at B1: close it there.`,
@@ -212,7 +211,7 @@ async function coverClosed({ tom, jobId }: Floor): Promise<void> {
   await station(page, /^Sign/).click()
   await says(
     page.getByRole('main'),
-    'Rocker stand nuts H-A2: 2 has pass 1 of 1 to go. Finish the pass, then sign.',
+    'Rocker stand nuts: nut 2 still needs tightening. Finish that, then sign.',
   )
   expect(await signButton(page).isDisabled()).toBe(true)
   await tom.shot('floor-due-here')

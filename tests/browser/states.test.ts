@@ -116,7 +116,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
       note: 'Stud 2 turns a little stiff: look at its thread before you go on.',
     })
     const device = await bench('tom', 'A1')
-    await says(device.page.getByRole('region', { name: 'Where it was left' }), 'nut no. 2 (3rd) next')
+    await says(device.page.getByRole('region', { name: 'Where it was left' }), 'nut 2 (3rd in order) next')
     await says(device.page.getByRole('alert'), 'Stud 2 turns a little stiff')
     await held(device, 'handed-over')
     await command(all.tom, jobId, { type: 'PutDownStep', stepId: 'A1', note: 'Thread of stud 2 is torn.' })
@@ -245,7 +245,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     await office.goTo(`/jobs/${jobId}/audit`)
     await says(
       office.page.getByRole('main'),
-      'The photo of front for B1 is taken but not here yet: switch on the device that has it.',
+      'The photo of front for B1 has not been sent yet. Switch on the device that took it.',
     )
     await device.goTo(`/jobs/${jobId}`)
     await device.page.getByRole('heading', { name: 'The plan', exact: true }).waitFor()

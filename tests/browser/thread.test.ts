@@ -52,7 +52,7 @@ describe('the whole thread', () => {
     const jobId = await openJob(office.page, LAUNCH)
     await says(row, 'No build plan yet')
     await adoptPlan(office.page, LAUNCH.number, 'Ottersby S9, head and valves')
-    await says(row, /Nobody is on it. Next: Bores, valves and head face/)
+    await says(row, /Nobody is working on it. Next: Bores, valves and head face/)
     await says(row, '0 of 8 steps')
 
     await signIn(bench, shop.server, 'suvi')
@@ -62,14 +62,14 @@ describe('the whole thread', () => {
     await bench.goTo(`/jobs/${jobId}/bench`)
     await bench.page.getByRole('link', { name: /^B1 / }).click()
     await claim(bench.page)
-    await says(row, 'Suvi Hale is on “Head gasket, head on, nuts tightened”')
+    await says(row, 'Suvi Hale is working on “Head gasket, head on, nuts tightened”')
     await bench.shot('bench-claimed')
 
     await tightenHead(bench.page)
     await signButton(bench.page).click()
     await says(
       row,
-      'waits for a second look, before “Push rods, rocker stand, valve clearance cold” covers it',
+      'needs its second signature before “Push rods, rocker stand, valve clearance cold” covers it',
     )
     await desk.shot('board-second-due')
 
@@ -192,7 +192,7 @@ describe('what stands against', () => {
     await head(page, HEAD_NUTS, 1).click()
     const odd = page.getByRole('alert', { name: 'What is odd' })
     await says(odd, /out of band/i)
-    await says(rowOf(writer.page, number), 'Head nuts, position 1: out of band. Suvi Hale has it.')
+    await says(rowOf(writer.page, number), 'Head nuts, nut 1: out of band. Suvi Hale recorded it.')
     await doer.shot('bench-out-of-band')
 
     // Signing too early: refused with what is open, which one, what to do.

@@ -1,7 +1,7 @@
 /** What the trail calls the steps, joints, sets, measurements and gates that events point at. */
 import { indexPlan, STEP_SET, signatureSets } from '../../plan/read'
 import { unitAfter } from '../../units'
-import { listed, positionsInWords, unended } from '../../words'
+import { fastenersInWords, listed, unended } from '../../words'
 import type { Deferred, Job, Waived } from '../types'
 
 export const stepOf = (job: Job, stepId: string) => job.plan && indexPlan(job.plan).stepById.get(stepId)
@@ -13,9 +13,12 @@ export function stepName(job: Job, stepId: string): string {
 }
 
 export function jointName(job: Job, jointId: string): string {
-  const joint = jointOf(job, jointId)
-  return joint ? `${joint.title} (${jointId})` : jointId
+  return jointOf(job, jointId)?.title ?? jointId
 }
+
+/** `Rocker box stud nuts, nuts 3, 5`. */
+export const fastenersName = (job: Job, jointId: string, positions: readonly number[]): string =>
+  `${jointName(job, jointId)}, ${fastenersInWords(jointOf(job, jointId)?.fastener ?? 'bolt', positions)}`
 
 export function setName(job: Job, stepId: string, setId: string): string {
   const step = stepOf(job, stepId)
@@ -25,7 +28,7 @@ export function setName(job: Job, stepId: string, setId: string): string {
 
 export function struckPlace(job: Job, jointId: string, readingId: string): string {
   const reading = job.readings[jointId]?.find(({ id }) => id === readingId)
-  return ` of ${jointName(job, jointId)}${reading ? `, position ${reading.position}, pass ${reading.pass}` : ''}`
+  return ` of ${reading ? `${fastenersName(job, jointId, [reading.position])}, pass ${reading.pass}` : jointName(job, jointId)}`
 }
 
 export function measurementName(job: Job, stepId: string, measurementId: string): string {
@@ -45,9 +48,7 @@ export const gateText = (job: Job, stepId: string, gateId: string): string =>
 
 /** What was left out on purpose. */
 export function deferredName(job: Job, what: Deferred): string {
-  return what.kind === 'step'
-    ? stepName(job, what.stepId)
-    : `${jointName(job, what.joint)} ${positionsInWords(what.positions)}`
+  return what.kind === 'step' ? stepName(job, what.stepId) : fastenersName(job, what.joint, what.positions)
 }
 
 /** What was accepted. */
@@ -58,17 +59,17 @@ export function waivedName(job: Job, what: Waived): string {
         .flat()
         .find(({ id }) => id === what.readingId)
       return reading
-        ? `the reading of ${jointName(job, reading.jointId)}, position ${reading.position}, pass ${reading.pass}`
+        ? `the reading of ${fastenersName(job, reading.jointId, [reading.position])}, pass ${reading.pass}`
         : 'a reading'
     }
     case 'fastener':
-      return `the fastener of ${jointName(job, what.jointId)}, position ${what.position}`
+      return `${fastenersName(job, what.jointId, [what.position])}, as fitted`
     case 'measurement':
       return 'a measurement'
     case 'second':
-      return `the missing second signature on ${setName(job, what.stepId, what.setId)} (accepted, not proven)`
+      return `that ${setName(job, what.stepId, what.setId)} has no second signature`
     case 'hiding':
-      return `that ${stepName(job, what.stepId)} hides what is not proven`
+      return `that ${stepName(job, what.stepId)} covers what is not signed off`
     case 'sealant':
       return `the sealant of ${stepName(job, what.stepId)}`
     case 'gate':

@@ -4,7 +4,7 @@ import { formatNumber, showTorque } from '../../units'
 import { listed } from '../../words'
 import { flagWords } from '../flags'
 import type { EventOf, Job, UnitSlip } from '../types'
-import { jointName, jointOf } from './names'
+import { fastenersName, jointOf } from './names'
 
 type Taken = EventOf<'ReadingTaken'>
 type Scale = EventOf<'ScaleEntered'>
@@ -13,7 +13,7 @@ export function place(job: Job, { jointId, position, pass }: Taken): string {
   const joint = jointOf(job, jointId)
   const label = joint?.positions.find(({ n }) => n === position)?.label
   const passes = joint ? ` of ${joint.passes.length}` : ''
-  return `${jointName(job, jointId)}, position ${position}${label ? ` (${label})` : ''}, pass ${pass}${passes}`
+  return `${fastenersName(job, jointId, [position])}${label ? ` (${label})` : ''}, pass ${pass}${passes}`
 }
 
 export function reached({ how, torqueNm, angleDeg, value }: Taken): string {
@@ -21,7 +21,7 @@ export function reached({ how, torqueNm, angleDeg, value }: Taken): string {
   if (how === 'slackened') return 'slackened it'
   if (how === 'turned') return `turned it ${formatNumber(angleDeg ?? value ?? 0)}°`
   if (how === 'clicked')
-    return torque ? `clicked at ${torque}` : 'clicked, with no number entered for the scale'
+    return torque ? `clicked it at ${torque}` : 'clicked it, with no number entered for the scale'
   return `read ${torque ?? formatNumber(value ?? 0)}`
 }
 
@@ -40,7 +40,7 @@ export const flags = ({ flags: given }: Pick<Taken, 'flags'>): string =>
 
 export const slip = (given: UnitSlip | undefined): string =>
   given
-    ? `; held up: ${formatNumber(given.value)} ${given.readAs} misses the band, ${formatNumber(given.value)} ${given.fitsAs} would meet it`
+    ? `; perhaps in the wrong unit: ${formatNumber(given.value)} ${given.readAs} is out of band, ${formatNumber(given.value)} ${given.fitsAs} would be in it`
     : ''
 
 export function applied({ adapter, appliesNm, unit, value }: Scale): string {

@@ -1,13 +1,14 @@
 /** One sentence an event type: who did what, and no judgement. A new type without a sentence does not compile. */
 import { inputsWords, PROPOSAL_METHOD, resultsWords } from '../../fastener'
 import { formatNumber, showTorque } from '../../units'
-import { ended, positionsInWords, unended, type Words } from '../../words'
+import { ended, unended, type Words } from '../../words'
 import { asksInWords } from '../ask-words'
 import { HOLD_WORDS } from '../hold-words'
 import { holeWords } from '../hole-words'
 import type { EventOf, Job, JobEvent, LapseCause, StoppedAt, ValueBasis } from '../types'
 import {
   deferredName,
+  fastenersName,
   gateText,
   jointName,
   measurementName,
@@ -27,14 +28,14 @@ export type Sentences = {
 
 const LAPSED: Record<LapseCause, string> = {
   reading: 'a fastener was turned again',
-  strike: 'an entry was struck',
+  strike: 'an entry was crossed out',
   measurement: 'it was measured again',
   gate: 'an answer was given again',
-  restart: 'its round was begun again',
+  restart: 'a pass was started again',
   fastener: 'a fastener was changed',
   hole: 'its hole was found stripped, or was renewed',
   sealant: 'a new bead was laid',
-  value: 'its value was settled anew',
+  value: 'its torque was decided again',
   taken_off: 'it was taken off again',
 }
 
@@ -47,9 +48,9 @@ const CONDITIONS: Record<EventOf<'FastenersPlaced'>['condition'], string> = {
 }
 
 const RESTARTS: Record<EventOf<'RoundRestarted'>['how'], string> = {
-  again: 'from there on',
-  slackened: 'after slackening all of it',
-  new_fasteners: 'with new fasteners',
+  again: '',
+  slackened: ', after slackening all of them',
+  new_fasteners: ', with new fasteners',
 }
 
 const BASES: { [K in ValueBasis['kind']]: (basis: Extract<ValueBasis, { kind: K }>) => string } = {
@@ -69,9 +70,9 @@ const said = (note: string | undefined): string => (note ? ` “${note}”` : ''
 const marks = (job: Job, at: readonly StoppedAt[]): string =>
   at.length === 0
     ? ''
-    : ` At ${at.map((mark) => `${jointName(job, mark.jointId)}, pass ${mark.pass}, position ${mark.position}; next: ${asksInWords(mark)}`).join('. At ')}.`
-const late = (is: true | undefined): string => (is ? ', late: it was hidden already' : '')
-const own = (is: true | undefined): string => (is ? ' The one who says so had worked on it.' : '')
+    : ` Interrupted at ${at.map((mark) => `${fastenersName(job, mark.jointId, [mark.position])}, pass ${mark.pass}; next: ${asksInWords(mark)}`).join('. Interrupted at ')}.`
+const late = (is: true | undefined): string => (is ? ', late: it was covered already' : '')
+const own = (is: true | undefined): string => (is ? ' They had worked on it themselves.' : '')
 
 /** What each of a counted round got; only a click has a number to be missing. */
 const counted = ({ torqueNm, flags: given }: EventOf<'RoundCounted'>): string =>
@@ -86,10 +87,10 @@ export const SENTENCES: Sentences = {
     `${who} opened job ${e.number}: ${e.engine.model}, serial ${e.engine.serial}, for ${unended(e.owner)}. Agreed: ${ended(e.agreed)}`,
   PlanAdopted: (e, _, who) => `${who} adopted the plan ${e.plan.title}, edition ${e.plan.edition}.`,
   StepClaimed: (e, job, who) =>
-    `${who} claimed ${stepName(job, e.stepId)}${e.hidesKnowingly ? `, knowing that it hides ${e.hidesKnowingly.map((id) => jointName(job, id)).join(', ')}` : ''}.`,
-  StepPutDown: (e, job, who) => `${who} put down ${stepName(job, e.stepId)}.${said(e.note)}`,
+    `${who} claimed ${stepName(job, e.stepId)}${e.hidesKnowingly ? `, knowing that it covers ${e.hidesKnowingly.map((id) => jointName(job, id)).join(', ')}` : ''}.`,
+  StepPutDown: (e, job, who) => `${who} left ${stepName(job, e.stepId)}.${said(e.note)}`,
   StepStopped: (e, job, who) =>
-    `${who} stopped ${stepName(job, e.stepId)}.${marks(job, e.at)}${said(e.note)}`,
+    `${who} left ${stepName(job, e.stepId)} unfinished.${marks(job, e.at)}${said(e.note)}`,
   StepHandedOver: (e, job, who, words) =>
     `${who} handed ${stepName(job, e.stepId)} over${e.from === e.by ? '' : ` from ${words.person(e.from)}`} to ${words.person(e.to)}.${marks(job, e.at)}${said(e.note)}`,
   ScaleEntered: (e, job, who) =>
@@ -97,53 +98,54 @@ export const SENTENCES: Sentences = {
   ReadingTaken: (e, job, who) =>
     `${place(job, e)}: ${who} ${reached(e)}${withWrench(e)}${band(e.band)}${flags(e)}${slip(e.slip)}.`,
   RoundCounted: (e, job, who) =>
-    `${jointName(job, e.jointId)}, pass ${e.pass}: ${who} counted the round done, ${e.positions.length}${counted(e)}${withWrench(e)}${flags(e)}.`,
+    `${jointName(job, e.jointId)}, pass ${e.pass}: ${who} did ${e.positions.length} in one round${counted(e)}${withWrench(e)}${flags(e)}.`,
   RoundRestarted: (e, job, who) =>
-    `${who} began ${jointName(job, e.jointId)} again at pass ${e.fromPass}, ${RESTARTS[e.how]}; earlier readings of it are void.`,
+    `${who} started ${jointName(job, e.jointId)} again at pass ${e.fromPass}${RESTARTS[e.how]}; earlier readings from there on no longer count.`,
   ReadingStruck: (e, job, who) =>
-    `${who} struck a reading${struckPlace(job, e.jointId, e.readingId)}: ${ended(e.reason)}`,
+    `${who} crossed out a reading${struckPlace(job, e.jointId, e.readingId)}: ${ended(e.reason)}`,
   FastenersPlaced: (e, job, who) =>
-    `${jointName(job, e.jointId)} ${positionsInWords(e.positions)}: ${CONDITIONS[e.condition]}${e.lengthMm === undefined ? '' : `, ${formatNumber(e.lengthMm)} mm long`}${e.cycle === undefined ? '' : `, cycle ${e.cycle}`}${e.flags.includes('fitted_twice') ? '; one-use, fitted again' : ''}${e.flags.includes('cycles_spent') ? '; past its cycles' : ''}. ${who}.`,
+    `${fastenersName(job, e.jointId, e.positions)}: ${who} entered ${CONDITIONS[e.condition]}${e.lengthMm === undefined ? '' : `, ${formatNumber(e.lengthMm)} mm long`}${e.cycle === undefined ? '' : `, cycle ${e.cycle}`}${e.flags.includes('fitted_twice') ? '; one-use, fitted again' : ''}${e.flags.includes('cycles_spent') ? '; tightened more often than allowed' : ''}.`,
   HoleRecorded: (e, job, who, words) =>
-    `${jointName(job, e.jointId)} ${e.position}: ${holeWords(e)}${e.doneBy ? `, by ${unended(e.doneBy)}` : ''}${e.curesUntil === undefined ? '' : `, cures until ${words.moment(e.curesUntil)}`}. ${who}.${said(e.note)}`,
+    `${jointName(job, e.jointId)}, hole ${e.position}: ${who} entered ${holeWords(e)}${e.doneBy ? `, by ${unended(e.doneBy)}` : ''}${e.curesUntil === undefined ? '' : `, cures until ${words.moment(e.curesUntil)}`}.${said(e.note)}`,
   MeasurementTaken: (e, job, who) =>
-    `${measurementName(job, e.stepId, e.measurementId)} at ${e.place}: ${formatNumber(e.value, 6)}${unitOf(job, e)}, ${e.inBand ? 'within limits' : 'out of limits'}, with ${unended(e.instrument)}. ${who}.`,
+    `${measurementName(job, e.stepId, e.measurementId)} at ${e.place}: ${who} measured ${formatNumber(e.value, 6)}${unitOf(job, e)} with ${unended(e.instrument)}, ${e.inBand ? 'within limits' : 'out of limits'}.`,
   MeasurementStruck: (e, job, who) =>
-    `${who} struck a measurement of ${stepName(job, e.stepId)}: ${ended(e.reason)}`,
+    `${who} crossed out a measurement of ${stepName(job, e.stepId)}: ${ended(e.reason)}`,
   SealantStarted: (e, job, who) => `${who} laid the first bead of sealant on ${stepName(job, e.stepId)}.`,
   SealantClosed: (e, job, who) =>
-    `${who} closed the sealant of ${stepName(job, e.stepId)}: last fastener in.`,
+    `${who} put in the last fastener over the sealant on ${stepName(job, e.stepId)}.`,
   GateAnswered: (e, job, who) =>
-    `${who} answered “${gateText(job, e.stepId, e.gateId)}”${e.count === undefined ? '' : `: ${e.count}`}.`,
+    `${who} ${e.count === undefined ? 'confirmed' : `counted ${e.count} for`} “${gateText(job, e.stepId, e.gateId)}”.`,
   StepTakenOff: (e, job, who) =>
-    `${who} took off ${stepName(job, e.stepId)} again; what it covered can be reached.`,
+    `${who} took ${stepName(job, e.stepId)} off again; what it covered can be reached.`,
   StepSigned: (e, job, who) => `${who} signed ${setName(job, e.stepId, e.setId)}.`,
   StepSecondSigned: (e, job, who) =>
-    `${who} second-signed ${setName(job, e.stepId, e.setId)}${e.through === 'grant' ? ', by PIN on another’s tablet' : ''}${late(e.late)}.`,
+    `${who} second-signed ${setName(job, e.stepId, e.setId)}${e.through === 'grant' ? ', by PIN on somebody else’s tablet' : ''}${late(e.late)}.`,
   OwnWorkRechecked: (e, job, who) =>
-    `${who} looked again at ${setName(job, e.stepId, e.setId)}, their own work, and declared it${late(e.late)}.`,
+    `${who} looked again at their own work on ${setName(job, e.stepId, e.setId)} and gave the second signature, as this shop allows${late(e.late)}.`,
   LookNoted: (e, job, who, words) =>
-    `${who} noted that ${words.person(e.personId)} looked at ${setName(job, e.stepId, e.setId)}; not yet a signature.`,
+    `${who} noted that ${words.person(e.personId)} looked at ${setName(job, e.stepId, e.setId)}; not a signature yet.`,
   SignaturesLapsed: (e, job) =>
-    `The signatures on ${setName(job, e.stepId, e.setId)} lapsed: ${LAPSED[e.because]}.`,
+    `${setName(job, e.stepId, e.setId)} must be signed again: ${LAPSED[e.because]}.`,
   HoldRaised: (e, job, who, words) =>
     `${who} put ${stepNames(job, e.stepIds)} on hold (${HOLD_WORDS[e.kind]}): ${e.expectedAt === undefined ? ended(e.what) : `${unended(e.what)}, expected ${words.moment(e.expectedAt)}.`}`,
   HoldChanged: (e, job, who, words) =>
-    `${who} changed the hold${holdSteps(job, e.holdId)}: ${[...(e.what === undefined ? [] : [unended(e.what)]), ...(e.expectedAt === undefined ? [] : [`expected ${words.moment(e.expectedAt)}`]), ...(e.undated ? ['no date expected any more'] : [])].join(', ')}.`,
+    `${who} changed the hold${holdSteps(job, e.holdId)}: ${[...(e.what === undefined ? [] : [unended(e.what)]), ...(e.expectedAt === undefined ? [] : [`expected ${words.moment(e.expectedAt)}`]), ...(e.undated ? ['with no date any more'] : [])].join(', ')}.`,
   HoldCleared: (e, job, who) =>
     `${who} cleared the hold “${unended(holdName(job, e.holdId))}”: ${ended(e.how)}`,
   Deferred: (e, job, who) =>
     `${who} left out ${deferredName(job, e.what)} on purpose, due at ${stepName(job, e.dueStepId)}: ${ended(e.reason)}`,
   DeferralWithdrawn: (e, job, who) => {
     const deferral = job.deferrals.find(({ id }) => id === e.deferralId)
-    return `${who} withdrew the deferral${deferral ? ` of ${deferredName(job, deferral.what)}` : ''}: ${ended(e.reason)}`
+    return `${who} no longer leaves out ${deferral ? deferredName(job, deferral.what) : 'what was left out'}: ${ended(e.reason)}`
   },
   ValueSettled: (e, job, who) =>
-    `${who} settled ${jointName(job, e.jointId)}, pass ${e.pass} at ${showTorque(e.torqueNm, 'N·m')} N·m (${showTorque(e.minNm, 'N·m')} to ${showTorque(e.maxNm, 'N·m')}); ${unended(basisWords(e.basis))}. Reason: ${ended(e.reason)}`,
+    `${who} decided the torque of ${jointName(job, e.jointId)}, pass ${e.pass}: ${showTorque(e.torqueNm, 'N·m')} N·m (${showTorque(e.minNm, 'N·m')} to ${showTorque(e.maxNm, 'N·m')}); ${unended(basisWords(e.basis))}. Reason: ${ended(e.reason)}`,
   Waived: (e, job, who) => `${who} accepted ${waivedName(job, e.what)}: ${ended(e.reason)}${own(e.ownWork)}`,
   Released: (e, _, who) =>
     `${who} released the engine ${e.kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, record ${e.number}.${own(e.ownWork)}`,
-  ReleaseWithdrawn: (e, job) => `The release to fitting is withdrawn: rework on ${stepName(job, e.stepId)}.`,
+  ReleaseWithdrawn: (e, job) =>
+    `The release to fitting no longer counts: ${stepName(job, e.stepId)} was worked on again.`,
   WarrantyOpened: (e, _, who) => `${who} opened a warranty case: ${ended(e.complaint)}`,
   WarrantyClosed: (e, _, who) => `${who} closed the warranty case: ${ended(e.finding)}`,
   DatePromised: (e, _, who) => `${who} promised ${e.date}: ${ended(e.reason)}`,

@@ -229,7 +229,7 @@ describe('on the whole floor', () => {
     const { job } = floor(leaveOut('JB', [7], 'lift', { at: 0 }), leaveStep('trial', 'lift', { at: 1440 }))
     const list = openDeferrals(job, START + 2.5 * 86_400_000)
     expect(list.map(({ title, days, dueStepId }) => [title, days, dueStepId])).toEqual([
-      ['Joint JB 7', 2, 'lift'],
+      ['Joint JB, bolt 7', 2, 'lift'],
       ['trial Step trial', 1, 'lift'],
     ])
     const read = floor(leaveOut('JB', [7], 'lift'), claim('lift'), shows('JB', 7, 22)).job

@@ -65,7 +65,9 @@ describe('the reason while a bead cures', () => {
       until: CURED,
       next: 'Step fill',
     })
-    expect(reasonSentence(reason, words)).toBe('“Step seal” cures until 21:47. Next: Step fill.')
+    expect(reasonSentence(reason, words)).toBe(
+      'The sealant of “Step seal” cures until 21:47. Next: Step fill.',
+    )
     expect(reasonFor(job, CURED)).toMatchObject({ code: 'nobody_on_it', step: 'fill' })
   })
   test('[VW11] is other work where there is some', () => {

@@ -229,9 +229,7 @@ describe('the trail', () => {
       return trailLine(job as PlannedJob, { version: 3, recordedAt: START, event }, words).sentence
     })
     expect(new Set(said).size).toBe(kinds.length)
-    expect(said[3]).toBe(
-      'dee accepted the missing second signature on Cap 1 of caps Step caps (accepted, not proven): seen.',
-    )
+    expect(said[3]).toBe('dee accepted that Cap 1 of caps Step caps has no second signature: seen.')
     for (const one of said) expect(one).not.toMatch(/undefined/)
   })
   test('names the step a line belongs to', () => {

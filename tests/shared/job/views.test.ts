@@ -209,7 +209,7 @@ describe('the one reason an engine waits', () => {
   })
   test('[VW11] in work', () => {
     expect(said(claim('head'), claim('drain', { by: 'bo' }))).toBe(
-      'ana is on “Step head” and bo is on “Step drain”.',
+      'ana is working on “Step head” and bo is working on “Step drain”.',
     )
   })
   test('[VW11] a second signature, and what would cover it, before who is on it', () => {

@@ -183,7 +183,7 @@ describe('what is left open', () => {
     ]
     const told = tell(defer)
     const [line] = deferralLines(told.job)
-    expect(line).toMatchObject({ title: 'Sump bolts 3', dueTitle: 'C2 Plug', state: 'open' })
+    expect(line).toMatchObject({ title: 'Sump bolts, bolt 3', dueTitle: 'C2 Plug', state: 'open' })
     const id = line?.deferral.id ?? ''
     const after = tell(defer, [
       'bram',

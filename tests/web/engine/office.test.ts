@@ -70,9 +70,14 @@ describe('what was left out', () => {
   test('is named at the step it was left out of, and at the one where it is due', () => {
     const { job } = tell(leave)
     expect(leftOut(job, stepOf(job, 'C1'))).toMatchObject([
-      { what: 'Sump bolts 3', due: { id: 'C2', title: 'Plug' }, reason: 'stand in the way', closed: false },
+      {
+        what: 'Sump bolts, bolt 3',
+        due: { id: 'C2', title: 'Plug' },
+        reason: 'stand in the way',
+        closed: false,
+      },
     ])
-    expect(dueHere(job, 'C2').map(({ what }) => what)).toEqual(['Sump bolts 3'])
+    expect(dueHere(job, 'C2').map(({ what }) => what)).toEqual(['Sump bolts, bolt 3'])
     expect(dueHere(job, 'C1')).toEqual([])
     expect(leftOut(job, stepOf(job, 'S1'))).toEqual([])
   })

@@ -47,7 +47,7 @@ describe('leaving out', () => {
   test('[DE12] T2: the release says so while it is open', () => {
     const { job } = floor(housingWithout())
     expect(againstRelease(job, 'to_owner', START)).toContainEqual(
-      expect.objectContaining({ code: 'deferral_open', what: 'Joint JB 7', dueStepId: 'lift' }),
+      expect.objectContaining({ code: 'deferral_open', what: 'Joint JB, bolt 7', dueStepId: 'lift' }),
     )
   })
   test('[RD26] it is read where it is due, by who holds that step', () => {

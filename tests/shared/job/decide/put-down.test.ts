@@ -164,15 +164,15 @@ describe('handing over', () => {
     expect(note).toMatchObject({
       done: [],
       stands: [
-        'Joint JH: pass 2 of 2, bolt 1 (2nd in order) next; fit new fasteners and begin again at pass 1.',
+        'Joint JH: pass 2 of 2, bolt 1 (2nd in order) next; fit new fasteners and start again at pass 1.',
       ],
-      mustNot: ['Do not begin cover Step cover: it hides Joint JH, not proven yet.'],
+      mustNot: ['Do not begin cover Step cover: it covers Joint JH, not signed off yet.'],
       said: 'front one is stiff',
     })
     const { job: signed } = given(headSigned())
     const after = step && handoverNote(signed, step, words)
     expect(after?.done).toContain('Joint JH: all 4 final.')
-    expect(after?.stands).toEqual(['Nothing is broken off.'])
+    expect(after?.stands).toEqual(['Nothing is interrupted.'])
   })
 })
 

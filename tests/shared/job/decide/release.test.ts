@@ -110,7 +110,7 @@ describe('releasing', () => {
       floor().when(release('to_fitting')).outcome as unknown as { data: { against: Against[] } }
     ).data
     expect(against).toHaveLength(9)
-    for (const one of against) expect(againstWords(one, words)).toMatch(/: do it and sign it\.$/)
+    for (const one of against) expect(againstWords(one, words)).toMatch(/ Do it and sign it\.$/)
   })
 })
 

@@ -46,7 +46,7 @@ describe('a warranty case', () => {
       .when(release('to_owner', { at: 999 }))
       .refuses('stands_against_release', { kind: 'to_owner' })
     expect(againstWords(against('to_owner')[0] as never, words)).toBe(
-      'The warranty case of 00:00, “weeps at the filter”, is not answered: do and sign the work, or record what was found.',
+      'The warranty case of 00:00, “weeps at the filter”, has no answer yet. Do the work and sign it, or record what was found.',
     )
     expect(reasonFor(back().job)).toEqual({ code: 'warranty', complaint: 'weeps at the filter' })
   })

@@ -51,10 +51,10 @@ describe('[VW16] a measurement out of limits', () => {
       by: 'ana',
     })
     expect(reasonSentence(reason(long), words)).toBe(
-      'End float reads 0.34 mm, the plan asks for at most 0.30. ana measured it.',
+      'End float reads 0.34 mm; the plan says at most 0.30 mm. ana measured it.',
     )
     expect(reasonSentence(reason(measure('cap 2', 0.1)), words)).toBe(
-      'Cap gap at cap 2 reads 0.10 mm, the plan asks for 0.03 to 0.08. ana measured it.',
+      'Cap gap at cap 2 reads 0.10 mm; the plan says 0.03 to 0.08 mm. ana measured it.',
     )
   })
   test('comes after a flag on a reading, and before somebody in work', () => {
@@ -76,9 +76,7 @@ describe('[VW16] a wrong count', () => {
     expect(off(wrong, waive({ kind: 'gate', stepId: 'caps', gateId: 'shells' }))).toEqual([])
     expect(off(answer('turns'))).toEqual([])
     expect(caps(wrong)).toMatchObject({ offLimits: true })
-    expect(reasonSentence(reason(wrong), words)).toBe(
-      '“Shells fitted”: 3 counted, the plan asks for 4. ana counted.',
-    )
+    expect(reasonSentence(reason(wrong), words)).toBe('“Shells fitted”: 3 counted, 4 needed. ana counted.')
   })
 })
 
