@@ -3,8 +3,7 @@
  * store on disk can promise stands in that adapter's own test.
  */
 import { expect, test } from 'vitest'
-import type { EventStore } from '../../server/store'
-import { AnsweredTwice, JobNumberTaken, NotCanonical, StoreClosed } from '../../server/store'
+import { AnsweredTwice, type EventStore, JobNumberTaken, NotCanonical, StoreClosed } from '../../server/store'
 import { walkChain } from '../../shared/chain'
 import { hashText as webSha256 } from '../../web/live/hash'
 import { answer, append, batch, opened, reading, summary } from './store-builders'

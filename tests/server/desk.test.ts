@@ -2,8 +2,7 @@
 import { v7 } from 'uuid'
 import { describe, expect, test } from 'vitest'
 import { type Given, openDesk } from '../../server/desk'
-import type { EventStore } from '../../server/store'
-import { ChainBroken, memoryEventStore } from '../../server/store'
+import { ChainBroken, type EventStore, memoryEventStore } from '../../server/store'
 import type { JobCommand } from '../../shared/job/types'
 import { makeRig, must, NOON, openJob, openShop, SEALED, silent, stepOne } from './rig'
 

@@ -20,8 +20,8 @@ import type { JobCommand } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
 import type { ShopCommand } from '../../../shared/shop/types'
 import { silent } from '../../server/rig'
-import { contextOfAsked, floorHistory, type History, play, shopOf } from '../../shared/job/random-floor'
-import { START } from '../../shared/job/shop'
+import { contextOfAsked, floorHistory, type History, play, shopOfHistory } from '../../shop/random/floor'
+import { START } from '../../shop/time'
 
 const COMMAND_IDS = 104
 const picture = portDrawing({ id: 'floor' })
@@ -107,7 +107,7 @@ const ONE_OF_A_FEW = /\.(?:kind|how|condition|because|through|asks|unit|state|st
 
 /** The forms of all events that a history comes to: which members they have, and the words in them. */
 function formsOf(history: History): Set<string> {
-  const shop = shopOf(history)
+  const shop = shopOfHistory(history)
   const forms = new Set<string>()
   let job = newJob('job')
   let at = 0
@@ -142,7 +142,11 @@ function ownOf(command: JobCommand, n: number): JobCommand {
 
 /** The random floor's people, wrenches and plans, and every other thing that is asked of a shop. */
 function shopCommands(): ShopCommand[] {
-  const { people, wrenches, plans, tolerances } = shopOf({ planId: '', recheckAfter: undefined, moves: [] })
+  const { people, wrenches, plans, tolerances } = shopOfHistory({
+    planId: '',
+    recheckAfter: undefined,
+    moves: [],
+  })
   const [ana] = Object.values(people)
   const [click] = Object.values(wrenches)
   if (!ana || !click) throw new Error('The test shop has nobody, or no wrench.')

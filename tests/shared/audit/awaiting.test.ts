@@ -8,24 +8,12 @@ import {
   unpublished,
 } from '../../../shared/audit/awaiting'
 import {
-  capSigned,
-  capsReady,
-  capTorqued,
   claim,
   click,
-  entry,
-  floor,
-  fresh,
   type Given,
-  given,
-  headProven,
-  headSigned,
-  headTurned,
   leaveOut,
   leaveStep,
   open,
-  pumpProven,
-  pumpSigned,
   putDown,
   scale,
   secondSign,
@@ -35,8 +23,20 @@ import {
   slacken,
   strike,
   waive,
-} from '../job/given'
-import { START } from '../job/shop'
+} from '../../shop/acts'
+import { floor, fresh, given } from '../../shop/given'
+import { entry } from '../../shop/ids'
+import {
+  capSigned,
+  capsReady,
+  capTorqued,
+  headProven,
+  headSigned,
+  headTurned,
+  pumpProven,
+  pumpSigned,
+} from '../../shop/stories'
+import { START } from '../../shop/time'
 
 const waiting = (...happened: Given[]) =>
   signBeforeHidden(given(...happened).job).map(({ step, set, awaits }) => `${step.id}/${set} ${awaits}`)

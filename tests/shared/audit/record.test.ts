@@ -9,25 +9,12 @@ import {
   record,
 } from '../../../shared/audit/record'
 import {
-  all,
-  capSigned,
   claim,
   click,
-  drainDone,
-  entry,
-  floor,
-  fresh,
   type Given,
-  given,
-  headProven,
-  headSigned,
-  headTorqued,
-  headTurned,
   leaveOut,
   open,
   place,
-  pumpProven,
-  pumpSigned,
   scale,
   secondSign,
   shows,
@@ -36,9 +23,23 @@ import {
   strike,
   turn,
   waive,
-} from '../job/given'
-import { adoptedTestPlan } from '../job/plan'
-import { crib, START } from '../job/shop'
+} from '../../shop/acts'
+import { floor, fresh, given } from '../../shop/given'
+import { entry } from '../../shop/ids'
+import { adoptedTestPlan } from '../../shop/plans/test-engine'
+import {
+  all,
+  capSigned,
+  drainDone,
+  headProven,
+  headSigned,
+  headTorqued,
+  headTurned,
+  pumpProven,
+  pumpSigned,
+} from '../../shop/stories'
+import { START } from '../../shop/time'
+import { crib } from '../../shop/wrenches'
 
 const lines = (...happened: Given[]) => record(given(...happened).job)
 const line = (joint: string, position: number, all: readonly RecordLine[]): RecordLine => {

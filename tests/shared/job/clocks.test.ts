@@ -6,8 +6,11 @@ import { reasonFor } from '../../../shared/job/reason-for'
 import { summarise } from '../../../shared/job/summary'
 import { standingOf } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
-import { bead, claim, closed, floor, type Given, putDown, raise, sealDone, words } from './given'
-import { START } from './shop'
+import { bead, claim, closed, type Given, putDown, raise } from '../../shop/acts'
+import { floor } from '../../shop/given'
+import { sealDone } from '../../shop/stories'
+import { START } from '../../shop/time'
+import { words } from '../../shop/words'
 
 const at = (minute: number) => START + minute * 60_000
 /** Closed at minute 107, cured twelve hours later. */

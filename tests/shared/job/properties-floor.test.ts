@@ -26,10 +26,11 @@ import {
 } from '../../../shared/job/verdicts'
 import { isRefusal } from '../../../shared/log'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { words } from './given'
-import { contextOfAsked, floorHistory, type History, play, shopOf } from './random-floor'
-import type { Asked } from './random-work'
-import { people, START } from './shop'
+import { people } from '../../shop/people'
+import { contextOfAsked, floorHistory, type History, play, shopOfHistory } from '../../shop/random/floor'
+import type { Asked } from '../../shop/random/work'
+import { START } from '../../shop/time'
+import { words } from '../../shop/words'
 
 interface Moment {
   before: Job
@@ -57,7 +58,7 @@ function frozen<T>(value: T): T {
 const badWords = (sentence: string) => sentence.match(/undefined|NaN|\[object|Reload the page|null/)
 
 function live(history: History, watch?: (moment: Moment) => void): Lived {
-  const shop = shopOf(history)
+  const shop = shopOfHistory(history)
   let job = newJob('job-1')
   const events: JobEvent[] = []
   const refused: string[] = []
@@ -161,7 +162,7 @@ describe('whatever anybody on the floor does', () => {
 
   test('[SS7] [SS12] [SS13] nobody second-signs their own work, but where the shop takes it, and never class A', () => {
     whatever((history) => {
-      const recheck = shopOf(history).selfRecheck
+      const recheck = shopOfHistory(history).selfRecheck
       live(history, ({ before, events, after, asked, at }) => {
         for (const step of stepsIn(after))
           for (const view of setViews(after as PlannedJob, step)) {
@@ -208,7 +209,7 @@ describe('whatever anybody on the floor does', () => {
       for (const command of factsOf(job as PlannedJob))
         for (const by of Object.keys(people)) {
           const asked = { command, by, bytesHere: () => true }
-          const outcome = decide(job, command, contextOfAsked(asked, shopOf(history), 90_000, at + 1))
+          const outcome = decide(job, command, contextOfAsked(asked, shopOfHistory(history), 90_000, at + 1))
           if (isRefusal(outcome)) expect.fail(`${command.type} refused: ${outcome.refused}`)
         }
     }, 30)
@@ -218,7 +219,7 @@ describe('whatever anybody on the floor does', () => {
     whatever((history) => {
       live(history, ({ after, asked, at }) => {
         if (!ONCE.has(asked.command.type)) return
-        const again = decide(after, asked.command, contextOfAsked(asked, shopOf(history), 90_000, at))
+        const again = decide(after, asked.command, contextOfAsked(asked, shopOfHistory(history), 90_000, at))
         if (!Array.isArray(again) || again.length > 0)
           expect({ asked: asked.command, again }).toBe('nothing to do')
       })

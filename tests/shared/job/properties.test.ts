@@ -14,8 +14,8 @@ import { summarise } from '../../../shared/job/summary'
 import type { Job, JobCommand, JobEvent } from '../../../shared/job/types'
 import { isDone, setViews, standingOf } from '../../../shared/job/verdicts'
 import { isRefusal } from '../../../shared/log'
-import { given, words } from './given'
-import { testPlan } from './plan'
+import { given } from '../../shop/given'
+import { testPlan } from '../../shop/plans/test-engine'
 import {
   commandsOf,
   contextFor,
@@ -24,8 +24,9 @@ import {
   type Move,
   moveArbitrary,
   wildReading,
-} from './random'
-import { crib } from './shop'
+} from '../../shop/random/moves'
+import { words } from '../../shop/words'
+import { crib } from '../../shop/wrenches'
 
 interface Lived {
   job: Job

@@ -6,9 +6,13 @@ import { evolveAll } from '../../../shared/job/evolve'
 import { jobCommandSchema, jobEventSchema } from '../../../shared/job/schema'
 import type { Job, JobCommand } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
-import { contextOf, given, headProven, headTurned, uuid } from './given'
-import { commandsOf, contextFor, historyArbitrary } from './random'
-import { crib, testShop } from './shop'
+import { given } from '../../shop/given'
+import { uuid } from '../../shop/ids'
+import { commandsOf, contextFor, historyArbitrary } from '../../shop/random/moves'
+import { contextOf } from '../../shop/run'
+import { testShop } from '../../shop/shop'
+import { headProven, headTurned } from '../../shop/stories'
+import { crib } from '../../shop/wrenches'
 
 const strange = ['constructor', '__proto__', 'none']
 const name = (...known: string[]) => fc.constantFrom(...known, ...known, ...strange)

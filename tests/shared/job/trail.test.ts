@@ -7,29 +7,23 @@ import { jobEventSchema } from '../../../shared/job/schema'
 import { trailLine } from '../../../shared/job/trail'
 import type { Job, JobEvent } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
-import { coverAdopted, hoodOn } from './cover-plan'
 import {
   type Act,
   adoptPlan,
-  all,
   answer,
   arrived,
   bead,
-  buildDone,
   changeHold,
   claim,
   clear,
   click,
   closed,
   closeWarranty,
-  contextOf,
   count,
   type Given,
-  given,
   handOver,
   hole,
   leaveOut,
-  liftDone,
   look,
   measure,
   note,
@@ -51,13 +45,18 @@ import {
   strikeMeasured,
   takeOff,
   turn,
-  uuid,
   waive,
   warranty,
   withdraw,
-  words,
-} from './given'
-import { START, testShop } from './shop'
+} from '../../shop/acts'
+import { given } from '../../shop/given'
+import { uuid } from '../../shop/ids'
+import { coverAdopted, hoodOn } from '../../shop/plans/cover-engine'
+import { contextOf } from '../../shop/run'
+import { testShop } from '../../shop/shop'
+import { all, buildDone, liftDone } from '../../shop/stories'
+import { START } from '../../shop/time'
+import { words } from '../../shop/words'
 
 const shop = { ...testShop, selfRecheck: { allowed: true, afterMinutes: 5 } } as const
 

@@ -21,16 +21,8 @@ import {
 } from '../../../shared/job/verdicts'
 import {
   answer,
-  capSigned,
-  capsReady,
   claim,
-  fresh,
   type Given,
-  given,
-  headProven,
-  headSigned,
-  headTorqued,
-  headTurned,
   measure,
   open,
   putDown,
@@ -39,11 +31,20 @@ import {
   shows,
   sign,
   slacken,
-  sumpDone,
   turn,
-  words,
-} from './given'
-import { START } from './shop'
+} from '../../shop/acts'
+import { fresh, given } from '../../shop/given'
+import {
+  capSigned,
+  capsReady,
+  headProven,
+  headSigned,
+  headTorqued,
+  headTurned,
+  sumpDone,
+} from '../../shop/stories'
+import { START } from '../../shop/time'
+import { words } from '../../shop/words'
 
 const stepOf = (job: PlannedJob, id: string) => {
   const step = job.plan.steps.find((one) => one.id === id)

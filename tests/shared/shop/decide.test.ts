@@ -7,8 +7,10 @@ import { mayDo, maySecondSign } from '../../../shared/shop/entitlement'
 import { evolveShop, FIRST_TOLERANCES, newShop } from '../../../shared/shop/evolve'
 import { SHOP_REFUSAL_CODES, type ShopRefusalCode, shopSentenceFor } from '../../../shared/shop/refusals'
 import type { Person, Shop, ShopCommand, ShopEvent, Wrench } from '../../../shared/shop/types'
-import { testPlan } from '../job/plan'
-import { crib, people, START } from '../job/shop'
+import { people } from '../../shop/people'
+import { testPlan } from '../../shop/plans/test-engine'
+import { START } from '../../shop/time'
+import { crib } from '../../shop/wrenches'
 
 interface Said {
   refuses(code: ShopRefusalCode, data?: Record<string, unknown>): void

@@ -13,7 +13,9 @@ import {
   wrenchDoubts,
   wrenchThen,
 } from '../../../shared/wrench'
-import { crib, START, testShop } from '../job/shop'
+import { testShop } from '../../shop/shop'
+import { START } from '../../shop/time'
+import { crib } from '../../shop/wrenches'
 
 const band: Band = { kind: 'torque', minNm: 28, maxNm: 32, from: 'maker' }
 const dial = crib.dial as Wrench

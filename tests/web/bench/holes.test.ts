@@ -15,8 +15,10 @@ import {
   outerThreads,
   usualLengths,
 } from '../../../web/pages/bench/holes'
-import { floor, type Given, hole, place, words } from '../../shared/job/given'
-import { START } from '../../shared/job/shop'
+import { type Given, hole, place } from '../../shop/acts'
+import { floor } from '../../shop/given'
+import { START } from '../../shop/time'
+import { words } from '../../shop/words'
 
 /** The floor's plan: M8 bolts of 30 mm through 18 mm into 16 mm of thread; or studs of 40 in nuts. */
 function knowing(but: Partial<AdoptedJoint> = {}): Given {

@@ -3,9 +3,10 @@ import { expect, test } from 'vitest'
 import { stepView } from '../../../web/job/step/step-view'
 import { hiddenByWords } from '../../../web/job/step/step-words'
 import { mayTakeOff } from '../../../web/pages/engine/cover-off'
-import { coverAdopted, hoodOn } from '../../shared/job/cover-plan'
-import { claim, fresh, type Given, open, takeOff } from '../../shared/job/given'
-import { testShop } from '../../shared/job/shop'
+import { claim, type Given, open, takeOff } from '../../shop/acts'
+import { fresh } from '../../shop/given'
+import { coverAdopted, hoodOn } from '../../shop/plans/cover-engine'
+import { testShop } from '../../shop/shop'
 
 const job = (...happened: Given[]) => fresh(open(), coverAdopted, hoodOn(), ...happened).job
 

@@ -2,19 +2,12 @@
 import { expect, test } from 'vitest'
 import { releaseLines, releaseViews, waysOut } from '../../../web/pages/audit/release-view'
 import { clearedLabel, releaseStates } from '../../../web/pages/engine/office-view'
-import {
-  buildDone,
-  closeWarranty,
-  entry,
-  floor,
-  type Given,
-  liftDone,
-  raise,
-  release,
-  warranty,
-  words,
-} from '../../shared/job/given'
-import { START } from '../../shared/job/shop'
+import { closeWarranty, type Given, raise, release, warranty } from '../../shop/acts'
+import { floor } from '../../shop/given'
+import { entry } from '../../shop/ids'
+import { buildDone, liftDone } from '../../shop/stories'
+import { START } from '../../shop/time'
+import { words } from '../../shop/words'
 
 const back = (...happened: Given[]) =>
   floor(

@@ -5,7 +5,7 @@ import type { Watcher } from '../../../web/live/link'
 import { commandIdOf, makeOutbox, type QueuedCommand } from '../../../web/live/outbox'
 import { contextOf } from '../../../web/live/replica'
 import { memoryShelf, type Shelf } from '../../../web/live/retry-queue'
-import { testShop } from '../../shared/job/shop'
+import { testShop } from '../../shop/shop'
 import type { openServer } from './one-job'
 
 type Server = ReturnType<typeof openServer>

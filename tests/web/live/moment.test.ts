@@ -4,8 +4,10 @@ import { newJob } from '../../../shared/job/evolve'
 import { stepView } from '../../../web/job/step/step-view'
 import { standingWords } from '../../../web/job/step/step-words'
 import { momentAfter } from '../../../web/live/clock-moment'
-import { floor, sealDone, words } from '../../shared/job/given'
-import { START } from '../../shared/job/shop'
+import { floor } from '../../shop/given'
+import { sealDone } from '../../shop/stories'
+import { START } from '../../shop/time'
+import { words } from '../../shop/words'
 
 const minute = (n: number) => START + n * 60_000
 const CURED = minute(107 + 720)

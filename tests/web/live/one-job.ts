@@ -7,8 +7,9 @@ import { isRefusal } from '../../../shared/log'
 import type { Answer } from '../../../shared/protocol'
 import type { QueuedJobCommand } from '../../../web/live/outbox'
 import type { JobStreamEvent } from '../../../web/live/replica'
-import { contextOf, uuid } from '../../shared/job/given'
-import { testShop } from '../../shared/job/shop'
+import { uuid } from '../../shop/ids'
+import { contextOf } from '../../shop/run'
+import { testShop } from '../../shop/shop'
 
 export const claim = (stepId = 'caps'): JobCommand => ({ type: 'ClaimStep', stepId })
 export const reading = (position: number): JobCommand => ({

@@ -14,7 +14,7 @@ import {
   withQueue,
   withShop,
 } from '../../../web/live/replica'
-import { testShop } from '../../shared/job/shop'
+import { testShop } from '../../shop/shop'
 import { claim, openServer, queued, reading } from './one-job'
 
 function openBench() {

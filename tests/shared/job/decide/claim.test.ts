@@ -1,23 +1,11 @@
 /** Taking a step, and leaving it. */
 import { describe, expect, test } from 'vitest'
 import { stepState } from '../../../../shared/job/verdicts'
-import {
-  capsReady,
-  capTorqued,
-  claim,
-  click,
-  given,
-  headProven,
-  headSigned,
-  headTurned,
-  measure,
-  putDown,
-  scale,
-  secondSign,
-  shows,
-  sign,
-} from '../given'
-import { people, START } from '../shop'
+import { claim, click, measure, putDown, scale, secondSign, shows, sign } from '../../../shop/acts'
+import { given } from '../../../shop/given'
+import { people } from '../../../shop/people'
+import { capsReady, capTorqued, headProven, headSigned, headTurned } from '../../../shop/stories'
+import { START } from '../../../shop/time'
 
 describe('claiming a step', () => {
   test('[CL11] the first who asks has it, from that minute', () => {

@@ -3,24 +3,11 @@ import { describe, expect, test } from 'vitest'
 import { againstRelease } from '../../../../shared/job/release'
 import { isProven, setViews, standingOf } from '../../../../shared/job/verdicts'
 import { indexPlan } from '../../../../shared/plan/read'
-import {
-  all,
-  claim,
-  entry,
-  floor,
-  type Given,
-  housingProven,
-  leaveOut,
-  leaveStep,
-  pumpProven,
-  pumpSigned,
-  secondSign,
-  shows,
-  sign,
-  twinTurned,
-  withdraw,
-} from '../given'
-import { START } from '../shop'
+import { claim, type Given, leaveOut, leaveStep, secondSign, shows, sign, withdraw } from '../../../shop/acts'
+import { floor } from '../../../shop/given'
+import { entry } from '../../../shop/ids'
+import { all, housingProven, pumpProven, pumpSigned, twinTurned } from '../../../shop/stories'
+import { START } from '../../../shop/time'
 
 const seven = leaveOut('JB', [7], 'lift')
 const housingWithout = (): Given[] => [

@@ -3,12 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { fastenerFault, fastenerNow, faultOf, tighteningsHere } from '../../../../shared/job/verdicts'
 import { indexPlan } from '../../../../shared/plan/read'
 import {
-  all,
   claim,
-  entry,
-  floor,
   type Given,
-  given,
   place,
   restart,
   shows,
@@ -17,7 +13,10 @@ import {
   strike,
   turn,
   waive,
-} from '../given'
+} from '../../../shop/acts'
+import { floor, given } from '../../../shop/given'
+import { entry } from '../../../shop/ids'
+import { all } from '../../../shop/stories'
 
 const faultAt = (jointId: string, position: number, ...happened: Given[]) => {
   const { job } = floor(...happened)

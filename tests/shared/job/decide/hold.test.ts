@@ -2,32 +2,29 @@
 import { describe, expect, test } from 'vitest'
 import { jobCommandSchema } from '../../../../shared/job/schema'
 import {
-  all,
   arrived,
   changeHold,
   claim,
   clear,
-  entry,
-  floor,
-  fresh,
   handOver,
-  housingSigned,
   look,
   note,
   open,
   photo,
   place,
   promise,
-  pumpSigned,
   raise,
   recheck,
   secondSign,
   shows,
   sign,
   slacken,
-  uuid,
-} from '../given'
-import { people, START } from '../shop'
+} from '../../../shop/acts'
+import { floor, fresh } from '../../../shop/given'
+import { entry, uuid } from '../../../shop/ids'
+import { people } from '../../../shop/people'
+import { all, housingSigned, pumpSigned } from '../../../shop/stories'
+import { START } from '../../../shop/time'
 
 describe('a hold', () => {
   const held = raise(['twin', 'trial'])

@@ -17,21 +17,13 @@ import {
 import { isRefusal } from '../../../../shared/log'
 import { indexPlan } from '../../../../shared/plan/read'
 import type { AdoptedJoint, TappedHole } from '../../../../shared/plan/types'
-import {
-  all,
-  claim,
-  entry,
-  floor,
-  type Given,
-  hole,
-  housingSigned,
-  place,
-  shows,
-  sign,
-  waive,
-  words,
-} from '../given'
-import { START, testShop } from '../shop'
+import { claim, type Given, hole, place, shows, sign, waive } from '../../../shop/acts'
+import { floor } from '../../../shop/given'
+import { entry } from '../../../shop/ids'
+import { testShop } from '../../../shop/shop'
+import { all, housingSigned } from '../../../shop/stories'
+import { START } from '../../../shop/time'
+import { words } from '../../../shop/words'
 
 const solid = { condition: 'insert', insert: { kind: 'solid', lengthMm: 12 } } as const
 const faultAt = (position: number, ...happened: Given[]) => {

@@ -1,6 +1,9 @@
 /** Dimensions, counts and looks. */
 import { describe, expect, test } from 'vitest'
-import { answer, capsReady, claim, entry, given, measure, secondSign, sign, strikeMeasured } from '../given'
+import { answer, claim, measure, secondSign, sign, strikeMeasured } from '../../../shop/acts'
+import { given } from '../../../shop/given'
+import { entry } from '../../../shop/ids'
+import { capsReady } from '../../../shop/stories'
 
 describe('taking a measurement', () => {
   test('[ME4] anybody’s is recorded, and judged against limits that are in themselves', () => {

@@ -1,8 +1,10 @@
 /** open a job, adopting a plan, and what every command needs first. */
 import { describe, expect, test } from 'vitest'
-import { adoptPlan, claim, fresh, given, open, shows } from '../given'
-import { testPlan } from '../plan'
-import { START, testShop } from '../shop'
+import { adoptPlan, claim, open, shows } from '../../../shop/acts'
+import { fresh, given } from '../../../shop/given'
+import { testPlan } from '../../../shop/plans/test-engine'
+import { testShop } from '../../../shop/shop'
+import { START } from '../../../shop/time'
 
 describe('every command', () => {
   test('[FW4] a stranger is refused before anything else is looked at', () => {

@@ -3,26 +3,22 @@ import { describe, expect, test } from 'vitest'
 import { setViews } from '../../../../shared/job/verdicts'
 import { indexPlan } from '../../../../shared/plan/read'
 import {
-  all,
   answer,
-  capSigned,
-  capsAnswered,
-  capsMeasured,
   claim,
-  floor,
   type Given,
-  given,
   measure,
   place,
   putDown,
-  rodsProven,
   secondSign,
   shows,
   sign,
   strike,
   waive,
-} from '../given'
-import { people, testShop } from '../shop'
+} from '../../../shop/acts'
+import { floor, given } from '../../../shop/given'
+import { people } from '../../../shop/people'
+import { testShop } from '../../../shop/shop'
+import { all, capSigned, capsAnswered, capsMeasured, rodsProven } from '../../../shop/stories'
 
 describe('second-signing one’s own work', () => {
   const caps = (...own: Given[]): Given[] => [claim('caps'), capSigned(1), capSigned(2), ...own, sign('caps')]

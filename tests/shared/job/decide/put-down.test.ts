@@ -5,26 +5,22 @@ import { handoverNote, stoppedAt } from '../../../../shared/job/stops'
 import { interruptionOf, standingOf, stepState } from '../../../../shared/job/verdicts'
 import { indexPlan } from '../../../../shared/plan/read'
 import {
-  all,
   bead,
   claim,
   closed,
-  floor,
   type Given,
-  given,
   handOver,
-  headSigned,
-  headTorqued,
   leaveOut,
   putDown,
   restart,
   scale,
   shows,
   turn,
-  twinTurned,
-  words,
-} from '../given'
-import { START } from '../shop'
+} from '../../../shop/acts'
+import { floor, given } from '../../../shop/given'
+import { all, headSigned, headTorqued, twinTurned } from '../../../shop/stories'
+import { START } from '../../../shop/time'
+import { words } from '../../../shop/words'
 
 const left = [claim('twin'), all('JT', [1], 20)]
 const marks = (...happened: Given[]) => {

@@ -4,13 +4,7 @@ import { standingReading } from '../../../../shared/job/verdicts'
 import {
   claim,
   click,
-  entry,
   type Given,
-  given,
-  headProven,
-  headSigned,
-  headTorqued,
-  headTurned,
   scale,
   secondSign,
   shows,
@@ -18,8 +12,12 @@ import {
   slacken,
   strike,
   turn,
-} from '../given'
-import { crib, START } from '../shop'
+} from '../../../shop/acts'
+import { given } from '../../../shop/given'
+import { entry } from '../../../shop/ids'
+import { headProven, headSigned, headTorqued, headTurned } from '../../../shop/stories'
+import { START } from '../../../shop/time'
+import { crib } from '../../../shop/wrenches'
 
 const MINUTE = 60_000
 const reseatTorqued = (at = 5): Given[] => [

@@ -6,29 +6,19 @@ import { peopleNamed } from '../../../../shared/job/named'
 import { type Against, againstRelease, releaseInForce } from '../../../../shared/job/release'
 import { jobEventSchema } from '../../../../shared/job/schema'
 import {
-  all,
   arrived,
   bead,
-  buildDone,
   claim,
   clear,
   closed,
   closeWarranty,
-  entry,
-  floor,
-  fresh,
   type Given,
-  given,
-  headProven,
   leaveOut,
   leaveStep,
-  liftDone,
   note,
   open,
   photo,
   place,
-  pumpProven,
-  pumpSigned,
   raise,
   release,
   secondSign,
@@ -36,9 +26,13 @@ import {
   sign,
   waive,
   warranty,
-  words,
-} from '../given'
-import { people, START } from '../shop'
+} from '../../../shop/acts'
+import { floor, fresh, given } from '../../../shop/given'
+import { entry } from '../../../shop/ids'
+import { people } from '../../../shop/people'
+import { all, buildDone, headProven, liftDone, pumpProven, pumpSigned } from '../../../shop/stories'
+import { START } from '../../../shop/time'
+import { words } from '../../../shop/words'
 
 const LATER = START + 2000 * 60_000
 const built = (): Given[] => [buildDone(), release('to_fitting', { at: 900 })]

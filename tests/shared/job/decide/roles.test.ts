@@ -11,30 +11,22 @@ import { ABOUT_THE_PERSON } from '../../../../shared/job/refusals'
 import type { JobCommand } from '../../../../shared/job/types'
 import { isRefusal } from '../../../../shared/log'
 import type { Person } from '../../../../shared/shop/types'
-import { coverAdopted, hoodOn } from '../cover-plan'
 import {
   type Act,
   adoptPlan,
-  all,
   answer,
   arrived,
   bead,
-  buildDone,
-  capsMeasured,
   changeHold,
   claim,
   clear,
   closed,
   closeWarranty,
-  contextOf,
   count,
-  entry,
   type Given,
   handOver,
   hole,
-  housingSigned,
   leaveOut,
-  liftDone,
   look,
   measure,
   note,
@@ -42,13 +34,11 @@ import {
   photo,
   place,
   promise,
-  pumpSigned,
   putDown,
   raise,
   recheck,
   release,
   restart,
-  run,
   scale,
   secondSign,
   settle,
@@ -60,8 +50,13 @@ import {
   waive,
   warranty,
   withdraw,
-} from '../given'
-import { people, testShop } from '../shop'
+} from '../../../shop/acts'
+import { entry } from '../../../shop/ids'
+import { people } from '../../../shop/people'
+import { coverAdopted, hoodOn } from '../../../shop/plans/cover-engine'
+import { contextOf, run } from '../../../shop/run'
+import { testShop } from '../../../shop/shop'
+import { all, buildDone, capsMeasured, housingSigned, liftDone, pumpSigned } from '../../../shop/stories'
 
 const nothing = { classes: [], families: [] }
 const everybody: Record<string, Person> = {

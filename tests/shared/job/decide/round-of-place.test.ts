@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import { nextInRound } from '../../../../shared/job/verdicts'
 import { indexPlan } from '../../../../shared/plan/read'
-import { claim, count, floor, type Given, given, shows, slacken, turn } from '../given'
+import { claim, count, type Given, shows, slacken, turn } from '../../../shop/acts'
+import { floor, given } from '../../../shop/given'
 
 describe('[RN12] round done of a named position', () => {
   test('takes the round that position belongs to, as the sets split the joint', () => {

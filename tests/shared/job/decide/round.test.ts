@@ -4,28 +4,25 @@ import { sealantState } from '../../../../shared/job/clocks'
 import { fastenerFault } from '../../../../shared/job/verdicts'
 import { indexPlan } from '../../../../shared/plan/read'
 import {
-  all,
   bead,
   claim,
   closed,
   count,
-  floor,
   type Given,
-  housingSigned,
   leaveOut,
   place,
   putDown,
   restart,
-  rodsProven,
   scale,
-  sealDone,
   shows,
   sign,
   slacken,
   turn,
   waive,
-} from '../given'
-import { START } from '../shop'
+} from '../../../shop/acts'
+import { floor } from '../../../shop/given'
+import { all, housingSigned, rodsProven, sealDone } from '../../../shop/stories'
+import { START } from '../../../shop/time'
 
 const faultAt = (jointId: string, position: number, ...happened: Given[]) => {
   const { job } = floor(...happened)

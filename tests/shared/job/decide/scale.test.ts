@@ -1,7 +1,10 @@
 /** The number on the wrench's scale. */
 import { describe, expect, test } from 'vitest'
-import { claim, click, given, headTurned, scale, sign } from '../given'
-import { crib, START } from '../shop'
+import { claim, click, scale, sign } from '../../../shop/acts'
+import { given } from '../../../shop/given'
+import { headTurned } from '../../../shop/stories'
+import { START } from '../../../shop/time'
+import { crib } from '../../../shop/wrenches'
 
 describe('entering the scale', () => {
   test('[SC5] it is recorded with the wrench as it was then, the band, and what it applies', () => {

@@ -3,32 +3,35 @@ import { describe, expect, test } from 'vitest'
 import type { JobEvent } from '../../../../shared/job/types'
 import {
   answer,
-  capSigned,
-  capsAnswered,
-  capsMeasured,
-  capsProven,
-  capsReady,
-  capTorqued,
   claim,
   click,
-  coverDone,
-  given,
-  headProven,
-  headSigned,
-  headTorqued,
-  headTurned,
   measure,
-  proofBegun,
   putDown,
   restart,
   secondSign,
   shows,
   sign,
   slacken,
-  sumpDone,
   turn,
-} from '../given'
-import { people, START } from '../shop'
+} from '../../../shop/acts'
+import { given } from '../../../shop/given'
+import { people } from '../../../shop/people'
+import {
+  capSigned,
+  capsAnswered,
+  capsMeasured,
+  capsProven,
+  capsReady,
+  capTorqued,
+  coverDone,
+  headProven,
+  headSigned,
+  headTorqued,
+  headTurned,
+  proofBegun,
+  sumpDone,
+} from '../../../shop/stories'
+import { START } from '../../../shop/time'
 
 const capsSigned = () => [claim('caps'), capSigned(1), capSigned(2)]
 const sumpBegun = shows('JS', 1, 10, { by: 'cy' })

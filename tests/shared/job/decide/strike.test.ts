@@ -1,19 +1,10 @@
 /** Crossing out a wrong entry: both stay readable. */
 import { describe, expect, test } from 'vitest'
-import {
-  claim,
-  entry,
-  given,
-  headProven,
-  headTurned,
-  measure,
-  shows,
-  sign,
-  slacken,
-  strike,
-  strikeMeasured,
-} from '../given'
-import { START } from '../shop'
+import { claim, measure, shows, sign, slacken, strike, strikeMeasured } from '../../../shop/acts'
+import { given } from '../../../shop/given'
+import { entry } from '../../../shop/ids'
+import { headProven, headTurned } from '../../../shop/stories'
+import { START } from '../../../shop/time'
 
 describe('striking a reading', () => {
   test('[ST4] it stays in its place, crossed out, with who, when and why', () => {

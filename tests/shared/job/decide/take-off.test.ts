@@ -3,21 +3,21 @@ import { describe, expect, test } from 'vitest'
 import { reasonFor } from '../../../../shared/job/reason-for'
 import { hiddenBy, isSigned, stepState } from '../../../../shared/job/verdicts'
 import { indexPlan } from '../../../../shared/plan/read'
-import { coverAdopted, hoodOn } from '../cover-plan'
 import {
   answer,
   claim,
-  fresh,
   type Given,
   open,
-  pumpSigned,
   secondSign,
   shows,
   sign,
   slacken,
   takeOff,
   waive,
-} from '../given'
+} from '../../../shop/acts'
+import { fresh } from '../../../shop/given'
+import { coverAdopted, hoodOn } from '../../../shop/plans/cover-engine'
+import { pumpSigned } from '../../../shop/stories'
 
 const covered = (...happened: Given[]) => fresh(open(), coverAdopted, hoodOn(), ...happened)
 const over = (...happened: Given[]) => hiddenBy(covered(...happened).job, 'JP', [1]).map(({ id }) => id)

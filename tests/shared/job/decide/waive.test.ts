@@ -6,30 +6,21 @@ import { jobCommandSchema, jobEventSchema } from '../../../../shared/job/schema'
 import { trailLine } from '../../../../shared/job/trail'
 import { isAccepted, isProven, setViews, standingOf, unprovenBehind } from '../../../../shared/job/verdicts'
 import { indexPlan } from '../../../../shared/plan/read'
+import { claim, hole, measure, place, secondSign, settle, shows, sign, waive } from '../../../shop/acts'
+import { floor, given } from '../../../shop/given'
+import { entry, uuid } from '../../../shop/ids'
+import { testShop } from '../../../shop/shop'
 import {
   all,
   capsMeasured,
   capsReady,
-  claim,
   drainDone,
-  entry,
-  floor,
-  given,
-  hole,
   housingProven,
-  measure,
-  place,
   pumpProven,
   pumpSigned,
-  secondSign,
-  settle,
-  shows,
-  sign,
-  uuid,
-  waive,
-  words,
-} from '../given'
-import { START, testShop } from '../shop'
+} from '../../../shop/stories'
+import { START } from '../../../shop/time'
+import { words } from '../../../shop/words'
 
 const second = { kind: 'second', stepId: 'pump', setId: 'step' } as const
 

@@ -3,21 +3,11 @@ import { describe, expect, test } from 'vitest'
 import { againstWords } from '../../../../shared/job/against'
 import { reasonFor } from '../../../../shared/job/reason-for'
 import { againstRelease } from '../../../../shared/job/release'
-import {
-  buildDone,
-  claim,
-  closeWarranty,
-  floor,
-  type Given,
-  liftDone,
-  place,
-  release,
-  shows,
-  sign,
-  warranty,
-  words,
-} from '../given'
-import { START } from '../shop'
+import { claim, closeWarranty, type Given, place, release, shows, sign, warranty } from '../../../shop/acts'
+import { floor } from '../../../shop/given'
+import { buildDone, liftDone } from '../../../shop/stories'
+import { START } from '../../../shop/time'
+import { words } from '../../../shop/words'
 
 const delivered = (): Given[] => [
   buildDone(),

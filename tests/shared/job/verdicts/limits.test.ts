@@ -5,19 +5,10 @@ import { reasonSentence } from '../../../../shared/job/reason'
 import { reasonFor } from '../../../../shared/job/reason-for'
 import { summarise } from '../../../../shared/job/summary'
 import { offLimits } from '../../../../shared/job/verdicts'
-import {
-  answer,
-  claim,
-  entry,
-  type Given,
-  given,
-  measure,
-  raise,
-  shows,
-  strikeMeasured,
-  waive,
-  words,
-} from '../given'
+import { answer, claim, type Given, measure, raise, shows, strikeMeasured, waive } from '../../../shop/acts'
+import { given } from '../../../shop/given'
+import { entry } from '../../../shop/ids'
+import { words } from '../../../shop/words'
 
 const long = measure('crank', 0.34, { measurementId: 'float' })
 const off = (...happened: Given[]) => {

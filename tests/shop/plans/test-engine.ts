@@ -6,47 +6,15 @@
  */
 import { adopt } from '../../../shared/plan/adopt'
 import type { AdoptedPlan, Joint, Plan, PlanStep } from '../../../shared/plan/types'
+import { joint as anyJoint, step as anyStep, plan, positions } from '../plan'
 
-const positions = (count: number) => Array.from({ length: count }, (_, i) => ({ n: i + 1, x: i * 40, y: 0 }))
+const joint = (id: string, some: Partial<Joint>) =>
+  anyJoint(id, { thread: 'M10x1.25', grade: '10.9', lubrication: 'oiled', class: 'C', ...some })
+const step = (id: string, some: Partial<PlanStep>) => anyStep(id, { stage: 'block', ...some })
 
-const joint = (id: string, some: Partial<Joint> & Pick<Joint, 'passes'>): Joint => ({
-  id,
-  title: `Joint ${id}`,
-  fastener: 'bolt',
-  thread: 'M10x1.25',
-  grade: '10.9',
-  lubrication: 'oiled',
-  class: 'C',
-  use: { kind: 'reusable' },
-  positions: positions(2),
-  interruption: { torqueOnly: 'restart_pass' },
-  ...some,
-})
-
-const step = (id: string, some: Partial<PlanStep> = {}): PlanStep => ({
-  id,
-  stage: 'block',
-  title: `Step ${id}`,
-  kind: 'tighten',
-  needs: [],
-  hides: [],
-  minutes: { low: 10, likely: 20, high: 40 },
-  signatures: 1,
-  joints: [],
-  measurements: [],
-  parts: [],
-  gates: [],
-  ...some,
-})
-
-export const testPlan: Plan = {
-  format: 'paintmark-plan/1',
+export const testPlan: Plan = plan({
   id: 'test-engine',
-  edition: 1,
   title: 'Test engine',
-  family: 'diesel',
-  source: 'Made up for tests.',
-  invented: true,
   stages: [
     { id: 'block', title: 'Block' },
     { id: 'top', title: 'Top', releases: 'to_fitting' },
@@ -144,7 +112,7 @@ export const testPlan: Plan = {
       ],
     }),
   ],
-}
+})
 
 /** As a job would hold it, under the tolerances of the test shop. */
 export const adoptedTestPlan: AdoptedPlan = adopt(testPlan, {

@@ -14,9 +14,9 @@ import {
 } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { nextReading, pick } from './random'
-import type { FloorMove } from './random-floor'
-import { testShop } from './shop'
+import { testShop } from '../shop'
+import type { FloorMove } from './floor'
+import { nextReading, pick } from './moves'
 
 /** One thing asked, by whom, and how long after the one before. */
 export interface Asked extends Partial<Omit<Context, 'by' | 'doneAt' | 'shop'>> {
@@ -79,7 +79,7 @@ export function* getOn(start: PlannedJob, { who, a, b }: FloorMove): Generator<A
     const joint = step.joints.find(({ id }) => id === next.jointId)
     const asked = joint?.passes[next.pass - 1]
     if (asked?.kind === 'torque' && asked.torqueNm === null && !job.settled[next.jointId]?.[next.pass])
-      yield* say(settle(next.jointId, next.pass, 12), { by: 'dee' })
+      yield* say(settleByWord(next.jointId, next.pass, 12), { by: 'dee' })
     const waits = joint?.passes[next.pass - 2]
     const before = job.version
     yield* say(next.command(b % 7 === 0 ? b + n : 1), waits?.kind === 'wait' ? { after: waits.minutes } : {})
@@ -143,7 +143,7 @@ const standingBead = (job: PlannedJob, step: AdoptedStep): 'open' | 'closed' | u
   const clock = stepState(job, step.id).sealant.at(-1)
   return clock && (clock.closed ? 'closed' : 'open')
 }
-export const settle = (jointId: string, pass: number, torqueNm: number, off = 1): JobCommand => ({
+export const settleByWord = (jointId: string, pass: number, torqueNm: number, off = 1): JobCommand => ({
   type: 'SettleValue',
   jointId,
   pass,
@@ -154,7 +154,7 @@ export const settle = (jointId: string, pass: number, torqueNm: number, off = 1)
   reason: 'bronze, low pressure',
 })
 /** A value as the page reckons it; some are forged, some reach too far, some are reckoned for no known material. */
-export function settledByReckoning(job: PlannedJob, jointId: string, b: number): JobCommand | undefined {
+export function settleByReckoning(job: PlannedJob, jointId: string, b: number): JobCommand | undefined {
   const joint = indexPlan(job.plan).jointById.get(jointId)
   const added = { holeMaterial: 'cast iron', engagementMm: 18 }
   const answer = joint && proposeFor({ ...job, holes: {} }, joint, 1, testShop.tolerances, added)

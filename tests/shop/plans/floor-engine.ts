@@ -5,44 +5,16 @@
  * Every value is made up.
  */
 import type { Joint, Plan, PlanStep } from '../../../shared/plan/types'
+import { joint as anyJoint, step as anyStep, plan, positions } from '../plan'
 
-const joint = (id: string, count: number, some: Partial<Joint> & Pick<Joint, 'passes' | 'class'>): Joint => ({
-  id,
-  title: `Joint ${id}`,
-  fastener: 'bolt',
-  thread: 'M8',
-  grade: '10.9',
-  lubrication: 'oiled',
-  use: { kind: 'reusable' },
-  positions: Array.from({ length: count }, (_, i) => ({ n: i + 1, x: i * 20, y: 0 })),
-  interruption: { torqueOnly: 'restart_pass' },
-  ...some,
-})
+const joint = (id: string, count: number, some: Partial<Joint>) =>
+  anyJoint(id, { thread: 'M8', grade: '10.9', lubrication: 'oiled', positions: positions(count), ...some })
+const step = (id: string, some: Partial<PlanStep>) =>
+  anyStep(id, { stage: 'build', minutes: { low: 5, likely: 10, high: 20 }, ...some })
 
-const step = (id: string, some: Partial<PlanStep> = {}): PlanStep => ({
-  id,
-  stage: 'build',
-  title: `Step ${id}`,
-  kind: 'tighten',
-  needs: [],
-  hides: [],
-  minutes: { low: 5, likely: 10, high: 20 },
-  signatures: 1,
-  joints: [],
-  measurements: [],
-  parts: [],
-  gates: [],
-  ...some,
-})
-
-export const floorPlan: Plan = {
-  format: 'paintmark-plan/1',
+export const floorPlan: Plan = plan({
   id: 'floor-engine',
-  edition: 1,
   title: 'Floor engine',
-  family: 'diesel',
-  source: 'Made up for tests.',
-  invented: true,
   stages: [
     { id: 'build', title: 'Build', releases: 'to_fitting' },
     { id: 'aboard', title: 'Aboard', releases: 'to_owner' },
@@ -121,4 +93,4 @@ export const floorPlan: Plan = {
       gates: [{ id: 'aboard', kind: 'photo', text: 'As fitted', places: ['port', 'starboard'] }],
     }),
   ],
-}
+})

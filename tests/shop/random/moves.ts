@@ -17,9 +17,12 @@ import {
 } from '../../../shared/job/verdicts'
 import { roundOf } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { contextOf, uuid } from './given'
-import { testPlan } from './plan'
-import { crib, people, testShop } from './shop'
+import { uuid } from '../ids'
+import { people } from '../people'
+import { testPlan } from '../plans/test-engine'
+import { contextOf } from '../run'
+import { testShop } from '../shop'
+import { crib } from '../wrenches'
 
 export interface Move {
   who: string

@@ -18,9 +18,9 @@ import {
   stepState,
 } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { commandsOf, pick, strange } from './random'
-import type { FloorMove } from './random-floor'
-import { type Asked, answerOf, HEAD, photoOf, settle, settledByReckoning } from './random-work'
+import type { FloorMove } from './floor'
+import { commandsOf, pick, strange } from './moves'
+import { type Asked, answerOf, HEAD, photoOf, settleByReckoning, settleByWord } from './work'
 
 const DAY = 86_400_000
 const dayAfter = (at: number, days: number) => new Date(at + days * DAY).toISOString().slice(0, 10)
@@ -136,8 +136,8 @@ export function taps(job: PlannedJob, step: AdoptedStep, move: FloorMove, now: n
         .flatMap(({ joints }) => joints)
         .find(({ passes }) => passes.some((pass) => pass.kind === 'torque' && pass.torqueNm === null))
       const named = a % 5 === 0 ? jointId : (unpublished?.id ?? jointId)
-      const byWord = settle(named, 1, 12 + (b % 3), a % 7 === 0 ? -1 : 1)
-      return one(a % 3 === 1 ? (settledByReckoning(job, named, b) ?? byWord) : byWord, { by: lead })
+      const byWord = settleByWord(named, 1, 12 + (b % 3), a % 7 === 0 ? -1 : 1)
+      return one(a % 3 === 1 ? (settleByReckoning(job, named, b) ?? byWord) : byWord, { by: lead })
     }
     case 'waive':
       return one({ type: 'Waive', what: deviation(job, step, b), reason: 'seen' }, { by: lead })
@@ -286,7 +286,7 @@ function wildWord(job: PlannedJob, step: AdoptedStep, { who: by, a, b }: FloorMo
       dueStepId: step.id,
       reason: '',
     },
-    settle(jointId, n, a),
+    settleByWord(jointId, n, a),
     { type: 'Waive', what: { kind: 'reading', readingId: name }, reason: '' },
     { type: 'Waive', what: { kind: 'fastener', jointId, position: n }, reason: '' },
     { type: 'Waive', what: { kind: 'measurement', entryId: name }, reason: '' },

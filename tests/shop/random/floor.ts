@@ -11,12 +11,13 @@ import type { Job } from '../../../shared/job/types'
 import { isDone, stepState } from '../../../shared/job/verdicts'
 import type { Plan, PlanStep } from '../../../shared/plan/types'
 import type { Shop } from '../../../shared/shop/types'
-import { floorPlan } from './floor-plan'
-import { uuid } from './given'
-import { pick } from './random'
-import { taps } from './random-taps'
-import { type Asked, finishAll, getOn, type Scene } from './random-work'
-import { START, testShop } from './shop'
+import { uuid } from '../ids'
+import { floorPlan } from '../plans/floor-engine'
+import { testShop } from '../shop'
+import { START } from '../time'
+import { pick } from './moves'
+import { taps } from './taps'
+import { type Asked, finishAll, getOn, type Scene } from './work'
 
 const KINDS = [
   ...Array<'get on'>(12).fill('get on'),
@@ -88,7 +89,7 @@ const coveredPlan: Plan = {
 }
 const plans = { ...testShop.plans, [coveredPlan.id]: { [coveredPlan.edition]: coveredPlan } }
 
-export const shopOf = ({ recheckAfter }: History): Shop =>
+export const shopOfHistory = ({ recheckAfter }: History): Shop =>
   recheckAfter === undefined
     ? { ...testShop, plans }
     : { ...testShop, plans, selfRecheck: { allowed: true, afterMinutes: recheckAfter } }

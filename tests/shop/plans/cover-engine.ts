@@ -4,25 +4,15 @@
  */
 import { adopt } from '../../../shared/plan/adopt'
 import type { PlanStep } from '../../../shared/plan/types'
-import { floorPlan } from './floor-plan'
-import { answer, claim, type Given, pumpSigned, secondSign, sign } from './given'
-import { START, testShop } from './shop'
+import { answer, claim, type Given, secondSign, sign } from '../acts'
+import { step } from '../plan'
+import { testShop } from '../shop'
+import { pumpSigned } from '../stories'
+import { START } from '../time'
+import { floorPlan } from './floor-engine'
 
-const bare = (id: string, some: Partial<PlanStep> = {}): PlanStep => ({
-  id,
-  stage: 'build',
-  title: `Step ${id}`,
-  kind: 'fit',
-  needs: [],
-  hides: [],
-  minutes: { low: 1, likely: 2, high: 3 },
-  signatures: 1,
-  joints: [],
-  measurements: [],
-  parts: [],
-  gates: [],
-  ...some,
-})
+const bare = (id: string, some: Partial<PlanStep> = {}) =>
+  step(id, { stage: 'build', kind: 'fit', minutes: { low: 1, likely: 2, high: 3 }, ...some })
 
 const hood = bare('hood', {
   hides: [{ joint: 'JP' }],
