@@ -7,6 +7,7 @@
 import { type Instant, type Refusal, refuse } from '../log'
 import { lookUp } from '../look-up'
 import { checkPlan } from '../plan/check'
+import { leads } from './entitlement'
 import type { ShopRefusalCode, ShopRefusalData } from './refusals'
 import type { Done, Person, Shop, ShopCommand, ShopEvent } from './types'
 
@@ -75,9 +76,6 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
     }
   }
 }
-
-const leads = (person: Person): boolean =>
-  person.roles.some((role) => role === 'supervisor' || role === 'owner')
 
 /** Two stripes that look alike would put one person's word on another's bolt. */
 function personFault(shop: Shop, person: Person): Refusal<ShopRefusalCode> | undefined {

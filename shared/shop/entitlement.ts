@@ -1,6 +1,11 @@
-/** Who may sign what: joint classes and engine families, as the supervisor entered them. */
+/** Who leads the shop, and who may sign what: joint classes and engine families, as the supervisor entered them. */
 import type { JointClass } from '../plan/types'
-import type { Entitlement, Person } from './types'
+import type { Entitlement, Person, Role } from './types'
+
+/** The roles whose word settles what others may not: the supervisors' and the owner's. */
+export const LEADS: readonly Role[] = ['supervisor', 'owner']
+
+export const leads = ({ roles }: Pick<Person, 'roles'>): boolean => roles.some((role) => LEADS.includes(role))
 
 function covers({ classes, families }: Entitlement, cls: JointClass, family: string): boolean {
   return classes.includes(cls) && (families.length === 0 || families.includes(family))

@@ -27,8 +27,7 @@ export function Frame(props: RouteSectionProps) {
       if (pathname !== '/sign-in' && !(me.demo && pathname === FIRST_LOOK))
         navigate(`/sign-in${back}`, { replace: true })
     } else if (pathname === FIRST_LOOK && !me.demo) navigate('/', { replace: true })
-    else if (pathname === '/first-run' && !session.holds('supervisor', 'owner'))
-      navigate('/', { replace: true })
+    else if (pathname === '/first-run' && !session.leads()) navigate('/', { replace: true })
   })
 
   /** A page that needs a person is not drawn while the way to sign-in is being taken. */

@@ -24,6 +24,7 @@ export function JobProvider(props: JobProviderProps) {
     words: session.words,
     me: () => session.person()?.id,
     now: clock.now,
+    leads: session.leads,
     link: link.state,
     here: feed.here,
     pending: createMemo(() => feed.replica().pending),

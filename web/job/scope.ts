@@ -47,6 +47,8 @@ export interface Asker {
 }
 
 export interface JobScope extends JobView {
+  /** A supervisor or the owner is signed in: their word may be asked for. */
+  leads(): boolean
   /** What the server has confirmed, without what is pending. */
   confirmed(): Job
   link(): LinkState

@@ -7,6 +7,7 @@
 import { createMemo, createSignal } from 'solid-js'
 import type { Context } from '../../shared/job/context'
 import type { DemoState, Me, PersonCard } from '../../shared/protocol'
+import { leads } from '../../shared/shop/entitlement'
 import type { Role } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
 import { format } from '../format'
@@ -101,6 +102,11 @@ export function makeSession(
     nameOf,
     cardOf,
     holds: (...roles: Role[]) => me()?.signIn?.person.roles.some((role) => roles.includes(role)) ?? false,
+    /** A supervisor or the owner is signed in. */
+    leads: () => {
+      const person = me()?.signIn?.person
+      return person !== undefined && leads(person)
+    },
     refresh,
     readPeople,
     signIn: (personId: string, pin: string) => say('/api/sign-in', { personId, pin }),

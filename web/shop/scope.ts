@@ -19,7 +19,7 @@ export function useShopDesk() {
     known,
     now: live.clock.now,
     me: () => live.session.person()?.id ?? '',
-    mayEdit: () => live.session.holds('supervisor', 'owner'),
+    mayEdit: () => live.session.leads(),
     /** What was refused when nobody was there to read it. */
     refused: () => refusedIn(live.entries(), 'shop'),
     dismiss: live.outbox.dismiss,

@@ -1,9 +1,10 @@
 /** Opening a job, and adopting a plan from the shop's library. */
 import { lookUp } from '../../look-up'
 import { adopt } from '../../plan/adopt'
+import { LEADS } from '../../shop/entitlement'
 import { type Context, done, no, type Outcome } from '../context'
 import type { CommandOf, Job } from '../types'
-import { LEADS, OFFICE, roleMissing } from './roles'
+import { OFFICE, roleMissing } from './roles'
 
 /** [OJ1–OJ3] */
 export function openJob(job: Job, command: CommandOf<'OpenJob'>, context: Context): Outcome {

@@ -1,10 +1,12 @@
 /** The supervisor's word: release to fitting after bench proof, release to the owner after the last stage. */
+
+import { LEADS } from '../../shop/entitlement'
 import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
 import { namesNow, peopleNamed } from '../named'
 import { againstRelease, caseOpen, releaseInForce, stepsOf } from '../release'
 import type { CommandOf } from '../types'
 import { stepState } from '../verdicts'
-import { LEADS, OFFICE, roleMissing } from './roles'
+import { OFFICE, roleMissing } from './roles'
 
 /** [RL1–RL6, RL16] Refused with every reason that stands against it; each says its way out. */
 export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context: Context): Outcome {

@@ -1,10 +1,10 @@
 /** Who may say what, by role. Entitlements to joints and engine families stand in `shared/shop/`. */
 import type { Refusal } from '../../log'
+import { LEADS } from '../../shop/entitlement'
 import type { Role } from '../../shop/types'
 import { type Context, no, personOf } from '../context'
 import type { RefusalCode } from '../refusals'
 
-export const LEADS: readonly Role[] = ['supervisor', 'owner']
 export const OFFICE: readonly Role[] = ['service_writer', 'supervisor', 'owner']
 
 export const holds = (context: Context, roles: readonly Role[]): boolean =>

@@ -1,12 +1,13 @@
 /** [SV1–SV9] A torque without a published value: settled by a source, a computation or a competent person's word. */
 import { proposalSentence } from '../../fastener'
 import { indexPlan } from '../../plan/read'
+import { LEADS } from '../../shop/entitlement'
 import { compareNm } from '../../units'
 import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
 import { proposeFor, sameFigures } from '../proposal'
 import type { CommandOf } from '../types'
 import { lapses } from './lapse'
-import { LEADS, roleMissing } from './roles'
+import { roleMissing } from './roles'
 
 export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, context: Context): Outcome {
   const { jointId, pass, torqueNm, minNm, maxNm, basis, reason } = command

@@ -3,6 +3,7 @@
  * release; it proves nothing, and the record says so.
  */
 import { indexPlan, signatureSets } from '../../plan/read'
+import { LEADS } from '../../shop/entitlement'
 import { type Context, done, entryId, no, noPosition, type Outcome, type PlannedJob } from '../context'
 import type { CommandOf, Waived } from '../types'
 import {
@@ -15,7 +16,7 @@ import {
   unprovenBehind,
 } from '../verdicts'
 import { gateMet, sealantOpen } from './open-ends'
-import { LEADS, roleMissing } from './roles'
+import { roleMissing } from './roles'
 
 /** [WV1–WV5] */
 export function waive(job: PlannedJob, { what, reason }: CommandOf<'Waive'>, context: Context): Outcome {

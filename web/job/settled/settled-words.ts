@@ -1,6 +1,7 @@
 /** A torque nobody published: who settles it, and once settled on what it rests. Pure. */
 import type { ProposalInputs } from '../../../shared/fastener'
 import type { SettledValue } from '../../../shared/job/types'
+import { leads } from '../../../shared/shop/entitlement'
 import type { Shop } from '../../../shared/shop/types'
 import { listed, type Words } from '../../../shared/words'
 import { format } from '../../format'
@@ -8,7 +9,7 @@ import { format } from '../../format'
 /** `Suvi or Owen settles it.` */
 export function whoSettles(shop: Shop): string {
   const names = Object.values(shop.people)
-    .filter(({ roles }) => roles.includes('supervisor') || roles.includes('owner'))
+    .filter(leads)
     .map(({ name }) => name)
   return names.length === 0
     ? 'A supervisor settles it.'

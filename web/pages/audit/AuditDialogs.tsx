@@ -13,7 +13,7 @@ type Of<K extends Ask['do']> = Extract<Ask, { do: K }>
 
 export function AuditDialogs(props: { ask: Ask; onClose(): void }) {
   const scope = useJob()
-  const { ask, leads } = useAsk()
+  const { ask } = useAsk()
   const of = <K extends Ask['do']>(kind: K): Of<K> | undefined =>
     props.ask.do === kind ? (props.ask as Of<K>) : undefined
   const waiveSecond = ({ stepId, setId }: Of<'look'>) =>
@@ -31,7 +31,7 @@ export function AuditDialogs(props: { ask: Ask; onClose(): void }) {
               stepId={at().stepId}
               setId={at().setId}
               onClose={props.onClose}
-              onWaive={leads() ? () => waiveSecond(at()) : undefined}
+              onWaive={scope.leads() ? () => waiveSecond(at()) : undefined}
             />
           </Suspense>
         )}

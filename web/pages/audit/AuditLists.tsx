@@ -81,7 +81,7 @@ const waivedReading = ({ id }: { id: string }) => ({ kind: 'reading' as const, r
 
 export function FlaggedReadings() {
   const scope = useJob()
-  const { ask, leads } = useAsk()
+  const { ask } = useAsk()
   const list = createMemo(() => groupFlagged(flaggedReadings(scope.job())))
   const off = createMemo(() => numbersOff(scope.planned()))
   return (
@@ -103,7 +103,7 @@ export function FlaggedReadings() {
             ways={
               <>
                 <ToBench stepId={one.step.id} words="Strike or redo" />
-                <Show when={leads()}>
+                <Show when={scope.leads()}>
                   <Button
                     variant="quiet"
                     onClick={() =>

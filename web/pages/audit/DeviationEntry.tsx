@@ -1,5 +1,6 @@
 /** One deviation: what is so, the bench where it is put right, and for a supervisor the waiver. */
 import { Show } from 'solid-js'
+import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Entry } from './AuditList'
 import { useAsk } from './ask'
@@ -7,14 +8,15 @@ import type { Deviation } from './deviations'
 import { ToBench } from './ReleaseLists'
 
 export function DeviationEntry(props: { one: Deviation; says?: string }) {
-  const { ask, leads } = useAsk()
+  const { ask } = useAsk()
+  const scope = useJob()
   return (
     <Entry
       id={props.one.stepId}
       ways={
         <>
           <ToBench stepId={props.one.stepId} words="Put right" />
-          <Show when={leads()}>
+          <Show when={scope.leads()}>
             <Button
               variant="quiet"
               onClick={() => ask({ do: 'waive', title: 'Waive', what: props.one.what })}

@@ -9,7 +9,7 @@ import { type Against, RELEASE_WORDS, type ReleaseKind } from '../../../shared/j
 import type { JobEvent } from '../../../shared/job/types'
 import type { Answer, Fault } from '../../../shared/protocol'
 import { ownWork, useJob } from '../../job/scope'
-import { useLive, useSendAndWait } from '../../live/live'
+import { useSendAndWait } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
@@ -22,7 +22,6 @@ export function reasonsIn(answer: Answer | Fault): Against[] {
 
 export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
   const scope = useJob()
-  const live = useLive()
   const sendAndWait = useSendAndWait()
   const [sending, setSending] = createSignal(false)
   const [answer, setAnswer] = createSignal<Answer | Fault>()
@@ -47,7 +46,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
     setAnswer(await sendAndWait(scope.job().id, { type: 'Release', kind: props.kind }))
     setSending(false)
   }
-  const up = () => live.link.state() === 'live'
+  const up = () => scope.link() === 'live'
   const name = () => RELEASE_WORDS[props.kind]
   return (
     <Dialog open broad title={name().replace(/^r/, 'R')} onClose={props.onClose}>

@@ -46,7 +46,7 @@ export function AgainstRelease() {
 
 function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined }) {
   const scope = useJob()
-  const { ask, leads } = useAsk()
+  const { ask } = useAsk()
   const own = () => props.view.further
   const sorted = createMemo(() => sortAgainst(scope.planned(), own()))
   const name = () => RELEASE_WORDS[props.view.kind]
@@ -61,7 +61,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
         </p>
       </Show>
       <Show
-        when={leads()}
+        when={scope.leads()}
         fallback={<p class="pencil list-note">The {name()} is for a supervisor or the owner of the shop.</p>}
       >
         <Button
@@ -108,7 +108,7 @@ function Reason(props: { against: Against }) {
 
 function Ways(props: { against: Against }) {
   const scope = useJob()
-  const { ask, leads } = useAsk()
+  const { ask } = useAsk()
   const id = () => stepIdOf(scope.planned(), props.against)
   return (
     <For each={waysOut(props.against)}>
@@ -124,7 +124,7 @@ function Ways(props: { against: Against }) {
             )
           case 'settle':
             return (
-              <Show when={leads()}>
+              <Show when={scope.leads()}>
                 <A class="button" href={settleHref(scope.job().id, way.joint, way.pass)}>
                   Settle<span class="unseen">, {id()}</span>
                 </A>
@@ -138,13 +138,13 @@ function Ways(props: { against: Against }) {
             )
           case 'finding':
             return (
-              <Show when={leads()}>
+              <Show when={scope.leads()}>
                 <Button onClick={() => ask(way)}>Record what was found</Button>
               </Show>
             )
           case 'waive':
             return (
-              <Show when={leads()}>
+              <Show when={scope.leads()}>
                 <Button
                   variant="quiet"
                   onClick={() => ask({ do: 'waive', title: 'Waive', what: [way.what] })}

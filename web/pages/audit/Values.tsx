@@ -11,11 +11,9 @@ import { settleHref } from '../../job/settled/settle-href'
 import { bandWords } from '../../job/step/step-words'
 import { Stripe } from '../../people/Stripe'
 import { Entry, List } from './AuditList'
-import { useAsk } from './ask'
 
 export function Values() {
   const scope = useJob()
-  const { leads } = useAsk()
   const all = createMemo(() =>
     unpublished(scope.job()).map((one) => ({ ...one, settled: scope.job().settled[one.joint]?.[one.pass] })),
   )
@@ -42,10 +40,10 @@ export function Values() {
               ways={
                 <>
                   <A
-                    class={one.settled || !leads() ? 'button quiet' : 'button'}
+                    class={one.settled || !scope.leads() ? 'button quiet' : 'button'}
                     href={settleHref(scope.job().id, one.joint, one.pass)}
                   >
-                    {one.settled ? 'What it rests on' : leads() ? 'Settle' : 'What is known'}
+                    {one.settled ? 'What it rests on' : scope.leads() ? 'Settle' : 'What is known'}
                     <span class="unseen"> {one.jointTitle}</span>
                   </A>
                   <a class="button quiet" href={`#joint-${one.joint}`}>

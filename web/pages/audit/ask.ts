@@ -14,8 +14,6 @@ export type Ask =
 
 export interface Asking {
   ask(what: Ask): void
-  /** A supervisor or the owner of the shop is signed in: their word may be asked for. */
-  leads(): boolean
 }
 
 export const AskContext = createContext<Asking>()

@@ -16,7 +16,6 @@ import {
 } from '../../job/record/rows'
 import { auditLines } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
-import { useSession } from '../../live/live'
 import { EmptyState } from '../../ui/EmptyState'
 import { AuditDialogs } from './AuditDialogs'
 import { FlaggedReadings, SignBeforeHidden, UnitSlips } from './AuditLists'
@@ -51,7 +50,6 @@ export default function AuditPage() {
 function Audit() {
   const scope = useJob()
   usePageTitle(() => `${scope.job().number} audit`)
-  const session = useSession()
   const [asked, setAsked] = createSignal<Ask>()
   let page: HTMLDivElement | undefined
   const next = () => page && goToNextOpen(page)
@@ -60,7 +58,6 @@ function Audit() {
   }
   onMount(() => window.addEventListener('keydown', press))
   onCleanup(() => window.removeEventListener('keydown', press))
-  const asking = { ask: setAsked, leads: () => session.holds('supervisor', 'owner') }
   return (
     <div class="page audit" ref={page}>
       <header class="audit-head">
@@ -83,7 +80,7 @@ function Audit() {
         </p>
       </header>
       <Show when={scope.job().plan} fallback={<NoRecord />}>
-        <AskContext.Provider value={asking}>
+        <AskContext.Provider value={{ ask: setAsked }}>
           <Releases />
           <div class="audit-lists">
             <SignBeforeHidden />

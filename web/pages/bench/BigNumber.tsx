@@ -10,7 +10,6 @@ import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { settleHref } from '../../job/settled/settle-href'
 import { settledWords, whoSettles } from '../../job/settled/settled-words'
-import { useSession } from '../../live/live'
 import { adapterWords } from './adapter'
 import { useBench } from './bench'
 import { targetOf } from './phase'
@@ -43,8 +42,6 @@ export function BigNumber() {
     return sheet?.kind === 'wait' ? sheet : undefined
   }
   const scale = () => bench.scale()
-  const session = useSession()
-  const leads = () => session.holds('supervisor', 'owner')
   /** Set as asked through an adapter: the line above has just said what that applies. */
   const saidAbove = () => bench.adapter() !== undefined && scale()?.value === setting()?.value
   const settled = () => scope.planned().settled[bench.round()?.joint.id ?? '']?.[bench.pass()]
@@ -146,7 +143,7 @@ export function BigNumber() {
               class="button"
               href={settleHref(scope.planned().id, bench.round()?.joint.id ?? '', bench.pass())}
             >
-              {leads() ? 'Settle it' : 'What is known of it'}
+              {scope.leads() ? 'Settle it' : 'What is known of it'}
             </A>
           </Under>
         </Match>

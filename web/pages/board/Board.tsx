@@ -118,7 +118,7 @@ export function Board() {
                 <Nothing
                   sought={sought().trim()}
                   mayOpen={mayOpen()}
-                  mayLead={session.holds('supervisor', 'owner')}
+                  mayLead={session.leads()}
                   open={() => setOpening(true)}
                 />
               }

@@ -53,7 +53,7 @@ function Engine(props: EngineProps) {
 
   const reason = () => reasonSentence(props.summary.reason, session.words)
   const stuckOnHold = () => props.summary.reason.code === 'on_hold' && props.summary.reason.ready === 0
-  const choosing = () => props.summary.reason.code === 'no_plan' && session.holds('supervisor', 'owner')
+  const choosing = () => props.summary.reason.code === 'no_plan' && session.leads()
 
   return (
     <li

@@ -4,19 +4,17 @@ import type { Plan } from '../../../shared/plan/types'
 import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
 import { ask, isSaid } from '../../live/http'
-import { useLive, useSendAndWait } from '../../live/live'
+import { useSendAndWait } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
 import { latestPlans, libraryWords } from './library'
 
 export function NoPlan() {
   const scope = useJob()
-  const live = useLive()
   const sendAndWait = useSendAndWait()
   const [asked, setAsked] = createSignal<string>()
   const [said, setSaid] = createSignal<string>()
   const plans = createMemo(() => latestPlans(scope.shop().plans))
-  const mayChoose = () => live.session.holds('supervisor', 'owner')
 
   const adopt = async (plan: Plan) => {
     setAsked(plan.id)
@@ -36,7 +34,7 @@ export function NoPlan() {
       <p>
         Here the plan will stand, stage by stage: every step with its fasteners, what it needs and what it
         hides.{' '}
-        {mayChoose()
+        {scope.leads()
           ? 'Choose the one this engine is built by; a job keeps the edition it adopts.'
           : 'A supervisor or the owner of the shop chooses one here.'}
       </p>
@@ -60,7 +58,7 @@ export function NoPlan() {
                 <Size plan={plan} />
                 <p class="pencil small">{plan.source}</p>
               </div>
-              <Show when={mayChoose()}>
+              <Show when={scope.leads()}>
                 <Button disabled={asked() !== undefined} onClick={() => void adopt(plan)}>
                   {asked() === plan.id ? 'Adopting…' : 'Adopt this plan'}
                 </Button>
