@@ -49,7 +49,8 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       at: '09:50',
       person: 'suvi',
       jobId: 'e-105',
-      shows: 'Back from the phone: pass 3 begins again at nut 1, the two earlier clicks stay in the trail.',
+      shows:
+        'Suvi is back from the phone: pass 3 starts again at nut 1; the two earlier clicks stay in the trail.',
       commands: said(
         { type: 'ClaimStep', stepId: 'B1' },
         { type: 'RestartRound', jointId: 'H-B1', position: 1, how: 'again' },
@@ -61,21 +62,22 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       at: '10:05',
       person: 'bram',
       jobId: 'e-105',
-      shows: 'Bram looks and signs second.',
+      shows: 'Bram looks and gives the second signature.',
       commands: said({ type: 'SecondSignStep', stepId: 'B1' }),
     },
     {
       at: '10:15',
       person: 'odile',
       jobId: 'e-107',
-      shows: 'Odile is back from the slip: what wants her stands in her list.',
+      shows: 'Odile is back from the slip: her list shows what needs her.',
       commands: NOTHING,
     },
     {
       at: '10:30',
       person: 'jory',
       jobId: 'e-104',
-      shows: 'Eight cover bolts off, threads looked at, new ones at 9 N·m with TW-13; the old numbers stay.',
+      shows:
+        'Jory takes out the eight cover bolts, looks at the threads and tightens new ones to 9 N·m with TW-13; the old readings stay in the record.',
       commands: said(
         ...[1, 2, 3, 4, 5, 6, 7, 8].map(
           (position): JobCommand => ({
@@ -97,18 +99,18 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       person: 'hattie',
       jobId: 'e-108',
       shows:
-        'Little Auk weeps at the filter: the record of E-108 in seconds, before anybody promises anything.',
+        'Little Auk has an oil weep at the filter: Hattie opens the record of E-108 before she promises anything.',
       commands: said({
         type: 'AddNote',
         stepId: 'F4',
-        text: 'Skipper of Little Auk reports an oil weep at the filter. Record read: adaptor 4 of 4 at 22 with TW-13, both signatures; the filter itself he changed on his own. Rings back.',
+        text: 'The skipper of Little Auk reports an oil weep at the filter. From the record: adaptor bolts 4 of 4 at 22 with TW-13, both signatures. He changed the filter himself. He rings back.',
       }),
     },
     {
       at: '11:20',
       person: 'odile',
       jobId: 'e-101',
-      shows: 'The anode plug gets a value, with her name and her reason.',
+      shows: 'Odile decides the torque of the anode plug, with her name and her reason.',
       commands: said({
         type: 'SettleValue',
         jointId: 'G-F6',
@@ -117,26 +119,26 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
         minNm: 10.8,
         maxNm: 13.2,
         basis: { kind: 'word', competence: 'Odile Marrow, supervisor' },
-        reason: 'Fibre washer, re-check cold at K2: bronze, low pressure.',
+        reason: 'Bronze, fibre washer, low pressure; re-check cold at K2.',
       }),
     },
     {
       at: '11:40',
       person: 'suvi',
       jobId: 'e-105',
-      shows: 'The rocker stand, its first nut.',
+      shows: 'Suvi tightens the first nut of the rocker stand.',
       commands: said({ type: 'ClaimStep', stepId: 'B2' }, ...clicks('H-B2', 1, 'TW-13', 22, [1])),
     },
     {
       at: '11:55',
       person: 'suvi',
       jobId: 'e-105',
-      shows: 'Suvi goes: the handover note is drawn from the state, her line beside it.',
+      shows: 'Suvi goes: the handover note says where the step stands, with her line beside it.',
       commands: said({
         type: 'HandOverStep',
         stepId: 'B2',
         to: 'jory',
-        note: 'Nut 2 and the clearances are left. On E-101 the exhaust manifold stands in pass 2: class A, not yours.',
+        note: 'Nut 2 and the clearances are left. On E-101 the exhaust manifold is interrupted in pass 2: class A, not yours.',
       }),
     },
     {
@@ -144,7 +146,7 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       person: 'jory',
       jobId: 'e-101',
       shows:
-        'Starter motor: allowed, the filter adaptor behind it is signed twice. TW-12 is failed, TW-15 offered.',
+        'Jory may fit the starter motor: the filter adaptor behind it is signed twice. TW-12 has failed its check, so the bench offers TW-15.',
       commands: said(
         { type: 'ClaimStep', stepId: 'G2' },
         { type: 'EnterScale', jointId: 'G-G2', pass: 1, wrenchId: 'TW-15', value: 45 },
@@ -166,7 +168,7 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       person: 'bram',
       jobId: 'e-101',
       shows:
-        'No network since 13:00: F5 goes on, pass 2 again from nut 1, marked as waiting; Odile’s look is noted.',
+        'No network since 13:00: Bram goes on with F5, pass 2 again from nut 1; the entries wait to be sent, and Odile’s look is noted.',
       commands: said(
         { type: 'ClaimStep', stepId: 'F5' },
         { type: 'RestartRound', jointId: 'G-F5', position: 1, how: 'again' },
@@ -179,14 +181,15 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       at: '14:10',
       person: 'odile',
       jobId: 'e-101',
-      shows: 'The network is back, nothing lost, nothing doubled; her PIN makes the look a signature.',
+      shows:
+        'The network is back: nothing is lost, nothing counts twice. Odile’s PIN turns her look into a signature.',
       commands: said({ type: 'SecondSignStep', stepId: 'F5' }),
     },
     {
       at: '14:20',
       person: 'hattie',
       jobId: 'e-106',
-      shows: 'Three Ditch says yes: name, number, time, amount, what for.',
+      shows: 'Three Ditch Growers agree: Hattie enters who, when, by which number, how much and what for.',
       commands: (job) => [
         {
           type: 'ClearHold',
@@ -204,7 +207,7 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       at: '15:00',
       person: 'kofi',
       jobId: 'e-103',
-      shows: 'The cure is over: three pulls on nut 4, all kept.',
+      shows: 'The insert has cured: three pulls on nut 4, all three recorded.',
       commands: said(
         ...[22.1, 21.9, 22].map(
           (value): JobCommand => ({
@@ -223,12 +226,12 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       at: '15:10',
       person: 'odile',
       jobId: 'e-103',
-      shows: 'Odile’s word on the insert: 22 stays. The hold goes.',
+      shows: 'Odile accepts the insert at 22 N·m and clears the hold.',
       commands: (job) => [
         {
           type: 'ClearHold',
           holdId: holdOf(job, 'damage', 'C2'),
-          how: 'Three pulls 22.1, 21.9, 22.0. Insert accepted, 22 unchanged.',
+          how: 'Three pulls: 22.1, 21.9, 22.0. Insert accepted, torque stays at 22.',
         },
       ],
     },
@@ -236,7 +239,8 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       at: '15:15',
       person: 'kofi',
       jobId: 'e-103',
-      shows: 'Nut 3 slackened fully, stud and thread looked at, new nut, again; 26.4 stays in the trail.',
+      shows:
+        'Kofi slackens nut 3 fully, looks at stud and thread, fits a new nut and tightens it; 26.4 stays in the trail.',
       commands: said(
         { type: 'TakeReading', jointId: 'RB-stud', pass: 1, position: 3, how: 'slackened' },
         { type: 'PlaceFasteners', jointId: 'RB-stud', positions: [3], condition: 'new' },
@@ -248,7 +252,8 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       at: '15:30',
       person: 'odile',
       jobId: 'e-107',
-      shows: 'Release refused, with every reason: cap 3’s second signature; the head bolts’ question.',
+      shows:
+        'Odile asks for the release and is told every reason against it: the second signature of cap 3, and the question about the head bolts.',
       commands: said({ type: 'Release', kind: 'to_owner' }),
       refused: 'stands_against_release',
     },
@@ -256,7 +261,7 @@ export function restOfTheDay(clock: ShopClock): Moment[] {
       at: '16:50',
       person: 'jory',
       jobId: 'e-105',
-      shows: 'End of the day: every joint begun is final, or has its marker.',
+      shows: 'End of the day: every joint that was begun is final or marked where it was interrupted.',
       commands: said({ type: 'PutDownStep', stepId: 'B2', note: 'Nut 2 and clearances tomorrow.' }),
     },
   ]

@@ -18,7 +18,7 @@ export const e101: Story = {
       owner: 'Sundrey Oyster Company',
       agreed: 'Full rebuild, refit aboard',
     })
-    promise(-13, '16:40', 8, 'Two weeks of bench work and four days aboard, told at the desk.')
+    promise(-13, '16:40', 8, 'Two weeks of bench work and four days aboard.')
 
     step('A1', 'jory', -12, '08:00')
     step('A2', 'jory', -12, '10:00')
@@ -71,7 +71,7 @@ export const e101: Story = {
       -7,
       '15:20',
       'jory',
-      'Slave bolts in cover holes 7 to 10: temporary, until the circulating pump (7, 8) and the raw-water pump (9, 10) bring the long ones.',
+      'Slave bolts in cover holes 7 to 10: temporary, until the long ones go in with the circulating pump (7, 8) and the raw-water pump (9, 10).',
       'C3',
     )
     step('C4', 'jory', -6, '08:20')
@@ -91,7 +91,7 @@ export const e101: Story = {
       -6,
       '14:09',
       'bram',
-      'Agreed: housing bolt 7 waits for J1. Its bolt lies labelled in the kit tray.',
+      'Agreed: housing bolt 7 is left out until J1. The bolt is in the kit tray, labelled.',
       'C6',
     )
     step('C7', 'bram', -6, '15:20', { second: 'suvi', pins: { 'G-C7/2': '15:40', second: '15:52' } })
@@ -117,7 +117,7 @@ export const e101: Story = {
       -3,
       '08:53',
       'jory',
-      'Slave bolts stand in cover holes 9 and 10: temporary, not fitted. Two come out here, and the count must be two.',
+      'Slave bolts in cover holes 9 and 10 are only temporary. Two come out here; the count must be two.',
       'F7',
     )
     step('F2', 'jory', -3, '09:30')
@@ -150,13 +150,13 @@ export const e101: Story = {
       {
         type: 'PutDownStep',
         stepId: 'E1',
-        note: 'Pump off again, on the bench under a cloth. Waits for the 0.70 shim.',
+        note: 'Pump off again, on the bench under a cloth. Needs the 0.70 shim.',
       },
     )
     hold(-2, '11:20', 'dov', {
       kind: 'part',
       stepIds: ['E1'],
-      what: 'pump shim 0.70 (OQ31-0415), ordered at Skarrow',
+      what: 'pump shim 0.70 (OQ31-0415), ordered from Skarrow',
       expected: [6, '12:00'],
     })
     note(
@@ -170,17 +170,17 @@ export const e101: Story = {
     hold(-1, '10:30', 'dov', {
       kind: 'part',
       stepIds: ['F8'],
-      what: 'elbow gasket (OQ31-0555): a square 4-bolt one came, exchange asked',
+      what: 'elbow gasket (OQ31-0555): the wrong one came (square, 4 bolts), exchange requested',
       expected: [1, '10:00'],
     })
     note(
       -1,
       '11:10',
       'dov',
-      'Anode plug G-F6, bronze in bronze: no published value. Odile settles it; a table for steel bolts does not apply.',
+      'Anode plug, bronze in bronze: no published torque. Odile decides it; a table for steel bolts does not apply.',
       'F6',
     )
-    promise(-1, '15:10', 9, 'Pump shim on order; one day later than first told.')
+    promise(-1, '15:10', 9, 'Pump shim on order; one day later than promised before.')
 
     recall(note)
     begin('F5', 'bram', 0, '08:12', {
@@ -189,7 +189,7 @@ export const e101: Story = {
       through: 3,
       pins: { 'G-F5 1/2': '08:20' },
       at: '08:22',
-      note: 'Called away to the hoist. Pass 2 stands at nut 3 of 6.',
+      note: 'Called away to the hoist. Pass 2 got as far as nut 3 of 6.',
     })
     note(
       0,
@@ -212,6 +212,6 @@ function recall(note: (day: number, time: string, person: string, text: string, 
     ['E3', 'Injectors set 65: about 68.6, class A. Reachable.'],
   ]
   lines.forEach(([stepId, text], n) => {
-    note(0, `08:07:${String(n * 8).padStart(2, '0')}`, 'dov', `${found} ${text} Odile decides.`, stepId)
+    note(0, `08:07:${String(n * 8).padStart(2, '0')}`, 'dov', `${found} ${text} Odile to decide.`, stepId)
   })
 }

@@ -15,7 +15,7 @@ export const e102: Story = {
       owner: 'Mrs Rook, Uphill Farm',
       agreed: 'Liners, pistons, bearings',
     })
-    promise(-9, '16:40', 5, 'All parts but one liner in the house; wanted before the ploughing.')
+    promise(-9, '16:40', 5, 'All parts here but one liner; needed before ploughing.')
     step('A1', 'jory', -8, '08:10', {})
     step('A2', 'suvi', -8, '09:30')
     step('B1', 'suvi', -6, '08:00')
@@ -49,7 +49,7 @@ export const e102: Story = {
       -3,
       '14:25',
       'dov',
-      `Liner press XB-01 is Gathlow Farm Services’, borrowed: due back ${clock.say(3)}.`,
+      `Liner press XB-01 is borrowed from Gathlow Farm Services; due back ${clock.say(3)}.`,
       stepId,
     )
     note(-2, '11:00', 'dov', 'Liner 3 (NP-5213) received from Northmere, box not opened yet.', stepId)
@@ -57,34 +57,34 @@ export const e102: Story = {
     hold(0, '07:40', 'dov', {
       kind: 'damage',
       stepIds: [stepId],
-      what: `liner 3 (NP-5213) came with a chipped flange; report to Northmere by ${clock.say(1)} 17:00`,
+      what: `Liner 3 (NP-5213) arrived damaged (chipped flange). Report to Northmere by ${clock.say(1)} 17:00`,
       expected: [3, '12:00'],
     })
     note(
       0,
       '07:44',
       'dov',
-      'Received two days ago, opened today. Northmere want photos within three working days, the box kept and the liner not fitted. Box and liner on shelf S2; replacement asked.',
+      'Received two days ago, opened today. Northmere want photos within three working days, the box kept and the liner not fitted. Box and liner on shelf S2; replacement requested.',
       stepId,
     )
     note(
       0,
       '07:46',
       'dov',
-      `The replacement and the press’s return both fall on ${clock.say(3)}. Ask Gathlow for two more days.`,
+      `The replacement comes on ${clock.say(3)}, and the press is due back on the same day. Ask Gathlow for two more days.`,
       stepId,
     )
     note(
       0,
       '08:08',
       'dov',
-      'TW-12 failed its check: set 110 it gave about 119.9. All ten main bolts here, class A; the sump is still off. Odile decides.',
+      'TW-12 failed its check: set to 110 it gave about 119.9. It was used on all ten main bolts, class A; the sump is still off. Odile to decide.',
       'B2',
     )
     hold(0, '08:10', 'dov', {
       kind: 'question',
       stepIds: ['B6'],
-      what: 'main bolts were tightened with TW-12; Odile decides before the sump covers them',
+      what: 'Odile to decide before the sump covers them: main bolts were tightened with TW-12',
       expected: [0, '10:30'],
     })
   },

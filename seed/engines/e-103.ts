@@ -28,13 +28,13 @@ export const e103: Story = {
       jointId,
       position: 4,
       condition: 'stripped',
-      note: 'Pulled in the aluminium at the trial fit.',
+      note: 'Thread pulled out of the aluminium at the trial fit.',
     })
     note(
       -1,
       '15:30',
       'kofi',
-      'Stud hole 4 of the rocker box pulled in the aluminium at the trial fit. Stud out, hole cleaned, nothing tightened.',
+      'The thread of rocker box stud hole 4 pulled out of the aluminium at the trial fit. Stud out, hole cleaned, nothing tightened.',
       'C2',
     )
     // 12 h from 03:00, for the reason the note gives: what is recorded is when it ends.
@@ -52,7 +52,7 @@ export const e103: Story = {
       -1,
       '16:50',
       'kofi',
-      `Solid bushing insert bonded into hole 4. Usable depth 18.5 now, 20 before; stud shortened from 60 to 58. The shed is too cold at night for the resin: its 12 h count from 03:00, when the heater comes on, so cured ${clock.say(0)} 15:00.`,
+      `Solid bushing insert bonded into hole 4. Usable depth now 18.5, before 20; stud shortened from 60 to 58. The shed is too cold at night for the resin, so its 12 h count from 03:00, when the heater comes on: cured ${clock.say(0)} 15:00.`,
       'C2',
     )
 
@@ -75,7 +75,7 @@ export const e103: Story = {
     hold(0, '07:47', 'kofi', {
       kind: 'damage',
       stepIds: ['C2'],
-      what: 'insert in stud hole 4 cures; then three pulls and Odile’s word that 22 stays',
+      what: 'insert in stud hole 4 is curing; then three pulls, and Odile to decide whether 22 stays',
       expected: [0, '15:00'],
     })
     say(
@@ -99,7 +99,7 @@ export const e103: Story = {
       0,
       '09:12',
       'kofi',
-      'Nut 3 turned heavy, so pulled it with IW-01: 26.4, limits 19.8 to 24.2. Left as it is. Slacken fully, look at stud and thread, new nut, again.',
+      'Nut 3 was heavy to turn, so I pulled it with IW-01: 26.4, limits 19.8 to 24.2. Left as it is. Slacken fully, look at stud and thread, fit a new nut, tighten again.',
       'C2',
     )
   },

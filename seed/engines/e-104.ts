@@ -19,7 +19,7 @@ export const e104: Story = {
       owner: 'Harbour Cold Store',
       agreed: 'Reseal, rings',
     })
-    promise(-8, '16:40', 2, 'The cold store hires a set by the week until ours is back.')
+    promise(-8, '16:40', 2, 'The cold store hires a set by the week until theirs is back.')
     step('A1', 'kofi', -7, '09:00')
     step('B1', 'kofi', -6, '10:00')
     step('B2', 'kofi', -5, '10:00', { second: 'bram' })
@@ -62,7 +62,7 @@ export const e104: Story = {
       0,
       '09:20',
       'kofi',
-      'TW-14 speaks lbf·ft only: 9 on it is 12.2 N·m, and it is not trusted so low. All eight off, threads looked at, new bolts. And the shroud comes off again for the cooler.',
+      'TW-14 reads lbf·ft only: 9 on it is 12.2 N·m, and it is not reliable that low. All eight out, look at the threads, fit new bolts. And the shroud comes off again for the cooler.',
       'D1',
     )
   },

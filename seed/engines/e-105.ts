@@ -11,7 +11,7 @@ export const e105: Story = {
       owner: 'Ferry Volunteers',
       agreed: 'Head, valves',
     })
-    promise(-4, '16:40', 3, 'The second launch covers until then.')
+    promise(-4, '16:40', 3, 'Their second launch fills in until then.')
     step('A1', 'suvi', -2, '08:20')
     step('A2', 'suvi', -1, '13:20')
     begin('B1', 'suvi', 0, '09:15', {
@@ -20,7 +20,7 @@ export const e105: Story = {
       through: 4,
       pins: { 'H-B1 1/3': '09:29' },
       at: '09:30',
-      note: 'Phone put through to the bench. Pass 3 stands after nuts 1 and 4.',
+      note: 'Called to the phone. Pass 3 got as far as nuts 1 and 4.',
     })
   },
 }

@@ -14,7 +14,7 @@ export const e106: Story = {
       owner: 'Three Ditch Growers',
       agreed: 'Inspect and quote, then rebuild',
     })
-    promise(-5, '16:40', 16, 'Must pump at planting. Told on an estimate of 4,150.')
+    promise(-5, '16:40', 16, 'Needed for planting. Estimate 4,150.')
     step('A1', 'jory', -4, '10:30')
     const entry = (measurementId: string, place: string, value: number, instrument: string): JobCommand => ({
       type: 'TakeMeasurement',
@@ -39,26 +39,26 @@ export const e106: Story = {
     say(-1, '13:50', 'bram', {
       type: 'PutDownStep',
       stepId: 'B1',
-      note: 'Eleven of fourteen in. Rod journals 2 to 4 still to measure.',
+      note: 'Eleven of fourteen measured. Rod journals 2 to 4 still to measure.',
     })
     note(
       -1,
       '14:00',
       'bram',
-      `Out: crank end float 0.34 (0.10 to 0.28), main 2 oval 0.03 (0.02). Grinding and oversize thrust washers; Ledder & Daughter quote six working days from drop-off.`,
+      `Out of limits: crank end float 0.34 (0.10 to 0.28), main 2 oval by 0.03 (at most 0.02). Needs grinding and oversize thrust washers; Ledder & Daughter quote six working days from drop-off.`,
       'B1',
     )
     hold(-1, '14:30', 'hattie', {
       kind: 'approval',
       stepIds: REBUILD,
-      what: 'the estimate rises from 4,150 to 4,900 (+18 %): Three Ditch to say yes, with name, time and number',
+      what: 'estimate up from 4,150 to 4,900 (+18 %). Ask Three Ditch Growers, and note name, time and telephone number',
       expected: [0, '16:00'],
     })
     note(
       -1,
       '14:35',
       'hattie',
-      `Without a yes by ${clock.say(0)} the engine is honest for ${clock.say(21)} only, past planting.`,
+      `If they do not agree by ${clock.say(0)}, the honest date is ${clock.say(21)}, after planting.`,
     )
   },
 }

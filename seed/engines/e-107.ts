@@ -20,7 +20,7 @@ export const e107: Story = {
       owner: 'Wendry Contracting',
       agreed: 'Full rebuild',
     })
-    promise(-12, '16:40', 1, 'Baling starts the day after; collected from the shop.')
+    promise(-12, '16:40', 1, 'Baling starts the day after; they collect it.')
     step('A1', 'kofi', -11, '08:30')
     step('B1', 'kofi', -10, '09:00', { second: 'bram' })
     step('B3', 'kofi', -9, '14:00', { second: 'bram' })
@@ -42,7 +42,7 @@ export const e107: Story = {
       type: 'Waive',
       what: { kind: 'hiding', stepId: 'B4' },
       reason:
-        'The stand is booked. Close it; the second look at rod cap 3 is to follow through the side cover before the run.',
+        'The test stand is booked. Close it; the second look at rod cap 3 follows through the side cover before the run.',
     })
     step('B4', 'bram', -7, '08:50')
     step('C1', 'kofi', -6, '09:00', { second: 'suvi' })
@@ -62,20 +62,20 @@ export const e107: Story = {
       -1,
       '16:10',
       'suvi',
-      'I signed caps 1, 2 and 4 and went home; cap 3 was done after that. The sump went on next morning. Paint marks through the side cover show no slip, not tightness.',
+      'I signed caps 1, 2 and 4 and went home; cap 3 was done after that. The sump went on next morning. The paint marks, seen through the side cover, show no slip; they do not show tightness.',
       'B2',
     )
     hold(0, '08:09', 'dov', {
       kind: 'question',
       stepIds: ['C1'],
-      what: 'TW-12 failed: head bolts set 70 got about 74.2 (+6 %), limit 5 %; reachable under the rocker cover. Odile decides',
+      what: 'Odile to decide: TW-12 failed its check. Head bolts set to 70 got about 74.2 (+6 %, limit 5 %); they can be reached under the rocker cover',
       expected: [0, '10:30'],
     })
     note(
       0,
       '08:11',
       'dov',
-      'TW-12 failed its check. Pass 2 of the head bolts, set 70: about 74.2 applied, class A, out of its limits.',
+      'TW-12 failed its check. Pass 2 of the head bolts, set to 70: about 74.2 applied, class A, out of limits.',
       'C1',
     )
   },

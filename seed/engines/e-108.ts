@@ -61,7 +61,7 @@ export const e108: Story = {
       maxNm: torqueNm * 1.1,
       basis: { kind: 'word', competence: 'Odile Marrow, supervisor, for this engine alone' },
       reason:
-        'No published value. Bronze in bronze with a fibre washer at low pressure; looked at cold after the first heat.',
+        'No published torque. Bronze in bronze with a fibre washer at low pressure; looked at cold after the first heat.',
     })
     step('F6', 'jory', -33, '10:00')
     step('F7', 'suvi', -33, '11:00', { second: 'bram' })
@@ -92,7 +92,7 @@ export const e108: Story = {
       0,
       '08:13',
       'dov',
-      'TW-12 failed its check; it was used here on B2, C6, C7, C9, D1, E3, G2, G3 and G4, delivered since. To be explained to the owner as one; Odile decides.',
+      'TW-12 failed its check; it was used here on B2, C6, C7, C9, D1, E3, G2, G3 and G4. The engine has been delivered since. Odile to decide what the owner is told.',
     )
   },
 }

@@ -115,13 +115,13 @@ export async function standWaits({ office, tom, ines, jobId }: Floor): Promise<v
 
 const REFUSED = (moment: string): string[] => [
   'A1 Head on, nuts tightened: the second signature is missing; Ines Falk gave the first. Have somebody look and sign, or accept it with a reason.',
-  'A2 Rocker stand is not signed: do it and sign it.',
-  'B1 Rocker cover is not signed: do it and sign it.',
+  'A2 Rocker stand is not signed. Do it and sign it.',
+  'B1 Rocker cover is not signed. Do it and sign it.',
   'The photo of front for B1 is missing. Take it, or accept that with a reason.',
   'Oil feed union, pass 1: no torque is published. Decide one, with a reason.',
-  'B2 Oil feed is not signed: do it and sign it.',
-  '“stand shim” still holds A2: clear it.',
-  `Rocker stand nuts 2, left out since ${moment}, is due at B1: close it there.`,
+  'B2 Oil feed is not signed. Do it and sign it.',
+  'A2 is on hold: “stand shim”. Clear the hold.',
+  `Rocker stand nuts, nut 2: left out ${moment}, due at B1. Finish it there.`,
 ]
 
 /** The office asks too early and is told everything that is missing, and nothing else. */
