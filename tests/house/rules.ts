@@ -169,6 +169,85 @@ export const lockNamesNoRegistry = (files: SourceFile[]) =>
     /"resolved"\s*:\s*"/,
   )
 
+/** What a sheet gives way to, first to last; said once, at the head of `web/styles/base.css`. */
+const LAYERS = ['reset', 'base', 'layout', 'controls', 'parts', 'pages', 'print']
+
+const isSheet = ({ path }: SourceFile) => path.endsWith('.css') && inRoom(path, 'web')
+const bare = (text: string) => text.replace(/\/\*[\s\S]*?\*\//g, (note) => note.replace(/[^\n]/g, ' '))
+const lineAt = (text: string, index: number) => text.slice(0, index).split('\n').length
+
+/** A rule that stands in no layer wins over all that do: then the longer selector decides again. */
+export const sheetsStandInLayers = (files: SourceFile[]) =>
+  files.filter(isSheet).flatMap(({ path, text }) => {
+    let depth = 0
+    return bare(text)
+      .split('\n')
+      .flatMap((line, index) => {
+        const outside = depth === 0 && line.trim() !== ''
+        depth += (line.match(/\{/g)?.length ?? 0) - (line.match(/\}/g)?.length ?? 0)
+        const known = /^@(?:import|font-face)\b/.test(line) || layersNamed(line)
+        return outside && !known ? [`${path}:${index + 1} ${line.trim()} stands in no layer`] : []
+      })
+  })
+
+const layersNamed = (line: string) =>
+  /^@layer /.test(line) &&
+  line
+    .replace(/^@layer |[;{]\s*$/g, '')
+    .split(',')
+    .every((name) => LAYERS.includes(name.trim()))
+
+/** Phone, tablet upright, tablet: the widths at which a page may change, of the window or of a container. */
+const BREAKPOINTS = ['44rem', '60rem', '72rem']
+
+export const widthsAreBreakpoints = (files: SourceFile[]) =>
+  files
+    .filter(isSheet)
+    .flatMap(({ path, text }) =>
+      [...bare(text).matchAll(/@(?:media|container)\b([^{]*)/g)].flatMap(({ 1: query = '', index }) =>
+        [...query.matchAll(/\([^()]*(?:width|inline-size)[^()]*\)/g)]
+          .filter(
+            ([asked]) =>
+              !BREAKPOINTS.some((width) => asked === `(width <= ${width})` || asked === `(width > ${width})`),
+          )
+          .map(
+            ([asked]) =>
+              `${path}:${lineAt(text, index)} ${asked}: a page changes at ${BREAKPOINTS.join(', ')}`,
+          ),
+      ),
+    )
+
+const MOST_TOKENS = 12
+const TOKENS: readonly [kind: string, defined: RegExp][] = [
+  ['space', /^\s*--(?:s\d+|gutter|edge):/gm],
+  ['text', /^\s*--(?:label|small|body|lead|large|title|huge|figure|number|giant|reading):/gm],
+]
+
+/** Each step of the scales is one more thing to choose between. */
+export const scalesAreShort = (files: SourceFile[]) =>
+  files
+    .filter(({ path }) => path === 'web/styles/tokens.css')
+    .flatMap(({ path, text }) =>
+      TOKENS.filter(([, defined]) => (text.match(defined)?.length ?? 0) > MOST_TOKENS).map(
+        ([kind]) => `${path} has more than ${MOST_TOKENS} tokens for ${kind}`,
+      ),
+    )
+
+const SIZED = /(?<![\w-])(?:margin|padding|gap|row-gap|column-gap|font)(?:-[a-z-]+)?:([^;{}]*)/g
+const MEASURE = /(?<![\w.-])-?\d*\.?\d+(?:px|rem|em|pt|mm)\b/
+
+/** Margins, paddings, gaps and letters go by the tokens; `web/styles` makes the tokens and what all pages share. */
+export const sheetsUseTokens = (files: SourceFile[]) =>
+  files
+    .filter((file) => isSheet(file) && !inRoom(file.path, 'web/styles'))
+    .flatMap(({ path, text }) =>
+      [...bare(text).matchAll(SIZED)]
+        .filter(({ 1: value = '' }) => MEASURE.test(value))
+        .map(
+          ({ 0: rule, index }) => `${path}:${lineAt(text, index)} ${rule.trim()}: take a token of tokens.css`,
+        ),
+    )
+
 function lines(files: SourceFile[], wrong: RegExp): string[] {
   return files.flatMap(({ path, text }) =>
     text

@@ -148,6 +148,68 @@ const cases: Case[] = [
     bad: [['package-lock.json', '  "resolved": "https://registry.example/x.tgz",']],
     good: [['package-lock.json', '  "integrity": "sha512-x",']],
   },
+  {
+    rule: rules.sheetsStandInLayers,
+    says: 'every style stands in a layer',
+    bad: [
+      ['web/pages/a.css', '.a {\n  color: red;\n}'],
+      ['web/pages/a.css', '@layer pages {\n  .a {\n  }\n}\n@media print {\n  .a {\n  }\n}'],
+      ['web/pages/a.css', '@layer page {\n}'],
+    ],
+    good: [
+      [
+        'web/pages/a.css',
+        '/* A page. */\n@layer pages {\n  .a {\n    color: red;\n  }\n}\n@layer print {\n}',
+      ],
+      ['web/styles/a.css', '@layer reset, base;\n@import "./b.css";\n@font-face {\n  font-weight: 500;\n}'],
+    ],
+  },
+  {
+    rule: rules.widthsAreBreakpoints,
+    says: 'a page changes at one of three widths',
+    bad: [
+      ['web/a.css', '@media (max-width: 44rem) {\n}'],
+      ['web/a.css', '@media screen and (width <= 48rem) {\n}'],
+      ['web/a.css', '@media (44rem < width <= 60rem) {\n}'],
+      ['web/a.css', '@container rows (inline-size <= 30rem) {\n}'],
+    ],
+    good: [
+      ['web/a.css', '@media screen and (width > 44rem) and (width <= 60rem) {\n}'],
+      [
+        'web/a.css',
+        '/* @media (width <= 1px) { */\n@media (prefers-color-scheme: dark) {\n  a {\n    max-width: 3rem;\n  }\n}',
+      ],
+    ],
+  },
+  {
+    rule: rules.scalesAreShort,
+    says: 'at most twelve tokens each for space and for text',
+    bad: [
+      ['web/styles/tokens.css', Array.from({ length: 13 }, (_, n) => `  --s${n + 1}: ${n}rem;`).join('\n')],
+    ],
+    good: [
+      ['web/styles/tokens.css', Array.from({ length: 12 }, (_, n) => `  --s${n + 1}: ${n}rem;`).join('\n')],
+    ],
+  },
+  {
+    rule: rules.sheetsUseTokens,
+    says: 'margins, paddings, gaps and letters go by tokens',
+    bad: [
+      ['web/pages/a.css', '.a {\n  padding: 0 13px;\n}'],
+      ['web/job/a.css', '.a {\n  margin-inline-start: -0.5rem;\n}'],
+      ['web/pages/a.css', '.a {\n  column-gap: clamp(1rem, 2vw, 2rem);\n}'],
+      ['web/pages/a.css', '.a {\n  font: 500 14px / 1.2 serif;\n}'],
+      ['web/pages/a.css', '@media print {\n  .a {\n    font-size: 9pt;\n  }\n}'],
+    ],
+    good: [
+      [
+        'web/pages/a.css',
+        '.a {\n  padding: 0 var(--s4);\n  font-size: var(--small);\n  margin: 0 auto;\n  width: 3rem;\n}',
+      ],
+      ['web/pages/a.css', '.a {\n  gap: calc(2 * var(--m)) 1ch;\n}\n.font-3px:hover {\n  color: red;\n}'],
+      ['web/styles/tokens.css', ':root {\n  font-size: 10pt;\n}'],
+    ],
+  },
 ]
 
 const everything = repositoryFiles()
