@@ -8,7 +8,7 @@ import { refuse } from '../shared/log'
 import type { Fault, SentJobCommand, SentShopCommand } from '../shared/protocol'
 import { shopCommandSchema } from '../shared/shop/schema'
 import { badMessage, check } from './check'
-import { type Asker, bodyHash, type Desk, type Given, type StreamName } from './desk'
+import { type Asker, bodyHash, type Desk, type Reply, type StreamName } from './desk'
 import { jobIdOf } from './desk/streams'
 import { doneAt } from './desk/turn'
 import type { People } from './people'
@@ -20,16 +20,16 @@ export interface Received {
   body: unknown
   deviceId: string | undefined
   sender?: string
-  reply?: (given: Given) => void
+  reply?: (answer: Reply) => void
 }
 
-export type Intake = (received: Received) => Promise<Given>
+export type Intake = (received: Received) => Promise<Reply>
 
 export function makeIntake({ desk, people, now }: { desk: Desk; people: People; now: () => number }): Intake {
   return async ({ stream, body, deviceId, sender, reply }) => {
-    const fault = (given: Fault): Given => {
-      reply?.(given)
-      return given
+    const fault = (answer: Fault): Reply => {
+      reply?.(answer)
+      return answer
     }
     const checked = stream === 'shop' ? check(shopCommandSchema, body) : check(jobCommandSchema, body)
     if ('fault' in checked) return fault(checked.fault)
@@ -44,11 +44,11 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
       : { person: signIn.personId, through: 'sign_in' }
     return desk.submit({ stream, command, bodyHash: hash, asker, receivedAt, sender, reply })
 
-    function byGrant({ commandId, ...asked }: typeof command, grantId: string, device: string) {
-      if (stream === 'shop' || !('type' in asked) || asked.type !== 'SecondSignStep')
+    function byGrant({ commandId, ...rest }: typeof command, grantId: string, device: string) {
+      if (stream === 'shop' || !('type' in rest) || rest.type !== 'SecondSignStep')
         return refuse('grant_not_valid')
-      const use = { commandId, deviceId: device, jobId: jobIdOf(stream), stepId: asked.stepId }
-      return people.take(grantId, use)
+      const use = { commandId, deviceId: device, jobId: jobIdOf(stream), stepId: rest.stepId }
+      return people.takeGrant(grantId, use)
     }
   }
 }

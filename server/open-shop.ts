@@ -22,7 +22,7 @@ export interface OpenShop {
   now: () => number
   newId: () => string
   /** Whoever is added here is told of everything from then on. */
-  tell(publish: Publish): void
+  subscribe(publish: Publish): void
   close(): Promise<void>
 }
 
@@ -43,13 +43,13 @@ export async function openShop({ dataFolder, now, log, newId = v7, after }: Shop
   const pepper = pepperIn(dataFolder)
   const db = openDatabase({ file: databaseIn(dataFolder), migrationsFolder: migrations() })
   const store = sqliteEventStore(db)
-  const told: Publish[] = []
+  const publishers: Publish[] = []
   const publish: Publish = {
     events: (...news) => {
-      for (const one of told) one.events(...news)
+      for (const publisher of publishers) publisher.events(...news)
     },
     summary: (summary) => {
-      for (const one of told) one.summary(summary)
+      for (const publisher of publishers) publisher.summary(summary)
     },
   }
   const photos = photoShelf(join(dataFolder, 'photos'))
@@ -71,7 +71,7 @@ export async function openShop({ dataFolder, now, log, newId = v7, after }: Shop
     intake: makeIntake({ desk, people, now }),
     now,
     newId,
-    tell: (publish) => told.push(publish),
+    subscribe: (publish) => publishers.push(publish),
     async close() {
       await desk.close()
       await store.close()

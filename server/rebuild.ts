@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { summarise } from '../shared/job/summary'
 import type { Job } from '../shared/job/types'
-import { emptyFold, foldOn, lifted, type StreamName } from './desk/streams'
+import { emptyFold, foldOn, type StreamName, upcast } from './desk/streams'
 import { changedReadings, summaryRow } from './desk/views'
 import { migrations } from './open-shop'
 import { repoFolder } from './repo-folder'
@@ -28,7 +28,7 @@ await run(async () => {
     if (!stream.startsWith('job:')) continue
     const name = stream as StreamName
     const rows = await store.read(stream)
-    const events = rows.map((row) => lifted(row).event)
+    const events = rows.map((row) => upcast(row).event)
     const job = foldOn(name, emptyFold(name), events) as Job
     summaries.push(summaryRow(summarise(job, rows.at(-1)?.recordedAt)))
     for (const row of changedReadings(undefined, job)) readings.push(row)

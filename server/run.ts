@@ -9,8 +9,14 @@ export async function run(entry: () => Promise<void>): Promise<void> {
   try {
     await entry()
   } catch (error) {
-    const told = [Refused, DatabaseRefused, ChainBroken, RowDamaged].some((kind) => error instanceof kind)
-    say(told || isPlain(error) ? (error as Error).message : `${error instanceof Error ? error.stack : error}`)
+    const isExpected = [Refused, DatabaseRefused, ChainBroken, RowDamaged].some(
+      (kind) => error instanceof kind,
+    )
+    say(
+      isExpected || isPlain(error)
+        ? (error as Error).message
+        : `${error instanceof Error ? error.stack : error}`,
+    )
     process.exit(1)
   }
 }
@@ -21,11 +27,11 @@ const isPlain = (error: unknown) =>
 
 /** Stops in order at SIGTERM or Ctrl-C; at once when asked twice, or after five seconds. */
 export function stopWhenAsked(stop: () => Promise<void>): void {
-  let asked = false
+  let stopping = false
   for (const signal of ['SIGTERM', 'SIGINT'] as const)
     process.on(signal, () => {
-      if (asked) process.exit(1)
-      asked = true
+      if (stopping) process.exit(1)
+      stopping = true
       setTimeout(() => process.exit(1), 5000).unref()
       stop().then(
         () => process.exit(0),

@@ -46,7 +46,7 @@ export async function serve(
     ? createTlsServer({ key: certificate.key, cert: certificate.cert, minVersion: 'TLSv1.2' }, listener)
     : createServer(listener)
   const gateway = openGateway(server as Server, rooms)
-  shop.tell(gateway.publish)
+  shop.subscribe(gateway.publish)
   const port = await listen(server as Server, settings)
   return {
     address: addressOf(tls ? 'https' : 'http', host, port),

@@ -45,23 +45,23 @@ export function readSettings(
 
 export const databaseIn = (dataFolder: string): string => join(dataFolder, 'paintmark.db')
 
-function port(env: Environment, otherwise: number): number {
-  const given = env.PORT?.trim()
-  if (!given) return otherwise
-  const number = Number(given)
-  if (/^\d+$/.test(given) && number <= 65_535) return number
-  throw new Refused(`PORT is "${given}". Give a whole number from 1 to 65535, or 0 for any free one.`)
+function port(env: Environment, fallback: number): number {
+  const value = env.PORT?.trim()
+  if (!value) return fallback
+  const number = Number(value)
+  if (/^\d+$/.test(value) && number <= 65_535) return number
+  throw new Refused(`PORT is "${value}". Give a whole number from 1 to 65535, or 0 for any free one.`)
 }
 
 function flag(env: Environment, name: string): boolean {
-  const given = env[name]?.trim() ?? ''
-  if (given === '' || given === '0') return false
-  if (given === '1') return true
-  throw new Refused(`${name} is "${given}". Give 1 for yes, or leave it out.`)
+  const value = env[name]?.trim() ?? ''
+  if (value === '' || value === '0') return false
+  if (value === '1') return true
+  throw new Refused(`${name} is "${value}". Give 1 for yes, or leave it out.`)
 }
 
-function logLevel(env: Environment, otherwise: LogLevel): LogLevel {
-  const given = env.LOG_LEVEL?.trim() || otherwise
-  if ((LOG_LEVELS as readonly string[]).includes(given)) return given as LogLevel
-  throw new Refused(`LOG_LEVEL is "${given}". Give one of ${LOG_LEVELS.join(', ')}.`)
+function logLevel(env: Environment, fallback: LogLevel): LogLevel {
+  const value = env.LOG_LEVEL?.trim() || fallback
+  if ((LOG_LEVELS as readonly string[]).includes(value)) return value as LogLevel
+  throw new Refused(`LOG_LEVEL is "${value}". Give one of ${LOG_LEVELS.join(', ')}.`)
 }

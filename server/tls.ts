@@ -40,7 +40,7 @@ export async function shopCertificate(
   const write = (name: string, text: string) => writeFileSync(file(name), text, { mode: 0o600 })
 
   if (!existsSync(file('authority.key'))) {
-    const made = await generate([{ name: 'commonName', value: 'Paintmark, this shop' }], {
+    const pair = await generate([{ name: 'commonName', value: 'Paintmark, this shop' }], {
       keyType: 'ec',
       algorithm: 'sha256',
       notBeforeDate: new Date(now - DAY_MS),
@@ -50,12 +50,12 @@ export async function shopCertificate(
         { name: 'keyUsage', keyCertSign: true, cRLSign: true, critical: true },
       ],
     })
-    write('authority.crt', made.cert)
-    write('authority.key', made.private)
+    write('authority.crt', pair.cert)
+    write('authority.key', pair.private)
   }
   const names = namesOf(host)
   if (!existsSync(file('server.crt')) || !stillGood(read('server.crt'), names, now)) {
-    const made = await generate([{ name: 'commonName', value: hostname() }], {
+    const pair = await generate([{ name: 'commonName', value: hostname() }], {
       keyType: 'ec',
       algorithm: 'sha256',
       notBeforeDate: new Date(now - DAY_MS),
@@ -71,8 +71,8 @@ export async function shopCertificate(
         },
       ],
     })
-    write('server.key', made.private)
-    write('server.crt', made.cert)
+    write('server.key', pair.private)
+    write('server.crt', pair.cert)
   }
   const authority = read('authority.crt')
   return {

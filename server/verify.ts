@@ -37,9 +37,9 @@ await run(async () => {
       `MISSING ${missingPlaces} places of the log are held by no stream: a whole stream was taken out. Restore the last good backup.\n`,
     )
   const sound = broken.length === 0 && missingPlaces === 0
-  const checked = `${streams} ${streams === 1 ? 'stream' : 'streams'}, ${events} events`
+  const counts = `${streams} ${streams === 1 ? 'stream' : 'streams'}, ${events} events`
   process.stdout.write(
-    sound ? `OK: ${checked}, every chain holds.\n` : `DAMAGED: ${checked} hold; see above.\n`,
+    sound ? `OK: ${counts}, every chain holds.\n` : `DAMAGED: ${counts} hold; see above.\n`,
   )
   process.exitCode = sound ? 0 : 1
 })

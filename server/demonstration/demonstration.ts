@@ -17,7 +17,7 @@ import type { Log } from '../desk'
 import { type OpenShop, openShop } from '../open-shop'
 import { repoFolder } from '../repo-folder'
 import { claimFolder, emptyFolder } from './folder'
-import { following } from './following'
+import { swappableShop } from './swappable-shop'
 
 /** What routes and sockets know of the demonstration; a real shop has none. */
 export interface Demo {
@@ -25,7 +25,7 @@ export interface Demo {
   state(): DemoState
   act(act: DemoAct): Promise<void>
   /** `anew`: a restart; what pages show is of a shop that is gone. */
-  onChange(told: (state: DemoState, anew: boolean) => void): void
+  onChange(listener: (state: DemoState, anew: boolean) => void): void
   /** Resolves at once, or when the restart that is under way is over. */
   ready(): Promise<void>
 }
@@ -52,33 +52,33 @@ const COMMAND_IDS_OF_THE_DAY = 103
 /** A day fits a timer; this bounds what a wrong clock could ask for. */
 const LONGEST_WAIT_MS = 24 * 3_600_000
 
-function onTheWall(ms: number, then: () => void): () => void {
+function wallTimer(ms: number, then: () => void): () => void {
   const timer = setTimeout(then, Math.min(ms, LONGEST_WAIT_MS))
   return () => clearTimeout(timer)
 }
 
 export async function openDemonstration(parts: DemonstrationParts): Promise<Demonstration> {
-  const { dataFolder, clock, log, failed, device = Date.now, after = onTheWall } = parts
+  const { dataFolder, clock, log, failed, device = Date.now, after = wallTimer } = parts
   const listeners: Parameters<Demo['onChange']>[0][] = []
   const folder = claimFolder(dataFolder)
-  let run = await begin().catch((error: unknown) => {
+  let run = await openRun().catch((error: unknown) => {
     folder.release()
     throw error
   })
   let restarting: Promise<void> | undefined
-  const { shop, moved } = following(() => run.shop)
+  const { shop, swapped } = swappableShop(() => run.shop)
 
-  async function begin() {
+  async function openRun() {
     emptyFolder(dataFolder)
     const id = v7()
     const pace = makePace(clock.at(0, OPENS_AT), device)
     // The past and the day take ids that come out the same each time; whatever people enter takes them from chance.
-    const known = idsFrom(EVENT_IDS)
+    const seedIds = idsFrom(EVENT_IDS)
     let inSeed = true
-    const newId = (): string => (inSeed || player?.sending() ? known() : v7())
+    const newId = (): string => (inSeed || player?.sending() ? seedIds() : v7())
     let player: ReturnType<typeof makePlayer> | undefined
-    const opened = await openShop({ dataFolder, now: pace.now, log, newId })
-    const { desk, people, photos } = opened
+    const openedShop = await openShop({ dataFolder, now: pace.now, log, newId })
+    const { desk, people, photos } = openedShop
     const table = await seedDemo({ desk, people, photos, clock, repo: repoFolder() })
     inSeed = false
     let change = 0
@@ -98,24 +98,24 @@ export async function openDemonstration(parts: DemonstrationParts): Promise<Demo
       after,
       changed() {
         change += 1
-        tell(false)
+        emit(false)
       },
       failed: (err) => log.error({ err }, 'The day stopped: a moment broke.'),
     })
-    return { id, shop: opened, player, state, table }
+    return { id, shop: openedShop, player, state, table }
   }
 
-  function tell(anew: boolean) {
+  function emit(anew: boolean) {
     const state = run.state()
-    for (const told of listeners) told(state, anew)
+    for (const listener of listeners) listener(state, anew)
   }
 
   async function restart() {
     await run.player.close()
     await run.shop.close()
-    run = await begin()
-    moved()
-    tell(true)
+    run = await openRun()
+    swapped()
+    emit(true)
   }
 
   return {
@@ -124,7 +124,7 @@ export async function openDemonstration(parts: DemonstrationParts): Promise<Demo
     demo: {
       moments: run.player.moments,
       state: () => run.state(),
-      onChange: (told) => void listeners.push(told),
+      onChange: (listener) => void listeners.push(listener),
       ready: () => (restarting ?? Promise.resolve()).catch(() => undefined),
       act(act) {
         switch (act.do) {

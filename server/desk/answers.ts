@@ -6,27 +6,31 @@
  */
 import type { Instant } from '../../shared/log'
 import type { Refused } from '../../shared/protocol'
-import { canonical, type KeptAnswer, sha256Hex } from '../store'
+import { type AnswerRow, canonical, sha256Hex } from '../store'
 import type { StreamName } from './streams'
 
-export type Kept = { ok: true; from: number; version: number } | Refused
+export type StoredAnswer = { ok: true; from: number; version: number } | Refused
 
 /** Throws `NotCanonical` for what JSON cannot hold, naming where. */
 export const bodyHash = (stream: StreamName, received: unknown): string =>
   sha256Hex(canonical([stream, received]))
 
-export function keepAnswer(
+export function answerRow(
   commandId: string,
   personId: string,
   bodyHashHex: string,
   answeredAt: Instant,
-  answer: Kept,
-): KeptAnswer {
+  answer: StoredAnswer,
+): AnswerRow {
   return { commandId, personId, bodyHash: bodyHashHex, answeredAt, answer }
 }
 
 /** The first answer; `undefined` when another person or another body comes under the id. */
-export function firstAnswer(kept: KeptAnswer, hash: string, person: string | undefined): Kept | undefined {
-  const same = kept.bodyHash === hash && (person === undefined || person === kept.personId)
-  return same ? (kept.answer as Kept) : undefined
+export function firstAnswer(
+  row: AnswerRow,
+  hash: string,
+  person: string | undefined,
+): StoredAnswer | undefined {
+  const same = row.bodyHash === hash && (person === undefined || person === row.personId)
+  return same ? (row.answer as StoredAnswer) : undefined
 }

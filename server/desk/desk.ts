@@ -29,9 +29,9 @@ import type { Shop } from '../../shared/shop/types'
 import { AnsweredTwice, ChainBroken, type CommitOutcome, type EventStore, JobNumberTaken } from '../store'
 import { type After, afterMs, makeBoardClock } from './clock'
 import { makeFolds } from './folds'
-import { type Fold, jobStream, lifted, type StreamName } from './streams'
-import { decideTurn, type Found, type Turn } from './turn'
-import type { Desk, Given, Log, Publish, Submission } from './types'
+import { type Fold, jobStream, type StreamName, upcast } from './streams'
+import { decideTurn, type Turn, type TurnOutcome } from './turn'
+import type { Desk, Log, Publish, Reply, Submission } from './types'
 import { wordsOf } from './words'
 
 export interface DeskParts {
@@ -45,26 +45,26 @@ export interface DeskParts {
   /** Waits; a test may wait by hand. */
   after?: After
   /** Jobs held in memory beside the shop. */
-  foldsKept?: number
+  maxFolds?: number
   /** Commands in one commit. */
-  turnMost?: number
+  maxTurn?: number
 }
 
 const ATTEMPTS = 3
 
 export async function openDesk(parts: DeskParts): Promise<Desk> {
   const { store, publish, now, newId, log, bytesHere = () => false, after = afterMs } = parts
-  const { foldsKept = 100, turnMost = 500 } = parts
-  const folds = makeFolds(store, foldsKept)
+  const { maxFolds = 100, maxTurn = 500 } = parts
+  const folds = makeFolds(store, maxFolds)
   const summaries = new Map<string, JobSummary>()
   const jobByNumber = new Map<string, string>()
-  const waiting: { submission: Submission; resolve: (given: Given) => void }[] = []
+  const waiting: { submission: Submission; resolve: (answer: Reply) => void }[] = []
   let awake = false
   let closed = false
   let idle: (() => void) | undefined
-  const clock = makeBoardClock({ now, after, next: nextChange, run: makeAgain })
+  const clock = makeBoardClock({ now, after, next: nextChange, run: refreshExpiredSummaries })
   await readSummaries()
-  await makeAgain()
+  await refreshExpiredSummaries()
   clock.look()
 
   async function readSummaries() {
@@ -84,29 +84,29 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   }
 
   /** What ran out meanwhile, as it looks now. A job that was written to since has a summary of its own. */
-  async function makeAgain() {
-    const ranOut = [...summaries.values()].filter(
+  async function refreshExpiredSummaries() {
+    const expired = [...summaries.values()].filter(
       ({ changesAt }) => changesAt !== undefined && changesAt <= now(),
     )
-    for (const { id, version } of ranOut) {
+    for (const { id, version } of expired) {
       try {
         const job = (await folds.load(jobStream(id))) as Job
         if (summaries.get(id)?.version !== version || job.version !== version) continue
         const summary = summarise(job, now())
         remember(summary)
-        outward(() => publish.summary(summary))
+        notifySafely(() => publish.summary(summary))
       } catch (err) {
         log.error({ err, job: id }, 'A summary could not be made again.')
-        const { changesAt: _, ...asItWas } = summaries.get(id) as JobSummary
-        remember(asItWas)
+        const { changesAt: _, ...lasting } = summaries.get(id) as JobSummary
+        remember(lasting)
       }
     }
   }
 
   /** Whoever is told must not undo what is written by failing to listen. */
-  function outward(tell: () => void) {
+  function notifySafely(notify: () => void) {
     try {
-      tell()
+      notify()
     } catch (err) {
       log.error({ err }, 'Telling somebody of an entry failed; the entry is saved.')
     }
@@ -120,19 +120,19 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   }
 
   async function takeTurn() {
-    const taken = waiting.splice(0, turnLength())
+    const batch = waiting.splice(0, turnLength())
     try {
       await answerAll(
-        taken.map(({ submission }) => submission),
-        (index, given) => {
-          const { submission, resolve } = taken[index] as (typeof taken)[number]
-          outward(() => submission.reply?.(given))
-          resolve(given)
+        batch.map(({ submission }) => submission),
+        (index, answer) => {
+          const { submission, resolve } = batch[index] as (typeof batch)[number]
+          notifySafely(() => submission.reply?.(answer))
+          resolve(answer)
         },
       )
     } catch (err) {
       log.error({ err }, 'A turn of the desk broke.')
-      for (const { resolve } of taken) resolve(NOT_SAVED)
+      for (const { resolve } of batch) resolve(NOT_SAVED)
     }
     awake = false
     if (waiting.length > 0) wake()
@@ -142,7 +142,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   /** A release covers what is on disk, so it opens a turn: nothing before it in the same commit. */
   function turnLength(): number {
     const release = waiting.findIndex(({ submission }, index) => index > 0 && isRelease(submission))
-    return Math.min(turnMost, release === -1 ? waiting.length : release)
+    return Math.min(maxTurn, release === -1 ? waiting.length : release)
   }
 
   async function headsFor(submissions: Submission[]): Promise<Map<StreamName, string>> {
@@ -154,7 +154,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     return heads
   }
 
-  async function answerAll(submissions: Submission[], answer: (index: number, given: Given) => void) {
+  async function answerAll(submissions: Submission[], answer: (index: number, reply: Reply) => void) {
     for (let attempt = 1; attempt <= ATTEMPTS; attempt++) {
       const turn = await decideAll(submissions)
       const outcome = await tryCommit(turn)
@@ -162,7 +162,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
         if (outcome !== 'again') folds.drop(outcome.stale as StreamName[])
         continue
       }
-      return settle(submissions, turn, outcome, answer)
+      return deliver(submissions, turn, outcome, answer)
     }
     log.warn(
       { commands: submissions.length },
@@ -177,13 +177,13 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     const answers = await store.answers(submissions.map(({ command }) => command.commandId))
     const named = new Set<StreamName>(['shop'])
     for (const { stream } of submissions) named.add(stream)
-    const read = new Map<StreamName, Fold | { broken: unknown }>()
+    const loadedFolds = new Map<StreamName, Fold | { broken: unknown }>()
     for (const stream of named) {
       try {
-        read.set(stream, await folds.load(stream))
+        loadedFolds.set(stream, await folds.load(stream))
       } catch (broken) {
         log.error({ err: broken, stream }, 'A stream cannot be read.')
-        read.set(stream, { broken })
+        loadedFolds.set(stream, { broken })
       }
     }
     return decideTurn({
@@ -191,7 +191,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
       heads: await headsFor(submissions),
       bytesHere,
       answers,
-      folds: read,
+      folds: loadedFolds,
       numberTaken: (number, jobId) => (jobByNumber.get(number) ?? jobId) !== jobId,
       newId,
       log,
@@ -215,64 +215,66 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   }
 
   /** From here to the end without a pause: nobody sees a fold whose events were not published. */
-  async function settle(
+  async function deliver(
     submissions: Submission[],
     turn: Turn,
     outcome: CommitOutcome | { failed: true },
-    answer: (index: number, given: Given) => void,
+    answer: (index: number, reply: Reply) => void,
   ) {
     const failed = 'failed' in outcome
-    const resent = await firstAnswers(turn.found)
+    const resendReplies = await repliesToResends(turn.outcomes)
     if (!failed) {
       for (const [stream, fold] of turn.after) folds.put(stream, fold)
       turn.summaries.forEach(remember)
       clock.look()
     }
     for (const [index, submission] of submissions.entries()) {
-      const found = turn.found[index] as Found
-      const given =
-        failed && !isFirstAnswer(found) ? NOT_SAVED : givenFor(found, submission, resent.get(index))
-      answer(index, given)
-      if (found.kind === 'written' && given.ok && given.events.length > 0)
-        outward(() => publish.events(found.stream, found.from, given.events, submission.sender))
+      const decided = turn.outcomes[index] as TurnOutcome
+      const reply =
+        failed && !isFromEarlierTurn(decided)
+          ? NOT_SAVED
+          : replyFor(decided, submission, resendReplies.get(index))
+      answer(index, reply)
+      if (decided.kind === 'written' && reply.ok && reply.events.length > 0)
+        notifySafely(() => publish.events(decided.stream, decided.from, reply.events, submission.sender))
     }
-    if (!failed) for (const summary of turn.summaries) outward(() => publish.summary(summary))
+    if (!failed) for (const summary of turn.summaries) notifySafely(() => publish.summary(summary))
   }
 
   /** Answers given before, with their events read again; by the place of the resend in the turn. */
-  async function firstAnswers(found: readonly Found[]): Promise<Map<number, Given>> {
-    const given = new Map<number, Given>()
-    for (const [index, one] of found.entries()) {
-      if (one.kind !== 'kept') continue
-      const { answer, stream } = one
-      if (!answer.ok) given.set(index, answer)
+  async function repliesToResends(outcomes: readonly TurnOutcome[]): Promise<Map<number, Reply>> {
+    const replies = new Map<number, Reply>()
+    for (const [index, outcome] of outcomes.entries()) {
+      if (outcome.kind !== 'resend') continue
+      const { answer, stream } = outcome
+      if (!answer.ok) replies.set(index, answer)
       else {
         const { from, version } = answer
         try {
           const events = from === version ? [] : await eventsAfter(stream, from)
           // Fewer than were written: the first one, earlier in this very turn, was not saved either.
           if (events.length >= version - from)
-            given.set(index, { ok: true, version, events: events.slice(0, version - from) })
+            replies.set(index, { ok: true, version, events: events.slice(0, version - from) })
         } catch (err) {
           log.error({ err, stream }, 'A kept answer cannot be read again.')
-          given.set(index, DAMAGED)
+          replies.set(index, DAMAGED)
         }
       }
     }
-    return given
+    return replies
   }
 
-  function givenFor(found: Found, { receivedAt }: Submission, resent: Given | undefined): Given {
-    switch (found.kind) {
-      case 'kept':
-        return resent ?? NOT_SAVED
+  function replyFor(outcome: TurnOutcome, { receivedAt }: Submission, resendReply: Reply | undefined): Reply {
+    switch (outcome.kind) {
+      case 'resend':
+        return resendReply ?? NOT_SAVED
       case 'broken':
-        return found.cause instanceof ChainBroken ? DAMAGED : NOT_SAVED
+        return outcome.cause instanceof ChainBroken ? DAMAGED : NOT_SAVED
       case 'refused':
-        return found.answer
+        return outcome.answer
       case 'written': {
-        const { from, version } = found
-        const events = found.events.map((event, n) => ({
+        const { from, version } = outcome
+        const events = outcome.events.map((event, n) => ({
           version: from + n + 1,
           recordedAt: receivedAt,
           event,
@@ -283,7 +285,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   }
 
   async function eventsAfter(stream: StreamName, version: number) {
-    return (await store.read(stream, version)).map(lifted)
+    return (await store.read(stream, version)).map(upcast)
   }
 
   const shop = async () => (await folds.load('shop')) as Shop
@@ -314,7 +316,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
 }
 
 /** Answered in an earlier turn: a commit that fails now takes nothing from it. */
-const isFirstAnswer = (found: Found) => found.kind === 'kept' && !found.inThisTurn
+const isFromEarlierTurn = (outcome: TurnOutcome) => outcome.kind === 'resend' && !outcome.inThisTurn
 
 const isRelease = ({ command }: Submission): boolean => command.type === 'Release'
 

@@ -1,11 +1,11 @@
 /**
  * What each stream amounts to now, kept in memory: the shop always, jobs as far as the bound goes.
  *
- * A fold from disk is read through the store's check of its hash chain [DK7], lifted, then folded. Whoever
+ * A fold from disk is read through the store's check of its hash chain [DK7], upcast, then folded. Whoever
  * asks for the same stream meanwhile waits for the same reading.
  */
 import type { EventStore } from '../store'
-import { emptyFold, type Fold, foldOn, lifted, type StreamName } from './streams'
+import { emptyFold, type Fold, foldOn, type StreamName, upcast } from './streams'
 
 export interface Folds {
   load(stream: StreamName): Promise<Fold>
@@ -15,18 +15,18 @@ export interface Folds {
   drop(streams: Iterable<StreamName>): void
 }
 
-export function makeFolds(store: EventStore, most: number): Folds {
+export function makeFolds(store: EventStore, maxFolds: number): Folds {
   // A Map keeps the order of insertion: the first is the one longest unused.
-  const kept = new Map<StreamName, Fold>()
+  const cache = new Map<StreamName, Fold>()
   const loading = new Map<StreamName, Promise<Fold>>()
 
   function put(stream: StreamName, fold: Fold) {
-    kept.delete(stream)
-    kept.set(stream, fold)
-    if (kept.size <= most) return
-    for (const oldest of kept.keys()) {
+    cache.delete(stream)
+    cache.set(stream, fold)
+    if (cache.size <= maxFolds) return
+    for (const oldest of cache.keys()) {
       if (oldest === 'shop') continue
-      kept.delete(oldest)
+      cache.delete(oldest)
       break
     }
   }
@@ -36,7 +36,7 @@ export function makeFolds(store: EventStore, most: number): Folds {
     const fold = foldOn(
       stream,
       emptyFold(stream),
-      recorded.map((row) => lifted(row).event),
+      recorded.map((row) => upcast(row).event),
     )
     // A job that was never opened is not worth a place: anybody can ask for any id.
     if (fold.version > 0 && loading.has(stream)) put(stream, fold)
@@ -45,23 +45,23 @@ export function makeFolds(store: EventStore, most: number): Folds {
 
   return {
     load(stream) {
-      const known = kept.get(stream)
-      if (known) {
-        put(stream, known)
-        return Promise.resolve(known)
+      const cached = cache.get(stream)
+      if (cached) {
+        put(stream, cached)
+        return Promise.resolve(cached)
       }
-      const begun = loading.get(stream)
-      if (begun) return begun
+      const underWay = loading.get(stream)
+      if (underWay) return underWay
       const reading = Promise.resolve()
         .then(() => read(stream))
         .finally(() => loading.delete(stream))
       loading.set(stream, reading)
       return reading
     },
-    peek: (stream) => kept.get(stream),
+    peek: (stream) => cache.get(stream),
     put,
     drop(streams) {
-      for (const stream of streams) kept.delete(stream)
+      for (const stream of streams) cache.delete(stream)
     },
   }
 }

@@ -2,6 +2,14 @@
 export { bodyHash } from './answers'
 export type { After } from './clock'
 export { type DeskParts, NOT_SAVED, openDesk } from './desk'
-export { type AnyEvent, asStreamName, inWords, JOB_ID, jobStream, lifted, type StreamName } from './streams'
-export type { Asker, Desk, Given, Log, Publish, Submission } from './types'
+export {
+  type AnyEvent,
+  asStreamName,
+  inWords,
+  JOB_ID,
+  jobStream,
+  type StreamName,
+  upcast,
+} from './streams'
+export type { Asker, Desk, Log, Publish, Reply, Submission } from './types'
 export { wordsOf } from './words'

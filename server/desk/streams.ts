@@ -57,7 +57,7 @@ export function decideOn(
 }
 
 /** A row of the log as everybody beyond the store sees it, in today's shape. */
-export function lifted({ stream, version, recordedAt, event }: Recorded): StreamEvent<AnyEvent> {
+export function upcast({ stream, version, recordedAt, event }: Recorded): StreamEvent<AnyEvent> {
   const now = stream === 'shop' ? liftShopEvent(event) : liftJobEvent(event)
   if (now) return { version, recordedAt, event: now }
   throw new Error(

@@ -8,8 +8,8 @@ import type { Job } from '../../shared/job/types'
 import { type Instant, isRefusal, refuse } from '../../shared/log'
 import type { Refused } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
-import type { Append, Batch, KeptAnswer } from '../store'
-import { firstAnswer, type Kept, keepAnswer } from './answers'
+import type { AnswerRow, Append, Batch } from '../store'
+import { answerRow, firstAnswer, type StoredAnswer } from './answers'
 import { type AnyEvent, decideOn, type Fold, foldOn, inWords, jobIdOf, type StreamName } from './streams'
 import type { Log, Submission } from './types'
 import { changedReadings, summaryRow } from './views'
@@ -18,9 +18,9 @@ import { wordsOf } from './words'
 /** A clock that runs this far ahead is a wrong clock, not a head start [DK9]. */
 const AHEAD_MOST_MS = 5 * 60_000
 
-export type Found =
+export type TurnOutcome =
   /** Answered before, in an earlier turn or earlier in this one. */
-  | { kind: 'kept'; stream: StreamName; answer: Kept; inThisTurn: boolean }
+  | { kind: 'resend'; stream: StreamName; answer: StoredAnswer; inThisTurn: boolean }
   /** New in this turn: true only once the batch is committed. */
   | { kind: 'written'; stream: StreamName; from: number; version: number; events: AnyEvent[] }
   | { kind: 'refused'; answer: Refused }
@@ -29,7 +29,7 @@ export type Found =
 
 export interface TurnInput {
   waiting: readonly Submission[]
-  answers: ReadonlyMap<string, KeptAnswer>
+  answers: ReadonlyMap<string, AnswerRow>
   /** The fold of every stream named, and the shop's; or why it could not be read. */
   folds: ReadonlyMap<StreamName, Fold | { broken: unknown }>
   numberTaken: (number: string, jobId: string) => boolean
@@ -41,7 +41,7 @@ export interface TurnInput {
 }
 
 export interface Turn {
-  found: Found[]
+  outcomes: TurnOutcome[]
   batch: Batch
   after: Map<StreamName, Fold>
   summaries: JobSummary[]
@@ -52,16 +52,16 @@ const isBroken = (fold: Fold | { broken: unknown }): fold is { broken: unknown }
 export function decideTurn(input: TurnInput): Turn {
   const { waiting, answers, folds, numberTaken, heads, bytesHere, newId, log } = input
   const after = new Map<StreamName, Fold>()
-  const given = new Map<string, KeptAnswer>()
+  const newAnswers = new Map<string, AnswerRow>()
   const appends: Append[] = []
   const numbers = new Map<string, string>()
   const recordedAt = new Map<StreamName, Instant>()
 
-  function decideOne(submission: Submission): Found {
+  function decideSubmission(submission: Submission): TurnOutcome {
     const { stream, command, bodyHash, asker, receivedAt } = submission
     const { commandId } = command
     const earlier = answers.get(commandId)
-    const before = earlier ?? given.get(commandId)
+    const before = earlier ?? newAnswers.get(commandId)
     const person = isRefusal(asker) ? undefined : asker.person
 
     const shop = after.get('shop') ?? folds.get('shop')
@@ -72,7 +72,7 @@ export function decideTurn(input: TurnInput): Turn {
     const words = () => wordsOf(shop as Shop, receivedAt)
     if (before) {
       const answer = firstAnswer(before, bodyHash, person) ?? inWords(refuse('command_id_reused'), words())
-      return { kind: 'kept', stream, answer, inThisTurn: !earlier }
+      return { kind: 'resend', stream, answer, inThisTurn: !earlier }
     }
     // Not kept: a grant says nothing of the engine, and the same entry may come again under a good one.
     if (isRefusal(asker)) return { kind: 'refused', answer: inWords(asker, words()) }
@@ -93,8 +93,8 @@ export function decideTurn(input: TurnInput): Turn {
       bytesHere,
     }
     const outcome = decideOn(stream, fold, command, context)
-    const keep = (answer: Kept) =>
-      given.set(commandId, keepAnswer(commandId, asker.person, bodyHash, receivedAt, answer))
+    const keep = (answer: StoredAnswer) =>
+      newAnswers.set(commandId, answerRow(commandId, asker.person, bodyHash, receivedAt, answer))
     if (isRefusal(outcome)) {
       const answer = inWords(outcome, words())
       keep(answer)
@@ -118,9 +118,9 @@ export function decideTurn(input: TurnInput): Turn {
     return { kind: 'written', stream, from, version: next.version, events: outcome }
   }
 
-  const found = waiting.map((submission) => {
+  const outcomes = waiting.map((submission) => {
     try {
-      return decideOne(submission)
+      return decideSubmission(submission)
     } catch (cause) {
       // A bug in one decision must not take its neighbours along [DK11].
       log.error({ err: cause, commandId: submission.command.commandId }, 'A decision broke.')
@@ -139,10 +139,10 @@ export function decideTurn(input: TurnInput): Turn {
   const summaries = jobs.map(([stream, job]) => summarise(job, recordedAt.get(stream)))
   const readings = jobs.flatMap(([stream, job]) => changedReadings(folds.get(stream) as Job, job))
   return {
-    found,
+    outcomes,
     batch: {
-      appends: given.size > 0 ? [...guards, ...appends] : [],
-      answers: [...given.values()],
+      appends: newAnswers.size > 0 ? [...guards, ...appends] : [],
+      answers: [...newAnswers.values()],
       summaries: summaries.map(summaryRow),
       readings,
     },

@@ -28,10 +28,10 @@ export interface Submission {
   /** Who is told by the answer and need not be told again: a socket's id. */
   sender?: string
   /** Called with the answer before anything of it is published. */
-  reply?: (given: Given) => void
+  reply?: (answer: Reply) => void
 }
 
-export type Given = Answer | Fault
+export type Reply = Answer | Fault
 
 /** Everybody who watches. Must not throw. */
 export interface Publish {
@@ -41,7 +41,7 @@ export interface Publish {
 }
 
 export interface Desk {
-  submit(submission: Submission): Promise<Given>
+  submit(submission: Submission): Promise<Reply>
   shop(): Promise<Shop>
   /** `undefined` when no such job was opened. */
   job(jobId: string): Promise<Job | undefined>

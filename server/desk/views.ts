@@ -14,10 +14,10 @@ export const summaryRow = (summary: JobSummary): SummaryRow => ({
 export function changedReadings(before: Job | undefined, after: Job): ReadingRow[] {
   const rows: ReadingRow[] = []
   for (const [jointId, list] of Object.entries(after.readings)) {
-    const known = before?.readings[jointId]
-    if (known === list) continue
+    const earlier = before?.readings[jointId]
+    if (earlier === list) continue
     list.forEach((reading, index) => {
-      if (known?.[index] !== reading) rows.push(readingRow(after.id, reading))
+      if (earlier?.[index] !== reading) rows.push(readingRow(after.id, reading))
     })
   }
   return rows

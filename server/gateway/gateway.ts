@@ -15,17 +15,17 @@ import type { Fault, Watched } from '../../shared/protocol'
 import { type ClientToServer, PROTOCOL_VERSION, type Room, type ServerToClient } from '../../shared/protocol'
 import { commandMessageSchema, presenceSchema, unwatchSchema, watchSchema } from '../../shared/schema'
 import { badMessage, check } from '../check'
-import type { Given, Publish } from '../desk'
+import type { Publish, Reply } from '../desk'
 import { NOT_SAVED } from '../desk'
 import { mayCall } from '../http/guard'
 import type { Rooms } from '../http/parts'
 import { SIGNED_OUT } from '../people'
-import { thinEvent } from '../thin'
+import { eventWithoutPlanBody } from '../plan-bodies'
 import { cookieNamed } from './cookie'
 import { pack } from './pack'
 import { makePresence } from './presence'
 import { makeBucket } from './rate'
-import { firstGiven, streamOf } from './watch'
+import { initialSync, streamOf } from './watch'
 
 interface SocketData {
   deviceId: string
@@ -114,7 +114,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
         const checked = check(presenceSchema, message)
         if ('fault' in checked) return checked.fault
         const { jobId, place } = checked.value
-        if (jobId && place) presence.be(socket.id, socket.data.person, jobId, place)
+        if (jobId && place) presence.enter(socket.id, socket.data.person, jobId, place)
         else presence.leave(socket.id)
         return { ok: true }
       }),
@@ -140,21 +140,21 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     })
   }
 
-  async function command(socket: Line, message: unknown, reply: Ack): Promise<Given> {
+  async function command(socket: Line, message: unknown, reply: Ack): Promise<Reply> {
     const checked = check(commandMessageSchema, message)
     if ('fault' in checked) return checked.fault
     const { stream, command: body } = checked.value
-    const thin = (given: Given): Given =>
-      given.ok && stream === 'shop' ? { ...given, events: given.events.map(thinEvent) } : given
-    const given = await intake({
+    const withoutBodies = (answer: Reply): Reply =>
+      answer.ok && stream === 'shop' ? { ...answer, events: answer.events.map(eventWithoutPlanBody) } : answer
+    const answer = await intake({
       stream: streamOf(stream as 'shop' | `job:${string}`),
       body,
       deviceId: socket.data.deviceId,
       sender: socket.id,
       // Before the desk publishes: an ack after its own broadcast would look like somebody else's work.
-      reply: (answer) => reply(thin(answer)),
+      reply: (answer) => reply(withoutBodies(answer)),
     })
-    return thin(given)
+    return withoutBodies(answer)
   }
 
   async function watch(socket: Line, message: unknown): Promise<Watched | Fault | object> {
@@ -170,21 +170,21 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       return { ok: true, room, summaries: desk.summaries(), now: now() }
     }
     const stream = streamOf(room as Exclude<Room, 'board'>)
-    const given = await firstGiven(desk, stream, have, now, () => void socket.join(room))
-    if (!given) return NO_JOB
+    const answer = await initialSync(desk, stream, have, now, () => void socket.join(room))
+    if (!answer) return NO_JOB
     if (stream !== 'shop') {
       const jobId = stream.slice('job:'.length)
       socket.emit('presence', { jobId, here: presence.here(jobId) })
     }
-    return given
+    return answer
   }
 
   return {
     publish: {
       events(room, from, events, sender) {
-        const sent = room === 'shop' ? events.map(thinEvent) : events
+        const outgoing = room === 'shop' ? events.map(eventWithoutPlanBody) : events
         const others = sender === undefined ? io.to(room) : io.to(room).except(sender)
-        others.emit('events', { room, from, events: sent as never })
+        others.emit('events', { room, from, events: outgoing as never })
       },
       summary: (summary) => void io.to('board').emit('summary', summary),
     },

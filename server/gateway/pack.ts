@@ -6,8 +6,9 @@ import type { Packed } from '../../shared/protocol'
 const LONG_BYTES = 2048
 
 /** At once, not in the background: an answer must not be overtaken by what is broadcast after it [WI7]. */
-export function pack<A extends object>(asked: unknown, answer: A): A | Packed {
-  const unpacks = typeof asked === 'object' && asked !== null && 'unpacks' in asked && asked.unpacks === true
+export function pack<A extends object>(request: unknown, answer: A): A | Packed {
+  const unpacks =
+    typeof request === 'object' && request !== null && 'unpacks' in request && request.unpacks === true
   if (!unpacks || !('ok' in answer) || answer.ok !== true) return answer
   const text = JSON.stringify(answer)
   return text.length < LONG_BYTES ? answer : { ok: true, packed: new Uint8Array(gzipSync(text)) }

@@ -4,7 +4,7 @@ import type { StreamEvent } from '../../shared/log'
 import type { Room, Watched } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
 import { type AnyEvent, type Desk, jobStream, type StreamName } from '../desk'
-import { thinEvent, thinShop } from '../thin'
+import { eventWithoutPlanBody, withoutPlanBodies } from '../plan-bodies'
 
 /** Below this many events nobody counts bytes. */
 const FEW = 20
@@ -13,7 +13,7 @@ const FEW = 20
  * `join` is called without a pause after the state was looked at, so that no event falls between what is
  * given here and what is broadcast from then on [WI7]. `undefined`: no such job.
  */
-export async function firstGiven(
+export async function initialSync(
   desk: Desk,
   stream: StreamName,
   have: number | undefined,
@@ -24,7 +24,7 @@ export async function firstGiven(
     const fold = stream === 'shop' ? await desk.shop() : await desk.job(stream.slice('job:'.length))
     if (!fold) return undefined
     const missed =
-      have === undefined || have > fold.version ? undefined : await missedBy(desk, stream, have, fold)
+      have === undefined || have > fold.version ? undefined : await eventsMissed(desk, stream, have, fold)
     // Something was written while the log was read: look again.
     if (desk.peek(stream) !== fold) continue
     join()
@@ -37,22 +37,22 @@ export async function firstGiven(
           events: missed as Extract<Watched, { from: number }>['events'],
           now: now(),
         }
-      : { ok: true, room, state: shown(stream, fold), now: now() }
+      : { ok: true, room, state: stateSent(stream, fold), now: now() }
   }
 }
 
-async function missedBy(desk: Desk, stream: StreamName, have: number, fold: Job | Shop) {
+async function eventsMissed(desk: Desk, stream: StreamName, have: number, fold: Job | Shop) {
   if (have === fold.version) return []
   const events = await desk.eventsAfter(stream, have)
-  const thin = stream === 'shop' ? events.map(thinEvent) : events
+  const thin = stream === 'shop' ? events.map(eventWithoutPlanBody) : events
   if (thin.length <= FEW && !thin.some(({ event }) => event.type === 'PlanAdopted')) return thin
-  return sizeOf(thin) <= sizeOf(shown(stream, fold)) ? thin : undefined
+  return sizeOf(thin) <= sizeOf(stateSent(stream, fold)) ? thin : undefined
 }
 
-const shown = (stream: StreamName, fold: Job | Shop): Job | Shop =>
-  stream === 'shop' ? thinShop(fold as Shop) : fold
+const stateSent = (stream: StreamName, fold: Job | Shop): Job | Shop =>
+  stream === 'shop' ? withoutPlanBodies(fold as Shop) : fold
 
-const sizeOf = (what: StreamEvent<AnyEvent>[] | Job | Shop): number => JSON.stringify(what).length
+const sizeOf = (message: StreamEvent<AnyEvent>[] | Job | Shop): number => JSON.stringify(message).length
 
 export const streamOf = (room: Exclude<Room, 'board'>): StreamName =>
   room === 'shop' ? 'shop' : jobStream(room.slice('job:'.length))

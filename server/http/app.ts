@@ -54,9 +54,9 @@ export function makeApp(rooms: Rooms) {
     .use(requestId())
     .use(headers)
     .use(async (c, next) => {
-      const begun = performance.now()
+      const startedAt = performance.now()
       await next()
-      const ms = Math.round(performance.now() - begun)
+      const ms = Math.round(performance.now() - startedAt)
       const { method, path } = c.req
       log.debug({ requestId: c.var.requestId, method, path, status: c.res.status, ms }, 'Answered.')
     })

@@ -22,7 +22,7 @@ export function encodingFor(accepted: string | undefined): Encoding | undefined 
   return takes('br') ? 'br' : takes('gzip') ? 'gzip' : undefined
 }
 
-export function compressed(bytes: Uint8Array, encoding: Encoding, quality = QUALITY_NOW): Promise<Buffer> {
+export function compress(bytes: Uint8Array, encoding: Encoding, quality = QUALITY_NOW): Promise<Buffer> {
   if (encoding === 'gzip') return gzipAsync(bytes, { level: 6 })
   return brotliAsync(bytes, {
     params: {
@@ -42,9 +42,9 @@ export const compressJson = createMiddleware(async (c, next) => {
   const headers = new Headers(res.headers)
   headers.append('Vary', 'Accept-Encoding')
   const encoding = bytes.byteLength > WORTH_IT ? encodingFor(c.req.header('accept-encoding')) : undefined
-  const sent = encoding ? new Uint8Array(await compressed(bytes, encoding)) : bytes
+  const body = encoding ? new Uint8Array(await compress(bytes, encoding)) : bytes
   if (encoding) headers.set('Content-Encoding', encoding)
   headers.delete('Content-Length')
   c.res = undefined
-  c.res = new Response(sent, { status: res.status, headers })
+  c.res = new Response(body, { status: res.status, headers })
 })

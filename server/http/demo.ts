@@ -5,7 +5,7 @@
 import { Hono } from 'hono'
 import { demoActSchema, demoSignInSchema } from '../../shared/schema'
 import { body, type Env, notFound, type Rooms } from './parts'
-import { deviceFor, opened } from './sign-in'
+import { deviceFor, signInReply } from './sign-in'
 
 export function demoRoutes(rooms: Rooms) {
   const { desk, people, demo } = rooms
@@ -15,18 +15,18 @@ export function demoRoutes(rooms: Rooms) {
   return routes
     .get('/demo', (c) => c.json({ ...demo.state(), moments: demo.moments }))
     .post('/demo', async (c) => {
-      const read = await body(c, demoActSchema)
-      if ('answer' in read) return read.answer
-      await demo.act(read.value)
+      const input = await body(c, demoActSchema)
+      if ('answer' in input) return input.answer
+      await demo.act(input.value)
       return c.json(demo.state())
     })
     .post('/demo/sign-in', async (c) => {
-      const read = await body(c, demoSignInSchema)
-      if ('answer' in read) return read.answer
-      const { personId } = read.value
+      const input = await body(c, demoSignInSchema)
+      if ('answer' in input) return input.answer
+      const { personId } = input.value
       const shop = await desk.shop()
       const person = Object.hasOwn(shop.people, personId) ? shop.people[personId] : undefined
       if (!person) return notFound(c, 'Nobody by that id works here. GET /api/people names who does.')
-      return c.json(opened(people.signIn(deviceOf(c), personId), person), 201)
+      return c.json(signInReply(people.signIn(deviceOf(c), personId), person), 201)
     })
 }

@@ -18,7 +18,7 @@ import { type Env, notFound, type Rooms } from './parts'
 export async function readExamples(folder: string, log: Log): Promise<Plan[]> {
   const names = await readdir(folder).catch(() => [])
   const plans: Plan[] = []
-  for (const name of names.filter((one) => one.endsWith('.json'))) {
+  for (const name of names.filter((file) => file.endsWith('.json'))) {
     const reading = readPlanText(await readFile(join(folder, name), 'utf8'))
     if ('faults' in reading) log.warn({ name, faults: reading.faults.length }, 'An example plan has faults.')
     else if (reading.plan.invented) plans.push(reading.plan)

@@ -6,7 +6,7 @@ import { createHash } from 'node:crypto'
 import { readFile, stat } from 'node:fs/promises'
 import { extname, join, normalize, sep } from 'node:path'
 import { createMiddleware } from 'hono/factory'
-import { compressed, type Encoding, encodingFor } from './compress'
+import { compress, type Encoding, encodingFor } from './compress'
 import type { Env } from './parts'
 
 const TYPES: Record<string, string> = {
@@ -28,7 +28,7 @@ const QUALITY_ONCE = 11
 const QUALITY_LONG = 6
 const LONG = 1024 * 1024
 
-interface Kept {
+interface CachedFile {
   modified: number
   bytes: Buffer
   tag: string
@@ -36,25 +36,25 @@ interface Kept {
 }
 
 export function pages(folder: string) {
-  const kept = new Map<string, Kept>()
+  const cache = new Map<string, CachedFile>()
 
-  async function load(file: string): Promise<Kept | undefined> {
-    const found = await stat(file).catch(() => undefined)
-    if (!found?.isFile()) return undefined
-    const known = kept.get(file)
-    if (known?.modified === found.mtimeMs) return known
+  async function load(file: string): Promise<CachedFile | undefined> {
+    const stats = await stat(file).catch(() => undefined)
+    if (!stats?.isFile()) return undefined
+    const cached = cache.get(file)
+    if (cached?.modified === stats.mtimeMs) return cached
     const bytes = await readFile(file)
     const tag = `"${createHash('sha256').update(bytes).digest('base64url').slice(0, 22)}"`
-    const fresh = { modified: found.mtimeMs, bytes, tag, encoded: new Map() }
-    kept.set(file, fresh)
+    const fresh = { modified: stats.mtimeMs, bytes, tag, encoded: new Map() }
+    cache.set(file, fresh)
     return fresh
   }
 
-  function encode({ bytes, encoded }: Kept, encoding: Encoding): Promise<Buffer> {
+  function encode({ bytes, encoded }: CachedFile, encoding: Encoding): Promise<Buffer> {
     const quality = bytes.byteLength > LONG ? QUALITY_LONG : QUALITY_ONCE
-    const made = encoded.get(encoding) ?? compressed(bytes, encoding, quality)
-    encoded.set(encoding, made)
-    return made
+    const encodedBytes = encoded.get(encoding) ?? compress(bytes, encoding, quality)
+    encoded.set(encoding, encodedBytes)
+    return encodedBytes
   }
 
   return createMiddleware<Env>(async (c, next) => {
@@ -63,22 +63,22 @@ export function pages(folder: string) {
     const isPage = extname(path) === ''
     const file = join(folder, isPage ? 'index.html' : path)
     if (!file.startsWith(folder + sep) || path.split(sep).some((part) => part.startsWith('.'))) return next()
-    const found = await load(file)
-    if (!found) return isPage ? c.html(NOT_BUILT, 503) : next()
+    const page = await load(file)
+    if (!page) return isPage ? c.html(NOT_BUILT, 503) : next()
 
     const type = TYPES[extname(file)] ?? 'application/octet-stream'
     c.header('Content-Type', type)
-    c.header('ETag', found.tag)
+    c.header('ETag', page.tag)
     c.header(
       'Cache-Control',
       path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
     )
     c.header('Vary', 'Accept-Encoding')
-    if (c.req.header('if-none-match')?.includes(found.tag)) return c.body(null, 304)
-    const worthIt = found.bytes.byteLength > WORTH_IT && !/woff2|png|icon/.test(type)
+    if (c.req.header('if-none-match')?.includes(page.tag)) return c.body(null, 304)
+    const worthIt = page.bytes.byteLength > WORTH_IT && !/woff2|png|icon/.test(type)
     const encoding = worthIt ? encodingFor(c.req.header('accept-encoding')) : undefined
     if (encoding) c.header('Content-Encoding', encoding)
-    const bytes = encoding ? await encode(found, encoding) : found.bytes
+    const bytes = encoding ? await encode(page, encoding) : page.bytes
     return c.body(new Uint8Array(bytes))
   })
 }

@@ -19,8 +19,8 @@ export function jobRoutes({ desk, intake, now }: Rooms) {
       const tag = `W/"${job.version}"`
       c.header('ETag', tag)
       c.header('Cache-Control', 'private, no-cache')
-      const known = c.req.header('if-none-match')?.split(',').map(strong)
-      if (known?.includes(strong(tag))) return c.body(null, 304)
+      const clientTags = c.req.header('if-none-match')?.split(',').map(strong)
+      if (clientTags?.includes(strong(tag))) return c.body(null, 304)
       return c.json(job)
     })
     .get('/jobs/:id/events', signedIn, async (c) => {
@@ -38,8 +38,8 @@ export function jobRoutes({ desk, intake, now }: Rooms) {
     })
     .get('/jobs/:id/chain', signedIn, async (c) => {
       const stream = jobStream(c.req.param('id'))
-      const asked = c.req.query('upTo')
-      const upTo = asked === undefined ? Number.MAX_SAFE_INTEGER : Number(asked)
+      const upToText = c.req.query('upTo')
+      const upTo = upToText === undefined ? Number.MAX_SAFE_INTEGER : Number(upToText)
       if (!Number.isSafeInteger(upTo) || upTo < 1)
         return badId(c, '/upTo', 'a version to end with is a whole number from 1')
       const rows = await desk.chain(stream)
@@ -57,9 +57,9 @@ export function jobRoutes({ desk, intake, now }: Rooms) {
     .post('/jobs/:id/commands', async (c) => {
       const id = c.req.param('id')
       if (!JOB_ID.test(id)) return badId(c, '', 'a job’s id has 1 to 64 letters, digits, _ or -')
-      const read = await json(c)
-      if ('answer' in read) return read.answer
-      return fromDesk(c, await intake({ stream: jobStream(id), body: read.value, deviceId: c.var.deviceId }))
+      const input = await json(c)
+      if ('answer' in input) return input.answer
+      return fromDesk(c, await intake({ stream: jobStream(id), body: input.value, deviceId: c.var.deviceId }))
     })
 }
 

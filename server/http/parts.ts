@@ -8,7 +8,7 @@ import { SHOP_ABOUT_THE_PERSON } from '../../shared/shop/refusals'
 import type { Person } from '../../shared/shop/types'
 import { check } from '../check'
 import type { Demo } from '../demonstration/demonstration'
-import type { Desk, Given, Log } from '../desk'
+import type { Desk, Log, Reply } from '../desk'
 import type { Intake } from '../intake'
 import type { People, SignIn } from '../people'
 import type { PhotoShelf } from '../photos/shelf'
@@ -58,13 +58,13 @@ export function problem(
   return c.json({ ok: false, code, sentence, ...more }, status)
 }
 
-export const notFound = (c: Context, what: string) => problem(c, 404, 'not_found', what)
+export const notFound = (c: Context, sentence: string) => problem(c, 404, 'not_found', sentence)
 
 /** The body as JSON and as its schema has it; or the answer that says what is wrong with it. */
 export async function body<T>(c: Ctx, schema: z.ZodType<T>): Promise<{ value: T } | { answer: Response }> {
-  const read = await json(c)
-  if ('answer' in read) return read
-  const checked = check(schema, read.value)
+  const input = await json(c)
+  if ('answer' in input) return input
+  const checked = check(schema, input.value)
   return 'fault' in checked ? { answer: c.json(checked.fault, 400) } : checked
 }
 
@@ -90,10 +90,10 @@ const STATUS: Record<string, ContentfulStatusCode> = {
 }
 
 /** What the desk gave, as HTTP says it. */
-export function fromDesk(c: Ctx, given: Given) {
-  if (given.ok) return c.json({ version: given.version, events: given.events }, 201)
-  const aboutThePerson = ABOUT_THE_PERSON.has(given.code) || SHOP_ABOUT_THE_PERSON.has(given.code)
-  return c.json(given, STATUS[given.code] ?? (aboutThePerson ? 403 : 409))
+export function fromDesk(c: Ctx, answer: Reply) {
+  if (answer.ok) return c.json({ version: answer.version, events: answer.events }, 201)
+  const aboutThePerson = ABOUT_THE_PERSON.has(answer.code) || SHOP_ABOUT_THE_PERSON.has(answer.code)
+  return c.json(answer, STATUS[answer.code] ?? (aboutThePerson ? 403 : 409))
 }
 
 export const tooMany = (c: Ctx, waitMs: number) => {
@@ -116,5 +116,5 @@ export function addressOf(c: Ctx): string {
   return incoming?.socket?.remoteAddress ?? 'unknown'
 }
 
-export const badId = (c: Ctx, path: string, what: string) =>
-  problem(c, 400, 'bad_message', `The address is wrong: ${what}.`, { path })
+export const badId = (c: Ctx, path: string, rule: string) =>
+  problem(c, 400, 'bad_message', `The address is wrong: ${rule}.`, { path })

@@ -3,7 +3,7 @@ import { Hono } from 'hono'
 import { counts } from '../../shared/plan/counts'
 import { readPlanText } from '../../shared/plan/schema'
 import { publishedSchema } from '../../shared/schema'
-import { thinEvent, thinShop } from '../thin'
+import { eventWithoutPlanBody, withoutPlanBodies } from '../plan-bodies'
 import { signedIn } from './guard'
 import { type Env, fromDesk, json, notFound, problem, type Rooms } from './parts'
 
@@ -17,13 +17,13 @@ export function shopRoutes({ desk, intake }: Rooms) {
     })
     .get('/shop', signedIn, async (c) => {
       const shop = await desk.shop()
-      return c.json(c.req.query('plans') === 'full' ? shop : thinShop(shop))
+      return c.json(c.req.query('plans') === 'full' ? shop : withoutPlanBodies(shop))
     })
     .post('/shop/commands', async (c) => {
-      const read = await json(c)
-      if ('answer' in read) return read.answer
-      const given = await intake({ stream: 'shop', body: read.value, deviceId: c.var.deviceId })
-      return fromDesk(c, given.ok ? { ...given, events: given.events.map(thinEvent) } : given)
+      const input = await json(c)
+      if ('answer' in input) return input.answer
+      const answer = await intake({ stream: 'shop', body: input.value, deviceId: c.var.deviceId })
+      return fromDesk(c, answer.ok ? { ...answer, events: answer.events.map(eventWithoutPlanBody) } : answer)
     })
     .get('/plans/:id/:edition', signedIn, async (c) => {
       const { id, edition } = c.req.param()

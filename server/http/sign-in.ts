@@ -40,7 +40,7 @@ export const deviceFor =
   }
 
 /** What a browser is told of a sign-in. */
-export const opened = ({ id, openedAt }: SignIn, person: Person) => ({
+export const signInReply = ({ id, openedAt }: SignIn, person: Person) => ({
   signIn: { id, openedAt },
   person: cardOf(person),
 })
@@ -86,23 +86,23 @@ export function signInRoutes(rooms: Rooms) {
       return c.json(cards.map(({ id, name, initials, paint }) => ({ id, name, initials, paint })))
     })
     .post('/sign-in', async (c) => {
-      const read = await body(c, signInSchema)
-      if ('answer' in read) return read.answer
-      const { personId, pin } = read.value
-      const proven = await people.prove(personId, pin, c.var.deviceId ?? addressOf(c))
-      if (!proven.ok) return proven.waitMs ? tooMany(c, proven.waitMs) : wrongPin(c)
+      const input = await body(c, signInSchema)
+      if ('answer' in input) return input.answer
+      const { personId, pin } = input.value
+      const pinCheck = await people.prove(personId, pin, c.var.deviceId ?? addressOf(c))
+      if (!pinCheck.ok) return pinCheck.waitMs ? tooMany(c, pinCheck.waitMs) : wrongPin(c)
       const person = (await desk.shop()).people[personId]
       if (!person) return wrongPin(c)
-      return c.json(opened(people.signIn(deviceOf(c), personId), person), 201)
+      return c.json(signInReply(people.signIn(deviceOf(c), personId), person), 201)
     })
     .post('/sign-out', (c) => {
       if (c.var.deviceId) people.signOut(c.var.deviceId)
       return c.json({ ok: true })
     })
     .post('/first-run', async (c) => {
-      const read = await body(c, firstRunSchema)
-      if ('answer' in read) return read.answer
-      const { shopName, name, initials, pin } = read.value
+      const input = await body(c, firstRunSchema)
+      if ('answer' in input) return input.answer
+      const { shopName, name, initials, pin } = input.value
       const founder: Person = {
         id: newId(),
         name,
@@ -113,20 +113,20 @@ export function signInRoutes(rooms: Rooms) {
         maySecondSign: { classes: ['A', 'B', 'C'], families: [] },
       }
       const command = { type: 'OpenShop' as const, commandId: newId(), name: shopName, founder }
-      const given = await desk.submit({
+      const answer = await desk.submit({
         stream: 'shop',
         command,
         bodyHash: bodyHash('shop', command),
         asker: { person: founder.id, through: 'sign_in' },
         receivedAt: now(),
       })
-      if (!given.ok) return fromDesk(c, given)
+      if (!answer.ok) return fromDesk(c, answer)
       await people.setPin(founder.id, pin)
-      return c.json(opened(people.signIn(deviceOf(c), founder.id), founder), 201)
+      return c.json(signInReply(people.signIn(deviceOf(c), founder.id), founder), 201)
     })
     .post('/people/:id/pin', signedIn, async (c) => {
-      const read = await body(c, setPinSchema)
-      if ('answer' in read) return read.answer
+      const input = await body(c, setPinSchema)
+      if ('answer' in input) return input.answer
       const shop = await desk.shop()
       const id = c.req.param('id')
       if (!Object.hasOwn(shop.people, id))
@@ -140,16 +140,16 @@ export function signInRoutes(rooms: Rooms) {
           'role_needed',
           'Another person’s PIN is set by a supervisor or the owner. Ask one of them.',
         )
-      await people.setPin(id, read.value.pin)
+      await people.setPin(id, input.value.pin)
       return c.json({ ok: true })
     })
     .post('/grants', signedIn, async (c) => {
-      const read = await body(c, grantSchema)
-      if ('answer' in read) return read.answer
-      const { personId, pin, jobId, stepId, version } = read.value
+      const input = await body(c, grantSchema)
+      if ('answer' in input) return input.answer
+      const { personId, pin, jobId, stepId, version } = input.value
       const { deviceId } = c.var.signIn as SignIn
-      const proven = await people.prove(personId, pin, deviceId)
-      if (!proven.ok) return proven.waitMs ? tooMany(c, proven.waitMs) : wrongPin(c)
-      return c.json(people.give({ personId, deviceId, jobId, stepId, version }), 201)
+      const pinCheck = await people.prove(personId, pin, deviceId)
+      if (!pinCheck.ok) return pinCheck.waitMs ? tooMany(c, pinCheck.waitMs) : wrongPin(c)
+      return c.json(people.giveGrant({ personId, deviceId, jobId, stepId, version }), 201)
     })
 }

@@ -11,7 +11,7 @@ export const GRANT_MS = 3 * 60_000
 /** How long a used grant answers for resends of its command. */
 const USED_MS = 60 * 60_000
 
-export interface GrantFor {
+export interface GrantTerms {
   personId: string
   deviceId: string
   jobId: string
@@ -20,17 +20,17 @@ export interface GrantFor {
 }
 
 export interface Grants {
-  give(what: GrantFor, now: number): { grantId: string; expiresAt: number }
+  give(terms: GrantTerms, now: number): { grantId: string; expiresAt: number }
   /** The grant, now used up by this command; or why it does not hold. */
   take(
     grantId: string,
     use: { commandId: string; deviceId: string; jobId: string; stepId: string },
     now: number,
-  ): GrantFor | Refusal
+  ): GrantTerms | Refusal
 }
 
 export function makeGrants(newId: () => string): Grants {
-  const grants = new Map<string, GrantFor & { expiresAt: number; usedBy?: string }>()
+  const grants = new Map<string, GrantTerms & { expiresAt: number; usedBy?: string }>()
 
   function forgetOld(now: number) {
     for (const [id, { expiresAt, usedBy }] of grants)
@@ -38,11 +38,11 @@ export function makeGrants(newId: () => string): Grants {
   }
 
   return {
-    give(what, now) {
+    give(terms, now) {
       forgetOld(now)
       const grantId = newId()
       const expiresAt = now + GRANT_MS
-      grants.set(grantId, { ...what, expiresAt })
+      grants.set(grantId, { ...terms, expiresAt })
       return { grantId, expiresAt }
     },
     take(grantId, use, now) {

@@ -18,18 +18,18 @@ import { type Instant, isRefusal, type Refusal } from '../../shared/log'
 import type { Fault } from '../../shared/protocol'
 import type { Asker } from '../desk/types'
 import type { ShopDatabase } from '../store'
-import { type GrantFor, makeGrants } from './grants'
+import { type GrantTerms, makeGrants } from './grants'
 import { makePins } from './pins'
 import { makeSignIns, type SignIn } from './sign-ins'
 import { makeSlowing } from './slowing'
 
-export type Proven = { ok: true } | { ok: false; waitMs?: number }
+export type PinCheck = { ok: true } | { ok: false; waitMs?: number }
 
 export interface People {
   setPin(personId: string, pin: string): Promise<void>
   hasPin(personId: string): boolean
   /** `from` is the device, or the address where there is none yet. */
-  prove(personId: string, pin: string, from: string): Promise<Proven>
+  prove(personId: string, pin: string, from: string): Promise<PinCheck>
   addDevice(): { deviceId: string; cookie: string }
   deviceOf(cookie: string | undefined): string | undefined
   signIn(deviceId: string, personId: string): SignIn
@@ -37,10 +37,10 @@ export interface People {
   current(deviceId: string): SignIn | undefined
   /** Whose command this is. */
   signInFor(deviceId: string | undefined, signInId: string | undefined, doneAt: Instant): SignIn | Fault
-  give(what: GrantFor): { grantId: string; expiresAt: Instant }
-  take(grantId: string, use: GrantUse): Asker | Refusal
+  giveGrant(terms: GrantTerms): { grantId: string; expiresAt: Instant }
+  takeGrant(grantId: string, use: GrantUse): Asker | Refusal
   /** Told after the person on a device changed or left. */
-  onChange(told: (deviceId: string) => void): void
+  onChange(listener: (deviceId: string) => void): void
 }
 
 export type GrantUse = { commandId: string; deviceId: string; jobId: string; stepId: string }
@@ -59,7 +59,7 @@ export function makePeople({ db, pepper, now, newId }: PeopleParts): People {
   const grants = makeGrants(newId)
   const listeners: ((deviceId: string) => void)[] = []
   const changed = (deviceId: string) => {
-    for (const told of listeners) told(deviceId)
+    for (const listener of listeners) listener(deviceId)
   }
 
   return {
@@ -70,15 +70,15 @@ export function makePeople({ db, pepper, now, newId }: PeopleParts): People {
       const waitMs = slowing.begin(keys, now())
       if (waitMs > 0) return { ok: false, waitMs }
       if (!(await pins.check(personId, pin))) return { ok: false }
-      slowing.right(keys)
+      slowing.succeed(keys)
       return { ok: true }
     },
     addDevice: () => signIns.addDevice(now()),
     deviceOf: (cookie) => (cookie === undefined ? undefined : signIns.deviceOf(cookie)),
     signIn(deviceId, personId) {
-      const opened = signIns.open(deviceId, personId, now())
+      const signIn = signIns.open(deviceId, personId, now())
       changed(deviceId)
-      return opened
+      return signIn
     },
     signOut(deviceId) {
       signIns.close(deviceId, now())
@@ -90,14 +90,14 @@ export function makePeople({ db, pepper, now, newId }: PeopleParts): People {
       if (signInId === undefined) return signIns.current(deviceId) ?? SIGNED_OUT
       return signIns.at(deviceId, signInId, doneAt) ?? NOT_THIS_DEVICE
     },
-    give: (what) => grants.give(what, now()),
-    take(grantId, use) {
+    giveGrant: (terms) => grants.give(terms, now()),
+    takeGrant(grantId, use) {
       const grant = grants.take(grantId, use, now())
       return isRefusal(grant)
         ? grant
         : { person: grant.personId, through: 'grant', sawVersion: grant.version }
     },
-    onChange: (told) => listeners.push(told),
+    onChange: (listener) => listeners.push(listener),
   }
 }
 

@@ -24,8 +24,8 @@ export interface Pins {
 export function makePins(db: ShopDatabase, pepper: Buffer): Pins {
   const options = { secret: pepper }
   // Hashed once, at the first need: what an unknown person's PIN is compared with.
-  let nobody: Promise<string> | undefined
-  const stored = (personId: string) =>
+  let decoyHash: Promise<string> | undefined
+  const storedHash = (personId: string) =>
     db.select().from(credential).where(eq(credential.personId, personId)).get()?.pinHash
 
   return {
@@ -37,12 +37,12 @@ export function makePins(db: ShopDatabase, pepper: Buffer): Pins {
         .run()
     },
     async check(personId, pin) {
-      nobody ??= hash(randomBytes(16).toString('hex'), options)
-      const known = stored(personId)
-      const right = await verify(known ?? (await nobody), pin, options)
-      return known !== undefined && right
+      decoyHash ??= hash(randomBytes(16).toString('hex'), options)
+      const pinHash = storedHash(personId)
+      const matches = await verify(pinHash ?? (await decoyHash), pin, options)
+      return pinHash !== undefined && matches
     },
-    has: (personId) => stored(personId) !== undefined,
+    has: (personId) => storedHash(personId) !== undefined,
   }
 }
 

@@ -68,8 +68,8 @@ export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
   }
 
   function find(id: string): SignIn | undefined {
-    const known = byId.get(id)
-    if (known) return known
+    const cached = byId.get(id)
+    if (cached) return cached
     const row = db.select().from(signIn).where(eq(signIn.id, id)).get()
     return row && remember(byId, id, fromRow(row))
   }
@@ -97,31 +97,31 @@ export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
     deviceOf(cookie) {
       const [id = '', secret = '', ...rest] = cookie.split('.')
       if (!id || !secret || rest.length > 0) return undefined
-      const known = secretHash.get(id) ?? db.select().from(device).where(eq(device.id, id)).get()?.secretHash
-      if (!known) return undefined
-      remember(secretHash, id, known)
-      return timingSafeEqual(Buffer.from(known), Buffer.from(hashOf(secret))) ? id : undefined
+      const hash = secretHash.get(id) ?? db.select().from(device).where(eq(device.id, id)).get()?.secretHash
+      if (!hash) return undefined
+      remember(secretHash, id, hash)
+      return timingSafeEqual(Buffer.from(hash), Buffer.from(hashOf(secret))) ? id : undefined
     },
     open(deviceId, personId, now) {
-      const opened: SignIn = { id: newId(), deviceId, personId, openedAt: now }
+      const row: SignIn = { id: newId(), deviceId, personId, openedAt: now }
       db.transaction(() => {
         close(deviceId, now)
-        db.insert(signIn).values(opened).run()
+        db.insert(signIn).values(row).run()
         db.update(device).set({ lastSeenAt: now }).where(eq(device.id, deviceId)).run()
       })
-      remember(byId, opened.id, opened)
-      remember(openOn, deviceId, opened)
-      return opened
+      remember(byId, row.id, row)
+      remember(openOn, deviceId, row)
+      return row
     },
     close,
     current,
     at(deviceId, signInId, moment) {
-      const found = find(signInId)
-      if (found?.deviceId !== deviceId) return undefined
+      const candidate = find(signInId)
+      if (candidate?.deviceId !== deviceId) return undefined
       const open =
-        moment >= found.openedAt - CLOCK_SLACK_MS &&
-        (found.closedAt === undefined || moment <= found.closedAt + CLOCK_SLACK_MS)
-      return open ? found : undefined
+        moment >= candidate.openedAt - CLOCK_SLACK_MS &&
+        (candidate.closedAt === undefined || moment <= candidate.closedAt + CLOCK_SLACK_MS)
+      return open ? candidate : undefined
     },
   }
 }

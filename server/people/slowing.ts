@@ -18,7 +18,7 @@ interface Failures {
 export interface Slowing {
   /** Milliseconds to wait, or 0: then the try is counted as wrong until `right`. */
   begin(keys: string[], now: number): number
-  right(keys: string[]): void
+  succeed(keys: string[]): void
 }
 
 export function makeSlowing(): Slowing {
@@ -41,7 +41,7 @@ export function makeSlowing(): Slowing {
       }
       return 0
     },
-    right(keys) {
+    succeed(keys) {
       for (const key of keys) failures.delete(key)
     },
   }

@@ -75,5 +75,5 @@ function refuseInObject(value: Record<string, unknown>, path: Path, texts: boole
   }
 }
 
-const notCanonical = (path: Path, what: string) =>
-  new NotCanonical(path.map((step) => `/${step}`).join(''), what)
+const notCanonical = (path: Path, problem: string) =>
+  new NotCanonical(path.map((step) => `/${step}`).join(''), problem)

@@ -55,7 +55,7 @@ export function seal(append: Append, head: StreamHead, lastSeq: number) {
 
 /** One row, checked against the hash before it. */
 export function unseal(row: StoredRow, previousHash: string): Recorded {
-  const broken = (found: string) => new ChainBroken(row.stream, row.version, found)
+  const broken = (problem: string) => new ChainBroken(row.stream, row.version, problem)
   if (typeof row.body !== 'string' && !(row.body instanceof Uint8Array)) throw broken('its body is missing')
   if (sha256Hex(previousHash, row.body) !== row.hash) {
     throw broken('its hash does not fit its content and the entry before it')
@@ -65,8 +65,8 @@ export function unseal(row: StoredRow, previousHash: string): Recorded {
   if (envelope.stream !== row.stream) throw broken(`its body belongs to stream "${envelope.stream}"`)
   if (envelope.version !== row.version) throw broken(`its body belongs to version ${envelope.version}`)
   if (envelope.seq !== row.seq) throw broken(`its body belongs to place ${envelope.seq} of the log`)
-  const given = headFault(envelope.event, previousHash)
-  if (given) throw broken(given)
+  const releaseProblem = headFault(envelope.event, previousHash)
+  if (releaseProblem) throw broken(releaseProblem)
   return { ...envelope, hash: row.hash }
 }
 

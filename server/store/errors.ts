@@ -9,10 +9,10 @@ export class ChainBroken extends Error {
   constructor(
     readonly stream: string,
     readonly version: number,
-    readonly found: string,
+    readonly problem: string,
   ) {
     super(
-      `Stream "${stream}" is damaged at version ${version}: ${found}. ` +
+      `Stream "${stream}" is damaged at version ${version}: ${problem}. ` +
         'Stop the server, keep a copy of the data folder, run "npm run verify" to see all that is damaged, ' +
         'and restore the database from the last good backup.',
     )

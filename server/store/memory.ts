@@ -6,9 +6,9 @@ import { plainJson } from './canonical'
 import { BEFORE_THE_FIRST, type SealedRow, seal, textsOf, unsealLog, unsealStream } from './chain'
 import { AnsweredTwice, JobNumberTaken, StoreClosed } from './errors'
 import type {
+  AnswerRow,
   Batch,
   EventStore,
-  KeptAnswer,
   ReadingRow,
   Recorded,
   StreamHead,
@@ -16,7 +16,7 @@ import type {
   Views,
 } from './port'
 
-interface Kept {
+interface MemoryLog {
   log: SealedRow[]
   streams: Map<string, { head: StreamHead; rows: SealedRow[] }>
   answers: Map<string, string>
@@ -26,7 +26,7 @@ interface Kept {
 }
 
 export function memoryEventStore(): EventStore {
-  const kept: Kept = {
+  const state: MemoryLog = {
     log: [],
     streams: new Map(),
     answers: new Map(),
@@ -43,39 +43,39 @@ export function memoryEventStore(): EventStore {
   return {
     read: (stream, afterVersion = 0) =>
       whileOpen(() => {
-        const { rows = [], head } = kept.streams.get(stream) ?? {}
+        const { rows = [], head } = state.streams.get(stream) ?? {}
         return unsealStream(stream, afterVersion, rows.slice(Math.max(afterVersion - 1, 0)), head)
       }),
     chain: (stream) =>
       whileOpen(() => {
-        const { rows = [], head } = kept.streams.get(stream) ?? {}
+        const { rows = [], head } = state.streams.get(stream) ?? {}
         return textsOf(stream, rows, head)
       }),
     readAll: (afterSeq, limit) =>
       whileOpen(() => {
-        const page = kept.log.slice(afterSeq, afterSeq + limit)
+        const page = state.log.slice(afterSeq, afterSeq + limit)
         const previousHash = (row: SealedRow) =>
-          kept.streams.get(row.stream)?.rows[row.version - 2]?.hash ?? null
+          state.streams.get(row.stream)?.rows[row.version - 2]?.hash ?? null
         return unsealLog(
           afterSeq,
           page.map((row) => ({ ...row, previousHash: previousHash(row) })),
         )
       }),
-    streams: () => whileOpen(() => [...kept.streams.values()].map(({ head }) => ({ ...head }))),
+    streams: () => whileOpen(() => [...state.streams.values()].map(({ head }) => ({ ...head }))),
     answers: (commandIds) =>
       whileOpen(() => {
-        const found = new Map<string, KeptAnswer>()
+        const answers = new Map<string, AnswerRow>()
         for (const id of commandIds) {
-          const text = kept.answers.get(id)
-          if (text !== undefined) found.set(id, JSON.parse(text))
+          const text = state.answers.get(id)
+          if (text !== undefined) answers.set(id, JSON.parse(text))
         }
-        return found
+        return answers
       }),
     summaries: () =>
-      whileOpen(() => [...kept.summaries.values()].map((text) => JSON.parse(text) as SummaryRow)),
+      whileOpen(() => [...state.summaries.values()].map((text) => JSON.parse(text) as SummaryRow)),
     readings: ({ jobId, wrenchId, from = Number.NEGATIVE_INFINITY, until = Number.POSITIVE_INFINITY }) =>
       whileOpen(() =>
-        [...kept.readings.values()]
+        [...state.readings.values()]
           .map((text) => JSON.parse(text) as ReadingRow)
           .filter(
             (r) =>
@@ -85,12 +85,12 @@ export function memoryEventStore(): EventStore {
           .filter((r) => r.doneAt >= from && r.doneAt < until)
           .sort((a, b) => a.doneAt - b.doneAt || (a.readingId < b.readingId ? -1 : 1)),
       ),
-    commit: (batch) => whileOpen(() => commit(kept, batch)),
+    commit: (batch) => whileOpen(() => commit(state, batch)),
     replaceViews: (views) =>
       whileOpen(() => {
         const next = { summaries: new Map(), jobByNumber: new Map(), readings: new Map() }
         putViews(next, views)
-        Object.assign(kept, next)
+        Object.assign(state, next)
       }),
     close: async () => {
       closed = true
@@ -99,10 +99,10 @@ export function memoryEventStore(): EventStore {
 }
 
 /** Prepares everything that may throw, then puts it in place: all or nothing. */
-function commit(kept: Kept, batch: Batch) {
+function commit(state: MemoryLog, batch: Batch) {
   const heads = new Map<string, StreamHead>()
   const headOf = (stream: string) =>
-    heads.get(stream) ?? kept.streams.get(stream)?.head ?? { stream, version: 0, hash: BEFORE_THE_FIRST }
+    heads.get(stream) ?? state.streams.get(stream)?.head ?? { stream, version: 0, hash: BEFORE_THE_FIRST }
   const rows: SealedRow[] = []
   const committed: Recorded[] = []
   const stale = new Set<string>()
@@ -112,7 +112,7 @@ function commit(kept: Kept, batch: Batch) {
       stale.add(append.stream)
       continue
     }
-    const sealed = seal(append, headOf(append.stream), kept.log.length + rows.length)
+    const sealed = seal(append, headOf(append.stream), state.log.length + rows.length)
     if (sealed.rows.length > 0) heads.set(append.stream, sealed.head)
     rows.push(...sealed.rows)
     committed.push(...sealed.recorded)
@@ -121,33 +121,33 @@ function commit(kept: Kept, batch: Batch) {
 
   const answers = new Map<string, string>()
   for (const answer of batch.answers) {
-    if (kept.answers.has(answer.commandId) || answers.has(answer.commandId)) {
+    if (state.answers.has(answer.commandId) || answers.has(answer.commandId)) {
       throw new AnsweredTwice(answer.commandId)
     }
     answers.set(answer.commandId, plainJson(answer))
   }
   const views = {
-    summaries: new Map(kept.summaries),
-    jobByNumber: new Map(kept.jobByNumber),
-    readings: new Map(kept.readings),
+    summaries: new Map(state.summaries),
+    jobByNumber: new Map(state.jobByNumber),
+    readings: new Map(state.readings),
   }
   putViews(views, batch)
 
   for (const row of rows) {
-    kept.log.push(row)
-    const stream = kept.streams.get(row.stream)
+    state.log.push(row)
+    const stream = state.streams.get(row.stream)
     const head = { stream: row.stream, version: row.version, hash: row.hash }
     if (stream) {
       stream.rows.push(row)
       stream.head = head
-    } else kept.streams.set(row.stream, { head, rows: [row] })
+    } else state.streams.set(row.stream, { head, rows: [row] })
   }
-  for (const [id, text] of answers) kept.answers.set(id, text)
-  Object.assign(kept, views)
+  for (const [id, text] of answers) state.answers.set(id, text)
+  Object.assign(state, views)
   return { committed }
 }
 
-function putViews(into: Pick<Kept, 'summaries' | 'jobByNumber' | 'readings'>, views: Views) {
+function putViews(into: Pick<MemoryLog, 'summaries' | 'jobByNumber' | 'readings'>, views: Views) {
   for (const row of views.summaries) {
     const owner = into.jobByNumber.get(row.number)
     if (owner !== undefined && owner !== row.jobId) throw new JobNumberTaken(row.number, row.jobId)

@@ -25,8 +25,9 @@ export interface OpenDatabase {
 const FIRST_BYTES = 'SQLite format 3\0'
 
 export function openDatabase({ file, migrationsFolder, busyTimeoutMs = 2000 }: OpenDatabase): ShopDatabase {
-  const known = readMigrationFiles({ migrationsFolder })
-  if (file !== ':memory:' && existsSync(file)) refuseWhatIsNotOurs(file, new Set(known.map((m) => m.hash)))
+  const migrations = readMigrationFiles({ migrationsFolder })
+  if (file !== ':memory:' && existsSync(file))
+    refuseWhatIsNotOurs(file, new Set(migrations.map((m) => m.hash)))
   let client: Client.Database | undefined
   try {
     client = new Client(file, { timeout: busyTimeoutMs })

@@ -35,7 +35,7 @@ import type { ChainRow } from '../../shared/chain'
 import type { Flag, ReadingHow } from '../../shared/job/types'
 import type { Instant } from '../../shared/log'
 
-/** As stored: older shapes are lifted (`upcast.ts`) after reading, so only the type's name is certain. */
+/** As stored: older shapes are upcast (`upcast.ts`) after reading, so only the type's name is certain. */
 export interface StoredEvent {
   type: string
 }
@@ -69,7 +69,7 @@ export interface Append {
 }
 
 /** What a command was answered, refusals too: a resend gets this again. */
-export interface KeptAnswer {
+export interface AnswerRow {
   commandId: string
   personId: string
   bodyHash: string
@@ -111,7 +111,7 @@ export interface Views {
 
 export interface Batch extends Views {
   appends: Append[]
-  answers: KeptAnswer[]
+  answers: AnswerRow[]
 }
 
 export interface StreamHead {
@@ -136,7 +136,7 @@ export interface EventStore {
   chain(stream: string): Promise<ChainRow[]>
   /** Every stream and where it should end; a stream whose end is not on record shows version 0. */
   streams(): Promise<StreamHead[]>
-  answers(commandIds: string[]): Promise<Map<string, KeptAnswer>>
+  answers(commandIds: string[]): Promise<Map<string, AnswerRow>>
   summaries(): Promise<SummaryRow[]>
   /** In the order they were done. */
   readings(question: ReadingQuestion): Promise<ReadingRow[]>

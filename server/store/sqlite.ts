@@ -9,10 +9,10 @@ import { BEFORE_THE_FIRST, type SealedRow, seal, textsOf, unsealLog, unsealStrea
 import { AnsweredTwice, ChainBroken, JobNumberTaken, RowDamaged, StoreClosed } from './errors'
 import type { ShopDatabase } from './open'
 import type {
+  AnswerRow,
   Batch,
   CommitOutcome,
   EventStore,
-  KeptAnswer,
   ReadingRow,
   Recorded,
   StreamHead,
@@ -26,12 +26,12 @@ type Statements = ReturnType<typeof prepareStatements>
 /** Closing the store closes the database. */
 export function sqliteEventStore(database: ShopDatabase): EventStore {
   const client = database.$client
-  const run = prepareStatements(database)
-  const commitAtOnce = client.transaction((batch: Batch) => commit(run, batch))
+  const statements = prepareStatements(database)
+  const commitAtOnce = client.transaction((batch: Batch) => commit(statements, batch))
   const replaceAtOnce = client.transaction((views: Views) => {
-    run.dropSummaries.run()
-    run.dropReadings.run()
-    putViews(run, views)
+    statements.dropSummaries.run()
+    statements.dropReadings.run()
+    putViews(statements, views)
   })
   // One snapshot for rows and heads: another program may be writing meanwhile.
   const atOneMoment = client.transaction((work: () => unknown) => work())
@@ -41,7 +41,7 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
   }
 
   const rowsFrom = (stream: string, from: number) =>
-    atOneMoment(() => [run.streamRows.all({ stream, from }), run.head.get({ stream })]) as [
+    atOneMoment(() => [statements.streamRows.all({ stream, from }), statements.head.get({ stream })]) as [
       SealedRow[],
       StreamHead | undefined,
     ]
@@ -54,20 +54,22 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
       }),
     chain: (stream) => whileOpen(() => textsOf(stream, ...rowsFrom(stream, Number.MIN_SAFE_INTEGER))),
     readAll: (afterSeq, limit) =>
-      whileOpen(() => unsealLog(afterSeq, run.logRows.all({ from: afterSeq + 1, limit }))),
-    streams: () => whileOpen(() => atOneMoment(() => allHeads(database, run)) as StreamHead[]),
+      whileOpen(() => unsealLog(afterSeq, statements.logRows.all({ from: afterSeq + 1, limit }))),
+    streams: () => whileOpen(() => atOneMoment(() => allHeads(database, statements)) as StreamHead[]),
     answers: (commandIds) =>
       whileOpen(() => {
-        const found = new Map<string, KeptAnswer>()
+        const answers = new Map<string, AnswerRow>()
         for (const commandId of commandIds) {
-          const row = run.answer.get({ commandId })
-          if (row) found.set(commandId, { ...row, answer: readJson(row.answer, 'answer', commandId) })
+          const row = statements.answer.get({ commandId })
+          if (row) answers.set(commandId, { ...row, answer: readJson(row.answer, 'answer', commandId) })
         }
-        return found
+        return answers
       }),
     summaries: () =>
       whileOpen(() =>
-        run.summaries.all().map((row) => ({ ...row, summary: readJson(row.summary, 'summary', row.jobId) })),
+        statements.summaries
+          .all()
+          .map((row) => ({ ...row, summary: readJson(row.summary, 'summary', row.jobId) })),
       ),
     readings: (question) => whileOpen(() => readingsWhere(database, question).map(fromRow)),
     commit: (batch) => whileOpen(() => commitAtOnce.immediate(batch)),
@@ -79,18 +81,18 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
 }
 
 /** Runs inside the write transaction; whatever it throws rolls back. */
-function commit(run: Statements, batch: Batch): CommitOutcome {
+function commit(statements: Statements, batch: Batch): CommitOutcome {
   const heads = new Map<string, StreamHead>()
   const touched = new Set<string>()
   const stale = new Set<string>()
   const rows: SealedRow[] = []
   const committed: Recorded[] = []
-  let lastSeq = batch.appends.length > 0 ? (run.lastSeq.get()?.seq ?? 0) : 0
+  let lastSeq = batch.appends.length > 0 ? (statements.lastSeq.get()?.seq ?? 0) : 0
   for (const append of batch.appends) {
     const { stream } = append
     if (stale.has(stream)) continue
     const head = heads.get(stream) ??
-      run.head.get({ stream }) ?? { stream, version: 0, hash: BEFORE_THE_FIRST }
+      statements.head.get({ stream }) ?? { stream, version: 0, hash: BEFORE_THE_FIRST }
     if (head.version !== append.expectedVersion) {
       stale.add(stream)
       continue
@@ -103,48 +105,50 @@ function commit(run: Statements, batch: Batch): CommitOutcome {
     committed.push(...sealed.recorded)
   }
   if (stale.size > 0) return { stale: [...stale] }
-  for (const row of rows) addEvent(run, row)
-  for (const head of heads.values()) if (touched.has(head.stream)) run.putHead.run(head)
-  for (const answer of batch.answers) putAnswer(run, answer)
-  putViews(run, batch)
+  for (const row of rows) addEvent(statements, row)
+  for (const head of heads.values()) if (touched.has(head.stream)) statements.putHead.run(head)
+  for (const answer of batch.answers) putAnswer(statements, answer)
+  putViews(statements, batch)
   return { committed }
 }
 
-function addEvent(run: Statements, row: SealedRow) {
+function addEvent(statements: Statements, row: SealedRow) {
   try {
-    run.addEvent.run(row)
+    statements.addEvent.run(row)
   } catch (error) {
     // The head said this place is free: the head, or the row in its place, is not what was written.
-    const taken = String(codeOf(error)).startsWith('SQLITE_CONSTRAINT')
-    throw taken ? new ChainBroken(row.stream, row.version, 'another entry is in this place already') : error
+    const isTaken = String(codeOf(error)).startsWith('SQLITE_CONSTRAINT')
+    throw isTaken ? new ChainBroken(row.stream, row.version, 'another entry is in this place already') : error
   }
 }
 
-function putAnswer(run: Statements, kept: KeptAnswer) {
-  const row = { ...kept, answer: plainJson(kept.answer) }
+function putAnswer(statements: Statements, answer: AnswerRow) {
+  const row = { ...answer, answer: plainJson(answer.answer) }
   try {
-    run.addAnswer.run(row)
+    statements.addAnswer.run(row)
   } catch (error) {
-    throw codeOf(error) === 'SQLITE_CONSTRAINT_PRIMARYKEY' ? new AnsweredTwice(kept.commandId) : error
+    throw codeOf(error) === 'SQLITE_CONSTRAINT_PRIMARYKEY' ? new AnsweredTwice(answer.commandId) : error
   }
 }
 
-function putViews(run: Statements, views: Views) {
-  for (const kept of views.summaries) {
-    const row = { ...kept, summary: plainJson(kept.summary) }
+function putViews(statements: Statements, views: Views) {
+  for (const summary of views.summaries) {
+    const row = { ...summary, summary: plainJson(summary.summary) }
     try {
-      run.putSummary.run(row)
+      statements.putSummary.run(row)
     } catch (error) {
-      throw codeOf(error) === 'SQLITE_CONSTRAINT_UNIQUE' ? new JobNumberTaken(kept.number, kept.jobId) : error
+      throw codeOf(error) === 'SQLITE_CONSTRAINT_UNIQUE'
+        ? new JobNumberTaken(summary.number, summary.jobId)
+        : error
     }
   }
-  for (const row of views.readings) run.putReading.run(toRow(row))
+  for (const row of views.readings) statements.putReading.run(toRow(row))
 }
 
 /** Also streams whose end is not on record: `read` says what is wrong with them. */
-function allHeads(database: ShopDatabase, run: Statements): StreamHead[] {
+function allHeads(database: ShopDatabase, statements: Statements): StreamHead[] {
   const lost = streamsWithoutEnd(database).map((stream) => ({ stream, version: 0, hash: BEFORE_THE_FIRST }))
-  return [...run.heads.all(), ...lost]
+  return [...statements.heads.all(), ...lost]
 }
 
 function toRow({ by, flags, standing, wrenchId, torqueNm, angleDeg, ...rest }: ReadingRow) {

@@ -8,7 +8,7 @@ import type { ShopDatabase } from './open'
 import { answer, event, reading, streamHead, summary } from './tables'
 
 /** A placeholder for each column, under the column's name. */
-function given<Name extends string>(...names: Name[]): Record<Name, Placeholder> {
+function placeholders<Name extends string>(...names: Name[]): Record<Name, Placeholder> {
   const row = {} as Record<Name, Placeholder>
   for (const name of names) row[name] = sql.placeholder(name)
   return row
@@ -31,7 +31,7 @@ function direct<Row extends object>(
 const before = alias(event, 'before')
 
 /** The bytes as they lie on disk: read as text, a broken byte could pass for another one. */
-const stored = {
+const storedColumns = {
   seq: event.seq,
   stream: event.stream,
   version: event.version,
@@ -47,13 +47,13 @@ export function prepareStatements(db: ShopDatabase) {
   }
   return {
     streamRows: db
-      .select(stored)
+      .select(storedColumns)
       .from(event)
       .where(and(eq(event.stream, sql.placeholder('stream')), gte(event.version, sql.placeholder('from'))))
       .orderBy(asc(event.version))
       .prepare(),
     logRows: db
-      .select({ ...stored, previousHash: before.hash })
+      .select({ ...storedColumns, previousHash: before.hash })
       .from(event)
       .leftJoin(before, and(eq(before.stream, event.stream), eq(before.version, sql`${event.version} - 1`)))
       .where(gte(event.seq, sql.placeholder('from')))
@@ -74,14 +74,14 @@ export function prepareStatements(db: ShopDatabase) {
       db,
       db
         .insert(event)
-        .values(given('seq', 'stream', 'version', 'body', 'hash'))
+        .values(placeholders('seq', 'stream', 'version', 'body', 'hash'))
         .prepare(),
     ),
     putHead: direct<typeof streamHead.$inferInsert>(
       db,
       db
         .insert(streamHead)
-        .values(given('stream', 'version', 'hash'))
+        .values(placeholders('stream', 'version', 'hash'))
         .onConflictDoUpdate({
           target: streamHead.stream,
           set: { version: sql`excluded.version`, hash: sql`excluded.hash` },
@@ -97,7 +97,7 @@ export function prepareStatements(db: ShopDatabase) {
       db,
       db
         .insert(answer)
-        .values(given('commandId', 'personId', 'bodyHash', 'answeredAt', 'answer'))
+        .values(placeholders('commandId', 'personId', 'bodyHash', 'answeredAt', 'answer'))
         .prepare(),
     ),
     summaries: db.select().from(summary).orderBy(asc(summary.number)).prepare(),
@@ -105,7 +105,7 @@ export function prepareStatements(db: ShopDatabase) {
       db,
       db
         .insert(summary)
-        .values(given('jobId', 'number', 'version', 'summary'))
+        .values(placeholders('jobId', 'number', 'version', 'summary'))
         .onConflictDoUpdate({ target: summary.jobId, set: newSummary })
         .prepare(),
     ),
@@ -113,7 +113,7 @@ export function prepareStatements(db: ShopDatabase) {
       db,
       db
         .insert(reading)
-        .values(given(...READING_COLUMNS))
+        .values(placeholders(...READING_COLUMNS))
         .onConflictDoUpdate({
           target: [reading.jobId, reading.readingId],
           set: Object.fromEntries(
@@ -148,7 +148,7 @@ const READING_COLUMNS = [
  * costs a look per stream and not per event; all in SQL, where a name is compared by its bytes.
  */
 export function streamsWithoutEnd(db: ShopDatabase): string[] {
-  const found = db.all<{ stream: string }>(sql`
+  const streams = db.all<{ stream: string }>(sql`
     with recursive name(stream) as (
       select min(${event.stream}) from ${event}
       union all
@@ -156,15 +156,15 @@ export function streamsWithoutEnd(db: ShopDatabase): string[] {
     )
     select stream from name
     where stream is not null and stream not in (select ${streamHead.stream} from ${streamHead})`)
-  return found.map(({ stream }) => stream)
+  return streams.map(({ stream }) => stream)
 }
 
 /** Asked seldom and in many shapes, so not prepared. */
 export function readingsWhere(
   db: ShopDatabase,
-  asked: { jobId?: string; wrenchId?: string; from?: number; until?: number },
+  question: { jobId?: string; wrenchId?: string; from?: number; until?: number },
 ) {
-  const { jobId, wrenchId, from, until } = asked
+  const { jobId, wrenchId, from, until } = question
   return db
     .select()
     .from(reading)

@@ -50,13 +50,13 @@ async function filled(): Promise<string> {
 
 test('[ES11] what was committed is there after closing and opening again', async () => {
   const file = await filled()
-  const kept = await contents(file)
-  expect(kept.log.map((r) => [r.stream, r.version, r.seq])).toEqual([
+  const before = await contents(file)
+  expect(before.log.map((r) => [r.stream, r.version, r.seq])).toEqual([
     ['job:a', 1, 1],
     ['job:a', 2, 2],
     ['shop', 1, 3],
   ])
-  expect(kept).toMatchObject({
+  expect(before).toMatchObject({
     answers: [['c1', answer('c1')]],
     summaries: [summary('j1', '1001')],
     readings: [reading('j1', 'r1')],

@@ -112,11 +112,11 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
         readings: [reading('j1', 'r1')],
       }),
     )
-    const kept = await everything(store)
-    expect(kept.log).toHaveLength(1)
-    expect(kept.answers).toEqual([['c1', answer('c1')]])
-    expect(kept.summaries).toEqual([summary('j1', '1001')])
-    expect(kept.readings).toEqual([reading('j1', 'r1')])
+    const before = await everything(store)
+    expect(before.log).toHaveLength(1)
+    expect(before.answers).toEqual([['c1', answer('c1')]])
+    expect(before.summaries).toEqual([summary('j1', '1001')])
+    expect(before.readings).toEqual([reading('j1', 'r1')])
   })
 
   const spoilt = {
@@ -186,8 +186,8 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
     const other = batch({ appends: [append('job:a', 0, 1)], answers: [answer('c1', { version: 9 })] })
     await expect(store.commit(other)).rejects.toThrow(AnsweredTwice)
     await expect(store.commit(other)).rejects.toThrow('Command c1 is answered already')
-    const kept = await store.answers(['c1', 'c2', 'never'])
-    expect([...kept]).toEqual([
+    const answers = await store.answers(['c1', 'c2', 'never'])
+    expect([...answers]).toEqual([
       ['c1', answer('c1', { version: 1, events: [] })],
       ['c2', answer('c2', null)],
     ])
@@ -287,13 +287,13 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
       reading('j2', 'r4', { doneAt: 20, wrenchId: 'w1' }),
     ]
     await store.commit(batch({ readings: rows }))
-    const found = async (asked: Parameters<EventStore['readings']>[0]) =>
-      (await store.readings(asked)).map((r) => r.readingId)
-    expect(await found({})).toEqual(['r2', 'r3', 'r4', 'r1'])
-    expect(await found({ wrenchId: 'w1' })).toEqual(['r3', 'r4', 'r1'])
-    expect(await found({ wrenchId: 'w1', until: 30 })).toEqual(['r3', 'r4'])
-    expect(await found({ wrenchId: 'w1', from: 21 })).toEqual(['r1'])
-    expect(await found({ jobId: 'j1', from: 10, until: 11 })).toEqual(['r2'])
+    const idsWhere = async (question: Parameters<EventStore['readings']>[0]) =>
+      (await store.readings(question)).map((r) => r.readingId)
+    expect(await idsWhere({})).toEqual(['r2', 'r3', 'r4', 'r1'])
+    expect(await idsWhere({ wrenchId: 'w1' })).toEqual(['r3', 'r4', 'r1'])
+    expect(await idsWhere({ wrenchId: 'w1', until: 30 })).toEqual(['r3', 'r4'])
+    expect(await idsWhere({ wrenchId: 'w1', from: 21 })).toEqual(['r1'])
+    expect(await idsWhere({ jobId: 'j1', from: 10, until: 11 })).toEqual(['r2'])
   })
 
   promise(
@@ -333,16 +333,16 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
   })
 
   promise('[ES9] what is handed in or out can be changed without changing the store', async (store) => {
-    const given = batch({
+    const input = batch({
       appends: [append('job:a', 0, [{ type: 'Noted', list: [1], deep: { text: 'a' } }])],
       answers: [answer('c1', { events: [1] })],
       summaries: [summary('j1', '1001', { open: [1] })],
       readings: [reading('j1', 'r1', { flags: ['out_of_band'] })],
     })
-    const outcome = await store.commit(given)
+    const outcome = await store.commit(input)
     const before = structuredClone(await everything(store))
-    expect(before.readings).toEqual(structuredClone(given.readings))
-    scribbleOver(given)
+    expect(before.readings).toEqual(structuredClone(input.readings))
+    scribbleOver(input)
     scribbleOver(outcome)
     scribbleOver(await everything(store))
     scribbleOver(await store.read('job:a'))

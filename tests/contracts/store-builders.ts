@@ -1,10 +1,10 @@
 /** Batches for store tests: everything defaulted, a test states only what matters. */
 import { expect } from 'vitest'
 import type {
+  AnswerRow,
   Append,
   Batch,
   EventStore,
-  KeptAnswer,
   ReadingRow,
   Recorded,
   StoredEvent,
@@ -36,13 +36,13 @@ export function batch(parts: Partial<Batch>): Batch {
   return { appends: [], answers: [], summaries: [], readings: [], ...parts }
 }
 
-export function answer(commandId: string, given: unknown = { version: 1, events: [] }): KeptAnswer {
+export function answer(commandId: string, stored: unknown = { version: 1, events: [] }): AnswerRow {
   return {
     commandId,
     personId: 'ana',
     bodyHash: 'ab'.repeat(32),
     answeredAt: 1_760_000_000_001,
-    answer: given,
+    answer: stored,
   }
 }
 

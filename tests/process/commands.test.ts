@@ -30,16 +30,16 @@ describe('the demonstration', () => {
     const out = server.program.stdout()
     const lines = out.trimEnd().split('\n')
     expect(lines).toHaveLength(1)
-    const said = JSON.parse(lines[0] ?? '') as { address: string; people: object[] }
-    expect(Object.keys(said).sort()).toEqual(['address', 'people'])
-    expect(said.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/)
-    expect(said.people.length).toBeGreaterThanOrEqual(7)
-    for (const person of said.people) {
+    const announcement = JSON.parse(lines[0] ?? '') as { address: string; people: object[] }
+    expect(Object.keys(announcement).sort()).toEqual(['address', 'people'])
+    expect(announcement.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/)
+    expect(announcement.people.length).toBeGreaterThanOrEqual(7)
+    for (const person of announcement.people) {
       expect(Object.keys(person).sort()).toEqual(['id', 'name', 'pin'])
       const { name, pin } = person as { name: string; pin: string }
       expect(server.program.stderr()).toMatch(new RegExp(`${name} +PIN ${pin}`))
     }
-    expect(server.program.stderr()).toContain(said.address)
+    expect(server.program.stderr()).toContain(announcement.address)
   })
 
   test('is healthy, and every PIN it printed signs its person in', async () => {

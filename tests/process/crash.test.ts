@@ -26,13 +26,13 @@ afterEach(async () => {
 async function start(): Promise<string> {
   const child = spawn(process.execPath, [built('main')], { env, stdio: ['ignore', 'pipe', 'inherit'] })
   running = child
-  let said = ''
+  let output = ''
   for await (const part of child.stdout) {
-    said += part
-    const address = /runs at (\S+)/.exec(said)?.[1]
+    output += part
+    const address = /runs at (\S+)/.exec(output)?.[1]
     if (address) return address
   }
-  throw new Error(`The server ended without an address: ${said}`)
+  throw new Error(`The server ended without an address: ${output}`)
 }
 
 async function kill(child: ChildProcess) {
@@ -45,7 +45,7 @@ interface Sent {
   stream: `job:${string}`
   command: { commandId: string; type: string }
 }
-type Given = { ok: boolean; version: number; events: { version: number; event: object }[]; sentence?: string }
+type Reply = { ok: boolean; version: number; events: { version: number; event: object }[]; sentence?: string }
 
 test('[DK2] killed under writes, three times over: every acknowledged entry is there, nothing twice', async () => {
   let address = await start()
@@ -57,7 +57,7 @@ test('[DK2] killed under writes, three times over: every acknowledged entry is t
       body: JSON.stringify(body),
     })
     cookie = response.headers.get('set-cookie')?.split(';')[0] ?? cookie
-    const answer = (await response.json()) as Given
+    const answer = (await response.json()) as Reply
     if (response.status >= 300) throw new Error(`${path}: ${answer.sentence}`)
     return answer
   }
@@ -73,7 +73,7 @@ test('[DK2] killed under writes, three times over: every acknowledged entry is t
     for (const command of openJob(stream))
       await post(`/api/jobs/${stream.slice(4)}/commands`, { ...command, commandId: v7() })
 
-  const acknowledged: { sent: Sent; given: Given }[] = []
+  const acknowledged: { sent: Sent; answer: Reply }[] = []
   for (let round = 0; round < 3; round++) {
     const unanswered = new Map<string, Sent>()
     const sockets = await Promise.all(streams.map(() => connect(address, cookie)))
@@ -84,10 +84,10 @@ test('[DK2] killed under writes, three times over: every acknowledged entry is t
         for (let turn = 0; writing; turn++) {
           const sent = work(streams[index] as Sent['stream'], n + turn)
           unanswered.set(sent.command.commandId, sent)
-          const given = await ask(socket, sent)
-          if (!given) return
+          const answer = await ask(socket, sent)
+          if (!answer) return
           unanswered.delete(sent.command.commandId)
-          acknowledged.push({ sent, given })
+          acknowledged.push({ sent, answer })
         }
       }),
     )
@@ -101,8 +101,8 @@ test('[DK2] killed under writes, three times over: every acknowledged entry is t
     address = await start()
     const [socket] = await Promise.all([connect(address, cookie)])
     for (const sent of unanswered.values()) {
-      const given = await ask(socket, sent)
-      if (given) acknowledged.push({ sent, given })
+      const answer = await ask(socket, sent)
+      if (answer) acknowledged.push({ sent, answer })
     }
     socket.disconnect()
     expect(unanswered.size).toBeGreaterThan(0)
@@ -110,23 +110,23 @@ test('[DK2] killed under writes, three times over: every acknowledged entry is t
 
   for (const stream of streams) {
     const response = await fetch(`${address}/api/jobs/${stream.slice(4)}/events`, { headers: { cookie } })
-    const { events } = (await response.json()) as Given
-    const own = acknowledged.filter(({ sent, given }) => sent.stream === stream && given.ok)
-    for (const { given } of own)
-      for (const entry of given.events) expect(events[entry.version - 1]).toEqual(entry)
+    const { events } = (await response.json()) as Reply
+    const own = acknowledged.filter(({ sent, answer }) => sent.stream === stream && answer.ok)
+    for (const { answer } of own)
+      for (const entry of answer.events) expect(events[entry.version - 1]).toEqual(entry)
     // Everything sent was answered in the end, so each event beyond the two that opened the job has its ack, once.
     const versions = own
-      .flatMap(({ given }) => given.events.map(({ version }) => version))
+      .flatMap(({ answer }) => answer.events.map(({ version }) => version))
       .sort((a, b) => a - b)
     expect(versions).toEqual(events.map(({ version }) => version).slice(2))
   }
   await kill(running as ChildProcess)
 
   const verify = spawn(process.execPath, [built('verify')], { env, stdio: ['ignore', 'pipe', 'inherit'] })
-  let said = ''
-  verify.stdout.on('data', (part) => (said += part))
+  let output = ''
+  verify.stdout.on('data', (part) => (output += part))
   const [code] = await once(verify, 'exit')
-  expect([code, said.split('\n').at(-2)]).toEqual([0, expect.stringMatching(/^OK: 4 streams, \d+ events/)])
+  expect([code, output.split('\n').at(-2)]).toEqual([0, expect.stringMatching(/^OK: 4 streams, \d+ events/)])
 })
 
 /** Claims, put-downs and readings: some are refused, which is kept too. */
@@ -156,14 +156,14 @@ async function connect(address: string, cookie: string): Promise<Socket> {
 }
 
 /** `undefined` when the line was cut before the answer. */
-function ask(socket: Socket, sent: Sent): Promise<Given | undefined> {
+function ask(socket: Socket, sent: Sent): Promise<Reply | undefined> {
   return new Promise((resolve) => {
     if (!socket.connected) return resolve(undefined)
     const cut = () => resolve(undefined)
     socket.once('disconnect', cut)
-    socket.emit('command', sent, (given: Given) => {
+    socket.emit('command', sent, (answer: Reply) => {
       socket.off('disconnect', cut)
-      resolve(given)
+      resolve(answer)
     })
   })
 }

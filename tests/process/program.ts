@@ -144,11 +144,11 @@ export async function startServer(what: 'demo' | 'main', env: Environment = {}):
     folder.remove()
   }
   try {
-    const found =
+    const match =
       what === 'demo'
         ? (JSON.parse((await program.says(/^\{.*\}$/m))[0]) as { address: string; people: Person[] })
         : { address: (await program.says(/^Paintmark runs at (\S+)$/m))[1] as string, people: [] }
-    return { ...found, folder: folder.path, program, stop }
+    return { ...match, folder: folder.path, program, stop }
   } catch (error) {
     await stop()
     throw error

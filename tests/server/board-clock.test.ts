@@ -10,11 +10,11 @@ import { makeWire, until } from './wire'
 const MINUTE = 60_000
 const CURED = NOON + 60 * MINUTE
 
-async function cureRunning(store = memoryEventStore(), foldsKept?: number) {
+async function cureRunning(store = memoryEventStore(), maxFolds?: number) {
   let time!: ReturnType<typeof byHand>
   const rig = await makeRig({
     store,
-    foldsKept,
+    maxFolds,
     after: (clock) => {
       time = byHand(
         () => clock.now,

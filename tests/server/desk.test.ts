@@ -1,7 +1,7 @@
 /** The desk's promises, DK1 to DK12; they stand in `server/desk/desk.ts`. */
 import { v7 } from 'uuid'
 import { describe, expect, test } from 'vitest'
-import { type Given, openDesk } from '../../server/desk'
+import { openDesk, type Reply } from '../../server/desk'
 import { ChainBroken, type EventStore, memoryEventStore } from '../../server/store'
 import type { JobCommand } from '../../shared/job/types'
 import { makeRig, must, NOON, openJob, openShop, SEALED, silent, stepOne } from './rig'
@@ -245,7 +245,7 @@ describe('times, numbers, bounds', () => {
   })
 
   test('[DK7] a fold is read back from the log as it was, when it had to make room', async () => {
-    const rig = await makeRig({ foldsKept: 2 })
+    const rig = await makeRig({ maxFolds: 2 })
     await rig.opened()
     for (const command of stepOne) await must(rig.send('job:j1', 'bo', command))
     const before = await rig.desk.job('j1')
@@ -297,7 +297,7 @@ describe('damage and bugs stay where they are', () => {
       },
     })
     const rig = await makeRig({ store })
-    const given: Given[] = await Promise.all(
+    const given: Reply[] = await Promise.all(
       openShop.map((command) => desk.submit(rig.submission('shop', 'ana', command))),
     )
     expect(given.map(({ ok }) => ok)).toEqual([true, true, true, true])

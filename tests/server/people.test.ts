@@ -49,7 +49,7 @@ describe('PINs', () => {
     }
     expect(waits.slice(0, 4)).toEqual([2000, 4000, 8000, 16_000])
     expect(waits.at(-1)).toBe(300_000)
-    slowing.right(keys)
+    slowing.succeed(keys)
     expect(slowing.begin(keys, now)).toBe(0)
   })
 

@@ -3,9 +3,9 @@ import { v7 } from 'uuid'
 import {
   type After,
   bodyHash,
-  type Given,
   type Log,
   openDesk,
+  type Reply,
   type StreamName,
   type Submission,
 } from '../../server/desk'
@@ -156,11 +156,11 @@ export type Told =
 
 export async function makeRig({
   store = memoryEventStore(),
-  foldsKept,
+  maxFolds,
   after,
 }: {
   store?: EventStore
-  foldsKept?: number
+  maxFolds?: number
   after?: (clock: { now: number }) => After
 } = {}) {
   const told: Told[] = []
@@ -171,7 +171,7 @@ export async function makeRig({
     now: () => clock.now,
     newId: () => v7(),
     log: { ...silent, error: (data) => errors.push(data) },
-    foldsKept,
+    maxFolds,
     ...(after ? { after: after(clock) } : {}),
     publish: {
       events: (room, from, events, sender) =>
@@ -209,7 +209,7 @@ export async function makeRig({
       reply: (given) => told.push({ answered: commandId, ok: given.ok }),
     }
   }
-  const send = (...sent: Parameters<typeof submission>): Promise<Given> => desk.submit(submission(...sent))
+  const send = (...sent: Parameters<typeof submission>): Promise<Reply> => desk.submit(submission(...sent))
 
   async function opened() {
     for (const command of openShop) await must(send('shop', 'ana', command))
@@ -219,7 +219,7 @@ export async function makeRig({
   return { desk, store, told, errors, clock, send, submission, opened }
 }
 
-export async function must(given: Promise<Given>): Promise<Extract<Given, { ok: true }>> {
+export async function must(given: Promise<Reply>): Promise<Extract<Reply, { ok: true }>> {
   const answer = await given
   if (!answer.ok) throw new Error(answer.sentence)
   return answer

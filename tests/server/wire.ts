@@ -18,7 +18,7 @@ export async function makeWire(options: Parameters<typeof makeHouse>[0] = {}) {
   const house = await makeHouse(options)
   const server: Server = createServer(getRequestListener(house.app.fetch, { overrideGlobalObjects: false }))
   const gateway: Gateway = openGateway(server, house.rooms)
-  house.shop.tell(gateway.publish)
+  house.shop.subscribe(gateway.publish)
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
   const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}`
   const clients: Client[] = []

@@ -11,7 +11,7 @@ import { EVENT_IDS, seedDemo } from '../../../seed/demo'
 import { idsFrom } from '../../../seed/ids'
 import { portDrawing } from '../../../seed/pictures'
 import { HAND_MS } from '../../../seed/player'
-import { bodyHash, type Given, type StreamName } from '../../../server/desk'
+import { bodyHash, type Reply, type StreamName } from '../../../server/desk'
 import { openShop } from '../../../server/open-shop'
 import { repoFolder } from '../../../server/repo-folder'
 import { decide } from '../../../shared/job/decide'
@@ -40,7 +40,7 @@ export async function playShop(dataFolder: string): Promise<void> {
     command: JobCommand | ShopCommand,
     doneAt: number,
     asker: { person: string; through: 'sign_in' | 'grant'; sawVersion?: number },
-  ): Promise<Given> {
+  ): Promise<Reply> {
     const sent = { ...command, commandId: newId(), doneAt }
     return shop.desk.submit({
       stream,

@@ -5,7 +5,7 @@
  * otherwise says where.
  */
 import { createHash } from 'node:crypto'
-import { asStreamName, emptyFold, foldOn, lifted, type StreamName } from '../../../server/desk/streams'
+import { asStreamName, emptyFold, foldOn, type StreamName, upcast } from '../../../server/desk/streams'
 import type { EventStore, Recorded } from '../../../server/store'
 import { canonical } from '../../../server/store/canonical'
 
@@ -37,7 +37,7 @@ export function fold(stream: StreamName, recorded: readonly Recorded[]): object 
   return foldOn(
     stream,
     emptyFold(stream),
-    recorded.map((row) => lifted(row).event),
+    recorded.map((row) => upcast(row).event),
   )
 }
 

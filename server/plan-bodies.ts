@@ -7,25 +7,25 @@ import type { Plan } from '../shared/plan/types'
 import type { Shop } from '../shared/shop/types'
 import type { AnyEvent } from './desk'
 
-const thinPlan = (plan: Plan): Plan => ({ ...plan, stages: [], steps: [] })
+const withoutBody = (plan: Plan): Plan => ({ ...plan, stages: [], steps: [] })
 
-const thinned = new WeakMap<Shop, Shop>()
+const cache = new WeakMap<Shop, Shop>()
 
-export function thinShop(shop: Shop): Shop {
-  const known = thinned.get(shop)
-  if (known) return known
+export function withoutPlanBodies(shop: Shop): Shop {
+  const cached = cache.get(shop)
+  if (cached) return cached
   const plans = Object.fromEntries(
     Object.entries(shop.plans).map(([id, editions]) => [
       id,
-      Object.fromEntries(Object.entries(editions).map(([edition, plan]) => [edition, thinPlan(plan)])),
+      Object.fromEntries(Object.entries(editions).map(([edition, plan]) => [edition, withoutBody(plan)])),
     ]),
   )
   const thin = { ...shop, plans }
-  thinned.set(shop, thin)
+  cache.set(shop, thin)
   return thin
 }
 
-export function thinEvent(entry: StreamEvent<AnyEvent>): StreamEvent<AnyEvent> {
+export function eventWithoutPlanBody(entry: StreamEvent<AnyEvent>): StreamEvent<AnyEvent> {
   const { event } = entry
-  return event.type === 'PlanAdded' ? { ...entry, event: { ...event, plan: thinPlan(event.plan) } } : entry
+  return event.type === 'PlanAdded' ? { ...entry, event: { ...event, plan: withoutBody(event.plan) } } : entry
 }
