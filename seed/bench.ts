@@ -5,7 +5,7 @@
  * Written from the plan alone, never from the answers: the desk decides each command when it comes, and one
  * that is refused is a mistake in the script.
  */
-import type { JobCommand } from '../shared/job/types'
+import type { JobCommand } from '../shared/job/commands'
 import type { Instant } from '../shared/log'
 import { roundOf, type SignatureSetView, signatureSets } from '../shared/plan/read'
 import type { Gate, Joint, Measurement, PlanStep } from '../shared/plan/types'

@@ -4,7 +4,8 @@
  * What a moment sends is reckoned from the job as it stands then, because somebody may have joined in meanwhile; a
  * refusal that the day tells of is named, any other the player shows and goes on.
  */
-import type { Hold, Job, JobCommand } from '../shared/job/types'
+import type { JobCommand } from '../shared/job/commands'
+import type { Hold, Job } from '../shared/job/types'
 import type { ShopClock } from './clock'
 
 export interface Moment {

@@ -8,7 +8,7 @@
 import { bodyHash, type Desk, type StreamName } from '../server/desk'
 import type { People } from '../server/people'
 import type { PhotoShelf } from '../server/photos/shelf'
-import type { JobCommand } from '../shared/job/types'
+import type { JobCommand } from '../shared/job/commands'
 import type { Instant } from '../shared/log'
 import type { Plan } from '../shared/plan/types'
 import type { ShopCommand } from '../shared/shop/types'

@@ -2,7 +2,8 @@
  * Telling an engine's days: who did what, when, in the scenario's own words for days and hours. What comes out is
  * a list of commands for one job; `demo.ts` plays the lists of all engines in the order of time.
  */
-import type { Engine, HoldKind, JobCommand } from '../shared/job/types'
+import type { JobCommand } from '../shared/job/commands'
+import type { Engine, HoldKind } from '../shared/job/types'
 import { indexPlan } from '../shared/plan/read'
 import type { Plan } from '../shared/plan/types'
 import { beginJoint, doStep, type How, type Sent, type StopAt } from './bench'

@@ -11,7 +11,7 @@
  *   same day gives the same times.
  */
 import { bodyHash, type Desk, type StreamName } from '../server/desk'
-import type { JobCommand } from '../shared/job/types'
+import type { JobCommand } from '../shared/job/commands'
 import type { Instant } from '../shared/log'
 import type { DemoMoment, DemoRefusal, DemoSpeed } from '../shared/protocol'
 import type { ShopClock } from './clock'

@@ -6,8 +6,10 @@
  * pending command is settled by its answer, not by recognising it in the stream.
  */
 
+import type { JobCommand } from './job/commands'
+import type { JobEvent } from './job/events'
 import type { JobSummary } from './job/summary'
-import type { Job, JobCommand, JobEvent } from './job/types'
+import type { Job } from './job/types'
 import type { Instant, StreamEvent } from './log'
 import type { PaintName, Role, Shop, ShopCommand, ShopEvent } from './shop/types'
 

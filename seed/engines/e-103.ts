@@ -4,7 +4,7 @@
  * A hold names steps, not single positions: so the rocker box as a whole carries it, and Kofi, who holds the step
  * since before, goes on with the other nuts.
  */
-import type { JobCommand } from '../../shared/job/types'
+import type { JobCommand } from '../../shared/job/commands'
 import type { Story } from '../play'
 
 export const e103: Story = {

@@ -6,7 +6,7 @@
  * it without asking. What happened is recorded all the same, as a fact without a claim, flagged so and without a
  * signature; nobody waived anything.
  */
-import type { JobCommand } from '../../shared/job/types'
+import type { JobCommand } from '../../shared/job/commands'
 import type { Story } from '../play'
 
 export const e104: Story = {

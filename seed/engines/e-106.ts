@@ -1,5 +1,5 @@
 /** E-106: measuring, 11 of 14 readings in, two of them out; everything behind waits for the customer’s yes. */
-import type { JobCommand } from '../../shared/job/types'
+import type { JobCommand } from '../../shared/job/commands'
 import type { Story } from '../play'
 
 const REBUILD = ['B2', 'C1', 'C2', 'C3', 'D1', 'D2', 'E1', 'F1', 'G1']

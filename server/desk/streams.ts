@@ -4,11 +4,13 @@
  * A stream is called `shop` or `job:<id>`; so is its room on the wire.
  */
 
+import type { JobCommand } from '../../shared/job/commands'
 import type { Context } from '../../shared/job/context'
 import { decide } from '../../shared/job/decide'
+import type { JobEvent } from '../../shared/job/events'
 import { evolve, newJob } from '../../shared/job/evolve'
 import { sentenceFor } from '../../shared/job/refusals'
-import type { Job, JobCommand, JobEvent } from '../../shared/job/types'
+import type { Job } from '../../shared/job/types'
 import { liftJobEvent } from '../../shared/job/upcast'
 import type { Refusal, StreamEvent } from '../../shared/log'
 import type { Refused } from '../../shared/protocol'

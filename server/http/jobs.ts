@@ -1,8 +1,8 @@
 /** Jobs: the board, one job, its events, its trail and its stored chain, and the commands to it. Routes translate; no rule lives here. */
 import { Hono } from 'hono'
 import type { Chain } from '../../shared/chain'
+import type { JobEvent } from '../../shared/job/events'
 import { trailLine } from '../../shared/job/trail'
-import type { JobEvent } from '../../shared/job/types'
 import type { StreamEvent } from '../../shared/log'
 import { JOB_ID, jobStream } from '../desk'
 import { signedIn } from './guard'

@@ -3,15 +3,25 @@ import type { Context } from 'hono'
 import type { ContentfulStatusCode } from 'hono/utils/http-status'
 import type { z } from 'zod'
 import { ABOUT_THE_PERSON } from '../../shared/job/refusals'
-import type { PersonCard } from '../../shared/protocol'
+import type { DemoAct, DemoMoment, DemoState, PersonCard } from '../../shared/protocol'
 import { SHOP_ABOUT_THE_PERSON } from '../../shared/shop/refusals'
 import type { Person } from '../../shared/shop/types'
 import { check } from '../check'
-import type { Demo } from '../demonstration/demonstration'
 import type { Desk, Log, Reply } from '../desk'
 import type { Intake } from '../intake'
 import type { People, SignIn } from '../people'
 import type { PhotoShelf } from '../photos/shelf'
+
+/** What routes and sockets know of the demonstration; a real shop has none. */
+export interface Demo {
+  moments: readonly DemoMoment[]
+  state(): DemoState
+  act(act: DemoAct): Promise<void>
+  /** `anew`: a restart; what pages show is of a shop that is gone. */
+  onChange(listener: (state: DemoState, anew: boolean) => void): void
+  /** Resolves at once, or when the restart that is under way is over. */
+  ready(): Promise<void>
+}
 
 export interface Rooms {
   desk: Desk

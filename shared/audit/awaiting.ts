@@ -4,9 +4,17 @@
  *
  * Pure views of the fold. Each list comes most urgent first, or in the plan's order where nothing is urgent.
  */
-import type { PlannedJob } from '../job/context'
 import { deferralOpen, deferralTitle } from '../job/release'
-import type { Deferral, Flag, Job, Reading, ScaleEntry, SettledValue, Signature } from '../job/types'
+import type {
+  Deferral,
+  Flag,
+  Job,
+  PlannedJob,
+  Reading,
+  ScaleEntry,
+  SettledValue,
+  Signature,
+} from '../job/types'
 import {
   deferralsOf,
   flaggedOn,

@@ -5,12 +5,11 @@
  * Pure views of the fold, in the plan's order; nothing is stored and nothing is left out: a struck or
  * superseded reading stands under `earlier`, where it was taken.
  */
-import type { PlannedJob } from '../job/context'
-import type { FastenerState, Job, Reading, SetState, Signature } from '../job/types'
+import type { FastenerFault } from '../job/fastener-faults'
+import type { FastenerState, Job, PlannedJob, Reading, SetState, Signature } from '../job/types'
 import {
   bandFor,
   deferredPositions,
-  type FastenerFault,
   fastenerFault,
   fastenerNow,
   hiddenBy,

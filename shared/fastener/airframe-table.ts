@@ -7,7 +7,8 @@ import { isRefusal } from '../log'
 import { toNm } from '../units'
 import type { BasisId } from './basis'
 import { type FastenerRefusal, no } from './refusals'
-import { type ThreadGiven, threadOf } from './thread'
+import { threadOf } from './thread'
+import type { ThreadGiven } from './thread-types'
 
 type Row = readonly [
   tensionLow: number,

@@ -10,7 +10,8 @@ import type { CautionCode } from './cautions'
 import { impossible, impossibleIfGiven, partsOf } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
 import { type GradeGiven, strengthOf } from './strength'
-import { type Thread, type ThreadGiven, threadOf } from './thread'
+import { threadOf } from './thread'
+import type { Thread, ThreadGiven } from './thread-types'
 
 export interface AnglePreloadInput {
   thread: ThreadGiven

@@ -12,7 +12,8 @@ import { type HoleMaterial, type HoleMaterialGiven, holeMaterial } from './mater
 import { impossible, partsOf } from './numbers'
 import type { FastenerRefusal } from './refusals'
 import { type GradeGiven, type Strength, strengthOf } from './strength'
-import { type Thread, type ThreadGiven, threadOf } from './thread'
+import { threadOf } from './thread'
+import type { Thread, ThreadGiven } from './thread-types'
 import { limits, type ThreadLimits } from './tolerance'
 
 export interface EngagementInput {

@@ -4,7 +4,7 @@
  * Sources, from memory: ISO 4014 (bearing diameter), ISO 273 (holes), ASME B18.2.1 and B18.2.8 for inch sizes. They
  * reproduce the published VDI 2230 torques of 12 sizes. Sizes between two rows are estimated in proportion.
  */
-import type { Thread } from './thread'
+import type { Thread } from './thread-types'
 
 export type HoleSeries = 'fine' | 'medium' | 'coarse'
 type Row = readonly [dMm: number, bearing: number, fine: number, medium: number, coarse: number]

@@ -13,7 +13,8 @@ import type { HoleMaterialGiven } from './materials'
 import { impossible, impossibleIfGiven, partsOf } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
 import type { GradeGiven } from './strength'
-import { type Thread, type ThreadGiven, threadOf } from './thread'
+import { threadOf } from './thread'
+import type { Thread, ThreadGiven } from './thread-types'
 
 export interface HoleFitInput {
   /** Under the head. */

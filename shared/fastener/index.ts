@@ -103,7 +103,8 @@ export {
   ultimateLoadN,
   yieldLoadN,
 } from './strength'
-export { type Thread, type ThreadGiven, thread } from './thread'
+export { thread } from './thread'
 export { COARSE_PITCH_MM, UNIFIED } from './thread-series'
+export type { Thread, ThreadGiven } from './thread-types'
 export { type Tightening, type TighteningAt, type TighteningInput, tightening } from './tightening'
 export { limits, type ThreadLimits } from './tolerance'

@@ -9,7 +9,8 @@ import type { BasisId } from './basis'
 import type { CautionCode } from './cautions'
 import { hasText, impossible, partsOf, shown } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
-import { type Thread, type ThreadGiven, threadOf } from './thread'
+import { threadOf } from './thread'
+import type { Thread, ThreadGiven } from './thread-types'
 
 export interface StrengthRange {
   /** Above this diameter, and up to the next, mm. */

@@ -7,8 +7,8 @@
 import type { CautionCode } from './cautions'
 import { profile } from './profile'
 import { type FastenerRefusal, no } from './refusals'
-import type { Thread } from './thread'
 import { CONSTANT_PITCHES, UNIFIED, type UnifiedSeries } from './thread-series'
+import type { Thread } from './thread-types'
 
 const IN = 25.4
 const SERIES = /(?<![A-Za-z])(UNEF|UNRC|UNRF|UNC|UNF|UNS|UNR|UN|NEF|NC|NF)(?![A-Za-z])/i

@@ -19,7 +19,8 @@ import { type HoleSeries, usualHead } from './head'
 import { impossible, impossibleIfGiven, partsOf } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
 import { type GradeGiven, type Strength, strengthOf } from './strength'
-import { type Thread, type ThreadGiven, threadOf } from './thread'
+import { threadOf } from './thread'
+import type { Thread, ThreadGiven } from './thread-types'
 
 export interface TighteningInput {
   thread: ThreadGiven

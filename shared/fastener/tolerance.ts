@@ -5,7 +5,7 @@
  * another figure than its formula gives: those rows are held. Source: ISO 965-1 and ASME B1.1, from memory; the limits
  * of seven sizes behind published shear areas agree exactly (`tests/published/stripping.test.ts`).
  */
-import type { Thread } from './thread'
+import type { Thread } from './thread-types'
 
 export interface ThreadLimits {
   /** `6g/6H` or `2A/2B`. */

@@ -1,6 +1,6 @@
 /** What stands against a release, in words: what is so, which one, the way out. */
 import { fastenersInWords, listed, unended, type Words } from '../words'
-import { FASTENER_FAULTS } from './refusals'
+import { faultAndRemedy } from './fastener-faults'
 import type { Against } from './release'
 
 type Sentences = { [A in Against as A['code']]: (against: A, words: Words) => string }
@@ -20,7 +20,7 @@ const SENTENCES: Sentences = {
       ? `The photo of ${a.place} for ${a.stepId} has not been sent yet. Switch on the device that took it.`
       : `The photo of ${a.place} for ${a.stepId} is missing. Take it, or accept that with a reason.`,
   no_value: (a) => `${a.jointTitle}, pass ${a.pass}: no torque is published. Decide one, with a reason.`,
-  hole_wrong: (a) => `${a.jointTitle}, hole ${a.position}: ${FASTENER_FAULTS[a.fault]}.`,
+  hole_wrong: (a) => `${a.jointTitle}, hole ${a.position}: ${faultAndRemedy(a.fault)}.`,
   curing: (a, w) => `The sealant of ${a.stepId} cures until ${w.moment(a.until)}. Wait for it.`,
   warranty_open: (a, w) =>
     `The warranty case of ${w.moment(a.since)}, “${unended(a.complaint)}”, has no answer yet. Do the work and sign it, or record what was found.`,

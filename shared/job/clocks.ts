@@ -7,7 +7,7 @@
 import type { Instant } from '../log'
 import { indexPlan } from '../plan/read'
 import type { AdoptedStep } from '../plan/types'
-import type { PlannedJob } from './context'
+import type { PlannedJob } from './types'
 import { isWaived, stepState } from './verdicts/state'
 
 const MINUTE = 60_000

@@ -5,13 +5,14 @@
  * refused. Which is which stands in RULES.md.
  */
 import type { Instant } from '../log'
-import type { Fasteners } from '../plan/types'
 import type {
   Adapter,
+  Deferred,
   Engine,
   FastenerCondition,
   HoldKind,
   HoleEntry,
+  NewPhoto,
   ReadingHow,
   RestartHow,
   ValueBasis,
@@ -111,22 +112,6 @@ export interface TakeReading {
   readsSo?: boolean
 }
 
-/** A photo as the device made it: shrunk, location data taken out, hashed. Its bytes come on their own. */
-export interface NewPhoto {
-  id: string
-  /** SHA-256 of the bytes, hex. */
-  sha256: string
-  bytes: number
-  mime: 'image/jpeg' | 'image/webp' | 'image/png'
-  widthPx: number
-  heightPx: number
-  caption?: string
-  stepId?: string
-  /** The gate it answers, and at which of its places. */
-  gateId?: string
-  place?: string
-}
-
 /** What a person declares. */
 export type WordCommand =
   | { type: 'SignStep'; stepId: string; setId?: string }
@@ -148,8 +133,6 @@ export type WordCommand =
   | { type: 'Release'; kind: 'to_fitting' | 'to_owner' }
   | { type: 'OpenWarranty'; complaint: string }
   | { type: 'CloseWarranty'; finding: string }
-
-export type Deferred = { kind: 'step'; stepId: string } | ({ kind: 'fasteners' } & Required<Fasteners>)
 
 /** What the office and the bench tell each other. */
 export type OfficeCommand =

@@ -6,10 +6,10 @@
  */
 import { type Instant, type Refusal, refuse } from '../log'
 import { lookUp } from '../look-up'
-import type { AdoptedJoint, AdoptedPlan } from '../plan/types'
+import type { AdoptedJoint } from '../plan/types'
 import type { Done, Person, Shop } from '../shop/types'
+import type { JobEvent } from './events'
 import type { RefusalCode, RefusalData } from './refusals'
-import type { Job, JobEvent } from './types'
 
 export interface Context {
   shop: Shop
@@ -50,9 +50,6 @@ export function done(context: Context): Done {
 }
 
 export const personOf = (context: Context): Person | undefined => lookUp(context.shop.people, context.by)
-
-/** A job with its plan, which every command but the first two needs. */
-export type PlannedJob = Job & { plan: AdoptedPlan }
 
 /**
  * A name for a new entry: the end of the command's id, longer only where that is taken.

@@ -6,7 +6,8 @@
  * the same hand changes nothing. Never throws for anything a person can send. The order of the checks is
  * RULES.md's; the first that fails is the answer. Start here, then `evolve.ts`.
  */
-import { type Context, no, type Outcome, type PlannedJob, personOf } from './context'
+import type { CommandOf, JobCommand } from './commands'
+import { type Context, no, type Outcome, personOf } from './context'
 import { claimStep, handOverStep, putDownStep } from './decide/claim'
 import { defer, withdrawDeferral } from './decide/defer'
 import { placeFasteners } from './decide/fasteners'
@@ -25,7 +26,7 @@ import { settleValue } from './decide/settle'
 import { noteLook, recheckOwnWork, secondSignStep, signStep } from './decide/sign'
 import { takeOff } from './decide/take-off'
 import { waive } from './decide/waive'
-import type { CommandOf, Job, JobCommand } from './types'
+import type { Job, PlannedJob } from './types'
 
 type Rules = {
   [T in Exclude<JobCommand['type'], 'OpenJob' | 'AdoptPlan'>]: (

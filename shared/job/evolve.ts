@@ -5,6 +5,7 @@
  * dropped: a struck or superseded reading stays in its list, marked. What an event does to a joint stands in
  * `evolve/readings.ts`, to a step in `evolve/steps.ts`; the rest adds to a list.
  */
+import type { EventOf, JobEvent } from './events'
 import { recordHole } from './evolve/holes'
 import { changeStep, noteOnStep, signature } from './evolve/parts'
 import { countRound, placeFasteners, restartRound, strikeReading, takeReading } from './evolve/readings'
@@ -21,7 +22,7 @@ import {
   takeMeasurement,
   takeOff,
 } from './evolve/steps'
-import type { EventOf, Job, JobEvent, SettledValue } from './types'
+import type { Job, SettledValue } from './types'
 
 export function newJob(id: string): Job {
   return {

@@ -2,10 +2,9 @@
 import type { Instant } from '../log'
 import { indexPlan } from '../plan/read'
 import { CLOCKS_ASIDE, cureInTheWay } from './clocks'
-import type { PlannedJob } from './context'
 import type { Reason } from './reason'
 import { caseUnanswered, releaseInForce } from './release'
-import type { Job } from './types'
+import type { Job, PlannedJob } from './types'
 import {
   flaggedOn,
   inTheWay,

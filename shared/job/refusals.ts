@@ -8,12 +8,12 @@ import { ROLE_WORDS, type Role } from '../shop/types'
 import { unitAfter } from '../units'
 import { ended, fastenersInWords, listed, unended, type Words } from '../words'
 import { againstWords } from './against'
+import { type FastenerFault, faultAndRemedy } from './fastener-faults'
 import { flagWords } from './flags'
 import { HOLD_WORDS } from './hold-words'
 import { limitsInWords, toDecimals } from './limit-words'
 import type { Against } from './release'
 import type { Flag, HoldKind } from './types'
-import type { FastenerFault } from './verdicts'
 
 /** A joint by its title, its fasteners by their noun: "Head bolts, bolt 3". */
 interface AtJoint {
@@ -135,19 +135,6 @@ const at = ({ title, fastener, position }: AtJoint & { position: number }): stri
 
 const aRole = (role: Role): string => `${role === 'owner' ? 'the' : 'a'} ${ROLE_WORDS[role]}`
 
-export const FASTENER_FAULTS: Record<FastenerFault, string> = {
-  not_declared: 'nobody has entered whether it is new. Enter what is fitted',
-  temporary: 'it is only temporary. Fit the right one',
-  hand_tight: 'it is only hand-tight. Tighten and record it',
-  removed: 'it was removed. Fit one',
-  fitted_twice: 'it is one-use and was fitted again. Fit a new one',
-  cycles_spent: 'it has been tightened as often as allowed. Fit a new one',
-  bottoms_out: 'it reaches the bottom of its hole before it clamps. Fit one of the right length and enter it',
-  hole_impossible: 'the entries for its hole contradict each other. Measure the hole again and enter it',
-  too_short: 'too little of its thread holds. Fit one of the right length and enter it',
-  hole_stripped: 'the thread of its hole is stripped. Have it renewed and enter how',
-}
-
 const SEALANT: Record<RefusalData['sealant_open']['state'], (d: RefusalData['sealant_open']) => string> = {
   not_started: (d) =>
     `No ${d.product} is recorded on ${d.stepId}. Enter when the bead was laid and when the last fastener went in, then sign.`,
@@ -247,7 +234,7 @@ const SENTENCES: Sentences = {
     `${d.title} are class A, so every ${d.fastener} is recorded on its own. Tap each one as it is done.`,
   count_differs: (d) =>
     `${d.title}: you counted ${d.counted}, but ${fastenersInWords(d.fastener, d.open)} ${d.open.length === 1 ? 'is' : 'are'} open. Count again, or tap them one by one.`,
-  fastener_not_right: (d) => `${at(d)}: ${FASTENER_FAULTS[d.fault]}, then sign.`,
+  fastener_not_right: (d) => `${at(d)}: ${faultAndRemedy(d.fault)}, then sign.`,
   sealant_open: (d) => SEALANT[d.state](d),
   no_sealant_asked: (d) => `The plan has no sealant in ${d.stepId}. Write a note if you used some.`,
   sealant_not_started: (d) => `No sealant is recorded on ${d.stepId}. Enter the first bead first.`,

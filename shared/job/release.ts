@@ -9,8 +9,7 @@ import { indexPlan, signatureSets, stepClass } from '../plan/read'
 import type { AdoptedStep } from '../plan/types'
 import { fastenersInWords } from '../words'
 import { sealantState } from './clocks'
-import type { PlannedJob } from './context'
-import type { Release, WarrantyCase } from './types'
+import type { PlannedJob, Release, WarrantyCase } from './types'
 import {
   deferralsOf,
   type HoleFault,

@@ -4,8 +4,10 @@ import { proposalSchema } from '../fastener/schema'
 import { adoptedPlanSchema, bandSchema } from '../plan/schema'
 import { commandUnion, doneParts, id, instant } from '../shop/schema'
 import { TORQUE_UNITS } from '../units'
+import type { JobCommand } from './commands'
+import type { JobEvent } from './events'
 import { FLAGS } from './flags'
-import { HOLD_KINDS, HOLE_CONDITIONS, type JobCommand, type JobEvent } from './types'
+import { HOLD_KINDS, HOLE_CONDITIONS } from './types'
 
 const words = (max: number) => z.string().trim().min(1).max(max)
 const pass = z.int().min(1).max(50).describe('1 for the first')

@@ -10,8 +10,7 @@ import { indexPlan } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../plan/types'
 import { fastenersInWords, listed, type Words } from '../words'
 import { asksInWords } from './ask-words'
-import type { PlannedJob } from './context'
-import type { RestartHow, StoppedAt } from './types'
+import type { PlannedJob, RestartHow, StoppedAt } from './types'
 import {
   flaggedOn,
   nextInRound,

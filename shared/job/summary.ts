@@ -8,11 +8,10 @@ import type { Instant } from '../log'
 import { indexPlan, stepClass } from '../plan/read'
 import type { AdoptedStep, JointClass } from '../plan/types'
 import { CLOCKS_ASIDE, nextChangeAt } from './clocks'
-import type { PlannedJob } from './context'
 import type { Reason } from './reason'
 import { reasonFor } from './reason-for'
 import { againstRelease, deferralOpen, type ReleaseKind, releaseInForce, stepsOf } from './release'
-import type { Hold, Job } from './types'
+import type { Hold, Job, PlannedJob } from './types'
 import {
   deferralsOf,
   flaggedOn,

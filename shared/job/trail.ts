@@ -7,8 +7,9 @@
 import type { Instant, StreamEvent } from '../log'
 import { indexPlan } from '../plan/read'
 import type { Words } from '../words'
+import type { JobEvent } from './events'
 import { SENTENCES } from './trail/sentences'
-import type { Job, JobEvent } from './types'
+import type { Job } from './types'
 
 export interface TrailLine {
   version: number

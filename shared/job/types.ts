@@ -6,21 +6,9 @@
  */
 import type { Proposal } from '../fastener'
 import type { Instant } from '../log'
-import type { AdoptedPlan, Band } from '../plan/types'
+import type { AdoptedPlan, Band, Fasteners } from '../plan/types'
 import type { Person, Wrench } from '../shop/types'
 import type { TorqueUnit } from '../units'
-import type { Deferred, NewPhoto } from './commands'
-
-export type {
-  BenchCommand,
-  CommandOf,
-  Deferred,
-  EnterScale,
-  JobCommand,
-  NewPhoto,
-  TakeReading,
-} from './commands'
-export type { EventOf, JobEvent, LapseCause } from './events'
 
 export interface Engine {
   model: string
@@ -252,6 +240,9 @@ export interface Hold {
   cleared?: Signature & { how: string }
 }
 
+/** What is left out on purpose: a whole step, or fasteners of a joint. */
+export type Deferred = { kind: 'step'; stepId: string } | ({ kind: 'fasteners' } & Required<Fasteners>)
+
 export interface Deferral {
   id: string
   what: Deferred
@@ -335,6 +326,22 @@ export interface WarrantyCase extends Signature {
   closed?: Signature & { finding: string }
 }
 
+/** A photo as the device made it: shrunk, location data taken out, hashed. Its bytes come on their own. */
+export interface NewPhoto {
+  id: string
+  /** SHA-256 of the bytes, hex. */
+  sha256: string
+  bytes: number
+  mime: 'image/jpeg' | 'image/webp' | 'image/png'
+  widthPx: number
+  heightPx: number
+  caption?: string
+  stepId?: string
+  /** The gate it answers, and at which of its places. */
+  gateId?: string
+  place?: string
+}
+
 export type Photo = NewPhoto & Signature & { arrived?: true }
 
 export interface Job {
@@ -372,3 +379,6 @@ export interface Job {
   notes: Note[]
   photos: Photo[]
 }
+
+/** A job with its plan, which every command but the first two needs. */
+export type PlannedJob = Job & { plan: AdoptedPlan }

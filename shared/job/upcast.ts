@@ -4,7 +4,7 @@
  * One line an event type, so that a new type without a line does not compile. `asStored` means that every
  * row ever written has today's shape. A lift runs after the hash was checked and must not fail.
  */
-import type { JobEvent } from './types'
+import type { JobEvent } from './events'
 
 export type Lift = (stored: Record<string, unknown>) => Record<string, unknown>
 

@@ -4,9 +4,9 @@
  */
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
+import type { JobEvent } from '../../shared/job/events'
 import { reasonSentence } from '../../shared/job/reason'
 import type { JobSummary } from '../../shared/job/summary'
-import type { JobEvent } from '../../shared/job/types'
 import { isProven, stepState } from '../../shared/job/verdicts'
 import type { StreamEvent } from '../../shared/log'
 import type { DemoState } from '../../shared/protocol'

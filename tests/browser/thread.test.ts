@@ -1,6 +1,6 @@
 /** One joint, three screens: the whole thread with several people, each on a device of their own. */
 import { describe, expect, test } from 'vitest'
-import type { JobEvent } from '../../shared/job/types'
+import type { JobEvent } from '../../shared/job/events'
 import type { StreamEvent } from '../../shared/log'
 import {
   adoptPlan,

@@ -42,6 +42,9 @@ export function resolveImport(path: string, from: string): string {
   return parts.join('/')
 }
 
+const fileOf = (to: string, isFile: (path: string) => boolean): string | undefined =>
+  [to, `${to}.ts`, `${to}.tsx`, `${to}/index.ts`, `${to}/index.tsx`].find(isFile)
+
 function findImports(files: SourceFile[], wrong: (path: string, to: string, typeOnly: boolean) => boolean) {
   return files
     .filter(({ path }) => isCode(path))
@@ -91,6 +94,37 @@ export const serverAndWebAreApart = (files: SourceFile[]) =>
       (inRoom(path, 'server') && inRoom(to, 'web')) || (inRoom(path, 'web') && inRoom(to, 'server')),
   )
 
+/**
+ * Imports run one way: no file reaches itself again, types included and `import()` left out, which is how a page is
+ * put off. Each circle is named once, by the way around it.
+ */
+export function noImportCircles(files: SourceFile[]): string[] {
+  const code = new Map(files.filter(({ path }) => isCode(path)).map((file) => [file.path, file.text]))
+  const importedBy = (path: string) =>
+    importsOf(withoutPutOff(code.get(path) ?? '')).flatMap(({ from }) => {
+      const to = from.startsWith('.') && fileOf(resolveImport(path, from), (file) => code.has(file))
+      return to ? [to] : []
+    })
+  const findings: string[] = []
+  const finished = new Set<string>()
+  const way: string[] = []
+  const follow = (path: string) => {
+    const start = way.indexOf(path)
+    if (start >= 0) findings.push([...way.slice(start), path].join(' → '))
+    if (start >= 0 || finished.has(path)) return
+    way.push(path)
+    for (const to of importedBy(path)) follow(to)
+    way.pop()
+    finished.add(path)
+  }
+  for (const path of code.keys()) follow(path)
+  return findings
+}
+
+/** The seed plays through the server's desk; the server knows nothing of it. */
+export const serverKnowsNoSeed = (files: SourceFile[]) =>
+  findImports(files, (path, to) => inRoom(path, 'server') && inRoom(to, 'seed'))
+
 /** zod stays out of the browser: schemas stand in schema.ts files, and `web/` takes only types from them. */
 export const zodStaysInSchemas = (files: SourceFile[]) =>
   findImports(files, (path, to, typeOnly) => {
@@ -106,8 +140,7 @@ const NOT_FIRST = /^shared\/(?:job\/(?:decide|evolve|verdicts|summary)|fastener|
 /** Followed through every import of a value that is not put off by `import()`. */
 export function firstPageLoadsNoRules(files: SourceFile[]): string[] {
   const code = new Map(files.filter(({ path }) => isCode(path)).map((file) => [file.path, file.text]))
-  const found = (to: string) =>
-    [to, `${to}.ts`, `${to}.tsx`, `${to}/index.ts`, `${to}/index.tsx`].find((path) => code.has(path))
+  const found = (to: string) => fileOf(to, (path) => code.has(path))
   const seen = new Set(FIRST_PAGE)
   const findings: string[] = []
   for (const path of seen)

@@ -72,6 +72,21 @@ const cases: Case[] = [
     good: [['web/pages/a.ts', "import { b } from '../../shared/b.ts'"]],
   },
   {
+    rule: rules.serverKnowsNoSeed,
+    says: 'server/ never imports the seed',
+    bad: [['server/a.ts', "import type { ShopClock } from '../seed/clock'"]],
+    good: [['seed/a.ts', "import { openShop } from '../server/open-shop'"]],
+  },
+  {
+    rule: rules.noImportCircles,
+    says: 'imports run one way, types included',
+    bad: [['shared/a.ts', "export type { B } from './a'"]],
+    good: [
+      ['shared/a.ts', "import type { B } from './b'"],
+      ['web/a.ts', "const later = () => import('./a')"],
+    ],
+  },
+  {
     rule: rules.zodStaysInSchemas,
     says: 'zod is imported only by schema.ts in shared/, and web/ takes only types from there',
     bad: [
@@ -220,6 +235,18 @@ test('the rules are given the whole repository', () => {
   expect(paths).toContain('tests/house/tidy.test.ts')
   expect(paths).toContain('server/setup/run.mjs')
   expect(paths.filter((path) => path.includes('node_modules/'))).toEqual([])
+})
+
+test('a circle is noticed through several files, and named once', () => {
+  const files = [
+    { path: 'web/a.ts', text: "import { b } from './b'\nimport { c } from './c'" },
+    { path: 'web/b.ts', text: "import type { C } from './c'" },
+    { path: 'web/c/index.tsx', text: "export * from '../b'" },
+    { path: 'web/c.ts', text: "import { d } from './d'" },
+    { path: 'web/d.ts', text: "import type { B } from './b'" },
+  ]
+  expect(rules.noImportCircles(files)).toEqual(['web/b.ts → web/c.ts → web/d.ts → web/b.ts'])
+  expect(rules.noImportCircles(files.slice(0, 2))).toEqual([])
 })
 
 describe.each(cases)('$says', ({ rule, bad, good }) => {

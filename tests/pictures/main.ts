@@ -79,7 +79,7 @@ async function demo(): Promise<Told> {
       return write(text, ...rest)
     }) as typeof process.stdout.write
   })
-  await import('../../server/demo')
+  await import('../../seed/main')
   return line
 }
 

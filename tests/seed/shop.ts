@@ -6,7 +6,7 @@ import { idsFrom } from '../../seed/ids'
 import { type Desk, openDesk } from '../../server/desk'
 import { repoFolder } from '../../server/repo-folder'
 import { type EventStore, memoryEventStore } from '../../server/store'
-import type { PlannedJob } from '../../shared/job/context'
+import type { PlannedJob } from '../../shared/job/types'
 import { silent } from '../server/rig'
 
 export interface DemoShop {

@@ -3,7 +3,7 @@ import { v7 } from 'uuid'
 import { describe, expect, test } from 'vitest'
 import { openDesk, type Reply } from '../../server/desk'
 import { ChainBroken, type EventStore, memoryEventStore } from '../../server/store'
-import type { JobCommand } from '../../shared/job/types'
+import type { JobCommand } from '../../shared/job/commands'
 import { makeRig, must, NOON, openJob, openShop, SEALED, silent, stepOne } from './rig'
 
 /** A store that counts its commits and can be told to fail. */

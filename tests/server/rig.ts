@@ -10,8 +10,8 @@ import {
   type Submission,
 } from '../../server/desk'
 import { type EventStore, memoryEventStore } from '../../server/store'
+import type { JobCommand } from '../../shared/job/commands'
 import type { JobSummary } from '../../shared/job/summary'
-import type { JobCommand } from '../../shared/job/types'
 import type { Plan } from '../../shared/plan/types'
 import type { Person, ShopCommand, Wrench } from '../../shared/shop/types'
 

@@ -1,6 +1,9 @@
 /** What people in the test shop do, each with every default: `claim('caps')`, `shows('JH', 2, 30, { by: 'bo' })`. */
+
+import type { JobCommand } from '../../shared/job/commands'
 import type { Context } from '../../shared/job/context'
-import type { JobCommand, JobEvent, NewPhoto, Waived } from '../../shared/job/types'
+import type { JobEvent } from '../../shared/job/events'
+import type { NewPhoto, Waived } from '../../shared/job/types'
 
 /** A command and who gives it; the n-th of a test happens n minutes after the start unless `at` says when. */
 export interface Act extends Partial<Omit<Context, 'doneAt'>> {

@@ -5,11 +5,12 @@
  * stops there: a fixture that was refused would prove nothing.
  */
 import { expect } from 'vitest'
-import type { Outcome, PlannedJob } from '../../shared/job/context'
+import type { Outcome } from '../../shared/job/context'
 import { decide } from '../../shared/job/decide'
+import type { JobEvent } from '../../shared/job/events'
 import { evolveAll, newJob } from '../../shared/job/evolve'
 import { type RefusalCode, sentenceFor } from '../../shared/job/refusals'
-import type { Flag, Job, JobEvent, Reading } from '../../shared/job/types'
+import type { Flag, Job, PlannedJob, Reading } from '../../shared/job/types'
 import { isRefusal, type Refusal } from '../../shared/log'
 import type { Shop } from '../../shared/shop/types'
 import { type Act, adoptPlan, type Given, open } from './acts'

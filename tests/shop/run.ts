@@ -1,8 +1,9 @@
 /** A job played through the real `decide`, from acts or from events; what is refused stops the test. */
 import type { Context } from '../../shared/job/context'
 import { decide } from '../../shared/job/decide'
+import type { JobEvent } from '../../shared/job/events'
 import { evolveAll } from '../../shared/job/evolve'
-import type { Job, JobEvent } from '../../shared/job/types'
+import type { Job } from '../../shared/job/types'
 import { isRefusal } from '../../shared/log'
 import type { Shop } from '../../shared/shop/types'
 import type { Act, Given } from './acts'

@@ -3,10 +3,12 @@
  *
  * A test states only what happens; a refusal throws, so that a wrong story fails where it is told.
  */
-import type { Context, PlannedJob } from '../../shared/job/context'
+import type { JobCommand } from '../../shared/job/commands'
+import type { Context } from '../../shared/job/context'
 import { decide } from '../../shared/job/decide'
+import type { JobEvent } from '../../shared/job/events'
 import { evolveAll, newJob } from '../../shared/job/evolve'
-import type { Job, JobCommand, JobEvent } from '../../shared/job/types'
+import type { Job, PlannedJob } from '../../shared/job/types'
 import { isRefusal, type StreamEvent } from '../../shared/log'
 import { indexPlan } from '../../shared/plan/read'
 import type { AdoptedStep, Joint, Plan, PlanStep } from '../../shared/plan/types'

@@ -1,8 +1,10 @@
 /** The small engine with a plan that ends in releases, played through the real `decide`. */
-import type { Context, PlannedJob } from '../../shared/job/context'
+import type { JobCommand } from '../../shared/job/commands'
+import type { Context } from '../../shared/job/context'
 import { decide } from '../../shared/job/decide'
+import type { JobEvent } from '../../shared/job/events'
 import { evolveAll, newJob } from '../../shared/job/evolve'
-import type { Job, JobCommand, JobEvent } from '../../shared/job/types'
+import type { Job, PlannedJob } from '../../shared/job/types'
 import { isRefusal, type StreamEvent } from '../../shared/log'
 import type { Plan, PlanStep } from '../../shared/plan/types'
 import { claim, read, START, second, shop, sign, plan as small, type Told } from './engine-job'

@@ -13,7 +13,8 @@ import type { Cell } from '../../shared/job/summary'
 import { listed } from '../../shared/words'
 import { paintColour } from '../ui/paint'
 import { stripMarkup } from './strip-markup'
-import { drawStrip, LEAST_HEIGHT, type StripHold } from './strip-shapes'
+import { drawStrip, LEAST_HEIGHT } from './strip-shapes'
+import type { StripHold } from './strip-types'
 import './strip.css'
 
 /** Whose initials and paint stand in a cell. */

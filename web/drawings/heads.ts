@@ -3,9 +3,8 @@
  * bench, the engine page and the audit all draw from it.
  */
 
-import type { PlannedJob } from '../../shared/job/context'
 import { flagWords } from '../../shared/job/flags'
-import type { Reading } from '../../shared/job/types'
+import type { PlannedJob, Reading } from '../../shared/job/types'
 import {
   answeringStep,
   deferredPositions,

@@ -4,7 +4,7 @@
  */
 import type { Cell } from '../../shared/job/summary'
 import type { HoldKind } from '../../shared/job/types'
-import type { Label, Place, Shape, StripHold } from './strip-shapes'
+import type { Label, Place, Shape, StripHold } from './strip-types'
 
 const TAB_W = 9
 const TAB_H = 8

@@ -2,7 +2,7 @@
  * What stands under each stage of a build strip: its whole name where that fits, else as many of its first words as
  * do, else its letter; letters all through where most would be. No stage carries words that another one might.
  */
-import type { Label } from './strip-shapes'
+import type { Label } from './strip-types'
 
 /** Width of a letter of the label's type, CSS px. */
 const CHAR = 6.9

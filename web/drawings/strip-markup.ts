@@ -4,7 +4,8 @@
  *
  * Whatever a person wrote (reasons, stage titles, initials) comes out as text, never as an element.
  */
-import { type Label, type Strip, TOP } from './strip-shapes'
+import { TOP } from './strip-shapes'
+import type { Label, Strip } from './strip-types'
 
 const INITIALS_Y = TOP - 8
 

@@ -1,6 +1,6 @@
 /** A dialog that gives one command: what is entered, one button, and at once the sentence that says why not. */
 import { createSignal, type ParentProps, Show } from 'solid-js'
-import type { JobCommand } from '../../shared/job/types'
+import type { JobCommand } from '../../shared/job/commands'
 import { Button } from '../ui/Button'
 import { Dialog } from '../ui/Dialog'
 import { Sentence } from '../ui/Sentence'

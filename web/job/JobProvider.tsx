@@ -1,6 +1,6 @@
 /** What every page of a job stands on: the job watched, who is here told. Its children are drawn once the job is known. */
 import { createMemo, type ParentProps, Show } from 'solid-js'
-import type { PlannedJob } from '../../shared/job/context'
+import type { PlannedJob } from '../../shared/job/types'
 import type { Place } from '../../shared/protocol'
 import { useJobFeed } from '../live/job-feed'
 import { useLive } from '../live/live'

@@ -5,10 +5,11 @@
  * Asking and sending go through the rules the server runs, so that a screen never has a rule of its own.
  */
 import { createContext, useContext } from 'solid-js'
-import type { PlannedJob } from '../../shared/job/context'
+import type { JobCommand } from '../../shared/job/commands'
 import { decide } from '../../shared/job/decide'
+import type { JobEvent } from '../../shared/job/events'
 import { type RefusalCode, type RefusalData, sentenceFor } from '../../shared/job/refusals'
-import type { Job, JobCommand, JobEvent } from '../../shared/job/types'
+import type { Job, PlannedJob } from '../../shared/job/types'
 import { type Instant, isRefusal } from '../../shared/log'
 import type { Answer, Fault, Here } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'

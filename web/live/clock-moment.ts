@@ -4,8 +4,7 @@
  */
 import { type Accessor, createMemo } from 'solid-js'
 import { nextChangeAt } from '../../shared/job/clocks'
-import type { PlannedJob } from '../../shared/job/context'
-import type { Job } from '../../shared/job/types'
+import type { Job, PlannedJob } from '../../shared/job/types'
 import { useNow } from '../ui/clock'
 
 const LOOK_MS = 5000

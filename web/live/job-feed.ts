@@ -7,7 +7,8 @@
  * dropped at any time: what is pending or refused stands in the outbox, and the next replica is made from there.
  */
 import { batch, createEffect, createRoot, createSignal, on, onCleanup, untrack } from 'solid-js'
-import type { Job, JobCommand } from '../../shared/job/types'
+import type { JobCommand } from '../../shared/job/commands'
+import type { Job } from '../../shared/job/types'
 import type { Answer, Fault, Here, Place } from '../../shared/protocol'
 import type { Link, Watcher } from './link'
 import { useLive } from './live'

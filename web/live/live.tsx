@@ -8,7 +8,7 @@ import {
   type ParentProps,
   useContext,
 } from 'solid-js'
-import type { JobCommand } from '../../shared/job/types'
+import type { JobCommand } from '../../shared/job/commands'
 import type { Answer, Fault } from '../../shared/protocol'
 import { ClockProvider } from '../ui/clock'
 import { type Board, makeBoard } from './board'

@@ -1,6 +1,7 @@
 /** The one queue of photos of this device, for the shop it is signed in to; see `photo-queue.ts`. */
 import { createEffect, createSignal, onCleanup } from 'solid-js'
-import type { JobCommand, NewPhoto } from '../../shared/job/types'
+import type { JobCommand } from '../../shared/job/commands'
+import type { NewPhoto } from '../../shared/job/types'
 import type { Link } from './link'
 import type { Outbox } from './outbox'
 import { makePhotoQueue, type PhotosNow, type QueuedPhoto, type Sent } from './photo-queue'

@@ -6,10 +6,12 @@
  * by command id, never by recognising events in the stream. Events that come too early lie in `buffered` until what
  * is missing arrives: a replica with something buffered asks again and never guesses.
  */
+import type { JobCommand } from '../../shared/job/commands'
 import type { Context } from '../../shared/job/context'
 import { decide } from '../../shared/job/decide'
+import type { JobEvent } from '../../shared/job/events'
 import { evolve, evolveAll, newJob } from '../../shared/job/evolve'
-import type { Job, JobCommand, JobEvent } from '../../shared/job/types'
+import type { Job } from '../../shared/job/types'
 import { isRefusal, type Refusal, type StreamEvent } from '../../shared/log'
 import type { Answer } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'

@@ -1,6 +1,6 @@
 /** Puts what was entered into the outbox: by whoever is signed in here, stamped with the moment it was entered. */
 import { v7 as uuid } from 'uuid'
-import type { JobCommand } from '../../shared/job/types'
+import type { JobCommand } from '../../shared/job/commands'
 import type { Answer, Fault } from '../../shared/protocol'
 import type { ShopCommand } from '../../shared/shop/types'
 import type { Clock } from './clock'

@@ -1,6 +1,6 @@
 /** Taking a photo as one press, and what the device must say of photos that have not gone. */
 import { createSignal, For, Show } from 'solid-js'
-import type { JobCommand } from '../../shared/job/types'
+import type { JobCommand } from '../../shared/job/commands'
 import { useLive } from '../live/live'
 import { type About, unheldWords } from '../live/photos'
 import { takePhoto } from '../live/take-photo'

@@ -4,9 +4,10 @@ import { indexPlan } from '../../plan/read'
 import type { Fasteners } from '../../plan/types'
 import { mayDo } from '../../shop/entitlement'
 import { cureInTheWay } from '../clocks'
-import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
+import type { CommandOf } from '../commands'
+import { type Context, done, no, type Outcome, personOf } from '../context'
 import { stoppedAt } from '../stops'
-import type { CommandOf } from '../types'
+import type { PlannedJob } from '../types'
 import {
   classAsked,
   isSigned,

@@ -2,18 +2,9 @@
 import { indexPlan, setOf, stepClass } from '../../plan/read'
 import type { AdoptedStep } from '../../plan/types'
 import { mayDo } from '../../shop/entitlement'
-import {
-  type Context,
-  done,
-  entryId,
-  jointData,
-  no,
-  noPosition,
-  type Outcome,
-  type PlannedJob,
-  personOf,
-} from '../context'
-import type { CommandOf } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, entryId, jointData, no, noPosition, type Outcome, personOf } from '../context'
+import type { PlannedJob } from '../types'
 import {
   deferralsOf,
   deferredPositions,

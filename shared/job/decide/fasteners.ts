@@ -1,8 +1,10 @@
 /** Which fastener stands in which place: hand-tight, temporary, new, reused, removed. A fact. */
 import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint } from '../../plan/types'
-import { type Context, done, no, noPosition, type Outcome, type PlannedJob } from '../context'
-import type { CommandOf, FastenerFlag, FastenerState, JobEvent } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, no, noPosition, type Outcome } from '../context'
+import type { JobEvent } from '../events'
+import type { FastenerFlag, FastenerState, PlannedJob } from '../types'
 import { isSpentByRule, isTightened, tighteningsHere, touchedSinceSaid } from '../verdicts'
 import { lapses } from './lapse'
 

@@ -1,7 +1,8 @@
 /** What a step waits for: a part, a damaged one, a tool, outside work, an approval, room, an answer. */
 import { indexPlan } from '../../plan/read'
-import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
-import type { CommandOf } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, entryId, no, type Outcome } from '../context'
+import type { PlannedJob } from '../types'
 import { OFFICE, roleMissing } from './roles'
 
 /** [HD1–HD3] Anybody in the shop may raise one: whoever sees it says it. */

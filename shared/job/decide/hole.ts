@@ -1,7 +1,9 @@
 /** The thread and hole register: what a hole is found to be, or was made. A fact. */
 import { indexPlan } from '../../plan/read'
-import { type Context, done, entryId, no, noPosition, type Outcome, type PlannedJob } from '../context'
-import type { CommandOf, EventOf, HoleEntry } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, entryId, no, noPosition, type Outcome } from '../context'
+import type { EventOf } from '../events'
+import type { HoleEntry, PlannedJob } from '../types'
 import { holeAt, misfit } from '../verdicts'
 import { lapses } from './lapse'
 

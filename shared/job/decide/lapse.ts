@@ -1,8 +1,9 @@
 /** [LP1–LP3] A signature stands on what it covered; when that is disturbed it lapses, both of them. */
 import { signatureSets } from '../../plan/read'
 import type { AdoptedStep, Fasteners } from '../../plan/types'
-import { type Context, done, type PlannedJob } from '../context'
-import type { JobEvent, LapseCause } from '../types'
+import { type Context, done } from '../context'
+import type { JobEvent, LapseCause } from '../events'
+import type { PlannedJob } from '../types'
 import { setsCovering, stepState } from '../verdicts'
 
 const lapse = (step: AdoptedStep, setId: string, because: LapseCause, context: Context): JobEvent => ({

@@ -1,7 +1,8 @@
 /** Measurements and the gates a person answers: facts, judged against their limits, never refused for a number. */
 import { indexPlan } from '../../plan/read'
-import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
-import type { CommandOf } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, entryId, no, type Outcome } from '../context'
+import type { PlannedJob } from '../types'
 import { stepState } from '../verdicts'
 import { ownSetLapses } from './lapse'
 import { mayStrike } from './reading'

@@ -3,9 +3,10 @@ import type { Instant, Refusal } from '../../log'
 import { indexPlan } from '../../plan/read'
 import type { AdoptedStep, Gate } from '../../plan/types'
 import { allCured, sealantState } from '../clocks'
-import { no, type PlannedJob } from '../context'
+import { no } from '../context'
 import type { RefusalCode } from '../refusals'
 import { deferralOpen, deferralTitle } from '../release'
+import type { PlannedJob } from '../types'
 import {
   deferralsOf,
   isAccepted,

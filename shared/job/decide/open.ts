@@ -2,8 +2,9 @@
 import { lookUp } from '../../look-up'
 import { adopt } from '../../plan/adopt'
 import { LEADS } from '../../shop/entitlement'
+import type { CommandOf } from '../commands'
 import { type Context, done, no, type Outcome } from '../context'
-import type { CommandOf, Job } from '../types'
+import type { Job } from '../types'
 import { OFFICE, roleMissing } from './roles'
 
 /** [OJ1–OJ3] */

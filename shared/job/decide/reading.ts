@@ -9,17 +9,9 @@ import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep, Band } from '../../plan/types'
 import { toMicroNm, toNm } from '../../units'
 import { unitSlip, unitsInUse, wrenchDoubts, wrenchThen } from '../../wrench'
-import {
-  type Context,
-  done,
-  entryId,
-  jointData,
-  no,
-  noPosition,
-  type Outcome,
-  type PlannedJob,
-} from '../context'
-import type { CommandOf, Flag, Reading, ScaleEntry, WrenchThen } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, entryId, jointData, no, noPosition, type Outcome } from '../context'
+import type { Flag, PlannedJob, Reading, ScaleEntry, WrenchThen } from '../types'
 import {
   answeringStep,
   askedNm,

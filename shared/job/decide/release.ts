@@ -1,10 +1,11 @@
 /** The supervisor's word: release to fitting after bench proof, release to the owner after the last stage. */
 
 import { LEADS } from '../../shop/entitlement'
-import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
+import type { CommandOf } from '../commands'
+import { type Context, done, no, type Outcome } from '../context'
 import { namesNow, peopleNamed } from '../named'
 import { againstRelease, caseOpen, releaseInForce, stepsOf } from '../release'
-import type { CommandOf } from '../types'
+import type { PlannedJob } from '../types'
 import { stepState } from '../verdicts'
 import { OFFICE, roleMissing } from './roles'
 

@@ -5,9 +5,10 @@
  */
 import { isRefusal } from '../../log'
 import { indexPlan } from '../../plan/read'
-import { type Context, done, type Outcome, type PlannedJob } from '../context'
+import { type Context, done, type Outcome } from '../context'
+import type { JobEvent } from '../events'
 import { releaseInForce, stepsOf } from '../release'
-import type { JobEvent } from '../types'
+import type { PlannedJob } from '../types'
 import { answeringStep, isDeferredStep } from '../verdicts'
 
 export function withRework(job: PlannedJob, outcome: Outcome, context: Context): Outcome {

@@ -1,17 +1,9 @@
 /** Whole rounds: a class B or C pass counted in one press, and a round begun again after an interruption. */
 import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../plan/types'
-import {
-  type Context,
-  done,
-  entryId,
-  jointData,
-  no,
-  noPosition,
-  type Outcome,
-  type PlannedJob,
-} from '../context'
-import type { CommandOf } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, entryId, jointData, no, noPosition, type Outcome } from '../context'
+import type { PlannedJob } from '../types'
 import { answeringStep, interruptionOf, nextInRound, standingReading, stepState } from '../verdicts'
 import { lapses } from './lapse'
 import { readingFacts } from './reading'

@@ -2,8 +2,9 @@
 import { lookUp } from '../../look-up'
 import { indexPlan } from '../../plan/read'
 import { appliedNm, unitSlip, unitsInUse, wrenchThen } from '../../wrench'
-import { type Context, done, entryId, no, type Outcome, type PlannedJob } from '../context'
-import type { CommandOf } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, entryId, no, type Outcome } from '../context'
+import type { PlannedJob } from '../types'
 import { bandFor } from '../verdicts'
 
 /** [SC1–SC7] A fact: a setting that fits only in another unit is recorded, held up with both readings. */

@@ -1,7 +1,8 @@
 /** The sealant clock of a step: the first bead starts it, the last fastener closes it. Facts, by when they happened. */
 import { indexPlan } from '../../plan/read'
-import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
-import type { CommandOf } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, no, type Outcome } from '../context'
+import type { PlannedJob } from '../types'
 import { stepState } from '../verdicts'
 import { ownSetLapses } from './lapse'
 

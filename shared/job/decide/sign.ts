@@ -4,9 +4,10 @@ import { lookUp } from '../../look-up'
 import { indexPlan, type SignatureSetView, signatureSets } from '../../plan/read'
 import type { AdoptedStep } from '../../plan/types'
 import { mayDo, maySecondSign } from '../../shop/entitlement'
-import { type Context, done, no, type Outcome, type PlannedJob, personOf } from '../context'
+import type { CommandOf } from '../commands'
+import { type Context, done, no, type Outcome, personOf } from '../context'
 import type { RefusalCode } from '../refusals'
-import type { CommandOf, Signature } from '../types'
+import type { PlannedJob, Signature } from '../types'
 import {
   classAsked,
   hiddenBy,

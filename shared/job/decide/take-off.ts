@@ -1,7 +1,8 @@
 /** A cover without fasteners of its own, off again: without this fact what it hides would stay out of reach for ever. */
 import { indexPlan } from '../../plan/read'
-import { type Context, done, no, type Outcome, type PlannedJob } from '../context'
-import type { CommandOf } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, no, type Outcome } from '../context'
+import type { PlannedJob } from '../types'
 import { inTheWay, isBareCover } from '../verdicts'
 import { stepLapses } from './lapse'
 

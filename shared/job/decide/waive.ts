@@ -4,8 +4,9 @@
  */
 import { indexPlan, signatureSets } from '../../plan/read'
 import { LEADS } from '../../shop/entitlement'
-import { type Context, done, entryId, no, noPosition, type Outcome, type PlannedJob } from '../context'
-import type { CommandOf, Waived } from '../types'
+import type { CommandOf } from '../commands'
+import { type Context, done, entryId, no, noPosition, type Outcome } from '../context'
+import type { PlannedJob, Waived } from '../types'
 import {
   fastenerFault,
   isWaived,

@@ -1,5 +1,6 @@
 /** What an entry of the hole register does to its joint: it is added, and who looked before has seen something else. */
-import type { EventOf, Job } from '../types'
+import type { EventOf } from '../events'
+import type { Job } from '../types'
 import { changeReadings, lapseWaivers } from './parts'
 
 export function recordHole(job: Job, event: EventOf<'HoleRecorded'>): Job {

@@ -1,6 +1,7 @@
 /** What readings, restarted rounds and changed fasteners do to a joint. Nothing is dropped, only marked. */
 import { indexPlan } from '../../plan/read'
-import type { EventOf, FastenerState, Job, Reading, Signature } from '../types'
+import type { EventOf } from '../events'
+import type { FastenerState, Job, Reading, Signature } from '../types'
 import { takesBack, tighteningsOf } from '../verdicts/readings'
 import { stands } from '../verdicts/state'
 import { changeReadings, lapseWaivers, signature, strength, supersede } from './parts'

@@ -1,6 +1,7 @@
 /** What claims, stops, measurements, sealant and signatures do to a step. */
 import { indexPlan, signatureSets } from '../../plan/read'
-import type { EventOf, Job, MeasurementEntry, SetState } from '../types'
+import type { EventOf } from '../events'
+import type { Job, MeasurementEntry, SetState } from '../types'
 import { addMark, changeSet, changeStep, forgetScales, lapseWaivers, signature } from './parts'
 
 export function claimStep(job: Job, { stepId, by, doneAt, hidesKnowingly }: EventOf<'StepClaimed'>): Job {

@@ -2,8 +2,9 @@
 import type { Band } from '../../plan/types'
 import { formatNumber, showTorque } from '../../units'
 import { listed } from '../../words'
+import type { EventOf } from '../events'
 import { flagWords } from '../flags'
-import type { EventOf, Job, UnitSlip } from '../types'
+import type { Job, UnitSlip } from '../types'
 import { fastenersName, jointOf } from './names'
 
 type Taken = EventOf<'ReadingTaken'>

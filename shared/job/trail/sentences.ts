@@ -3,9 +3,10 @@ import { inputsWords, PROPOSAL_METHOD, resultsWords } from '../../fastener'
 import { formatNumber, showTorque } from '../../units'
 import { ended, unended, type Words } from '../../words'
 import { asksInWords } from '../ask-words'
+import type { EventOf, JobEvent, LapseCause } from '../events'
 import { HOLD_WORDS } from '../hold-words'
 import { holeWords } from '../hole-words'
-import type { EventOf, Job, JobEvent, LapseCause, StoppedAt, ValueBasis } from '../types'
+import type { Job, StoppedAt, ValueBasis } from '../types'
 import {
   deferredName,
   fastenersName,

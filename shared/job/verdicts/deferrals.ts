@@ -12,8 +12,7 @@ import {
   stepClass,
 } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep, Fasteners, JointClass } from '../../plan/types'
-import type { PlannedJob } from '../context'
-import type { Deferral, StoppedAt } from '../types'
+import type { Deferral, PlannedJob, StoppedAt } from '../types'
 import { standingReading } from './readings'
 
 /** Deferrals not withdrawn. */

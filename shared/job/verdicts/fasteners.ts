@@ -1,19 +1,10 @@
 /** What is known of the fastener in a place, how often it was tightened, and whether it may stay there. */
 import type { AdoptedJoint } from '../../plan/types'
-import type { PlannedJob } from '../context'
-import type { FastenerFlag, FastenerState } from '../types'
+import type { FastenerFault } from '../fastener-faults'
+import type { FastenerState, PlannedJob } from '../types'
 import { holeAt, type Misfit, misfit } from './holes'
 import { isTightened, type Tightening, tighteningsOf } from './readings'
 import { isWaived } from './state'
-
-export type FastenerFault =
-  | FastenerFlag
-  | Misfit
-  | 'not_declared'
-  | 'temporary'
-  | 'hand_tight'
-  | 'removed'
-  | 'hole_stripped'
 
 /** What is wrong with a hole, or with a length in it: told before anything is tightened there. */
 export type HoleFault = Misfit | 'hole_stripped'

@@ -17,8 +17,7 @@ import {
 import { isRefusal } from '../../log'
 import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, Joint, TappedHole } from '../../plan/types'
-import type { PlannedJob } from '../context'
-import type { HoleEntry, Job, ThreadInsert } from '../types'
+import type { HoleEntry, Job, PlannedJob, ThreadInsert } from '../types'
 
 /** What was last found or done at a hole; `undefined` while nobody has said anything of it. */
 export const holeAt = (job: Job, jointId: string, position: number): HoleEntry | undefined =>

@@ -4,8 +4,7 @@
  */
 import { type Led, leadsTo } from '../../measure'
 import type { AdoptedStep, Gate, Measurement } from '../../plan/types'
-import type { PlannedJob } from '../context'
-import type { MeasurementEntry, Signature, StepState } from '../types'
+import type { MeasurementEntry, PlannedJob, Signature, StepState } from '../types'
 import { isWaived, standingMeasurement, stepState } from './state'
 
 export type OffLimits =

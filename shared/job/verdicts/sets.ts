@@ -1,10 +1,10 @@
 /** What one signature covers, and what is still open, odd or accepted in it. */
 import { indexPlan, positionsOf, type SignatureSetView, signatureSets } from '../../plan/read'
 import type { AdoptedStep, Fasteners } from '../../plan/types'
-import type { PlannedJob } from '../context'
-import type { Flag, Job, SetState } from '../types'
+import type { FastenerFault } from '../fastener-faults'
+import type { Flag, Job, PlannedJob, SetState } from '../types'
 import { answeringStep, coversOf, signaturesAsked } from './deferrals'
-import { type FastenerFault, fastenerFault, faultOf } from './fasteners'
+import { fastenerFault, faultOf } from './fasteners'
 import { positionState } from './readings'
 import { isWaived, stands, stepState } from './state'
 

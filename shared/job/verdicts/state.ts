@@ -1,6 +1,5 @@
 /** What the fold holds of a step, and which of its entries and waivers count. */
-import type { PlannedJob } from '../context'
-import type { Job, MeasurementEntry, StepState, Waived } from '../types'
+import type { Job, MeasurementEntry, PlannedJob, StepState, Waived } from '../types'
 
 const NOTHING: StepState = { sets: {}, measurements: [], gates: {}, sealant: [], touchedAt: 0 }
 

@@ -3,8 +3,8 @@
  * goes into it, and the row that is shown. Bounded by one frame of a screen. No server is asked.
  */
 import { setTimeout as pause } from 'node:timers/promises'
+import type { JobEvent } from '../../../shared/job/events'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
-import type { JobEvent } from '../../../shared/job/types'
 import {
   boltFit,
   type HoleNow,

@@ -4,7 +4,7 @@
  * band throughout, so that hardly a flag stands.
  */
 
-import type { JobCommand, TakeReading } from '../../../shared/job/types'
+import type { JobCommand, TakeReading } from '../../../shared/job/commands'
 import { positionsOf, roundOf, signatureSets } from '../../../shared/plan/read'
 import type { Joint, Measurement, Plan, PlanStep } from '../../../shared/plan/types'
 import { DIAL } from './shop'

@@ -3,14 +3,15 @@ import fc from 'fast-check'
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import { record } from '../../../shared/audit/record'
 import { nextChangeAt, sealantState } from '../../../shared/job/clocks'
-import type { PlannedJob } from '../../../shared/job/context'
+import type { JobCommand } from '../../../shared/job/commands'
 import { decide } from '../../../shared/job/decide'
+import type { JobEvent } from '../../../shared/job/events'
 import { evolve, evolveAll, newJob } from '../../../shared/job/evolve'
 import { reasonFor } from '../../../shared/job/reason-for'
 import { REFUSAL_CODES, sentenceFor } from '../../../shared/job/refusals'
 import { againstRelease, releaseInForce, stepsOf } from '../../../shared/job/release'
 import { handoverNote } from '../../../shared/job/stops'
-import type { Job, JobCommand, JobEvent } from '../../../shared/job/types'
+import type { Job, PlannedJob } from '../../../shared/job/types'
 import {
   answeringStep,
   classAsked,

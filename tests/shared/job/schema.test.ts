@@ -1,10 +1,11 @@
 /** What the schema lets in never makes the rules throw, and what the rules give is what the schema says. */
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import type { JobCommand } from '../../../shared/job/commands'
 import { decide } from '../../../shared/job/decide'
 import { evolveAll } from '../../../shared/job/evolve'
 import { jobCommandSchema, jobEventSchema } from '../../../shared/job/schema'
-import type { Job, JobCommand } from '../../../shared/job/types'
+import type { Job } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
 import { given } from '../../shop/given'
 import { uuid } from '../../shop/ids'

@@ -1,11 +1,11 @@
 /** The trail: every kind of event is said in one sentence, fit to read years later. */
 import { describe, expect, test } from 'vitest'
-import type { PlannedJob } from '../../../shared/job/context'
 import { decide } from '../../../shared/job/decide'
+import type { JobEvent } from '../../../shared/job/events'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
 import { jobEventSchema } from '../../../shared/job/schema'
 import { trailLine } from '../../../shared/job/trail'
-import type { Job, JobEvent } from '../../../shared/job/types'
+import type { Job, PlannedJob } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
 import {
   type Act,

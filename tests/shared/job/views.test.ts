@@ -1,10 +1,9 @@
 /** What a record amounts to: final, proven, ready, hidden; the reason an engine waits; its summary. */
 import { describe, expect, test } from 'vitest'
-import type { PlannedJob } from '../../../shared/job/context'
 import { ATTENTION, reasonSentence } from '../../../shared/job/reason'
 import { reasonFor } from '../../../shared/job/reason-for'
 import { summarise } from '../../../shared/job/summary'
-import type { Job } from '../../../shared/job/types'
+import type { Job, PlannedJob } from '../../../shared/job/types'
 import {
   flaggedOn,
   hasBegun,

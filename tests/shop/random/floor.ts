@@ -6,8 +6,8 @@
  * disturbed again, and shrinking still works. `random.ts` draws the wild taps; this asks for all the rest.
  */
 import fc from 'fast-check'
-import type { Context, PlannedJob } from '../../../shared/job/context'
-import type { Job } from '../../../shared/job/types'
+import type { Context } from '../../../shared/job/context'
+import type { Job, PlannedJob } from '../../../shared/job/types'
 import { isDone, stepState } from '../../../shared/job/verdicts'
 import type { Plan, PlanStep } from '../../../shared/plan/types'
 import type { Shop } from '../../../shared/shop/types'
@@ -15,32 +15,10 @@ import { uuid } from '../ids'
 import { floorPlan } from '../plans/floor-engine'
 import { testShop } from '../shop'
 import { START } from '../time'
+import { type FloorMove, KINDS } from './floor-move'
 import { pick } from './moves'
 import { taps } from './taps'
 import { type Asked, finishAll, getOn, type Scene } from './work'
-
-const KINDS = [
-  ...Array<'get on'>(12).fill('get on'),
-  ...Array<'one tap'>(3).fill('one tap'),
-  ...Array<'finish all'>(4).fill('finish all'),
-  ...Array<'wild word'>(3).fill('wild word'),
-  ...(['claim', 'put down', 'hand over', 'count', 'restart', 'fasteners', 'slacken', 'sealant'] as const),
-  ...(['gate', 'look', 'note', 'photo', 'bytes', 'recheck', 'defer', 'withdraw', 'settle', 'waive'] as const),
-  ...(['release', 'release', 'warranty', 'hold', 'change hold', 'clear hold', 'promise', 'second'] as const),
-  ...(['hole', 'take off', 'close warranty'] as const),
-  ...(['put right', 'strike', 'wild', 'wild reading', 'wait'] as const),
-] as const
-export type Kind = (typeof KINDS)[number]
-
-export interface FloorMove {
-  who: string
-  kind: Kind
-  a: number
-  b: number
-  value: number
-  minutes: number
-  grant: boolean
-}
 
 export interface History {
   planId: string

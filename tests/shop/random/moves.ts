@@ -6,8 +6,9 @@
  * quarter of the moves are wild: names that do not exist, other people's steps, absurd numbers.
  */
 import fc from 'fast-check'
-import type { Context, PlannedJob } from '../../../shared/job/context'
-import type { Job, JobCommand } from '../../../shared/job/types'
+import type { JobCommand } from '../../../shared/job/commands'
+import type { Context } from '../../../shared/job/context'
+import type { Job, PlannedJob } from '../../../shared/job/types'
 import {
   setViews,
   standingMeasurement,

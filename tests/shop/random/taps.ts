@@ -1,11 +1,12 @@
 /** Single taps for the random floor, right and wrong: every command that `random.ts` does not ask for. */
-import type { PlannedJob } from '../../../shared/job/context'
+
+import type { JobCommand } from '../../../shared/job/commands'
 import { againstRelease, stepsOf } from '../../../shared/job/release'
 import {
   type Deferred,
   type FastenerCondition,
   HOLE_CONDITIONS,
-  type JobCommand,
+  type PlannedJob,
   type Waived,
 } from '../../../shared/job/types'
 import {
@@ -18,7 +19,7 @@ import {
   stepState,
 } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import type { FloorMove } from './floor'
+import type { FloorMove } from './floor-move'
 import { commandsOf, pick, strange } from './moves'
 import { type Asked, answerOf, HEAD, photoOf, settleByReckoning, settleByWord } from './work'
 

@@ -1,8 +1,9 @@
 /** Whole pieces of work for the random floor, done as they should be and broken off anywhere. */
 import type { Proposal } from '../../../shared/fastener'
-import type { Context, PlannedJob } from '../../../shared/job/context'
+import type { JobCommand } from '../../../shared/job/commands'
+import type { Context } from '../../../shared/job/context'
 import { proposeFor } from '../../../shared/job/proposal'
-import type { Job, JobCommand, NewPhoto } from '../../../shared/job/types'
+import type { Job, NewPhoto, PlannedJob } from '../../../shared/job/types'
 import {
   fastenerFault,
   isDone,
@@ -15,7 +16,7 @@ import {
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { testShop } from '../shop'
-import type { FloorMove } from './floor'
+import type { FloorMove } from './floor-move'
 import { nextReading, pick } from './moves'
 
 /** One thing asked, by whom, and how long after the one before. */

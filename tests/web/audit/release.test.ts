@@ -1,7 +1,7 @@
 /** What stops a release, deviations and their waivers, settled values: as the audit words them. */
 import { describe, expect, test } from 'vitest'
+import type { JobCommand } from '../../../shared/job/commands'
 import { againstRelease } from '../../../shared/job/release'
-import type { JobCommand } from '../../../shared/job/types'
 import { rowsOf, verdictWords, waiversOfRow, waiversOfSets, waiverWords } from '../../../web/job/record/rows'
 import { auditLines, countsByClass } from '../../../web/job/record/verdict'
 import { waiverLines } from '../../../web/job/record/waivers'

@@ -1,10 +1,10 @@
 /** The bench of issue 3 as data: fasteners, interruption, what was left out, sealant, photo places, offers. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import type { PlannedJob } from '../../../shared/job/context'
+import type { JobCommand } from '../../../shared/job/commands'
 import { decide } from '../../../shared/job/decide'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
-import type { JobCommand } from '../../../shared/job/types'
+import type { PlannedJob } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
 import { adopt } from '../../../shared/plan/adopt'
 import { indexPlan } from '../../../shared/plan/read'

@@ -1,10 +1,10 @@
 /** The lever in the hand, the way round, and what a measurement leads to: the plain parts of the bench. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import type { PlannedJob } from '../../../shared/job/context'
+import type { JobCommand } from '../../../shared/job/commands'
 import { decide } from '../../../shared/job/decide'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
-import type { Adapter, JobCommand } from '../../../shared/job/types'
+import type { Adapter, PlannedJob } from '../../../shared/job/types'
 import { leadsNow, stepState } from '../../../shared/job/verdicts'
 import { isRefusal } from '../../../shared/log'
 import { ledWords } from '../../../shared/measure'

@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Cell } from '../../../shared/job/summary'
 import { stripWords } from '../../../web/drawings/BuildStrip'
-import { drawStrip, type StripHold, TALL, TOP } from '../../../web/drawings/strip-shapes'
+import { drawStrip, TALL, TOP } from '../../../web/drawings/strip-shapes'
+import type { StripHold } from '../../../web/drawings/strip-types'
 
 const stages = [{ id: 'A', title: 'Short block' }]
 const cell = (stepId: string, standing: Cell['standing'], some: Partial<Cell> = {}): Cell => ({

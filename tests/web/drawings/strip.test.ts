@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest'
 import type { Cell } from '../../../shared/job/summary'
 import { stripWords } from '../../../web/drawings/BuildStrip'
 import { stripMarkup } from '../../../web/drawings/strip-markup'
-import { drawStrip, type Shape, TALL, TOP } from '../../../web/drawings/strip-shapes'
+import { drawStrip, TALL, TOP } from '../../../web/drawings/strip-shapes'
+import type { Shape } from '../../../web/drawings/strip-types'
 
 const stages = [
   { id: 'A', title: 'Kit and clean' },

@@ -1,7 +1,7 @@
 /** What the engine page says of holds, deferrals, notes, fasteners, sealant and releases, played through `decide`. */
 import { describe, expect, test } from 'vitest'
-import type { PlannedJob } from '../../../shared/job/context'
-import type { JobCommand } from '../../../shared/job/types'
+import type { JobCommand } from '../../../shared/job/commands'
+import type { PlannedJob } from '../../../shared/job/types'
 import { localOf, momentOf } from '../../../web/pages/engine/office'
 import {
   clocksOf,

@@ -1,6 +1,6 @@
 /** What is pending has one home: pages come and go, also the whole page; nothing entered is dropped without a word. */
 import { describe, expect, test } from 'vitest'
-import type { JobCommand } from '../../../shared/job/types'
+import type { JobCommand } from '../../../shared/job/commands'
 import type { SentShopCommand } from '../../../shared/protocol'
 import { commandIdOf, type QueuedCommand, refusedIn, waitingIn } from '../../../web/live/outbox'
 import { newShelf, openDevice, quiet } from './device'

@@ -1,8 +1,9 @@
 /** A server of one job, and entries for it: for tests of what a device makes of its answers. */
+import type { JobCommand } from '../../../shared/job/commands'
 import type { Context } from '../../../shared/job/context'
 import { decide } from '../../../shared/job/decide'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
-import type { Job, JobCommand } from '../../../shared/job/types'
+import type { Job } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
 import type { Answer } from '../../../shared/protocol'
 import type { QueuedJobCommand } from '../../../web/live/outbox'

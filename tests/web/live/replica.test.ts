@@ -1,7 +1,8 @@
 /** A replica shows what was entered at once, believes only the server, and loses nothing in between. */
 import { describe, expect, test } from 'vitest'
+import type { JobCommand } from '../../../shared/job/commands'
 import type { Context } from '../../../shared/job/context'
-import type { Job, JobCommand } from '../../../shared/job/types'
+import type { Job } from '../../../shared/job/types'
 import type { Answer, Fault } from '../../../shared/protocol'
 import {
   acknowledge,

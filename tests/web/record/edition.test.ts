@@ -1,6 +1,6 @@
 /** The numbered record: an edition says what was so, whatever the log has had since. */
 import { describe, expect, test } from 'vitest'
-import type { JobCommand } from '../../../shared/job/types'
+import type { JobCommand } from '../../../shared/job/commands'
 import { auditLines } from '../../../web/job/record/verdict'
 import { coveredSteps, type Edition, editionOf, inGroups } from '../../../web/pages/record/edition'
 import {

@@ -1,8 +1,7 @@
 /** The thread and hole register as rows of words, for the engine page and the release record. Pure. */
 import { fastenerSentence } from '../../../shared/fastener/refusals'
-import type { PlannedJob } from '../../../shared/job/context'
 import { fitWords, holeWords } from '../../../shared/job/hole-words'
-import type { HoleEntry } from '../../../shared/job/types'
+import type { HoleEntry, PlannedJob } from '../../../shared/job/types'
 import {
   type BoltFit,
   boltFit,

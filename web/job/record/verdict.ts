@@ -3,8 +3,7 @@
  * *accepted*. Beside it the waivers that reach the fastener, with their reasons.
  */
 import { type RecordLine, type RecordVerdict, readingsOf, record } from '../../../shared/audit/record'
-import type { PlannedJob } from '../../../shared/job/context'
-import type { Deferral, FastenerState, Job, SetState, Waiver } from '../../../shared/job/types'
+import type { Deferral, FastenerState, Job, PlannedJob, SetState, Waiver } from '../../../shared/job/types'
 import { deferredPositions, setView } from '../../../shared/job/verdicts'
 import { indexPlan, signatureSets } from '../../../shared/plan/read'
 

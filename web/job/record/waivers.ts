@@ -1,7 +1,6 @@
 /** Waivers as the audit lists them and a record prints them: what was accepted, by its name, newest first. Pure. */
-import type { PlannedJob } from '../../../shared/job/context'
 import { waivedName } from '../../../shared/job/trail/names'
-import type { Job, Waived, Waiver } from '../../../shared/job/types'
+import type { Job, PlannedJob, Waived, Waiver } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 import { unitAfter } from '../../../shared/units'
 import { format } from '../../format'

@@ -3,8 +3,7 @@
  *
  * Pure views of the fold, with ids instead of names; `step-words.ts` puts them into sentences.
  */
-import type { PlannedJob } from '../../../shared/job/context'
-import type { MeasurementEntry, Signature } from '../../../shared/job/types'
+import type { MeasurementEntry, PlannedJob, Signature } from '../../../shared/job/types'
 import {
   hasBegun,
   inTheWay,

@@ -1,6 +1,6 @@
 /** A word that asks a reason: what it is about, whether it is own work, the reason, and the rule's no if there is one. */
 import { createSignal, For, Show } from 'solid-js'
-import type { JobCommand } from '../../../shared/job/types'
+import type { JobCommand } from '../../../shared/job/commands'
 import { ownWork, useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'

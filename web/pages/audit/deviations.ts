@@ -5,10 +5,9 @@
  * Pure, in the plan's order. What only wants doing is not here.
  */
 import { sealantState } from '../../../shared/job/clocks'
-import type { PlannedJob } from '../../../shared/job/context'
-import type { Waived } from '../../../shared/job/types'
+import { FASTENER_FAULTS, type FastenerFault } from '../../../shared/job/fastener-faults'
+import type { PlannedJob, Waived } from '../../../shared/job/types'
 import {
-  type FastenerFault,
   fastenerFault,
   inTheWay,
   isHoleFault,
@@ -33,19 +32,6 @@ export interface Deviation {
   say: string
   /** What a waiver would accept, one for each. */
   what: Waived[]
-}
-
-export const FAULT_WORDS: Record<FastenerFault, string> = {
-  not_declared: 'nobody has said whether it is new',
-  temporary: 'a temporary one stands there',
-  hand_tight: 'only hand-tight',
-  removed: 'taken out',
-  fitted_twice: 'one-use, fitted again',
-  cycles_spent: 'has had its cycles',
-  bottoms_out: 'it bottoms out in its hole',
-  hole_impossible: 'what was recorded of its hole cannot be',
-  too_short: 'too little thread holds it in its hole',
-  hole_stripped: 'its thread is stripped',
 }
 
 export function deviations(job: PlannedJob, now: number): Deviation[] {
@@ -90,7 +76,7 @@ function fasteners(job: PlannedJob, step: AdoptedStep): Deviation[] {
     return [...byFault].map(([fault, positions]) => ({
       stepId: step.id,
       title: `${joint.title} ${positionsInWords(positions)}`,
-      say: `The fastener: ${FAULT_WORDS[fault]}.`,
+      say: `The fastener: ${FASTENER_FAULTS[fault].what}.`,
       what: positions.map((position): Waived => ({ kind: 'fastener', jointId: joint.id, position })),
     }))
   })

@@ -1,7 +1,6 @@
 /** What is still open on this engine by somebody's word: deferrals and holds, how old they are, when they are due. */
-import type { PlannedJob } from '../../../shared/job/context'
 import { deferralOpen, deferralTitle } from '../../../shared/job/release'
-import type { Deferral, Hold } from '../../../shared/job/types'
+import type { Deferral, Hold, PlannedJob } from '../../../shared/job/types'
 import { stepState } from '../../../shared/job/verdicts'
 import { indexPlan, signatureSets } from '../../../shared/plan/read'
 

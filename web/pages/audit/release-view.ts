@@ -4,7 +4,6 @@
  *
  * Pure; the list itself is `againstRelease`, the same the server refuses with.
  */
-import type { PlannedJob } from '../../../shared/job/context'
 import {
   type Against,
   againstRelease,
@@ -12,7 +11,7 @@ import {
   releaseInForce,
   stepsOf,
 } from '../../../shared/job/release'
-import type { Release, Waived } from '../../../shared/job/types'
+import type { PlannedJob, Release, Waived } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 
 export type WayOut =

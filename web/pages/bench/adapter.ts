@@ -4,8 +4,7 @@
  * Remembered for this wrench in this joint as long as nobody stops; afterwards, and on another wrench, it is asked
  * again rather than supposed, because a setting made for a lever that is gone over- or undertightens.
  */
-import type { PlannedJob } from '../../../shared/job/context'
-import type { Adapter, ScaleEntry } from '../../../shared/job/types'
+import type { Adapter, PlannedJob, ScaleEntry } from '../../../shared/job/types'
 import { isRefusal } from '../../../shared/log'
 import type { Wrench } from '../../../shared/shop/types'
 import { type WrenchRefusal, wrenchSetting } from '../../../shared/wrench'

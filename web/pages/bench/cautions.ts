@@ -4,9 +4,8 @@
  */
 
 import { asksInWords } from '../../../shared/job/ask-words'
-import type { PlannedJob } from '../../../shared/job/context'
 import { stoppedAt } from '../../../shared/job/stops'
-import type { Flag, Reading } from '../../../shared/job/types'
+import type { Flag, PlannedJob, Reading } from '../../../shared/job/types'
 import {
   inPlaceBefore,
   inTheWay,

@@ -1,6 +1,6 @@
 /** What somebody can do on this engine now: theirs first, then what is ready for them, then the rest with its reason. */
-import type { PlannedJob } from '../../../shared/job/context'
-import type { JobCommand } from '../../../shared/job/types'
+import type { JobCommand } from '../../../shared/job/commands'
+import type { PlannedJob } from '../../../shared/job/types'
 import {
   isDone,
   isSigned,

@@ -1,8 +1,9 @@
 /** What somebody entered, in their words: shown beside the sentence that refused it. A new command does not compile without. */
 
+import type { CommandOf, JobCommand } from '../../../shared/job/commands'
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
 import { HOLE_WORDS } from '../../../shared/job/hole-words'
-import type { CommandOf, JobCommand, RestartHow } from '../../../shared/job/types'
+import type { RestartHow } from '../../../shared/job/types'
 import { positionsInWords } from '../../../shared/words'
 import { format } from '../../format'
 import { CONDITION_WORDS } from './fasteners'

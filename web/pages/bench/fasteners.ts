@@ -2,8 +2,7 @@
  * What is known of the fasteners of a round: which still have to be declared before signing, which stand only for
  * now, and the presses that say so. Pure.
  */
-import type { PlannedJob } from '../../../shared/job/context'
-import type { FastenerCondition } from '../../../shared/job/types'
+import type { FastenerCondition, PlannedJob } from '../../../shared/job/types'
 import { fastenerFault, fastenerNow } from '../../../shared/job/verdicts'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { positionsInWords } from '../../../shared/words'

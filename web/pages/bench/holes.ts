@@ -4,9 +4,9 @@
  */
 import { insertPlan, type Thread, thread } from '../../../shared/fastener'
 import { fastenerSentence } from '../../../shared/fastener/refusals'
-import type { PlannedJob } from '../../../shared/job/context'
+import type { CommandOf } from '../../../shared/job/commands'
 import { fitWords, HOLE_WORDS, holeWords, LINK_WORDS } from '../../../shared/job/hole-words'
-import type { CommandOf, FastenerCondition, HoleEntry, ThreadInsert } from '../../../shared/job/types'
+import type { FastenerCondition, HoleEntry, PlannedJob, ThreadInsert } from '../../../shared/job/types'
 import {
   type BoltFit,
   boltFit,

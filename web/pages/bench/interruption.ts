@@ -5,8 +5,7 @@
  */
 
 import { asksInWords } from '../../../shared/job/ask-words'
-import type { PlannedJob } from '../../../shared/job/context'
-import type { RestartHow, StoppedAt } from '../../../shared/job/types'
+import type { PlannedJob, RestartHow, StoppedAt } from '../../../shared/job/types'
 import { numberWords } from '../../../shared/plan/order'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import type { Round } from './work'

@@ -1,6 +1,5 @@
 /** What was left out of a step on purpose, and the steps it can be due at. Pure. */
-import type { PlannedJob } from '../../../shared/job/context'
-import type { Deferral } from '../../../shared/job/types'
+import type { Deferral, PlannedJob } from '../../../shared/job/types'
 import { deferralsOf, isSigned } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 

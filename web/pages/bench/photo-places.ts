@@ -1,6 +1,5 @@
 /** The places a photo gate asks for, and how far each has come: open, taken and on its way, refused, here. Pure. */
-import type { PlannedJob } from '../../../shared/job/context'
-import type { Photo } from '../../../shared/job/types'
+import type { Photo, PlannedJob } from '../../../shared/job/types'
 import type { AdoptedStep, Gate } from '../../../shared/plan/types'
 
 export interface PhotoPlace {

@@ -1,6 +1,6 @@
 /** The sealant clock in words: how long is left, that it is late, how long it cures and what waits. Pure. */
 import { type SealantState, sealantState } from '../../../shared/job/clocks'
-import type { PlannedJob } from '../../../shared/job/context'
+import type { PlannedJob } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { listed, type Words } from '../../../shared/words'

@@ -1,8 +1,8 @@
 /**
  * The stations of a step, left to right: its rounds, its measurements, its checks, and the signatures last. Pure.
  */
-import type { PlannedJob } from '../../../shared/job/context'
 import { gateMet } from '../../../shared/job/decide/open-ends'
+import type { PlannedJob } from '../../../shared/job/types'
 import { isDone, positionState, setViews, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep, Gate } from '../../../shared/plan/types'
 import { photoPlaces } from './photo-places'

@@ -4,8 +4,7 @@
  *
  * A *round* is what is tightened together: all of a joint, or one cap of it where caps are signed one by one.
  */
-import type { PlannedJob } from '../../../shared/job/context'
-import type { Reading } from '../../../shared/job/types'
+import type { PlannedJob, Reading } from '../../../shared/job/types'
 import {
   askedNm,
   deferralsOf,

@@ -2,8 +2,7 @@
  * The wrench in hand, in its own unit: what to set, which wrenches would do, and whether the number entered is
  * the one that counts now. The rules stand in `shared/wrench`; these are its words at the bench. Pure.
  */
-import type { PlannedJob } from '../../../shared/job/context'
-import type { Adapter, ScaleEntry, UnitSlip } from '../../../shared/job/types'
+import type { Adapter, PlannedJob, ScaleEntry, UnitSlip } from '../../../shared/job/types'
 import { inBand } from '../../../shared/plan/adopt'
 import type { Band, Pass } from '../../../shared/plan/types'
 import type { Shop, Wrench } from '../../../shared/shop/types'

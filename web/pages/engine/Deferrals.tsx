@@ -1,6 +1,6 @@
 /** What was left out on purpose: what, where it is due, why, for how long; and withdrawing it. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
-import type { JobCommand } from '../../../shared/job/types'
+import type { JobCommand } from '../../../shared/job/commands'
 import { format } from '../../format'
 import { CommandDialog } from '../../job/CommandDialog'
 import { useJob } from '../../job/scope'

@@ -1,7 +1,8 @@
 /** What steps wait for, the late ones on top; raising, changing and clearing a hold. Cleared ones are in the trail. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
+import type { JobCommand } from '../../../shared/job/commands'
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
-import { HOLD_KINDS, type Hold, type HoldKind, type JobCommand } from '../../../shared/job/types'
+import { HOLD_KINDS, type Hold, type HoldKind } from '../../../shared/job/types'
 import { CommandDialog } from '../../job/CommandDialog'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'

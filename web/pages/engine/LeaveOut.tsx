@@ -1,6 +1,7 @@
 /** Leaving something out on purpose: a step, or some heads of a joint, due at a later step. */
 import { createSignal, For, Show } from 'solid-js'
-import type { Deferred, JobCommand } from '../../../shared/job/types'
+import type { JobCommand } from '../../../shared/job/commands'
+import type { Deferred } from '../../../shared/job/types'
 import { isSigned } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { CommandDialog } from '../../job/CommandDialog'

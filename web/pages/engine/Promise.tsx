@@ -1,6 +1,6 @@
 /** The date told to the owner, with how much is left; every promise before it, who gave it and why. */
 import { createSignal, For, Show } from 'solid-js'
-import type { JobCommand } from '../../../shared/job/types'
+import type { JobCommand } from '../../../shared/job/commands'
 import { format } from '../../format'
 import { CommandDialog } from '../../job/CommandDialog'
 import { Promised } from '../../job/Promised'

@@ -5,8 +5,8 @@
  * quick round of clicks asks once, and are said here in the same sentences.
  */
 import { createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js'
+import type { JobEvent } from '../../../shared/job/events'
 import { type TrailLine, trailLine } from '../../../shared/job/trail'
-import type { JobEvent } from '../../../shared/job/types'
 import type { StreamEvent } from '../../../shared/log'
 import { useJob } from '../../job/scope'
 import { ask, isSaid } from '../../live/http'

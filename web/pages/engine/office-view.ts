@@ -3,10 +3,9 @@
  * pressing first; the words for a single one stand beside its view.
  */
 import { sealantState } from '../../../shared/job/clocks'
-import type { PlannedJob } from '../../../shared/job/context'
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
 import { deferralOpen, deferralTitle, releaseInForce } from '../../../shared/job/release'
-import type { FastenerCondition, Hold, Job, Note, Photo } from '../../../shared/job/types'
+import type { FastenerCondition, Hold, Job, Note, Photo, PlannedJob } from '../../../shared/job/types'
 import { deferralsOf } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'

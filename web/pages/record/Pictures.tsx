@@ -1,7 +1,6 @@
 /** The photos of an edition as pictures, on paper too; one whose bytes are not here keeps its place and says so. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
-import type { PlannedJob } from '../../../shared/job/context'
-import type { Job } from '../../../shared/job/types'
+import type { Job, PlannedJob } from '../../../shared/job/types'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { useJobView } from '../../job/scope'
 import { type PictureRow, pictureRows } from './edition-rows'

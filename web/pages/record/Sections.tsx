@@ -1,7 +1,7 @@
 /** The parts of an edition beside its fasteners, each a table that says when it is empty. */
 import { createMemo, For, type JSX, Show } from 'solid-js'
-import type { PlannedJob } from '../../../shared/job/context'
 import { basisWords } from '../../../shared/job/trail/sentences'
+import type { PlannedJob } from '../../../shared/job/types'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { entryWords, holeRows } from '../../job/record/hole-rows'
 import { showNm } from '../../job/record/rows'

@@ -2,7 +2,6 @@
  * What an edition says beside its fasteners: signatures, measurements, seals, gates, what was left out, accepted,
  * settled and noted. One row each, in the plan's order; nothing that was struck is left out.
  */
-import type { PlannedJob } from '../../../shared/job/context'
 import { flagWords } from '../../../shared/job/flags'
 import { peopleNamed } from '../../../shared/job/named'
 import type {
@@ -10,6 +9,7 @@ import type {
   MeasurementEntry,
   Note,
   Photo,
+  PlannedJob,
   SetState,
   SettledValue,
   Signature,

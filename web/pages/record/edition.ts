@@ -4,10 +4,10 @@
  *
  * Pure; the events are the server's, in their order and without a gap.
  */
-import type { PlannedJob } from '../../../shared/job/context'
+import type { JobEvent } from '../../../shared/job/events'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
 import { type ReleaseKind, stepsOf } from '../../../shared/job/release'
-import type { Job, JobEvent, Release } from '../../../shared/job/types'
+import type { Job, PlannedJob, Release } from '../../../shared/job/types'
 import type { StreamEvent } from '../../../shared/log'
 
 export interface Edition {

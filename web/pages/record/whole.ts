@@ -6,7 +6,7 @@
  * release is found by the head alone: compare it with an earlier print.
  */
 import { type Chain, type HashText, readBody, walkChain } from '../../../shared/chain'
-import type { JobEvent } from '../../../shared/job/types'
+import type { JobEvent } from '../../../shared/job/events'
 import { liftJobEvent } from '../../../shared/job/upcast'
 import type { StreamEvent } from '../../../shared/log'
 

@@ -11,8 +11,9 @@ import {
   type ProposalAdded,
   type Proposed,
 } from '../../../shared/fastener'
+import type { CommandOf } from '../../../shared/job/commands'
 import { sentenceFor } from '../../../shared/job/refusals'
-import type { CommandOf, SettledValue, ValueBasis } from '../../../shared/job/types'
+import type { SettledValue, ValueBasis } from '../../../shared/job/types'
 import { refuse } from '../../../shared/log'
 import { compareNm, formatNumber } from '../../../shared/units'
 

@@ -5,10 +5,10 @@
  * compile.
  */
 import { describe, expect, test } from 'vitest'
+import type { JobCommand } from '../../../../shared/job/commands'
 import { decide } from '../../../../shared/job/decide'
 import { newJob } from '../../../../shared/job/evolve'
 import { ABOUT_THE_PERSON } from '../../../../shared/job/refusals'
-import type { JobCommand } from '../../../../shared/job/types'
 import { isRefusal } from '../../../../shared/log'
 import type { Person } from '../../../../shared/shop/types'
 import {

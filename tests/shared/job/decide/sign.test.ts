@@ -1,6 +1,6 @@
 /** The doer's word, and the second person's. */
 import { describe, expect, test } from 'vitest'
-import type { JobEvent } from '../../../../shared/job/types'
+import type { JobEvent } from '../../../../shared/job/events'
 import {
   answer,
   claim,

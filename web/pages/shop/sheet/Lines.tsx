@@ -3,9 +3,8 @@
  * blocks, and a block is drawn when it comes near the window or somebody is led to a line of it.
  */
 import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount, Show } from 'solid-js'
-import type { Say } from './index'
 import { SheetRow } from './SheetRow'
-import type { WorkLine } from './sheet-work'
+import type { CorrectLine, WorkLine } from './sheet-work'
 
 const BLOCK = 40
 const NEAR_PX = 1200
@@ -16,7 +15,7 @@ interface LinesProps {
   here: number | undefined
   onHere(n: number): void
   toNext(): void
-  say: Say
+  say: CorrectLine
 }
 
 export function Lines(props: LinesProps) {

@@ -5,16 +5,15 @@ import type { ItemLine } from '../../../../shared/sheet'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Select } from '../../../ui/Select'
-import type { Say } from './index'
 import { lineName, specWords } from './sheet-words'
-import { type Correction, isJoint, threadRead, type WorkLine } from './sheet-work'
+import { type Correction, type CorrectLine, isJoint, threadRead, type WorkLine } from './sheet-work'
 
 interface SheetRowProps {
   work: WorkLine
   withSection: boolean
   onHere(): void
   toNext(): void
-  say: Say
+  say: CorrectLine
 }
 
 const AS = [
@@ -26,7 +25,7 @@ const AS = [
 export function SheetRow(props: SheetRowProps) {
   const [open, setOpen] = createSignal(props.work.state === 'unread' || props.work.state === 'look')
   const item = createMemo(() => (props.work.line.kind === 'item' ? props.work.line : undefined))
-  const say = (said: Parameters<Say>[1]) => props.say(props.work.given, said)
+  const say = (said: Parameters<CorrectLine>[1]) => props.say(props.work.given, said)
   let row!: HTMLLIElement
   const onKey = (event: KeyboardEvent) => {
     if (event.key === 'Escape' && event.target !== row) row.focus()
@@ -111,7 +110,7 @@ export function SheetRow(props: SheetRowProps) {
   )
 }
 
-function LineFields(props: { work: WorkLine; onSay(said: Parameters<Say>[1]): void }) {
+function LineFields(props: { work: WorkLine; onSay(said: Parameters<CorrectLine>[1]): void }) {
   const said = () => props.work.correction
   const item = () => (props.work.line.kind === 'item' ? props.work.line : undefined)
   const as = (): (typeof AS)[number]['value'] =>

@@ -4,7 +4,7 @@
  */
 import { A, useNavigate } from '@solidjs/router'
 import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js'
-import { readSheet, type SheetChoices, type SheetLine } from '../../../../shared/sheet'
+import { readSheet, type SheetChoices } from '../../../../shared/sheet'
 import { useLive } from '../../../live/live'
 import type { ShopDesk } from '../../../shop/scope'
 import { Button } from '../../../ui/Button'
@@ -15,7 +15,7 @@ import { SheetColumns } from './SheetColumns'
 import { SheetText } from './SheetText'
 import { countsWords } from './sheet-words'
 import {
-  type Correction,
+  type CorrectLine,
   countsOf,
   EMPTY_WORK,
   inOrder,
@@ -29,8 +29,6 @@ import './sheet.css'
 
 /** Longer than between two keys, so that typing a sheet does not read it at each of them. */
 const REST_MS = 250
-
-export type Say = (line: SheetLine, said: { [K in keyof Correction]?: Correction[K] | undefined }) => void
 
 export default function FromSheet(props: { desk: ShopDesk }) {
   const live = useLive()
@@ -84,7 +82,7 @@ export default function FromSheet(props: { desk: ShopDesk }) {
   const sortAgain = () => setSorted(inOrder(lines()))
   createEffect(on(sheet, sortAgain))
 
-  const say: Say = (line, said) => change(saying(work(), line, said))
+  const say: CorrectLine = (line, said) => change(saying(work(), line, said))
   const toNext = () => {
     const next = nextDoubt([...sorted().look, ...sorted().rest], (n) => byLine().get(n), here())
     if (next !== undefined) {

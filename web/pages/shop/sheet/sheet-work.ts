@@ -25,6 +25,12 @@ export interface Correction {
   /** The author looked at what is doubted and lets it stand. */
   seen?: true
 }
+/** Corrects one line. A field that is `undefined` goes back to what was read. */
+export type CorrectLine = (
+  line: SheetLine,
+  correction: { [K in keyof Correction]?: Correction[K] | undefined },
+) => void
+
 export type Corrections = Readonly<Record<number, Correction>>
 
 /** All that is kept of a sheet in work. */

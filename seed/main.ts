@@ -4,13 +4,13 @@
  * It has a clock of its own: D0 09:45 when it opens, and on from there; the rest of its day can be played.
  */
 import { join } from 'node:path'
-import { lastTuesday, shopClock } from '../seed/clock'
-import { openDemonstration } from './demonstration/demonstration'
-import { makeLog } from './log'
-import { repoFolder } from './repo-folder'
-import { run, say, stopWhenAsked } from './run'
-import { serve } from './serve'
-import { readSettings } from './settings'
+import { makeLog } from '../server/log'
+import { repoFolder } from '../server/repo-folder'
+import { run, say, stopWhenAsked } from '../server/run'
+import { serve } from '../server/serve'
+import { readSettings } from '../server/settings'
+import { lastTuesday, shopClock } from './clock'
+import { openDemonstration } from './demonstration'
 
 await run(async () => {
   const settings = readSettings(process.env, {

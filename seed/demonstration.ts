@@ -6,29 +6,19 @@
  *   for it; sign-ins are gone with the rest [DM6].
  */
 import { v7 } from 'uuid'
-import { OPENS_AT, type ShopClock } from '../../seed/clock'
-import { restOfTheDay } from '../../seed/day'
-import { type DemoPerson, EVENT_IDS, seedDemo } from '../../seed/demo'
-import { idsFrom } from '../../seed/ids'
-import { makePace } from '../../seed/pace'
-import { makePlayer } from '../../seed/player'
-import type { DemoAct, DemoMoment, DemoState } from '../../shared/protocol'
-import type { Log } from '../desk'
-import { type OpenShop, openShop } from '../open-shop'
-import { repoFolder } from '../repo-folder'
-import { claimFolder, emptyFolder } from './folder'
-import { swappableShop } from './swappable-shop'
-
-/** What routes and sockets know of the demonstration; a real shop has none. */
-export interface Demo {
-  moments: readonly DemoMoment[]
-  state(): DemoState
-  act(act: DemoAct): Promise<void>
-  /** `anew`: a restart; what pages show is of a shop that is gone. */
-  onChange(listener: (state: DemoState, anew: boolean) => void): void
-  /** Resolves at once, or when the restart that is under way is over. */
-  ready(): Promise<void>
-}
+import { claimFolder, emptyFolder } from '../server/demonstration/folder'
+import { swappableShop } from '../server/demonstration/swappable-shop'
+import type { Log } from '../server/desk'
+import type { Demo } from '../server/http/parts'
+import { type OpenShop, openShop } from '../server/open-shop'
+import { repoFolder } from '../server/repo-folder'
+import type { DemoState } from '../shared/protocol'
+import { OPENS_AT, type ShopClock } from './clock'
+import { restOfTheDay } from './day'
+import { type DemoPerson, EVENT_IDS, seedDemo } from './demo'
+import { idsFrom } from './ids'
+import { makePace } from './pace'
+import { makePlayer } from './player'
 
 export interface Demonstration {
   shop: OpenShop
