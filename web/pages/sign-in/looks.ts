@@ -4,7 +4,7 @@ export interface Look {
   personId: string
   /** What they are in the shop. */
   as: string
-  /** What they ask of their screen. */
+  /** What they want to know. */
   asks: string
   /** How it answers, and what to look at. */
   answers: string
@@ -19,43 +19,43 @@ export const LOOKS: readonly Look[] = [
     as: 'service writer',
     asks: 'Why does this engine wait, and what do I tell its owner?',
     answers:
-      'Engines by what needs attention, each with the one reason it waits, in words fit to read aloud on the phone, beside what was promised.',
+      'The engines that need attention come first, each with the one reason it waits, in words fit to read out on the phone, and the date promised.',
     screen: 'Board',
     href: '/',
   },
   {
     personId: 'bram',
     as: 'technician',
-    asks: 'What is the next thing to do, and what must not be done yet?',
+    asks: 'What do I do next?',
     answers:
-      'One joint, one number in the unit of the wrench in hand, the next head ringed. He was called away at nut 3 of 6: taken up again, the pass begins at nut 1.',
+      'One joint, one number in the unit of the wrench in hand, a ring around the next nut. He was called away at nut 3 of 6, so the pass starts again at nut 1.',
     screen: 'Bench',
     href: '/jobs/e-101/bench/F5',
   },
   {
     personId: 'odile',
     as: 'supervisor',
-    asks: 'What must I sign before it gets hidden, and what stands against letting it go?',
+    asks: 'What must I sign before it is covered, and can this engine go?',
     answers:
-      'E-107 ran well and may not leave: one rod cap was never signed by a second person, and the sump is on. Below stands every fastener: who, when, with which wrench.',
+      'E-107 ran well and still cannot leave: one rod cap has no second signature, and the sump covers it. The record below shows every fastener: who, when, with which wrench.',
     screen: 'Audit',
     href: '/jobs/e-107/audit',
   },
   {
     personId: 'jory',
     as: 'apprentice',
-    asks: 'What may I do here, and what is not mine yet?',
+    asks: 'What can I work on?',
     answers:
-      'What is ready for him stands first, class B and C work only. Every other step says why it is not ready, or not his.',
+      'What is ready for him comes first, class B and C only. Every other step says why he cannot start it.',
     screen: 'Bench',
     href: '/jobs/e-101/bench',
   },
   {
     personId: 'dov',
     as: 'parts and tools',
-    asks: 'Which wrench can be trusted, and which is out?',
+    asks: 'Which wrenches are good, and which are out?',
     answers:
-      'The crib, wrench by wrench: its range, its last check, when the next is due. TW-12 failed this morning, and the bench offers another in its place.',
+      'Every wrench with its range, its last check and when the next is due. TW-12 failed its check, and the bench offers another in its place.',
     screen: 'Wrenches',
     href: '/shop/wrenches',
   },
