@@ -10,11 +10,11 @@ import type { Link, Watcher } from './link'
 
 export type Board = ReturnType<typeof makeBoard>
 
-const urgency = (summary: JobSummary): number => ATTENTION.indexOf(summary.reason.code)
+const urgencyOf = (summary: JobSummary): number => ATTENTION.indexOf(summary.reason.code)
 
 /** Most urgent first, then by number. */
 export function inOrder(summaries: Iterable<JobSummary>): JobSummary[] {
-  return [...summaries].sort((a, b) => urgency(a) - urgency(b) || format.compare(a.number, b.number))
+  return [...summaries].sort((a, b) => urgencyOf(a) - urgencyOf(b) || format.compare(a.number, b.number))
 }
 
 export function makeBoard(link: Link) {
@@ -40,8 +40,8 @@ export function makeBoard(link: Link) {
     have: () => undefined,
     watched(answer) {
       if (!('summaries' in answer)) return
-      const here = new Set(answer.summaries.map(({ id }) => id))
-      for (const id of rows.keys()) if (!here.has(id)) rows.delete(id)
+      const listed = new Set(answer.summaries.map(({ id }) => id))
+      for (const id of rows.keys()) if (!listed.has(id)) rows.delete(id)
       for (const summary of answer.summaries) put(summary)
       arrange()
       setKnown(true)

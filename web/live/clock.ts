@@ -22,23 +22,23 @@ const READING_MS = 50
 
 export function makeClock(device: () => number = Date.now): Clock {
   // The server's time at a moment of the device's; until something is known, the device's own.
-  let server = 0
-  let since = 0
+  let serverThen = 0
+  let deviceThen = 0
   let rate = 1
   let best = { roundTripMs: Number.POSITIVE_INFINITY, at: 0 }
-  const reckoned = (at: number) => server + (at - since) * rate
+  const serverTimeAt = (at: number) => serverThen + (at - deviceThen) * rate
 
   function take(at: number, roundTripMs: number, serverNow: Instant) {
     best = { roundTripMs, at }
-    server = serverNow + (roundTripMs / 2) * rate
-    since = at
+    serverThen = serverNow + (roundTripMs / 2) * rate
+    deviceThen = at
   }
 
   return {
-    now: () => Math.round(reckoned(device())),
+    now: () => Math.round(serverTimeAt(device())),
     offsetMs() {
       const at = device()
-      return Math.round(reckoned(at) - at)
+      return Math.round(serverTimeAt(at) - at)
     },
     learn(sentAt, serverNow) {
       const at = device()
@@ -47,7 +47,7 @@ export function makeClock(device: () => number = Date.now): Clock {
       // The server read its clock between the sending and now; an estimate outside of that is wrong.
       const slack = (best.roundTripMs / 2) * rate + READING_MS
       const possible =
-        reckoned(at) >= serverNow - slack && reckoned(at) <= serverNow + roundTripMs * rate + slack
+        serverTimeAt(at) >= serverNow - slack && serverTimeAt(at) <= serverNow + roundTripMs * rate + slack
       if (!worse || !possible) take(at, roundTripMs, serverNow)
     },
     setPace(sentAt, serverNow, next) {

@@ -5,7 +5,7 @@
 import { createSignal } from 'solid-js'
 import type { DemoAct, DemoMoment, DemoState } from '../../shared/protocol'
 import type { Clock } from './clock'
-import { ask, isSaid } from './http'
+import { ask, isFailure } from './http'
 import type { Link } from './link'
 
 export type Demo = ReturnType<typeof makeDemo>
@@ -31,14 +31,14 @@ export function makeDemo(clock: Clock, link: Link, reload: () => void = () => lo
   }
 
   async function readMoments(): Promise<void> {
-    const said = await ask<DemoState & { moments: DemoMoment[] }>('/api/demo')
-    if (!isSaid(said)) setMoments(said.moments)
+    const answer = await ask<DemoState & { moments: DemoMoment[] }>('/api/demo')
+    if (!isFailure(answer)) setMoments(answer.moments)
   }
 
   async function askAgain(): Promise<void> {
     const sentAt = Date.now()
-    const said = await ask<DemoState>('/api/demo')
-    if (!isSaid(said)) take(said, sentAt)
+    const answer = await ask<DemoState>('/api/demo')
+    if (!isFailure(answer)) take(answer, sentAt)
   }
 
   link.on('demo', (next) => take(next))
@@ -59,9 +59,9 @@ export function makeDemo(clock: Clock, link: Link, reload: () => void = () => lo
     /** Answers with the sentence that says why not, or nothing when it is done. */
     async act(act: DemoAct): Promise<string | undefined> {
       const sentAt = Date.now()
-      const said = await ask<DemoState>('/api/demo', act)
-      if (isSaid(said)) return said.sentence
-      take(said, sentAt)
+      const answer = await ask<DemoState>('/api/demo', act)
+      if (isFailure(answer)) return answer.sentence
+      take(answer, sentAt)
       return undefined
     },
   }

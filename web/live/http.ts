@@ -1,18 +1,18 @@
 /** Asks the server over HTTP. An answer that is no answer (no signal, not ours) becomes a sentence too. */
 
-export interface Said {
+export interface Failure {
   ok: false
   code: string
   sentence: string
 }
 
-const NO_SIGNAL: Said = {
+const NO_SIGNAL: Failure = {
   ok: false,
   code: 'no_signal',
   sentence: 'No signal: the shop’s server does not answer. Move closer, or try again in a moment.',
 }
 
-export async function ask<T extends object>(path: string, body?: object): Promise<T | Said> {
+export async function ask<T extends object>(path: string, body?: object): Promise<T | Failure> {
   try {
     const answer = await fetch(path, {
       method: body ? 'POST' : 'GET',
@@ -20,14 +20,16 @@ export async function ask<T extends object>(path: string, body?: object): Promis
       headers: body ? { 'content-type': 'application/json' } : {},
       ...(body ? { body: JSON.stringify(body) } : {}),
     })
-    const said = answer.status === 204 ? {} : await answer.json()
-    if (answer.ok) return said as T
+    const content = answer.status === 204 ? {} : await answer.json()
+    if (answer.ok) return content as T
     const sentence =
-      typeof said.sentence === 'string' ? said.sentence : `The server answered ${answer.status}. Try again.`
-    return { ok: false, code: String(said.code ?? answer.status), sentence }
+      typeof content.sentence === 'string'
+        ? content.sentence
+        : `The server answered ${answer.status}. Try again.`
+    return { ok: false, code: String(content.code ?? answer.status), sentence }
   } catch {
     return NO_SIGNAL
   }
 }
 
-export const isSaid = (answer: object): answer is Said => 'ok' in answer && answer.ok === false
+export const isFailure = (answer: object): answer is Failure => 'ok' in answer && answer.ok === false

@@ -41,7 +41,7 @@ export interface JobFeed {
 
 /** What a feed is made of. */
 export interface FeedParts {
-  link: Pick<Link, 'watch' | 'again' | 'on'>
+  link: Pick<Link, 'watch' | 'resync' | 'on'>
   outbox: Pick<Outbox, 'entries' | 'onAnswer' | 'onChange'>
   shop: Pick<ShopReplica, 'shop' | 'watch'>
 }
@@ -79,7 +79,7 @@ export function openFeed({ link, outbox, shop }: FeedParts, jobId: string) {
     if (!hasGap(replica()) || gapTimer) return
     gapTimer = setTimeout(() => {
       gapTimer = undefined
-      if (hasGap(replica())) link.again(watcher)
+      if (hasGap(replica())) link.resync(watcher)
     }, GAP_MS)
   }
 

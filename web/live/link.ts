@@ -31,14 +31,14 @@ export interface Watcher {
   refused?(answer: Fault | Refused): void
 }
 
-type Down = { [E in keyof ServerToClient]: Set<ServerToClient[E]> }
+type Listeners = { [E in keyof ServerToClient]: Set<ServerToClient[E]> }
 
 const ACK_MS = 15_000
 
 /** Every current browser; an older one gets its answers plain. */
 const CAN_UNPACK = typeof DecompressionStream === 'function'
 
-async function unpacked(answer: Watched | Packed | Fault | Refused): Promise<Watched | Fault | Refused> {
+async function unpack(answer: Watched | Packed | Fault | Refused): Promise<Watched | Fault | Refused> {
   if (!('packed' in answer)) return answer
   return new Response(new Blob([answer.packed]).stream().pipeThrough(new DecompressionStream('gzip'))).json()
 }
@@ -50,16 +50,16 @@ export function makeLink(clock: Clock) {
   const [outdated, setOutdated] = createSignal(false)
   /** With how many pages watch through it. */
   const watchers = new Map<Watcher, number>()
-  const ups = new Set<() => void>()
-  const turnedAway = new Set<(why: string) => void>()
-  const down: Down = {
+  const upListeners = new Set<() => void>()
+  const refusalListeners = new Set<(why: string) => void>()
+  const listeners: Listeners = {
     events: new Set(),
     summary: new Set(),
     presence: new Set(),
     reload: new Set(),
     demo: new Set(),
   }
-  let here: Parameters<ClientToServer['presence']>[0] = {}
+  let presence: Parameters<ClientToServer['presence']>[0] = {}
 
   const socket: Socket<ServerToClient, ClientToServer> = io({
     transports: ['websocket'],
@@ -70,9 +70,9 @@ export function makeLink(clock: Clock) {
 
   socket.on('connect', () => {
     setState('live')
-    for (const watcher of watchers.keys()) void askFor(watcher)
-    if (here.jobId) socket.emit('presence', here)
-    for (const up of ups) up()
+    for (const watcher of watchers.keys()) void sync(watcher)
+    if (presence.jobId) socket.emit('presence', presence)
+    for (const up of upListeners) up()
   })
   socket.on('disconnect', (reason) => {
     if (reason !== 'io client disconnect') setState('lost')
@@ -82,25 +82,25 @@ export function makeLink(clock: Clock) {
   socket.on('connect_error', ({ message }) => {
     setState('lost')
     // Refused by the server itself, which socket.io does not try again: signed out meanwhile, as a rule.
-    if (!socket.active) for (const ask of turnedAway) ask(message)
+    if (!socket.active) for (const ask of refusalListeners) ask(message)
   })
   socket.on('events', (message) => {
-    for (const listener of down.events) listener(message)
+    for (const listener of listeners.events) listener(message)
   })
   socket.on('summary', (message) => {
-    for (const listener of down.summary) listener(message)
+    for (const listener of listeners.summary) listener(message)
   })
   socket.on('presence', (message) => {
-    for (const listener of down.presence) listener(message)
+    for (const listener of listeners.presence) listener(message)
   })
   socket.on('demo', (message) => {
-    for (const listener of down.demo) listener(message)
+    for (const listener of listeners.demo) listener(message)
   })
   socket.on('reload', ({ protocol }) => {
     if (protocol !== PROTOCOL_VERSION) setOutdated(true)
   })
 
-  async function askFor(watcher: Watcher): Promise<void> {
+  async function sync(watcher: Watcher): Promise<void> {
     if (!socket.connected) return
     const have = watcher.have()
     const sentAt = Date.now()
@@ -113,7 +113,7 @@ export function makeLink(clock: Clock) {
     const answer = await socket
       .timeout(ACK_MS)
       .emitWithAck('watch', message)
-      .then(unpacked)
+      .then(unpack)
       .catch(() => undefined)
     if (!watchers.has(watcher) || !answer) return
     if (!answer.ok) return watcher.refused?.(answer)
@@ -137,7 +137,7 @@ export function makeLink(clock: Clock) {
     watch(watcher: Watcher): () => void {
       const users = watchers.get(watcher) ?? 0
       watchers.set(watcher, users + 1)
-      if (users === 0) void askFor(watcher)
+      if (users === 0) void sync(watcher)
       return () => {
         const left = (watchers.get(watcher) ?? 1) - 1
         if (left > 0) return void watchers.set(watcher, left)
@@ -146,19 +146,19 @@ export function makeLink(clock: Clock) {
       }
     },
     /** Asks again for what came after `have()`: the answer to a gap. */
-    again: (watcher: Watcher) => void askFor(watcher),
+    resync: (watcher: Watcher) => void sync(watcher),
     on<E extends keyof ServerToClient>(event: E, listener: ServerToClient[E]): () => void {
-      down[event].add(listener)
-      return () => void down[event].delete(listener)
+      listeners[event].add(listener)
+      return () => void listeners[event].delete(listener)
     },
     onUp(listener: () => void): () => void {
-      ups.add(listener)
-      return () => void ups.delete(listener)
+      upListeners.add(listener)
+      return () => void upListeners.delete(listener)
     },
     /** The server refused the handshake: nobody is signed in on this device, as a rule. */
     onTurnedAway(listener: (why: string) => void): () => void {
-      turnedAway.add(listener)
-      return () => void turnedAway.delete(listener)
+      refusalListeners.add(listener)
+      return () => void refusalListeners.delete(listener)
     },
     /** Fails when there is no link or no answer in time; a resend with the same id is then safe. */
     async send({ stream, command }: QueuedCommand): Promise<Answer | Fault> {
@@ -168,8 +168,8 @@ export function makeLink(clock: Clock) {
     },
     /** Tells the others which page of which job is open here. */
     present(jobId?: string, place?: Place) {
-      here = { ...(jobId ? { jobId } : {}), ...(place ? { place } : {}) }
-      if (socket.connected) socket.emit('presence', here)
+      presence = { ...(jobId ? { jobId } : {}), ...(place ? { place } : {}) }
+      if (socket.connected) socket.emit('presence', presence)
     },
   }
 }

@@ -32,7 +32,7 @@ const hashOf = ({ sha256 }: QueuedPhoto): string => sha256
 export const memoryPhotoShelf = (): PhotoShelf => memoryShelf(hashOf)
 
 /** `later`: no signal, signed out, or a server that cannot save just now. A sentence: these bytes will never do. */
-export type Sent = 'stored' | 'later' | { sentence: string }
+export type SendOutcome = 'stored' | 'later' | { sentence: string }
 
 export interface PhotosNow {
   waiting: readonly QueuedPhoto[]
@@ -46,7 +46,7 @@ export interface PhotoQueue {
   /** The link is up, or somebody signed in: go on now. */
   wake(): void
   /** Somebody put right what the server had against it. */
-  again(sha256: string): void
+  retry(sha256: string): void
   /** Gives the bytes up for good; what the log says of the photo stays. */
   giveUp(sha256: string): void
   now(): PhotosNow
@@ -54,9 +54,9 @@ export interface PhotoQueue {
 }
 
 interface Options {
-  send(photo: QueuedPhoto): Promise<Sent>
+  send(photo: QueuedPhoto): Promise<SendOutcome>
   /** Tells the log that there is such a photo, in case that was lost with the page. */
-  announce?(said: QueuedCommand): void
+  announce?(entry: QueuedCommand): void
   /** Tells the log that the bytes are there; the sentence when it will not hear of it. */
   confirm(fact: PhotoFact): Promise<string | undefined>
   shelf?: PhotoShelf | Promise<PhotoShelf>
@@ -71,9 +71,9 @@ export function makePhotoQueue({ send, announce, confirm, shelf, wait }: Options
     keyOf: hashOf,
     isDue: ({ sha256, refused }) => refused === undefined && !stored.has(sha256),
     async attempt(photo) {
-      const sent = await send(photo)
-      if (sent === 'later') return 'later'
-      if (sent !== 'stored') refuse(photo.sha256, sent.sentence)
+      const outcome = await send(photo)
+      if (outcome === 'later') return 'later'
+      if (outcome !== 'stored') refuse(photo.sha256, outcome.sentence)
       else {
         stored.add(photo.sha256)
         void confirmAll(photo.sha256)
@@ -101,8 +101,8 @@ export function makePhotoQueue({ send, announce, confirm, shelf, wait }: Options
   async function confirmAll(sha256: string): Promise<void> {
     for (let fact = queue.get(sha256)?.facts[0]; fact; ) {
       const { photoId } = fact
-      const against = await confirm(fact)
-      if (against !== undefined) return refuse(sha256, against)
+      const refusal = await confirm(fact)
+      if (refusal !== undefined) return refuse(sha256, refusal)
       const photo = queue.get(sha256)
       const facts = photo?.facts.filter((other) => other.photoId !== photoId) ?? []
       if (photo && facts.length > 0) queue.replace({ ...photo, facts })
@@ -115,7 +115,7 @@ export function makePhotoQueue({ send, announce, confirm, shelf, wait }: Options
   return {
     add: queue.add,
     wake: queue.wake,
-    again(sha256) {
+    retry(sha256) {
       const photo = queue.get(sha256)
       if (photo?.refused !== undefined) {
         const { refused: _, ...rest } = photo

@@ -4,21 +4,26 @@ import type { JobCommand } from '../../shared/job/commands'
 import type { NewPhoto } from '../../shared/job/types'
 import type { Link } from './link'
 import type { Outbox } from './outbox'
-import { makePhotoQueue, type PhotosNow, type QueuedPhoto, type Sent } from './photo-queue'
+import { makePhotoQueue, type PhotosNow, type QueuedPhoto, type SendOutcome } from './photo-queue'
 import { openPhotoShelf } from './photo-shelf'
 import type { Unheld } from './retry-queue'
 import type { Sender } from './sender'
 import type { Session } from './session'
-import type { Taken } from './take-photo'
+import type { PreparedPhoto } from './take-photo'
 
 /** Where a photo belongs: the step, the gate and place it answers. */
-export type About = Pick<NewPhoto, 'stepId' | 'gateId' | 'place'>
+export type PhotoTarget = Pick<NewPhoto, 'stepId' | 'gateId' | 'place'>
 
 export interface Photos {
   now(): PhotosNow
   /** The fact first: the log knows of it even if this device is switched off before the bytes are gone. */
-  keep(jobId: string, taken: Taken, about: About, say: (command: JobCommand) => void): void
-  again(sha256: string): void
+  add(
+    jobId: string,
+    prepared: PreparedPhoto,
+    target: PhotoTarget,
+    sendCommand: (command: JobCommand) => void,
+  ): void
+  retry(sha256: string): void
   giveUp(sha256: string): void
 }
 
@@ -33,25 +38,25 @@ const LONGEST_SEND_MS = 120_000
 
 export function makePhotos({ session, link, outbox, sender }: Parts): Photos {
   const key = () => session.me()?.shop.key
-  let mine: string | undefined
+  let ownKey: string | undefined
   const shelf = new Promise<string>((resolve) => {
     createEffect(() => {
-      const known = key()
-      if (known !== undefined) resolve(known)
+      const shopKey = key()
+      if (shopKey !== undefined) resolve(shopKey)
     })
-  }).then((known) => {
-    mine = known
-    return openPhotoShelf(known)
+  }).then((shopKey) => {
+    ownKey = shopKey
+    return openPhotoShelf(shopKey)
   })
   const queue = makePhotoQueue({
     async send(photo) {
       // Another shop at this address meanwhile: these are not its photos.
-      const there = link.state() === 'live' && session.signInId() !== undefined && key() === mine
+      const there = link.state() === 'live' && session.signInId() !== undefined && key() === ownKey
       return there ? putBytes(photo) : 'later'
     },
-    announce: (said) => {
-      if (!outbox.entries().some(({ command }) => command.commandId === said.command.commandId))
-        void outbox.add(said)
+    announce: (entry) => {
+      if (!outbox.entries().some(({ command }) => command.commandId === entry.command.commandId))
+        void outbox.add(entry)
     },
     async confirm({ jobId, photoId }) {
       const answer = await sender.sendToJob(
@@ -73,31 +78,37 @@ export function makePhotos({ session, link, outbox, sender }: Parts): Photos {
   }
   return {
     now,
-    keep(jobId, { photo, bytes }, about, say) {
-      say({ type: 'AddPhoto', photo: { ...photo, ...about } })
-      const said = outbox
+    add(jobId, { photo, bytes }, target, sendCommand) {
+      sendCommand({ type: 'AddPhoto', photo: { ...photo, ...target } })
+      const entry = outbox
         .entries()
         .find(({ command }) => command.type === 'AddPhoto' && command.photo.id === photo.id)
       queue.add({
         sha256: photo.sha256,
         bytes,
-        facts: [{ jobId, photoId: photo.id, ...(said ? { said } : {}) }],
+        facts: [{ jobId, photoId: photo.id, ...(entry ? { said: entry } : {}) }],
       })
     },
-    again: queue.again,
+    retry: queue.retry,
     giveUp: queue.giveUp,
   }
 }
 
 /** Faults that pass by themselves: signed out, too many at once, or the server itself. */
-export function sentBy(status: number, sha256: string, said: { sentence?: unknown; sha256?: unknown }): Sent {
+export function outcomeOf(
+  status: number,
+  sha256: string,
+  content: { sentence?: unknown; sha256?: unknown },
+): SendOutcome {
   // Whatever else answers on this network with a friendly page has not stored the photo.
-  if (status < 300) return said.sha256 === sha256 ? 'stored' : 'later'
+  if (status < 300) return content.sha256 === sha256 ? 'stored' : 'later'
   if (status === 401 || status === 429 || status >= 500) return 'later'
-  return { sentence: typeof said.sentence === 'string' ? said.sentence : `The server answered ${status}.` }
+  return {
+    sentence: typeof content.sentence === 'string' ? content.sentence : `The server answered ${status}.`,
+  }
 }
 
-async function putBytes({ sha256, bytes }: QueuedPhoto): Promise<Sent> {
+async function putBytes({ sha256, bytes }: QueuedPhoto): Promise<SendOutcome> {
   const answer = await fetch(`/api/photos/${sha256}`, {
     method: 'PUT',
     credentials: 'same-origin',
@@ -105,7 +116,7 @@ async function putBytes({ sha256, bytes }: QueuedPhoto): Promise<Sent> {
     body: bytes,
     signal: AbortSignal.timeout(LONGEST_SEND_MS),
   })
-  return sentBy(answer.status, sha256, await answer.json().catch(() => ({})))
+  return outcomeOf(answer.status, sha256, await answer.json().catch(() => ({})))
 }
 
 const WHY: Record<Unheld, string> = {

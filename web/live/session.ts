@@ -12,13 +12,13 @@ import type { Role } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
 import { format } from '../format'
 import type { Clock } from './clock'
-import { ask, isSaid } from './http'
+import { ask, isFailure } from './http'
 
 /** As `/api/people` gives it; roles come with a sign-in. */
 export type Card = Omit<PersonCard, 'roles'> & { roles?: Role[] }
 
 /** What the second signer looked at: the version the server has confirmed here. */
-export interface Looked {
+export interface StepVersion {
   jobId: string
   stepId: string
   version: number
@@ -58,33 +58,33 @@ export function makeSession(
   const nameOf = (id: string): string => cardOf(id)?.name ?? id
 
   async function readPeople(): Promise<void> {
-    const said = await ask<Card[] | { people: Card[] }>('/api/people')
-    if (isSaid(said)) return
-    setPeople(Array.isArray(said) ? said : said.people)
+    const answer = await ask<Card[] | { people: Card[] }>('/api/people')
+    if (isFailure(answer)) return
+    setPeople(Array.isArray(answer) ? answer : answer.people)
   }
 
   /** Reads `/api/me`; without an answer tries again until there is one. */
   async function refresh(): Promise<void> {
     const sentAt = Date.now()
-    const said = await ask<Me>('/api/me')
-    if (isSaid(said)) {
-      setProblem(said.sentence)
+    const answer = await ask<Me>('/api/me')
+    if (isFailure(answer)) {
+      setProblem(answer.sentence)
       if (!me()) setTimeout(() => void refresh(), RETRY_MS)
       return
     }
-    clock.learn(sentAt, said.now)
-    if (said.demo) onDemo(said.demo, sentAt)
+    clock.learn(sentAt, answer.now)
+    if (answer.demo) onDemo(answer.demo, sentAt)
     setProblem(undefined)
     const before = me()?.signIn?.id
-    if (said.shop.opened) await readPeople()
-    setMe(said)
-    if (before !== said.signIn?.id) onPersonChanged(said.signIn !== undefined)
+    if (answer.shop.opened) await readPeople()
+    setMe(answer)
+    if (before !== answer.signIn?.id) onPersonChanged(answer.signIn !== undefined)
   }
 
   /** Answers with the sentence that says why not, or nothing when all is well. */
-  async function say(path: string, body: object): Promise<string | undefined> {
-    const said = await ask(path, body)
-    if (isSaid(said)) return said.sentence
+  async function post(path: string, body: object): Promise<string | undefined> {
+    const answer = await ask(path, body)
+    if (isFailure(answer)) return answer.sentence
     await refresh()
     return undefined
   }
@@ -109,19 +109,21 @@ export function makeSession(
     },
     refresh,
     readPeople,
-    signIn: (personId: string, pin: string) => say('/api/sign-in', { personId, pin }),
+    signIn: (personId: string, pin: string) => post('/api/sign-in', { personId, pin }),
     /** In the demonstration alone: in without a PIN. */
-    signInAtDemo: (personId: string) => say('/api/demo/sign-in', { personId }),
-    signOut: () => say('/api/sign-out', {}),
+    signInAtDemo: (personId: string) => post('/api/demo/sign-in', { personId }),
+    signOut: () => post('/api/sign-out', {}),
     openShop: (body: { shopName: string; name: string; initials: string; pin: string }) =>
-      say('/api/first-run', body),
+      post('/api/first-run', body),
     /**
      * A second signer's PIN on this tablet: a grant for one command on the step as they looked at it, or the
      * sentence that says why not. Nobody is signed out by it.
      */
-    async grant(personId: string, pin: string, looked: Looked): Promise<Grant | string> {
-      const said = await ask<{ grantId: string }>('/api/grants', { personId, pin, ...looked })
-      return isSaid(said) ? said.sentence : { id: said.grantId, by: personId, sawVersion: looked.version }
+    async grant(personId: string, pin: string, step: StepVersion): Promise<Grant | string> {
+      const answer = await ask<{ grantId: string }>('/api/grants', { personId, pin, ...step })
+      return isFailure(answer)
+        ? answer.sentence
+        : { id: answer.grantId, by: personId, sawVersion: step.version }
     },
   }
 }

@@ -26,7 +26,7 @@ export function makeShopReplica(link: Link, onPeople: () => void) {
     for (const { version, event } of events) {
       if (version <= now.version) continue
       if (version > now.version + 1) {
-        link.again(watcher)
+        link.resync(watcher)
         break
       }
       now = evolveShop(now, event)

@@ -10,25 +10,25 @@ const LONGEST_SIDE_PX = 1600
 const QUALITY = 0.8
 
 /** The size a picture is shrunk to: never enlarged, its longest side at most 1600 px. */
-export function shrunk(width: number, height: number): { width: number; height: number } {
+export function sizeWithin(width: number, height: number): { width: number; height: number } {
   const factor = Math.min(1, LONGEST_SIDE_PX / Math.max(width, height, 1))
   return { width: Math.max(1, Math.round(width * factor)), height: Math.max(1, Math.round(height * factor)) }
 }
 
-export interface Taken {
+export interface PreparedPhoto {
   photo: Pick<NewPhoto, 'id' | 'sha256' | 'bytes' | 'mime' | 'widthPx' | 'heightPx'>
   bytes: Blob
 }
 
 /** A sentence where this file, or this way to the page, gives no photo. */
-export async function takePhoto(file: Blob): Promise<Taken | { sentence: string }> {
+export async function takePhoto(file: Blob): Promise<PreparedPhoto | { sentence: string }> {
   if (!canHash())
     return {
       sentence:
         'Photos can be taken only over a safe way to the server. Open Paintmark by its address with https.',
     }
   try {
-    return await made(file)
+    return await prepare(file)
   } catch {
     return {
       sentence: 'This file is no picture that can be read here. Take the photo again, or choose another.',
@@ -36,9 +36,9 @@ export async function takePhoto(file: Blob): Promise<Taken | { sentence: string 
   }
 }
 
-async function made(file: Blob): Promise<Taken> {
+async function prepare(file: Blob): Promise<PreparedPhoto> {
   const picture = await createImageBitmap(file)
-  const { width, height } = shrunk(picture.width, picture.height)
+  const { width, height } = sizeWithin(picture.width, picture.height)
   const canvas = document.createElement('canvas')
   canvas.width = width
   canvas.height = height

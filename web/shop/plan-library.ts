@@ -2,7 +2,7 @@
 import type { PlanCaution } from '../../shared/plan/order'
 import type { PlanFault } from '../../shared/plan/place'
 import type { Plan } from '../../shared/plan/types'
-import { ask, isSaid, type Said } from '../live/http'
+import { ask, type Failure, isFailure } from '../live/http'
 
 /** An edition never changes, so that it is asked for once a page. */
 const known = new Map<string, Plan>()
@@ -11,12 +11,12 @@ const known = new Map<string, Plan>()
 export async function wholePlan(
   whose: string,
   { id, edition }: Pick<Plan, 'id' | 'edition'>,
-): Promise<Plan | Said> {
+): Promise<Plan | Failure> {
   const key = JSON.stringify([whose, id, edition])
   const kept = known.get(key)
   if (kept) return kept
   const said = await ask<Plan>(`/api/plans/${encodeURIComponent(id)}/${edition}`)
-  if (!isSaid(said)) known.set(key, said)
+  if (!isFailure(said)) known.set(key, said)
   return said
 }
 
@@ -24,7 +24,7 @@ export async function wholePlan(
 export const planHref = (plan: Pick<Plan, 'id' | 'edition'>): string =>
   `/shop/plans/${encodeURIComponent(plan.id)}/${plan.edition}`
 
-export const examplePlan = (id: string): Promise<Plan | Said> =>
+export const examplePlan = (id: string): Promise<Plan | Failure> =>
   ask<Plan>(`/api/example-plans/${encodeURIComponent(id)}`)
 
 export type Reading =

@@ -2,7 +2,7 @@
 import { createSignal, For, Show } from 'solid-js'
 import type { JobCommand } from '../../shared/job/commands'
 import { useLive } from '../live/live'
-import { type About, unheldWords } from '../live/photos'
+import { type PhotoTarget, unheldWords } from '../live/photos'
 import { takePhoto } from '../live/take-photo'
 import { Button } from './Button'
 import { Sentence } from './Sentence'
@@ -11,7 +11,7 @@ interface PhotoButtonProps {
   label: string
   jobId: string
   /** Where it belongs; nothing for the engine as a whole. */
-  about?: About
+  about?: PhotoTarget
   /** Straight to the camera; else a picture may also be chosen. */
   camera?: boolean
   variant?: 'main'
@@ -30,7 +30,7 @@ export function PhotoButton(props: PhotoButtonProps) {
     const { jobId, about = {} } = props
     const taken = await takePhoto(file)
     if ('sentence' in taken) setSaid(taken.sentence)
-    else photos.keep(jobId, taken, about, (command) => props.send(command))
+    else photos.add(jobId, taken, about, (command) => props.send(command))
   }
   return (
     <>
@@ -77,7 +77,7 @@ function RefusedButtons(props: { sha256: string }) {
   const [sure, setSure] = createSignal(false)
   return (
     <div>
-      <Button onClick={() => photos.again(props.sha256)}>Send it again</Button>
+      <Button onClick={() => photos.retry(props.sha256)}>Send it again</Button>
       <Button variant="quiet" onClick={() => (sure() ? photos.giveUp(props.sha256) : setSure(true))}>
         {sure() ? 'Give it up for good' : 'Give it up'}
       </Button>

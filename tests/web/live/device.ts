@@ -63,7 +63,7 @@ export function openDevice(
       tell(watcher)
       return () => void watchers.delete(watcher)
     },
-    again: (watcher: Watcher) => void tell(watcher),
+    resync: (watcher: Watcher) => void tell(watcher),
     on: () => () => undefined,
   }
   return {

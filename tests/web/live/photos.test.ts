@@ -13,11 +13,11 @@ import {
   type PhotoFact,
   type PhotoShelf,
   type QueuedPhoto,
-  type Sent,
+  type SendOutcome,
 } from '../../../web/live/photo-queue'
 import { openPhotoShelf } from '../../../web/live/photo-shelf'
-import { sentBy, unheldWords } from '../../../web/live/photos'
-import { shrunk } from '../../../web/live/take-photo'
+import { outcomeOf, unheldWords } from '../../../web/live/photos'
+import { sizeWithin } from '../../../web/live/take-photo'
 
 const said = (photoId: string): QueuedCommand => ({
   stream: 'job:j',
@@ -41,7 +41,7 @@ const onShelf = async (key: string) => hashes(await (await openPhotoShelf(key)).
 const hashes = (kept: readonly QueuedPhoto[]) => kept.map(({ sha256 }) => sha256)
 
 interface Answers {
-  sends?: (Sent | Error)[]
+  sends?: (SendOutcome | Error)[]
   confirms?: (string | undefined | Promise<undefined>)[]
 }
 
@@ -158,7 +158,7 @@ describe('the queue of photos', () => {
     at.queue.giveUp('aaaa')
     await quiet()
     expect(hashes(await shelf.load())).toEqual(['bbbb'])
-    at.queue.again('bbbb')
+    at.queue.retry('bbbb')
     await quiet()
     expect(at.queue.now()).toMatchObject({ refused: [], waiting: [{ sha256: 'bbbb' }] })
     at.queue.giveUp('bbbb')
@@ -301,13 +301,13 @@ describe('a device that does not keep it', () => {
 
 test('an answer says stored, later, or never; stored only for this very hash', () => {
   const hash = 'ab'.repeat(32)
-  expect(sentBy(201, hash, { sha256: hash })).toBe('stored')
+  expect(outcomeOf(201, hash, { sha256: hash })).toBe('stored')
   // A page of the network in between, friendly to every question.
-  expect(sentBy(200, hash, {})).toBe('later')
-  expect(sentBy(201, hash, { sha256: 'cd'.repeat(32) })).toBe('later')
-  expect([401, 429, 503].map((status) => sentBy(status, hash, {}))).toEqual(['later', 'later', 'later'])
-  expect(sentBy(400, hash, { sentence: 'No.' })).toEqual({ sentence: 'No.' })
-  expect(sentBy(413, hash, {})).toEqual({ sentence: 'The server answered 413.' })
+  expect(outcomeOf(200, hash, {})).toBe('later')
+  expect(outcomeOf(201, hash, { sha256: 'cd'.repeat(32) })).toBe('later')
+  expect([401, 429, 503].map((status) => outcomeOf(status, hash, {}))).toEqual(['later', 'later', 'later'])
+  expect(outcomeOf(400, hash, { sentence: 'No.' })).toEqual({ sentence: 'No.' })
+  expect(outcomeOf(413, hash, {})).toEqual({ sentence: 'The server answered 413.' })
 })
 
 test('the bar counts what waits and what was refused', () => {
@@ -324,10 +324,10 @@ test('the bar counts what waits and what was refused', () => {
 })
 
 test('the longest side is at most 1600 px, and nothing is enlarged', () => {
-  expect(shrunk(4000, 3000)).toEqual({ width: 1600, height: 1200 })
-  expect(shrunk(3000, 4000)).toEqual({ width: 1200, height: 1600 })
-  expect(shrunk(800, 600)).toEqual({ width: 800, height: 600 })
-  expect(shrunk(5000, 1)).toEqual({ width: 1600, height: 1 })
+  expect(sizeWithin(4000, 3000)).toEqual({ width: 1600, height: 1200 })
+  expect(sizeWithin(3000, 4000)).toEqual({ width: 1200, height: 1600 })
+  expect(sizeWithin(800, 600)).toEqual({ width: 800, height: 600 })
+  expect(sizeWithin(5000, 1)).toEqual({ width: 1600, height: 1 })
 })
 
 test('a hash is 64 hex figures, with its leading noughts', async () => {

@@ -5,7 +5,7 @@
 import { createEffect, createSignal, For, on, Show } from 'solid-js'
 import type { Person } from '../../../shared/shop/types'
 import { useJob } from '../../job/scope'
-import { ask, isSaid } from '../../live/http'
+import { ask, isFailure } from '../../live/http'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
@@ -90,7 +90,7 @@ export function SecondSignature(props: SecondSignatureProps) {
     })
     setAsking(false)
     setPin('')
-    if (isSaid(answer)) {
+    if (isFailure(answer)) {
       setOffline(answer.code === 'no_signal')
       setSaid(
         answer.code === 'no_signal'

@@ -3,7 +3,7 @@ import { createMemo, createSignal, For, onMount, Show } from 'solid-js'
 import type { Plan } from '../../../shared/plan/types'
 import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
-import { ask, isSaid } from '../../live/http'
+import { ask, isFailure } from '../../live/http'
 import { useSendAndWait } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
@@ -77,7 +77,7 @@ function Size(props: { plan: Plan }) {
   onMount(async () => {
     const { id, edition } = props.plan
     const said = await ask<Plan>(`/api/plans/${encodeURIComponent(id)}/${edition}`)
-    if (!isSaid(said)) setWhole(said)
+    if (!isFailure(said)) setWhole(said)
   })
   return <p>{libraryWords(whole())}</p>
 }

@@ -9,7 +9,7 @@ import type { JobEvent } from '../../../shared/job/events'
 import { type TrailLine, trailLine } from '../../../shared/job/trail'
 import type { StreamEvent } from '../../../shared/log'
 import { useJob } from '../../job/scope'
-import { ask, isSaid } from '../../live/http'
+import { ask, isFailure } from '../../live/http'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { narrowTrail, occurringInTrail, withNewer } from './trail-view'
@@ -29,7 +29,7 @@ export function Trail() {
   const address = `/api/jobs/${encodeURIComponent(scope.job().id)}`
   const heard = async <T extends object>(path: string, take: (said: T) => void) => {
     const said = await ask<T>(path)
-    if (isSaid(said)) return setProblem(said.sentence)
+    if (isFailure(said)) return setProblem(said.sentence)
     setProblem(undefined)
     take(said)
   }

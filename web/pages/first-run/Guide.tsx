@@ -2,7 +2,7 @@
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, Match, Show, Suspense, Switch } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
-import { isSaid } from '../../live/http'
+import { isFailure } from '../../live/http'
 import { useBoard } from '../../live/live'
 import { examplePlan, planHref } from '../../shop/plan-library'
 import { type ShopDesk, useShopDesk } from '../../shop/scope'
@@ -93,7 +93,7 @@ function PlanActs(props: { desk: ShopDesk; done: boolean }) {
   async function take(): Promise<void> {
     setBusy(true)
     const plan = await examplePlan(EXAMPLE.id)
-    setWhy(isSaid(plan) ? plan.sentence : await props.desk.send({ type: 'AddPlan', plan }))
+    setWhy(isFailure(plan) ? plan.sentence : await props.desk.send({ type: 'AddPlan', plan }))
     setBusy(false)
   }
 

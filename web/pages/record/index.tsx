@@ -8,7 +8,7 @@ import type { Chain } from '../../../shared/chain'
 import { trailLine } from '../../../shared/job/trail'
 import { usePageTitle } from '../../frame/title'
 import { canHash, hashText } from '../../live/hash'
-import { ask, isSaid } from '../../live/http'
+import { ask, isFailure } from '../../live/http'
 import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
@@ -40,11 +40,11 @@ function Loaded(props: { jobId: string; number: string }) {
   )
   const problem = () => {
     const answer = said()
-    return answer && isSaid(answer) ? answer.sentence : undefined
+    return answer && isFailure(answer) ? answer.sentence : undefined
   }
   const found = createMemo(() => {
     const answer = said()
-    if (!answer || isSaid(answer)) return undefined
+    if (!answer || isFailure(answer)) return undefined
     const events = eventsOf(answer)
     return events
       ? editionOf(props.jobId, events, props.number)
@@ -56,7 +56,7 @@ function Loaded(props: { jobId: string; number: string }) {
   }
   const chain = () => {
     const answer = said()
-    return answer && !isSaid(answer) ? answer : undefined
+    return answer && !isFailure(answer) ? answer : undefined
   }
   const missing = () => {
     const one = found()

@@ -1,7 +1,7 @@
 /** A new PIN for somebody. It goes to the server and nowhere else: no event, no log, no shelf of this device. */
 import { createSignal, Show } from 'solid-js'
 import type { Person } from '../../../shared/shop/types'
-import { ask, isSaid } from '../../live/http'
+import { ask, isFailure } from '../../live/http'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
@@ -22,7 +22,7 @@ export function PinForm(props: { person: Person; onClose(): void; onSet(): void 
     setBusy(true)
     const said = await ask(`/api/people/${encodeURIComponent(props.person.id)}/pin`, { pin: pin() })
     setBusy(false)
-    if (isSaid(said)) return void setWhy(said.sentence)
+    if (isFailure(said)) return void setWhy(said.sentence)
     props.onSet()
     props.onClose()
   }

@@ -3,7 +3,7 @@ import { A } from '@solidjs/router'
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import { checkPlan } from '../../../shared/plan/check'
 import type { Plan } from '../../../shared/plan/types'
-import { isSaid } from '../../live/http'
+import { isFailure } from '../../live/http'
 import { planHref, wholePlan } from '../../shop/plan-library'
 import type { ShopDesk } from '../../shop/scope'
 import { EmptyState } from '../../ui/EmptyState'
@@ -20,7 +20,7 @@ function createWhole(desk: ShopDesk, plan: () => Pick<Plan, 'id' | 'edition'>) {
     on([() => desk.known(), () => plan().id, () => plan().edition], async ([known, id, edition]) => {
       if (!known) return
       const said = await wholePlan(desk.shop().name, { id, edition })
-      if (isSaid(said)) setProblem(said.sentence)
+      if (isFailure(said)) setProblem(said.sentence)
       else setWhole(said)
     }),
   )
