@@ -6,6 +6,7 @@ import { Button } from '../ui/Button'
 import { NumberPad } from '../ui/NumberPad'
 import { paintColour } from '../ui/paint'
 import { Sentence } from '../ui/Sentence'
+import { createSubmission } from '../ui/submission'
 import './people.css'
 
 interface PeoplePinProps {
@@ -53,18 +54,13 @@ export function PeoplePin(props: PeoplePinProps) {
 function Pin(props: { card: Card; onBack(): void; onDone(): void }) {
   const session = useSession()
   const [pin, setPin] = createSignal('')
-  const [why, setWhy] = createSignal<string>()
-  const [busy, setBusy] = createSignal(false)
-
-  async function enter(): Promise<void> {
-    if (busy() || pin() === '') return
-    setBusy(true)
-    const sentence = await session.signIn(props.card.id, pin())
-    setBusy(false)
+  const signingIn = createSubmission(async () => {
+    const refusal = await session.signIn(props.card.id, pin())
     setPin('')
-    setWhy(sentence)
-    if (!sentence) props.onDone()
-  }
+    if (refusal) return refusal
+    props.onDone()
+  })
+  const enter = () => pin() !== '' && void signingIn.submit()
 
   return (
     <section
@@ -83,7 +79,7 @@ function Pin(props: { card: Card; onBack(): void; onDone(): void }) {
           </span>
           <span aria-hidden="true">{pin() === '' ? 'PIN' : '●'.repeat(pin().length)}</span>
         </p>
-        <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+        <Show when={signingIn.error()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
         <Button variant="quiet" onClick={props.onBack}>
           Somebody else
         </Button>
@@ -93,9 +89,9 @@ function Pin(props: { card: Card; onBack(): void; onDone(): void }) {
         value={pin()}
         onChange={setPin}
         onEnter={enter}
-        enterLabel={busy() ? 'Looking…' : 'Sign in'}
+        enterLabel={signingIn.busy() ? 'Looking…' : 'Sign in'}
         maxLength={LONGEST_PIN}
-        disabled={busy()}
+        disabled={signingIn.busy()}
       />
     </section>
   )

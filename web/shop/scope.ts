@@ -8,9 +8,9 @@ import type { ShopCommand, ShopEvent } from '../../shared/shop/types'
 import { useLive, useShop, useStillThere } from '../live/live'
 import { refusedIn } from '../live/outbox'
 
-export type ShopDesk = ReturnType<typeof useShopDesk>
+export type ShopScope = ReturnType<typeof useShopScope>
 
-export function useShopDesk() {
+export function useShopScope() {
   const live = useLive()
   const stillThere = useStillThere()
   const { shop, known, take } = useShop()

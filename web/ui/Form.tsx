@@ -18,6 +18,8 @@ export interface FormProps
   disabled?: boolean
   /** Why it would be refused, known before it is sent. */
   error?: string | undefined
+  /** What is said while busy. */
+  busyMessage?: string | undefined
   /** What is said after it was taken, where the form stays. */
   doneMessage?: string
   /** Sends it. A sentence is why not, `false` that the fields say why not, nothing that it was taken. */
@@ -34,6 +36,7 @@ export function Form(props: FormProps) {
     'variant',
     'disabled',
     'error',
+    'busyMessage',
     'doneMessage',
     'onSubmit',
     'onDone',
@@ -41,6 +44,8 @@ export function Form(props: FormProps) {
   ])
   const submission = createSubmission(() => own.onSubmit())
   const error = () => submission.error() ?? own.error
+  const message = () =>
+    error() ?? (submission.busy() ? own.busyMessage : submission.done() ? own.doneMessage : undefined)
   async function submit(event: SubmitEvent & { currentTarget: HTMLFormElement }): Promise<void> {
     event.preventDefault()
     const form = event.currentTarget
@@ -51,8 +56,10 @@ export function Form(props: FormProps) {
   return (
     <form class="sheet-form" {...rest} onSubmit={submit} onInput={submission.reset} novalidate>
       {own.children}
-      <Show when={error() ?? (submission.done() ? own.doneMessage : undefined)}>
-        {(sentence) => <Sentence against={error() !== undefined}>{sentence()}</Sentence>}
+      <Show when={message()}>
+        {(sentence) => (
+          <Sentence against={!submission.done() || error() !== undefined}>{sentence()}</Sentence>
+        )}
       </Show>
       <Show when={own.submitLabel}>
         {(label) => (

@@ -9,16 +9,18 @@ import { type Accessor, createSignal } from 'solid-js'
 // biome-ignore lint/suspicious/noConfusingVoidType: a plain handler, which refuses nothing, may be given as it is
 export type Refused = string | false | undefined | void
 
-export interface Submission {
+export interface Submission<Args extends unknown[]> {
   busy: Accessor<boolean>
   error: Accessor<string | undefined>
   done: Accessor<boolean>
   /** True once it is done. */
-  submit(): Promise<boolean>
+  submit(...args: Args): Promise<boolean>
   reset(): void
 }
 
-export function createSubmission(send: () => Refused | Promise<Refused>): Submission {
+export function createSubmission<Args extends unknown[] = []>(
+  send: (...args: Args) => Refused | Promise<Refused>,
+): Submission<Args> {
   const [busy, setBusy] = createSignal(false)
   const [error, setError] = createSignal<string>()
   const [done, setDone] = createSignal(false)
@@ -30,10 +32,10 @@ export function createSubmission(send: () => Refused | Promise<Refused>): Submis
     setError(refused || undefined)
     return setDone(refused === undefined)
   }
-  async function submit(): Promise<boolean> {
+  async function submit(...args: Args): Promise<boolean> {
     if (busy()) return false
-    setDone(false)
-    const answer = send()
+    reset()
+    const answer = send(...args)
     if (!(answer instanceof Promise)) return settle(answer)
     setBusy(true)
     try {

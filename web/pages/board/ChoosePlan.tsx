@@ -9,25 +9,26 @@ import { useSendAndWait, useShop } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
+import { createSubmission } from '../../ui/submission'
 
 export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) {
   const sendAndWait = useSendAndWait()
   const { shop, known } = useShop()
   const [chosen, setChosen] = createSignal<Plan>()
-  const [why, setWhy] = createSignal<string>()
-  const [busy, setBusy] = createSignal(false)
   const plans = () =>
     Object.values(shop().plans)
       .flatMap((editions) => Object.values(editions))
       .sort((a, b) => a.title.localeCompare(b.title) || b.edition - a.edition)
 
-  async function adopt({ id, edition }: Plan): Promise<void> {
-    setBusy(true)
-    const answer = await sendAndWait(props.job.id, { type: 'AdoptPlan', planId: id, edition })
-    setBusy(false)
-    if (answer.ok) props.onClose()
-    else setWhy(answer.sentence)
-  }
+  const adopting = createSubmission(async ({ id, edition }: Plan) => {
+    const answer = await sendAndWait(props.job.id, {
+      type: 'AdoptPlan',
+      planId: id,
+      edition,
+    })
+    if (!answer.ok) return answer.sentence
+    props.onClose()
+  })
 
   const nothing = () =>
     known()
@@ -67,13 +68,13 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
             <Sentence>
               The job keeps this plan and edition for good, with today’s tolerances of the shop.
             </Sentence>
-            <Button variant="main" disabled={busy()} onClick={() => adopt(plan())}>
-              {busy() ? 'Adopting…' : `Adopt ${plan().title}, edition ${plan().edition}`}
+            <Button variant="main" disabled={adopting.busy()} onClick={() => adopting.submit(plan())}>
+              {adopting.busy() ? 'Adopting…' : `Adopt ${plan().title}, edition ${plan().edition}`}
             </Button>
           </>
         )}
       </Show>
-      <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+      <Show when={adopting.error()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
     </Dialog>
   )
 }

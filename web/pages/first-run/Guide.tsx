@@ -5,10 +5,11 @@ import { usePageTitle } from '../../frame/title'
 import { isFailure } from '../../live/http'
 import { useBoard } from '../../live/live'
 import { examplePlan, planHref } from '../../shop/plan-library'
-import { type ShopDesk, useShopDesk } from '../../shop/scope'
+import { type ShopScope, useShopScope } from '../../shop/scope'
 import { doneCount, guideOf } from '../../shop/setup-guide'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
+import { createSubmission } from '../../ui/submission'
 import './first-run.css'
 
 const NewJob = lazy(() => import('../../job/NewJob'))
@@ -17,15 +18,15 @@ const NewJob = lazy(() => import('../../job/NewJob'))
 const EXAMPLE = { id: 'orrath-q31', title: 'Orrath Q31' }
 
 export function Guide() {
-  const desk = useShopDesk()
+  const scope = useShopScope()
   const board = useBoard()
   usePageTitle(() => 'The shop’s first things')
   const [opening, setOpening] = createSignal(false)
-  const items = createMemo(() => guideOf(desk.shop(), board.ids().length))
-  const known = () => desk.known() && board.known()
+  const items = createMemo(() => guideOf(scope.shop(), board.ids().length))
+  const known = () => scope.known() && board.known()
   return (
     <div class="page guide">
-      <h1>{desk.shop().name} is open</h1>
+      <h1>{scope.shop().name} is open</h1>
       <p>
         Four things, in any order, and each can wait. Leave when you like: the Shop page leads back here until
         all is done.
@@ -58,7 +59,7 @@ export function Guide() {
                         </A>
                       </Match>
                       <Match when={id === 'plan'}>
-                        <PlanActs desk={desk} done={item()?.done === true} />
+                        <PlanActs scope={scope} done={item()?.done === true} />
                       </Match>
                       <Match when={id === 'job'}>
                         <Button onClick={() => setOpening(true)}>
@@ -85,17 +86,13 @@ export function Guide() {
   )
 }
 
-function PlanActs(props: { desk: ShopDesk; done: boolean }) {
-  const [why, setWhy] = createSignal<string>()
-  const [busy, setBusy] = createSignal(false)
-  const example = () => Object.values(props.desk.shop().plans[EXAMPLE.id] ?? {})[0]
+function PlanActs(props: { scope: ShopScope; done: boolean }) {
+  const example = () => Object.values(props.scope.shop().plans[EXAMPLE.id] ?? {})[0]
 
-  async function take(): Promise<void> {
-    setBusy(true)
+  const adding = createSubmission(async () => {
     const plan = await examplePlan(EXAMPLE.id)
-    setWhy(isFailure(plan) ? plan.sentence : await props.desk.send({ type: 'AddPlan', plan }))
-    setBusy(false)
-  }
+    return isFailure(plan) ? plan.sentence : props.scope.send({ type: 'AddPlan', plan })
+  })
 
   return (
     <>
@@ -106,8 +103,8 @@ function PlanActs(props: { desk: ShopDesk; done: boolean }) {
         when={example()}
         fallback={
           <>
-            <Button disabled={busy()} onClick={() => void take()}>
-              {busy() ? 'Adding…' : `Add the example: ${EXAMPLE.title}`}
+            <Button disabled={adding.busy()} onClick={adding.submit}>
+              {adding.busy() ? 'Adding…' : `Add the example: ${EXAMPLE.title}`}
             </Button>
             <p class="small pencil">
               The example is invented, every value of it, and says so wherever it is shown: for looking
@@ -122,9 +119,7 @@ function PlanActs(props: { desk: ShopDesk; done: boolean }) {
           </A>
         )}
       </Show>
-      <Show when={why()}>
-        <Sentence against>{why()}</Sentence>
-      </Show>
+      <Show when={adding.error()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
     </>
   )
 }

@@ -1,11 +1,10 @@
 /** The very first page of a new shop: its name, and the person who enters everybody else. */
-import { createSignal, Show } from 'solid-js'
+import { createSignal } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
 import { useSession } from '../../live/live'
-import { Button } from '../../ui/Button'
 import { createDraft } from '../../ui/draft'
 import { Field } from '../../ui/Field'
-import { Sentence } from '../../ui/Sentence'
+import { Form } from '../../ui/Form'
 
 const SHORTEST_PIN = 4
 
@@ -14,8 +13,6 @@ export function OpenShop() {
   usePageTitle(() => 'Open the shop')
   const { draft, trimmed, Entry } = createDraft({ name: '', person: '', pin: '', again: '' })
   const [initials, setInitials] = createSignal<string>()
-  const [why, setWhy] = createSignal<string>()
-  const [busy, setBusy] = createSignal(false)
 
   const shownInitials = () =>
     initials() ??
@@ -34,19 +31,13 @@ export function OpenShop() {
     return undefined
   }
 
-  async function open(event: SubmitEvent): Promise<void> {
-    event.preventDefault()
-    const fault = missing()
-    setWhy(fault)
-    if (fault) return
-    setBusy(true)
+  function open() {
     const { name: shopName, person: name, pin } = trimmed()
-    setWhy(await session.openShop({ shopName, name, initials: shownInitials(), pin }))
-    setBusy(false)
+    return missing() ?? session.openShop({ shopName, name, initials: shownInitials(), pin })
   }
 
   return (
-    <form class="page sheet-form first-run" onSubmit={open} onInput={() => setWhy()} novalidate>
+    <Form class="page sheet-form first-run" submitLabel="Open the shop" onSubmit={open}>
       <h1>Open the shop</h1>
       <p class="pencil">
         You are entered as its owner and can then enter the others, the wrenches and the plans.
@@ -65,10 +56,6 @@ export function OpenShop() {
       />
       <Entry of="pin" label="PIN" type="password" inputmode="numeric" autocomplete="new-password" />
       <Entry of="again" label="PIN again" type="password" inputmode="numeric" autocomplete="new-password" />
-      <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-      <Button type="submit" variant="main" disabled={busy()}>
-        Open the shop
-      </Button>
-    </form>
+    </Form>
   )
 }

@@ -2,7 +2,7 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { type Person, ROLE_WORDS } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
-import type { ShopDesk } from '../../shop/scope'
+import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { paintColour } from '../../ui/paint'
 import { Sentence } from '../../ui/Sentence'
@@ -10,20 +10,20 @@ import { PersonForm } from './PersonForm'
 import { PinForm } from './PinForm'
 import { byName, entitlementWords } from './people'
 
-export function People(props: { desk: ShopDesk }) {
-  const { desk } = props
+export function People(props: { scope: ShopScope }) {
+  const { scope } = props
   const [adding, setAdding] = createSignal(false)
   const [changing, setChanging] = createSignal<Person>()
   const [pinFor, setPinFor] = createSignal<Person>()
   const [said, setSaid] = createSignal<string>()
-  const people = createMemo(() => byName(desk.shop()))
+  const people = createMemo(() => byName(scope.shop()))
   return (
     <section aria-labelledby="people-title">
       <div class="part-head">
         <h2 id="people-title">
           People <span class="pencil">{people().length}</span>
         </h2>
-        <Show when={desk.mayEdit()}>
+        <Show when={scope.mayEdit()}>
           <Button onClick={() => setAdding(true)}>Add a person</Button>
         </Show>
       </div>
@@ -50,9 +50,9 @@ export function People(props: { desk: ShopDesk }) {
                 <dt>May second-sign</dt>
                 <dd>{entitlementWords(person.maySecondSign)}</dd>
               </dl>
-              <Show when={desk.mayEdit() || person.id === desk.me()}>
+              <Show when={scope.mayEdit() || person.id === scope.me()}>
                 <div class="card-acts">
-                  <Show when={desk.mayEdit()}>
+                  <Show when={scope.mayEdit()}>
                     <Button
                       onClick={() => setChanging(person)}
                       aria-label={`Change the card of ${person.name}`}
@@ -73,7 +73,7 @@ export function People(props: { desk: ShopDesk }) {
           )}
         </For>
       </ul>
-      <Show when={people().length === 1 && desk.mayEdit()}>
+      <Show when={people().length === 1 && scope.mayEdit()}>
         <p class="part-note">
           Only one person is entered. A class A joint takes two: the doer and another who has looked. Add at
           least one more.
@@ -81,7 +81,7 @@ export function People(props: { desk: ShopDesk }) {
       </Show>
       <Show when={adding()}>
         <PersonForm
-          desk={desk}
+          scope={scope}
           onClose={(added) => {
             setAdding(false)
             // Without a PIN nobody can sign in: the one thing leads to the other.
@@ -90,7 +90,7 @@ export function People(props: { desk: ShopDesk }) {
         />
       </Show>
       <Show when={changing()} keyed>
-        {(person) => <PersonForm desk={desk} before={person} onClose={() => setChanging()} />}
+        {(person) => <PersonForm scope={scope} before={person} onClose={() => setChanging()} />}
       </Show>
       <Show when={pinFor()} keyed>
         {(person) => (

@@ -3,13 +3,12 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { v7 as uuid } from 'uuid'
 import { type Entitlement, PAINTS, type Person, ROLE_WORDS, ROLES } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
-import type { ShopDesk } from '../../shop/scope'
+import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { Choices } from '../../ui/Choices'
-import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
+import { FormDialog } from '../../ui/Form'
 import { paintColour } from '../../ui/paint'
-import { Sentence } from '../../ui/Sentence'
 import {
   CLASS_WORDS,
   familiesKnown,
@@ -21,139 +20,112 @@ import {
   wornBy,
 } from './people'
 
-export function PersonForm(props: { desk: ShopDesk; before?: Person; onClose(added?: Person): void }) {
-  const { desk, before } = props
-  const [person, setPerson] = createSignal<Person>(before ?? newPerson(uuid(), desk.shop()))
+export function PersonForm(props: { scope: ShopScope; before?: Person; onClose(added?: Person): void }) {
+  const { scope, before } = props
+  const [person, setPerson] = createSignal<Person>(before ?? newPerson(uuid(), scope.shop()))
   const [initials, setInitials] = createSignal<string | undefined>(before?.initials)
-  const [why, setWhy] = createSignal<string>()
-  const [busy, setBusy] = createSignal(false)
-  const change = (part: Partial<Person>) => {
-    setWhy()
-    setPerson({ ...person(), ...part })
-  }
+  const change = (part: Partial<Person>) => setPerson({ ...person(), ...part })
   const shown = createMemo(() =>
     tidyPerson({
       ...person(),
-      initials: initials() ?? initialsFor(person().name, desk.shop(), person().id),
+      initials: initials() ?? initialsFor(person().name, scope.shop(), person().id),
     }),
   )
   const command = () => ({ type: before ? 'ChangePerson' : 'AddPerson', person: shown() }) as const
-  const worn = createMemo(() => wornBy(desk.shop(), person().id))
+  const worn = createMemo(() => wornBy(scope.shop(), person().id))
   const others = () => worn().get(person().paint) ?? []
   /** What the rules say, as soon as there is something to say it about. */
-  const refused = () => (personMissing(shown()) ? undefined : desk.may(command()))
+  const refused = () => (personMissing(shown()) ? undefined : scope.may(command()))
 
   const clash = () => (refused()?.code === 'initials_taken' ? refused()?.sentence : undefined)
-  const other = () => (clash() ? undefined : refused()?.sentence)
-
-  async function write(event: SubmitEvent): Promise<void> {
-    event.preventDefault()
-    const fault = personMissing(shown()) ?? refused()?.sentence
-    setWhy(fault)
-    if (fault) return
-    setBusy(true)
-    const sentence = await desk.send(command())
-    setBusy(false)
-    setWhy(sentence)
-    if (!sentence) props.onClose(shown())
-  }
+  const write = () => personMissing(shown()) ?? refused()?.sentence ?? scope.send(command())
 
   return (
-    <Dialog open broad title={before ? `The card of ${before.name}` : 'Add a person'} onClose={props.onClose}>
-      <form class="sheet-form" onSubmit={write} novalidate>
-        <Field
-          label="Name"
-          value={person().name}
-          onValue={(name) => change({ name })}
-          required
-          maxLength={80}
-          autocomplete="off"
-        />
-        <Field
-          label="Initials"
-          hint="Two or three letters; they stand beside every stripe."
-          value={shown().initials}
-          onValue={(value) => {
-            setWhy()
-            setInitials(value.toUpperCase())
-          }}
-          {...(clash() ? { error: clash() as string } : {})}
-          required
-          maxLength={3}
-          autocomplete="off"
-        />
-        <fieldset class="choices whole">
-          <legend>Paint</legend>
-          <div class="paints">
-            <For each={PAINTS}>
-              {(paint) => (
-                <label class="paint" style={{ '--paint': paintColour(paint) }}>
-                  <input
-                    type="radio"
-                    name="paint"
-                    checked={person().paint === paint}
-                    onChange={() => change({ paint })}
-                  />
-                  <span class="paint-dab" aria-hidden="true" />
-                  <span class="paint-name">
-                    {paint}
-                    <Show when={worn().get(paint)}>
-                      {(wearers) => (
-                        <span class="pencil"> {listed(wearers().map((one) => one.initials))}</span>
-                      )}
-                    </Show>
-                  </span>
-                </label>
-              )}
-            </For>
-          </div>
-          <p class="small pencil" role="status">
-            <Show when={others().length > 0} fallback={`Nobody else wears ${person().paint}.`}>
-              {listed(others().map((one) => one.name))} {others().length === 1 ? 'wears' : 'wear'}{' '}
-              {person().paint} already. The initials still tell the stripes apart; another paint does it at a
-              glance.
-            </Show>
-          </p>
-        </fieldset>
-        <div class="whole">
-          <Choices
-            multiple
-            label="Roles"
-            options={ROLES.map((id) => ({ id, title: ROLE_WORDS[id], hint: ROLE_MEANS[id] }))}
-            value={person().roles}
-            onValue={(roles) => change({ roles })}
-            hint={
-              person().roles.length === 0 ? 'Without a role: may look at everything, and enter facts.' : ''
-            }
-          />
+    <FormDialog
+      broad
+      title={before ? `The card of ${before.name}` : 'Add a person'}
+      submitLabel={before ? 'Write the card' : 'Add, then set the PIN'}
+      busyLabel="Writing…"
+      error={clash() ? undefined : refused()?.sentence}
+      onSubmit={write}
+      onDone={() => props.onClose(shown())}
+      onClose={() => props.onClose()}
+    >
+      <Field
+        label="Name"
+        value={person().name}
+        onValue={(name) => change({ name })}
+        required
+        maxLength={80}
+        autocomplete="off"
+      />
+      <Field
+        label="Initials"
+        hint="Two or three letters; they stand beside every stripe."
+        value={shown().initials}
+        onValue={(value) => setInitials(value.toUpperCase())}
+        error={clash()}
+        required
+        maxLength={3}
+        autocomplete="off"
+      />
+      <fieldset class="choices whole">
+        <legend>Paint</legend>
+        <div class="paints">
+          <For each={PAINTS}>
+            {(paint) => (
+              <label class="paint" style={{ '--paint': paintColour(paint) }}>
+                <input
+                  type="radio"
+                  name="paint"
+                  checked={person().paint === paint}
+                  onChange={() => change({ paint })}
+                />
+                <span class="paint-dab" aria-hidden="true" />
+                <span class="paint-name">
+                  {paint}
+                  <Show when={worn().get(paint)}>
+                    {(wearers) => <span class="pencil"> {listed(wearers().map((one) => one.initials))}</span>}
+                  </Show>
+                </span>
+              </label>
+            )}
+          </For>
         </div>
-        <EntitlementFields
-          desk={desk}
-          label="May do and sign"
-          value={person().mayDo}
-          onChange={(mayDo) => change({ mayDo })}
-        />
-        <EntitlementFields
-          desk={desk}
-          label="May second-sign the work of others"
-          value={person().maySecondSign}
-          onChange={(maySecondSign) => change({ maySecondSign })}
-        />
-        <Show when={why() ?? other()}>
-          <div class="whole">
-            <Sentence against>{why() ?? other()}</Sentence>
-          </div>
-        </Show>
-        <Button type="submit" variant="main" disabled={busy()}>
-          {busy() ? 'Writing…' : before ? 'Write the card' : 'Add, then set the PIN'}
-        </Button>
-      </form>
-    </Dialog>
+        <p class="small pencil" role="status">
+          <Show when={others().length > 0} fallback={`Nobody else wears ${person().paint}.`}>
+            {listed(others().map((one) => one.name))} {others().length === 1 ? 'wears' : 'wear'}{' '}
+            {person().paint} already. The initials still tell the stripes apart; another paint does it at a
+            glance.
+          </Show>
+        </p>
+      </fieldset>
+      <Choices
+        multiple
+        label="Roles"
+        options={ROLES.map((id) => ({ id, title: ROLE_WORDS[id], hint: ROLE_MEANS[id] }))}
+        value={person().roles}
+        onValue={(roles) => change({ roles })}
+        hint={person().roles.length === 0 ? 'Without a role: may look at everything, and enter facts.' : ''}
+      />
+      <EntitlementFields
+        scope={scope}
+        label="May do and sign"
+        value={person().mayDo}
+        onChange={(mayDo) => change({ mayDo })}
+      />
+      <EntitlementFields
+        scope={scope}
+        label="May second-sign the work of others"
+        value={person().maySecondSign}
+        onChange={(maySecondSign) => change({ maySecondSign })}
+      />
+    </FormDialog>
   )
 }
 
 interface EntitlementProps {
-  desk: ShopDesk
+  scope: ShopScope
   label: string
   value: Entitlement
   onChange(value: Entitlement): void
@@ -164,7 +136,7 @@ function EntitlementFields(props: EntitlementProps) {
   const [more, setMore] = createSignal<readonly string[]>([])
   const [typed, setTyped] = createSignal('')
   const known = () =>
-    [...new Set([...familiesKnown(props.desk.shop()), ...more()])].map((id) => ({ id, title: id }))
+    [...new Set([...familiesKnown(props.scope.shop()), ...more()])].map((id) => ({ id, title: id }))
   const add = () => {
     const family = typed().trim()
     setTyped('')

@@ -5,7 +5,7 @@ import { checkPlan } from '../../../shared/plan/check'
 import type { Plan } from '../../../shared/plan/types'
 import { isFailure } from '../../live/http'
 import { planHref, wholePlan } from '../../shop/plan-library'
-import type { ShopDesk } from '../../shop/scope'
+import type { ShopScope } from '../../shop/scope'
 import { EmptyState } from '../../ui/EmptyState'
 import { Sentence } from '../../ui/Sentence'
 import { Drafts } from './draft/Drafts'
@@ -13,13 +13,13 @@ import { PlanLook } from './PlanLook'
 import { cautionWords, countWords, editions } from './plan-look'
 
 /** The library travels as headers; each plan is asked for where it is shown. */
-function createWhole(desk: ShopDesk, plan: () => Pick<Plan, 'id' | 'edition'>) {
+function createWhole(scope: ShopScope, plan: () => Pick<Plan, 'id' | 'edition'>) {
   const [whole, setWhole] = createSignal<Plan>()
   const [problem, setProblem] = createSignal<string>()
   createEffect(
-    on([() => desk.known(), () => plan().id, () => plan().edition], async ([known, id, edition]) => {
+    on([() => scope.known(), () => plan().id, () => plan().edition], async ([known, id, edition]) => {
       if (!known) return
-      const said = await wholePlan(desk.shop().name, { id, edition })
+      const said = await wholePlan(scope.shop().name, { id, edition })
       if (isFailure(said)) setProblem(said.sentence)
       else setWhole(said)
     }),
@@ -27,16 +27,16 @@ function createWhole(desk: ShopDesk, plan: () => Pick<Plan, 'id' | 'edition'>) {
   return { whole, problem }
 }
 
-export function Plans(props: { desk: ShopDesk }) {
-  const { desk } = props
-  const plans = createMemo(() => editions(desk.shop().plans))
+export function Plans(props: { scope: ShopScope }) {
+  const { scope } = props
+  const plans = createMemo(() => editions(scope.shop().plans))
   return (
     <section aria-labelledby="plans-title">
       <div class="part-head">
         <h2 id="plans-title">
           Plan library <span class="pencil">{plans().length}</span>
         </h2>
-        <Show when={desk.mayEdit()}>
+        <Show when={scope.mayEdit()}>
           <A class="button" href="/shop/plans/from-sheet">
             From a torque sheet
           </A>
@@ -45,7 +45,7 @@ export function Plans(props: { desk: ShopDesk }) {
           </A>
         </Show>
       </div>
-      <Show when={desk.mayEdit()}>
+      <Show when={scope.mayEdit()}>
         <Drafts />
       </Show>
       <Show
@@ -57,11 +57,11 @@ export function Plans(props: { desk: ShopDesk }) {
               their bolt maps, what hides what. It comes in as a plan file; a job then adopts it.
             </p>
             <p>
-              {desk.mayEdit()
+              {scope.mayEdit()
                 ? 'To look around first, the guided list offers an invented example.'
                 : 'A supervisor or the owner reads the first one in.'}
             </p>
-            <Show when={desk.mayEdit()}>
+            <Show when={scope.mayEdit()}>
               <A class="button" href="/first-run">
                 To the guided list
               </A>
@@ -71,15 +71,15 @@ export function Plans(props: { desk: ShopDesk }) {
       >
         <p>An edition in the library never changes. An engine adopts one on its own page.</p>
         <ul class="cards plan-cards">
-          <For each={plans()}>{(plan) => <PlanCard desk={desk} plan={plan} />}</For>
+          <For each={plans()}>{(plan) => <PlanCard scope={scope} plan={plan} />}</For>
         </ul>
       </Show>
     </section>
   )
 }
 
-function PlanCard(props: { desk: ShopDesk; plan: Plan }) {
-  const { whole } = createWhole(props.desk, () => props.plan)
+function PlanCard(props: { scope: ShopScope; plan: Plan }) {
+  const { whole } = createWhole(props.scope, () => props.plan)
   const cautions = () => {
     const plan = whole()
     return plan && checkPlan(plan).cautions.length
@@ -117,8 +117,8 @@ function PlanCard(props: { desk: ShopDesk; plan: Plan }) {
   )
 }
 
-export function OnePlan(props: { desk: ShopDesk; id: string; edition: number }) {
-  const { whole, problem } = createWhole(props.desk, () => props)
+export function OnePlan(props: { scope: ShopScope; id: string; edition: number }) {
+  const { whole, problem } = createWhole(props.scope, () => props)
   return (
     <section aria-labelledby="plan-title">
       <div class="part-head">

@@ -7,9 +7,10 @@ import { createSignal, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../shared/plan/place'
 import type { Plan } from '../../../shared/plan/types'
 import { planHref, readPlanFile } from '../../shop/plan-library'
-import type { ShopDesk } from '../../shop/scope'
+import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
+import { createSubmission } from '../../ui/submission'
 import { DropFile } from './DropFile'
 import { excerpt, placeOf } from './fault-place'
 import { PlanLook } from './PlanLook'
@@ -17,43 +18,36 @@ import { PlanLook } from './PlanLook'
 /** Each brings five lines of text with it. */
 const MOST_SHOWN = 12
 
-export function ReadPlan(props: { desk: ShopDesk }) {
-  const { desk } = props
+export function ReadPlan(props: { scope: ShopScope }) {
+  const { scope } = props
   const navigate = useNavigate()
   const [text, setText] = createSignal('')
   const [fileName, setFileName] = createSignal<string>()
-  const [faults, setFaults] = createSignal<{ of: string; list: PlanFault[] }>()
+  const [faults, setFaults] = createSignal<{ text: string; list: PlanFault[] }>()
   const [plan, setPlan] = createSignal<Plan>()
-  const [why, setWhy] = createSignal<string>()
-  const [busy, setBusy] = createSignal(false)
   let area: HTMLTextAreaElement | undefined
 
-  async function read(): Promise<void> {
-    const asked = text()
+  const adding = createSubmission(async (plan: Plan) => {
+    const refusal = await scope.send({ type: 'AddPlan', plan })
+    if (refusal) return refusal
+    navigate(planHref(plan))
+  })
+  const reading = createSubmission(async () => {
+    const whole = text()
     setPlan()
     setFaults()
-    setWhy()
-    if (!asked.trim()) return void setWhy('There is no text yet. Drop, choose or paste a plan file.')
-    setBusy(true)
-    const reading = await readPlanFile(asked)
-    setBusy(false)
-    if ('sentence' in reading) setWhy(reading.sentence)
-    else if ('faults' in reading) setFaults({ of: asked, list: reading.faults })
-    else setPlan(reading.plan)
-  }
+    adding.reset()
+    if (!whole.trim()) return 'There is no text yet. Drop, choose or paste a plan file.'
+    const answer = await readPlanFile(whole)
+    if ('sentence' in answer) return answer.sentence
+    if ('faults' in answer) setFaults({ text: whole, list: answer.faults })
+    else setPlan(answer.plan)
+  })
 
   async function take(file: File): Promise<void> {
     setFileName(file.name)
     setText(await file.text())
-    await read()
-  }
-
-  async function add(one: Plan): Promise<void> {
-    setBusy(true)
-    const sentence = await desk.send({ type: 'AddPlan', plan: one })
-    setBusy(false)
-    setWhy(sentence)
-    if (!sentence) navigate(planHref(one))
+    await reading.submit()
   }
 
   const goTo = (offset: number) => {
@@ -69,7 +63,7 @@ export function ReadPlan(props: { desk: ShopDesk }) {
           Back to the library
         </A>
       </div>
-      <Show when={desk.mayEdit()} fallback={<p>A supervisor or the owner reads plans into the library.</p>}>
+      <Show when={scope.mayEdit()} fallback={<p>A supervisor or the owner reads plans into the library.</p>}>
         <Show when={!plan()}>
           <DropFile
             accept=".json,application/json"
@@ -79,32 +73,32 @@ export function ReadPlan(props: { desk: ShopDesk }) {
           />
         </Show>
         <Show when={faults()} keyed>
-          {(found) => <Faults text={found.of} faults={found.list} goTo={goTo} />}
+          {({ text, list }) => <Faults text={text} faults={list} goTo={goTo} />}
         </Show>
-        <Show when={why()}>
-          <Sentence against>{why()}</Sentence>
+        <Show when={plan() ? adding.error() : reading.error()}>
+          {(sentence) => <Sentence against>{sentence()}</Sentence>}
         </Show>
         <Show when={plan()} keyed>
-          {(one) => (
+          {(read) => (
             <>
               <Sentence>
                 No fault found. Look at it; it is not in the library yet. The maker’s information governs.
               </Sentence>
               <div class="part-head">
                 <h2>
-                  {one.title} <span class="pencil">edition {one.edition}</span>{' '}
-                  <Show when={one.invented}>
+                  {read.title} <span class="pencil">edition {read.edition}</span>{' '}
+                  <Show when={read.invented}>
                     <span class="invented">values invented</span>
                   </Show>
                 </h2>
-                <Button variant="main" disabled={busy()} onClick={() => void add(one)}>
-                  {busy() ? 'Adding…' : 'Add it to the library'}
+                <Button variant="main" disabled={adding.busy()} onClick={() => adding.submit(read)}>
+                  {adding.busy() ? 'Adding…' : 'Add it to the library'}
                 </Button>
                 <Button variant="quiet" onClick={() => setPlan()}>
                   Change the text
                 </Button>
               </div>
-              <PlanLook plan={one} />
+              <PlanLook plan={read} />
             </>
           )}
         </Show>
@@ -121,8 +115,8 @@ export function ReadPlan(props: { desk: ShopDesk }) {
               onInput={(event) => setText(event.currentTarget.value)}
             />
           </div>
-          <Button variant="main" disabled={busy()} onClick={() => void read()}>
-            {busy() ? 'Reading…' : faults() ? 'Read it again' : 'Read it'}
+          <Button variant="main" disabled={reading.busy()} onClick={() => reading.submit()}>
+            {reading.busy() ? 'Reading…' : faults() ? 'Read it again' : 'Read it'}
           </Button>
         </Show>
       </Show>

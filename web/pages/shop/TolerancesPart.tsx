@@ -1,48 +1,39 @@
 /** What the shop allows where neither the maker nor the plan gives limits, and whether a doer may look again. */
 import { createSignal, For, Show } from 'solid-js'
 import { JOINT_CLASSES } from '../../../shared/plan/types'
-import type { ShopDesk } from '../../shop/scope'
-import { Button } from '../../ui/Button'
+import type { ShopScope } from '../../shop/scope'
 import { Choices } from '../../ui/Choices'
 import { Field } from '../../ui/Field'
-import { Sentence } from '../../ui/Sentence'
+import { Form } from '../../ui/Form'
 import { CLASS_WORDS } from './people'
 import { exampleWords, recheckFrom, recheckWords, toleranceDraft, tolerancesFrom } from './tolerances'
 
 const FIRST_MINUTES = '240'
 
-export function TolerancesPart(props: { desk: ShopDesk }) {
+export function TolerancesPart(props: { scope: ShopScope }) {
   return (
     <div class="two-parts">
-      <Bands desk={props.desk} />
-      <SelfRecheckPart desk={props.desk} />
+      <Bands scope={props.scope} />
+      <SelfRecheckPart scope={props.scope} />
     </div>
   )
 }
 
-function Bands(props: { desk: ShopDesk }) {
-  const { desk } = props
+function Bands(props: { scope: ShopScope }) {
+  const { scope } = props
   const [typed, setTyped] = createSignal<ReturnType<typeof toleranceDraft>>()
-  const [why, setWhy] = createSignal<string>()
-  const [said, setSaid] = createSignal<string>()
-  const draft = () => typed() ?? toleranceDraft(desk.shop().tolerances)
+  const draft = () => typed() ?? toleranceDraft(scope.shop().tolerances)
   const read = () => tolerancesFrom(draft())
   const shown = () => {
     const tolerances = read()
     return typeof tolerances === 'string' ? undefined : tolerances
   }
 
-  async function set(event: SubmitEvent): Promise<void> {
-    event.preventDefault()
+  function set() {
     const tolerances = read()
-    setSaid()
-    if (typeof tolerances === 'string') return void setWhy(tolerances)
+    if (typeof tolerances === 'string') return tolerances
     const command = { type: 'SetTolerances', tolerances } as const
-    const sentence = desk.may(command)?.sentence ?? (await desk.send(command))
-    setWhy(sentence)
-    if (sentence) return
-    setTyped()
-    setSaid('Set. Plans adopted from now on are judged by these.')
+    return scope.may(command)?.sentence ?? scope.send(command)
   }
 
   return (
@@ -53,7 +44,7 @@ function Bands(props: { desk: ShopDesk }) {
         adopted its plan: a change here moves none of its readings.
       </p>
       <Show
-        when={desk.mayEdit()}
+        when={scope.mayEdit()}
         fallback={
           <dl class="pairs">
             <For each={JOINT_CLASSES}>
@@ -61,17 +52,22 @@ function Bands(props: { desk: ShopDesk }) {
                 <>
                   <dt>Class {cls}</dt>
                   <dd>
-                    ± {desk.shop().tolerances.percent[cls]} %: {exampleWords(desk.shop().tolerances, cls)}
+                    ± {scope.shop().tolerances.percent[cls]} %: {exampleWords(scope.shop().tolerances, cls)}
                   </dd>
                 </>
               )}
             </For>
             <dt>Angle</dt>
-            <dd>± {desk.shop().tolerances.angleDeg}°</dd>
+            <dd>± {scope.shop().tolerances.angleDeg}°</dd>
           </dl>
         }
       >
-        <form class="sheet-form" onSubmit={set} novalidate>
+        <Form
+          submitLabel="Set the tolerances"
+          doneMessage="Set. Plans adopted from now on are judged by these."
+          onSubmit={set}
+          onDone={() => setTyped()}
+        >
           <For each={JOINT_CLASSES}>
             {(cls) => (
               <Field
@@ -79,10 +75,7 @@ function Bands(props: { desk: ShopDesk }) {
                 inputmode="decimal"
                 value={draft()[cls]}
                 hint={`${CLASS_WORDS[cls]}${shown() ? `; ${exampleWords(shown() as never, cls)}` : ''}`}
-                onValue={(value) => {
-                  setWhy()
-                  setTyped({ ...draft(), [cls]: value })
-                }}
+                onValue={(value) => setTyped({ ...draft(), [cls]: value })}
               />
             )}
           </For>
@@ -91,36 +84,23 @@ function Bands(props: { desk: ShopDesk }) {
             inputmode="decimal"
             value={draft().angle}
             hint="Either side of the angle asked."
-            onValue={(angle) => {
-              setWhy()
-              setTyped({ ...draft(), angle })
-            }}
+            onValue={(angle) => setTyped({ ...draft(), angle })}
           />
           <p class="small pencil">
             5, 10 and 15 per cent and 5 degrees, which a new shop begins with, are common practice, no source.
             The maker’s information governs.
           </p>
-          <Show when={why() ?? said()}>
-            <div class="whole">
-              <Sentence against={why() !== undefined}>{why() ?? said()}</Sentence>
-            </div>
-          </Show>
-          <Button type="submit" variant="main">
-            Set the tolerances
-          </Button>
-        </form>
+        </Form>
       </Show>
     </section>
   )
 }
 
-function SelfRecheckPart(props: { desk: ShopDesk }) {
-  const { desk } = props
-  const stands = () => desk.shop().selfRecheck
+function SelfRecheckPart(props: { scope: ShopScope }) {
+  const { scope } = props
+  const stands = () => scope.shop().selfRecheck
   const [choice, setChoice] = createSignal<'off' | 'on'>()
   const [minutes, setMinutes] = createSignal<string>()
-  const [why, setWhy] = createSignal<string>()
-  const [said, setSaid] = createSignal<string>()
   const on = () => (choice() ?? (stands().allowed ? 'on' : 'off')) === 'on'
   const shownMinutes = () => {
     const now = stands()
@@ -128,18 +108,11 @@ function SelfRecheckPart(props: { desk: ShopDesk }) {
   }
   const read = () => recheckFrom(on(), shownMinutes())
 
-  async function set(event: SubmitEvent): Promise<void> {
-    event.preventDefault()
+  function set() {
     const selfRecheck = read()
-    setSaid()
-    if (typeof selfRecheck === 'string') return void setWhy(selfRecheck)
+    if (typeof selfRecheck === 'string') return selfRecheck
     const command = { type: 'SetSelfRecheck', selfRecheck } as const
-    const sentence = desk.may(command)?.sentence ?? (await desk.send(command))
-    setWhy(sentence)
-    if (sentence) return
-    setChoice()
-    setMinutes()
-    setSaid('Set. It holds from now on, also for what is signed already.')
+    return scope.may(command)?.sentence ?? scope.send(command)
   }
 
   return (
@@ -149,45 +122,37 @@ function SelfRecheckPart(props: { desk: ShopDesk }) {
         For a shop where often only one person is in: the same hand, later, with fresh eyes. It is off unless
         set here, and never for class A.
       </p>
-      <Show when={desk.mayEdit()} fallback={<p>{recheckWords(stands())}</p>}>
-        <form class="sheet-form" onSubmit={set} novalidate>
-          <div class="whole">
-            <Choices
-              label="Declared self-recheck"
-              options={[
-                { id: 'off', title: 'off' },
-                { id: 'on', title: 'class B and C, after an interval' },
-              ]}
-              value={on() ? 'on' : 'off'}
-              onValue={(id) => {
-                setWhy()
-                setChoice(id)
-              }}
-            />
-          </div>
+      <Show when={scope.mayEdit()} fallback={<p>{recheckWords(stands())}</p>}>
+        <Form
+          submitLabel="Set it"
+          doneMessage="Set. It holds from now on, also for what is signed already."
+          onSubmit={set}
+          onDone={() => {
+            setChoice()
+            setMinutes()
+          }}
+        >
+          <Choices
+            label="Declared self-recheck"
+            options={[
+              { id: 'off', title: 'off' },
+              { id: 'on', title: 'class B and C, after an interval' },
+            ]}
+            value={on() ? 'on' : 'off'}
+            onValue={(id) => setChoice(id)}
+          />
           <Show when={on()}>
             <Field
               label="After how many minutes"
               inputmode="numeric"
               value={shownMinutes()}
-              onValue={(value) => {
-                setWhy()
-                setMinutes(value)
-              }}
+              onValue={(value) => setMinutes(value)}
             />
           </Show>
           <Show when={typeof read() !== 'string'}>
             <p>{recheckWords(read() as never)}</p>
           </Show>
-          <Show when={why() ?? said()}>
-            <div class="whole">
-              <Sentence against={why() !== undefined}>{why() ?? said()}</Sentence>
-            </div>
-          </Show>
-          <Button type="submit" variant="main">
-            Set it
-          </Button>
-        </form>
+        </Form>
       </Show>
     </section>
   )

@@ -2,18 +2,18 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
 import { format } from '../../format'
-import type { ShopDesk } from '../../shop/scope'
+import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { WrenchForm } from './WrenchForm'
 import { inCrib, KIND_WORDS, rangeWords, wrenchStanding } from './wrenches'
 
-export function Wrenches(props: { desk: ShopDesk }) {
-  const { desk } = props
+export function Wrenches(props: { scope: ShopScope }) {
+  const { scope } = props
   const [adding, setAdding] = createSignal(false)
   const [changing, setChanging] = createSignal<Wrench>()
-  const crib = createMemo(() => inCrib(Object.values(desk.shop().wrenches), desk.now()))
-  const against = () => crib().filter((wrench) => wrenchStanding(wrench, desk.now()).against).length
+  const crib = createMemo(() => inCrib(Object.values(scope.shop().wrenches), scope.now()))
+  const against = () => crib().filter((wrench) => wrenchStanding(wrench, scope.now()).against).length
   return (
     <section aria-labelledby="crib-title">
       <div class="part-head">
@@ -24,7 +24,7 @@ export function Wrenches(props: { desk: ShopDesk }) {
             <Show when={against() > 0}>, {against()} not to be used</Show>
           </span>
         </h2>
-        <Show when={desk.mayEdit()}>
+        <Show when={scope.mayEdit()}>
           <Button onClick={() => setAdding(true)}>Hang a wrench in the crib</Button>
         </Show>
       </div>
@@ -36,7 +36,7 @@ export function Wrenches(props: { desk: ShopDesk }) {
               Each wrench gets a card here: its scale, its unit, when it was checked. The bench offers those
               that fit the joint, and holds up a number that could be a slip between their units.
             </p>
-            <Show when={!desk.mayEdit()}>
+            <Show when={!scope.mayEdit()}>
               <p>A supervisor or the owner hangs them here.</p>
             </Show>
           </EmptyState>
@@ -45,7 +45,7 @@ export function Wrenches(props: { desk: ShopDesk }) {
         <ul class="cards">
           <For each={crib()}>
             {(wrench) => {
-              const standing = () => wrenchStanding(wrench, desk.now())
+              const standing = () => wrenchStanding(wrench, scope.now())
               return (
                 <li class="shop-card wrench" classList={{ 'card-against': standing().against }}>
                   <h3>
@@ -76,7 +76,7 @@ export function Wrenches(props: { desk: ShopDesk }) {
                     <dt>Next due</dt>
                     <dd>{wrench.dueAt === undefined ? 'not entered' : format.date(wrench.dueAt)}</dd>
                   </dl>
-                  <Show when={desk.mayEdit()}>
+                  <Show when={scope.mayEdit()}>
                     <div class="card-acts">
                       <Button
                         onClick={() => setChanging(wrench)}
@@ -93,10 +93,10 @@ export function Wrenches(props: { desk: ShopDesk }) {
         </ul>
       </Show>
       <Show when={adding()}>
-        <WrenchForm desk={desk} onClose={() => setAdding(false)} />
+        <WrenchForm scope={scope} onClose={() => setAdding(false)} />
       </Show>
       <Show when={changing()} keyed>
-        {(wrench) => <WrenchForm desk={desk} before={wrench} onClose={() => setChanging()} />}
+        {(wrench) => <WrenchForm scope={scope} before={wrench} onClose={() => setChanging()} />}
       </Show>
     </section>
   )

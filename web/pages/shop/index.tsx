@@ -3,7 +3,7 @@ import { A, useParams } from '@solidjs/router'
 import { createMemo, For, lazy, Match, Show, Switch } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
 import { useBoard } from '../../live/live'
-import { useShopDesk } from '../../shop/scope'
+import { useShopScope } from '../../shop/scope'
 import { doneCount, guideOf } from '../../shop/setup-guide'
 import { RefusedList } from '../../ui/RefusedList'
 import { shopCommandWords } from './entry-words'
@@ -25,7 +25,7 @@ const DraftPage = lazy(() => import('./draft'))
 
 export default function ShopPage() {
   const params = useParams<{ rest?: string }>()
-  const desk = useShopDesk()
+  const scope = useShopScope()
   const board = useBoard()
   const where = createMemo(() => whereIs(params.rest ?? ''))
   usePageTitle(() => PARTS.find(({ id }) => id === where().part)?.title ?? 'Shop')
@@ -37,7 +37,7 @@ export default function ShopPage() {
     const at = where()
     return 'draft' in at ? at.draft : undefined
   }
-  const begun = () => guideOf(desk.shop(), board.ids().length)
+  const begun = () => guideOf(scope.shop(), board.ids().length)
   return (
     <div class="page shop">
       <div class="shop-head">
@@ -63,47 +63,47 @@ export default function ShopPage() {
           </ul>
         </nav>
       </div>
-      <Show when={!desk.mayEdit()}>
+      <Show when={!scope.mayEdit()}>
         <p class="pencil part-note">
           You may look at everything here. A supervisor or the owner writes it; your own PIN you set yourself.
         </p>
       </Show>
-      <Show when={desk.mayEdit() && desk.known() && board.known() && begun().some(({ done }) => !done)}>
+      <Show when={scope.mayEdit() && scope.known() && board.known() && begun().some(({ done }) => !done)}>
         <p class="part-note">
           The shop is being set up: {doneCount(begun())}. <A href="/first-run">Go on with the guided list</A>
         </p>
       </Show>
-      <Show when={desk.known()} fallback={<p class="pencil">Reading the shop…</p>}>
+      <Show when={scope.known()} fallback={<p class="pencil">Reading the shop…</p>}>
         <Switch>
           <Match when={where().part === 'people'}>
-            <People desk={desk} />
+            <People scope={scope} />
           </Match>
           <Match when={where().part === 'wrenches'}>
-            <Wrenches desk={desk} />
+            <Wrenches scope={scope} />
           </Match>
           <Match when={where().part === 'tolerances'}>
-            <TolerancesPart desk={desk} />
+            <TolerancesPart scope={scope} />
           </Match>
           <Match when={'read' in where()}>
-            <ReadPlan desk={desk} />
+            <ReadPlan scope={scope} />
           </Match>
           <Match when={'sheet' in where()}>
-            <FromSheet desk={desk} />
+            <FromSheet scope={scope} />
           </Match>
           <Match when={oneDraft()} keyed>
-            {(id) => <DraftPage desk={desk} id={id} />}
+            {(id) => <DraftPage scope={scope} id={id} />}
           </Match>
           <Match when={onePlan()} keyed>
-            {(plan) => <OnePlan desk={desk} id={plan.id} edition={plan.edition} />}
+            {(plan) => <OnePlan scope={scope} id={plan.id} edition={plan.edition} />}
           </Match>
           <Match when={where().part === 'plans'}>
-            <Plans desk={desk} />
+            <Plans scope={scope} />
           </Match>
         </Switch>
       </Show>
       <RefusedList
-        entries={desk.refused()}
-        onDismiss={desk.dismiss}
+        entries={scope.refused()}
+        onDismiss={scope.dismiss}
         entered={({ command }) => shopCommandWords(command)}
       />
     </div>

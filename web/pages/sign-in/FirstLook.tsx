@@ -1,31 +1,26 @@
 /** The demonstration's first look: five people, what each one's screen answers, and one touch to be them. */
 import { useNavigate } from '@solidjs/router'
-import { createSignal, For, Show } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { paintColour } from '../../ui/paint'
 import { Sentence } from '../../ui/Sentence'
+import { createSubmission } from '../../ui/submission'
 import { LOOKS, type Look } from './looks'
 import './first-look.css'
 
 export function FirstLook() {
   const { session } = useLive()
   const navigate = useNavigate()
-  const [why, setWhy] = createSignal<string>()
-  const [busy, setBusy] = createSignal(false)
-
-  async function be({ personId, href }: Look): Promise<void> {
-    if (busy()) return
-    setBusy(true)
-    const sentence = session.person()?.id === personId ? undefined : await session.signInAtDemo(personId)
-    setBusy(false)
-    setWhy(sentence)
-    if (!sentence) navigate(href)
-  }
+  const entering = createSubmission(async ({ personId, href }: Look) => {
+    const refusal = session.person()?.id === personId ? undefined : await session.signInAtDemo(personId)
+    if (refusal) return refusal
+    navigate(href)
+  })
 
   return (
     <>
-      <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+      <Show when={entering.error()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
       <ul class="looks">
         <For each={LOOKS}>
           {(look) => (
@@ -39,7 +34,7 @@ export function FirstLook() {
                 <h3>{look.asks}</h3>
                 <p>{look.answers}</p>
               </div>
-              <Button class="look-be" onClick={() => void be(look)}>
+              <Button class="look-be" onClick={() => void entering.submit(look)}>
                 Be {session.nameOf(look.personId).split(' ')[0]}: {look.screen}
               </Button>
             </li>

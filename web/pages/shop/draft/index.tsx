@@ -8,9 +8,10 @@ import type { PlanFault } from '../../../../shared/plan/place'
 import type { Plan } from '../../../../shared/plan/types'
 import { useLive } from '../../../live/live'
 import { planHref, readPlanFile } from '../../../shop/plan-library'
-import type { ShopDesk } from '../../../shop/scope'
+import type { ShopScope } from '../../../shop/scope'
 import { Button } from '../../../ui/Button'
 import { Sentence } from '../../../ui/Sentence'
+import { createSubmission } from '../../../ui/submission'
 import { countWords } from '../plan-look'
 
 import { addStep } from './draft-plan'
@@ -23,16 +24,14 @@ import './draft.css'
 
 const REST_MS = 300
 
-export default function DraftPage(props: { desk: ShopDesk; id: string }) {
+export default function DraftPage(props: { scope: ShopScope; id: string }) {
   const live = useLive()
   const navigate = useNavigate()
   const [plan, setPlan] = createSignal<Plan>()
   const [state, setState] = createSignal<'reading' | 'gone' | 'kept' | 'keeping' | 'not kept'>('reading')
   const [lasting, setLasting] = createSignal(true)
   const [open, setOpen] = createSignal<{ step?: number; joint?: number | undefined }>({})
-  const [told, setTold] = createSignal<{ of: Plan; faults: PlanFault[] }>()
-  const [why, setWhy] = createSignal<string>()
-  const [busy, setBusy] = createSignal(false)
+  const [serverFaults, setServerFaults] = createSignal<{ of: Plan; faults: PlanFault[] }>()
   const [sure, setSure] = createSignal(false)
   let shelf: DraftShelf | undefined
   let waiting: ReturnType<typeof setTimeout> | undefined
@@ -72,8 +71,8 @@ export default function DraftPage(props: { desk: ShopDesk; id: string }) {
   const finish = createMemo(() => {
     const now = plan()
     const own = now ? finishOf(now) : { faults: [], cautions: [], open: [] }
-    const server = told()
-    // The server's word stands until something is changed.
+    const server = serverFaults()
+    // What the server found stands until something is changed.
     return server && server.of === now ? { ...own, faults: server.faults } : own
   })
 
@@ -89,28 +88,19 @@ export default function DraftPage(props: { desk: ShopDesk; id: string }) {
     })
   }
 
-  async function takeIn(): Promise<void> {
+  const adding = createSubmission(async () => {
     const now = plan()
     if (!now || finish().faults.length > 0) return
-    setWhy()
-    setBusy(true)
     const reading = await readPlanFile(JSON.stringify(now))
-    const refused =
-      'plan' in reading
-        ? await props.desk.send({ type: 'AddPlan', plan: now })
-        : 'faults' in reading
-          ? undefined
-          : reading.sentence
-    setBusy(false)
-    if ('faults' in reading) setTold({ of: now, faults: reading.faults })
-    else if (refused) setWhy(refused)
-    else {
-      clearTimeout(waiting)
-      waiting = undefined
-      await shelf?.drop(props.id)
-      navigate(planHref(now))
-    }
-  }
+    if ('faults' in reading) return void setServerFaults({ of: now, faults: reading.faults })
+    const refusal =
+      'plan' in reading ? await props.scope.send({ type: 'AddPlan', plan: now }) : reading.sentence
+    if (refusal) return refusal
+    clearTimeout(waiting)
+    waiting = undefined
+    await shelf?.drop(props.id)
+    navigate(planHref(now))
+  })
 
   function asFile(): void {
     const now = plan()
@@ -182,16 +172,16 @@ export default function DraftPage(props: { desk: ShopDesk; id: string }) {
             <p class="pencil">The maker’s information governs. Look at every value against the page.</p>
             <div class="draft-acts">
               <Show
-                when={props.desk.mayEdit()}
+                when={props.scope.mayEdit()}
                 fallback={<p>A supervisor or the owner takes it into the library.</p>}
               >
                 <Button
                   variant="main"
                   aria-disabled={finish().faults.length > 0}
-                  disabled={busy()}
-                  onClick={() => void takeIn()}
+                  disabled={adding.busy()}
+                  onClick={adding.submit}
                 >
-                  {busy() ? 'Taking it in…' : 'Take it into the library'}
+                  {adding.busy() ? 'Taking it in…' : 'Take it into the library'}
                 </Button>
               </Show>
               <Button onClick={asFile}>Export it as a file</Button>
@@ -199,9 +189,7 @@ export default function DraftPage(props: { desk: ShopDesk; id: string }) {
                 {sure() ? 'Yes, let this draft go' : 'Let the draft go'}
               </Button>
             </div>
-            <Show when={why()}>
-              <Sentence against>{why()}</Sentence>
-            </Show>
+            <Show when={adding.error()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
             <section class="draft-check" aria-labelledby="check-title">
               <h3 id="check-title" aria-live="polite">
                 {checkWords(finish())}

@@ -1,16 +1,15 @@
 /** The last part of a sheet: what the plan is called and where its values come from; then it is a draft to be finished. */
 import { createMemo, createSignal, Show } from 'solid-js'
 import type { Instant } from '../../../../shared/log'
-import type { ShopDesk } from '../../../shop/scope'
-import { Button } from '../../../ui/Button'
+import type { ShopScope } from '../../../shop/scope'
 import { Field } from '../../../ui/Field'
-import { Sentence } from '../../../ui/Sentence'
+import { Form } from '../../../ui/Form'
 import type { Draft } from '../draft/shelf'
 import { draftFrom, freeEdition, idFrom } from './make-draft'
 import type { SheetCounts, WorkLine } from './sheet-work'
 
 interface MakePlanProps {
-  desk: ShopDesk
+  scope: ShopScope
   lines: readonly WorkLine[]
   counts: SheetCounts
   onMade(draft: Draft): Promise<void>
@@ -24,23 +23,22 @@ export function MakePlan(props: MakePlanProps) {
   const [ownId, setOwnId] = createSignal<string>()
   const [family, setFamily] = createSignal('')
   const [source, setSource] = createSignal('')
-  const [asked, setAsked] = createSignal(false)
-  const [busy, setBusy] = createSignal(false)
+  const [tried, setTried] = createSignal(false)
   const id = () => ownId() ?? idFrom(title())
-  const edition = () => freeEdition(props.desk.shop().plans[id()])
+  const edition = () => freeEdition(props.scope.shop().plans[id()])
   const families = createMemo(() => [
     ...new Set(
-      Object.values(props.desk.shop().plans).flatMap((all) => Object.values(all).map((plan) => plan.family)),
+      Object.values(props.scope.shop().plans).flatMap((all) => Object.values(all).map((plan) => plan.family)),
     ),
   ])
-  const wrong = {
-    title: () => (asked() && !title().trim() ? 'Give the plan a title.' : undefined),
+  const errors = {
+    title: () => (tried() && !title().trim() ? 'Give the plan a title.' : undefined),
     id: () =>
-      asked() && !ID.test(id())
+      tried() && !ID.test(id())
         ? 'Letters, digits, full stop, hyphen and underscore, a letter or digit first; 40 at most.'
         : undefined,
-    family: () => (asked() && !family().trim() ? 'Name the family, as in diesel.' : undefined),
-    source: () => (asked() && !source().trim() ? 'Say where the values come from.' : undefined),
+    family: () => (tried() && !family().trim() ? 'Name the family, as in diesel.' : undefined),
+    source: () => (tried() && !source().trim() ? 'Say where the values come from.' : undefined),
   }
   const missing = () =>
     props.counts.withoutClass > 0
@@ -50,10 +48,9 @@ export function MakePlan(props: MakePlanProps) {
         : undefined
   const open = () => props.counts.look + props.counts.unread
 
-  async function make(): Promise<void> {
-    setAsked(true)
-    if (missing() || !title().trim() || !ID.test(id()) || !family().trim() || !source().trim()) return
-    setBusy(true)
+  async function make(): Promise<false | undefined> {
+    setTried(true)
+    if (missing() || Object.values(errors).some((error) => error())) return false
     const plan = draftFrom(props.lines, {
       id: id(),
       title: title().trim(),
@@ -65,15 +62,13 @@ export function MakePlan(props: MakePlanProps) {
     await props.onMade({ id: `d-${at.toString(36)}`, plan, changedAt: at })
   }
 
-  const optional = (value: string | undefined) => (value === undefined ? {} : { error: value })
   return (
-    <form
+    <Form
       class="make-plan sheet-form"
       aria-labelledby="make-title"
-      onSubmit={(event) => {
-        event.preventDefault()
-        void make()
-      }}
+      submitLabel="Make the draft and open it"
+      error={tried() ? missing() : undefined}
+      onSubmit={make}
     >
       <h3 id="make-title" class="whole">
         Make a plan of it
@@ -90,14 +85,14 @@ export function MakePlan(props: MakePlanProps) {
         value={title()}
         maxLength={160}
         onValue={setTitle}
-        {...optional(wrong.title())}
+        error={errors.title()}
       />
       <Field
         label="Its id in the library"
         value={id()}
         hint={edition() > 1 ? `The library has it: this will be edition ${edition()}.` : 'Edition 1.'}
         onValue={setOwnId}
-        {...optional(wrong.id())}
+        error={errors.id()}
       />
       <Field
         label="Family of engines"
@@ -106,7 +101,7 @@ export function MakePlan(props: MakePlanProps) {
         hint="What people are entitled by, as in diesel."
         maxLength={40}
         onValue={setFamily}
-        {...optional(wrong.family())}
+        error={errors.family()}
       />
       <datalist id="sheet-families">
         {families().map((one) => (
@@ -119,14 +114,8 @@ export function MakePlan(props: MakePlanProps) {
         hint="Title, edition and page of the maker’s manual."
         maxLength={400}
         onValue={setSource}
-        {...optional(wrong.source())}
+        error={errors.source()}
       />
-      <Show when={asked() && missing()}>
-        <Sentence against>{missing()}</Sentence>
-      </Show>
-      <Button variant="main" type="submit" disabled={busy()}>
-        Make the draft and open it
-      </Button>
-    </form>
+    </Form>
   )
 }

@@ -6,7 +6,7 @@ import { A, useNavigate } from '@solidjs/router'
 import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js'
 import { readSheet, type SheetChoices } from '../../../../shared/sheet'
 import { useLive } from '../../../live/live'
-import type { ShopDesk } from '../../../shop/scope'
+import type { ShopScope } from '../../../shop/scope'
 import { Button } from '../../../ui/Button'
 import { draftShelf } from '../draft/shelf'
 import { Lines } from './Lines'
@@ -30,7 +30,7 @@ import './sheet.css'
 /** Longer than between two keys, so that typing a sheet does not read it at each of them. */
 const REST_MS = 250
 
-export default function FromSheet(props: { desk: ShopDesk }) {
+export default function FromSheet(props: { scope: ShopScope }) {
   const live = useLive()
   const navigate = useNavigate()
   const [work, setWork] = createSignal<SheetWork>(EMPTY_WORK)
@@ -110,7 +110,7 @@ export default function FromSheet(props: { desk: ShopDesk }) {
           Back to the library
         </A>
       </div>
-      <Show when={props.desk.mayEdit()} fallback={<p>A supervisor or the owner drafts plans.</p>}>
+      <Show when={props.scope.mayEdit()} fallback={<p>A supervisor or the owner drafts plans.</p>}>
         <SheetText
           text={work().text}
           onText={(text) => change({ ...work(), text })}
@@ -158,7 +158,7 @@ export default function FromSheet(props: { desk: ShopDesk }) {
             say={say}
           />
           <MakePlan
-            desk={props.desk}
+            scope={props.scope}
             lines={lines()}
             counts={counts()}
             onMade={async (draft) => {
