@@ -2,7 +2,7 @@
 import { useParams } from '@solidjs/router'
 import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
-import { Invented } from '../../job/Invented'
+import { EngineLine, JobHead } from '../../job/JobHead'
 import { JobProvider } from '../../job/JobProvider'
 import { RefusedEntries } from '../../job/RefusedEntries'
 import { RecordGroup } from '../../job/record/RecordGroup'
@@ -60,25 +60,11 @@ function Audit() {
   onCleanup(() => window.removeEventListener('keydown', press))
   return (
     <div class="page audit" ref={page}>
-      <header class="audit-head">
-        <h1>
-          <span class="stencil">{scope.job().number}</span> <span>Audit</span>
-        </h1>
+      <JobHead title="Audit">
         <p>
-          {scope.job().engine.model}, {scope.job().engine.serial}
-          <Show when={scope.job().plan}>
-            {(plan) => (
-              <>
-                , plan edition {plan().edition}
-                <Show when={plan().invented}>
-                  {' '}
-                  <Invented />
-                </Show>
-              </>
-            )}
-          </Show>
+          <EngineLine />
         </p>
-      </header>
+      </JobHead>
       <Show when={scope.job().plan} fallback={<NoRecord />}>
         <AskContext.Provider value={{ ask: setAsked }}>
           <Releases />

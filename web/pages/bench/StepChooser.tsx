@@ -4,6 +4,7 @@
  */
 import { A, useNavigate } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
+import { EngineLine } from '../../job/JobHead'
 import { useJob } from '../../job/scope'
 import { useMoment } from '../../live/clock-moment'
 import { Stripe } from '../../people/Stripe'
@@ -33,9 +34,7 @@ export function StepChooser() {
           <div>
             <h1>What can I do here?</h1>
             <p class="pencil">
-              {scope.planned().engine.model}, {scope.planned().engine.serial} · plan edition{' '}
-              {scope.planned().plan.edition}
-              {scope.planned().plan.invented ? ' · values are invented' : ''}
+              <EngineLine />
             </p>
           </div>
         </header>

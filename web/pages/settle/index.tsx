@@ -5,6 +5,7 @@ import { proposalJoint } from '../../../shared/job/proposal'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import { usePageTitle } from '../../frame/title'
+import { JobHead } from '../../job/JobHead'
 import { JobProvider } from '../../job/JobProvider'
 import { RefusedEntries } from '../../job/RefusedEntries'
 import { useJob } from '../../job/scope'
@@ -53,10 +54,7 @@ function Settle(props: { joint: string; pass: number }) {
   )
   return (
     <div class="page settle-page">
-      <header class="settle-head">
-        <h1>
-          <span class="stencil">{scope.job().number}</span> <span>No published value</span>
-        </h1>
+      <JobHead title="No published value">
         <nav aria-label="This engine">
           <A class="button quiet" href={`/jobs/${scope.job().id}/audit`}>
             Audit
@@ -69,7 +67,7 @@ function Settle(props: { joint: string; pass: number }) {
             )}
           </Show>
         </nav>
-      </header>
+      </JobHead>
       <Show keyed when={at()} fallback={<NothingToSettle />}>
         {(one) => <Joint joint={one.joint} step={one.step} pass={props.pass} />}
       </Show>

@@ -1,0 +1,38 @@
+/** Which engine a page is about, in one line above its work. The engine's own page says it in full. */
+import { type JSX, type ParentProps, Show } from 'solid-js'
+import { Invented } from './Invented'
+import { useJob } from './scope'
+
+/** Number and what the page is; beside it what the page puts there. */
+export function JobHead(props: ParentProps<{ title: JSX.Element }>) {
+  const scope = useJob()
+  return (
+    <header class="job-head">
+      <h1>
+        <span class="stencil">{scope.job().number}</span> <span>{props.title}</span>
+      </h1>
+      {props.children}
+    </header>
+  )
+}
+
+/** Model, serial, and the edition of the plan it is built by. */
+export function EngineLine() {
+  const scope = useJob()
+  return (
+    <>
+      {scope.job().engine.model}, {scope.job().engine.serial}
+      <Show when={scope.job().plan}>
+        {(plan) => (
+          <>
+            , plan edition {plan().edition}
+            <Show when={plan().invented}>
+              {' '}
+              <Invented />
+            </Show>
+          </>
+        )}
+      </Show>
+    </>
+  )
+}
