@@ -4,7 +4,7 @@ import { type ProposalJoint, propose } from '../../../shared/fastener'
 import { jobCommandSchema } from '../../../shared/job/schema'
 import type { ValueBasis } from '../../../shared/job/types'
 import { settleHref } from '../../../web/job/settled/settle-href'
-import { settledWords } from '../../../web/job/settled/settled-words'
+import { settledWords, settlings, valueWords } from '../../../web/job/settled/settled-words'
 import {
   addedIn,
   EMPTY_FORM,
@@ -13,7 +13,6 @@ import {
   proposalOf,
   type SettleForm,
   settle,
-  settlings,
   valuesShown,
 } from '../../../web/pages/settle/form'
 
@@ -163,6 +162,7 @@ test('every value this pass had is told, the one in force first', () => {
     3, 2, 1,
   ])
   expect(settlings(undefined)).toEqual([])
+  expect(valueWords(value(3))).toBe('3 N·m, 1 to 2 N·m; on a competent person’s word: Ada')
 })
 
 test('a joint’s name is safe in an address', () => {

@@ -14,6 +14,7 @@ import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { Stripe } from '../../people/Stripe'
 import { useJobView } from '../scope'
+import { settlings, valueWords } from '../settled/settled-words'
 import { type SignerPair, signersOf } from '../step/step-view'
 import { bandWords, fastenerWords, passesWords, passWords } from '../step/step-words'
 import { PassBar } from './PassBar'
@@ -316,11 +317,11 @@ function SettledValues(props: { jointId: string }) {
           </b>
           , {bandWords(value.band)}; {basisWords(value.basis)}. “{value.reason}” {view.words.person(value.by)}
           , <Moment at={value.doneAt} />
-          <For each={(value.earlier ?? []).toReversed()}>
+          <For each={settlings(value).slice(1)}>
             {(one) => (
               <>
-                . Before: {showNm(one.torqueNm)} N·m, {basisWords(one.basis)}. “{one.reason}”{' '}
-                {view.words.person(one.by)}, <Moment at={one.doneAt} />
+                . Before: {valueWords(one)}. “{one.reason}” {view.words.person(one.by)},{' '}
+                <Moment at={one.doneAt} />
               </>
             )}
           </For>

@@ -1,10 +1,12 @@
 /** A torque nobody published: who settles it, and once settled on what it rests. Pure. */
 import type { ProposalInputs } from '../../../shared/fastener'
+import { basisWords } from '../../../shared/job/trail/sentences'
 import type { SettledValue } from '../../../shared/job/types'
 import { leads } from '../../../shared/shop/entitlement'
 import type { Shop } from '../../../shared/shop/types'
 import { listed, type Words } from '../../../shared/words'
 import { format } from '../../format'
+import { bandWords } from '../step/step-words'
 
 /** `Suvi or Owen settles it.` */
 export function whoSettles(shop: Shop): string {
@@ -32,3 +34,13 @@ export function settledWords(value: SettledValue, words: Words): string {
 /** As much as a hand at the bench can check: the rest stands on the value's page. */
 const computedBriefly = ({ lubrication, holeMaterial, engagementMm }: ProposalInputs): string =>
   `computed for ${lubrication}, ${holeMaterial.split(',')[0]}, ${format.number(engagementMm, 1)} mm of thread`
+
+export type Settling = Omit<SettledValue, 'earlier'>
+
+/** Every value this pass had, the one in force first, then back to the first. */
+export const settlings = (value: SettledValue | undefined): Settling[] =>
+  value ? [value, ...(value.earlier ?? []).toReversed()] : []
+
+/** `105 N·m, 95 to 115 N·m; on a competent person’s word: …`: the value and what it rests on. */
+export const valueWords = ({ torqueNm, band, basis }: Settling): string =>
+  `${format.torque(torqueNm, 'N·m')} N·m, ${bandWords(band)}; ${basisWords(basis)}`

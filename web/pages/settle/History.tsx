@@ -5,9 +5,9 @@ import type { SettledValue } from '../../../shared/job/types'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
+import { settlings, valueWords } from '../../job/settled/settled-words'
 import { bandWords } from '../../job/step/step-words'
 import { Stripe } from '../../people/Stripe'
-import { settlings } from './form'
 import { ProposalShown, sentence } from './ProposalShown'
 
 const WAYS: Record<SettledValue['basis']['kind'], string> = {
@@ -54,8 +54,7 @@ export function History(props: { value: SettledValue }) {
             <For each={before()}>
               {(one) => (
                 <li>
-                  <b>{format.torque(one.torqueNm, 'N·m')} N·m</b>, {bandWords(one.band)};{' '}
-                  {basisWords(one.basis)}. “{one.reason}” <Stripe person={one.by} name="after" />{' '}
+                  {valueWords(one)}. “{one.reason}” <Stripe person={one.by} name="after" />{' '}
                   {scope.words.moment(one.doneAt)}
                 </li>
               )}

@@ -13,7 +13,7 @@ import {
 } from '../../../shared/fastener'
 import type { CommandOf } from '../../../shared/job/commands'
 import { sentenceFor } from '../../../shared/job/refusals'
-import type { SettledValue, ValueBasis } from '../../../shared/job/types'
+import type { ValueBasis } from '../../../shared/job/types'
 import { refuse } from '../../../shared/log'
 import { compareNm, formatNumber } from '../../../shared/units'
 
@@ -213,7 +213,3 @@ function basisOf({ kind, ...form }: SettleForm, proposal: Proposal | undefined):
       return undefined
   }
 }
-
-/** Every value this pass had, the one in force first, then back to the first. */
-export const settlings = (value: SettledValue | undefined): Omit<SettledValue, 'earlier'>[] =>
-  value ? [value, ...(value.earlier ?? []).toReversed()] : []
