@@ -1,15 +1,16 @@
 /** What must be said beside an answer: one sentence each, kept apart from the codes that results carry. */
 export const CAUTIONS = {
-  maker_governs: 'The maker’s printed value stands above anything computed here.',
-  competent_person: 'A competent person proves a computed value before it is used on an engine.',
-  default_head: 'Head bearing taken for a plain hexagon head. A flange or socket head changes the torque.',
-  default_hole: 'Clearance hole taken as medium. Measure it where it matters.',
-  default_interpolated: 'Head and hole of this size are estimated from the neighbours.',
-  one_friction_for_both: 'The one friction given is used for thread and head.',
-  friction_dominates: 'About nine tenths of a torque is friction: its band is the answer’s band.',
+  maker_governs: 'The maker’s printed value counts, not what is computed here.',
+  competent_person: 'A competent person must check a computed value before it is used on an engine.',
+  default_head: 'A plain hexagon head is assumed. A flange or socket head changes the torque.',
+  default_hole: 'A medium clearance hole is assumed. Measure it where it matters.',
+  default_interpolated: 'Head and hole of this size are estimated from neighbouring sizes.',
+  one_friction_for_both: 'Only one friction is entered; it is used for thread and head.',
+  friction_dominates:
+    'About nine tenths of a torque goes into friction, so the answer is only as exact as the friction.',
   low_friction_governs:
     'The torque is chosen for the lowest friction of the band, so that the bolt is not overstressed.',
-  clean_threads: 'Holds for clean, undamaged threads, lubricated on thread and under the head alike.',
+  clean_threads: 'Valid for clean, undamaged threads, lubricated on thread and under the head alike.',
   prevailing_torque: 'Add the running torque of a self-locking nut or insert.',
   near_yield: 'Utilisation above 0.9 leaves little for service load.',
   stainless_galls: 'Stainless seizes: tighten slowly, with lubricant, never by impact.',
@@ -20,7 +21,7 @@ export const CAUTIONS = {
   grade_other_system:
     'This grade and this thread belong to different systems, metric and inch. Read the head again.',
   hydrogen: 'Class 12.9 may crack late if plated or pickled.',
-  thread_not_standard_size: 'This diameter is not in the ISO series; the geometry is reckoned all the same.',
+  thread_not_standard_size: 'This diameter is not in the ISO series; the geometry is computed all the same.',
   special_series: 'A special pitch: check the tap and the bolt against each other.',
   waisted: 'A waisted shank stretches and twists in its waist; keep to the maker’s procedure.',
   bolt_stronger:
@@ -28,10 +29,11 @@ export const CAUTIONS = {
   material_typical: 'The shear strength is typical for the material, not this casting’s. Cast metal varies.',
   worn_hole: 'A worn or chased thread carries less than this.',
   long_engagement: 'Beyond about 2.5 d more length adds little: the first threads carry most.',
-  insert_maker: 'The insert maker’s own pull-out figure stands above this.',
+  insert_maker: 'The insert maker’s own pull-out figure counts before this one.',
   insert_below_coil: 'The bolt should pass the insert’s last coil by at least two pitches.',
   insert_short: 'The insert is too short for the bolt to break first.',
-  engagement_rule: 'The least engagement is the trade’s 1.5 d, for want of bolt grade and hole material.',
+  engagement_rule:
+    'Bolt grade or hole material is not entered, so the trade’s 1.5 d is taken as the least engagement.',
   clearance_two_pitches: 'At least two pitches of clearance are wanted at the bottom.',
   protrudes: 'At least one full thread should stand out of a nut or a through hole.',
   fluid_in_hole: 'Oil or coolant in a blind hole cracks the casting. Blow it out and dry it.',
@@ -39,7 +41,7 @@ export const CAUTIONS = {
   past_yield:
     'This angle goes past yield: the elastic formula no longer holds. Keep to the maker’s procedure and its rules on reuse.',
   angle_after_snug: 'An angle counts only from a snug start; the first part of the turn closes the joint.',
-  joint_stiffness_guess: 'The stiffness of the joint is an entry; a soft gasket changes the answer.',
+  joint_stiffness_guess: 'The stiffness of the joint was entered by hand; a soft gasket changes the answer.',
   one_use: 'One-use: never fitted twice.',
 } as const
 export type CautionCode = keyof typeof CAUTIONS

@@ -38,21 +38,21 @@ type Sentences = { [Code in OwnCode]: (data: ProposalRefusalData[Code]) => strin
 
 const SENTENCES: Sentences = {
   not_a_clamp: (d) =>
-    `${WHY[d.fastener] ?? 'This fastener is no bolt'}: it is not a bolt that stretches, so the formulas for bolts do not hold. Use a source, or a competent person’s own value.`,
+    `${WHY[d.fastener] ?? 'This fastener is not a bolt'}: it does not stretch like a bolt, so the formulas for bolts do not hold. Use a source, or a competent person’s own value.`,
   angle_in_joint: () =>
     'This joint is brought to its preload by an angle; the torque before it only seats it. Use the maker’s figure, or a competent person’s own value.',
   later_pass_tightens: (d) =>
-    `Pass ${d.later} tightens it further: only a last torque is reckoned from preload. Pass ${d.pass} is a competent person’s own value.`,
+    `Pass ${d.later} tightens it further, and only the last torque can be computed from preload. Pass ${d.pass} needs a competent person’s own value.`,
   hole_unknown: (d) =>
     d.fastener === 'stud'
-      ? 'What the stud goes into is not known, so nobody can say whether its thread holds. Say what the hole is tapped in.'
-      : 'What the thread goes into is not known, so nobody can say which thread gives first. Say what hole or nut is made of.',
+      ? 'What the stud goes into is not known, so nobody can say whether its thread holds. Enter what the hole is tapped in.'
+      : 'What the thread goes into is not known, so nobody can say which thread gives way first. Enter what the hole or nut is made of.',
   engagement_unknown: () =>
     'How much thread holds is not known. Measure bolt length, stack and hole, and enter the engaged length.',
   too_few_threads: (d) =>
-    `${d.engagementMm} mm of thread is less than three turns (${d.wantedMm} mm): that is no joint to reckon with. Fit a longer bolt.`,
+    `${d.engagementMm} mm of thread is less than three turns (${d.wantedMm} mm): too little to compute a torque. Fit a longer bolt.`,
   bolt_bottoms: (d) =>
-    `A bolt of ${d.lengthMm} mm stands on the bottom of its hole: there is room for ${d.roomMm} mm under the head. It would show a torque and clamp nothing. Fit a shorter one.`,
+    `A bolt of ${d.lengthMm} mm reaches the bottom of its hole: there is room for ${d.roomMm} mm under the head. It would show a torque and clamp nothing. Fit a shorter one.`,
   hole_stripped: (d) =>
     `The thread of ${listed(d.positions.map(String))} is stripped and holds nothing. Renew it first.`,
   hole_worn: (d) =>

@@ -76,10 +76,10 @@ const FORMS: Record<OtherForm, string> = {
     'a pipe thread of Whitworth form: it is not a bolt’s, so tension formulas do not hold. Use the maker’s figure',
   metric_taper: 'a metric taper thread: it wedges, so tension formulas do not hold. Use the maker’s figure',
   whitworth:
-    'a British thread of another form (Whitworth 55°, BA 47.5°), which is not held here. Use the maker’s figure',
+    'a British thread of another form (Whitworth 55°, BA 47.5°), which is not known here. Use the maker’s figure',
   trapezoidal: 'a trapezoidal thread: it moves loads, it does not clamp. Use the maker’s figure',
-  unified_j: 'a J-form thread with a larger root, which is not held here. Use the maker’s figure',
-  metric_j: 'a metric J-form thread with a larger root, which is not held here. Use the maker’s figure',
+  unified_j: 'a J-form thread with a larger root, which is not known here. Use the maker’s figure',
+  metric_j: 'a metric J-form thread with a larger root, which is not known here. Use the maker’s figure',
 }
 
 const PITCH_WHY: Record<FastenerRefusalData['thread_pitch_impossible']['why'], string> = {
@@ -91,10 +91,10 @@ const PITCH_WHY: Record<FastenerRefusalData['thread_pitch_impossible']['why'], s
 const POSITIONS: Record<FastenerRefusalData['positions_unclear']['why'], string> = {
   none: 'There are no positions. Place the fasteners on the map first.',
   not_finite: 'A position has no place on the map. Give every fastener its x and y.',
-  number_twice: 'Two positions carry the same number. Number them again.',
-  same_place: 'Two positions stand on the same spot. Move one of them.',
+  number_twice: 'Two positions have the same number. Number them again.',
+  same_place: 'Two positions are on the same spot. Move one of them.',
   not_a_number: 'A position’s number is not a whole number from 1. Number them again.',
-  too_many: 'There are more than 1000 positions. Part the joint into smaller ones.',
+  too_many: 'There are more than 1000 positions. Split the joint into smaller ones.',
 }
 
 /** Ids as words: `cast_iron` is read aloud as cast iron, and taken so. */
@@ -108,35 +108,35 @@ const SENTENCES: Sentences = {
   thread_unknown: (d) =>
     `“${d.text}” is not a thread known here${d.understood ? ` (understood: ${d.understood})` : ''}. Write it as M10x1.25, 3/8-16 UNC or #10-32.`,
   thread_pitch_needed: (d) =>
-    `“${d.text}” leaves the pitch open${d.pitches.length ? `: ${d.size} comes with ${listed(d.pitches)}` : ''}. Write the pitch too.`,
+    `“${d.text}” does not say the pitch${d.pitches.length ? `: ${d.size} comes with ${listed(d.pitches)}` : ''}. Write the pitch too.`,
   thread_pitch_impossible: (d) =>
     `“${d.text}” was understood as ${d.dMm} mm with pitch ${d.pitchMm} mm, which ${PITCH_WHY[d.why]}${d.limitMm === undefined ? '' : ` (${d.limitMm} mm)`}. Measure the pitch; a length is written after it.`,
   thread_series_differs: (d) =>
     `“${d.text}”: ${d.size} with ${d.tpi} threads an inch is not ${d.series}${d.expected.length ? `; it comes as ${listed(d.expected)}` : ''}. Count the threads and write it again.`,
   thread_other_form: (d) => `“${d.text}” is ${FORMS[d.form]}.`,
   grade_unknown: (d) =>
-    `“${d.text}” is not a property class or grade held here. Read the mark on the head: 8.8, 10.9, SAE Grade 5, A2-70.`,
+    `“${d.text}” is not a property class or grade known here. Read the mark on the head: 8.8, 10.9, SAE Grade 5, A2-70.`,
   grade_unclear: (d) => `“${d.text}” could be ${listed(d.could)}. Say which.`,
   grade_not_this_size: (d) =>
     `${d.grade} is not defined at ${d.dMm} mm; it runs from ${d.fromMm} to ${d.uptoMm} mm. Check size and mark.`,
   grade_without_formula: (d) =>
-    `“${d.text}”: no bolt strength is held for ${d.material}, so nothing is computed. Use the maker’s figure, or a competent person’s own value.`,
+    `“${d.text}”: no bolt strength is known for ${d.material}, so nothing is computed. Use the maker’s figure, or a competent person’s own value.`,
   lubrication_unknown: (d) =>
-    `No friction is held for “${d.text}”. Choose one of ${worded(d.known)}, or enter measured friction.`,
+    `No friction is known for “${d.text}”. Choose one of ${worded(d.known)}, or enter measured friction.`,
   friction_missing: () =>
-    'Neither friction nor lubrication is given. Say how thread and head are lubricated.',
+    'Neither friction nor lubrication is entered. Enter how thread and head are lubricated.',
   stainless_needs_lubricant: (d) =>
-    `${d.grade} without a lubricant seizes and its friction has no upper bound. Lubricate it, or enter measured friction.`,
+    `${d.grade} without a lubricant seizes, and its friction has no upper limit. Lubricate it, or enter measured friction.`,
   waist_needed: () => 'A waisted shank carries less than its thread. Measure the waist and enter it.',
   waist_too_thick: (d) =>
-    `A waist of ${d.waistMm} mm is no thinner than the thread’s core of ${d.d3Mm} mm. Reckon it as a full shank.`,
+    `A waist of ${d.waistMm} mm is no thinner than the thread’s core of ${d.d3Mm} mm. Enter it as a full shank.`,
   hole_below_thread: (d) =>
     `A hole of ${d.holeMm} mm does not pass a ${d.dMm} mm thread. Measure the hole again.`,
   bearing_below_hole: (d) =>
     `A head bearing on ${d.bearingMm} mm falls through a hole of ${d.holeMm} mm. Measure both again.`,
   material_unknown: (d) =>
-    `No shear strength is held for “${d.text}”. Choose one of ${worded(d.known)}, or enter it from the maker’s data.`,
-  insert_unknown: (d) => `“${d.text}” is not a kind of insert held here. Choose wire or solid.`,
+    `No shear strength is known for “${d.text}”. Choose one of ${worded(d.known)}, or enter it from the maker’s data.`,
+  insert_unknown: (d) => `“${d.text}” is not a kind of insert known here. Choose wire or solid.`,
   insert_outer_thread_needed: () =>
     'A solid insert holds by its outer thread, which its maker names. Enter that thread.',
   insert_outer_thread_small: (d) =>
@@ -146,10 +146,10 @@ const SENTENCES: Sentences = {
   thread_deeper_than_hole: (d) =>
     `The thread is ${d.threadDepthMm} mm deep in a hole of ${d.holeDepthMm} mm. Measure both again.`,
   method_unknown: (d) =>
-    `“${d.text}” is not a tightening method held here. Choose one of ${worded(d.known)}.`,
+    `“${d.text}” is not a tightening method known here. Choose one of ${worded(d.known)}.`,
   turn_outside_table: (d) =>
     `The turn-of-nut table ends at ${d.uptoMm} mm for this diameter; ${d.lengthMm} mm needs its own test. Ask a competent person.`,
-  no_published_torque: (d) => `${d.source} has no line for ${d.thread}. Use another source.`,
+  no_published_torque: (d) => `${d.source} has nothing for ${d.thread}. Use another source.`,
   positions_unclear: (d) => POSITIONS[d.why],
   positions_without_places: (d) =>
     `The pattern ${d.pattern} needs the places on the map. Give every fastener its x and y.`,

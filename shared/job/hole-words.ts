@@ -70,7 +70,7 @@ export function fitWords(what: string, { lengthMm, fit }: Pick<BoltFit, 'lengthM
         return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would stand on the bottom of its hole, not in its thread.`
       return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would show its torque and clamp nothing.`
     case 'too_short':
-      return `${named}: ${holds}, at least ${must} must.`
+      return `${named}: ${holds}, at least ${must} needed.`
   }
 }
 
@@ -79,8 +79,8 @@ export function rightLengths({ rightLengthsMm, shortestMm, longestMm }: HoleFit)
   if (rightLengthsMm.length > 0)
     return `Right here: ${listed(rightLengthsMm.map((length) => formatNumber(length)))} mm of the standard lengths; any from ${within(shortestMm, longestMm)}.`
   return shortestMm <= longestMm
-    ? `No standard length is right here; one of ${within(shortestMm, longestMm)} is: cut a longer one down.`
-    : 'No length both holds and clears here. The hole wants another repair: ask the supervisor.'
+    ? `No standard length is right here. Cut a longer one to ${within(shortestMm, longestMm)}.`
+    : 'No length both holds and clears the bottom here. The hole needs another repair: ask the supervisor.'
 }
 
 export const LINK_WORDS: Record<WeakestLink, string> = {

@@ -4,7 +4,7 @@ import { impossibleSize, type Judged, judge, type Limits } from './verdict'
 
 const WEAR = {
   under: 'Below the lowest figure given: measure again.',
-  over: 'Worn out of form: the machine shop, with the size it is to be brought to.',
+  over: 'Worn out of shape: send it to the machine shop, and name the size it needs.',
 }
 
 /**

@@ -12,16 +12,16 @@ import { impossibleSize, type Judged, judge, type Limits, type NextWords } from 
 export const CLEARANCE_WORDS: Record<ClearanceOf, NextWords> = {
   bearing: {
     under:
-      'Too tight: look for dirt behind the shells and for the right cap the right way round, measure again; then thicker clearance shells or the machine shop.',
-    over: 'Too loose: measure journal and housing apart; then undersize shells after grinding, or the machine shop.',
+      'Too tight: look for dirt behind the shells, make sure it is the right cap the right way round, and measure again. If it stays, fit shells with more clearance or ask the machine shop.',
+    over: 'Too loose: measure journal and housing separately; then undersize shells after grinding, or the machine shop.',
   },
   end_play: {
-    under: 'Too little play: thinner thrust washers, and look that the cap sits square.',
-    over: 'Too much play: oversize thrust washers; if the thrust face is scored, the machine shop.',
+    under: 'Too little play: fit thinner thrust washers, and make sure that the cap sits square.',
+    over: 'Too much play: fit oversize thrust washers; if the thrust face is scored, ask the machine shop.',
   },
   ring_gap: {
     under: 'Too small: file one end square, break the edge, measure again in the same bore.',
-    over: 'Too large: another ring; if a new one is too large as well, measure the bore.',
+    over: 'Too large: try another ring; if a new one is too large as well, measure the bore.',
   },
 }
 

@@ -48,8 +48,8 @@ export function compressionRatio(input: CompressionInput, limits: Limits = {}): 
   const left = chamberCc + discCc(gasketBoreMm, gasketMm) + discCc(boreMm, deckMm) + dishCc
   if (!(left > 0)) return refuseMeasure('no_clearance_volume', { volumeCc: clean(Number(left.toFixed(3))) })
   return judge((swept + left) / left, ': 1', limits, {
-    under: 'Lower than asked: a thinner gasket, and look at deck height and chamber volume again.',
-    over: 'Higher than asked: a thicker gasket, and look at how much was skimmed off head or block.',
+    under: 'Too low: fit a thinner gasket, and check deck height and chamber volume.',
+    over: 'Too high: fit a thicker gasket, and check how much was skimmed off head or block.',
   })
 }
 

@@ -78,7 +78,7 @@ function each(rule: Exclude<LeadsTo, { kind: 'gasket' }>, value: number, limits:
   const choice = timingShim({ ...rule, readDeg: value, targetDeg: middle(limits, value), limits })
   if (isMeasureRefusal(choice)) return { inside: false, sentence: measureSentence(choice) }
   if (verdictOn(value, limits) === 'inside')
-    return { inside: true, sentence: 'Inside: leave the shims as they are.' }
+    return { inside: true, sentence: 'Within limits: leave the shims as they are.' }
   const now = `With ${formatNumber(rule.fittedMm)} mm of shim in place`
   const right = `${formatNumber(choice.idealMm)} mm would be right.`
   // Where no size will do, the answer begins with what would.

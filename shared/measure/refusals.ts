@@ -26,7 +26,7 @@ const SENTENCES: { [Code in keyof MeasureRefusalData]: (data: MeasureRefusalData
       : `There is no number for ${d.what}. Measure it and enter what you read.`,
   limits_crossed: (d) =>
     Number.isNaN(d.min) || Number.isNaN(d.max)
-      ? 'A limit is no number. Enter both as the maker gives them, or leave the open end out.'
+      ? 'A limit is not a number. Enter both as the maker gives them, or leave one empty.'
       : `Limits from ${d.min} to ${d.max} leave nothing between them. Enter the lower one first.`,
   nothing_measured: (d) => `There is no number for ${d.what} yet. Measure at least one place.`,
   pairs_uneven: (d) =>
@@ -34,7 +34,7 @@ const SENTENCES: { [Code in keyof MeasureRefusalData]: (data: MeasureRefusalData
   no_clearance_volume: (d) =>
     `What is left above the piston comes to ${d.volumeCc} cm³. Look at chamber, gasket, deck and dish again.`,
   no_sizes: (d) =>
-    `No sizes of ${d.what} are named to choose from. Enter the sizes, or the step between them.`,
+    `There are no sizes of ${d.what} to choose from. Enter the sizes, or the step between them.`,
   shim_moves_nothing: (d) =>
     `A shim that moves ${d.perMm} for each millimetre corrects nothing. Enter what one millimetre moves.`,
 }

@@ -101,7 +101,7 @@ function choose(
   const crossed = crossedLimits(limits)
   if (crossed) return crossed
   if (!(Math.abs(ideal) <= 1e6))
-    return refuseMeasure('size_impossible', { what: 'the shim that is wanted', value: ideal, unit: 'mm' })
+    return refuseMeasure('size_impossible', { what: 'the shim that is needed', value: ideal, unit: 'mm' })
   const shim = 'sizesMm' in sizes ? ofSizes(sizes.sizesMm, ideal, roundUp) : ofStep(sizes, ideal, roundUp)
   if (shim === undefined) return refuseMeasure('no_sizes', { what: 'shim' })
   const expected = clean(expect(shim))
@@ -153,9 +153,9 @@ function nextWords(
   const size = `${clean(shim)} mm`
   const right = `${clean(Number(ideal.toFixed(3)))} mm`
   if (ideal < -1e-9)
-    return `A shim of ${right} would be wanted: thinner than none. Measure again; then look at what it rests on.`
+    return `It would need a shim of ${right}, thinner than none. Measure again; then look at what the shim rests on.`
   if (verdict === 'under' || verdict === 'over')
-    return `${right} would be right. The nearest there is, ${size}, does not bring it inside: order the right one.`
+    return `${right} would be right. The nearest there is, ${size}, does not bring it within limits: order the right one.`
   if (verdict === 'no_limits' && far)
     return `${right} would be right. The nearest there is, ${size}, comes to ${clean(Number(expected.toFixed(3)))}: order the right one, or enter the limits.`
   return `Fit ${size}, then measure again.`

@@ -43,7 +43,7 @@ export function verdictOn(value: number, { min, max }: Limits): MeasureVerdict {
   return max !== undefined && whole(value) > whole(max) ? 'over' : 'inside'
 }
 
-const NO_LIMITS = 'No limits are given: take them from the maker’s manual before anything is decided.'
+const NO_LIMITS = 'No limits are given. Take them from the maker’s manual first.'
 
 /** Limits that no value can meet, or that are no numbers: nothing is judged by them. */
 export function crossedLimits({ min, max }: Limits): MeasureRefusal | undefined {
@@ -64,7 +64,7 @@ export function judge(
     verdict === 'no_limits'
       ? NO_LIMITS
       : verdict === 'inside'
-        ? (words.inside ?? 'Inside: go on.')
+        ? (words.inside ?? 'Within limits: go on.')
         : words[verdict]
   return { value: clean(value), unit, verdict, limits, next }
 }

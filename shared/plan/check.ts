@@ -112,7 +112,7 @@ function checkStep(plan: Plan, step: PlanStep, path: Path, fault: Report): void 
   step.measurements.forEach(({ min, max, places }, i) => {
     const at = [...path, 'measurements', i]
     if (min !== undefined && max !== undefined && min > max)
-      fault(at, `${min} to ${max} is no band`, 'Write min below max.')
+      fault(at, `${min} to ${max} is not a band`, 'Write min below max.')
     if (new Set(places).size < places.length)
       fault([...at, 'places'], 'A place is named twice', 'Give each place its own name.')
   })
@@ -126,7 +126,7 @@ function checkJoint(plan: Plan, joint: Joint, path: Path, fault: Report): void {
   const numbers = positionsOf({ joint: joint.id }, joint)
   const known = new Set(numbers)
   if (known.size < numbers.length)
-    fault([...path, 'positions'], 'A position number stands twice', 'Number each fastener once.')
+    fault([...path, 'positions'], 'A position number is used twice', 'Number each fastener once.')
   if (joint.order && (joint.order.length !== known.size || !joint.order.every((n) => known.delete(n))))
     fault([...path, 'order'], 'The order is not each position once', `Order these: ${numbers.join(', ')}.`)
   joint.passes.forEach((pass, i) => {
@@ -144,7 +144,7 @@ function checkJoint(plan: Plan, joint: Joint, path: Path, fault: Report): void {
     if (!first || first === joint || first.recheckOf !== undefined)
       fault(
         [...path, 'recheckOf'],
-        `${joint.recheckOf} is no joint to look at again`,
+        `${joint.recheckOf} is not a joint to look at again`,
         'Name the joint these fasteners were fitted in.',
       )
     else if (strange.length > 0)
@@ -197,7 +197,7 @@ function checkSets(step: PlanStep, path: Path, fault: Report): void {
       if (!joint) {
         fault(
           [...at, 'covers', k],
-          `${part.joint} is no joint of ${step.id}`,
+          `${part.joint} is not a joint of ${step.id}`,
           'A set covers fasteners of its own step.',
         )
         return
@@ -219,7 +219,7 @@ function checkSets(step: PlanStep, path: Path, fault: Report): void {
 function twice(list: readonly { id: string }[], path: Path, fault: Report): void {
   const seen = new Set<string>()
   list.forEach(({ id }, i) => {
-    if (seen.has(id)) fault([...path, i, 'id'], `The id ${id} stands twice`, 'Give each its own id.')
+    if (seen.has(id)) fault([...path, i, 'id'], `The id ${id} is used twice`, 'Give each its own id.')
     seen.add(id)
   })
 }

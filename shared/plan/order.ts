@@ -36,7 +36,7 @@ export function checkOrder(plan: Plan, fault: Report): PlanCaution[] {
         fault(
           ['steps', i, 'hides', k],
           `${step.id} hides ${joint}, but ${tightens.id}, which tightens it, comes after ${step.id}`,
-          'Turn the need round, or take the joint out of hides.',
+          'Reverse the need, or take the joint out of hides.',
         )
         return
       }

@@ -19,7 +19,7 @@ function wordsFor(issue: Issue): { problem: string; fix: string } {
           }
     case 'unrecognized_keys':
       return {
-        problem: `has ${list(issue.keys.map((key) => `“${key}”`))}, which a plan does not know here`,
+        problem: `has ${list(issue.keys.map((key) => `“${key}”`))}, which a plan does not have here`,
         fix: 'Check the spelling, take it out, or write it as a note.',
       }
     case 'invalid_value':

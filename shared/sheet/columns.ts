@@ -116,7 +116,10 @@ export function columnsOf(
 
 /** Why a column is what its author said. */
 export const CHOSEN = 'Chosen.'
-const NOTHING = { role: 'none' as Role, why: 'Nothing tells what it is; it stays in the line’s text.' }
+const NOTHING = {
+  role: 'none' as Role,
+  why: 'It is not clear what this is; it stays in the text of the line.',
+}
 
 interface Content {
   filled: number
@@ -141,16 +144,16 @@ function byContent(columns: SheetColumn[], records: SheetRecord[], taken: (index
       Object.assign(column, { role, why })
     }
   }
-  take('torque', 'Torques with their units stand in it.', (of) => of.torques >= of.filled * 0.4)
+  take('torque', 'It has torques with their units.', (of) => of.torques >= of.filled * 0.4)
   take(
     'also',
-    'Torques with their units stand in it, beside those of another column.',
+    'It has torques with their units, beside those of another column.',
     (of) => of.torques >= of.filled * 0.6,
     true,
   )
-  take('unit', 'Torque units stand in it.', (of) => of.units >= of.filled * 0.6)
-  take('thread', 'Thread sizes stand in it.', (of) => of.threads >= of.filled * 0.6)
-  take('item', 'Words stand in it.', (of) => of.words >= of.filled * 0.6)
+  take('unit', 'It has torque units.', (of) => of.units >= of.filled * 0.6)
+  take('thread', 'It has thread sizes.', (of) => of.threads >= of.filled * 0.6)
+  take('item', 'It has words.', (of) => of.words >= of.filled * 0.6)
   if (!has('torque') && !has('min')) {
     const numbers = open.filter((column) => column.role === 'none' && mostlyBare(contents.get(column)))
     const torques = numbers.filter((column) => !onlyCounts(contents.get(column)) || numbers.length === 1)
@@ -166,8 +169,8 @@ function byContent(columns: SheetColumn[], records: SheetRecord[], taken: (index
       })
     } else if (first) Object.assign(first, { role: 'torque', why: 'It is the first column of numbers.' })
   }
-  take('count', 'Whole numbers up to 60 stand in it.', (of) => of.counts >= of.filled * 0.8)
-  take('note', 'Words stand in it, after those of the item.', (of) => of.words >= of.filled * 0.6)
+  take('count', 'It has whole numbers up to 60.', (of) => of.counts >= of.filled * 0.8)
+  take('note', 'It has words, after those of the item.', (of) => of.words >= of.filled * 0.6)
 }
 
 const mostlyBare = (of: Content | undefined) =>

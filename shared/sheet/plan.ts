@@ -53,8 +53,8 @@ export function sheetToPlan(lines: readonly SheetLine[], head: PlanHead): PlanDr
     family: short(head.family, 40),
     source: short(head.source, 400),
     notices: [
-      'Drafted from a torque sheet. Class B is proposed for every joint: the author says which are A, and looks at each line against the page.',
-      'The maker’s current information for the serial number governs, and a licensed, competent person’s word stands above this plan.',
+      'Drafted from a torque sheet. Every joint is proposed as class B: whoever finishes the plan decides which are A, and compares each line with the page.',
+      'The maker’s current information for the serial number governs, and the word of a licensed, competent person stands above this plan.',
     ],
     stages: [{ id: 'S1', title: 'From the torque sheet' }],
     steps: steps.map(({ title, items, note }, i) => stepOf(`T${i + 1}`, title, items, note)),
@@ -94,7 +94,7 @@ function stepOf(id: string, title: string, items: ItemLine[], note: string | und
     signatures: 1,
     notes: [
       ...(note ? [short(note, 400)] : []),
-      'Minutes, needs and what it hides are not given by the sheet.',
+      'The sheet does not say how long this takes, what comes before it and what it covers.',
     ],
     joints: items.map((item) => jointOf(`J${item.line}`, item)),
     measurements: [],

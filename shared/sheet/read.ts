@@ -100,11 +100,11 @@ function tableLine(
   const note = of('note').join('; ')
   const doubt: string[] = []
   if (item === '') doubt.push('The line names no item.')
-  if (unitCell !== undefined && !unit) doubt.push(`“${unitCell}” is no torque unit known here.`)
+  if (unitCell !== undefined && !unit) doubt.push(`“${unitCell}” is not a torque unit known here.`)
   if (counted !== undefined && count === undefined) doubt.push(`“${counted}” is not a number of fasteners.`)
   if (record.shifted)
     doubt.push('It has fewer cells than the others; they were put under the columns they stand below.')
-  if (strayCells(record, columns)) doubt.push('A cell of it stands under no known column.')
+  if (strayCells(record, columns)) doubt.push('One of its cells is under no known column.')
   return finish({ kind: 'item', line, text, item, printed }, context, doubt, { thread, count, note })
 }
 
@@ -249,6 +249,6 @@ function doubtEmptySections(lines: SheetLine[]): SheetLine[] {
     const next = lines.slice(i + 1).find((one) => one.kind !== 'header')
     return next?.kind === 'item'
       ? line
-      : { ...line, doubt: ['Nothing stands under it: a heading, or an item whose torque is missing.'] }
+      : { ...line, doubt: ['There is nothing under it: a heading, or an item whose torque is missing.'] }
   })
 }

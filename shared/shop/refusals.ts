@@ -27,13 +27,14 @@ const SENTENCES: Sentences = {
   founder_leads: () =>
     'The first person must be a supervisor or the owner, so that somebody can enter the others.',
   shop_role_needed: () =>
-    'The shop’s people, wrenches, limits and plans are the supervisor’s and the owner’s. Ask one of them.',
-  person_exists: (d) => `${d.name} is entered already. Change the entry instead.`,
+    'Only a supervisor or the owner can change the shop’s people, wrenches, tolerances and plans. Ask one of them.',
+  person_exists: (d) => `${d.name} is entered already. Edit that entry instead.`,
   person_not_found: (d) => `Nobody by the id ${d.id} works here. Add the person first.`,
   initials_taken: (d) =>
-    `${d.initials} are ${d.name}'s initials. Choose others: they stand beside every stripe.`,
-  last_leader: (d) => `${d.name} is the only supervisor or owner. Enter another before taking the role away.`,
-  wrench_exists: (d) => `${d.id} hangs in the crib already. Change its card instead.`,
+    `${d.initials} are ${d.name}'s initials. Choose others: they appear beside every paint stripe.`,
+  last_leader: (d) =>
+    `${d.name} is the only supervisor or owner. Enter another one before you take the role away.`,
+  wrench_exists: (d) => `${d.id} is in the crib already. Edit its card instead.`,
   shop_wrench_not_found: (d) => `The crib has no wrench ${d.id}. Add it first.`,
   edition_taken: (d) =>
     `Edition ${d.edition} of ${d.title} is in the library with other values. Give this one a new edition.`,

@@ -48,16 +48,16 @@ export type Unclear =
 
 const UNCLEAR: Record<Unclear, string> = {
   no_unit: 'has a number without a unit',
-  half_a_unit: 'has half a unit only',
+  half_a_unit: 'has only half a unit',
   decimal_sign: 'has a point or comma that may be decimal or part thousands',
-  spaced_number: 'has digits apart, one number or two',
-  fraction_or_two: 'has a slash that may be a fraction or part two passes',
+  spaced_number: 'has a gap between digits: one number or two',
+  fraction_or_two: 'has a slash: a fraction, or two passes',
   range: 'has a range that does not rise, or rises too far for one',
   limits: 'has limits that do not enclose the value',
-  one_or_two: 'has two torques, one in two units or two passes',
+  one_or_two: 'has two torques: one in two units, or two passes',
   numbering: 'numbers its passes in a way that does not count up',
   not_parted: 'has passes with nothing between them',
-  adds_to_torque: 'adds to a torque, a second pass or a limit',
+  adds_to_torque: 'adds something to a torque: a second pass or a limit',
 }
 
 type Sentences = { [Code in SpecRefusalCode]: (data: SpecRefusalData[Code]) => string }
@@ -66,7 +66,7 @@ const SENTENCES: Sentences = {
   nothing_printed: () => 'Nothing is printed here. Enter the torque as the manual gives it.',
   not_a_torque: (d) => `“${d.text}” ${OTHER[d.what]}. Enter the torque with its unit, or leave it open.`,
   not_understood: (d) =>
-    `“${d.part}” in “${d.text}” is not understood. Enter torques and angles only, and the rest as a note.`,
+    `“${d.part}” in “${d.text}” was not understood. Enter only torques and angles here, and the rest as a note.`,
   unclear: (d) =>
     `“${d.text}” ${UNCLEAR[d.why]}. ${
       d.readings.length > 0

@@ -12,9 +12,9 @@ const WORDS: Record<Demerit, (picked: Picked) => string> = {
   no_room: ({ room }) =>
     `its ±${room?.deviationPct ?? 4} % and the step of its scale are wider than the band`,
   away: ({ away }) => away ?? 'not in the crib',
-  low_on_scale: () => 'in the lowest fifth of its scale, where it is trusted less',
+  low_on_scale: () => 'in the lowest fifth of its scale, where it is less accurate',
   between_marks: () => 'the number lies between two marks',
-  other_unit: ({ wrench }) => `its scale speaks ${wrench.unit}`,
+  other_unit: ({ wrench }) => `its scale is in ${wrench.unit}`,
 }
 
 /** Every reason against, in the order they weigh. */

@@ -25,13 +25,13 @@ const SENTENCES: { [Code in keyof WrenchRefusalData]: (data: WrenchRefusalData[C
       ? `A torque of ${d.value} N·m cannot be set. Enter one above zero that a hand can pull.`
       : 'There is no torque to set. Enter one above zero.',
   lever_impossible: (d) =>
-    `A wrench of ${told(d.wrenchMm, ' mm')} with an adapter of ${told(d.adapterMm, ' mm')} at ${told(d.angleDeg, '°')} is no lever. Measure the wrench from the middle of its drive to the middle of its grip, the adapter from drive to fastener.`,
+    `A wrench of ${told(d.wrenchMm, ' mm')} with an adapter of ${told(d.adapterMm, ' mm')} at ${told(d.angleDeg, '°')} do not make a lever. Measure the wrench from the middle of its drive to the middle of its grip, the adapter from drive to fastener.`,
   lever_reversed: (d) =>
     `An adapter of ${d.adapterMm} mm at ${d.angleDeg}° on a wrench of ${d.wrenchMm} mm reaches back to the hand or beyond: no pull on the grip turns the fastener that way. Turn the adapter outward.`,
   check_impossible: (d) =>
     [d.shown, d.reference].every(Number.isFinite)
-      ? `${d.shown} against a reference of ${d.reference} gives no deviation. Both readings must be above zero.`
-      : 'One of the two readings is missing, so there is no deviation. Both must be above zero.',
+      ? `${d.shown} against a reference of ${d.reference} gives no deviation. Enter two readings above zero.`
+      : 'One of the two readings is missing. Enter both, above zero.',
 }
 
 /** What is so, which one, what to do next. */

@@ -37,7 +37,7 @@ test('T3: the anode plug, bronze in bronze: nothing is computed, with why; Odile
   await page.getByRole('link', { name: 'Settle Anode carrier plug' }).click()
   await says(main(page), 'The formulas do not hold here.')
   await says(main(page), 'A plug closes a hole and seats on a washer or its own shoulder')
-  await says(main(page), 'no bolt strength is held for bronze')
+  await says(main(page), 'no bolt strength is known for bronze')
   await says(main(page), 'Left empty on purpose: this is a bronze plug')
   expect(await page.getByRole('radio', { name: /^Computed/ }).isDisabled()).toBe(true)
   expect(await main(page).getByRole('cell', { name: 'no value' }).count()).toBe(3)

@@ -117,7 +117,7 @@ describe('a torque proposed', () => {
   test('[SV11] inputs, cautions and sources stand in it as words', () => {
     const { cautions, basis, added } = proposed({}, { engagementMm: 12, utilisation: 0.7 })
     expect(added).toEqual({ engagementMm: 12, utilisation: 0.7 })
-    expect(cautions).toContain('The maker’s printed value stands above anything computed here.')
+    expect(cautions).toContain('The maker’s printed value counts, not what is computed here.')
     expect(basis.find(({ source }) => source.startsWith('VDI 2230 sheet 1'))?.formula).toContain('F = A0')
   })
 

@@ -9,7 +9,7 @@ describe('meaning', () => {
     [
       'an id twice',
       plan(step('A1'), step('A1')),
-      'steps[1] A1 › id: The id A1 stands twice. Give each its own id.',
+      'steps[1] A1 › id: The id A1 is used twice. Give each its own id.',
     ],
     [
       'a joint id in two steps',
@@ -57,7 +57,7 @@ describe('meaning', () => {
     [
       'hiding what is tightened later',
       plan(step('A1', { hides: [{ joint: 'J1' }] }), step('A2', { needs: ['A1'], joints: [joint('J1')] })),
-      'steps[0] A1 › hides[0]: A1 hides J1, but A2, which tightens it, comes after A1. Turn the need round, or take the joint out of hides.',
+      'steps[0] A1 › hides[0]: A1 hides J1, but A2, which tightens it, comes after A1. Reverse the need, or take the joint out of hides.',
     ],
     [
       'minutes that fall',
@@ -91,7 +91,7 @@ describe('meaning', () => {
     [
       'a re-check of nothing',
       withJoint({ recheckOf: 'J1' }),
-      'steps[0] A1 › joints[0] J1 › recheckOf: J1 is no joint to look at again. Name the joint these fasteners were fitted in.',
+      'steps[0] A1 › joints[0] J1 › recheckOf: J1 is not a joint to look at again. Name the joint these fasteners were fitted in.',
     ],
     [
       'a position in two sets',
@@ -126,7 +126,7 @@ describe('meaning', () => {
       plan(
         step('A1', { measurements: [{ id: 'm', title: 'm', unit: 'mm', places: ['a'], min: 2, max: 1 }] }),
       ),
-      'steps[0] A1 › measurements[0] m: 2 to 1 is no band. Write min below max.',
+      'steps[0] A1 › measurements[0] m: 2 to 1 is not a band. Write min below max.',
     ],
   ])('%s', (_, wrong, sentence) => {
     expect(onlyFault(wrong)).toBe(sentence)

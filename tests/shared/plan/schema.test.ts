@@ -20,7 +20,7 @@ describe('layout', () => {
       'misspelt',
       ['steps', 0, 'neds'],
       [],
-      'steps[0] A1: has “neds”, which a plan does not know here. Check the spelling, take it out, or write it as a note.',
+      'steps[0] A1: has “neds”, which a plan does not have here. Check the spelling, take it out, or write it as a note.',
     ],
     [
       'a kind nobody knows',

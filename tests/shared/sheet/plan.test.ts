@@ -76,7 +76,7 @@ describe('a plan from a sheet', () => {
           const { plan, faults } = draft(`Item;Torque\n${rows.join('\n')}`)
           expect(faults).toEqual([])
           expect(plan.steps.flatMap((step) => step.joints).every((joint) => joint.class === 'B')).toBe(true)
-          expect(plan.notices?.[0]).toContain('Class B is proposed')
+          expect(plan.notices?.[0]).toContain('Every joint is proposed as class B')
           expect(readPlan(plan)).toHaveProperty('plan')
         },
       ),

@@ -35,10 +35,10 @@ describe('columns', () => {
   test('[TS2] by what stands in them, with the reason', () => {
     const sheet = readSheet('Head bolt;M10;10;40 Nm\nMain cap;M12;10;79 Nm\nPlug;M14;1;35\n')
     expect(sheet.columns.map(({ role, why }) => [role, why])).toEqual([
-      ['item', 'Words stand in it.'],
-      ['thread', 'Thread sizes stand in it.'],
-      ['count', 'Whole numbers up to 60 stand in it.'],
-      ['torque', 'Torques with their units stand in it.'],
+      ['item', 'It has words.'],
+      ['thread', 'It has thread sizes.'],
+      ['count', 'It has whole numbers up to 60.'],
+      ['torque', 'It has torques with their units.'],
     ])
     expect(roles('Head\t18\t22\tN·m\nCover\t90\t110\tlb-in')).toEqual(['item', 'min', 'max', 'unit'])
     expect(roles('Head,40 Nm,30 lb-ft\nCap,79 Nm,58 lb-ft')).toEqual(['item', 'torque', 'also'])
@@ -146,11 +146,11 @@ describe('lines', () => {
       'Item,Torque,Unit,Qty\nA,40,Nm,2\nB,40,Xm,2\nC,40,Nm,many\n,40,Nm,2\nD,40,Nm,2,stray\n',
     )
     expect(unit).toMatchObject({ refusal: { refused: 'unclear' } })
-    expect(unit?.doubt).toContain('“Xm” is no torque unit known here.')
+    expect(unit?.doubt).toContain('“Xm” is not a torque unit known here.')
     expect(count?.doubt).toEqual(['“many” is not a number of fasteners.'])
     expect(noName?.doubt).toEqual(['The line names no item.'])
     expect(extra?.text).toBe('D,40,Nm,2,stray')
-    expect(extra?.doubt).toEqual(['A cell of it stands under no known column.'])
+    expect(extra?.doubt).toEqual(['One of its cells is under no known column.'])
   })
 
   test('[TS8] unread lines first, then doubtful ones, each in order', () => {

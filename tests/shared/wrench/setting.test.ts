@@ -180,7 +180,7 @@ describe('the crib ranked', () => {
       'failed its check: do not use',
       'its check is out of date',
       '30 N·m is outside its scale, 40–200 N·m',
-      'in the lowest fifth of its scale, where it is trusted less',
+      'in the lowest fifth of its scale, where it is less accurate',
     ])
   })
   test('an adapter moves the number, and with it the range', () => {

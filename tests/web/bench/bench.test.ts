@@ -302,7 +302,7 @@ describe('the wrench in hand', () => {
     const why = (id: string) => againstWrench(choices.find(({ wrench }) => wrench.id === id) as Picked)
     expect(why('TW-12')).toEqual(['failed its check: do not use'])
     expect(why('TW-11')).toEqual(['65 N·m is outside its scale, 10–60 N·m'])
-    expect(why('TW-14')).toEqual(['its scale speaks lbf·ft'])
+    expect(why('TW-14')).toEqual(['its scale is in lbf·ft'])
     expect(proposedWrench(choices)?.id).toBe('TW-15')
   })
 
