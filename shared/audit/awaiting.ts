@@ -4,19 +4,8 @@
  *
  * Pure views of the fold. Each list comes most urgent first, or in the plan's order where nothing is urgent.
  */
-import { deferralOpen, deferralTitle } from '../job/release'
-import type {
-  Deferral,
-  Flag,
-  Job,
-  PlannedJob,
-  Reading,
-  ScaleEntry,
-  SettledValue,
-  Signature,
-} from '../job/types'
+import type { Flag, Job, PlannedJob, Reading, ScaleEntry, SettledValue, Signature } from '../job/types'
 import {
-  deferralsOf,
   flaggedOn,
   hiddenBy,
   inPlaceBefore,
@@ -27,7 +16,6 @@ import {
   standingFlags,
   stands,
 } from '../job/verdicts'
-import type { Instant } from '../log'
 import { indexPlan } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep, Fasteners, JointClass } from '../plan/types'
 
@@ -225,19 +213,4 @@ export function unitSlips(job: Job): UnitSlipLine[] {
   return [...scales, ...readings].sort(
     (a, b) => Number(b.stands) - Number(a.stands) || a.entry.doneAt - b.entry.doneAt,
   )
-}
-
-/** What was left out and is still open, the oldest first; `days` are whole ones. */
-export function openDeferrals(job: Job, now: Instant): (Deferral & { title: string; days: number })[] {
-  const { plan } = job
-  if (!plan) return []
-  const planned: PlannedJob = { ...job, plan }
-  return deferralsOf(planned)
-    .filter((deferral) => deferralOpen(planned, deferral))
-    .map((deferral) => ({
-      ...deferral,
-      title: deferralTitle(planned, deferral),
-      days: Math.floor(Math.max(0, now - deferral.made.doneAt) / 86_400_000),
-    }))
-    .sort((a, b) => a.made.doneAt - b.made.doneAt)
 }

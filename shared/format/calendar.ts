@@ -64,6 +64,10 @@ export function dayFrom(text: string): Day | undefined {
   return Number.isFinite(at) && new Date(at).toISOString().startsWith(text) ? text : undefined
 }
 
+/** What was entered as a day and a time; a day alone means its noon, for no hour was said. */
+export const instantOf = (calendar: Calendar, day: string, time: string): Instant | undefined =>
+  dayFrom(day) === undefined ? undefined : calendar.at(day, time || '12:00')
+
 export const addDays = (day: Day, days: number): Day =>
   new Date(noonUtc(day) + days * DAY_MS).toISOString().slice(0, 10)
 

@@ -7,6 +7,7 @@ import { TORQUE_UNITS } from '../units'
 import type { JobCommand } from './commands'
 import type { JobEvent } from './events'
 import { FLAGS } from './flags'
+import { TEXT_LENGTHS } from './text-lengths'
 import { HOLD_KINDS, HOLE_CONDITIONS } from './types'
 
 const words = (max: number) => z.string().trim().min(1).max(max)
@@ -31,7 +32,9 @@ const jobParts = {
 }
 
 const positions = z.array(position).min(1).max(1000)
-const reason = words(500)
+const reason = words(TEXT_LENGTHS.reason)
+const note = words(TEXT_LENGTHS.note)
+const story = words(TEXT_LENGTHS.story)
 const condition = z.enum(['hand_tight', 'temporary', 'new', 'reused', 'removed'])
 const cycle = z.int().min(1).max(1000)
 const restartHow = z.enum(['again', 'slackened', 'new_fasteners'])
@@ -97,8 +100,8 @@ const commandParts = {
   OpenJob: jobParts,
   AdoptPlan: { planId: id, edition: z.int().min(1) },
   ClaimStep: { stepId: id, hidesKnowingly: z.boolean().optional() },
-  PutDownStep: { stepId: id, note: words(2000).optional() },
-  HandOverStep: { stepId: id, to: id, note: words(2000).optional() },
+  PutDownStep: { stepId: id, note: story.optional() },
+  HandOverStep: { stepId: id, to: id, note: story.optional() },
   EnterScale: {
     jointId: id,
     pass,
@@ -144,7 +147,7 @@ const commandParts = {
   AnswerGate: { stepId: id, gateId: id, count: z.int().min(0).max(100_000).optional() },
   TakeOff: { stepId: id },
   NoteLook: { stepId: id, setId: id.optional(), personId: id },
-  AddNote: { text: words(4000), stepId: id.optional() },
+  AddNote: { text: note, stepId: id.optional() },
   AddPhoto: { photo: photoSchema },
   ConfirmPhoto: { photoId: id },
   SignStep: { stepId: id, setId: id.optional() },
@@ -155,16 +158,16 @@ const commandParts = {
   SettleValue: { jointId: id, pass, torqueNm, minNm: torqueNm, maxNm: torqueNm, basis: basisSchema, reason },
   Waive: { what: waivedSchema, reason },
   Release: { kind: releaseKind },
-  OpenWarranty: { complaint: words(2000) },
-  CloseWarranty: { finding: words(2000) },
+  OpenWarranty: { complaint: story },
+  CloseWarranty: { finding: story },
   RaiseHold: {
     kind: holdKind,
     stepIds: z.array(id).min(1).max(500),
-    what: words(500),
+    what: reason,
     expectedAt: instant.optional(),
   },
-  ChangeHold: { holdId: id, what: words(500).optional(), expectedAt: instant.nullable().optional() },
-  ClearHold: { holdId: id, how: words(500) },
+  ChangeHold: { holdId: id, what: reason.optional(), expectedAt: instant.nullable().optional() },
+  ClearHold: { holdId: id, how: reason },
   PromiseDate: { date: day, reason },
 } as const
 
@@ -223,14 +226,14 @@ export const jobEventSchema = z.discriminatedUnion('type', [
   event('JobOpened', jobParts),
   event('PlanAdopted', { plan: adoptedPlanSchema }),
   event('StepClaimed', { stepId: id, hidesKnowingly: z.array(id).optional() }),
-  event('StepPutDown', { stepId: id, note: words(2000).optional() }),
-  event('StepStopped', { stepId: id, at: z.array(stoppedAtSchema), note: words(2000).optional() }),
+  event('StepPutDown', { stepId: id, note: story.optional() }),
+  event('StepStopped', { stepId: id, at: z.array(stoppedAtSchema), note: story.optional() }),
   event('StepHandedOver', {
     stepId: id,
     from: id,
     to: id,
     at: z.array(stoppedAtSchema),
-    note: words(2000).optional(),
+    note: story.optional(),
   }),
   event('ScaleEntered', {
     id,
@@ -302,16 +305,16 @@ export const jobEventSchema = z.discriminatedUnion('type', [
     id,
     kind: holdKind,
     stepIds: z.array(id),
-    what: words(500),
+    what: reason,
     expectedAt: instant.optional(),
   }),
   event('HoldChanged', {
     holdId: id,
-    what: words(500).optional(),
+    what: reason.optional(),
     expectedAt: instant.optional(),
     undated: z.literal(true).optional(),
   }),
-  event('HoldCleared', { holdId: id, how: words(500) }),
+  event('HoldCleared', { holdId: id, how: reason }),
   event('Deferred', { id, what: deferredSchema, dueStepId: id, reason }),
   event('DeferralWithdrawn', { deferralId: id, reason }),
   event('ValueSettled', {
@@ -333,10 +336,10 @@ export const jobEventSchema = z.discriminatedUnion('type', [
     people: z.record(id, z.strictObject({ name: words(80), initials: words(3) })).optional(),
   }),
   event('ReleaseWithdrawn', { kind: z.literal('to_fitting'), because: z.literal('rework'), stepId: id }),
-  event('WarrantyOpened', { complaint: words(2000) }),
-  event('WarrantyClosed', { finding: words(2000) }),
+  event('WarrantyOpened', { complaint: story }),
+  event('WarrantyClosed', { finding: story }),
   event('DatePromised', { date: day, reason }),
-  event('NoteAdded', { id, text: words(4000), stepId: id.optional() }),
+  event('NoteAdded', { id, text: note, stepId: id.optional() }),
   event('PhotoAdded', { photo: photoSchema }),
   event('PhotoArrived', { photoId: id }),
 ])

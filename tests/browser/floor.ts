@@ -107,7 +107,7 @@ export async function standWaits({ office, tom, ines, jobId }: Floor): Promise<v
   await panel.getByRole('button', { name: 'Slackened: take it back' }).click()
   await pressDigits(page.getByRole('group', { name: 'Number shown' }), '16')
   await page.getByRole('button', { name: 'It shows 16 lbf·ft' }).click()
-  await raiseHold(page, 'A2', 'Part', 'stand shim')
+  await raiseHold(page, 'A2', 'part', 'stand shim')
   await says(row, /stand shim/)
   await toBench(tom, jobId, 'A2')
   await says(tom.page.getByRole('region', { name: 'On hold' }), 'stand shim')
@@ -155,7 +155,7 @@ export async function cleared(floor: Floor): Promise<void> {
   const { office, tom, ines, jobId } = floor
   const { page } = office
   await stillAgainst(page, 8)
-  await tom.page.getByRole('button', { name: 'The part is here: clear it' }).click()
+  await tom.page.getByRole('button', { name: 'Clear hold: the part is here' }).click()
   await stillAgainst(page, 7)
   // The second look on the tablet of whoever did the work; she stays signed in.
   await ines.page.getByRole('region', { name: 'On hold' }).waitFor({ state: 'detached' })
@@ -219,7 +219,7 @@ async function coverClosed({ tom, jobId }: Floor): Promise<void> {
   await enterScale(page, '22')
   await tap(page, STAND_NUTS, 2)
   await station(page, /^Check/).click()
-  await takePhoto(page, 'Photo of front')
+  await takePhoto(page, 'Add photo of front')
   await says(page.getByRole('main'), 'taken, here')
   await station(page, /^Sign/).click()
   await signButton(page).click()

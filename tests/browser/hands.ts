@@ -186,11 +186,11 @@ export const station = (page: Page, name: RegExp): Locator =>
 
 /** At the bench, on the step shown. */
 export async function raiseHold(page: Page, stepId: string, kind: string, what: string): Promise<void> {
-  await page.getByRole('button', { name: 'Hold…' }).click()
-  const dialog = page.getByRole('dialog', { name: `What does ${stepId} wait for?` })
-  await dialog.getByRole('button', { name: kind, exact: true }).click()
-  await dialog.getByRole('textbox', { name: 'What exactly' }).fill(what)
-  await dialog.getByRole('button', { name: 'Put this step on hold' }).click()
+  await page.getByRole('button', { name: 'Put on hold' }).click()
+  const dialog = page.getByRole('dialog', { name: `Put ${stepId} on hold` })
+  await dialog.getByRole('radio', { name: kind, exact: true }).check()
+  await dialog.getByRole('textbox').fill(what)
+  await dialog.getByRole('button', { name: 'Put on hold' }).click()
   await page.getByRole('region', { name: 'On hold' }).waitFor()
 }
 
@@ -199,10 +199,11 @@ export async function leaveOut(page: Page, joint: string, n: number, dueStepId: 
   await page.getByRole('button', { name: 'One fastener…' }).click()
   await head(page, joint, n).click()
   const dialog = page.getByRole('dialog', { name: new RegExp(`^${joint}: `) })
-  await dialog.getByRole('button', { name: 'Leave it out on purpose…' }).click()
-  await dialog.getByLabel('Due at which later step').selectOption(dueStepId)
-  await dialog.getByRole('button', { name: 'In the way of a later fit' }).click()
-  await dialog.getByRole('button', { name: `Left out until ${dueStepId}` }).click()
+  await dialog.getByRole('button', { name: 'Leave out' }).click()
+  const leaving = page.getByRole('dialog', { name: 'Leave out' })
+  await leaving.getByLabel('Due at').selectOption(dueStepId)
+  await leaving.getByRole('button', { name: 'In the way of a later fit' }).click()
+  await leaving.getByRole('button', { name: `Leave out until ${dueStepId}` }).click()
   await page.getByRole('heading', { name: 'Left out on purpose' }).waitFor()
 }
 

@@ -57,7 +57,7 @@ async function choose(device: Device, name: string, file: string): Promise<void>
   const [chooser] = await Promise.all([
     device.page.waitForEvent('filechooser'),
     place(device, name)
-      .getByRole('button', { name: `Photo of ${name}` })
+      .getByRole('button', { name: `Add photo of ${name}` })
       .click(),
   ])
   await chooser.setFiles(picture(file))

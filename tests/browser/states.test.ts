@@ -262,7 +262,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     await station(page, /^Check/).click()
     await context.setOffline(true)
     await page.getByRole('status').filter({ hasText: 'No signal' }).first().waitFor()
-    await takePhoto(page, 'Photo of front')
+    await takePhoto(page, 'Add photo of front')
     await says(page.getByRole('main'), 'taken, on its way')
     await held(device, 'photo-no-signal')
     await context.setOffline(false)

@@ -5,6 +5,7 @@ import type { Place } from '../../shared/protocol'
 import { useJobFeed } from '../live/job-feed'
 import { useLive } from '../live/live'
 import { EmptyState } from '../ui/EmptyState'
+import { JobDialogs } from './JobDialogs'
 import { JobContext, type JobScope, previewCommand } from './scope'
 import './job.css'
 
@@ -58,7 +59,7 @@ export function JobProvider(props: JobProviderProps) {
           </div>
         }
       >
-        {props.children}
+        <JobDialogs>{props.children}</JobDialogs>
       </Show>
     </JobContext.Provider>
   )

@@ -1,5 +1,6 @@
-/** A day, as `2026-11-24`; and a day with its time, as a moment of the shop's clock. */
-import { dayFrom } from '../../shared/format'
+/** A day, as `2026-11-24`; and a day with its time where somebody knows it, as a moment of the shop's clock. */
+import { createSignal, Show, splitProps } from 'solid-js'
+import { instantOf } from '../../shared/format'
 import { format } from '../format'
 import { Field } from './Field'
 
@@ -19,23 +20,38 @@ export const DateField = (props: DateFieldProps) => <Field {...props} type="date
 
 interface DateTimeFieldProps extends Omit<DateFieldProps, 'value' | 'min' | 'onValue'> {
   value: number | undefined
+  /** A day is enough: no time is asked. */
+  dayOnly?: boolean
   onValue(at: number | undefined): void
 }
 
-export const DateTimeField = (props: DateTimeFieldProps) => (
-  <Field
-    {...props}
-    type="datetime-local"
-    value={localTimeOf(props.value)}
-    onValue={(value) => props.onValue(instantOf(value))}
-  />
-)
-
-/** What a `datetime-local` input holds as a moment of the shop's clock, and back. */
-export function instantOf(value: string): number | undefined {
-  const [day = '', time = ''] = value.split('T')
-  return dayFrom(day) && time ? format.calendar.at(day, time) : undefined
+export function DateTimeField(props: DateTimeFieldProps) {
+  const { calendar } = format
+  const [field] = splitProps(props, ['label', 'hint', 'error', 'required'])
+  const [day, setDay] = createSignal(props.value === undefined ? '' : calendar.dayOf(props.value))
+  const [time, setTime] = createSignal(props.value === undefined ? '' : calendar.timeOf(props.value))
+  const tell = () => props.onValue(instantOf(calendar, day(), time()))
+  return (
+    <>
+      <DateField
+        {...field}
+        value={day()}
+        onValue={(value) => {
+          setDay(value)
+          tell()
+        }}
+      />
+      <Show when={!props.dayOnly}>
+        <Field
+          label="At what time, if known"
+          type="time"
+          value={time()}
+          onValue={(value) => {
+            setTime(value)
+            tell()
+          }}
+        />
+      </Show>
+    </>
+  )
 }
-
-export const localTimeOf = (at: number | undefined): string =>
-  at === undefined ? '' : `${format.calendar.dayOf(at)}T${format.calendar.timeOf(at)}`

@@ -1,18 +1,11 @@
 /** What wants the supervisor, most urgent first. */
 import { describe, expect, test } from 'vitest'
-import {
-  flaggedReadings,
-  openDeferrals,
-  signBeforeHidden,
-  unitSlips,
-  unpublished,
-} from '../../../shared/audit/awaiting'
+import { flaggedReadings, signBeforeHidden, unitSlips, unpublished } from '../../../shared/audit/awaiting'
 import {
   claim,
   click,
   type Given,
   leaveOut,
-  leaveStep,
   open,
   putDown,
   scale,
@@ -36,7 +29,6 @@ import {
   pumpProven,
   pumpSigned,
 } from '../../shop/stories'
-import { START } from '../../shop/time'
 
 const waiting = (...happened: Given[]) =>
   signBeforeHidden(given(...happened).job).map(({ step, set, awaits }) => `${step.id}/${set} ${awaits}`)
@@ -224,16 +216,5 @@ describe('on the whole floor', () => {
     const { job } = given(claim('drain'), shows('JN', 1, 20), settle('JN', 12))
     expect(unpublished(job)).toMatchObject([{ recorded: 1, settled: { by: 'dee', torqueNm: 12 } }])
     expect(flaggedReadings(job)).toMatchObject([{ flags: ['out_of_band'] }])
-  })
-  test('T2: what was left out, with its age', () => {
-    const { job } = floor(leaveOut('JB', [7], 'lift', { at: 0 }), leaveStep('trial', 'lift', { at: 1440 }))
-    const list = openDeferrals(job, START + 2.5 * 86_400_000)
-    expect(list.map(({ title, days, dueStepId }) => [title, days, dueStepId])).toEqual([
-      ['Joint JB, bolt 7', 2, 'lift'],
-      ['trial Step trial', 1, 'lift'],
-    ])
-    const read = floor(leaveOut('JB', [7], 'lift'), claim('lift'), shows('JB', 7, 22)).job
-    expect(openDeferrals(read, START)).toEqual([])
-    expect(openDeferrals(fresh(open()).job, START)).toEqual([])
   })
 })

@@ -4,6 +4,7 @@ import {
   addDays,
   dayFrom,
   daysBetween,
+  instantOf,
   isWorkingDay,
   makeCalendar,
   weekdayOf,
@@ -69,4 +70,13 @@ describe('counting days', () => {
     expect(dayFrom('2026-04-30')).toBe('2026-04-30')
     expect(['2026-04-31', '2026-13-01', '30.04.2026', ''].map(dayFrom)).toEqual(Array(4).fill(undefined))
   })
+})
+
+test('a day alone is its noon, a time is kept, no day is no moment', () => {
+  const london = makeCalendar('Europe/London')
+  expect(instantOf(london, '', '')).toBeUndefined()
+  expect(instantOf(london, '', '14:00')).toBeUndefined()
+  expect(instantOf(london, '2026-02-30', '')).toBeUndefined()
+  expect(iso(instantOf(london, '2030-07-03', '') ?? 0)).toBe('2030-07-03T11:00:00.000Z')
+  expect(iso(instantOf(london, '2026-11-24', '09:05') ?? 0)).toBe('2026-11-24T09:05:00.000Z')
 })

@@ -2,12 +2,12 @@
 import { describe, expect, test } from 'vitest'
 import type { JobCommand } from '../../../shared/job/commands'
 import { againstRelease } from '../../../shared/job/release'
+import { deferralViews } from '../../../web/job/deferrals/deferrals'
 import { rowsOf, verdictWords, waiversOfRow, waiversOfSets, waiverWords } from '../../../web/job/record/rows'
 import { auditLines, countsByClass } from '../../../web/job/record/verdict'
 import { waiverLines } from '../../../web/job/record/waivers'
 import { ownWork, previewCommand } from '../../../web/job/scope'
 import { deviations, numbersOff } from '../../../web/pages/audit/deviations'
-import { deferralLines, openHolds } from '../../../web/pages/audit/open-ends'
 import {
   releaseLines,
   releaseViews,
@@ -170,35 +170,22 @@ const measuredRight: Move = [
   },
 ]
 
-describe('what is left open', () => {
-  test('a deferral with its age, until it is withdrawn', () => {
-    const defer: Move = [
-      'bram',
-      {
-        type: 'Defer',
-        what: { kind: 'fasteners', joint: 'J-sump', positions: [3] },
-        dueStepId: 'C2',
-        reason: 'bracket comes later',
-      },
-    ]
-    const told = tell(defer)
-    const [line] = deferralLines(told.job)
-    expect(line).toMatchObject({ title: 'Sump bolts, bolt 3', dueTitle: 'C2 Plug', state: 'open' })
-    const id = line?.deferral.id ?? ''
-    const after = tell(defer, [
-      'bram',
-      { type: 'WithdrawDeferral', deferralId: id, reason: 'bracket is here' },
-    ])
-    expect(deferralLines(after.job)[0]?.state).toBe('withdrawn')
-    const position = auditLines(told.job).find((one) => one.joint === 'J-sump' && one.position === 3)
-    expect(position && verdictWords(position)).toBe('left out, due at C2')
-  })
-  test('holds not cleared, the soonest expected first', () => {
-    const hold = (what: string, expectedAt?: number): Move => [
-      'suvi',
-      { type: 'RaiseHold', kind: 'part', stepIds: ['S1'], what, ...(expectedAt ? { expectedAt } : {}) },
-    ]
-    const told = tell(hold('gasket'), hold('plug', LATER), hold('bolts', START))
-    expect(openHolds(told.job).map(({ what }) => what)).toEqual(['bolts', 'plug', 'gasket'])
-  })
+test('a deferral stands in the record until it is withdrawn', () => {
+  const defer: Move = [
+    'bram',
+    {
+      type: 'Defer',
+      what: { kind: 'fasteners', joint: 'J-sump', positions: [3] },
+      dueStepId: 'C2',
+      reason: 'bracket comes later',
+    },
+  ]
+  const told = tell(defer)
+  const [line] = deferralViews(told.job)
+  expect(line).toMatchObject({ what: 'Sump bolts, bolt 3', due: { id: 'C2', title: 'Plug' }, state: 'open' })
+  const id = line?.deferral.id ?? ''
+  const after = tell(defer, ['bram', { type: 'WithdrawDeferral', deferralId: id, reason: 'bracket is here' }])
+  expect(deferralViews(after.job)[0]?.state).toBe('withdrawn')
+  const position = auditLines(told.job).find((one) => one.joint === 'J-sump' && one.position === 3)
+  expect(position && verdictWords(position)).toBe('left out, due at C2')
 })

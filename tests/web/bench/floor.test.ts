@@ -13,15 +13,14 @@ import { evolveShop, FIRST_TOLERANCES, newShop } from '../../../shared/shop/evol
 import type { Person, Shop, Wrench } from '../../../shared/shop/types'
 import { againstWrench, type Picked } from '../../../shared/wrench'
 import { headName, headsOf } from '../../../web/drawings/heads'
+import { laterSteps, leftOutOf } from '../../../web/job/deferrals/deferrals'
+import { photoPlaces } from '../../../web/job/photos/photos'
 import { settledWords, whoSettles } from '../../../web/job/settled/settled-words'
 import { markerWords, notYet } from '../../../web/pages/bench/cautions'
 import { commandWords } from '../../../web/pages/bench/entry-words'
 import { fastenerHere, oddFasteners, roundToCount, toDeclare } from '../../../web/pages/bench/fasteners'
-import { noonOf } from '../../../web/pages/bench/hold-presets'
 import { brokenOff } from '../../../web/pages/bench/interruption'
-import { laterSteps, leftOutOf } from '../../../web/pages/bench/left-out'
 import { phaseOf } from '../../../web/pages/bench/phase'
-import { photoPlaces } from '../../../web/pages/bench/photo-places'
 import { clockView, countdown } from '../../../web/pages/bench/sealant-words'
 import { stationsOf } from '../../../web/pages/bench/stations'
 import { nextPlace, type Round, roundsIn, sheetFor } from '../../../web/pages/bench/work'
@@ -281,8 +280,11 @@ test('left out on purpose: gone from its round, listed there, a round of its own
     'suvi',
   )
   expect(at.round('D1').positions).toEqual(round.positions.slice(0, -1))
-  expect(leftOutOf(at.job(), at.step('D1'))).toMatchObject([
-    { title: round.joint.title, positions: [last], deferral: { dueStepId: 'D2' } },
+  expect(leftOutOf(at.job(), 'D1')).toMatchObject([
+    {
+      what: `${round.joint.title}, bolt ${last}`,
+      deferral: { what: { positions: [last] }, dueStepId: 'D2' },
+    },
   ])
   const due = roundsIn(at.job(), at.step('D2')).find(({ leftOutIn }) => leftOutIn === 'D1') as Round
   expect(due).toMatchObject({ positions: [last], joint: { id: round.joint.id } })
@@ -424,6 +426,4 @@ test('what was entered is said in words, and a day is noon of that day', () => {
   expect(
     commandWords({ type: 'PlaceFasteners', jointId: 'G-1', positions: [1, 2, 3], condition: 'new' }),
   ).toBe('G-1 1–3: new')
-  expect(noonOf('')).toBeUndefined()
-  expect(new Date(noonOf('2030-02-03') ?? 0).getHours()).toBe(12)
 })

@@ -1,10 +1,9 @@
 /** What the office reads of a warranty case: in the engine's head, among the releases, as a way out. */
 import { expect, test } from 'vitest'
 import { releaseLines, releaseViews, waysOut } from '../../../web/pages/audit/release-view'
-import { clearedLabel, releaseStates } from '../../../web/pages/engine/office-view'
-import { closeWarranty, type Given, raise, release, warranty } from '../../shop/acts'
+import { releaseStates } from '../../../web/pages/engine/office-view'
+import { closeWarranty, type Given, release, warranty } from '../../shop/acts'
 import { floor } from '../../shop/given'
-import { entry } from '../../shop/ids'
 import { buildDone, liftDone } from '../../shop/stories'
 import { START } from '../../shop/time'
 import { words } from '../../shop/words'
@@ -40,13 +39,4 @@ test('the edition before it tells the complaint and the finding; so does the hea
   expect(releaseStates(back(found), words).at(-1)?.text).toMatch(
     /weeps at the filter\. Found: the union was loose$/,
   )
-})
-
-test('clearing an approval asks who agreed, another hold how it was settled', () => {
-  const asked = (kind: 'approval' | 'part') => {
-    const { job } = floor(raise(['twin'], { kind }))
-    return clearedLabel(job, entry(1))
-  }
-  expect(asked('approval')).toBe('Who agreed, when, by telephone or letter, and to what amount')
-  expect(asked('part')).toBe('How it was settled')
 })

@@ -131,8 +131,8 @@ test('pictures of the covered steps and of the engine, oldest first; here when t
   }
   const rows = pictureRows(then, first ? [first] : [], now)
   expect(rows.map(({ title, here }) => [title, here])).toEqual([
-    [`${first?.id}, port 2, a rag left`, true],
-    [`${first?.id}, Port 1, clear`, false],
-    ['The engine', false],
+    [`port 2, a rag left, on ${first?.id}`, true],
+    [`Port 1, clear, on ${first?.id}`, false],
+    ['Photo of the engine', false],
   ])
 })

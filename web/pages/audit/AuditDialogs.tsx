@@ -1,10 +1,10 @@
 /** The one sheet that is open over the audit. */
 import { lazy, Show, Suspense } from 'solid-js'
+import { TEXT_LENGTHS } from '../../../shared/job/text-lengths'
+import { ReasonDialog } from '../../job/ReasonDialog'
 import { waivedWords } from '../../job/record/waivers'
 import { useJob } from '../../job/scope'
-import { clearedLabel } from '../engine/office-view'
 import { type Ask, useAsk } from './ask'
-import { ReasonDialog } from './ReasonDialog'
 import { ReleaseDialog } from './ReleaseDialog'
 
 const LookAndSign = lazy(() => import('../../job/step/LookAndSign'))
@@ -49,30 +49,6 @@ export function AuditDialogs(props: { ask: Ask; onClose(): void }) {
           />
         )}
       </Show>
-      <Show when={of('clear')}>
-        {(one) => (
-          <ReasonDialog
-            title="Clear the hold"
-            about={[one().what]}
-            label={clearedLabel(scope.planned(), one().holdId)}
-            submitLabel="Clear it"
-            commands={(how) => [{ type: 'ClearHold', holdId: one().holdId, how: how.slice(0, 500) }]}
-            onClose={props.onClose}
-          />
-        )}
-      </Show>
-      <Show when={of('withdraw')}>
-        {(one) => (
-          <ReasonDialog
-            title="Withdraw the deferral"
-            about={[`${one().title} is then due where it belongs.`]}
-            label="Why is it not left out any more?"
-            submitLabel="Withdraw it"
-            commands={(reason) => [{ type: 'WithdrawDeferral', deferralId: one().deferralId, reason }]}
-            onClose={props.onClose}
-          />
-        )}
-      </Show>
       <Show when={of('release')}>{(one) => <ReleaseDialog kind={one().kind} onClose={props.onClose} />}</Show>
       <Show when={of('warranty')}>
         {(one) => (
@@ -82,6 +58,7 @@ export function AuditDialogs(props: { ask: Ask; onClose(): void }) {
               `Record ${one().number} stays as it was printed. The job goes on, and ends in the next edition.`,
             ]}
             label="What does the owner say?"
+            maxLength={TEXT_LENGTHS.story}
             submitLabel="Open the case"
             commands={(complaint) => [{ type: 'OpenWarranty', complaint }]}
             onClose={props.onClose}
@@ -97,6 +74,7 @@ export function AuditDialogs(props: { ask: Ask; onClose(): void }) {
               'The finding stands in the next edition of the record. Without it a step signed since answers the case.',
             ]}
             label="What was found? If nothing: no fault found, because …"
+            maxLength={TEXT_LENGTHS.story}
             submitLabel="Record the finding"
             commands={(finding) => [{ type: 'CloseWarranty', finding }]}
             onClose={props.onClose}

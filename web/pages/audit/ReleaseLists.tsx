@@ -4,6 +4,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import { type Against, RELEASE_WORDS, RELEASED_WORDS } from '../../../shared/job/release'
 import { format } from '../../format'
+import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
 import { settleHref } from '../../job/settled/settle-href'
 import { Stripe } from '../../people/Stripe'
@@ -109,6 +110,7 @@ function Reason(props: { against: Against }) {
 function Ways(props: { against: Against }) {
   const scope = useJob()
   const { ask } = useAsk()
+  const open = useJobDialogs()
   const id = () => stepIdOf(scope.planned(), props.against)
   return (
     <For each={waysOut(props.against)}>
@@ -132,8 +134,8 @@ function Ways(props: { against: Against }) {
             )
           case 'clear':
             return (
-              <Button onClick={() => ask(way)}>
-                Clear<span class="unseen"> the hold on {id()}</span>
+              <Button onClick={() => open({ dialog: 'clear_hold', holdId: way.holdId })}>
+                Clear hold<span class="unseen"> on {id()}</span>
               </Button>
             )
           case 'finding':

@@ -6,8 +6,6 @@ import type { Waived } from '../../../shared/job/types'
 export type Ask =
   | { do: 'look'; stepId: string; setId: string }
   | { do: 'waive'; title: string; what: readonly Waived[] }
-  | { do: 'clear'; holdId: string; what: string }
-  | { do: 'withdraw'; deferralId: string; title: string }
   | { do: 'release'; kind: ReleaseKind }
   | { do: 'warranty'; number: string }
   | { do: 'finding'; complaint: string }

@@ -19,7 +19,7 @@ export type WayOut =
   | { do: 'look'; stepId: string; setId: string }
   | { do: 'settle'; joint: string; pass: number }
   | { do: 'waive'; what: Waived }
-  | { do: 'clear'; holdId: string; what: string }
+  | { do: 'clear'; holdId: string }
   | { do: 'finding'; complaint: string }
 
 /** What can be done about a reason from here; a cure and a release that comes first are only waited for. */
@@ -43,7 +43,7 @@ export function waysOut(against: Against): WayOut[] {
       ]
     }
     case 'hold_open':
-      return [{ do: 'clear', holdId: against.holdId, what: against.what }]
+      return [{ do: 'clear', holdId: against.holdId }]
     case 'deferral_open':
       return [{ do: 'bench', stepId: against.dueStepId }]
     case 'photo_missing': {

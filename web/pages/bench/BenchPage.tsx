@@ -3,6 +3,8 @@ import { A } from '@solidjs/router'
 import { createMemo, createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js'
 import { isDone, isSigned, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { StepDeferrals } from '../../job/deferrals/Deferrals'
+import { StepHolds } from '../../job/holds/Holds'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
@@ -17,12 +19,10 @@ import { GatePanel } from './GatePanel'
 import { LeftWords } from './HandoverWords'
 import { HeadPanel } from './HeadPanel'
 import { HeadPrompt } from './HeadPrompt'
-import { Holds } from './HoldPanel'
 import { HoleCures } from './HoleCures'
 import { HoleNotes } from './HoleNotes'
 import { HoleSheet } from './HoleSheet'
 import { JointPanel } from './JointPanel'
-import { LeftOutHere } from './LeaveOut'
 import { LeavePanel } from './LeavePanel'
 import { LookWaiting } from './LookWaiting'
 import { MeasureEntry, MeasurePanel, type Spot } from './MeasurePanel'
@@ -165,7 +165,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
           <aside class="bench-side" aria-label="What to do">
             <div class="bench-action" ref={action}>
               <Waiting brief={narrow()} />
-              <Holds />
+              <StepHolds stepId={props.step.id} />
               <Show when={narrow()}>
                 <SealantClock />
                 <HoleCures />
@@ -223,7 +223,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
               <NotYetWords />
               <OddFasteners />
               <HoleNotes />
-              <LeftOutHere />
+              <StepDeferrals stepId={props.step.id} />
               <Cautions />
               <NotesPanel />
               <Show when={bench.mine()}>

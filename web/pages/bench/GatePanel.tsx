@@ -2,13 +2,13 @@
 import { createSignal, For, Match, Show, Switch } from 'solid-js'
 import { stepState } from '../../../shared/job/verdicts'
 import type { Gate } from '../../../shared/plan/types'
+import { PhotoPlaces } from '../../job/photos/PhotoPlaces'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
 import { useBench } from './bench'
-import { PhotoPlaces } from './PhotoPlaces'
 import { cureWords } from './sealant-words'
 import { gateDone } from './stations'
 import './checks.css'
@@ -109,7 +109,7 @@ function GateNote(props: { gate: Gate; met: boolean }) {
         </p>
       </Match>
       <Match when={props.gate.kind === 'photo' ? props.gate : undefined}>
-        {(gate) => <PhotoPlaces gate={gate()} />}
+        {(gate) => <PhotoPlaces step={bench.step()} gate={gate()} mine={bench.mine()} />}
       </Match>
       <Match when={props.gate.kind === 'cured' ? props.gate : undefined}>
         {(gate) => (

@@ -5,6 +5,7 @@ import type { Reading } from '../../../shared/job/types'
 import { isSigned, positionState, standingReading, stands } from '../../../shared/job/verdicts'
 import { numberWords } from '../../../shared/plan/order'
 import { format } from '../../format'
+import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
@@ -13,7 +14,6 @@ import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'
 import { FastenerPress } from './FastenerPanel'
 import { HolePress } from './HoleNotes'
-import { LeaveOut } from './LeaveOut'
 import { StrikeEntry } from './Strike'
 import { passWords } from './work'
 import './head.css'
@@ -21,6 +21,7 @@ import './head.css'
 export function HeadPanel(props: { onAgain: (n: number) => void }) {
   const bench = useBench()
   const scope = useJob()
+  const open = useJobDialogs()
   const n = () => bench.looked()
   const joint = () => bench.round()?.joint
   const readings = createMemo(() =>
@@ -50,6 +51,11 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
     const one = joint()
     if (one) void scope.send({ type: 'TakeReading', jointId: one.id, position: at, pass, how: 'slackened' })
     bench.look(undefined)
+  }
+  const leaveOut = () => {
+    const fastener = { joint: joint()?.id ?? '', position: n() ?? 0 }
+    bench.look(undefined)
+    open({ dialog: 'leave_out', fastener })
   }
   return (
     <Dialog
@@ -101,7 +107,9 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
         <HolePress position={n() ?? 0} />
         <FastenerPress position={n() ?? 0} onDone={() => bench.look(undefined)} />
         <Show when={!readings().some(stands) && bench.round()?.leftOutIn === undefined}>
-          <LeaveOut position={n() ?? 0} onDone={() => bench.look(undefined)} />
+          <Button variant="quiet" onClick={leaveOut}>
+            Leave out
+          </Button>
         </Show>
       </Show>
     </Dialog>

@@ -1,5 +1,6 @@
 /** Leaving a step: with a note, or into somebody's hands. What it leaves behind is shown before it is pressed. */
 import { createSignal, For, Show } from 'solid-js'
+import { TEXT_LENGTHS } from '../../../shared/job/text-lengths'
 import { stepClass } from '../../../shared/plan/read'
 import { mayDo } from '../../../shared/shop/entitlement'
 import { useJob } from '../../job/scope'
@@ -7,6 +8,7 @@ import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
+import { Presets } from '../../ui/Presets'
 import { useBench } from './bench'
 import { HandoverWords } from './HandoverWords'
 import './beside.css'
@@ -38,10 +40,14 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
     <Dialog open={props.open} title="Leave this step" broad onClose={close}>
       <div class="leave">
         <HandoverWords />
-        <div class="panel-buttons">
-          <For each={PRESETS}>{(text) => <Button onClick={() => add(text)}>{text}</Button>}</For>
-        </div>
-        <Field label="Note for whoever goes on" long value={note()} maxLength={400} onValue={setNote} />
+        <Presets options={PRESETS} onValue={add} />
+        <Field
+          label="Note for whoever goes on"
+          long
+          value={note()}
+          maxLength={TEXT_LENGTHS.story}
+          onValue={setNote}
+        />
         <Show
           when={giving()}
           fallback={

@@ -5,7 +5,7 @@ import { gateMet } from '../../../shared/job/decide/open-ends'
 import type { PlannedJob } from '../../../shared/job/types'
 import { isDone, positionState, setViews, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep, Gate } from '../../../shared/plan/types'
-import { photoPlaces } from './photo-places'
+import { photoPlaces } from '../../job/photos/photos'
 import { type Round, roundsIn } from './work'
 
 export type Station =

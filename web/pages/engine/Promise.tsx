@@ -1,6 +1,7 @@
 /** The date told to the owner, with how much is left; every promise before it, who gave it and why. */
 import { createSignal, For, Show } from 'solid-js'
 import type { JobCommand } from '../../../shared/job/commands'
+import { TEXT_LENGTHS } from '../../../shared/job/text-lengths'
 import { format } from '../../format'
 import { CommandDialog } from '../../job/CommandDialog'
 import { Promised } from '../../job/Promised'
@@ -8,46 +9,50 @@ import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
-import { useForms } from './office'
 
 export function PromiseLine(props: { released: boolean }) {
   const scope = useJob()
-  const open = useForms()
+  const [promising, setPromising] = createSignal(false)
   const promises = () => scope.job().promises
   const may = () => scope.may({ type: 'PromiseDate', date: '2000-01-01', reason: 'may I' }) === undefined
   return (
-    <div class="promise-line">
-      <Promised date={promises().at(-1)?.date} released={props.released} />
-      <Show when={!props.released && may()}>
-        <Button variant="quiet" onClick={() => open({ form: 'promise' })}>
-          {promises().length > 0 ? 'Promise another date' : 'Promise a date'}
-        </Button>
+    <>
+      <div class="promise-line">
+        <Promised date={promises().at(-1)?.date} released={props.released} />
+        <Show when={!props.released && may()}>
+          <Button variant="quiet" onClick={() => setPromising(true)}>
+            {promises().length > 0 ? 'Promise another date' : 'Promise a date'}
+          </Button>
+        </Show>
+        <Show when={promises().length > 0}>
+          <details class="promises">
+            <summary>
+              {promises().length === 1 ? 'Who promised it' : `${promises().length} promises so far`}
+            </summary>
+            <ol>
+              <For each={promises().toReversed()}>
+                {(promise) => (
+                  <li>
+                    <b>{format.weekdayAndDate(promise.date)}</b>: {promise.reason}
+                    <span class="pencil small">
+                      {' '}
+                      <Stripe person={promise.by} /> {scope.words.moment(promise.doneAt)}
+                    </span>
+                  </li>
+                )}
+              </For>
+            </ol>
+          </details>
+        </Show>
+      </div>
+      <Show when={promising()}>
+        <PromiseForm onClose={() => setPromising(false)} />
       </Show>
-      <Show when={promises().length > 0}>
-        <details class="promises">
-          <summary>
-            {promises().length === 1 ? 'Who promised it' : `${promises().length} promises so far`}
-          </summary>
-          <ol>
-            <For each={promises().toReversed()}>
-              {(promise) => (
-                <li>
-                  <b>{format.weekdayAndDate(promise.date)}</b>: {promise.reason}
-                  <span class="pencil small">
-                    {' '}
-                    <Stripe person={promise.by} /> {scope.words.moment(promise.doneAt)}
-                  </span>
-                </li>
-              )}
-            </For>
-          </ol>
-        </details>
-      </Show>
-    </div>
+    </>
   )
 }
 
-export function PromiseForm(props: { onClose(): void }) {
+function PromiseForm(props: { onClose(): void }) {
   const scope = useJob()
   const last = scope.job().promises.at(-1)
   const [date, setDate] = createSignal('')
@@ -77,7 +82,7 @@ export function PromiseForm(props: { onClose(): void }) {
         />
       </div>
       <div class="whole">
-        <Field label="Reason" value={reason()} onValue={setReason} required maxLength={300} />
+        <Field label="Reason" value={reason()} onValue={setReason} required maxLength={TEXT_LENGTHS.reason} />
       </div>
     </CommandDialog>
   )

@@ -5,48 +5,46 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { handoverNote } from '../../../shared/job/stops'
 import { stepState } from '../../../shared/job/verdicts'
+import { dueHere, dueTitle, leftOutOf } from '../../job/deferrals/deferrals'
+import { useJobDialogs } from '../../job/dialogs'
+import { holdWords, isLate, openHolds } from '../../job/holds/holds'
+import { notesOf } from '../../job/notes/notes'
 import { useJob } from '../../job/scope'
 import type { StepView } from '../../job/step/step-view'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { CoverOff } from './CoverOff'
-import { useForms } from './office'
-import { dueHere, holdWords, leftOut, notesOf, openHoldViews, sealantWords } from './office-view'
+import { sealantWords } from './office-view'
 
 export function StepStatus(props: { view: StepView }) {
   const scope = useJob()
   const step = () => props.view.step
   const now = useNow(20_000)
-  const held = createMemo(() =>
-    props.view.standing === 'on_hold'
-      ? openHoldViews(scope.job(), now(), scope.words).filter(({ hold }) => hold.stepIds.includes(step().id))
-      : [],
-  )
+  const held = createMemo(() => (props.view.standing === 'on_hold' ? openHolds(scope.job(), step().id) : []))
   const due = createMemo(() => dueHere(scope.planned(), step().id))
-  const away = createMemo(() => leftOut(scope.planned(), step()))
+  const away = createMemo(() => leftOutOf(scope.planned(), step().id).filter(({ state }) => state === 'open'))
   const sealant = createMemo(() => sealantWords(scope.planned(), step(), now(), scope.words))
   const note = createMemo(() => notesOf(scope.job(), step().id))
   return (
     <>
       <For each={held()}>
-        {(view) => (
-          <p class="told-hold" classList={{ against: view.late }}>
-            On hold for {holdWords(view)}
+        {(hold) => (
+          <p class="told-hold" classList={{ against: isLate(hold, now()) }}>
+            On hold for {holdWords(hold, now(), scope.words)}
           </p>
         )}
       </For>
       <For each={away()}>
         {(view) => (
           <p>
-            Left out: {view.what}, due at {view.due.id} {view.due.title}.{' '}
-            <span class="pencil">{view.reason}</span>
+            Left out: {view.what}, due at {dueTitle(view)}. <span class="pencil">{view.deferral.reason}</span>
           </p>
         )}
       </For>
       <For each={due()}>
         {(view) => (
           <p class="told-due">
-            Due here: <b>{view.what}</b> <span class="pencil">({view.reason})</span>
+            Due here: <b>{view.what}</b> <span class="pencil">({view.deferral.reason})</span>
           </p>
         )}
       </For>
@@ -128,7 +126,7 @@ export function WhyNot(props: { stepId: string }) {
 /** Among a step's details: what the office can do about it, and the rule that keeps me from it. */
 export function StepOffice(props: { view: StepView }) {
   const scope = useJob()
-  const open = useForms()
+  const open = useJobDialogs()
   const [shown, setShown] = createSignal(false)
   const id = () => props.view.step.id
   const signed = () => props.view.standing === 'done' || props.view.standing === 'awaiting_second'
@@ -146,10 +144,12 @@ export function StepOffice(props: { view: StepView }) {
           <WhyNot stepId={id()} />
         </Show>
         <div class="office-do">
-          <Button onClick={() => open({ form: 'raise', stepIds: [id()] })}>Put {id()} on hold</Button>
+          <Button onClick={() => open({ dialog: 'raise_hold', stepIds: [id()] })}>
+            Put on hold<span class="unseen">: {id()}</span>
+          </Button>
           <Show when={scope.job().plan && props.view.standing !== 'deferred' && !props.view.begun}>
-            <Button variant="quiet" onClick={() => open({ form: 'leave_out', stepId: id() })}>
-              Leave {id()} out
+            <Button variant="quiet" onClick={() => open({ dialog: 'leave_out', stepId: id() })}>
+              Leave out<span class="unseen">: {id()}</span>
             </Button>
           </Show>
         </div>

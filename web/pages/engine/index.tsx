@@ -16,7 +16,7 @@ import { useNow } from '../../ui/clock'
 import { EngineHead } from './EngineHead'
 import { HoleRegister } from './HoleRegister'
 import { NoPlan } from './NoPlan'
-import { Office, OfficeForms } from './Office'
+import { Office } from './Office'
 import { clocksOf } from './office-view'
 import { StageList } from './StageList'
 import { Trail } from './Trail'
@@ -54,41 +54,39 @@ function Engine() {
   const reason = createMemo(() => reasonFor(scope.job(), moment()))
   const against = () => standsAgainst(reason().code)
   return (
-    <OfficeForms>
-      <div class="page engine">
-        <EngineHead here={scope.here()} />
-        <Show when={scope.job().plan} fallback={<NoPlan />}>
-          <section class="engine-state" aria-label="Where it stands">
-            <LargeStrip summary={summary()} />
-            <p class="engine-reason" classList={{ against: against() }}>
-              {reasonSentence(reason(), scope.words)}
-            </p>
-            <p class="pencil">
-              {summary().signed} of {summary().cells.length} steps signed.
-            </p>
-            <Clocks />
-            <WhereToGo moment={moment()} />
+    <div class="page engine">
+      <EngineHead here={scope.here()} />
+      <Show when={scope.job().plan} fallback={<NoPlan />}>
+        <section class="engine-state" aria-label="Where it stands">
+          <LargeStrip summary={summary()} />
+          <p class="engine-reason" classList={{ against: against() }}>
+            {reasonSentence(reason(), scope.words)}
+          </p>
+          <p class="pencil">
+            {summary().signed} of {summary().cells.length} steps signed.
+          </p>
+          <Clocks />
+          <WhereToGo moment={moment()} />
+        </section>
+        <Office />
+        <HoleRegister />
+      </Show>
+      <div class="engine-columns">
+        <Show when={scope.job().plan}>
+          <section class="engine-plan" aria-labelledby="plan-head">
+            <h2 id="plan-head">The plan</h2>
+            <Notices />
+            <StageList moment={moment()} look={(stepId, setId) => setLooking({ stepId, setId })} />
           </section>
-          <Office />
-          <HoleRegister />
         </Show>
-        <div class="engine-columns">
-          <Show when={scope.job().plan}>
-            <section class="engine-plan" aria-labelledby="plan-head">
-              <h2 id="plan-head">The plan</h2>
-              <Notices />
-              <StageList moment={moment()} look={(stepId, setId) => setLooking({ stepId, setId })} />
-            </section>
-          </Show>
-          <Trail />
-        </div>
-        <Show when={looking()}>
-          {(at) => (
-            <LookAndSign stepId={at().stepId} setId={at().setId} onClose={() => setLooking(undefined)} />
-          )}
-        </Show>
+        <Trail />
       </div>
-    </OfficeForms>
+      <Show when={looking()}>
+        {(at) => (
+          <LookAndSign stepId={at().stepId} setId={at().setId} onClose={() => setLooking(undefined)} />
+        )}
+      </Show>
+    </div>
   )
 }
 

@@ -3,12 +3,12 @@ import { createMemo, For, type JSX, Show } from 'solid-js'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import type { PlannedJob } from '../../../shared/job/types'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { deferralViews, dueTitle, endedWords } from '../../job/deferrals/deferrals'
 import { entryWords, holeRows } from '../../job/record/hole-rows'
 import { showNm } from '../../job/record/rows'
 import { waiverLines } from '../../job/record/waivers'
 import { useJobView } from '../../job/scope'
 import { bandWords } from '../../job/step/step-words'
-import { deferralLines } from '../audit/open-ends'
 import {
   askedWords,
   doubtLines,
@@ -114,7 +114,7 @@ export function SettledValues(props: { job: PlannedJob }) {
 
 export function LeftOut(props: { job: PlannedJob }) {
   const { words } = useJobView()
-  const rows = createMemo(() => deferralLines(props.job))
+  const rows = createMemo(() => deferralViews(props.job))
   return (
     <Table
       title="Left out on purpose, and how it was closed"
@@ -123,23 +123,15 @@ export function LeftOut(props: { job: PlannedJob }) {
       none="Nothing was left out."
     >
       <For each={rows()}>
-        {({ deferral, title, dueTitle, state, closedBy }) => (
+        {(view) => (
           <tr>
-            <th scope="row">{title}</th>
-            <td>{dueTitle}</td>
-            <td>{deferral.reason}</td>
+            <th scope="row">{view.what}</th>
+            <td>{dueTitle(view)}</td>
+            <td>{view.deferral.reason}</td>
             <td>
-              {words.person(deferral.made.by)}, {words.moment(deferral.made.doneAt)}
+              {words.person(view.deferral.made.by)}, {words.moment(view.deferral.made.doneAt)}
             </td>
-            <td>
-              {deferral.withdrawn
-                ? `withdrawn by ${words.person(deferral.withdrawn.by)}: ${deferral.withdrawn.reason}`
-                : closedBy
-                  ? `signed by ${words.person(closedBy.by)}, ${words.moment(closedBy.doneAt)}`
-                  : state === 'closed'
-                    ? 'closed'
-                    : 'open'}
-            </td>
+            <td>{endedWords(view, words) ?? 'Open.'}</td>
           </tr>
         )}
       </For>

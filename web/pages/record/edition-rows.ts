@@ -20,6 +20,7 @@ import type { AdoptedStep, Measurement } from '../../../shared/plan/types'
 import { unitAfter } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'
+import { photoTitle } from '../../job/photos/photos'
 import { reachedWords } from '../../job/record/rows'
 import { limitsWords } from '../../job/step/step-words'
 
@@ -190,12 +191,7 @@ export function pictureRows(job: PlannedJob, steps: readonly AdoptedStep[], now:
   return job.photos
     .filter(({ stepId }) => stepId === undefined || covered.has(stepId))
     .toSorted((a, b) => a.doneAt - b.doneAt)
-    .map((photo) => ({ photo, title: pictureTitle(photo), here: arrived.has(photo.id) }))
-}
-
-function pictureTitle({ stepId, place, caption }: Photo): string {
-  const said = place && caption?.toLowerCase().startsWith(place.toLowerCase()) ? undefined : place
-  return [stepId, said, caption].filter(Boolean).join(', ') || 'The engine'
+    .map((photo) => ({ photo, title: photoTitle(photo), here: arrived.has(photo.id) }))
 }
 
 export function gateWords({ answer, photos, reckoned, waived }: GateRow, words: Words): string {

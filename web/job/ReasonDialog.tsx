@@ -1,11 +1,12 @@
 /** A word that asks a reason: what it is about, whether it is own work, the reason, and the rule's no if there is one. */
 import { createSignal, For, Show } from 'solid-js'
-import type { JobCommand } from '../../../shared/job/commands'
-import { ownWork, useJob } from '../../job/scope'
-import { Button } from '../../ui/Button'
-import { Dialog } from '../../ui/Dialog'
-import { Field } from '../../ui/Field'
-import { Sentence } from '../../ui/Sentence'
+import type { JobCommand } from '../../shared/job/commands'
+import { TEXT_LENGTHS } from '../../shared/job/text-lengths'
+import { Dialog } from '../ui/Dialog'
+import { Field } from '../ui/Field'
+import { Form } from '../ui/Form'
+import { Sentence } from '../ui/Sentence'
+import { ownWork, useJob } from './scope'
 
 interface ReasonProps {
   title: string
@@ -13,6 +14,7 @@ interface ReasonProps {
   about: readonly string[]
   label: string
   hint?: string
+  maxLength?: number
   /** What the button says. */
   submitLabel: string
   variant?: 'main' | 'rust'
@@ -27,45 +29,49 @@ export function ReasonDialog(props: ReasonProps) {
   const previews = () => props.commands(reason().trim() || '–').map((command) => scope.preview(command))
   const refusal = () => previews().find((preview) => preview.refusal)?.refusal
   const own = () => previews().some(ownWork)
-  const say = (event: SubmitEvent) => {
-    event.preventDefault()
-    if (reason().trim() === '' || refusal()) return
+  const send = () => {
     for (const command of props.commands(reason().trim())) void scope.send(command)
-    props.onClose()
   }
   return (
     <Dialog open title={props.title} onClose={props.onClose}>
-      <form class="reason" onSubmit={say}>
-        <ul class="reason-about">
-          <For each={props.about}>{(line) => <li>{line}</li>}</For>
-        </ul>
-        <Show
-          when={refusal()}
-          fallback={
-            <>
-              <Show when={own()}>
-                <p class="own-work">
-                  You worked on this yourself: it is recorded that the word is the doer’s own.
+      <Show
+        when={refusal()}
+        fallback={
+          <Form
+            submitLabel={props.submitLabel}
+            variant={props.variant}
+            disabled={reason().trim() === ''}
+            onSubmit={send}
+            onDone={props.onClose}
+          >
+            <For each={props.about}>
+              {(line) => (
+                <p>
+                  <b>{line}</b>
                 </p>
-              </Show>
+              )}
+            </For>
+            <Show when={own()}>
+              <p class="own-work">
+                You worked on this yourself: it is recorded that the word is the doer’s own.
+              </p>
+            </Show>
+            <div class="whole">
               <Field
                 label={props.label}
                 hint={props.hint}
                 long
                 required
-                maxLength={1000}
+                maxLength={props.maxLength ?? TEXT_LENGTHS.reason}
                 value={reason()}
                 onValue={setReason}
               />
-              <Button type="submit" variant={props.variant ?? 'main'} wide disabled={reason().trim() === ''}>
-                {props.submitLabel}
-              </Button>
-            </>
-          }
-        >
-          {(no) => <Sentence against>{no().sentence}</Sentence>}
-        </Show>
-      </form>
+            </div>
+          </Form>
+        }
+      >
+        {(refusal) => <Sentence against>{refusal().sentence}</Sentence>}
+      </Show>
     </Dialog>
   )
 }

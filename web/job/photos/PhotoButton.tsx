@@ -1,36 +1,36 @@
 /** Taking a photo as one press, and what the device must say of photos that have not gone. */
 import { createSignal, For, Show } from 'solid-js'
-import type { JobCommand } from '../../shared/job/commands'
-import { useLive } from '../live/live'
-import { type PhotoTarget, unheldWords } from '../live/photos'
-import { takePhoto } from '../live/take-photo'
-import { Button } from './Button'
-import { Sentence } from './Sentence'
+import { useLive } from '../../live/live'
+import { type PhotoTarget, unheldWords } from '../../live/photos'
+import { takePhoto } from '../../live/take-photo'
+import { Button } from '../../ui/Button'
+import { Sentence } from '../../ui/Sentence'
+import { useJob } from '../scope'
 
 interface PhotoButtonProps {
   label: string
-  jobId: string
   /** Where it belongs; nothing for the engine as a whole. */
   about?: PhotoTarget
   /** Straight to the camera; else a picture may also be chosen. */
   camera?: boolean
   variant?: 'main'
-  send(command: JobCommand): void
 }
 
 export function PhotoButton(props: PhotoButtonProps) {
   const { photos } = useLive()
-  const [said, setSaid] = createSignal<string>()
+  const { job, send } = useJob()
+  const [error, setError] = createSignal<string>()
   let picker: HTMLInputElement | undefined
   const chosen = async () => {
     const file = picker?.files?.[0]
     if (picker) picker.value = ''
     if (!file) return
-    setSaid(undefined)
-    const { jobId, about = {} } = props
+    setError(undefined)
+    const { id } = job()
+    const about = props.about ?? {}
     const taken = await takePhoto(file)
-    if ('sentence' in taken) setSaid(taken.sentence)
-    else photos.add(jobId, taken, about, (command) => props.send(command))
+    if ('sentence' in taken) setError(taken.sentence)
+    else photos.add(id, taken, about, (command) => void send(command))
   }
   return (
     <>
@@ -47,16 +47,17 @@ export function PhotoButton(props: PhotoButtonProps) {
       <Button {...(props.variant ? { variant: props.variant } : {})} onClick={() => picker?.click()}>
         {props.label}
       </Button>
-      <Show when={said()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
+      <Show when={error()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
     </>
   )
 }
 
 /** Photos of one engine that the server would not take, each with its way out; and photos only this page holds. */
-export function PhotoNews(props: { jobId: string }) {
+export function PhotoNews() {
   const { photos } = useLive()
+  const { job } = useJob()
   const refused = () =>
-    photos.now().refused.filter(({ facts }) => facts.some(({ jobId }) => jobId === props.jobId))
+    photos.now().refused.filter(({ facts }) => facts.some(({ jobId }) => jobId === job().id))
   return (
     <>
       <Show when={unheldWords(photos.now().unheld)}>{(words) => <Sentence against>{words()}</Sentence>}</Show>

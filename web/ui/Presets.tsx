@@ -1,0 +1,12 @@
+/** Words that need no typing: one press hands them to the field below. */
+import { For } from 'solid-js'
+import { Button } from './Button'
+import './presets.css'
+
+export function Presets(props: { options: readonly string[]; onValue(text: string): void }) {
+  return (
+    <div class="presets whole">
+      <For each={props.options}>{(text) => <Button onClick={() => props.onValue(text)}>{text}</Button>}</For>
+    </div>
+  )
+}
