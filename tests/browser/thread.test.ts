@@ -200,7 +200,7 @@ describe('what stands against', () => {
       .getByRole('navigation', { name: 'Work of this step' })
       .getByRole('button', { name: /^Sign/ })
       .click()
-    await says(page.getByRole('main'), 'Finish the pass, then sign.')
+    await says(page.getByRole('main'), 'Finish that, then sign.')
     expect(await signButton(page).isDisabled()).toBe(true)
     // The server refuses the same, whatever a page thinks of it.
     const answer = await doer.context.request.post(`/api/jobs/${jobId}/commands`, {

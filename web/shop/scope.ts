@@ -12,8 +12,7 @@ export type ShopScope = ReturnType<typeof useShopScope>
 
 export function useShopScope() {
   const live = useLive()
-  const stillThere = useStillThere()
-  const { shop, known, take } = useShop()
+  const { shop, known } = useShop()
   return {
     shop,
     known,
@@ -32,15 +31,22 @@ export function useShopScope() {
         ? { code: outcome.refused, sentence: shopSentenceFor(outcome) ?? outcome.refused }
         : undefined
     },
-    /** Waits for the server's word: nothing when it is written, else the sentence that says why not. */
-    async send(command: ShopCommand): Promise<string | undefined> {
-      const answer = await live.sendToShop(command, { explains: stillThere })
-      if (!answer.ok) return answer.sentence
-      take(answer.events as StreamEvent<ShopEvent>[])
-      // One's own name and paint stand in the top bar, which the sign-in gave.
-      if (command.type === 'ChangePerson' && command.person.id === live.session.person()?.id)
-        await live.session.refresh()
-      return undefined
-    },
+  }
+}
+
+/**
+ * For a form, which shows a refusal itself while it is there; once it is gone, the shop page tells. Waits for the
+ * server's word: nothing when it is written, else the sentence that says why not.
+ */
+export function useShopSend(): (command: ShopCommand) => Promise<string | undefined> {
+  const { sendToShop, shop, session } = useLive()
+  const explains = useStillThere()
+  return async (command) => {
+    const answer = await sendToShop(command, { explains })
+    if (!answer.ok) return answer.sentence
+    shop.take(answer.events as StreamEvent<ShopEvent>[])
+    // One's own name and paint stand in the top bar, which the sign-in gave.
+    if (command.type === 'ChangePerson' && command.person.id === session.person()?.id) await session.refresh()
+    return undefined
   }
 }

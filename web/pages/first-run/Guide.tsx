@@ -5,7 +5,7 @@ import { usePageTitle } from '../../frame/title'
 import { isFailure } from '../../live/http'
 import { useBoard } from '../../live/live'
 import { examplePlan, planHref } from '../../shop/plan-library'
-import { type ShopScope, useShopScope } from '../../shop/scope'
+import { type ShopScope, useShopScope, useShopSend } from '../../shop/scope'
 import { doneCount, guideOf } from '../../shop/setup-guide'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
@@ -87,11 +87,12 @@ export function Guide() {
 }
 
 function PlanActs(props: { scope: ShopScope; done: boolean }) {
+  const send = useShopSend()
   const example = () => Object.values(props.scope.shop().plans[EXAMPLE.id] ?? {})[0]
 
   const adding = createSubmission(async () => {
     const plan = await examplePlan(EXAMPLE.id)
-    return isFailure(plan) ? plan.sentence : props.scope.send({ type: 'AddPlan', plan })
+    return isFailure(plan) ? plan.sentence : send({ type: 'AddPlan', plan })
   })
 
   return (

@@ -3,7 +3,7 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { v7 as uuid } from 'uuid'
 import { type Entitlement, PAINTS, type Person, ROLE_WORDS, ROLES } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
-import type { ShopScope } from '../../shop/scope'
+import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { Choices } from '../../ui/Choices'
 import { Field } from '../../ui/Field'
@@ -22,6 +22,7 @@ import {
 
 export function PersonForm(props: { scope: ShopScope; before?: Person; onClose(added?: Person): void }) {
   const { scope, before } = props
+  const send = useShopSend()
   const [person, setPerson] = createSignal<Person>(before ?? newPerson(uuid(), scope.shop()))
   const [initials, setInitials] = createSignal<string | undefined>(before?.initials)
   const change = (part: Partial<Person>) => setPerson({ ...person(), ...part })
@@ -38,7 +39,7 @@ export function PersonForm(props: { scope: ShopScope; before?: Person; onClose(a
   const refused = () => (personMissing(shown()) ? undefined : scope.may(command()))
 
   const clash = () => (refused()?.code === 'initials_taken' ? refused()?.sentence : undefined)
-  const write = () => personMissing(shown()) ?? refused()?.sentence ?? scope.send(command())
+  const write = () => personMissing(shown()) ?? refused()?.sentence ?? send(command())
 
   return (
     <FormDialog

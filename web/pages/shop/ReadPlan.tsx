@@ -7,7 +7,7 @@ import { createSignal, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../shared/plan/place'
 import type { Plan } from '../../../shared/plan/types'
 import { planHref, readPlanFile } from '../../shop/plan-library'
-import type { ShopScope } from '../../shop/scope'
+import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
 import { createSubmission } from '../../ui/submission'
@@ -20,6 +20,7 @@ const MOST_SHOWN = 12
 
 export function ReadPlan(props: { scope: ShopScope }) {
   const { scope } = props
+  const send = useShopSend()
   const navigate = useNavigate()
   const [text, setText] = createSignal('')
   const [fileName, setFileName] = createSignal<string>()
@@ -28,7 +29,7 @@ export function ReadPlan(props: { scope: ShopScope }) {
   let area: HTMLTextAreaElement | undefined
 
   const adding = createSubmission(async (plan: Plan) => {
-    const refusal = await scope.send({ type: 'AddPlan', plan })
+    const refusal = await send({ type: 'AddPlan', plan })
     if (refusal) return refusal
     navigate(planHref(plan))
   })

@@ -1,7 +1,7 @@
 /** What the shop allows where neither the maker nor the plan gives limits, and whether a doer may look again. */
 import { createSignal, For, Show } from 'solid-js'
 import { JOINT_CLASSES } from '../../../shared/plan/types'
-import type { ShopScope } from '../../shop/scope'
+import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Choices } from '../../ui/Choices'
 import { Field } from '../../ui/Field'
 import { Form } from '../../ui/Form'
@@ -21,6 +21,7 @@ export function TolerancesPart(props: { scope: ShopScope }) {
 
 function Bands(props: { scope: ShopScope }) {
   const { scope } = props
+  const send = useShopSend()
   const [typed, setTyped] = createSignal<ReturnType<typeof toleranceDraft>>()
   const draft = () => typed() ?? toleranceDraft(scope.shop().tolerances)
   const read = () => tolerancesFrom(draft())
@@ -33,7 +34,7 @@ function Bands(props: { scope: ShopScope }) {
     const tolerances = read()
     if (typeof tolerances === 'string') return tolerances
     const command = { type: 'SetTolerances', tolerances } as const
-    return scope.may(command)?.sentence ?? scope.send(command)
+    return scope.may(command)?.sentence ?? send(command)
   }
 
   return (
@@ -98,6 +99,7 @@ function Bands(props: { scope: ShopScope }) {
 
 function SelfRecheckPart(props: { scope: ShopScope }) {
   const { scope } = props
+  const send = useShopSend()
   const stands = () => scope.shop().selfRecheck
   const [choice, setChoice] = createSignal<'off' | 'on'>()
   const [minutes, setMinutes] = createSignal<string>()
@@ -112,7 +114,7 @@ function SelfRecheckPart(props: { scope: ShopScope }) {
     const selfRecheck = read()
     if (typeof selfRecheck === 'string') return selfRecheck
     const command = { type: 'SetSelfRecheck', selfRecheck } as const
-    return scope.may(command)?.sentence ?? scope.send(command)
+    return scope.may(command)?.sentence ?? send(command)
   }
 
   return (

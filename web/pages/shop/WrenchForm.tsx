@@ -2,7 +2,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
 import { TORQUE_UNITS } from '../../../shared/units'
-import type { ShopScope } from '../../shop/scope'
+import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Choices } from '../../ui/Choices'
 import { DateField } from '../../ui/DateField'
 import { createDraft } from '../../ui/draft'
@@ -23,6 +23,7 @@ const STATES = ['in_service', 'out_for_check', 'failed', 'dropped'] as const
 
 export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose(): void }) {
   const { scope, before } = props
+  const send = useShopSend()
   const { draft, change, Entry } = createDraft<WrenchDraft>(draftOf(before))
   const card = createMemo(() => wrenchFrom(draft(), before))
   const command = (wrench: Wrench) => ({ type: before ? 'ChangeWrench' : 'AddWrench', wrench }) as const
@@ -40,7 +41,7 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
   function write() {
     const wrench = card()
     if (typeof wrench === 'string') return wrench
-    return scope.may(command(wrench))?.sentence ?? scope.send(command(wrench))
+    return scope.may(command(wrench))?.sentence ?? send(command(wrench))
   }
 
   return (

@@ -8,7 +8,7 @@ import type { PlanFault } from '../../../../shared/plan/place'
 import type { Plan } from '../../../../shared/plan/types'
 import { useLive } from '../../../live/live'
 import { planHref, readPlanFile } from '../../../shop/plan-library'
-import type { ShopScope } from '../../../shop/scope'
+import { type ShopScope, useShopSend } from '../../../shop/scope'
 import { Button } from '../../../ui/Button'
 import { Sentence } from '../../../ui/Sentence'
 import { createSubmission } from '../../../ui/submission'
@@ -88,13 +88,13 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
     })
   }
 
+  const send = useShopSend()
   const adding = createSubmission(async () => {
     const now = plan()
     if (!now || finish().faults.length > 0) return
     const reading = await readPlanFile(JSON.stringify(now))
     if ('faults' in reading) return void setServerFaults({ of: now, faults: reading.faults })
-    const refusal =
-      'plan' in reading ? await props.scope.send({ type: 'AddPlan', plan: now }) : reading.sentence
+    const refusal = 'plan' in reading ? await send({ type: 'AddPlan', plan: now }) : reading.sentence
     if (refusal) return refusal
     clearTimeout(waiting)
     waiting = undefined
