@@ -25,7 +25,7 @@ export default function DemoDay(props: { onClose(): void }) {
 
   return (
     <Dialog open title="The day" broad onClose={props.onClose}>
-      <div class="day-keys">
+      <div class="cluster roomy">
         <Show
           when={demo.next() || playing()}
           fallback={<p>The day is over. The shop’s clock goes on; what you enter counts as before.</p>}
@@ -35,7 +35,7 @@ export default function DemoDay(props: { onClose(): void }) {
           </Button>
           <Button onClick={() => act({ do: 'step' })}>Next moment</Button>
         </Show>
-        <fieldset class="day-speeds">
+        <fieldset class="day-speeds cluster">
           <legend>Speed</legend>
           <For each={SPEEDS}>
             {({ speed, title }) => (
@@ -80,7 +80,7 @@ export default function DemoDay(props: { onClose(): void }) {
           First look: what each person’s screen answers
         </A>
       </p>
-      <div class="day-anew">
+      <div class="day-anew cluster roomy">
         <Show
           when={sure()}
           fallback={

@@ -7,7 +7,7 @@ import { useJob } from './scope'
 export function JobHead(props: ParentProps<{ title: JSX.Element }>) {
   const scope = useJob()
   return (
-    <header class="job-head">
+    <header class="job-head cluster level">
       <h1>
         <span class="stencil">{scope.job().number}</span> <span>{props.title}</span>
       </h1>

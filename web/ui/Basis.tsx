@@ -56,7 +56,7 @@ export function Basis(props: BasisProps) {
 /** The entries themselves, numbered where they are to be referred to. */
 export function BasisList(props: { ids: readonly BasisId[]; numbered?: boolean }) {
   return (
-    <ol class="basis-list" classList={{ 'basis-numbered': props.numbered === true }}>
+    <ol class="basis-list stack roomy" classList={{ 'basis-numbered': props.numbered === true }}>
       <For each={props.ids}>
         {(id) => (
           <li>

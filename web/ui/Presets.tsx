@@ -5,7 +5,7 @@ import './presets.css'
 
 export function Presets(props: { options: readonly string[]; onValue(text: string): void }) {
   return (
-    <div class="presets whole">
+    <div class="cluster whole">
       <For each={props.options}>{(text) => <Button onClick={() => props.onValue(text)}>{text}</Button>}</For>
     </div>
   )

@@ -54,7 +54,7 @@ export function StepHolds(props: { stepId: string }) {
   return (
     <For each={holds()}>
       {(hold) => (
-        <section class="stop" aria-label="On hold">
+        <section class="stop stack" aria-label="On hold">
           <h2>On hold: {HOLD_WORDS[hold.kind]}</h2>
           <p>
             {hold.what}, {expectedWords(hold, now(), words)}. <Stripe person={hold.raised.by} />{' '}
@@ -68,7 +68,7 @@ export function StepHolds(props: { stepId: string }) {
             }
           >
             {(how) => (
-              <div class="panel-buttons">
+              <div class="panel-buttons cluster">
                 <Button onClick={() => void send({ type: 'ClearHold', holdId: hold.id, how: how() })}>
                   Clear hold: {lowered(how())}
                 </Button>

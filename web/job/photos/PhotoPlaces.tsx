@@ -20,10 +20,10 @@ export function PhotoPlaces(props: PhotoPlacesProps) {
   const places = () => photoPlaces(planned(), props.step, props.gate, refused())
   return (
     <>
-      <ul class="photo-places">
+      <ul class="stack">
         <Index each={places()}>
           {(place) => (
-            <li class="photo-place" classList={{ done: place().state === 'here' }}>
+            <li class="photo-place cluster ends" classList={{ done: place().state === 'here' }}>
               <span>
                 <strong>{place().place}</strong>{' '}
                 <span class={place().state === 'refused' ? 'against-words' : 'pencil'}>

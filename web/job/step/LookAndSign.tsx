@@ -71,7 +71,7 @@ export default function LookAndSign(props: LookProps) {
                 <Show when={set().set.remainder}>
                   <MeasuredLook step={at()} />
                 </Show>
-                <footer class="look-sign">
+                <footer class="look-sign stack roomy">
                   <Show when={set().state.first}>
                     {(first) => (
                       <p>
@@ -149,7 +149,7 @@ function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: r
     props.positions.flatMap((n) => standingReading(scope.planned(), props.joint, n, pass) ?? [])
   const label = (n: number) => props.joint.positions.find((position) => position.n === n)?.label
   return (
-    <section class="look-joint">
+    <section class="stack airy">
       <header>
         <h3>
           {props.joint.title} <span class="pencil">{props.joint.id}</span>
@@ -171,7 +171,7 @@ function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: r
       <For each={props.joint.passes}>
         {(asked, index) => (
           <Show when={asked.kind !== 'wait'}>
-            <div class="look-pass">
+            <div class="look-pass stack">
               <h4>
                 Pass {index() + 1} of {props.joint.passes.length}: {passWords(asked)}
                 {asked.kind === 'torque' && asked.torqueNm !== null ? ' N·m' : ''}
@@ -216,7 +216,7 @@ function MeasuredLook(props: { step: AdoptedStep }) {
   const view = createMemo(() => stepView(scope.planned(), props.step))
   return (
     <Show when={view().measurements.length > 0}>
-      <section class="look-joint">
+      <section class="stack airy">
         <h3>Measured</h3>
         <ul class="look-readings">
           <For each={view().measurements}>

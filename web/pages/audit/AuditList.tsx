@@ -52,7 +52,7 @@ export function Entry(props: ParentProps<EntryProps>) {
       <span class="entry-id">{props.id}</span>
       <div class="entry-say">{props.children}</div>
       <Show when={props.ways}>
-        <div class="entry-ways">{props.ways}</div>
+        <div class="entry-ways cluster">{props.ways}</div>
       </Show>
     </li>
   )

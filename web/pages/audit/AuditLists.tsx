@@ -127,7 +127,7 @@ export function FlaggedReadings() {
             </p>
             <For each={one.readings.slice(0, 1)}>
               {(first) => (
-                <p class="pencil by-line">
+                <p class="pencil by-line cluster">
                   <span>
                     {[...new Set(one.readings.map(reachedWords))].join(', ')}
                     {first.wrenchId ? `, ${first.wrenchId}` : ''}
@@ -174,7 +174,7 @@ export function UnitSlips() {
                   : ', on the scale'}
                 , pass {one.entry.pass}
               </p>
-              <p class="both">
+              <p class="both cluster">
                 <span>
                   as read <b>{both.asRead}</b>
                 </span>
@@ -182,7 +182,7 @@ export function UnitSlips() {
                   fits as <b>{both.asMeant}</b>
                 </span>
               </p>
-              <p class="pencil by-line">
+              <p class="pencil by-line cluster">
                 {one.entry.wrenchId} <Stripe person={one.entry.by} /> {scope.words.moment(one.entry.doneAt)}
                 {one.stands ? '' : ', no longer in force'}
               </p>

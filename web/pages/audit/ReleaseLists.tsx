@@ -233,7 +233,7 @@ export function Releases() {
                   </Show>
                   <Show when={finding}>{(said) => <p>Found: {said()}</p>}</Show>
                 </div>
-                <div class="entry-ways">
+                <div class="entry-ways cluster">
                   <A class="button" href={`/jobs/${scope.job().id}/record/${release.number}`}>
                     The record<span class="unseen"> {release.number}</span>
                   </A>

@@ -83,7 +83,7 @@ export function Values() {
                         </p>
                       )}
                     </Show>
-                    <p class="pencil by-line">
+                    <p class="pencil by-line cluster">
                       <Stripe person={value().by} name="after" /> {scope.words.moment(value().doneAt)}
                     </p>
                   </>

@@ -38,7 +38,7 @@ export function WaiversGiven() {
               <VerdictMark verdict="accepted" /> <b>{name}</b>
             </p>
             <p>“{waiver.reason}”</p>
-            <p class="pencil by-line">
+            <p class="pencil by-line cluster">
               <Stripe person={waiver.by} name="after" /> {scope.words.moment(waiver.doneAt)}
               {waiver.ownWork ? ', who had worked on it' : ''}
             </p>

@@ -92,7 +92,7 @@ function AdapterForm() {
   }
   return (
     <div class="adapter">
-      <div class="adapter-side">
+      <div class="stack roomy">
         <div class="adapter-drawing">
           <Show
             when={adapter()}
@@ -130,7 +130,7 @@ function AdapterForm() {
           A straight socket extension, in line with the drive, changes nothing: leave it out here.
         </p>
       </div>
-      <div class="adapter-side">
+      <div class="stack roomy">
         <div class="adapter-figures">
           <Index each={plates()}>
             {(plate) => (

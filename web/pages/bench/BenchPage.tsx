@@ -108,8 +108,8 @@ export function BenchPage(props: { step: AdoptedStep }) {
     <BenchContext.Provider value={bench}>
       <div class="bench-page">
         <div class="bench" ref={page} data-station={bench.station().kind}>
-          <div class="bench-top">
-            <header class="bench-head">
+          <div class="bench-top cluster ends">
+            <header class="bench-head cluster">
               <A class="stencil bench-number" href={`/jobs/${scope.job().id}/bench`}>
                 {scope.job().number}
               </A>
@@ -162,8 +162,8 @@ export function BenchPage(props: { step: AdoptedStep }) {
             </Switch>
           </div>
 
-          <aside class="bench-side" aria-label="What to do">
-            <div class="bench-action" ref={action}>
+          <aside class="bench-side stack apart" aria-label="What to do">
+            <div class="bench-action stack roomy" ref={action}>
               <Waiting brief={narrow()} />
               <StepHolds stepId={props.step.id} />
               <Show when={narrow()}>
@@ -218,7 +218,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
                 />
               </Show>
             </div>
-            <div class="bench-about">
+            <div class="bench-about stack roomy">
               <LeftWords />
               <NotYetWords />
               <OddFasteners />

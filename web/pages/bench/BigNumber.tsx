@@ -47,7 +47,7 @@ export function BigNumber() {
   const settled = () => scope.planned().settled[bench.round()?.joint.id ?? '']?.[bench.pass()]
 
   return (
-    <div class="big-number">
+    <div class="big-number cluster">
       <Switch>
         <Match when={setting()}>
           {(set) => (
@@ -166,7 +166,7 @@ function Figure(props: { figure: string; unit: string; on: string }) {
 }
 
 function Under(props: { children: import('solid-js').JSX.Element }) {
-  return <div class="under-number">{props.children}</div>
+  return <div class="under-number stack close">{props.children}</div>
 }
 
 /** The pass's band with each reading of the round a tick, in the unit of the wrench in hand. */

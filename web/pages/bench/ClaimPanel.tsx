@@ -65,7 +65,7 @@ export function ClaimPanel() {
           }
         >
           {(behind) => (
-            <section class="stop" aria-label="What this step would hide">
+            <section class="stop stack" aria-label="What this step would hide">
               <h2>This step covers what is not proven yet</h2>
               <ul>
                 <For each={behind()}>

@@ -27,7 +27,7 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
   })
   const state = () => stepState(scope.planned(), bench.step().id)
   return (
-    <div class="covered">
+    <div class="covered stack roomy">
       <Index each={joints()}>
         {(part) => (
           <figure>
@@ -51,12 +51,12 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
         )}
       </Index>
       <Show when={props.view.set.remainder && bench.step().measurements.length > 0}>
-        <ul class="covered-list">
+        <ul class="stack">
           <For each={bench.step().measurements}>
             {(asked) => (
               <li>
                 <strong>{asked.title}</strong> <span class="pencil">({limitWords(asked)})</span>
-                <span class="covered-values">
+                <span class="covered-values cluster">
                   <For each={asked.places}>
                     {(place) => {
                       const entry = () => standingMeasurement(state(), asked.id, place)
@@ -75,7 +75,7 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
         </ul>
       </Show>
       <Show when={props.view.set.remainder && bench.step().gates.length > 0}>
-        <ul class="covered-list">
+        <ul class="stack">
           <For each={bench.step().gates}>
             {(gate) => (
               <li>

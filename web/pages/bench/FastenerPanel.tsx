@@ -32,9 +32,9 @@ export function DeclareFasteners() {
   return (
     <Show when={asked()}>
       {(declaring) => (
-        <section class="declare-row" aria-label="Which fasteners">
+        <section class="declare-row mark cluster" aria-label="Which fasteners">
           <p>{declaring().asks}</p>
-          <div class="panel-buttons">
+          <div class="panel-buttons cluster">
             <Button onClick={() => place('new')}>{declaring().fresh}</Button>
             <For each={declaring().reused}>
               {(one) => <Button onClick={() => place('reused', one.cycle)}>{one.words}</Button>}
@@ -55,7 +55,7 @@ export function OddFasteners() {
   })
   return (
     <Show when={odd().length > 0}>
-      <p class="not-yet">
+      <p class="mark rust">
         <strong>Before signing:</strong> {odd().join(' ')}
       </p>
     </Show>
@@ -101,7 +101,7 @@ export function FastenerPress(props: { position: number; onDone: () => void }) {
           <p>
             The {one().fastener} here: <strong>{fastenerHere(scope.planned(), one(), props.position)}</strong>
           </p>
-          <div class="panel-buttons">
+          <div class="panel-buttons cluster">
             <For each={KINDS.filter((kind) => kind !== now())}>
               {(kind) => <Button onClick={() => place(kind)}>{capital(CONDITION_WORDS[kind])}</Button>}
             </For>

@@ -17,7 +17,7 @@ import './entry.css'
 export function GatePanel() {
   const bench = useBench()
   return (
-    <ul class="gates">
+    <ul class="gates stack">
       <For each={bench.step().gates}>{(gate) => <GateRow gate={gate} />}</For>
     </ul>
   )
@@ -37,8 +37,8 @@ function GateRow(props: { gate: Gate }) {
       ...(count === undefined ? {} : { count }),
     })
   return (
-    <li class="gate" classList={{ met: met() }}>
-      <div class="gate-words">
+    <li class="gate stack" classList={{ met: met() }}>
+      <div class="stack">
         <p>
           <strong>{props.gate.text}</strong>
           <Show when={props.gate.kind === 'count' ? props.gate : undefined}>

@@ -23,7 +23,7 @@ export function HandoverWords() {
       <Lines title="Done" lines={note().done} empty="Nothing of this step is final yet." />
       <Lines title="Where it stands" lines={note().stands} />
       <Lines title="Must not be done" lines={note().mustNot} against />
-      <Show when={note().said}>{(said) => <p class="said">“{said()}”</p>}</Show>
+      <Show when={note().said}>{(said) => <p class="mark">“{said()}”</p>}</Show>
     </div>
   )
 }
@@ -34,7 +34,7 @@ export function LeftNote(props: { narrow?: boolean }) {
   return (
     <Show when={stopped()?.note}>
       {(note) => (
-        <p class="said" classList={{ 'narrow-note': props.narrow === true }}>
+        <p class="mark" classList={{ 'narrow-note': props.narrow === true }}>
           “{note()}” <Stripe person={stopped()?.by ?? ''} />
         </p>
       )}

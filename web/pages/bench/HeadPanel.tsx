@@ -64,7 +64,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
       onClose={() => bench.look(undefined)}
     >
       <Show when={flags().length > 0}>
-        <div class="stop">
+        <div class="stop stack">
           <For each={flags()}>
             {(flag) => (
               <p>
@@ -84,11 +84,11 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
       <Show when={readings().length === 0}>
         <p class="pencil">No reading yet. The first tap on this head, when it is its turn, records one.</p>
       </Show>
-      <ol class="readings">
+      <ol class="readings stack">
         <For each={readings()}>{(reading) => <ReadingLine reading={reading} />}</For>
       </ol>
       <Show when={bench.mine()}>
-        <div class="panel-buttons">
+        <div class="panel-buttons cluster">
           <Show when={standing() && !asksAngle()}>
             <Button onClick={() => props.onAgain(n() ?? 0)}>Done again: record it again</Button>
           </Show>
@@ -133,7 +133,7 @@ function ReadingLine(props: { reading: Reading }) {
     stands(props.reading) && !scope.may({ type: 'StrikeReading', readingId: props.reading.id, reason: '-' })
   return (
     <li class="reading" classList={{ void: !stands(props.reading) }}>
-      <p class="reading-head">
+      <p class="reading-head cluster level">
         <span class="reading-value">{valueWords(props.reading)}</span>
         <span class="pencil">
           pass {props.reading.pass}

@@ -189,7 +189,7 @@ function Indicated(props: SayProps) {
         }
       >
         {(found) => (
-          <div class="stop" role="alert">
+          <div class="stop stack" role="alert">
             {slipSentences(found(), targetOf(bench.sheet())).map((sentence) => (
               <p>{sentence}</p>
             ))}

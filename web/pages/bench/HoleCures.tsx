@@ -24,7 +24,7 @@ export function HoleCures() {
   )
   return (
     <Show when={curing().length > 0}>
-      <section class="sealant-clock hole-cures" aria-label="Curing inserts">
+      <section class="sealant-clock hole-cures cluster" aria-label="Curing inserts">
         <For each={curing().slice(0, 3)}>
           {({ n, joint, until }) => (
             <p class="hole-cure">

@@ -22,7 +22,7 @@ export function HoleNotes() {
   })
   return (
     <Show when={noted().length > 0}>
-      <section class="hole-notes" aria-label="Threads and holes">
+      <section class="hole-notes stack" aria-label="Threads and holes">
         <h2>Threads and holes</h2>
         <ol>
           <For each={noted()}>
@@ -69,7 +69,7 @@ export function HoleStop(props: { brief: boolean }) {
   return (
     <Show when={first()}>
       {(one) => (
-        <section class="stop" role="alert">
+        <section class="stop stack" role="alert">
           <h2>Hole {one().position}: not to be fitted so</h2>
           <p>{one().fits ?? 'Its thread is stripped. Have it renewed and record how.'}</p>
           <Show when={props.brief || !one().fits ? undefined : one().fit}>
@@ -97,7 +97,7 @@ export function HolePress(props: { position: number }) {
       <p>
         The hole: <strong>{view()?.is}</strong>
       </p>
-      <div class="panel-buttons">
+      <div class="panel-buttons cluster">
         <Button onClick={() => bench.openHole(props.position)}>Thread and hole…</Button>
       </div>
     </section>

@@ -76,7 +76,7 @@ function Hole(props: { position: number }) {
                 />
               )}
             </Show>
-            <div class="hole-say">
+            <div class="stack">
               <p class="hole-is">
                 <strong>{capital(view()?.is ?? '')}.</strong>{' '}
                 <Show when={!view()?.entry}>
@@ -110,7 +110,7 @@ function Hole(props: { position: number }) {
               fallback={
                 <section class="declare" aria-label="What was found or done">
                   <p>What was found, or done, at this hole?</p>
-                  <div class="panel-buttons">
+                  <div class="panel-buttons cluster">
                     <Button onClick={() => say('worn')}>Worn</Button>
                     <Button onClick={() => say('stripped')}>Stripped</Button>
                     <Button onClick={() => setRenewing(true)}>Insert fitted…</Button>
@@ -174,8 +174,8 @@ function Lengths(props: {
     props.onTry(value !== '' && Number.isFinite(mm) && mm > 0 && mm <= 5000 ? mm : undefined)
   }
   return (
-    <section class="hole-lengths" aria-label="Lengths">
-      <div class="panel-buttons">
+    <section class="hole-lengths stack" aria-label="Lengths">
+      <div class="panel-buttons cluster">
         <For each={offered()}>
           {(mm) => (
             <button
@@ -209,7 +209,7 @@ function Lengths(props: {
       </Show>
       <Show when={props.tried}>
         {(mm) => (
-          <div class="panel-buttons">
+          <div class="panel-buttons cluster">
             <For each={joint() ? mayGoIn(joint() as NonNullable<ReturnType<typeof joint>>) : []}>
               {(condition, index) => (
                 <Button variant={index() === 0 ? 'main' : undefined} onClick={() => goesIn(condition)}>
@@ -243,11 +243,11 @@ function History(props: { position: number }) {
   )
   return (
     <Show when={entries().length > 0}>
-      <ol class="readings" aria-label="What was recorded">
+      <ol class="readings stack" aria-label="What was recorded">
         <For each={entries()}>
           {(entry) => (
             <li class="reading">
-              <p class="reading-head">
+              <p class="reading-head cluster level">
                 <span class="reading-value">{capital(holeWords(entry))}</span>
                 <Stripe person={entry.by} />
                 <span class="pencil">

@@ -48,8 +48,8 @@ export function InsertForm(props: InsertFormProps) {
     </button>
   )
   return (
-    <section class="declare insert-form" aria-label="Insert fitted" ref={form}>
-      <div class="panel-buttons">
+    <section class="declare insert-form stack" aria-label="Insert fitted" ref={form}>
+      <div class="panel-buttons cluster">
         <For each={KINDS}>
           {(kind) =>
             plate(
@@ -96,7 +96,7 @@ export function InsertForm(props: InsertFormProps) {
       </div>
       <Show when={entry().kind === 'solid' && outerThreads(props.joint).length > 0}>
         <p>The thread it holds by in the part, where it is known:</p>
-        <div class="panel-buttons">
+        <div class="panel-buttons cluster">
           <For each={outerThreads(props.joint)}>
             {(outerThread) =>
               plate(
@@ -109,7 +109,7 @@ export function InsertForm(props: InsertFormProps) {
         </div>
       </Show>
       <p>Who did it?</p>
-      <div class="panel-buttons">
+      <div class="panel-buttons cluster">
         {plate(
           'I did',
           () => !entry().doneBy && !named(),
@@ -139,7 +139,7 @@ export function InsertForm(props: InsertFormProps) {
           onValue={(doneBy) => change({ doneBy })}
         />
       </Show>
-      <div class="panel-buttons">
+      <div class="panel-buttons cluster">
         <Button variant="main" disabled={command() === undefined} onClick={record}>
           {command() === undefined
             ? entry().kind

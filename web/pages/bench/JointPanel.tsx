@@ -80,7 +80,7 @@ export function JointPanel(props: JointPanelProps) {
           press={press}
         />
       </div>
-      <Show when={routeWords(bench.route())}>{(words) => <p class="route-words">{words()}</p>}</Show>
+      <Show when={routeWords(bench.route())}>{(words) => <p class="route-words mark">{words()}</p>}</Show>
       <BigNumber />
     </>
   )

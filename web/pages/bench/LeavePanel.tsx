@@ -51,7 +51,7 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
         <Show
           when={giving()}
           fallback={
-            <div class="panel-buttons">
+            <div class="panel-buttons cluster">
               <Button
                 variant="main"
                 class="tall"
@@ -69,7 +69,7 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
           }
         >
           <h3>Who takes it?</h3>
-          <ul class="people">
+          <ul class="people stack">
             <For each={people()}>
               {(person) => (
                 <li>

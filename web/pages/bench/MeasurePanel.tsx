@@ -37,7 +37,7 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
   const scope = useJob()
   const state = () => stepState(scope.planned(), bench.step().id)
   return (
-    <div class="measures">
+    <div class="measures stack apart">
       <For each={bench.step().measurements}>
         {(asked) => {
           const ticks = createMemo(() =>
@@ -47,7 +47,7 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
             }),
           )
           return (
-            <section class="measure">
+            <section class="measure stack">
               <h2>{asked.title}</h2>
               <p class="pencil">
                 {limitWords(asked)}
@@ -65,12 +65,12 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
               </Show>
               <For each={ledWords(leadsNow(state(), asked))}>
                 {({ words, against }) => (
-                  <p class="leads" classList={{ 'against-words': against }}>
+                  <p class="mark" classList={{ 'against-words': against }}>
                     {words}
                   </p>
                 )}
               </For>
-              <ul class="spots">
+              <ul class="spots stack">
                 <For each={asked.places}>
                   {(place) => {
                     const entry = () => standingMeasurement(state(), asked.id, place)
@@ -199,7 +199,7 @@ function JustEntered(props: { asked: Measurement; place: string; value: number; 
   const led = () =>
     leadsNow(state(), props.asked).filter(({ place }) => place === undefined || place === props.place)
   return (
-    <div class="just-entered" role="status">
+    <div class="just-entered mark stack close" role="status">
       <Show when={!props.here}>
         <p>
           <strong>
@@ -221,7 +221,7 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
     !isVoid() && !scope.may({ type: 'StrikeMeasurement', entryId: props.entry.id, reason: '-' })
   return (
     <div class="reading" classList={{ void: isVoid() }}>
-      <p class="reading-head">
+      <p class="reading-head cluster level">
         <span class="reading-value">
           {format.number(props.entry.value, 4)}
           {unitAfter(props.asked.unit)}

@@ -14,7 +14,7 @@ export function NotesPanel() {
   const stepId = () => bench.step().id
   return (
     <section class="notes">
-      <div class="panel-buttons">
+      <div class="panel-buttons cluster">
         <PhotoButton label="Add photo" camera about={{ stepId: stepId() }} />
         <Button onClick={() => open({ dialog: 'add_note', stepId: stepId() })}>Add note</Button>
         <Button onClick={() => open({ dialog: 'raise_hold', stepIds: [stepId()], compact: true })}>

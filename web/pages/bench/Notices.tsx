@@ -26,7 +26,7 @@ export function OddReadings(props: { brief: boolean }) {
   return (
     <Show when={odd()[0]}>
       {(first) => (
-        <section class="stop" role="alert" aria-label="What is odd">
+        <section class="stop stack" role="alert" aria-label="What is odd">
           <h2>
             {round()?.joint.title} {called(first().position)}, pass {first().pass}
           </h2>
@@ -41,7 +41,7 @@ export function OddReadings(props: { brief: boolean }) {
           <Show when={!props.brief && first().how === 'turned' && round()}>
             {(one) => <p>{interruptionWords(scope.planned(), one().joint, first().pass)}</p>}
           </Show>
-          <div class="panel-buttons">
+          <div class="panel-buttons cluster">
             <Button onClick={() => bench.look(first().position)}>
               {props.brief ? 'What to do' : `Look at ${called(first().position)}`}
             </Button>
@@ -78,12 +78,12 @@ export function RefusedEntries() {
   return (
     <For each={scope.refused()}>
       {(entry) => (
-        <section class="stop" role="alert" aria-label="Refused">
+        <section class="stop stack" role="alert" aria-label="Refused">
           <p>
             <strong>{entry.refused.sentence}</strong>
           </p>
           <p>You entered: {commandWords(entry.command)}.</p>
-          <div class="panel-buttons">
+          <div class="panel-buttons cluster">
             <Button onClick={() => scope.dismiss(entry.command.commandId)}>I have read it</Button>
           </div>
         </section>

@@ -15,7 +15,7 @@ export function StationRow() {
     () => bench.station().key,
   )
   return (
-    <nav ref={row} class="plates stations" aria-label="Work of this step">
+    <nav ref={row} class="plates stations cluster" aria-label="Work of this step">
       <Index each={bench.stations()}>
         {(station) => (
           <button
@@ -66,9 +66,9 @@ export function PassRow() {
     return round ? passViews(scope.planned(), round) : []
   })
   return (
-    <div class="pass-line">
+    <div class="pass-line cluster">
       <Show when={views().length > 1}>
-        <nav ref={row} class="plates passes" aria-label="Passes">
+        <nav ref={row} class="plates passes cluster" aria-label="Passes">
           <Index each={views()}>
             {(view) => (
               <button

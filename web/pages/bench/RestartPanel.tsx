@@ -13,7 +13,7 @@ export function RestartPanel(props: { broken: BrokenOff }) {
   const { jointId, position } = props.broken.mark
   const slackens = () => props.broken.mark.asks === 'slackened'
   return (
-    <section class="stop" role="alert" tabIndex={-1}>
+    <section class="stop stack" role="alert" tabIndex={-1}>
       <h2>{props.broken.title}</h2>
       <LeftNote />
       <p>{props.broken.where}</p>

@@ -103,7 +103,7 @@ const lesser = (one: Picked): string =>
 export function HeldUpPanel(props: { why: HeldUp; scaleId: string }) {
   const bench = useBench()
   return (
-    <section class="stop" role="alert" tabIndex={-1}>
+    <section class="stop stack" role="alert" tabIndex={-1}>
       <h2>{props.why.title}</h2>
       {props.why.sentences.map((sentence) => (
         <p>{sentence}</p>

@@ -22,7 +22,7 @@ export function SealantClock() {
   return (
     <Show when={view().state !== 'none'}>
       <section
-        class="sealant-clock"
+        class="sealant-clock cluster"
         classList={{ running: view().state === 'open', late: view().state === 'late' }}
         aria-label="Sealant clock"
       >

@@ -109,7 +109,7 @@ export function SecondSignature(props: SecondSignatureProps) {
         fallback={
           <>
             <p>Another entitled person, who has looked with their own eyes. Who is it?</p>
-            <ul class="people">
+            <ul class="people stack">
               <For each={people()}>
                 {({ person, why }) => (
                   <li>

@@ -25,7 +25,7 @@ export function SignPanel(props: SignPanelProps) {
   const scope = useJob()
   const views = createMemo(() => setViews(scope.planned(), bench.step()))
   return (
-    <ul class="sets">
+    <ul class="sets stack">
       <Index each={views()}>
         {(view) => {
           const set = () => view().set
@@ -36,7 +36,7 @@ export function SignPanel(props: SignPanelProps) {
             () => view().state.first && !view().state.second && scope.may(second()) === undefined,
           )
           return (
-            <li class="set" classList={{ met: view().proven }}>
+            <li class="set stack" classList={{ met: view().proven }}>
               <h2>{set().remainder && views().length > 1 ? 'The step as a whole' : set().title}</h2>
               <Show when={view().state.first}>
                 {(first) => (

@@ -28,8 +28,8 @@ export function StepChooser() {
   const nothing = () => choice().mine.length + choice().second.length + choice().ready.length === 0
   return (
     <div class="bench-page">
-      <div class="page bench-choose">
-        <header class="bench-head">
+      <div class="page bench-choose stack apart">
+        <header class="bench-head cluster">
           <span class="stencil bench-number">{scope.planned().number}</span>
           <div>
             <h1>What can I do here?</h1>
@@ -77,7 +77,7 @@ function Rows(props: RowsProps) {
         <Show when={props.title}>
           <h2>{props.title}</h2>
         </Show>
-        <ul class="bench-steps">
+        <ul class="bench-steps stack">
           <For each={props.rows}>
             {(row) => (
               <li class="bench-row">

@@ -17,7 +17,7 @@ export function NotYetWords() {
   return (
     <For each={items()}>
       {(item) => (
-        <p class="not-yet">
+        <p class="mark rust">
           <strong>
             Not yet: {item.stepId} {item.title}.
           </strong>{' '}
@@ -32,7 +32,7 @@ export function Cautions() {
   const bench = useBench()
   return (
     <Show when={bench.step().cautions?.length}>
-      <ul class="cautions" aria-label="Cautions">
+      <ul class="cautions stack" aria-label="Cautions">
         <For each={bench.step().cautions}>{(caution) => <li>{caution}</li>}</For>
       </ul>
     </Show>
@@ -69,7 +69,7 @@ export function StopWords() {
       <For each={stopWords(scope.planned(), bench.step(), bench.round()?.joint, bench.pass())}>
         {(words) => <p>{words}</p>}
       </For>
-      <For each={markers()}>{(words) => <p class="marker">{words}</p>}</For>
+      <For each={markers()}>{(words) => <p class="mark pencil">{words}</p>}</For>
     </section>
   )
 }
@@ -80,7 +80,7 @@ export function OnTheBench() {
   const step = () => bench.step()
   const joint = () => bench.round()?.joint
   return (
-    <div class="on-the-bench">
+    <div class="stack airy">
       <Show when={step().sealant}>
         {(sealant) => (
           <section>

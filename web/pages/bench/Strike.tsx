@@ -32,15 +32,15 @@ export function StrikeEntry(props: { onStrike: (reason: string) => void }) {
 function StrikeForm(props: { onStrike: (reason: string) => void; onKeep: () => void }) {
   const [words, setWords] = createSignal('')
   return (
-    <fieldset class="strike">
+    <fieldset class="strike stack">
       <legend>Why is it wrong?</legend>
-      <div class="panel-buttons">
+      <div class="panel-buttons cluster">
         <For each={REASONS}>
           {(reason) => <Button onClick={() => props.onStrike(reason)}>{reason}</Button>}
         </For>
       </div>
       <Field label="Or in your words" value={words()} maxLength={200} onValue={setWords} />
-      <div class="panel-buttons">
+      <div class="panel-buttons cluster">
         <Button
           variant="rust"
           disabled={words().trim() === ''}

@@ -19,7 +19,7 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
   }
   return (
     <Dialog open={props.open} title="Which wrench is in your hand?" onClose={props.onClose} broad>
-      <ul class="crib">
+      <ul class="stack">
         <Index each={bench.choices()}>
           {(choice, index) => (
             <li>
@@ -56,7 +56,7 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
                       {(words) => <span class="pencil">{words()}</span>}
                     </Show>
                     <Show when={choice().against.length > 0}>
-                      <span class="crib-against">
+                      <span class="mark">
                         <strong>Against it:</strong> {againstWrench(choice()).join('; ')}
                       </span>
                     </Show>

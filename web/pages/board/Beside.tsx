@@ -19,7 +19,7 @@ interface BesideProps {
 export function Beside(props: BesideProps) {
   const session = useSession()
   return (
-    <aside class="beside" aria-label="For you">
+    <aside class="beside stack apart" aria-label="For you">
       <section aria-labelledby="today-title">
         <h2 id="today-title">What you must do today</h2>
         <Shortened

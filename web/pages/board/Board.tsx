@@ -74,7 +74,7 @@ export function Board() {
   return (
     <div class="page board">
       <PrintLine />
-      <div class="board-head">
+      <div class="board-head cluster">
         <h1>Board</h1>
         <p class="pencil" role="status">
           {board.known() ? counted() : 'Reading the board…'}
@@ -91,7 +91,7 @@ export function Board() {
         </Show>
       </div>
       <Show when={mine().length > 0}>
-        <ul class="go-on">
+        <ul class="go-on stack">
           <For each={mine()}>
             {(one) => (
               <li>

@@ -40,13 +40,13 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
       <p>
         {props.job.engine}, serial {props.job.serial}.
       </p>
-      <ul class="plans">
+      <ul class="plans stack">
         <For each={plans()} fallback={<li class="pencil">{nothing()}</li>}>
           {(plan) => (
             <li>
               <button
                 type="button"
-                class="plan"
+                class="plan stack close"
                 aria-pressed={chosen() === plan}
                 onClick={() => setChosen(plan)}
               >

@@ -97,7 +97,7 @@ function Engine(props: EngineProps) {
           </Show>
         </Show>
       </div>
-      <div class="row-who">
+      <div class="row-who stack">
         <Promised date={props.summary.promised} released={props.summary.reason.code === 'released'} />
         <ul>
           <For

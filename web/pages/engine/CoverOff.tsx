@@ -20,7 +20,7 @@ export function CoverOff(props: { step: AdoptedStep }) {
   }
   return (
     <Show when={offered()}>
-      <div class="office-do">
+      <div class="office-do cluster">
         <Button onClick={() => setAsking(true)}>{props.step.id} is off again</Button>
       </div>
       <Dialog open={asking()} title={`Is ${props.step.id} off?`} onClose={() => setAsking(false)}>

@@ -20,7 +20,7 @@ export function EngineHead(props: { here: readonly Here[] }) {
         <span class="stencil engine-number">{job().number}</span>
         <span class="engine-model">{job().engine.model}</span>
       </h1>
-      <dl class="engine-facts">
+      <dl class="engine-facts cluster">
         <Fact term="Serial">{job().engine.serial}</Fact>
         <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
         <Fact term="Owner">{job().owner}</Fact>
@@ -41,7 +41,7 @@ export function EngineHead(props: { here: readonly Here[] }) {
         </Fact>
         <Show when={props.here.length > 0}>
           <Fact term="Here now" screenOnly>
-            <ul class="here-list">
+            <ul class="here-list cluster">
               <For each={props.here}>
                 {(one) => (
                   <li>

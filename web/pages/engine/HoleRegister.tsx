@@ -18,7 +18,7 @@ export function HoleRegister() {
   const rows = createMemo(() => holeRows(scope.planned()))
   const joints = createMemo(() => [...new Set(rows().map(({ joint }) => joint.id))])
   return (
-    <section class="hole-register" aria-labelledby="holes-head">
+    <section class="hole-register stack roomy" aria-labelledby="holes-head">
       <h2 id="holes-head">Threads and holes</h2>
       <Show
         when={rows().length > 0}
@@ -63,7 +63,7 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
         <span class="unseen">Hole </span>
         {props.row.position}
       </p>
-      <div class="hole-told">
+      <div class="hole-told stack">
         <ol>
           <For each={props.row.entries.toReversed()} fallback={<li>Thread as the maker left it.</li>}>
             {(entry, index) => (
@@ -72,7 +72,7 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
                   <strong>{capital(entryWords(entry, scope.words))}</strong>
                 </p>
                 <Show when={entry.note}>{(note) => <p>“{note()}”</p>}</Show>
-                <p class="pencil by-line">
+                <p class="pencil by-line cluster">
                   <Stripe person={entry.by} name="after" /> {scope.words.moment(entry.doneAt)}
                 </p>
               </li>
@@ -83,7 +83,7 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
           <p classList={{ 'against-words': props.row.against }}>{props.row.goesIn}</p>
         </Show>
         <Show when={props.row.against && section()}>{(fit) => <p>{rightLengths(fit().fit)}</p>}</Show>
-        <p class="hole-ways">
+        <p class="hole-ways cluster">
           <A class="button quiet" href={`/jobs/${scope.job().id}/bench/${props.row.stepId}`}>
             To the bench<span class="unseen"> of {props.row.stepId}</span>
           </A>

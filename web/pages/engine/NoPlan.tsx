@@ -29,7 +29,7 @@ export function NoPlan() {
   }
 
   return (
-    <section class="no-plan">
+    <section class="no-plan stack roomy">
       <h2>No build plan yet</h2>
       <p>
         Here the plan will stand, stage by stage: every step with its fasteners, what it needs and what it

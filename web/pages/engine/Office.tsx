@@ -49,7 +49,7 @@ function Holds() {
           {(hold) => (
             <li class="hold" classList={{ late: isLate(hold, now()) }}>
               <HoldWords hold={hold} />
-              <div class="office-do">
+              <div class="office-do cluster">
                 <HoldButtons hold={hold} />
               </div>
             </li>
@@ -93,7 +93,7 @@ function Deferrals() {
                   </a>
                 }
               />
-              <div class="office-do">
+              <div class="office-do cluster">
                 <TakeBackButton view={view} />
               </div>
             </li>

@@ -17,7 +17,7 @@ export function PromiseLine(props: { released: boolean }) {
   const may = () => scope.may({ type: 'PromiseDate', date: '2000-01-01', reason: 'may I' }) === undefined
   return (
     <>
-      <div class="promise-line">
+      <div class="promise-line cluster">
         <Promised date={promises().at(-1)?.date} released={props.released} />
         <Show when={!props.released && may()}>
           <Button variant="quiet" onClick={() => setPromising(true)}>

@@ -7,7 +7,7 @@ import { Stripe } from '../../people/Stripe'
 export function Signers(props: { pairs: readonly SignerPair[]; secondAsked: boolean }) {
   const scope = useJob()
   return (
-    <ul class="signers">
+    <ul class="signers stack close">
       <For each={props.pairs}>
         {(pair) => (
           <li>

@@ -63,7 +63,7 @@ function Jump(props: { stage: StageView; moment: number }) {
 function StageHead(props: { stage: StageView; moment: number }) {
   const progress = useProgress(props)
   return (
-    <header class="stage-head">
+    <header class="stage-head cluster level ends">
       <h3 id={`stage-${props.stage.id}`} tabindex="-1">
         <span class="stage-letter">{props.stage.id}</span> {props.stage.title}
       </h3>

@@ -29,7 +29,7 @@ export function StepDetails(props: { view: StepView }) {
           </span>
         </Show>
       </summary>
-      <div class="step-all">
+      <div class="step-all stack">
         <For each={cautions()}>{(text) => <p class="caution">{text}</p>}</For>
         <For each={step().notes ?? []}>{(text) => <p>{text}</p>}</For>
         <For each={step().joints}>{(joint) => <JointAsks joint={joint} />}</For>
@@ -111,7 +111,7 @@ function MeasurementAsks(props: { view: MeasurementView }) {
           {(instrument) => <span class="pencil">, {instrument()}</span>}
         </Show>
       </p>
-      <ul class="places">
+      <ul class="places cluster">
         <For each={props.view.places}>
           {({ place, entry }) => (
             <li classList={{ against: entry?.inBand === false }}>

@@ -40,7 +40,7 @@ export function StepRow(props: StepRowProps) {
         first={mark(lastPair()?.first.by)}
         second={mark(lastPair()?.second?.by)}
       />
-      <div class="step-say">
+      <div class="step-say stack close">
         <h4>
           <span class="unseen">{props.step.id} </span>
           {props.step.title}
@@ -71,7 +71,7 @@ export function StepRow(props: StepRowProps) {
         <Show when={!done()}>
           <StepStatus view={view()} />
           <Show when={view().joints.length > 0}>
-            <ul class="chips">
+            <ul class="chips cluster">
               <For each={view().joints}>{(joint) => <JointChip view={joint} />}</For>
             </ul>
           </Show>
@@ -113,7 +113,7 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
     ),
   )
   return (
-    <div class="step-do">
+    <div class="step-do stack">
       <Show when={mayClaim()}>
         <button
           type="button"

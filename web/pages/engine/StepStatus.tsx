@@ -135,7 +135,7 @@ export function StepOffice(props: { view: StepView }) {
     details?.addEventListener('toggle', () => setShown(details.open))
   }
   return (
-    <div class="step-office" ref={(element) => queueMicrotask(() => watch(element))}>
+    <div class="step-office stack" ref={(element) => queueMicrotask(() => watch(element))}>
       <Show when={shown()}>
         <CoverOff step={props.view.step} />
       </Show>
@@ -143,7 +143,7 @@ export function StepOffice(props: { view: StepView }) {
         <Show when={props.view.standing === 'not_ready' || props.view.standing === 'on_hold'}>
           <WhyNot stepId={id()} />
         </Show>
-        <div class="office-do">
+        <div class="office-do cluster">
           <Button onClick={() => open({ dialog: 'raise_hold', stepIds: [id()] })}>
             Put on hold<span class="unseen">: {id()}</span>
           </Button>

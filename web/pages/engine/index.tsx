@@ -54,10 +54,10 @@ function Engine() {
   const reason = createMemo(() => reasonFor(scope.job(), moment()))
   const against = () => standsAgainst(reason().code)
   return (
-    <div class="page engine">
+    <div class="page engine stack apart">
       <EngineHead here={scope.here()} />
       <Show when={scope.job().plan} fallback={<NoPlan />}>
-        <section class="engine-state" aria-label="Where it stands">
+        <section class="engine-state stack" aria-label="Where it stands">
           <LargeStrip summary={summary()} />
           <p class="engine-reason" classList={{ against: against() }}>
             {reasonSentence(reason(), scope.words)}
@@ -100,7 +100,7 @@ function Clocks() {
   ])
   return (
     <Show when={clocks().length > 0}>
-      <ul class="clocks-running" aria-label="Clocks that run">
+      <ul class="clocks-running cluster" aria-label="Clocks that run">
         <For each={clocks()}>
           {(clock) => (
             <li classList={{ against: clock.late }}>

@@ -42,11 +42,11 @@ export function Guide() {
               return (
                 <li classList={{ 'guide-done': item()?.done === true }}>
                   <span class="guide-cell" aria-hidden="true" />
-                  <div class="guide-words">
+                  <div class="guide-words stack">
                     <h2>{item()?.title}</h2>
                     <p>{item()?.words}</p>
                   </div>
-                  <div class="guide-acts">
+                  <div class="guide-acts stack">
                     <Switch>
                       <Match when={id === 'people'}>
                         <A class="button" href="/shop">

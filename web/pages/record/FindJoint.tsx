@@ -19,7 +19,7 @@ export function FindJoint(props: { edition: Edition }) {
   })
   const found = createMemo(() => findJoints(groups(), asked()))
   return (
-    <section class="record-find" aria-label="Find a joint">
+    <section class="record-find stack" aria-label="Find a joint">
       <Field
         label="Find a joint in this record"
         type="search"

@@ -63,7 +63,7 @@ function Loaded(props: { jobId: string; number: string }) {
     return one && 'missing' in one ? one : undefined
   }
   return (
-    <div class="page record-page">
+    <div class="page stack apart">
       <Switch fallback={<p class="pencil">Reading the log…</p>}>
         <Match when={edition()}>{(one) => <Shown edition={one()} chain={chain()} />}</Match>
         <Match when={problem()}>
@@ -110,8 +110,8 @@ function Shown(props: { edition: Edition; chain: Chain | undefined }) {
   )
   return (
     <>
-      <aside class="record-screen" aria-label="About this record">
-        <div class="record-do">
+      <aside class="record-screen stack roomy" aria-label="About this record">
+        <div class="cluster">
           <Button variant="main" onClick={() => window.print()}>
             Print the record
           </Button>

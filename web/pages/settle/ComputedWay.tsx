@@ -79,7 +79,7 @@ export function ComputedWay(props: ComputedWayProps) {
       <Show
         when={'proposal' in props.proposed && props.proposed.proposal}
         fallback={
-          <div class="way-asked" role="status">
+          <div class="way-asked sentence stack" role="status">
             <p>
               <b>Nothing is proposed yet.</b>
             </p>
@@ -125,7 +125,7 @@ const STEEL_CLASSES = ['8.8', '10.9', '12.9']
 
 function Refused(props: { joint: AdoptedJoint; proposed: Proposed }) {
   return (
-    <div class="way-refused">
+    <div class="way-refused stack roomy">
       <p class="way-refused-head">
         <b>The formulas do not hold here.</b>
       </p>
@@ -135,7 +135,7 @@ function Refused(props: { joint: AdoptedJoint; proposed: Proposed }) {
       <Show
         when={NOT_STEEL.some((code) => refusedFor(props.proposed).some(({ refused }) => refused === code))}
       >
-        <figure class="steel-table">
+        <figure class="steel-table stack">
           <table>
             <caption>A general table for steel bolts, {props.joint.thread}</caption>
             <tbody>

@@ -22,7 +22,7 @@ export function History(props: { value: SettledValue }) {
   const proposal = () => (props.value.basis.kind === 'computed' ? props.value.basis.proposal : undefined)
   return (
     <section class="settle-force" aria-labelledby="settle-force-head">
-      <div class="settle-plate">
+      <div class="settle-plate stack">
         <h2 id="settle-force-head">In force</h2>
         <p class="settle-figure">
           {format.torque(props.value.torqueNm, 'N·m')} <span>N·m</span>
@@ -42,7 +42,7 @@ export function History(props: { value: SettledValue }) {
           <p>{sentence(basisWords(props.value.basis))}</p>
         </Show>
         <p class="settle-reason">“{props.value.reason}”</p>
-        <p class="by-line">
+        <p class="by-line cluster">
           <Stripe person={props.value.by} name="after" /> {scope.words.moment(props.value.doneAt)}
         </p>
       </div>

@@ -61,7 +61,7 @@ export function Known(props: KnownProps) {
           </Show>
         </dl>
       </div>
-      <figure class="settle-drawing">
+      <figure class="settle-drawing stack">
         <Show
           when={section()}
           fallback={

@@ -14,13 +14,15 @@ import { format } from '../../format'
 export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
   const results = () => props.proposal.results
   return (
-    <div class="proposal">
+    <div class="proposal stack roomy">
       <p classList={{ 'proposal-torque': !props.folded }}>
         <b>{format.torque(results().torqueNm, 'N·m')}</b> N·m{' '}
         <span class="pencil">proposed, no limit above {format.number(results().ceilingNm, 1)}</span>
       </p>
       <p>{weakestWords(results())}</p>
-      <Show when={heldWords(results())}>{(why) => <p class="proposal-held">{sentence(why())}</p>}</Show>
+      <Show when={heldWords(results())}>
+        {(why) => <p class="proposal-held sentence">{sentence(why())}</p>}
+      </Show>
       <LinkBars
         links={linksOf(results())}
         preloadLowN={results().preloadLowN}

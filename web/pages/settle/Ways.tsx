@@ -81,7 +81,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
   )
   const choose = (kind: Kind) => form().kind !== kind && set('kind', kind)
   return (
-    <form class="settle-form" noValidate onSubmit={save}>
+    <form class="settle-form stack apart" noValidate onSubmit={save}>
       <fieldset class="ways" classList={{ 'is-wrong': wrong().kind !== undefined }}>
         <legend>What does the value rest on?</legend>
         <Way
@@ -213,7 +213,7 @@ function Way(props: ParentProps<WayProps>): JSX.Element {
           <span class="pencil small">{props.refused ? 'refused for this joint' : props.hint}</span>
         </span>
       </label>
-      <div class="way-form">{props.children}</div>
+      <div class="way-form stack airy">{props.children}</div>
     </div>
   )
 }

@@ -53,7 +53,7 @@ function Settle(props: { joint: string; pass: number }) {
     { equals: (a, b) => a?.joint.id === b?.joint.id },
   )
   return (
-    <div class="page settle-page">
+    <div class="page settle-page stack apart">
       <JobHead title="No published value">
         <nav aria-label="This engine">
           <A class="button quiet" href={`/jobs/${scope.job().id}/audit`}>

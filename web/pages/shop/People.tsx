@@ -19,7 +19,7 @@ export function People(props: { scope: ShopScope }) {
   const people = createMemo(() => byName(scope.shop()))
   return (
     <section aria-labelledby="people-title">
-      <div class="part-head">
+      <div class="part-head cluster">
         <h2 id="people-title">
           People <span class="pencil">{people().length}</span>
         </h2>
@@ -33,7 +33,7 @@ export function People(props: { scope: ShopScope }) {
       <ul class="cards">
         <For each={people()}>
           {(person) => (
-            <li class="shop-card person" style={{ '--paint': paintColour(person.paint) }}>
+            <li class="shop-card person stack" style={{ '--paint': paintColour(person.paint) }}>
               <span class="person-dab" aria-hidden="true" />
               <h3>
                 <span class="person-initials">{person.initials}</span> {person.name}
@@ -51,7 +51,7 @@ export function People(props: { scope: ShopScope }) {
                 <dd>{entitlementWords(person.maySecondSign)}</dd>
               </dl>
               <Show when={scope.mayEdit() || person.id === scope.me()}>
-                <div class="card-acts">
+                <div class="card-acts cluster">
                   <Show when={scope.mayEdit()}>
                     <Button
                       onClick={() => setChanging(person)}

@@ -146,7 +146,7 @@ function EntitlementFields(props: EntitlementProps) {
     props.onChange({ ...props.value, families: [...new Set([...props.value.families, family])] })
   }
   return (
-    <div class="whole entitlement">
+    <div class="whole entitlement stack roomy">
       <Choices
         multiple
         label={props.label}

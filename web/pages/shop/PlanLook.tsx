@@ -13,7 +13,7 @@ const MAP_HEIGHT = 260
 export function PlanLook(props: { plan: Plan }) {
   const cautions = createMemo(() => checkPlan(props.plan).cautions)
   return (
-    <div class="plan-look">
+    <div class="stack airy">
       <p>
         For {props.plan.family} engines. <span class="pencil">{props.plan.source}</span>
       </p>
@@ -44,7 +44,7 @@ export function PlanLook(props: { plan: Plan }) {
           <ul>
             <For each={cautions()}>
               {({ problem, fix, path }) => (
-                <li>
+                <li class="caution">
                   <b>{problem}.</b> It may be meant so; if not: {fix}{' '}
                   <span class="small pencil path">{path}</span>
                 </li>
@@ -101,8 +101,8 @@ function StepLook(props: { plan: Plan; step: PlanStep }) {
         </span>
       </summary>
       <Show when={open()}>
-        <div class="plan-step-body">
-          <For each={step.cautions ?? []}>{(text) => <p class="plan-caution">{text}</p>}</For>
+        <div class="plan-step-body stack roomy">
+          <For each={step.cautions ?? []}>{(text) => <p class="caution">{text}</p>}</For>
           <For each={step.notes ?? []}>{(text) => <p>{text}</p>}</For>
           <For each={step.joints}>{(joint) => <JointLook joint={joint} />}</For>
           <For each={step.measurements}>

@@ -32,7 +32,7 @@ export function Plans(props: { scope: ShopScope }) {
   const plans = createMemo(() => editions(scope.shop().plans))
   return (
     <section aria-labelledby="plans-title">
-      <div class="part-head">
+      <div class="part-head cluster">
         <h2 id="plans-title">
           Plan library <span class="pencil">{plans().length}</span>
         </h2>
@@ -85,7 +85,7 @@ function PlanCard(props: { scope: ShopScope; plan: Plan }) {
     return plan && checkPlan(plan).cautions.length
   }
   return (
-    <li class="shop-card">
+    <li class="shop-card stack">
       <h3>
         {props.plan.title} <span class="pencil">edition {props.plan.edition}</span>
       </h3>
@@ -104,7 +104,7 @@ function PlanCard(props: { scope: ShopScope; plan: Plan }) {
         </p>
       </Show>
       <p class="small pencil">{props.plan.source}</p>
-      <div class="card-acts">
+      <div class="card-acts cluster">
         <A
           class="button"
           href={planHref(props.plan)}
@@ -121,7 +121,7 @@ export function OnePlan(props: { scope: ShopScope; id: string; edition: number }
   const { whole, problem } = createWhole(props.scope, () => props)
   return (
     <section aria-labelledby="plan-title">
-      <div class="part-head">
+      <div class="part-head cluster">
         <h2 id="plan-title">
           {whole()?.title ?? props.id} <span class="pencil">edition {props.edition}</span>{' '}
           <Show when={whole()?.invented}>

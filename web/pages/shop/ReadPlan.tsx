@@ -57,8 +57,8 @@ export function ReadPlan(props: { scope: ShopScope }) {
   }
 
   return (
-    <section class="read-plan" aria-labelledby="read-title">
-      <div class="part-head">
+    <section class="stack airy" aria-labelledby="read-title">
+      <div class="part-head cluster">
         <h2 id="read-title">Read in a plan</h2>
         <A class="button quiet" href="/shop/plans">
           Back to the library
@@ -85,7 +85,7 @@ export function ReadPlan(props: { scope: ShopScope }) {
               <Sentence>
                 No fault found. Look at it; it is not in the library yet. The maker’s information governs.
               </Sentence>
-              <div class="part-head">
+              <div class="part-head cluster">
                 <h2>
                   {read.title} <span class="pencil">edition {read.edition}</span>{' '}
                   <Show when={read.invented}>
@@ -140,7 +140,7 @@ function Faults(props: { text: string; faults: readonly PlanFault[]; goTo(offset
           {(fault) => {
             const place = placeOf(props.text, fault.path)
             return (
-              <li>
+              <li class="mark rust">
                 <p class="small path">{fault.path}</p>
                 <p>
                   <b>{fault.problem}.</b> {fault.fix}

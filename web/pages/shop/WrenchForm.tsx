@@ -133,7 +133,7 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
         onValue={(due) => change({ due })}
       />
       <Show when={means().length > 0}>
-        <div class="whole means" role="status">
+        <div class="whole means caution stack" role="status">
           <h3>What this means</h3>
           <For each={means()}>{(sentence) => <p>{sentence}</p>}</For>
         </div>

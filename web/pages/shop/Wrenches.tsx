@@ -16,7 +16,7 @@ export function Wrenches(props: { scope: ShopScope }) {
   const against = () => crib().filter((wrench) => wrenchStanding(wrench, scope.now()).against).length
   return (
     <section aria-labelledby="crib-title">
-      <div class="part-head">
+      <div class="part-head cluster">
         <h2 id="crib-title">
           Wrench crib{' '}
           <span class="pencil">
@@ -47,7 +47,7 @@ export function Wrenches(props: { scope: ShopScope }) {
             {(wrench) => {
               const standing = () => wrenchStanding(wrench, scope.now())
               return (
-                <li class="shop-card wrench" classList={{ 'card-against': standing().against }}>
+                <li class="shop-card wrench stack" classList={{ 'card-against': standing().against }}>
                   <h3>
                     <span class="stencil">{wrench.id}</span> {wrench.title}
                   </h3>
@@ -77,7 +77,7 @@ export function Wrenches(props: { scope: ShopScope }) {
                     <dd>{wrench.dueAt === undefined ? 'not entered' : format.date(wrench.dueAt)}</dd>
                   </dl>
                   <Show when={scope.mayEdit()}>
-                    <div class="card-acts">
+                    <div class="card-acts cluster">
                       <Button
                         onClick={() => setChanging(wrench)}
                         aria-label={`Change the card of ${wrench.id}`}

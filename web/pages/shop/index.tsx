@@ -40,7 +40,7 @@ export default function ShopPage() {
   const begun = () => guideOf(scope.shop(), board.ids().length)
   return (
     <div class="page shop">
-      <div class="shop-head">
+      <div class="shop-head cluster">
         <h1>Shop</h1>
         <nav aria-label="Parts of the shop">
           <ul>

@@ -6,7 +6,6 @@ import { useLive } from '../../live/live'
 import { PeoplePin } from '../../people/PeoplePin'
 import { Button } from '../../ui/Button'
 import { keepClosed, wasClosed } from './looks'
-import './sign-in.css'
 
 const FirstLook = lazy(() => import('./FirstLook').then((all) => ({ default: all.FirstLook })))
 
@@ -26,10 +25,10 @@ export default function SignIn() {
     setClosed(true)
   }
   return (
-    <div class="page sign-in">
+    <div class="page stack apart">
       <Show when={demo.state() && !closed()}>
-        <section class="first-look" aria-label="First look">
-          <div class="first-look-head">
+        <section class="first-look stack airy" aria-label="First look">
+          <div class="first-look-head cluster ends">
             <h2>First look: a screen for each</h2>
             <Button variant="quiet" onClick={close}>
               Close for good

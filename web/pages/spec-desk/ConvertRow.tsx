@@ -16,23 +16,23 @@ export function ConvertRow() {
       : undefined
   return (
     <section class="desk-row desk-convert" aria-labelledby="desk-convert">
-      <div class="desk-asked">
+      <div class="desk-asked stack roomy">
         <h2 id="desk-convert">Convert</h2>
         <Ask field="convert" hint="35 ft. lbs., 12,5 daN·m, 3.2 mkg, 806 kgf-cm." />
       </div>
-      <div class="desk-answers">
+      <div class="desk-answers stack apart">
         <Switch
           fallback={
-            <section class="desk-answer desk-greyed">
+            <section class="desk-answer desk-greyed stack">
               <p>Type a torque with its unit to see it in all the others.</p>
             </section>
           }
         >
           <Match when={refused()}>
             {(no) => (
-              <section class="desk-answer">
+              <section class="desk-answer stack">
                 <p class="sentence against">{no().why}</p>
-                <div class="desk-choices">
+                <div class="cluster roomy">
                   <For each={no().readings}>
                     {(reading) => (
                       <Button onClick={() => set('convert', reading.text)}>{reading.text}</Button>
@@ -44,7 +44,7 @@ export function ConvertRow() {
           </Match>
           <Match when={read()}>
             {(one) => (
-              <section class="desk-answer">
+              <section class="desk-answer stack">
                 <dl class="desk-facts">
                   <For each={one().rows}>
                     {(row) => (

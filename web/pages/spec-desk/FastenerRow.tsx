@@ -24,7 +24,7 @@ export function FastenerRow() {
       : 'As marked on the head: 8.8, 10.9, SAE 5, A2-70.'
   return (
     <section class="desk-row" aria-labelledby="desk-fastener">
-      <div class="desk-asked">
+      <div class="desk-asked stack roomy">
         <h2 id="desk-fastener">The fastener</h2>
         <Ask field="thread" hint="As printed: M10x1.25, 3/8-16 UNC, #10-32." />
         <Ask field="grade" hint={gradeHint()} list={GRADES} />
@@ -51,7 +51,7 @@ export function FastenerRow() {
           </div>
         </details>
       </div>
-      <div class="desk-answers">
+      <div class="desk-answers stack apart">
         <Show when={desk().printed.state !== 'none'}>
           <PrintedAnswer />
         </Show>
@@ -62,7 +62,7 @@ export function FastenerRow() {
                 Its torque band, what strips first, whether the bolt fits its hole, what to set on which
                 wrench and the tightening order then stand here, each with formula and source.
               </p>
-              <ul class="desk-examples">
+              <ul class="cluster roomy">
                 <For each={EXAMPLES}>
                   {(example) => (
                     <li>

@@ -17,7 +17,7 @@ export function HoleRow() {
   const { desk } = useDesk()
   return (
     <section class="desk-row" aria-labelledby="desk-hole">
-      <div class="desk-asked">
+      <div class="desk-asked stack roomy">
         <h2 id="desk-hole">The hole</h2>
         <Choose field="material" choices={MATERIALS} />
         <div class="desk-pair">
@@ -51,7 +51,7 @@ export function HoleRow() {
           </Show>
         </div>
       </div>
-      <div class="desk-answers">
+      <div class="desk-answers stack apart">
         <StripAnswer />
         <FitAnswer />
       </div>
@@ -64,7 +64,7 @@ function StripAnswer() {
   const part = () => desk().strip
   const strip = () => answerOf(part())
   return (
-    <section class="desk-answer" classList={{ 'desk-greyed': !strip() }} aria-labelledby="desk-strip">
+    <section class="desk-answer stack" classList={{ 'desk-greyed': !strip() }} aria-labelledby="desk-strip">
       <h3 id="desk-strip">Will it strip?</h3>
       <Switch>
         <Match when={strip()}>{(one) => <Links one={one()} />}</Match>
@@ -101,7 +101,7 @@ function Links(props: { one: Strip }) {
       <p class="sentence" classList={{ against: !strip().boltBreaksFirst }}>
         {strip().boltBreaksFirst ? 'The bolt breaks first, and is seen.' : `First ${LINKS[strip().weakest]}.`}
       </p>
-      <ul class="desk-links">
+      <ul class="stack">
         <For each={rows()}>
           {([link, bears]) => (
             <li classList={{ 'desk-weakest': strip().weakest === link }}>
@@ -131,7 +131,7 @@ function Links(props: { one: Strip }) {
         stronger than their minimum. Hole: {strip().material.words}, shear strength{' '}
         {format.number(strip().holeShearMPa, 0)} MPa.
       </p>
-      <ul class="desk-cautions">
+      <ul class="desk-cautions stack close">
         <For each={strip().cautions.filter((code) => code !== 'maker_governs')}>
           {(code) => <li>{CAUTIONS[code]}</li>}
         </For>
@@ -149,7 +149,7 @@ function FitAnswer() {
   const part = () => desk().fit
   const fit = () => answerOf(part())
   return (
-    <section class="desk-answer" classList={{ 'desk-greyed': !fit() }} aria-labelledby="desk-fit">
+    <section class="desk-answer stack" classList={{ 'desk-greyed': !fit() }} aria-labelledby="desk-fit">
       <h3 id="desk-fit">Does the bolt fit?</h3>
       <Switch>
         <Match when={fit()}>{(one) => <Fitted one={one()} />}</Match>
@@ -216,7 +216,7 @@ function Fitted(props: { one: Fit }) {
           <Show when={props.one.holeDepthTaken}>
             <p class="pencil">The hole is drawn no deeper than its thread: its depth is not entered.</p>
           </Show>
-          <ul class="desk-cautions">
+          <ul class="desk-cautions stack close">
             <For each={fit().cautions}>{(code) => <li>{CAUTIONS[code]}</li>}</For>
           </ul>
         </div>

@@ -14,7 +14,7 @@ export function OrderRow() {
   const order = () => answerOf(desk().order)
   return (
     <section class="desk-row" aria-labelledby="desk-order">
-      <div class="desk-asked">
+      <div class="desk-asked stack roomy">
         <h2 id="desk-order">The order</h2>
         <div class="desk-pair">
           <Choose
@@ -30,8 +30,12 @@ export function OrderRow() {
           </Show>
         </div>
       </div>
-      <div class="desk-answers">
-        <section class="desk-answer" classList={{ 'desk-greyed': !order() }} aria-labelledby="desk-tighten">
+      <div class="desk-answers stack apart">
+        <section
+          class="desk-answer stack"
+          classList={{ 'desk-greyed': !order() }}
+          aria-labelledby="desk-tighten"
+        >
           <h3 id="desk-tighten">Tightening order</h3>
           <Switch>
             <Match when={order()}>

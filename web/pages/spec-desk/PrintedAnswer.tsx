@@ -16,14 +16,14 @@ export function PrintedAnswer() {
   const read = () => (desk().printed.state === 'read' ? (desk().printed as Read) : undefined)
   const refused = () => (desk().printed.state === 'refused' ? (desk().printed as Refused) : undefined)
   return (
-    <section class="desk-answer desk-printed" aria-labelledby="desk-printed">
+    <section class="desk-answer desk-printed stack" aria-labelledby="desk-printed">
       <h3 id="desk-printed">Printed, and above all that is computed</h3>
       <Switch>
         <Match when={refused()}>
           {(no) => (
             <>
               <p class="sentence against">{no().why}</p>
-              <div class="desk-choices">
+              <div class="cluster roomy">
                 <For each={no().readings}>
                   {(reading) => <Button onClick={() => set('printed', reading.text)}>{reading.text}</Button>}
                 </For>
@@ -38,7 +38,7 @@ export function PrintedAnswer() {
                 {(words) => <p class="sentence against">{words()}</p>}
               </Show>
               <Show when={!one().spec.contradiction}>
-                <ol class="desk-passes">
+                <ol class="desk-passes stack">
                   <For each={one().spec.passes}>
                     {(pass, i) => (
                       <li classList={{ 'desk-pass-set': one().toSet?.pass === i() + 1 }}>

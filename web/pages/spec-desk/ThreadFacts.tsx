@@ -30,7 +30,7 @@ export function ThreadFacts() {
   }
   return (
     <Show when={facts().length > 0}>
-      <section class="desk-answer" aria-labelledby="desk-thread">
+      <section class="desk-answer stack" aria-labelledby="desk-thread">
         <h3 id="desk-thread">Thread and class</h3>
         <Facts of={facts()} />
       </section>

@@ -21,7 +21,7 @@ export function TorqueAnswer() {
   }
   return (
     <section
-      class="desk-answer"
+      class="desk-answer stack"
       classList={{ 'desk-greyed': tight() === undefined }}
       aria-labelledby="desk-torque"
     >
@@ -34,7 +34,7 @@ export function TorqueAnswer() {
               <Recommendation tight={found()} />
               <Lubrications />
               <Airframe />
-              <ul class="desk-cautions">
+              <ul class="desk-cautions stack close">
                 <Show when={desk().grade.taken}>
                   <li>Class {desk().grade.words} is only taken: none is entered.</li>
                 </Show>

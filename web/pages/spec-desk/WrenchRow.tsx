@@ -27,7 +27,7 @@ export function WrenchRow() {
   const set = () => answerOf(desk().wrench)
   return (
     <section class="desk-row" aria-labelledby="desk-wrench">
-      <div class="desk-asked">
+      <div class="desk-asked stack roomy">
         <h2 id="desk-wrench">The wrench</h2>
         <Show when={torques().length > 1}>
           <Choose field="pass" choices={[['', 'the last torque'], ...torques()]} />
@@ -47,8 +47,8 @@ export function WrenchRow() {
           <Ask field="tolerance" hint="The shop’s for critical joints unless entered." inputMode="decimal" />
         </div>
       </div>
-      <div class="desk-answers">
-        <section class="desk-answer" classList={{ 'desk-greyed': !set() }} aria-labelledby="desk-set">
+      <div class="desk-answers stack apart">
+        <section class="desk-answer stack" classList={{ 'desk-greyed': !set() }} aria-labelledby="desk-set">
           <h3 id="desk-set">What to set</h3>
           <Switch>
             <Match when={set()}>

@@ -86,7 +86,7 @@ export default function SpecDesk() {
   return (
     <DeskProvider value={{ desk, set, refs: (id) => bases().indexOf(id) + 1 }}>
       <div class="page desk" classList={{ 'desk-bare': desk().thread.state === 'open' }}>
-        <header class="desk-head">
+        <header class="desk-head cluster ends">
           <h1>
             Spec desk
             <Show when={thread()}>{(found) => <span class="desk-name"> {found().designation}</span>}</Show>
@@ -125,7 +125,7 @@ export default function SpecDesk() {
           <OrderRow />
         </Show>
         <ConvertRow />
-        <footer class="desk-foot">
+        <footer class="desk-foot stack close">
           <Show when={bases().length > 0}>
             <section class="desk-sources">
               <h2>Formulas and sources</h2>

@@ -13,19 +13,19 @@ export function Drafts() {
   })
   return (
     <Show when={drafts().length > 0}>
-      <section class="drafts-part" aria-labelledby="drafts-title">
+      <section class="drafts-part stack roomy" aria-labelledby="drafts-title">
         <h3 id="drafts-title">
           In draft on this device <span class="pencil">{drafts().length}</span>
         </h3>
         <ul class="cards">
           <For each={drafts()}>
             {({ id, plan }) => (
-              <li class="shop-card draft-card">
+              <li class="shop-card draft-card stack">
                 <h4>{plan.title || plan.id}</h4>
                 <p class="pencil">
                   {plan.steps.length === 1 ? '1 step' : `${plan.steps.length} steps`}, edition {plan.edition}
                 </p>
-                <div class="card-acts">
+                <div class="card-acts cluster">
                   <A class="button" href={`/shop/plans/draft/${id}`} aria-label={`Go on with ${plan.title}`}>
                     Go on with it
                   </A>

@@ -66,7 +66,7 @@ export function JointEdit(props: JointEditProps) {
     put({ interruption: { ...rest, ...(afterAngle ? { afterAngle } : {}) } as Interruption })
   }
   return (
-    <div class="joint-edit">
+    <div class="joint-edit stack airy">
       <Points plan={props.plan} finish={props.finish} within={[props.step, props.at]} />
       <div class="draft-fields">
         <Field

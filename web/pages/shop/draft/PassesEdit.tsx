@@ -29,7 +29,7 @@ export function PassesEdit(props: PassesEditProps) {
   const put = (index: number, pass: Pass) =>
     props.onChange(passes().map((one, i) => (i === index ? pass : one)))
   return (
-    <fieldset class="draft-passes">
+    <fieldset class="draft-passes stack roomy">
       <legend>Passes</legend>
       <Printed onPasses={(read) => props.onChange(read)} />
       <ol>
@@ -54,7 +54,7 @@ export function PassesEdit(props: PassesEditProps) {
           )}
         </Index>
       </ol>
-      <div class="card-acts">
+      <div class="card-acts cluster">
         <Button onClick={() => props.onChange([...passes(), NEW_PASS.torque])}>Add a torque</Button>
         <Button onClick={() => props.onChange([...passes(), NEW_PASS.angle])}>Add an angle</Button>
         <Button onClick={() => props.onChange([...passes(), NEW_PASS.slacken])}>Add a slackening</Button>

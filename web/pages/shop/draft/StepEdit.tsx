@@ -39,7 +39,7 @@ export function StepEdit(props: StepEditProps) {
   const put = (patch: Partial<PlanStep>) => props.onPlan(changeStep(props.plan, props.at, patch))
   const minutes = (patch: Partial<PlanStep['minutes']>) => put({ minutes: { ...step().minutes, ...patch } })
   return (
-    <div class="step-edit">
+    <div class="step-edit stack airy">
       <Points plan={props.plan} finish={props.finish} within={[props.at]} />
       <div class="draft-fields">
         <Field
@@ -146,7 +146,7 @@ export function StepEdit(props: StepEditProps) {
           }}
         </Index>
       </ul>
-      <div class="card-acts">
+      <div class="card-acts cluster">
         <Button
           onClick={() => {
             props.onPlan(addJoint(props.plan, props.at))
@@ -192,7 +192,7 @@ function Picks(props: PicksProps) {
       .map((one) => ({ value: one.id, title: one.title })),
   ])
   return (
-    <fieldset class="draft-picks">
+    <fieldset class="draft-picks stack roomy">
       <legend>{props.title}</legend>
       <Show when={all().length > 0} fallback={<p class="pencil">{props.empty}</p>}>
         <div class="picks-row">

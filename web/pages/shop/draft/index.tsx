@@ -133,12 +133,12 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
     })[state()]
 
   return (
-    <section class="draft" aria-labelledby="draft-title">
+    <section class="draft stack airy" aria-labelledby="draft-title">
       <Show
         when={plan()}
         fallback={
           <>
-            <div class="part-head">
+            <div class="part-head cluster">
               <h2 id="draft-title">A plan in draft</h2>
               <A class="button quiet" href="/shop/plans">
                 Back to the library
@@ -154,7 +154,7 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
       >
         {(now) => (
           <>
-            <div class="part-head">
+            <div class="part-head cluster">
               <h2 id="draft-title">
                 {now().title || 'A plan in draft'}{' '}
                 <span class="pencil">in draft, edition {now().edition}</span>
@@ -170,7 +170,7 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
               </span>
             </p>
             <p class="pencil">The maker’s information governs. Look at every value against the page.</p>
-            <div class="draft-acts">
+            <div class="draft-acts cluster">
               <Show
                 when={props.scope.mayEdit()}
                 fallback={<p>A supervisor or the owner takes it into the library.</p>}

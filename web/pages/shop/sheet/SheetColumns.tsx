@@ -49,7 +49,7 @@ export function SheetColumns(props: SheetColumnsProps) {
     )
   const header = () => props.sheet.lines.find(({ kind }) => kind === 'header')?.line
   return (
-    <section class="sheet-columns" aria-labelledby="columns-title">
+    <section class="stack roomy" aria-labelledby="columns-title">
       <h3 id="columns-title">What each column is</h3>
       <div class="columns-row">
         <Index each={props.sheet.columns}>

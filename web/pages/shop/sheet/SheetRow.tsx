@@ -54,21 +54,21 @@ export function SheetRow(props: SheetRowProps) {
       </Show>
       <Switch>
         <Match when={props.work.state === 'out'}>
-          <p class="line-says pencil">Not for the plan. It is named in the plan’s notices.</p>
+          <p class="line-says pencil cluster level">Not for the plan. It is named in the plan’s notices.</p>
         </Match>
         <Match when={props.work.line.kind === 'header'}>
           <p class="small pencil">The headings of the columns.</p>
         </Match>
         <Match when={props.work.line.kind === 'section' && props.work.line}>
           {(section) => (
-            <p class="line-says">
+            <p class="line-says cluster level">
               {section().title} <span class="small pencil">a heading: a step of the plan</span>
             </p>
           )}
         </Match>
         <Match when={item()}>
           {(line) => (
-            <p class="line-says">
+            <p class="line-says cluster level">
               <span>{line().item || 'no name'}</span> <b>{readWords(line())}</b>
               <ThreadWords thread={line().thread} />
               <span class="small pencil">
@@ -79,11 +79,11 @@ export function SheetRow(props: SheetRowProps) {
         </Match>
       </Switch>
       <Show when={props.work.state !== 'out' && props.work.doubt.length > 0}>
-        <ul class="line-doubts" classList={{ settled: props.work.correction?.seen === true }}>
+        <ul class="line-doubts stack" classList={{ settled: props.work.correction?.seen === true }}>
           <For each={props.work.doubt}>{(one) => <li>{one}</li>}</For>
         </ul>
       </Show>
-      <div class="line-acts">
+      <div class="line-acts cluster">
         <Show when={isJoint(props.work)}>
           <ClassChoice work={props.work} onChoose={(one) => say({ class: one })} />
         </Show>

@@ -103,8 +103,8 @@ export default function FromSheet(props: { scope: ShopScope }) {
   onCleanup(() => window.removeEventListener('keydown', onKey))
 
   return (
-    <section class="from-sheet" aria-labelledby="sheet-title">
-      <div class="part-head">
+    <section class="from-sheet stack apart" aria-labelledby="sheet-title">
+      <div class="part-head cluster">
         <h2 id="sheet-title">From a torque sheet</h2>
         <A class="button quiet" href="/shop/plans">
           Back to the library
@@ -122,7 +122,7 @@ export default function FromSheet(props: { scope: ShopScope }) {
             choices={work().choices}
             onChoices={(choices) => change({ ...work(), choices })}
           />
-          <div class="sheet-counts">
+          <div class="sheet-counts cluster">
             <p role="status" class="sheet-figures">
               {countsWords(counts())}
             </p>
