@@ -1,24 +1,24 @@
 /** A torque in any spelling of any unit, in all the others. */
 import { For, Match, Switch } from 'solid-js'
 import { Button } from '../../ui/Button'
-import { Ask, useDesk } from './ask'
+import { TextInput, useCalculator } from './fields'
 import type { Converted } from './printed'
 
 export function ConvertRow() {
-  const { desk, set } = useDesk()
+  const { calculation, set } = useCalculator()
   const read = () =>
-    desk().converted.state === 'read'
-      ? (desk().converted as Extract<Converted, { state: 'read' }>)
+    calculation().converted.state === 'read'
+      ? (calculation().converted as Extract<Converted, { state: 'read' }>)
       : undefined
   const refused = () =>
-    desk().converted.state === 'refused'
-      ? (desk().converted as Extract<Converted, { state: 'refused' }>)
+    calculation().converted.state === 'refused'
+      ? (calculation().converted as Extract<Converted, { state: 'refused' }>)
       : undefined
   return (
     <section class="desk-row desk-convert" aria-labelledby="desk-convert">
       <div class="desk-asked stack roomy">
         <h2 id="desk-convert">Convert</h2>
-        <Ask field="convert" hint="35 ft. lbs., 12,5 daN·m, 3.2 mkg, 806 kgf-cm." />
+        <TextInput field="convert" hint="35 ft. lbs., 12,5 daN·m, 3.2 mkg, 806 kgf-cm." />
       </div>
       <div class="desk-answers stack apart">
         <Switch
@@ -43,10 +43,10 @@ export function ConvertRow() {
             )}
           </Match>
           <Match when={read()}>
-            {(one) => (
+            {(converted) => (
               <section class="desk-answer stack">
                 <dl class="desk-facts">
-                  <For each={one().rows}>
+                  <For each={converted().rows}>
                     {(row) => (
                       <div classList={{ 'desk-typed': row.asTyped }}>
                         <dt>{row.unit}</dt>

@@ -3,7 +3,7 @@ import { A } from '@solidjs/router'
 import { For, Match, Show, Switch } from 'solid-js'
 import { LUBRICATIONS } from '../../../shared/fastener'
 import { EmptyState } from '../../ui/EmptyState'
-import { Ask, Choose, useDesk } from './ask'
+import { SelectInput, TextInput, useCalculator } from './fields'
 import { PrintedAnswer } from './PrintedAnswer'
 import { ThreadFacts } from './ThreadFacts'
 import { TorqueAnswer } from './TorqueAnswer'
@@ -11,28 +11,28 @@ import { LUBRICATION_WORDS } from './tension'
 
 const GRADES = ['8.8', '10.9', '12.9', '5.8', '4.6', 'SAE 2', 'SAE 5', 'SAE 8', 'A2-70', 'A4-70', 'A4-80']
 const STATES = [
-  ...LUBRICATIONS.map((state) => [state, LUBRICATION_WORDS[state]] as const),
-  ['measured', 'measured: friction entered'] as const,
+  ...LUBRICATIONS.map((state) => ({ value: state, title: LUBRICATION_WORDS[state] })),
+  { value: 'measured', title: 'measured: friction entered' },
 ]
 const EXAMPLES = ['M10x1.25', '3/8-16 UNC', '#10-32']
 
 export function FastenerRow() {
-  const { desk } = useDesk()
+  const { calculation } = useCalculator()
   const gradeHint = () =>
-    desk().grade.taken && desk().grade.words
-      ? `Not entered: taken as ${desk().grade.words}. Read the mark on the head.`
+    calculation().grade.taken && calculation().grade.words
+      ? `Not entered: taken as ${calculation().grade.words}. Read the mark on the head.`
       : 'As marked on the head: 8.8, 10.9, SAE 5, A2-70.'
   return (
     <section class="desk-row" aria-labelledby="desk-fastener">
       <div class="desk-asked stack roomy">
         <h2 id="desk-fastener">The fastener</h2>
-        <Ask field="thread" hint="As printed: M10x1.25, 3/8-16 UNC, #10-32." />
-        <Ask field="grade" hint={gradeHint()} list={GRADES} />
-        <Choose field="lubrication" choices={STATES} />
-        <Show when={desk().asked.lubrication === 'measured'}>
-          <Ask field="mu" hint="Thread and head alike: 0.12, or 0.10 to 0.14." inputMode="text" />
+        <TextInput field="thread" hint="As printed: M10x1.25, 3/8-16 UNC, #10-32." />
+        <TextInput field="grade" hint={gradeHint()} list={GRADES} />
+        <SelectInput field="lubrication" options={STATES} />
+        <Show when={calculation().inputs.lubrication === 'measured'}>
+          <TextInput field="mu" hint="Thread and head alike: 0.12, or 0.10 to 0.14." inputMode="text" />
         </Show>
-        <Ask
+        <TextInput
           field="printed"
           hint="As it stands there: 24 ±4 N·m (18 ±3 lb-ft), 30 Nm + 90°. It stands above all that is computed."
           long
@@ -40,23 +40,23 @@ export function FastenerRow() {
         <details
           class="desk-more"
           open={['utilisation', 'headBearing', 'clearanceHole'].some(
-            (field) => desk().asked[field as 'utilisation'] !== '',
+            (field) => calculation().inputs[field as 'utilisation'] !== '',
           )}
         >
           <summary>Head, clearance hole, use of the bolt</summary>
           <div class="desk-pair">
-            <Ask field="headBearing" hint="Plain hexagon head unless entered." inputMode="decimal" />
-            <Ask field="clearanceHole" hint="Medium hole unless entered." inputMode="decimal" />
-            <Ask field="utilisation" hint="0.9 unless entered." inputMode="decimal" />
+            <TextInput field="headBearing" hint="Plain hexagon head unless entered." inputMode="decimal" />
+            <TextInput field="clearanceHole" hint="Medium hole unless entered." inputMode="decimal" />
+            <TextInput field="utilisation" hint="0.9 unless entered." inputMode="decimal" />
           </div>
         </details>
       </div>
       <div class="desk-answers stack apart">
-        <Show when={desk().printed.state !== 'none'}>
+        <Show when={calculation().printed.state !== 'none'}>
           <PrintedAnswer />
         </Show>
         <Switch>
-          <Match when={desk().thread.state === 'open'}>
+          <Match when={calculation().thread.state === 'open'}>
             <EmptyState title="Type a thread as it is printed.">
               <p>
                 Its torque band, what strips first, whether the bolt fits its hole, what to set on which
@@ -75,7 +75,7 @@ export function FastenerRow() {
               </ul>
             </EmptyState>
           </Match>
-          <Match when={desk().thread.state !== 'open'}>
+          <Match when={calculation().thread.state !== 'open'}>
             <TorqueAnswer />
             <ThreadFacts />
           </Match>

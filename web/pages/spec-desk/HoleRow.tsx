@@ -5,49 +5,52 @@ import { listed } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { format } from '../../format'
 import { Basis } from '../../ui/Basis'
-import { Ask, Choose, useDesk } from './ask'
 import { Facts } from './Facts'
+import { SelectInput, TextInput, useCalculator } from './fields'
 import type { Fit, Strip } from './hole'
 import { answerOf } from './part'
 import { kN, LINKS, mm, VERDICTS } from './words'
 
-const MATERIALS = [['', 'not said'] as const, ...HOLE_MATERIALS.map(({ id, words }) => [id, words] as const)]
+const MATERIALS = [
+  { value: '', title: 'not said' },
+  ...HOLE_MATERIALS.map(({ id, words }) => ({ value: id, title: words })),
+]
 
 export function HoleRow() {
-  const { desk } = useDesk()
+  const { calculation } = useCalculator()
   return (
     <section class="desk-row" aria-labelledby="desk-hole">
       <div class="desk-asked stack roomy">
         <h2 id="desk-hole">The hole</h2>
-        <Choose field="material" choices={MATERIALS} />
+        <SelectInput field="material" options={MATERIALS} />
         <div class="desk-pair">
-          <Ask field="length" hint="Under the head." inputMode="decimal" />
-          <Ask field="stack" hint="Without the washer." inputMode="decimal" />
-          <Ask field="washer" hint="None unless entered." inputMode="decimal" />
-          <Ask field="threadDepth" hint="Full thread, from the face." inputMode="decimal" />
-          <Choose
+          <TextInput field="length" hint="Under the head." inputMode="decimal" />
+          <TextInput field="stack" hint="Without the washer." inputMode="decimal" />
+          <TextInput field="washer" hint="None unless entered." inputMode="decimal" />
+          <TextInput field="threadDepth" hint="Full thread, from the face." inputMode="decimal" />
+          <SelectInput
             field="bottom"
-            choices={[
-              ['blind', 'blind'],
-              ['through', 'open, or a nut'],
+            options={[
+              { value: 'blind', title: 'blind' },
+              { value: 'through', title: 'open, or a nut' },
             ]}
           />
-          <Show when={desk().asked.bottom !== 'through'}>
-            <Ask field="holeDepth" hint="To its thread’s end unless entered." inputMode="decimal" />
+          <Show when={calculation().inputs.bottom !== 'through'}>
+            <TextInput field="holeDepth" hint="To its thread’s end unless entered." inputMode="decimal" />
           </Show>
-          <Choose
+          <SelectInput
             field="insert"
-            choices={[
-              ['none', 'none'],
-              ['wire', 'wire insert'],
-              ['solid', 'solid insert'],
+            options={[
+              { value: 'none', title: 'none' },
+              { value: 'wire', title: 'wire insert' },
+              { value: 'solid', title: 'solid insert' },
             ]}
           />
-          <Show when={desk().asked.insert !== 'none'}>
-            <Ask field="insertLength" hint="1.5 d unless entered." inputMode="decimal" />
+          <Show when={calculation().inputs.insert !== 'none'}>
+            <TextInput field="insertLength" hint="1.5 d unless entered." inputMode="decimal" />
           </Show>
-          <Show when={desk().asked.insert === 'solid'}>
-            <Ask field="insertOuter" hint="As M14x1.5." />
+          <Show when={calculation().inputs.insert === 'solid'}>
+            <TextInput field="insertOuter" hint="As M14x1.5." />
           </Show>
         </div>
       </div>
@@ -60,29 +63,29 @@ export function HoleRow() {
 }
 
 function StripAnswer() {
-  const { desk, refs } = useDesk()
-  const part = () => desk().strip
+  const { calculation, refs } = useCalculator()
+  const part = () => calculation().strip
   const strip = () => answerOf(part())
   return (
     <section class="desk-answer stack" classList={{ 'desk-greyed': !strip() }} aria-labelledby="desk-strip">
       <h3 id="desk-strip">Will it strip?</h3>
       <Switch>
-        <Match when={strip()}>{(one) => <Links one={one()} />}</Match>
+        <Match when={strip()}>{(result) => <Links result={result()} />}</Match>
         <Match when={part().state !== 'there'}>
           <Why part={part()} />
         </Match>
       </Switch>
       <Show when={strip()}>
-        {(one) => <Basis ids={one().strip.basis} of="the strip loads" refs={refs} />}
+        {(result) => <Basis ids={result().strip.basis} of="the strip loads" refs={refs} />}
       </Show>
     </section>
   )
 }
 
-function Links(props: { one: Strip }) {
-  const { desk } = useDesk()
-  const strip = () => props.one.strip
-  const pulls = () => answerOf(desk().recommended)?.preloadHighN
+function Links(props: { result: Strip }) {
+  const { calculation } = useCalculator()
+  const strip = () => props.result.strip
+  const pulls = () => answerOf(calculation().recommended)?.preloadHighN
   const most = () => Math.max(strip().boltBreakN, strip().boltStripN, strip().holeStripN, pulls() ?? 0)
   const rows = () =>
     [
@@ -95,7 +98,7 @@ function Links(props: { one: Strip }) {
       fit: 'the bolt in its hole',
       thread: 'the whole thread; how far the bolt reaches into it is not known',
       rule: 'taken as 1.5 d; nothing is entered',
-    })[props.one.lengthFrom]
+    })[props.result.lengthFrom]
   return (
     <>
       <p class="sentence" classList={{ against: !strip().boltBreaksFirst }}>
@@ -145,42 +148,42 @@ function Links(props: { one: Strip }) {
 }
 
 function FitAnswer() {
-  const { desk, refs } = useDesk()
-  const part = () => desk().fit
+  const { calculation, refs } = useCalculator()
+  const part = () => calculation().fit
   const fit = () => answerOf(part())
   return (
     <section class="desk-answer stack" classList={{ 'desk-greyed': !fit() }} aria-labelledby="desk-fit">
       <h3 id="desk-fit">Does the bolt fit?</h3>
       <Switch>
-        <Match when={fit()}>{(one) => <Fitted one={one()} />}</Match>
+        <Match when={fit()}>{(result) => <Fitted result={result()} />}</Match>
         <Match when={part().state !== 'there'}>
           <Why part={part()} />
         </Match>
       </Switch>
-      <Show when={fit()}>{(one) => <Basis ids={one().fit.basis} of="the fit" refs={refs} />}</Show>
+      <Show when={fit()}>{(result) => <Basis ids={result().fit.basis} of="the fit" refs={refs} />}</Show>
     </section>
   )
 }
 
-function Fitted(props: { one: Fit }) {
-  const fit = () => props.one.fit
-  const verdict = () => (props.one.lengthMm === undefined ? undefined : fit().verdict)
+function Fitted(props: { result: Fit }) {
+  const fit = () => props.result.fit
+  const verdict = () => (props.result.lengthMm === undefined ? undefined : fit().verdict)
   const against = () => verdict() !== undefined && verdict() !== 'good'
   const lengths = () => {
     const right = fit().rightLengthsMm
     return right.length === 0
       ? 'No standard length is right here: change the stack, the washer or the hole.'
-      : `Right ${right.length === 1 ? 'is' : 'are'} ${listed(right.map((one) => mm(one)))} mm.`
+      : `Right ${right.length === 1 ? 'is' : 'are'} ${listed(right.map((length) => mm(length)))} mm.`
   }
   // A bolt that reaches deeper than there is thread is held by no more than there is.
-  const held = () => Math.min(1, (props.one.section?.threadDepthMm ?? Infinity) / fit().engagementMm)
+  const held = () => Math.min(1, (props.result.section?.threadDepthMm ?? Infinity) / fit().engagementMm)
   const facts = () => [
     ['holds', `${mm(fit().engagementMm * held())} mm (${format.number(fit().engagementD * held(), 1)} d)`],
     ['should hold', `${mm(fit().minEngagementMm)} mm`],
     ...(fit().clearanceMm < 0
-      ? [[props.one.through ? 'stands out by' : 'too long by', `${mm(-fit().clearanceMm)} mm`]]
+      ? [[props.result.through ? 'stands out by' : 'too long by', `${mm(-fit().clearanceMm)} mm`]]
       : [['left at the bottom', `${mm(fit().clearanceMm)} mm`]]),
-    ...(props.one.through ? [] : [['should be left', `${mm(fit().wantedClearanceMm)} mm`]]),
+    ...(props.result.through ? [] : [['should be left', `${mm(fit().wantedClearanceMm)} mm`]]),
   ]
   const words = () =>
     `${verdict() ? VERDICTS[verdict() as 'good'] : ''} ${facts()
@@ -189,14 +192,14 @@ function Fitted(props: { one: Fit }) {
   return (
     <>
       <Show when={verdict()}>
-        {(one) => (
+        {(verdict) => (
           <p class="sentence" classList={{ against: against() }}>
-            {VERDICTS[one()]}
+            {VERDICTS[verdict()]}
           </p>
         )}
       </Show>
       <div class="desk-fit">
-        <Show when={props.one.section}>
+        <Show when={props.result.section}>
           {(section) => <BoltInHole section={section()} label={words()} against={against()} height={300} />}
         </Show>
         <div>
@@ -207,13 +210,13 @@ function Fitted(props: { one: Fit }) {
             <strong>{lengths()}</strong> It holds enough from {mm(fit().shortestMm)} mm on and clears up to{' '}
             {mm(fit().longestMm)} mm.
           </p>
-          <Show when={props.one.lengthMm === undefined}>
+          <Show when={props.result.lengthMm === undefined}>
             <p>No bolt length is entered, so there is no verdict and no drawing.</p>
           </Show>
-          <Show when={props.one.lengthFromThread}>
-            <p>The length of {mm(props.one.lengthMm ?? 0)} mm is the one written with the thread.</p>
+          <Show when={props.result.lengthFromThread}>
+            <p>The length of {mm(props.result.lengthMm ?? 0)} mm is the one written with the thread.</p>
           </Show>
-          <Show when={props.one.holeDepthTaken}>
+          <Show when={props.result.holeDepthTaken}>
             <p class="pencil">The hole is drawn no deeper than its thread: its depth is not entered.</p>
           </Show>
           <ul class="desk-cautions stack close">

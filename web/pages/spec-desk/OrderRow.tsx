@@ -3,30 +3,30 @@ import { Match, Show, Switch } from 'solid-js'
 import { BoltMap } from '../../drawings/BoltMap'
 import type { Head } from '../../drawings/heads'
 import { Basis } from '../../ui/Basis'
-import { Ask, Choose, useDesk } from './ask'
-import { orderBasis } from './desk'
+import { orderBasis } from './calculation'
+import { SelectInput, TextInput, useCalculator } from './fields'
 import { Why } from './HoleRow'
 import type { Ordered } from './order'
 import { answerOf } from './part'
 
 export function OrderRow() {
-  const { desk, refs } = useDesk()
-  const order = () => answerOf(desk().order)
+  const { calculation, refs } = useCalculator()
+  const order = () => answerOf(calculation().order)
   return (
     <section class="desk-row" aria-labelledby="desk-order">
       <div class="desk-asked stack roomy">
         <h2 id="desk-order">The order</h2>
         <div class="desk-pair">
-          <Choose
+          <SelectInput
             field="pattern"
-            choices={[
-              ['circle', 'a circle'],
-              ['rows', 'rows'],
+            options={[
+              { value: 'circle', title: 'a circle' },
+              { value: 'rows', title: 'rows' },
             ]}
           />
-          <Ask field="count" inputMode="numeric" />
-          <Show when={desk().asked.pattern === 'rows'}>
-            <Ask field="rows" hint="Two for even counts unless entered." inputMode="numeric" />
+          <TextInput field="count" inputMode="numeric" />
+          <Show when={calculation().inputs.pattern === 'rows'}>
+            <TextInput field="rows" hint="Two for even counts unless entered." inputMode="numeric" />
           </Show>
         </div>
       </div>
@@ -39,7 +39,7 @@ export function OrderRow() {
           <h3 id="desk-tighten">Tightening order</h3>
           <Switch>
             <Match when={order()}>
-              {(one) => (
+              {(ordered) => (
                 <>
                   <p>
                     Proposed: the big number is the turn, the small one the position. An order the maker
@@ -47,24 +47,25 @@ export function OrderRow() {
                   </p>
                   <div class="desk-map">
                     <BoltMap
-                      positions={one().positions}
-                      outline={one().outline}
-                      heads={headsOf(one())}
-                      label={`Tighten ${one().proposed.order.join(', ')}`}
-                      order={one().proposed.order}
+                      positions={ordered().positions}
+                      outline={ordered().outline}
+                      heads={headsOf(ordered())}
+                      label={`Tighten ${ordered().proposed.order.join(', ')}`}
+                      order={ordered().proposed.order}
                       height={330}
                       fit
                     />
                   </div>
                   <p>
-                    Tighten {one().proposed.order.join(', ')}. Loosen {one().proposed.loosening.join(', ')}.
+                    Tighten {ordered().proposed.order.join(', ')}. Loosen{' '}
+                    {ordered().proposed.loosening.join(', ')}.
                   </p>
-                  <Basis ids={[orderBasis(one())]} of="the order" refs={refs} />
+                  <Basis ids={[orderBasis(ordered())]} of="the order" refs={refs} />
                 </>
               )}
             </Match>
-            <Match when={desk().order.state !== 'there'}>
-              <Why part={desk().order} />
+            <Match when={calculation().order.state !== 'there'}>
+              <Why part={calculation().order} />
             </Match>
           </Switch>
         </section>

@@ -2,7 +2,7 @@
 import { For, Match, Show, Switch } from 'solid-js'
 import { format } from '../../format'
 import { Button } from '../../ui/Button'
-import { useDesk } from './ask'
+import { useCalculator } from './fields'
 import { answerOf } from './part'
 import { contradictionWords, type Printed, passWords } from './printed'
 import type { TorqueBeside } from './tension'
@@ -12,9 +12,10 @@ type Read = Extract<Printed, { state: 'read' }>
 type Refused = Extract<Printed, { state: 'refused' }>
 
 export function PrintedAnswer() {
-  const { desk, set } = useDesk()
-  const read = () => (desk().printed.state === 'read' ? (desk().printed as Read) : undefined)
-  const refused = () => (desk().printed.state === 'refused' ? (desk().printed as Refused) : undefined)
+  const { calculation, set } = useCalculator()
+  const read = () => (calculation().printed.state === 'read' ? (calculation().printed as Read) : undefined)
+  const refused = () =>
+    calculation().printed.state === 'refused' ? (calculation().printed as Refused) : undefined
   return (
     <section class="desk-answer desk-printed stack" aria-labelledby="desk-printed">
       <h3 id="desk-printed">Printed, and above all that is computed</h3>
@@ -32,19 +33,19 @@ export function PrintedAnswer() {
           )}
         </Match>
         <Match when={read()}>
-          {(one) => (
+          {(printed) => (
             <>
-              <Show when={contradictionWords(one().spec)}>
+              <Show when={contradictionWords(printed().spec)}>
                 {(words) => <p class="sentence against">{words()}</p>}
               </Show>
-              <Show when={!one().spec.contradiction}>
+              <Show when={!printed().spec.contradiction}>
                 <ol class="desk-passes stack">
-                  <For each={one().spec.passes}>
+                  <For each={printed().spec.passes}>
                     {(pass, i) => (
-                      <li classList={{ 'desk-pass-set': one().toSet?.pass === i() + 1 }}>
+                      <li classList={{ 'desk-pass-set': printed().toSet?.pass === i() + 1 }}>
                         <span class="desk-pass-words">
                           {passWords(pass, 'N·m')}
-                          <Show when={one().spec.passes.length > 1 && one().toSet?.pass === i() + 1}>
+                          <Show when={printed().spec.passes.length > 1 && printed().toSet?.pass === i() + 1}>
                             <span class="desk-label"> set below</span>
                           </Show>
                         </span>
@@ -59,13 +60,13 @@ export function PrintedAnswer() {
                   </For>
                 </ol>
               </Show>
-              <Show when={one().seats}>
+              <Show when={printed().seats}>
                 <p>
                   An angle follows: this torque only seats the joint, and is not to be held against the
                   computed band.
                 </p>
               </Show>
-              <Show when={desk().printedBeside}>{(beside) => <Beside beside={beside()} />}</Show>
+              <Show when={calculation().printedBeside}>{(beside) => <Beside beside={beside()} />}</Show>
             </>
           )}
         </Match>
@@ -75,7 +76,7 @@ export function PrintedAnswer() {
 }
 
 function Beside(props: { beside: TorqueBeside }) {
-  const { desk } = useDesk()
+  const { calculation } = useCalculator()
   const lies = () =>
     ({
       below: 'below the computed band',
@@ -89,13 +90,13 @@ function Beside(props: { beside: TorqueBeside }) {
       {percent(props.beside.useHigh)} of the yield stress, from rough to slippery.
       <Show when={props.beside.pastYield}>
         {' '}
-        At the slippery end a bolt of class {desk().grade.words} would be stretched for good. Check class,
-        thread and lubrication against the page; the printed value still stands.
+        At the slippery end a bolt of class {calculation().grade.words} would be stretched for good. Check
+        class, thread and lubrication against the page; the printed value still stands.
       </Show>
       <Show when={!props.beside.pastYield && props.beside.lies === 'below'}>
         {' '}
         Makers print less where a gasket or a soft part sets the limit. Full use of this bolt would begin at{' '}
-        {computedNm(answerOf(desk().tension)?.low.torqueNm ?? 0)} N·m.
+        {computedNm(answerOf(calculation().tension)?.low.torqueNm ?? 0)} N·m.
       </Show>
     </p>
   )

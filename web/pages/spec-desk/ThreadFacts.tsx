@@ -1,31 +1,31 @@
 /** The thread and the class in figures: what people look up most. */
 import { Show } from 'solid-js'
-import { useDesk } from './ask'
 import { Facts } from './Facts'
+import { useCalculator } from './fields'
 import { answerOf } from './part'
 import { kN, mm } from './words'
 
 export function ThreadFacts() {
-  const { desk } = useDesk()
+  const { calculation } = useCalculator()
   const facts = (): [string, string][] => {
-    const found = answerOf(desk().thread)
-    if (!found) return []
-    const grade = answerOf(desk().tension)?.grade
+    const size = answerOf(calculation().thread)
+    if (!size) return []
+    const grade = answerOf(calculation().tension)?.grade
     return [
-      ['Nominal diameter', `${mm(found.dMm)} mm`],
-      ['Pitch', `${formatted(found.pitchMm)} mm${found.tpi ? `, ${found.tpi} an inch` : ''}`],
-      ['Pitch diameter d2', `${formatted(found.d2Mm)} mm`],
-      ['Root of the bolt d3', `${formatted(found.d3Mm)} mm`],
-      ['Minor of the hole D1', `${formatted(found.D1Mm)} mm`],
-      ['Stress area', `${mm(found.stressAreaMm2)} mm²`],
+      ['Nominal diameter', `${mm(size.dMm)} mm`],
+      ['Pitch', `${formatted(size.pitchMm)} mm${size.tpi ? `, ${size.tpi} an inch` : ''}`],
+      ['Pitch diameter d2', `${formatted(size.d2Mm)} mm`],
+      ['Root of the bolt d3', `${formatted(size.d3Mm)} mm`],
+      ['Minor of the hole D1', `${formatted(size.D1Mm)} mm`],
+      ['Stress area', `${mm(size.stressAreaMm2)} mm²`],
       ...(grade
         ? ([
             [`${grade.grade}: tensile strength`, `${Math.round(grade.rmMPa)} MPa`],
             ['Yield', `${Math.round(grade.yieldMPa)} MPa`],
-            ['Proof load', `${kN(grade.proofMPa * found.stressAreaMm2)} kN`],
+            ['Proof load', `${kN(grade.proofMPa * size.stressAreaMm2)} kN`],
           ] as [string, string][])
         : []),
-      ...(found.hand === 'left' ? ([['Hand', 'left']] as [string, string][]) : []),
+      ...(size.hand === 'left' ? ([['Hand', 'left']] as [string, string][]) : []),
     ]
   }
   return (

@@ -4,19 +4,23 @@ import { CAUTIONS, type CautionCode, type Tightening } from '../../../shared/fas
 import { FrictionBand } from '../../drawings/FrictionBand'
 import { format } from '../../format'
 import { Basis } from '../../ui/Basis'
-import { useDesk } from './ask'
+import { useCalculator } from './fields'
 import { answerOf } from './part'
 import { airframeLine, besideBand, lubricationTable } from './tension'
 import { alsoIn, computedNm, kN, percent } from './words'
 
 /** Said already in the answer itself. */
-const SAID: readonly CautionCode[] = ['maker_governs', 'low_friction_governs', 'friction_dominates']
+const SHOWN_ELSEWHERE: readonly CautionCode[] = [
+  'maker_governs',
+  'low_friction_governs',
+  'friction_dominates',
+]
 
 export function TorqueAnswer() {
-  const { desk, refs } = useDesk()
-  const tight = () => answerOf(desk().tension)
+  const { calculation, refs } = useCalculator()
+  const tight = () => answerOf(calculation().tension)
   const why = () => {
-    const part = desk().tension
+    const part = calculation().tension
     return part.state === 'refused' ? part.why : part.state === 'open' ? part.asks : ''
   }
   return (
@@ -35,10 +39,10 @@ export function TorqueAnswer() {
               <Lubrications />
               <Airframe />
               <ul class="desk-cautions stack close">
-                <Show when={desk().grade.taken}>
-                  <li>Class {desk().grade.words} is only taken: none is entered.</li>
+                <Show when={calculation().grade.taken}>
+                  <li>Class {calculation().grade.words} is only taken: none is entered.</li>
                 </Show>
-                <For each={found().cautions.filter((code) => !SAID.includes(code))}>
+                <For each={found().cautions.filter((code) => !SHOWN_ELSEWHERE.includes(code))}>
                   {(code) => <li>{CAUTIONS[code]}</li>}
                 </For>
               </ul>
@@ -55,13 +59,13 @@ export function TorqueAnswer() {
 }
 
 function Recommendation(props: { tight: Tightening }) {
-  const { desk } = useDesk()
-  const recommended = () => answerOf(desk().recommended)
+  const { calculation } = useCalculator()
+  const recommended = () => answerOf(calculation().recommended)
   const refused = () => {
-    const part = desk().recommended
+    const part = calculation().recommended
     return part.state === 'open' ? part.asks : part.state === 'refused' ? part.why : ''
   }
-  const marked = () => desk().printedBeside ?? besideBand(props.tight, recommended()?.torqueNm ?? 0)
+  const marked = () => calculation().printedBeside ?? besideBand(props.tight, recommended()?.torqueNm ?? 0)
   const band = () => `${computedNm(props.tight.low.torqueNm)} to ${computedNm(props.tight.high.torqueNm)} N·m`
   const friction = () => {
     const { low, high } = props.tight
@@ -72,11 +76,11 @@ function Recommendation(props: { tight: Tightening }) {
     <>
       <div class="desk-figures">
         <Show when={recommended()} fallback={<p class="sentence against">{refused()}</p>}>
-          {(one) => (
+          {(recommended) => (
             <p class="desk-big">
               <span class="desk-label">recommended</span>
-              <strong>{computedNm(one().torqueNm)} N·m</strong>
-              <span class="pencil">{alsoIn(one().torqueNm)}</span>
+              <strong>{computedNm(recommended().torqueNm)} N·m</strong>
+              <span class="pencil">{alsoIn(recommended().torqueNm)}</span>
             </p>
           )}
         </Show>
@@ -91,7 +95,7 @@ function Recommendation(props: { tight: Tightening }) {
           </span>
         </p>
       </div>
-      <Show when={desk().printedBeside || recommended()}>
+      <Show when={calculation().printedBeside || recommended()}>
         <FrictionBand
           band={{
             lowNm: props.tight.low.torqueNm,
@@ -109,13 +113,14 @@ function Recommendation(props: { tight: Tightening }) {
         />
       </Show>
       <Show when={recommended()}>
-        {(one) => (
+        {(recommended) => (
           <p>
             Why this one: it uses {percent(props.tight.utilisation)} of the yield stress of{' '}
             {props.tight.grade.grade} at the slipperiest of the band, so that no bolt of it is stretched
-            further; at the roughest {kN(one().preloadLowN)} kN are left of {kN(one().preloadHighN)} kN.{' '}
-            <Show when={one().held}>{(words) => `It is ${words()}. `}</Show>
-            <Show when={!one().holeKnown}>
+            further; at the roughest {kN(recommended().preloadLowN)} kN are left of{' '}
+            {kN(recommended().preloadHighN)} kN.{' '}
+            <Show when={recommended().held}>{(words) => `It is ${words()}. `}</Show>
+            <Show when={!recommended().holeKnown}>
               Whether the hole bears it is not known until the hole is entered.{' '}
             </Show>
             {CAUTIONS.friction_dominates}
@@ -127,10 +132,10 @@ function Recommendation(props: { tight: Tightening }) {
 }
 
 function Lubrications() {
-  const { desk, set } = useDesk()
+  const { calculation, set } = useCalculator()
   const rows = () => {
-    const found = answerOf(desk().thread)
-    return found ? lubricationTable(desk().asked, found) : []
+    const size = answerOf(calculation().thread)
+    return size ? lubricationTable(calculation().inputs, size) : []
   }
   /** One reason for all lines is said above the table, not in each of them. */
   const common = () => new Set(rows().map(({ why }) => why)).size === 1
@@ -148,7 +153,7 @@ function Lubrications() {
         <tbody>
           <For each={rows()}>
             {(row) => (
-              <tr classList={{ 'desk-here': row.asked, 'desk-grey': row.why !== undefined }}>
+              <tr classList={{ 'desk-here': row.chosen, 'desk-grey': row.why !== undefined }}>
                 <th scope="row">
                   <button type="button" class="desk-pick" onClick={() => set('lubrication', row.lubrication)}>
                     {row.words}
@@ -182,10 +187,10 @@ function Lubrications() {
 
 /** A published table beside the computation, for inch threads: not the same bolts, and so only to compare. */
 function Airframe() {
-  const { desk, refs } = useDesk()
+  const { calculation, refs } = useCalculator()
   const line = () => {
-    const found = answerOf(desk().thread)
-    return found && airframeLine(found)
+    const size = answerOf(calculation().thread)
+    return size && airframeLine(size)
   }
   return (
     <Show when={line()}>

@@ -4,7 +4,7 @@ import type { Wrench } from '../../../shared/shop/types'
 import { againstWrench, type Picked } from '../../../shared/wrench'
 import { Lever } from '../../drawings/Lever'
 import { format } from '../../format'
-import { Ask, Choose, useDesk } from './ask'
+import { SelectInput, TextInput, useCalculator } from './fields'
 import { Why } from './HoleRow'
 import { answerOf } from './part'
 import { passWords } from './printed'
@@ -15,36 +15,46 @@ import type { Target } from './wrench'
 const SHOWN_FIRST = 3
 
 export function WrenchRow() {
-  const { desk } = useDesk()
+  const { calculation } = useCalculator()
   const torques = () => {
-    const { printed } = desk()
+    const { printed } = calculation()
     return printed.state === 'read'
       ? printed.spec.passes.flatMap((pass, i) =>
-          pass.kind === 'torque' ? [[String(i + 1), `${i + 1}: ${passWords(pass, 'N·m')}`] as const] : [],
+          pass.kind === 'torque'
+            ? [{ value: String(i + 1), title: `${i + 1}: ${passWords(pass, 'N·m')}` }]
+            : [],
         )
       : []
   }
-  const set = () => answerOf(desk().wrench)
+  const set = () => answerOf(calculation().wrench)
   return (
     <section class="desk-row" aria-labelledby="desk-wrench">
       <div class="desk-asked stack roomy">
         <h2 id="desk-wrench">The wrench</h2>
         <Show when={torques().length > 1}>
-          <Choose field="pass" choices={[['', 'the last torque'], ...torques()]} />
+          <SelectInput field="pass" options={[{ value: '', title: 'the last torque' }, ...torques()]} />
         </Show>
         <div class="desk-pair">
-          <Ask
+          <TextInput
             field="adapterLength"
             hint="Crowfoot: drive to fastener. A straight socket extension changes nothing."
             inputMode="decimal"
           />
-          <Ask
+          <TextInput
             field="adapterAngle"
             hint="0 straight out, 90 no change, 180 back along the handle."
             inputMode="decimal"
           />
-          <Ask field="wrenchLength" hint="Drive to grip, where the card has none." inputMode="decimal" />
-          <Ask field="tolerance" hint="The shop’s for critical joints unless entered." inputMode="decimal" />
+          <TextInput
+            field="wrenchLength"
+            hint="Drive to grip, where the card has none."
+            inputMode="decimal"
+          />
+          <TextInput
+            field="tolerance"
+            hint="The shop’s for critical joints unless entered."
+            inputMode="decimal"
+          />
         </div>
       </div>
       <div class="desk-answers stack apart">
@@ -52,10 +62,10 @@ export function WrenchRow() {
           <h3 id="desk-set">What to set</h3>
           <Switch>
             <Match when={set()}>
-              {(one) => (
+              {(answer) => (
                 <>
-                  <Show when={desk().target}>{(target) => <p>{targetWords(target())}</p>}</Show>
-                  <Show when={one().typed}>
+                  <Show when={calculation().target}>{(target) => <p>{targetWords(target())}</p>}</Show>
+                  <Show when={answer().typed}>
                     {(typed) => (
                       <p>
                         Any wrench of {format.number(typed().adapter.wrenchMm, 1)} mm with this adapter is set
@@ -64,14 +74,14 @@ export function WrenchRow() {
                           {computedNm(typed().settingNm)} N·m ({format.torque(typed().settingNm, 'lbf·ft')}{' '}
                           lbf·ft)
                         </strong>
-                        : {computedNm(desk().target?.torqueNm ?? 0)} ×{' '}
+                        : {computedNm(calculation().target?.torqueNm ?? 0)} ×{' '}
                         {format.number(typed().adapter.wrenchMm, 1)} / (
                         {format.number(typed().adapter.wrenchMm, 1)} +{' '}
                         {format.number(typed().adapter.adapterMm, 1)} · cos {typed().adapter.angleDeg}°).
                       </p>
                     )}
                   </Show>
-                  <Show when={one().drawn}>
+                  <Show when={answer().drawn}>
                     {(drawn) => (
                       <Lever
                         adapter={drawn().lever}
@@ -82,21 +92,21 @@ export function WrenchRow() {
                     )}
                   </Show>
                   <Show
-                    when={one().ranked.length > 0}
+                    when={answer().ranked.length > 0}
                     fallback={
-                      <Show when={one().toMeasure.length === 0}>
+                      <Show when={answer().toMeasure.length === 0}>
                         <p>
                           The crib holds no torque wrench. The supervisor enters wrenches on the shop page.
                         </p>
                       </Show>
                     }
                   >
-                    <Ranking ranked={one().ranked} />
+                    <Ranking ranked={answer().ranked} />
                   </Show>
-                  <Show when={one().toMeasure.length > 0}>
+                  <Show when={answer().toMeasure.length > 0}>
                     <p class="desk-against">
                       With an adapter the wrench’s own length counts, and it is not known of{' '}
-                      {one()
+                      {answer()
                         .toMeasure.map(({ id }: Wrench) => id)
                         .join(', ')}
                       . Measure from the middle of the drive to the middle of the grip and enter it.
@@ -105,8 +115,8 @@ export function WrenchRow() {
                 </>
               )}
             </Match>
-            <Match when={desk().wrench.state !== 'there'}>
-              <Why part={desk().wrench} />
+            <Match when={calculation().wrench.state !== 'there'}>
+              <Why part={calculation().wrench} />
             </Match>
           </Switch>
         </section>

@@ -13,8 +13,8 @@ import {
 import { isRefusal } from '../../../shared/log'
 import { listed } from '../../../shared/words'
 import type { BoltSection } from '../../drawings/bolt-in-hole'
-import { type Asked, type AskedField, LABELS } from './asked'
 import { lengthIn } from './entries'
+import { type InputField, type Inputs, LABELS } from './inputs'
 import { open, type Part, refusedPart, there } from './part'
 import { gradeOf } from './tension'
 
@@ -43,41 +43,41 @@ const LENGTHS = ['length', 'stack', 'washer', 'threadDepth', 'holeDepth', 'inser
 type Lengths = Partial<Record<(typeof LENGTHS)[number], number>>
 
 /** The lengths typed, mm; the first that cannot be read stands for all. */
-function lengthsOf(asked: Asked): Lengths | Part<never> {
-  const found: Lengths = {}
+function lengthsOf(inputs: Inputs): Lengths | Part<never> {
+  const lengths: Lengths = {}
   for (const field of LENGTHS) {
-    if (field === 'insertLength' && asked.insert === 'none') continue
-    const { value, wrong } = lengthIn(asked[field])
-    if (wrong) return { state: 'refused', why: wrong, field }
-    if (value !== undefined) found[field] = value
+    if (field === 'insertLength' && inputs.insert === 'none') continue
+    const { value, error } = lengthIn(inputs[field])
+    if (error) return { state: 'refused', why: error, field }
+    if (value !== undefined) lengths[field] = value
   }
-  return found
+  return lengths
 }
 
 const isPart = (value: object): value is Part<never> => 'state' in value
 
-function insertOf(asked: Asked, { insertLength }: Lengths): InsertGiven | undefined {
-  if (asked.insert === 'none') return undefined
+function insertOf(inputs: Inputs, { insertLength }: Lengths): InsertGiven | undefined {
+  if (inputs.insert === 'none') return undefined
   return {
     // What else the address may name is refused by the formulas themselves.
-    kind: asked.insert as InsertGiven['kind'],
+    kind: inputs.insert as InsertGiven['kind'],
     ...(insertLength === undefined ? {} : { lengthMm: insertLength }),
-    ...(asked.insert === 'solid' && asked.insertOuter.trim() ? { outerThread: asked.insertOuter } : {}),
+    ...(inputs.insert === 'solid' && inputs.insertOuter.trim() ? { outerThread: inputs.insertOuter } : {}),
   }
 }
 
-export function fitOf(asked: Asked, thread: Thread): Part<Fit> {
-  const lengths = lengthsOf(asked)
+export function fitOf(inputs: Inputs, thread: Thread): Part<Fit> {
+  const lengths = lengthsOf(inputs)
   if (isPart(lengths)) return lengths
   const { stack, washer = 0, threadDepth } = lengths
   const missing = (['stack', 'threadDepth'] as const).filter((field) => lengths[field] === undefined)
   if (stack === undefined || threadDepth === undefined)
     return open(`Enter ${listed(missing.map(plainLabel))} to see whether the bolt fits.`)
-  const through = asked.bottom === 'through'
+  const through = inputs.bottom === 'through'
   const lengthMm = lengths.length ?? thread.lengthMm
   const holeDepthTaken = lengths.holeDepth === undefined || through
-  const insert = insertOf(asked, lengths)
-  const given: HoleFitInput = {
+  const insert = insertOf(inputs, lengths)
+  const input: HoleFitInput = {
     boltLengthMm: lengthMm ?? stack + washer + 1.5 * thread.dMm,
     stackMm: stack,
     washerMm: washer,
@@ -86,9 +86,9 @@ export function fitOf(asked: Asked, thread: Thread): Part<Fit> {
     through,
     thread,
     ...(insert ? { insert } : {}),
-    ...(asked.material === '' ? {} : { boltGrade: gradeOf(asked, thread), holeMaterial: asked.material }),
+    ...(inputs.material === '' ? {} : { boltGrade: gradeOf(inputs, thread), holeMaterial: inputs.material }),
   }
-  const fit = holeFit(given)
+  const fit = holeFit(input)
   if (isRefusal(fit)) return refusedPart(fit)
   const section: BoltSection | undefined =
     lengthMm === undefined
@@ -100,7 +100,7 @@ export function fitOf(asked: Asked, thread: Thread): Part<Fit> {
           stackMm: stack,
           washerMm: washer,
           threadDepthMm: threadDepth,
-          ...(through ? {} : { holeDepthMm: given.holeDepthMm }),
+          ...(through ? {} : { holeDepthMm: input.holeDepthMm }),
           ...(fit.insert
             ? {
                 insert: {
@@ -121,9 +121,9 @@ export function fitOf(asked: Asked, thread: Thread): Part<Fit> {
   })
 }
 
-export function stripOf(asked: Asked, thread: Thread, fit: Part<Fit>): Part<Strip> {
-  if (asked.material === '') return open('Choose what the hole is cut in to see what strips first.')
-  const lengths = lengthsOf(asked)
+export function stripOf(inputs: Inputs, thread: Thread, fit: Part<Fit>): Part<Strip> {
+  if (inputs.material === '') return open('Choose what the hole is cut in to see what strips first.')
+  const lengths = lengthsOf(inputs)
   if (isPart(lengths)) return lengths
   // Where the hole cannot be as it is entered, no length of thread is known to hold.
   if (fit.state === 'refused') return fit
@@ -131,11 +131,11 @@ export function stripOf(asked: Asked, thread: Thread, fit: Part<Fit>): Part<Stri
     fit.state === 'there' && fit.value.lengthMm !== undefined ? fit.value.fit.engagementMm : undefined
   if (held === 0)
     return { state: 'refused', why: 'The bolt does not reach the thread: nothing holds.', field: 'length' }
-  const insert = insertOf(asked, lengths)
+  const insert = insertOf(inputs, lengths)
   const strip = engagement({
     thread,
-    boltGrade: gradeOf(asked, thread),
-    holeMaterial: asked.material,
+    boltGrade: gradeOf(inputs, thread),
+    holeMaterial: inputs.material,
     // No more can hold than there is thread; a bolt that would go deeper stands on the bottom.
     engagementMm: Math.min(held ?? lengths.threadDepth ?? 1.5 * thread.dMm, lengths.threadDepth ?? 1e6),
     ...(insert ? { insert } : {}),
@@ -148,4 +148,4 @@ export function stripOf(asked: Asked, thread: Thread, fit: Part<Fit>): Part<Stri
   })
 }
 
-const plainLabel = (field: AskedField): string => `“${LABELS[field].replace(/, mm$/, '')}”`
+const plainLabel = (field: InputField): string => `“${LABELS[field].replace(/, mm$/, '')}”`

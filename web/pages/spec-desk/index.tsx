@@ -11,12 +11,12 @@ import { usePageTitle } from '../../frame/title'
 import { useLive, useShop } from '../../live/live'
 import { BasisList } from '../../ui/Basis'
 import { Button } from '../../ui/Button'
-import { DeskProvider } from './ask'
-import { type AskedField, askedFrom, searchOf } from './asked'
 import { ConvertRow } from './ConvertRow'
-import { basisOf, deskOf } from './desk'
+import { basisOf, calculate } from './calculation'
 import { FastenerRow } from './FastenerRow'
+import { CalculatorProvider } from './fields'
 import { HoleRow } from './HoleRow'
+import { type InputField, inputsFrom, searchOf } from './inputs'
 import { OrderRow } from './OrderRow'
 import { answerOf } from './part'
 import { WrenchRow } from './WrenchRow'
@@ -25,22 +25,22 @@ import './spec-desk.css'
 import './spec-desk-print.css'
 
 /** How long “copied” stands. */
-const SAID_MS = 4000
+const MESSAGE_MS = 4000
 
 export default function SpecDesk() {
   const { clock, session } = useLive()
   const shop = useShop()
   const location = useLocation()
   const navigate = useNavigate()
-  const [asked, setAsked] = createStore(askedFrom(location.search))
-  const [said, setSaid] = createSignal('')
+  const [inputs, setInputs] = createStore(inputsFrom(location.search))
+  const [copyMessage, setCopyMessage] = createSignal('')
 
   // Typing runs ahead of the address: an address on its way that was written here is not read back.
   const written = new Set<string>()
   let latest = location.search
-  const set = (field: AskedField, value: string) => {
-    setAsked(field, value)
-    latest = searchOf(asked)
+  const set = (field: InputField, value: string) => {
+    setInputs(field, value)
+    latest = searchOf(inputs)
     written.add(latest)
     navigate(`/desk${latest}`, { replace: true, scroll: false })
   }
@@ -51,7 +51,7 @@ export default function SpecDesk() {
         if (search === latest) written.clear()
         else if (!written.has(search)) {
           latest = search
-          setAsked(reconcile(askedFrom(search)))
+          setInputs(reconcile(inputsFrom(search)))
         }
       },
       { defer: true },
@@ -59,9 +59,9 @@ export default function SpecDesk() {
   )
 
   const openedAt = clock.now()
-  const desk = createMemo(() =>
-    deskOf(
-      { ...asked },
+  const calculation = createMemo(() =>
+    calculate(
+      { ...inputs },
       {
         wrenches: Object.values(shop.shop().wrenches),
         now: openedAt,
@@ -69,27 +69,27 @@ export default function SpecDesk() {
       },
     ),
   )
-  const bases = createMemo(() => basisOf(desk()))
-  const thread = () => answerOf(desk().thread)
+  const bases = createMemo(() => basisOf(calculation()))
+  const thread = () => answerOf(calculation().thread)
   usePageTitle(() => (thread() ? `${thread()?.designation}, spec desk` : 'Spec desk'))
 
   const copy = async () => {
     try {
       await navigator.clipboard.writeText(window.location.href)
-      setSaid('Copied.')
+      setCopyMessage('Copied.')
     } catch {
-      setSaid('This browser does not let it be copied: take it from the address line.')
+      setCopyMessage('This browser does not let it be copied: take it from the address line.')
     }
-    setTimeout(() => setSaid(''), SAID_MS)
+    setTimeout(() => setCopyMessage(''), MESSAGE_MS)
   }
 
   return (
-    <DeskProvider value={{ desk, set, refs: (id) => bases().indexOf(id) + 1 }}>
-      <div class="page desk" classList={{ 'desk-bare': desk().thread.state === 'open' }}>
+    <CalculatorProvider value={{ calculation, set, refs: (id) => bases().indexOf(id) + 1 }}>
+      <div class="page desk" classList={{ 'desk-bare': calculation().thread.state === 'open' }}>
         <header class="desk-head cluster ends">
           <h1>
             Spec desk
-            <Show when={thread()}>{(found) => <span class="desk-name"> {found().designation}</span>}</Show>
+            <Show when={thread()}>{(size) => <span class="desk-name"> {size().designation}</span>}</Show>
           </h1>
           <p class="desk-paper">
             {session.me()?.shop.name}, {format.date(openedAt)}.{' '}
@@ -98,7 +98,7 @@ export default function SpecDesk() {
           </p>
           <div class="desk-keys">
             <p role="status" class="pencil">
-              {said()}
+              {copyMessage()}
             </p>
             <Button variant="quiet" onClick={copy}>
               Copy the link
@@ -112,16 +112,16 @@ export default function SpecDesk() {
           </div>
         </header>
         <p class="unseen" role="status">
-          {summaryOf(desk())}
+          {summaryOf(calculation())}
         </p>
         <FastenerRow />
-        <Show when={desk().thread.state !== 'open'}>
+        <Show when={calculation().thread.state !== 'open'}>
           <HoleRow />
         </Show>
-        <Show when={desk().thread.state !== 'open' || desk().printed.state !== 'none'}>
+        <Show when={calculation().thread.state !== 'open' || calculation().printed.state !== 'none'}>
           <WrenchRow />
         </Show>
-        <Show when={desk().thread.state !== 'open'}>
+        <Show when={calculation().thread.state !== 'open'}>
           <OrderRow />
         </Show>
         <ConvertRow />
@@ -137,6 +137,6 @@ export default function SpecDesk() {
           </For>
         </footer>
       </div>
-    </DeskProvider>
+    </CalculatorProvider>
   )
 }

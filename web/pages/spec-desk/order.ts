@@ -2,8 +2,8 @@
 import { type ProposedOrder, proposeOrder } from '../../../shared/fastener'
 import { isRefusal } from '../../../shared/log'
 import type { OutlineShape, Position } from '../../../shared/plan/types'
-import type { Asked } from './asked'
 import { numberIn } from './entries'
+import type { Inputs } from './inputs'
 import { open, type Part, refusedPart, there } from './part'
 
 export interface Ordered {
@@ -15,11 +15,11 @@ export interface Ordered {
 /** More do not fit on a sheet of paper. */
 const MOST = 80
 
-export function orderOf(asked: Asked): Part<Ordered> {
-  const count = numberIn(asked.count)
-  const rows = numberIn(asked.rows)
-  if (count.wrong) return { state: 'refused', why: count.wrong, field: 'count' }
-  if (asked.pattern === 'rows' && rows.wrong) return { state: 'refused', why: rows.wrong, field: 'rows' }
+export function orderOf(inputs: Inputs): Part<Ordered> {
+  const count = numberIn(inputs.count)
+  const rows = numberIn(inputs.rows)
+  if (count.error) return { state: 'refused', why: count.error, field: 'count' }
+  if (inputs.pattern === 'rows' && rows.error) return { state: 'refused', why: rows.error, field: 'rows' }
   if (count.value === undefined) return open('Enter how many bolts there are to see their order.')
   const whole = Number.isInteger(count.value) && count.value >= 2 && count.value <= MOST
   if (!whole)
@@ -28,7 +28,7 @@ export function orderOf(asked: Asked): Part<Ordered> {
       why: `${count.value} bolts cannot be drawn here. Enter a whole number from 2 to ${MOST}.`,
       field: 'count',
     }
-  const inRows = asked.pattern === 'rows'
+  const inRows = inputs.pattern === 'rows'
   const rowCount = rows.value ?? (count.value > 3 && count.value % 2 === 0 ? 2 : 1)
   if (inRows && (!Number.isInteger(rowCount) || rowCount < 1 || count.value % rowCount !== 0))
     return {

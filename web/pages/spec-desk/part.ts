@@ -1,14 +1,14 @@
 /** One answer of the desk: there, refused with the reason, or open with what it asks for. And whose field a reason is. */
 import type { FastenerRefusal } from '../../../shared/fastener'
 import { fastenerSentence } from '../../../shared/fastener'
-import type { AskedField } from './asked'
+import type { InputField } from './inputs'
 
 export type Part<T> =
   | { state: 'there'; value: T }
-  | { state: 'refused'; why: string; field?: AskedField }
+  | { state: 'refused'; why: string; field?: InputField }
   | { state: 'open'; asks: string }
 
-export type Wrong = Partial<Record<AskedField, string>>
+export type FieldErrors = Partial<Record<InputField, string>>
 
 export const there = <T>(value: T): Part<T> => ({ state: 'there', value })
 export const open = (asks: string): Part<never> => ({ state: 'open', asks })
@@ -16,7 +16,7 @@ export const open = (asks: string): Part<never> => ({ state: 'open', asks })
 /** What was answered, if anything was. */
 export const answerOf = <T>(part: Part<T>): T | undefined => (part.state === 'there' ? part.value : undefined)
 
-const FIELD_OF: Partial<Record<FastenerRefusal['refused'], AskedField>> = {
+const FIELD_OF: Partial<Record<FastenerRefusal['refused'], InputField>> = {
   thread_unknown: 'thread',
   thread_pitch_needed: 'thread',
   thread_pitch_impossible: 'thread',
@@ -42,7 +42,7 @@ const FIELD_OF: Partial<Record<FastenerRefusal['refused'], AskedField>> = {
 }
 
 /** The names the formulas give to numbers, and where those are typed. */
-const NAMED: Record<string, AskedField> = {
+const NAMED: Record<string, InputField> = {
   'Thread friction': 'mu',
   'Head friction': 'mu',
   Utilisation: 'utilisation',

@@ -11,7 +11,7 @@ import {
 } from '../../../shared/spec'
 import { parseTorque, TORQUE_UNITS, type TorqueUnit, unitSentenceFor } from '../../../shared/units'
 import { format } from '../../format'
-import type { Asked } from './asked'
+import type { Inputs } from './inputs'
 
 export type Printed =
   | { state: 'none' }
@@ -25,9 +25,9 @@ export type Printed =
   | { state: 'refused'; why: string; readings: readonly SpecReading[] }
 
 /** The pass to set is the one asked for, else the last torque: that is the one that counts. */
-export function printedOf(asked: Asked): Printed {
-  if (asked.printed.trim() === '') return { state: 'none' }
-  const read = readSpec(asked.printed)
+export function printedOf(inputs: Inputs): Printed {
+  if (inputs.printed.trim() === '') return { state: 'none' }
+  const read = readSpec(inputs.printed)
   if (isRefusal(read))
     return {
       state: 'refused',
@@ -37,7 +37,7 @@ export function printedOf(asked: Asked): Printed {
   const torques = read.passes.flatMap((pass, i) =>
     pass.kind === 'torque' ? [{ pass: i + 1, spec: pass }] : [],
   )
-  const toSet = torques.find(({ pass }) => String(pass) === asked.pass) ?? torques.at(-1)
+  const toSet = torques.find(({ pass }) => String(pass) === inputs.pass) ?? torques.at(-1)
   const seats = toSet !== undefined && read.passes.slice(toSet.pass).some(({ kind }) => kind === 'angle')
   // Two printed units that cannot both be right leave no torque to set.
   return { state: 'read', spec: read, seats, ...(toSet && !read.contradiction ? { toSet } : {}) }
@@ -77,10 +77,10 @@ function withLimits(
 /** Both readings of a contradiction, each in N·m, to be held against the page. */
 export function contradictionWords({ contradiction }: Spec): string | undefined {
   if (!contradiction) return undefined
-  const one = ({ text, nominalNm, minNm, maxNm }: PrintedTorque) =>
+  const torque = ({ text, nominalNm, minNm, maxNm }: PrintedTorque) =>
     `“${text}” is ${withLimits(nominalNm, minNm, maxNm, 'N·m', (nm) => format.torque(nm, 'N·m'))}`
   return (
-    `The manual contradicts itself: ${one(contradiction.first)}, ${one(contradiction.second)}. ` +
+    `The manual contradicts itself: ${torque(contradiction.first)}, ${torque(contradiction.second)}. ` +
     'Nothing is set from it. Ask the maker which one holds.'
   )
 }

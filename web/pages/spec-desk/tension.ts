@@ -13,15 +13,15 @@ import {
   tightening,
 } from '../../../shared/fastener'
 import { isRefusal } from '../../../shared/log'
-import type { Asked } from './asked'
 import { frictionIn, lengthIn, shareIn } from './entries'
+import type { Inputs } from './inputs'
 import { open, type Part, refusedPart, there } from './part'
 
 /** Where no class is entered: the commonest of the thread's system, and said so beside the field. */
 export const usualGrade = (thread: Pick<Thread, 'system'>): string =>
   thread.system === 'metric' ? '8.8' : 'SAE 5'
 
-export const gradeOf = (asked: Asked, thread: Thread): string => asked.grade.trim() || usualGrade(thread)
+export const gradeOf = (inputs: Inputs, thread: Thread): string => inputs.grade.trim() || usualGrade(thread)
 
 export const LUBRICATION_WORDS: Record<Lubrication, string> = {
   dry: 'dry, clean steel',
@@ -35,36 +35,36 @@ export const LUBRICATION_WORDS: Record<Lubrication, string> = {
 }
 
 /** One fastener, tightened: the answer for what is asked. */
-export function tensionOf(asked: Asked, thread: Thread): Part<Tightening> {
-  const utilisation = shareIn(asked.utilisation)
-  const headBearing = lengthIn(asked.headBearing)
-  const clearance = lengthIn(asked.clearanceHole)
-  const measured = asked.lubrication === 'measured'
-  const mu = measured ? frictionIn(asked.mu) : {}
-  for (const [field, { wrong }] of [
+export function tensionOf(inputs: Inputs, thread: Thread): Part<Tightening> {
+  const utilisation = shareIn(inputs.utilisation)
+  const headBearing = lengthIn(inputs.headBearing)
+  const clearance = lengthIn(inputs.clearanceHole)
+  const measured = inputs.lubrication === 'measured'
+  const mu = measured ? frictionIn(inputs.mu) : {}
+  for (const [field, { error }] of [
     ['utilisation', utilisation],
     ['headBearing', headBearing],
     ['clearanceHole', clearance],
     ['mu', mu],
   ] as const)
-    if (wrong) return { state: 'refused', why: wrong, field }
+    if (error) return { state: 'refused', why: error, field }
   if (measured && mu.value === undefined)
     return open('Enter the measured friction of thread and head, as 0.12 or 0.10 to 0.14.')
-  const found = tightening({
+  const result = tightening({
     thread,
-    grade: gradeOf(asked, thread),
-    ...(mu.value === undefined ? { lubrication: asked.lubrication } : { muThread: mu.value }),
+    grade: gradeOf(inputs, thread),
+    ...(mu.value === undefined ? { lubrication: inputs.lubrication } : { muThread: mu.value }),
     ...(utilisation.value === undefined ? {} : { utilisation: utilisation.value }),
     ...(headBearing.value === undefined ? {} : { headBearingMm: headBearing.value }),
     ...(clearance.value === undefined ? {} : { holeMm: clearance.value }),
   })
-  return isRefusal(found) ? refusedPart(found) : there(found)
+  return isRefusal(result) ? refusedPart(result) : there(result)
 }
 
 export interface LubricationRow {
   lubrication: Lubrication
   words: string
-  asked: boolean
+  chosen: boolean
   friction?: { low: number; high: number }
   lowNm?: number
   highNm?: number
@@ -73,14 +73,14 @@ export interface LubricationRow {
 }
 
 /** The same fastener in every state; a state without a band keeps its line, greyed, with the reason. */
-export function lubricationTable(asked: Asked, thread: Thread): LubricationRow[] {
+export function lubricationTable(inputs: Inputs, thread: Thread): LubricationRow[] {
   return LUBRICATIONS.map((lubrication) => {
     const row = {
       lubrication,
       words: LUBRICATION_WORDS[lubrication],
-      asked: asked.lubrication === lubrication,
+      chosen: inputs.lubrication === lubrication,
     }
-    const one = tensionOf({ ...asked, lubrication, mu: '' }, thread)
+    const one = tensionOf({ ...inputs, lubrication, mu: '' }, thread)
     if (one.state !== 'there') return { ...row, why: one.state === 'refused' ? one.why : one.asks }
     const { low, high, grade } = one.value
     const band = frictionBand(lubrication, grade)
@@ -125,6 +125,6 @@ export function besideBand({ low, high, utilisation }: Tightening, torqueNm: num
 /** The airframe table's line for an inch thread, where it prints one. */
 export function airframeLine(thread: Thread) {
   if (thread.system === 'metric') return undefined
-  const found = airframeTorque(thread)
-  return isRefusal(found) ? undefined : found
+  const result = airframeTorque(thread)
+  return isRefusal(result) ? undefined : result
 }

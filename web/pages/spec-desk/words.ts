@@ -2,7 +2,7 @@
 import { type HoleVerdict, kiloNewton, type WeakestLink } from '../../../shared/fastener'
 import { fromNm } from '../../../shared/units'
 import { format } from '../../format'
-import type { Desk } from './desk'
+import type { Calculation } from './calculation'
 
 export const kN = kiloNewton
 export const mm = (value: number): string => format.number(value, 2)
@@ -31,7 +31,7 @@ export const LINKS: Record<WeakestLink, string> = {
 }
 
 /** The sheet in a sentence or two, for a reader who hears it change. */
-export function summaryOf({ recommended, target, fit, thread }: Desk): string {
+export function summaryOf({ recommended, target, fit, thread }: Calculation): string {
   if (thread.state !== 'there') return ''
   const { designation } = thread.value
   const torque =

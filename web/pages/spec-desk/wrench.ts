@@ -15,8 +15,8 @@ import {
   wrenchSentence,
   wrenchSetting,
 } from '../../../shared/wrench'
-import type { Asked } from './asked'
 import { lengthIn, numberIn } from './entries'
+import type { Inputs } from './inputs'
 import { open, type Part, there } from './part'
 
 export interface Target {
@@ -75,20 +75,20 @@ export interface OnWrench {
 }
 
 export function onWrench(
-  asked: Asked,
+  inputs: Inputs,
   target: Target | undefined,
   wrenches: readonly Wrench[],
   now: number,
 ): Part<OnWrench> {
-  const length = lengthIn(asked.wrenchLength)
-  const reach = lengthIn(asked.adapterLength)
-  const angle = numberIn(asked.adapterAngle, '°')
-  for (const [field, { wrong }] of [
+  const length = lengthIn(inputs.wrenchLength)
+  const reach = lengthIn(inputs.adapterLength)
+  const angle = numberIn(inputs.adapterAngle, '°')
+  for (const [field, { error }] of [
     ['wrenchLength', length],
     ['adapterLength', reach],
     ['adapterAngle', angle],
   ] as const)
-    if (wrong) return { state: 'refused', why: wrong, field }
+    if (error) return { state: 'refused', why: error, field }
   if (!target) return open('There is no torque to set yet.')
   const adapter = reach.value ? { adapterMm: reach.value, angleDeg: angle.value ?? 0 } : undefined
   const leverOf = (wrenchMm: number | undefined): Adapter | undefined =>

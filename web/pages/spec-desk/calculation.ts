@@ -6,11 +6,11 @@
 import { BASIS, type BasisId, strength, type Thread, type Tightening, thread } from '../../../shared/fastener'
 import { isRefusal } from '../../../shared/log'
 import type { Wrench } from '../../../shared/shop/types'
-import type { Asked, AskedField } from './asked'
 import { numberIn } from './entries'
 import { type Fit, fitOf, type Strip, stripOf } from './hole'
+import type { InputField, Inputs } from './inputs'
 import { type Ordered, orderOf } from './order'
-import { answerOf, open, type Part, refusedPart, there, type Wrong } from './part'
+import { answerOf, type FieldErrors, open, type Part, refusedPart, there } from './part'
 import { type Converted, convertedOf, type Printed, printedOf } from './printed'
 import { type Recommended, recommendedOf } from './recommend'
 import { besideBand, gradeOf, type TorqueBeside, tensionOf } from './tension'
@@ -23,8 +23,8 @@ export interface Crib {
   tolerancePct: number
 }
 
-export interface Desk {
-  asked: Asked
+export interface Calculation {
+  inputs: Inputs
   thread: Part<Thread>
   /** The class that is reckoned with, and whether it was only taken. */
   grade: { words: string; taken: boolean }
@@ -40,28 +40,28 @@ export interface Desk {
   order: Part<Ordered>
   converted: Converted
   /** By field, what is wrong with it and what to do. */
-  wrong: Wrong
+  errors: FieldErrors
 }
 
-export function deskOf(asked: Asked, crib: Crib): Desk {
-  const read = asked.thread.trim() === '' ? undefined : thread(asked.thread)
+export function calculate(inputs: Inputs, crib: Crib): Calculation {
+  const read = inputs.thread.trim() === '' ? undefined : thread(inputs.thread)
   const threadPart: Part<Thread> =
     read === undefined ? open('Type the thread first.') : isRefusal(read) ? refusedPart(read) : there(read)
-  const found = answerOf(threadPart)
+  const size = answerOf(threadPart)
   const needsThread = <T>(make: (thread: Thread) => Part<T>): Part<T> =>
     threadPart.state === 'there' ? make(threadPart.value) : threadPart
-  const tension = needsThread((one) => tensionOf(asked, one))
-  const fit = needsThread((one) => fitOf(asked, one))
-  const strip = needsThread((one) => stripOf(asked, one, fit))
-  const percent = numberIn(asked.tolerance, '%')
-  const percentWrong =
-    percent.wrong ??
+  const tension = needsThread((size) => tensionOf(inputs, size))
+  const fit = needsThread((size) => fitOf(inputs, size))
+  const strip = needsThread((size) => stripOf(inputs, size, fit))
+  const percent = numberIn(inputs.tolerance, '%')
+  const percentError =
+    percent.error ??
     (percent.value !== undefined && !(percent.value > 0 && percent.value <= 50)
       ? `A band of ±${percent.value} % is none to work to. Enter a number above 0, at most 50.`
       : undefined)
-  const tolerancePct = percentWrong ? crib.tolerancePct : (percent.value ?? crib.tolerancePct)
+  const tolerancePct = percentError ? crib.tolerancePct : (percent.value ?? crib.tolerancePct)
   const recommended = recommendedOf(tension, strip, fit, tolerancePct)
-  const printed = printedOf(asked)
+  const printed = printedOf(inputs)
   const toSet = printed.state === 'read' ? printed.toSet : undefined
   // What is printed and cannot be read, or contradicts itself, is not replaced by something computed.
   const target =
@@ -69,14 +69,14 @@ export function deskOf(asked: Asked, crib: Crib): Desk {
       ? targetOf(toSet?.spec, answerOf(recommended)?.torqueNm, tolerancePct)
       : undefined
   const tight = answerOf(tension)
-  const wrench = onWrench(asked, target, crib.wrenches, crib.now)
-  const order = orderOf(asked)
-  const converted = convertedOf(asked.convert)
-  const gradeWrong = asked.grade.trim() && !found ? gradeAlone(asked.grade) : undefined
+  const wrench = onWrench(inputs, target, crib.wrenches, crib.now)
+  const order = orderOf(inputs)
+  const converted = convertedOf(inputs.convert)
+  const gradeError = inputs.grade.trim() && !size ? gradeAlone(inputs.grade) : undefined
   return {
-    asked,
+    inputs,
     thread: threadPart,
-    grade: { words: found ? gradeOf(asked, found) : asked.grade.trim(), taken: asked.grade.trim() === '' },
+    grade: { words: size ? gradeOf(inputs, size) : inputs.grade.trim(), taken: inputs.grade.trim() === '' },
     tension,
     printed,
     ...(toSet && tight && target && printed.state === 'read' && !printed.seats
@@ -89,10 +89,10 @@ export function deskOf(asked: Asked, crib: Crib): Desk {
     wrench,
     order,
     converted,
-    wrong: {
-      ...(gradeWrong ? { grade: gradeWrong } : {}),
-      ...wrongOf(order, wrench, strip, fit, tension, threadPart),
-      ...(percentWrong ? { tolerance: percentWrong } : {}),
+    errors: {
+      ...(gradeError ? { grade: gradeError } : {}),
+      ...errorsOf(order, wrench, strip, fit, tension, threadPart),
+      ...(percentError ? { tolerance: percentError } : {}),
       ...(printed.state === 'refused' ? { printed: printed.why } : {}),
       ...(converted.state === 'refused' ? { convert: converted.why } : {}),
     },
@@ -107,16 +107,16 @@ function gradeAlone(grade: string): string | undefined {
 }
 
 /** The later part wins its field: the thread's own refusal stands before what follows from it. */
-function wrongOf(...parts: Part<unknown>[]): Wrong {
-  const wrong: Partial<Record<AskedField, string>> = {}
-  for (const part of parts) if (part.state === 'refused' && part.field) wrong[part.field] = part.why
-  return wrong
+function errorsOf(...parts: Part<unknown>[]): FieldErrors {
+  const errors: Partial<Record<InputField, string>> = {}
+  for (const part of parts) if (part.state === 'refused' && part.field) errors[part.field] = part.why
+  return errors
 }
 
 /** All that the answers of a sheet rest on, once each, in the order of the table: the numbers on paper. */
-export function basisOf({ tension, strip, fit, thread: one, order }: Desk): BasisId[] {
+export function basisOf({ tension, strip, fit, thread, order }: Calculation): BasisId[] {
   const ids = new Set<BasisId>([
-    ...(answerOf(one)?.basis ?? []),
+    ...(answerOf(thread)?.basis ?? []),
     ...(answerOf(tension)?.basis ?? []),
     ...(answerOf(strip)?.strip.basis ?? []),
     ...(answerOf(fit)?.fit.basis ?? []),

@@ -5,7 +5,7 @@
  * in it. Nothing is judged here; that is for what reads the fields.
  */
 
-export interface Asked {
+export interface Inputs {
   thread: string
   grade: string
   /** A state of `LUBRICATIONS`, or `measured` with `mu` beside it. */
@@ -37,10 +37,10 @@ export interface Asked {
   rows: string
   convert: string
 }
-export type AskedField = keyof Asked
+export type InputField = keyof Inputs
 
 /** The word of the address, and what stands where nothing was said. */
-const FIELDS: { [Field in AskedField]: readonly [key: string, usual: string] } = {
+const FIELDS: { [Field in InputField]: readonly [key: string, usual: string] } = {
   thread: ['thread', ''],
   grade: ['class', ''],
   lubrication: ['lubrication', 'oil'],
@@ -69,26 +69,26 @@ const FIELDS: { [Field in AskedField]: readonly [key: string, usual: string] } =
   rows: ['rows', ''],
   convert: ['convert', ''],
 }
-const NAMES = Object.keys(FIELDS) as AskedField[]
+const NAMES = Object.keys(FIELDS) as InputField[]
 
 /** A page of a manual is longer, one fastener's line is not. */
 const LONGEST = 1000
 
-export function askedFrom(search: string): Asked {
-  const given = new URLSearchParams(search)
+export function inputsFrom(search: string): Inputs {
+  const params = new URLSearchParams(search)
   const entries = NAMES.map((name) => {
     const [key, usual] = FIELDS[name]
-    return [name, (given.get(key) ?? usual).slice(0, LONGEST)] as const
+    return [name, (params.get(key) ?? usual).slice(0, LONGEST)] as const
   })
-  return Object.fromEntries(entries) as unknown as Asked
+  return Object.fromEntries(entries) as unknown as Inputs
 }
 
 /** `?thread=M10x1.25&hole=cast_iron`, or nothing where nothing is asked. */
-export function searchOf(asked: Asked): string {
+export function searchOf(inputs: Inputs): string {
   const words = new URLSearchParams()
   for (const name of NAMES) {
     const [key, usual] = FIELDS[name]
-    const value = asked[name].trim()
+    const value = inputs[name].trim()
     if (value !== usual && value !== '') words.set(key, value)
   }
   const search = words.toString()
@@ -96,7 +96,7 @@ export function searchOf(asked: Asked): string {
 }
 
 /** Labels as on the screen, for the paper too. */
-export const LABELS: Record<AskedField, string> = {
+export const LABELS: Record<InputField, string> = {
   thread: 'Thread',
   grade: 'Class or grade',
   lubrication: 'Thread and head are',

@@ -2,9 +2,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Wrench } from '../../../shared/shop/types'
-import { type Asked, askedFrom, searchOf } from '../../../web/pages/spec-desk/asked'
-import { basisOf, deskOf } from '../../../web/pages/spec-desk/desk'
+import { basisOf, calculate } from '../../../web/pages/spec-desk/calculation'
 import { frictionIn, lengthIn, numberIn, shareIn } from '../../../web/pages/spec-desk/entries'
+import { type Inputs, inputsFrom, searchOf } from '../../../web/pages/spec-desk/inputs'
 import { answerOf } from '../../../web/pages/spec-desk/part'
 import { contradictionWords, convertedOf, passWords, printedOf } from '../../../web/pages/spec-desk/printed'
 import { besideBand, lubricationTable } from '../../../web/pages/spec-desk/tension'
@@ -23,34 +23,34 @@ const click = (id: string, but: Partial<Wrench> = {}): Wrench => ({
   state: 'in_service',
   ...but,
 })
-const sheet = (but: Partial<Asked> = {}, wrenches: Wrench[] = [click('a')]) =>
-  deskOf({ ...askedFrom(''), thread: 'M10', ...but }, { wrenches, now: NOW, tolerancePct: 4 })
+const sheet = (but: Partial<Inputs> = {}, wrenches: Wrench[] = [click('a')]) =>
+  calculate({ ...inputsFrom(''), thread: 'M10', ...but }, { wrenches, now: NOW, tolerancePct: 4 })
 const blind = { material: 'cast_iron', length: '35', stack: '15', threadDepth: '24', holeDepth: '28' }
 
 describe('the address holds the sheet', () => {
   test('what is usual is not in it, and an empty sheet has none', () => {
-    expect(searchOf(askedFrom(''))).toBe('')
-    expect(searchOf({ ...askedFrom(''), thread: 'M10x1.25', lubrication: 'dry' })).toBe(
+    expect(searchOf(inputsFrom(''))).toBe('')
+    expect(searchOf({ ...inputsFrom(''), thread: 'M10x1.25', lubrication: 'dry' })).toBe(
       '?thread=M10x1.25&lubrication=dry',
     )
   })
   test('whatever is typed comes back from it, less the spaces at its ends', () => {
-    const names = Object.keys(askedFrom('')) as (keyof Asked)[]
+    const names = Object.keys(inputsFrom('')) as (keyof Inputs)[]
     fc.assert(
       fc.property(
         fc.constantFrom(...names),
         fc.string({ minLength: 1, maxLength: 80, unit: 'grapheme' }),
         (name, typed) => {
-          const asked = { ...askedFrom(''), [name]: typed }
-          const back = askedFrom(searchOf(asked))
+          const inputs = { ...inputsFrom(''), [name]: typed }
+          const back = inputsFrom(searchOf(inputs))
           const emptied = typed.trim() === ''
-          expect(back).toEqual({ ...asked, [name]: emptied ? askedFrom('')[name] : typed.trim() })
+          expect(back).toEqual({ ...inputs, [name]: emptied ? inputsFrom('')[name] : typed.trim() })
         },
       ),
     )
   })
   test('whatever an address holds is answered or refused, and nothing throws', () => {
-    const names = Object.keys(askedFrom('')) as (keyof Asked)[]
+    const names = Object.keys(inputsFrom('')) as (keyof Inputs)[]
     const word = fc.oneof(
       fc.string({ maxLength: 12, unit: 'grapheme' }),
       fc.constantFrom('M8', '0', '-3', '1e9', '3/8', 'NaN', '12', 'solid', 'bronze', 'measured', '180'),
@@ -60,15 +60,15 @@ describe('the address holds the sheet', () => {
         fc.record(Object.fromEntries(names.map((name) => [name, word]))),
         fc.constantFrom('M10', '1/2-13', 'M6x1x20'),
         (typed, thread) => {
-          const desk = deskOf(
-            { ...(typed as unknown as Asked), thread },
+          const calculation = calculate(
+            { ...(typed as unknown as Inputs), thread },
             {
               wrenches: [click('a'), click('b', { lengthMm: 20 })],
               now: NOW,
               tolerancePct: 4,
             },
           )
-          expect(JSON.stringify(desk)).not.toContain('null')
+          expect(JSON.stringify(calculation)).not.toContain('null')
         },
       ),
       { numRuns: 300 },
@@ -89,7 +89,7 @@ describe('what is typed', () => {
     expect(lengthIn('3/8').value).toBeCloseTo(9.525, 9)
     expect(lengthIn('1.5 in').value).toBeCloseTo(38.1, 9)
     expect(lengthIn('')).toEqual({})
-    expect(sheet({ ...blind, stack: 'thick' }).wrong.stack).toContain('“thick”')
+    expect(sheet({ ...blind, stack: 'thick' }).errors.stack).toContain('“thick”')
   })
   test('a share is read as one and as per cent; a friction as one number or a band', () => {
     expect(shareIn('0,9')).toEqual({ value: 0.9 })
@@ -97,38 +97,38 @@ describe('what is typed', () => {
     expect(shareIn('75').value).toBe(0.75)
     expect(frictionIn('0.12')).toEqual({ value: 0.12 })
     expect(frictionIn('0,10 to 0,14')).toEqual({ value: { low: 0.1, high: 0.14 } })
-    expect(frictionIn('slippery').wrong).toContain('not a friction')
+    expect(frictionIn('slippery').error).toContain('not a friction')
     expect(numberIn('45°', '°')).toEqual({ value: 45 })
   })
 })
 
 describe('the torque', () => {
   test('a band with the recommended torque at its slipperiest end, and the class that was only taken said', () => {
-    const desk = sheet()
-    const tight = answerOf(desk.tension)
-    expect(desk.grade).toEqual({ words: '8.8', taken: true })
+    const calculation = sheet()
+    const tight = answerOf(calculation.tension)
+    expect(calculation.grade).toEqual({ words: '8.8', taken: true })
     expect(tight?.high.torqueNm).toBeGreaterThan(1.4 * (tight?.low.torqueNm ?? 0))
-    const recommended = answerOf(desk.recommended)
+    const recommended = answerOf(calculation.recommended)
     expect(recommended?.torqueNm).toBeLessThanOrEqual(tight?.low.torqueNm ?? 0)
     expect(recommended?.torqueNm).toBeGreaterThan((tight?.low.torqueNm ?? 0) - 0.5)
     expect(sheet({ thread: '3/8-16 UNC' }).grade.words).toBe('SAE 5')
   })
   test('stainless without a lubricant: said at its field, the line of the table grey, the others there', () => {
-    const desk = sheet({ grade: 'A2-70', lubrication: 'dry' })
-    expect(desk.wrong.lubrication).toContain('A2-70 without a lubricant')
-    expect(desk.recommended.state).not.toBe('there')
-    const thread = answerOf(desk.thread)
-    const rows = thread ? lubricationTable(desk.asked, thread) : []
+    const calculation = sheet({ grade: 'A2-70', lubrication: 'dry' })
+    expect(calculation.errors.lubrication).toContain('A2-70 without a lubricant')
+    expect(calculation.recommended.state).not.toBe('there')
+    const thread = answerOf(calculation.thread)
+    const rows = thread ? lubricationTable(calculation.inputs, thread) : []
     expect(rows.find(({ lubrication }) => lubrication === 'dry')?.why).toContain('seizes')
     expect(rows.find(({ lubrication }) => lubrication === 'paste')?.lowNm).toBeGreaterThan(0)
   })
   test('bronze and a taper thread are refused at their fields, and nothing is computed from them', () => {
     const bronze = sheet({ grade: 'bronze' })
-    expect(bronze.wrong.grade).toContain('bronze')
+    expect(bronze.errors.grade).toContain('bronze')
     expect(bronze.tension.state).toBe('refused')
     expect(bronze.target).toBeUndefined()
     const taper = sheet({ ...blind, thread: '1/4-18 NPT' })
-    expect(taper.wrong.thread).toContain('taper pipe thread')
+    expect(taper.errors.thread).toContain('taper pipe thread')
     for (const part of [taper.tension, taper.strip, taper.fit, taper.recommended])
       expect(part).toMatchObject({ state: 'refused', field: 'thread' })
   })
@@ -172,39 +172,39 @@ describe('the hole', () => {
     })
   })
   test('a refusal stands at the field it belongs to', () => {
-    expect(sheet({ ...blind, holeDepth: '20' }).wrong.holeDepth).toContain('deep')
-    expect(sheet({ ...blind, insert: 'wire', insertLength: '40' }).wrong.insertLength).toContain('insert')
-    expect(sheet({ ...blind, insert: 'solid' }).wrong.insertOuter).toContain('outer thread')
-    expect(sheet({ ...blind, material: 'cheese' }).wrong.material).toContain('cheese')
+    expect(sheet({ ...blind, holeDepth: '20' }).errors.holeDepth).toContain('deep')
+    expect(sheet({ ...blind, insert: 'wire', insertLength: '40' }).errors.insertLength).toContain('insert')
+    expect(sheet({ ...blind, insert: 'solid' }).errors.insertOuter).toContain('outer thread')
+    expect(sheet({ ...blind, material: 'cheese' }).errors.material).toContain('cheese')
     expect(sheet({ threadDepth: '20' }).fit).toMatchObject({ state: 'open' })
   })
 })
 
 describe('what the manual prints', () => {
   test('it goes before the computed torque, with its own limits', () => {
-    const desk = sheet({ printed: '24 ±4 N•m (18 ±3 lb-ft)' })
-    expect(desk.target).toMatchObject({ torqueNm: 24, from: 'printed', limits: 'printed' })
-    expect(desk.target?.minNm).toBeCloseTo(20, 9)
-    expect(desk.printedBeside?.lies).toBe('below')
+    const calculation = sheet({ printed: '24 ±4 N•m (18 ±3 lb-ft)' })
+    expect(calculation.target).toMatchObject({ torqueNm: 24, from: 'printed', limits: 'printed' })
+    expect(calculation.target?.minNm).toBeCloseTo(20, 9)
+    expect(calculation.printedBeside?.lies).toBe('below')
   })
   test('two units that disagree are both read out, and nothing is set from either', () => {
-    const desk = sheet({ printed: '95 N·m (70 in-lb)' })
-    const { printed } = desk
+    const calculation = sheet({ printed: '95 N·m (70 in-lb)' })
+    const { printed } = calculation
     expect(printed.state === 'read' && contradictionWords(printed.spec)).toMatch(/95.*70.*7\.9/s)
-    expect(desk.target).toBeUndefined()
-    expect(desk.wrench.state).toBe('open')
+    expect(calculation.target).toBeUndefined()
+    expect(calculation.wrench.state).toBe('open')
   })
   test('what is unclear is asked with its readings, and the computed torque does not take its place', () => {
-    const desk = sheet({ printed: '35' })
-    expect(desk.wrong.printed).toContain('without a unit')
-    expect(desk.printed.state === 'refused' && desk.printed.readings.length).toBeGreaterThan(1)
-    expect(desk.target).toBeUndefined()
+    const calculation = sheet({ printed: '35' })
+    expect(calculation.errors.printed).toContain('without a unit')
+    expect(calculation.printed.state === 'refused' && calculation.printed.readings.length).toBeGreaterThan(1)
+    expect(calculation.target).toBeUndefined()
   })
   test('of several torques the last is set, unless another is chosen', () => {
     const steps = '1st 20 Nm, 2nd 40 Nm, 3rd +90°'
-    const three = printedOf({ ...askedFrom(''), printed: steps })
+    const three = printedOf({ ...inputsFrom(''), printed: steps })
     expect(three.state === 'read' && three.toSet?.pass).toBe(2)
-    const first = printedOf({ ...askedFrom(''), printed: steps, pass: '1' })
+    const first = printedOf({ ...inputsFrom(''), printed: steps, pass: '1' })
     expect(first.state === 'read' && first.toSet?.spec.nominalNm).toBe(20)
     expect(passWords({ kind: 'angle', nominalDeg: 90 }, 'N·m')).toBe('turn 90° further')
     expect(passWords({ kind: 'torque', minNm: 20, maxNm: 28 }, 'N·m')).toBe('20–28 N·m')
@@ -225,7 +225,7 @@ describe('what the manual prints', () => {
 })
 
 describe('the wrench', () => {
-  const set = (but: Partial<Asked>, wrenches?: Wrench[]) => answerOf(sheet(but, wrenches).wrench)
+  const set = (but: Partial<Inputs>, wrenches?: Wrench[]) => answerOf(sheet(but, wrenches).wrench)
   test('a crowfoot straight out lowers the setting by the lever of each wrench', () => {
     const printed = '30 N·m'
     expect(set({ printed })?.ranked[0]?.setting?.value).toBe(30)
@@ -250,13 +250,18 @@ describe('the wrench', () => {
     expect(typed?.typed?.settingNm).toBeCloseTo(27, 9)
   })
   test('an adapter that reaches back to the hand is refused at its field', () => {
-    const desk = sheet({ printed: '30 N·m', adapterLength: '400', adapterAngle: '180', wrenchLength: '300' })
-    expect(desk.wrong.adapterLength).toContain('reaches back')
+    const calculation = sheet({
+      printed: '30 N·m',
+      adapterLength: '400',
+      adapterAngle: '180',
+      wrenchLength: '300',
+    })
+    expect(calculation.errors.adapterLength).toContain('reaches back')
   })
   test('a band that is none is refused, and the shop’s stands', () => {
-    const desk = sheet({ printed: '30 N·m', tolerance: '0' })
-    expect(desk.wrong.tolerance).toContain('none to work to')
-    expect(desk.target?.tolerancePct).toBe(4)
+    const calculation = sheet({ printed: '30 N·m', tolerance: '0' })
+    expect(calculation.errors.tolerance).toContain('none to work to')
+    expect(calculation.target?.tolerancePct).toBe(4)
   })
 })
 
@@ -266,8 +271,8 @@ describe('the order', () => {
     const rows = answerOf(sheet({ pattern: 'rows', count: '10' }).order)
     expect(rows?.proposed.pattern).toBe('rows')
     expect([3, 8]).toContain(rows?.proposed.order[0])
-    expect(sheet({ count: '1.5' }).wrong.count).toContain('whole number')
-    expect(sheet({ pattern: 'rows', count: '10', rows: '3' }).wrong.rows).toContain('equal rows')
+    expect(sheet({ count: '1.5' }).errors.count).toContain('whole number')
+    expect(sheet({ pattern: 'rows', count: '10', rows: '3' }).errors.rows).toContain('equal rows')
   })
 })
 
@@ -277,8 +282,8 @@ test('every source the answers name stands once in the list for the paper', () =
   for (const id of ['vdi2230', 'strip', 'hole_fit', 'insert_wire', 'order_circle']) expect(ids).toContain(id)
 })
 test('a torque that an angle follows is set, and not held against the band of one that clamps', () => {
-  const desk = sheet({ printed: '30 Nm + 90°' })
-  expect(desk.target?.torqueNm).toBe(30)
-  expect(desk.printedBeside).toBeUndefined()
+  const calculation = sheet({ printed: '30 Nm + 90°' })
+  expect(calculation.target?.torqueNm).toBe(30)
+  expect(calculation.printedBeside).toBeUndefined()
   expect(sheet({ printed: '20 Nm, then 30 Nm' }).printedBeside?.torqueNm).toBe(30)
 })
