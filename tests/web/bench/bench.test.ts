@@ -19,7 +19,7 @@ import { choiceFor } from '../../../web/pages/bench/choose'
 import { phaseOf } from '../../../web/pages/bench/phase'
 import { stationsOf } from '../../../web/pages/bench/stations'
 import {
-  nextPlace,
+  nextTarget,
   oddReadings,
   passViews,
   type Round,
@@ -125,7 +125,7 @@ function bench(name: string) {
         me: 'bram',
         now: START + count * 60_000,
         wrench: wrenchId === undefined ? undefined : shop.wrenches[wrenchId],
-        meant: new Set(meant),
+        confirmedScales: new Set(meant),
       })
     },
   }
@@ -241,7 +241,7 @@ describe('rounds and stations', () => {
       'Rod cap 3: 5 6',
     ])
     at.clicks('G-B4', 1, 'TW-11', 15, [1, 2])
-    expect(nextPlace(at.job(), step)).toEqual({ round: 'G-B4:1', pass: 2 })
+    expect(nextTarget(at.job(), step)).toEqual({ round: 'G-B4:1', pass: 2 })
     at.clicks('G-B4', 2, 'TW-11', 25, [1, 2])
     for (const position of [1, 2])
       at.does({
@@ -253,7 +253,7 @@ describe('rounds and stations', () => {
         value: 60,
         wrenchId: 'AG-02',
       })
-    expect(nextPlace(at.job(), step)).toEqual({ round: 'G-B4:3', pass: 1 })
+    expect(nextTarget(at.job(), step)).toEqual({ round: 'G-B4:3', pass: 1 })
     expect(
       stationsOf(at.job(), step, at.now()).map(({ title, tally, done }) => `${title} ${tally} ${done}`),
     ).toEqual([

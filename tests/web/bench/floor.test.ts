@@ -23,7 +23,7 @@ import { brokenOff } from '../../../web/pages/bench/interruption'
 import { phaseOf } from '../../../web/pages/bench/phase'
 import { clockView, countdown } from '../../../web/pages/bench/sealant-words'
 import { stationsOf } from '../../../web/pages/bench/stations'
-import { nextPlace, type Round, roundsIn, sheetFor } from '../../../web/pages/bench/work'
+import { nextTarget, type Round, roundsIn, sheetFor } from '../../../web/pages/bench/work'
 import { wrenchChoices, wrenchOffer } from '../../../web/pages/bench/wrench'
 
 const START = Date.UTC(2030, 0, 7, 8)
@@ -109,7 +109,7 @@ function bench() {
       if (isRefusal(outcome)) throw new Error(`${outcome.refused} ${JSON.stringify(outcome.data)}`)
       job = evolveAll(job, outcome) as PlannedJob
     },
-    phase: (one: Round, pass: number, without?: ReadonlySet<string>) =>
+    phase: (one: Round, pass: number, skippedRestarts?: ReadonlySet<string>) =>
       phaseOf({
         job,
         step: indexPlan(job.plan).stepOfJoint.get(one.joint.id) as AdoptedStep,
@@ -118,8 +118,8 @@ function bench() {
         me: 'bram',
         now: at,
         wrench: shop.wrenches['TW-11'],
-        meant: new Set(),
-        ...(without ? { without } : {}),
+        confirmedScales: new Set(),
+        ...(skippedRestarts ? { skippedRestarts } : {}),
       }),
   }
 }
@@ -260,7 +260,7 @@ describe('an interruption', () => {
     at.does({ type: 'RestartRound', jointId: round.joint.id, position: round.positions[0] ?? 1, how })
     expect(brokenOff(at.job(), round)).toBeUndefined()
     expect(at.phase(round, 1).kind).toBe('enter_scale')
-    expect(nextPlace(at.job(), at.step('D1'))).toEqual({ round: round.key, pass: 1 })
+    expect(nextTarget(at.job(), at.step('D1'))).toEqual({ round: round.key, pass: 1 })
   })
 })
 

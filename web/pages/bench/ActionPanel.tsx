@@ -14,7 +14,7 @@ import { RoundDone } from './RoundDone'
 import { HeldUpPanel, ScaleEntry, WrenchLine } from './ScaleEntry'
 import { StopHere } from './StepWords'
 import { WrenchOffer } from './WrenchOffer'
-import { type Place, passWords, roundsIn, sheetFor } from './work'
+import { type BenchTarget, passWords, roundsIn, sheetFor } from './work'
 import { proposedWrench, shownOn, wrenchChoices, wrenchOffer } from './wrench'
 import './stop.css'
 
@@ -33,7 +33,7 @@ export function ActionPanel(props: ActionProps) {
     return phase.kind === kind ? (phase as Extract<Phase, { kind: K }>) : undefined
   }
   /** Another wrench is offered first: the press that goes on with this one steps back. */
-  const unfit = () => wrenchOffer(bench.choices(), bench.wrench()?.id)?.fit !== undefined
+  const unfit = () => wrenchOffer(bench.wrenchChoices(), bench.wrench()?.id)?.fit !== undefined
   /** Nor is the press for a head the first thing where its bolt must not go in as it is. */
   const stopped = (head: number) => {
     const joint = bench.round()?.joint
@@ -86,7 +86,7 @@ export function ActionPanel(props: ActionProps) {
                 <WrenchLine onOther={props.onWrench} />
               </Show>
               <Show when={phase().how === 'clicked' && !props.narrow}>
-                <Button wide onClick={bench.askAgain}>
+                <Button wide onClick={bench.reenterScale}>
                   Enter the scale again
                 </Button>
               </Show>
@@ -148,7 +148,7 @@ export function BarRow(props: BarProps) {
       <Show when={record()?.how === 'clicked'}>
         <Button
           onClick={() => {
-            bench.askAgain()
+            bench.reenterScale()
             props.onScale()
           }}
         >
@@ -175,7 +175,7 @@ export function BarRow(props: BarProps) {
 }
 
 /** Where to go from here, with what to set there; pressed, never jumped to. */
-function Onward(props: { next: Place | undefined }) {
+function Onward(props: { next: BenchTarget | undefined }) {
   const bench = useBench()
   const scope = useJob()
   const words = () => {
@@ -206,7 +206,7 @@ function Onward(props: { next: Place | undefined }) {
       fallback={
         <Show when={after()} fallback={<p>All of this step is done and signed.</p>}>
           {(station) => (
-            <Button variant="main" wide class="tall" onClick={() => bench.goTo(station().key)}>
+            <Button variant="main" wide class="tall" onClick={() => bench.openStation(station().key)}>
               {station().kind === 'sign'
                 ? 'All passes through: sign'
                 : `Next: ${station().title.toLowerCase()}`}
@@ -215,7 +215,7 @@ function Onward(props: { next: Place | undefined }) {
         </Show>
       }
     >
-      <Button variant="main" wide class="tall" onClick={() => props.next && bench.go(props.next)}>
+      <Button variant="main" wide class="tall" onClick={() => props.next && bench.openPass(props.next)}>
         {words()}
       </Button>
     </Show>

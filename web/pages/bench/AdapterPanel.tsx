@@ -25,7 +25,7 @@ export function AdapterPanel() {
     <Dialog
       open={bench.fitting() && bench.wrench()?.kind === 'click'}
       title={`Adapter on ${bench.wrench()?.id ?? ''}`}
-      onClose={() => bench.fit(false)}
+      onClose={() => bench.setFitting(false)}
       broad
     >
       <AdapterForm />
@@ -36,7 +36,7 @@ export function AdapterPanel() {
 function AdapterForm() {
   const bench = useBench()
   const card = () => bench.wrench()?.lengthMm
-  const now = bench.fitted()
+  const now = bench.adapterState()
   const before = now.kind === 'on' ? now.adapter : now.kind === 'ask' ? now.before : undefined
   const [text, setText] = createSignal<Record<Figure, string>>({
     adapterMm: before ? String(before.adapterMm) : '',
@@ -87,8 +87,8 @@ function AdapterForm() {
     setText({ ...text(), [figure()]: next === '.' ? '0.' : next })
   }
   const done = (fitted: Adapter | null) => {
-    bench.sayAdapter(fitted)
-    bench.fit(false)
+    bench.setAdapter(fitted)
+    bench.setFitting(false)
   }
   return (
     <div class="adapter">
@@ -217,7 +217,9 @@ export function AdapterLine() {
             )}
           </Show>
         </p>
-        <Button onClick={() => bench.fit(true)}>{bench.adapter() ? 'Change adapter' : 'Adapter on…'}</Button>
+        <Button onClick={() => bench.setFitting(true)}>
+          {bench.adapter() ? 'Change adapter' : 'Adapter on…'}
+        </Button>
       </div>
     </Show>
   )
@@ -228,7 +230,7 @@ export function AdapterAgain() {
   const bench = useBench()
   const scope = useJob()
   const asked = () => {
-    const found = bench.fitted()
+    const found = bench.adapterState()
     return found.kind === 'ask' ? found : undefined
   }
   return (
@@ -242,15 +244,15 @@ export function AdapterAgain() {
           </p>
           <Lever adapter={found().before} label={adapterWords(found().before)} />
           <Show when={found().sound}>
-            <Button variant="main" wide onClick={() => bench.sayAdapter(found().before)}>
+            <Button variant="main" wide onClick={() => bench.setAdapter(found().before)}>
               On, as it was: {format.number(found().before.adapterMm)} mm,{' '}
               {angleWords(found().before.angleDeg)}
             </Button>
           </Show>
-          <Button wide onClick={() => bench.fit(true)}>
+          <Button wide onClick={() => bench.setFitting(true)}>
             Another, or another way
           </Button>
-          <Button wide onClick={() => bench.sayAdapter(null)}>
+          <Button wide onClick={() => bench.setAdapter(null)}>
             No adapter on it
           </Button>
         </section>

@@ -185,7 +185,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
                     Signed by the doer. A second person looks now, before anything covers it.
                   </p>
                   <Show when={bench.station().kind !== 'sign'}>
-                    <Button variant="main" wide class="tall" onClick={() => bench.goTo('sign')}>
+                    <Button variant="main" wide class="tall" onClick={() => bench.openStation('sign')}>
                       Second signature
                     </Button>
                   </Show>
@@ -240,7 +240,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
         <LeavePanel open={leaving()} onClose={() => setLeaving(false)} />
         <HeadPanel
           onAgain={(n) => {
-            bench.look(undefined)
+            bench.showHead(undefined)
             again(n)
           }}
         />
@@ -282,8 +282,8 @@ export function BenchPage(props: { step: AdoptedStep }) {
       (one) => one.joint.id === jointId && one.positions.includes(n),
     )
     if (!round) return
-    bench.goTo(round.key)
-    bench.look(n)
+    bench.openStation(round.key)
+    bench.showHead(n)
   }
 
   /** A head done again: with a click wrench one press, else its number is asked. */
@@ -303,7 +303,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
           <Button
             wide
             variant={bench.station().done ? 'main' : undefined}
-            onClick={() => bench.goTo(station().key)}
+            onClick={() => bench.openStation(station().key)}
           >
             Next: {station().title}
           </Button>

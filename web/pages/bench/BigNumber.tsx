@@ -21,7 +21,7 @@ export function BigNumber() {
   const scope = useJob()
   const target = () => targetOf(bench.sheet())
   const setting = createMemo(() => {
-    const picked = bench.picked()
+    const picked = bench.wrenchChoice()
     return picked?.setting && { ...picked.setting, shown: shownOn(picked.setting, picked.wrench) }
   })
   /** What is asked is what stands on the scale: nothing more to say of it. */
@@ -55,7 +55,7 @@ export function BigNumber() {
               <Figure
                 figure={set().shown}
                 unit={set().unit}
-                on={`on ${bench.wrench()?.id}${bench.adapter() ? ', adapter on' : bench.fitted().kind === 'ask' ? ', no adapter' : ''}`}
+                on={`on ${bench.wrench()?.id}${bench.adapter() ? ', adapter on' : bench.adapterState().kind === 'ask' ? ', no adapter' : ''}`}
               />
               <Under>
                 <p>

@@ -22,7 +22,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
   const bench = useBench()
   const scope = useJob()
   const open = useJobDialogs()
-  const n = () => bench.looked()
+  const n = () => bench.shownHead()
   const joint = () => bench.round()?.joint
   const readings = createMemo(() =>
     (scope.planned().readings[joint()?.id ?? ''] ?? []).filter((r) => r.position === n()),
@@ -50,18 +50,18 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
     const pass = passes.findIndex(({ kind }) => kind !== 'slacken') + 1
     const one = joint()
     if (one) void scope.send({ type: 'TakeReading', jointId: one.id, position: at, pass, how: 'slackened' })
-    bench.look(undefined)
+    bench.showHead(undefined)
   }
   const leaveOut = () => {
     const fastener = { joint: joint()?.id ?? '', position: n() ?? 0 }
-    bench.look(undefined)
+    bench.showHead(undefined)
     open({ dialog: 'leave_out', fastener })
   }
   return (
     <Dialog
       open={n() !== undefined}
       title={`${joint()?.title ?? ''}: ${called()}${label() ? `, ${label()}` : ''}`}
-      onClose={() => bench.look(undefined)}
+      onClose={() => bench.showHead(undefined)}
     >
       <Show when={flags().length > 0}>
         <div class="stop stack">
@@ -105,7 +105,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
           </p>
         </Show>
         <HolePress position={n() ?? 0} />
-        <FastenerPress position={n() ?? 0} onDone={() => bench.look(undefined)} />
+        <FastenerPress position={n() ?? 0} onDone={() => bench.showHead(undefined)} />
         <Show when={!readings().some(stands) && bench.round()?.leftOutIn === undefined}>
           <Button variant="quiet" onClick={leaveOut}>
             Leave out

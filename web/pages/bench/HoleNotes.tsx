@@ -48,7 +48,7 @@ export function HoleNotes() {
                     </Show>
                   )}
                 </Show>
-                <Button onClick={() => bench.openHole(one.position)}>Hole {one.position}…</Button>
+                <Button onClick={() => bench.showHole(one.position)}>Hole {one.position}…</Button>
               </li>
             )}
           </For>
@@ -75,7 +75,7 @@ export function HoleStop(props: { brief: boolean }) {
           <Show when={props.brief || !one().fits ? undefined : one().fit}>
             {(fit) => <p>{rightLengths(fit().fit)}</p>}
           </Show>
-          <Button wide onClick={() => bench.openHole(one().position)}>
+          <Button wide onClick={() => bench.showHole(one().position)}>
             {one().fits ? 'Another length…' : 'Its repair…'}
           </Button>
         </section>
@@ -98,7 +98,7 @@ export function HolePress(props: { position: number }) {
         The hole: <strong>{view()?.is}</strong>
       </p>
       <div class="panel-buttons cluster">
-        <Button onClick={() => bench.openHole(props.position)}>Thread and hole…</Button>
+        <Button onClick={() => bench.showHole(props.position)}>Thread and hole…</Button>
       </div>
     </section>
   )

@@ -26,15 +26,15 @@ import './head.css'
 export function HoleSheet() {
   const bench = useBench()
   const joint = () => bench.round()?.joint
-  const close = () => bench.openHole(undefined)
+  const close = () => bench.showHole(undefined)
   return (
     <Dialog
-      open={bench.hole() !== undefined && joint() !== undefined}
-      title={`${joint()?.title ?? ''}: hole ${bench.hole() ?? ''}`}
+      open={bench.shownHole() !== undefined && joint() !== undefined}
+      title={`${joint()?.title ?? ''}: hole ${bench.shownHole() ?? ''}`}
       onClose={close}
       broad
     >
-      <Show when={bench.hole()}>{(n) => <Hole position={n()} />}</Show>
+      <Show when={bench.shownHole()}>{(n) => <Hole position={n()} />}</Show>
     </Dialog>
   )
 }

@@ -36,13 +36,14 @@ export function JointPanel(props: JointPanelProps) {
   )
   const press = (n: number) => {
     if (bench.pointing()) {
-      bench.look(n)
+      bench.showHead(n)
       return
     }
     const reached = standingReading(scope.planned(), props.round.joint, n, bench.pass())
     const phase = bench.phase()
-    if (reached || phase.kind === 'look' || phase.kind === 'through' || phase.kind === 'wait') bench.look(n)
-    else if (!props.round.positions.includes(n)) bench.look(n)
+    if (reached || phase.kind === 'look' || phase.kind === 'through' || phase.kind === 'wait')
+      bench.showHead(n)
+    else if (!props.round.positions.includes(n)) bench.showHead(n)
     else if (phase.kind !== 'record') props.onScale()
     else if (
       phase.early !== undefined ||

@@ -21,7 +21,7 @@ export function NotesPanel() {
           Put on hold
         </Button>
         <Show when={bench.mine() && bench.round()}>
-          <Button aria-pressed={bench.pointing()} onClick={() => bench.point(!bench.pointing())}>
+          <Button aria-pressed={bench.pointing()} onClick={() => bench.setPointing(!bench.pointing())}>
             {bench.pointing() ? 'Tap the head it is about' : 'One fastener…'}
           </Button>
         </Show>

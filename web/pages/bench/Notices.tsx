@@ -42,7 +42,7 @@ export function OddReadings(props: { brief: boolean }) {
             {(one) => <p>{interruptionWords(scope.planned(), one().joint, first().pass)}</p>}
           </Show>
           <div class="panel-buttons cluster">
-            <Button onClick={() => bench.look(first().position)}>
+            <Button onClick={() => bench.showHead(first().position)}>
               {props.brief ? 'What to do' : `Look at ${called(first().position)}`}
             </Button>
           </div>
@@ -59,7 +59,7 @@ export function OddReadings(props: { brief: boolean }) {
                 ]}
               >
                 {(position) => (
-                  <button type="button" class="also" onClick={() => bench.look(position)}>
+                  <button type="button" class="also" onClick={() => bench.showHead(position)}>
                     {called(position)}
                   </button>
                 )}

@@ -23,7 +23,7 @@ export function StationRow() {
             class="plate"
             classList={{ done: station().done, shown: station().key === bench.station().key }}
             aria-current={station().key === bench.station().key ? 'true' : undefined}
-            onClick={() => bench.goTo(station().key)}
+            onClick={() => bench.openStation(station().key)}
           >
             <span>{station().title}</span>
             <span class="plate-tally">
@@ -82,7 +82,7 @@ export function PassRow() {
                 }}
                 aria-current={view().n === bench.pass() ? 'true' : undefined}
                 aria-label={`Pass ${view().n}, ${passWords(view().pass)}, ${STATE_WORDS[view().state]}, ${view().reached} of ${view().of}${view().flagged ? ', a flag stands' : ''}`}
-                onClick={() => bench.go({ round: bench.round()?.key ?? '', pass: view().n })}
+                onClick={() => bench.openPass({ round: bench.round()?.key ?? '', pass: view().n })}
               >
                 <span>{passWords(view().pass)}</span>
                 <span class="plate-tally">

@@ -29,7 +29,7 @@ export function RestartPanel(props: { broken: BrokenOff }) {
             class={index === 0 ? 'tall' : undefined}
             onClick={() => {
               void scope.send({ type: 'RestartRound', jointId, position, how: way().how })
-              bench.openNext()
+              bench.openNextPass()
             }}
           >
             {way().done}
@@ -37,7 +37,7 @@ export function RestartPanel(props: { broken: BrokenOff }) {
         )}
       </Index>
       <p class="small">{props.broken.without}</p>
-      <Button variant="quiet" onClick={() => bench.goOnWithout(jointId)}>
+      <Button variant="quiet" onClick={() => bench.skipRestart(jointId)}>
         Go on without it
       </Button>
     </section>

@@ -27,7 +27,7 @@ export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) 
     props.onDone?.()
   }
   return (
-    <Show when={bench.fitted().kind !== 'ask'} fallback={<AdapterAgain />}>
+    <Show when={bench.adapterState().kind !== 'ask'} fallback={<AdapterAgain />}>
       <section class="entry" aria-labelledby="scale-entry-title" tabIndex={-1}>
         <h2 id="scale-entry-title">What does the scale of {wrench()?.id} say?</h2>
         <p class="entry-display" aria-live="polite">
@@ -57,7 +57,7 @@ export function WrenchLine(props: { onOther: () => void }) {
   const bench = useBench()
   const against = (one: Picked) => againstWrench(one).join('; ')
   return (
-    <Show when={bench.picked()}>
+    <Show when={bench.wrenchChoice()}>
       {(one) => (
         <>
           <div class="wrench-line">
@@ -69,7 +69,9 @@ export function WrenchLine(props: { onOther: () => void }) {
               <Show when={one().fits && lesser(one())}>
                 {(words) => <span class="pencil"> · {words()}</span>}
               </Show>
-              <Show when={one().fits && bench.choices().find((other) => other.planned && other !== one())}>
+              <Show
+                when={one().fits && bench.wrenchChoices().find((other) => other.planned && other !== one())}
+              >
                 {(planned) => (
                   <span class="pencil">
                     {' '}
@@ -108,10 +110,10 @@ export function HeldUpPanel(props: { why: HeldUp; scaleId: string }) {
       {props.why.sentences.map((sentence) => (
         <p>{sentence}</p>
       ))}
-      <Button variant="main" wide onClick={bench.askAgain}>
+      <Button variant="main" wide onClick={bench.reenterScale}>
         Set it again and enter
       </Button>
-      <Button wide onClick={() => bench.sayMeant(props.scaleId)}>
+      <Button wide onClick={() => bench.confirmScale(props.scaleId)}>
         The scale really is set so
       </Button>
       <p class="small pencil">Heads recorded at this setting are flagged and stop the signature.</p>

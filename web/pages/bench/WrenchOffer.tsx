@@ -8,7 +8,7 @@ import './beside.css'
 
 export function WrenchOffer() {
   const bench = useBench()
-  const offer = createMemo(() => wrenchOffer(bench.choices(), bench.wrench()?.id))
+  const offer = createMemo(() => wrenchOffer(bench.wrenchChoices(), bench.wrench()?.id))
   return (
     <Show when={offer()}>
       {(found) => (
@@ -32,7 +32,7 @@ export function WrenchOffer() {
                     {(words) => <span class="pencil"> {capital(words())}.</span>}
                   </Show>
                 </p>
-                <Button variant="main" wide onClick={() => bench.take(other().wrench.id)}>
+                <Button variant="main" wide onClick={() => bench.takeWrench(other().wrench.id)}>
                   Take {other().wrench.id}
                 </Button>
               </>

@@ -20,7 +20,7 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
   return (
     <Dialog open={props.open} title="Which wrench is in your hand?" onClose={props.onClose} broad>
       <ul class="stack">
-        <Index each={bench.choices()}>
+        <Index each={bench.wrenchChoices()}>
           {(choice, index) => (
             <li>
               <button
@@ -29,7 +29,7 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
                 classList={{ unfit: !choice().fits, shown: choice().wrench.id === bench.wrench()?.id }}
                 aria-current={choice().wrench.id === bench.wrench()?.id ? 'true' : undefined}
                 onClick={() => {
-                  bench.take(choice().wrench.id)
+                  bench.takeWrench(choice().wrench.id)
                   props.onTaken()
                 }}
               >
@@ -75,7 +75,7 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
           )}
         </Index>
       </ul>
-      <Show when={bench.choices().length === 0}>
+      <Show when={bench.wrenchChoices().length === 0}>
         <p>The crib holds no wrench of the kind this pass asks for. The supervisor enters wrenches.</p>
       </Show>
       <p class="small pencil">

@@ -12,7 +12,7 @@ import { adapterNow, sameAdapter } from './adapter'
 import { routeOf } from './order'
 import { phaseOf } from './phase'
 import { firstStation, type Station, stationsOf } from './stations'
-import { loosens, nextPlace, type Place, type Round, sheetFor } from './work'
+import { type BenchTarget, loosens, nextTarget, type Round, sheetFor } from './work'
 import { proposedWrench, scaleInForce, wrenchChoices, wrenchInHand } from './wrench'
 
 interface BenchProps {
@@ -28,130 +28,128 @@ export function createBench({ scope, step, now }: BenchProps) {
   const job = scope.planned
   const me = () => scope.me() ?? ''
   const stations = createMemo(() => stationsOf(job(), step(), now()))
-  const opened = nextPlace(job(), step())
-  const [stationKey, setStationKey] = createSignal(opened?.round ?? firstStation(stations()))
+  const first = nextTarget(job(), step())
+  const [stationKey, setStationKey] = createSignal(first?.round ?? firstStation(stations()))
   const [passes, setPasses] = createSignal<Readonly<Record<string, number>>>(
-    opened ? { [opened.round]: opened.pass } : {},
+    first ? { [first.round]: first.pass } : {},
   )
-  const [taken, setTaken] = createSignal<Readonly<Record<string, string>>>({})
-  /** What was said of an adapter since the last stop, by joint and wrench; `null` for none. */
-  const [said, setSaid] = createSignal<Readonly<Record<string, Adapter | null>>>({})
+  /** Wrenches chosen by hand, by joint and pass. */
+  const [chosenWrenches, setChosenWrenches] = createSignal<Readonly<Record<string, string>>>({})
+  /** Adapters stated since the last stop, by joint and wrench; `null` for none. */
+  const [adapters, setAdapters] = createSignal<Readonly<Record<string, Adapter | null>>>({})
   const [fitting, setFitting] = createSignal(false)
-  const [meant, setMeant] = createSignal<ReadonlySet<string>>(new Set())
-  const [without, setWithout] = createSignal<ReadonlySet<string>>(new Set())
-  const [again, setAgain] = createSignal<string>()
-  const [looked, setLooked] = createSignal<number>()
+  const [confirmedScales, setConfirmedScales] = createSignal<ReadonlySet<string>>(new Set())
+  const [skippedRestarts, setSkippedRestarts] = createSignal<ReadonlySet<string>>(new Set())
+  const [scaleToReenter, setScaleToReenter] = createSignal<string>()
+  const [shownHead, setShownHead] = createSignal<number>()
   const [pointing, setPointing] = createSignal(false)
-  const [hole, setHole] = createSignal<number>()
+  const [shownHole, setShownHole] = createSignal<number>()
 
   const station = createMemo(
     (): Station => stations().find(({ key }) => key === stationKey()) ?? (stations().at(-1) as Station),
   )
   const round = createMemo((): Round | undefined => {
-    const one = station()
-    return one.kind === 'round' ? one.round : undefined
+    const shown = station()
+    return shown.kind === 'round' ? shown.round : undefined
   })
+  const jointId = () => round()?.joint.id ?? ''
   const pass = createMemo((): number => {
-    const one = round()
-    if (!one) return 1
-    const chosen = passes()[one.key]
+    const current = round()
+    if (!current) return 1
+    const chosen = passes()[current.key]
     if (chosen !== undefined) return chosen
-    const next = nextPlace(job(), step(), { round: one.key, pass: 1 })
-    return next?.round === one.key ? next.pass : one.joint.passes.length
+    const next = nextTarget(job(), step(), { round: current.key, pass: 1 })
+    return next?.round === current.key ? next.pass : current.joint.passes.length
   })
   const sheet = createMemo(() => {
-    const one = round()
-    return one && sheetFor(job(), one.joint, pass())
+    const current = round()
+    return current && sheetFor(job(), current.joint, pass())
   })
   const band = () => {
-    const one = round()
-    return one ? bandFor(job(), one.joint, pass()) : null
+    const current = round()
+    return current ? bandFor(job(), current.joint, pass()) : null
   }
 
-  const ranked = (fitted?: Adapter) => {
+  const rankedWrenches = (adapter?: Adapter) => {
     const asked = sheet()
-    return asked ? wrenchChoices(scope.shop(), asked, now(), { band: band(), adapter: fitted }) : []
+    return asked ? wrenchChoices(scope.shop(), asked, now(), { band: band(), adapter }) : []
   }
-  const bare = createMemo(() => ranked())
+  const bareWrenches = createMemo(() => rankedWrenches())
+  const wrenchKey = () => `${round()?.joint.id}:${pass()}`
   const wrench = createMemo((): Wrench | undefined => {
-    const one = round()
-    if (!one) return undefined
-    const inHand = wrenchInHand(job(), one.joint.id, pass(), me())
-    const chosen = taken()[`${one.joint.id}:${pass()}`] ?? inHand
-    return bare().find(({ wrench: { id } }) => id === chosen)?.wrench ?? proposedWrench(bare())
+    if (!round()) return undefined
+    const id = chosenWrenches()[wrenchKey()] ?? wrenchInHand(job(), jointId(), pass(), me())
+    return bareWrenches().find(({ wrench }) => wrench.id === id)?.wrench ?? proposedWrench(bareWrenches())
   })
-  const fitKey = () => `${round()?.joint.id}:${wrench()?.id}`
-  const fitted = createMemo(() =>
-    adapterNow(job(), { wrench: wrench(), jointId: round()?.joint.id ?? '', by: me() }, said()[fitKey()]),
+  const adapterKey = () => `${round()?.joint.id}:${wrench()?.id}`
+  const adapterState = createMemo(() =>
+    adapterNow(job(), { wrench: wrench(), jointId: jointId(), by: me() }, adapters()[adapterKey()]),
   )
   const adapter = (): Adapter | undefined => {
-    const found = fitted()
-    return found.kind === 'on' ? found.adapter : undefined
+    const state = adapterState()
+    return state.kind === 'on' ? state.adapter : undefined
   }
   const choices = createMemo(() => {
-    const on = adapter()
-    return on ? ranked(on) : bare()
+    const fitted = adapter()
+    return fitted ? rankedWrenches(fitted) : bareWrenches()
   })
   const scale = () => {
-    const one = round()
     const inHand = wrench()
-    return one && inHand
-      ? scaleInForce(job(), { wrenchId: inHand.id, jointId: one.joint.id, pass: pass(), by: me() })
+    return round() && inHand
+      ? scaleInForce(job(), { wrenchId: inHand.id, jointId: jointId(), pass: pass(), by: me() })
       : undefined
   }
   const phase = createMemo(() => {
-    const one = round()
-    if (!one) return { kind: 'look' as const }
-    const found = phaseOf({
+    const current = round()
+    if (!current) return { kind: 'look' as const }
+    const next = phaseOf({
       job: job(),
       step: step(),
-      round: one,
+      round: current,
       pass: pass(),
       me: me(),
       now: now(),
       wrench: wrench(),
-      meant: meant(),
-      without: without(),
+      confirmedScales: confirmedScales(),
+      skippedRestarts: skippedRestarts(),
     })
     // “Set it again and enter” asks for the number anew until another entry stands.
     if (
-      (found.kind === 'held_up' || found.kind === 'record') &&
-      again() !== undefined &&
-      again() === scale()?.id
+      (next.kind === 'held_up' || next.kind === 'record') &&
+      scaleToReenter() !== undefined &&
+      scaleToReenter() === scale()?.id
     ) {
       const inHand = wrench()
       if (inHand?.kind === 'click') return { kind: 'enter_scale' as const, wrench: inHand }
     }
-    return found
+    return next
   })
 
   const claim = () => stepState(job(), step().id).claim
   // After a stop, or in other hands, the adapter is asked again.
-  createEffect(on([() => claim()?.by, () => claim()?.doneAt], () => setSaid({}), { defer: true }))
+  createEffect(on([() => claim()?.by, () => claim()?.doneAt], () => setAdapters({}), { defer: true }))
   const waiting = createMemo(() => {
-    const one = round()
     const positions = scope
       .pending()
       .flatMap(({ command }) =>
-        command.type === 'TakeReading' && command.jointId === one?.joint.id ? [command.position] : [],
+        command.type === 'TakeReading' && command.jointId === round()?.joint.id ? [command.position] : [],
       )
     return new Set(positions)
   })
 
-  function go(place: Place): void {
-    setPasses((all) => ({ ...all, [place.round]: place.pass }))
-    setStationKey(place.round)
-    setLooked(undefined)
+  function openPass(target: BenchTarget): void {
+    setPasses((all) => ({ ...all, [target.round]: target.pass }))
+    setStationKey(target.round)
+    setShownHead(undefined)
   }
 
   /** Records a head in the pass shown. */
   function record(position: number, how: ReadingHow, more: { value?: number; readsSo?: boolean } = {}): void {
-    const one = round()
-    if (!one) return
+    if (!round()) return
     const inHand = how === 'slackened' ? undefined : wrench()
     void scope.send({
       type: 'TakeReading',
-      jointId: one.joint.id,
+      jointId: jointId(),
       position,
       pass: pass(),
       how,
@@ -161,26 +159,25 @@ export function createBench({ scope, step, now }: BenchProps) {
   }
 
   function enterScale(value: number): void {
-    const one = round()
     const inHand = wrench()
-    if (!one || !inHand) return
-    setAgain(undefined)
-    const on = adapter()
+    if (!round() || !inHand) return
+    setScaleToReenter(undefined)
+    const fitted = adapter()
     void scope.send({
       type: 'EnterScale',
-      jointId: one.joint.id,
+      jointId: jointId(),
       pass: pass(),
       wrenchId: inHand.id,
       value,
-      ...(on ? { adapter: on } : {}),
+      ...(fitted ? { adapter: fitted } : {}),
     })
   }
 
   /** With another lever the number on the scale means another torque: it is set and entered again. */
-  function sayAdapter(now: Adapter | null): void {
+  function setAdapter(next: Adapter | null): void {
     const entered = scale()
-    if (entered && !sameAdapter(entered.adapter, now ?? undefined)) setAgain(entered.id)
-    setSaid((all) => ({ ...all, [fitKey()]: now }))
+    if (entered && !sameAdapter(entered.adapter, next ?? undefined)) setScaleToReenter(entered.id)
+    setAdapters((all) => ({ ...all, [adapterKey()]: next }))
   }
 
   return {
@@ -188,82 +185,82 @@ export function createBench({ scope, step, now }: BenchProps) {
     now,
     stations,
     station,
-    goTo: (key: string) => {
-      setLooked(undefined)
+    openStation: (key: string) => {
+      setShownHead(undefined)
       setStationKey(key)
     },
-    go,
+    openPass,
     round,
     pass,
     sheet,
     /** Going another way round is held against a head; never for loosening, never for a proposal. */
     inTurn: () => {
-      const one = round()
-      return one?.ordered === true && !loosens(one, pass())
+      const current = round()
+      return current?.ordered === true && !loosens(current, pass())
     },
     /** The way round that is drawn on the map. */
     route: () => {
-      const one = round()
-      const restart = phase()
-      if (!one) return undefined
-      const takesOff = restart.kind === 'restart' && restart.broken.mark.asks === 'slackened'
-      return routeOf(one, takesOff || loosens(one, pass()))
+      const current = round()
+      const next = phase()
+      if (!current) return undefined
+      const takesOff = next.kind === 'restart' && next.broken.mark.asks === 'slackened'
+      return routeOf(current, takesOff || loosens(current, pass()))
     },
     band,
-    choices,
+    wrenchChoices: choices,
     wrench,
     /** The wrench in hand as it is ranked. */
-    picked: () => choices().find((one) => one.wrench.id === wrench()?.id),
+    wrenchChoice: () => choices().find((choice) => choice.wrench.id === wrench()?.id),
     /** What stands between wrench and fastener, or the question whether it still does. */
-    fitted,
+    adapterState,
     adapter,
     /** The adapter known to be on a wrench in a joint of this step. */
-    adapterOn: (one: Wrench, jointId: string): Adapter | undefined => {
-      const found = adapterNow(job(), { wrench: one, jointId, by: me() }, said()[`${jointId}:${one.id}`])
-      return found.kind === 'on' ? found.adapter : undefined
+    adapterOn: (wrench: Wrench, jointId: string): Adapter | undefined => {
+      const state = adapterNow(job(), { wrench, jointId, by: me() }, adapters()[`${jointId}:${wrench.id}`])
+      return state.kind === 'on' ? state.adapter : undefined
     },
-    sayAdapter,
+    setAdapter,
     /** The sheet on which an adapter is entered. */
     fitting,
-    fit: setFitting,
-    take: (wrenchId: string) => setTaken((all) => ({ ...all, [`${round()?.joint.id}:${pass()}`]: wrenchId })),
+    setFitting,
+    takeWrench: (wrenchId: string) => setChosenWrenches((all) => ({ ...all, [wrenchKey()]: wrenchId })),
     scale,
     phase,
     record,
     enterScale,
-    askAgain: () => setAgain(scale()?.id),
-    sayMeant: (scaleId: string) => setMeant((all) => new Set([...all, scaleId])),
+    reenterScale: () => setScaleToReenter(scale()?.id),
+    confirmScale: (scaleId: string) => setConfirmedScales((all) => new Set([...all, scaleId])),
     /** Goes on although the rule after a stop was not followed: what is recorded then is flagged. */
-    goOnWithout: (jointId: string) => setWithout((all) => new Set([...all, jointId])),
+    skipRestart: (jointId: string) => setSkippedRestarts((all) => new Set([...all, jointId])),
     /** To what comes next in this round, after it begins again. */
-    openNext: () => {
-      const one = round()
-      const next = one && nextPlace(job(), step(), { round: one.key, pass: 1 })
-      if (next) go(next)
+    openNextPass: () => {
+      const current = round()
+      const next = current && nextTarget(job(), step(), { round: current.key, pass: 1 })
+      if (next) openPass(next)
     },
     mine: () => claim()?.by === me(),
     waiting,
     /** The head whose readings are open. */
-    looked,
-    look: (n: number | undefined) => {
+    shownHead,
+    showHead: (n: number | undefined) => {
       setPointing(false)
-      setLooked(n)
+      setShownHead(n)
     },
     /** The hole whose sheet is open, by its position in the round shown. */
-    hole,
-    openHole: (n: number | undefined) => {
-      setLooked(undefined)
+    shownHole,
+    showHole: (n: number | undefined) => {
+      setShownHead(undefined)
       setPointing(false)
-      setHole(n)
+      setShownHole(n)
     },
     /** Until when the insert in a hole of the round shown cures, while it does. */
     curing: (n: number): number | undefined => {
-      const until = curesUntil(job(), round()?.joint.id ?? '', n)
+      const until = curesUntil(job(), jointId(), n)
       return until > now() ? until : undefined
     },
     /** The next tap on the map opens a head instead of recording it. */
     pointing,
-    point: setPointing,
+    setPointing,
   }
 }
 

@@ -7,7 +7,7 @@ import { curesUntil, isSigned, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep, Pass } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
 import { type BrokenOff, brokenOff } from './interruption'
-import { nextHead, nextPlace, type Place, type Round, sheetFor, waitUntil } from './work'
+import { type BenchTarget, nextHead, nextTarget, type Round, sheetFor, waitUntil } from './work'
 import { type HeldUp, heldUp, scaleInForce } from './wrench'
 
 export type Phase =
@@ -15,14 +15,14 @@ export type Phase =
   | { kind: 'look' }
   /** A round was broken off: what its rule asks comes before anything else. */
   | { kind: 'restart'; broken: BrokenOff }
-  | { kind: 'wait'; until?: number; minutes: number; next?: Place }
+  | { kind: 'wait'; until?: number; minutes: number; next?: BenchTarget }
   | { kind: 'no_wrench' }
   | { kind: 'enter_scale'; wrench: Wrench }
   | { kind: 'held_up'; entry: ScaleEntry; why: HeldUp }
   | { kind: 'record'; how: ReadingHow; head: number; wrench?: Wrench; scale?: ScaleEntry; early?: number }
-  | { kind: 'through'; next?: Place }
+  | { kind: 'through'; next?: BenchTarget }
 
-export interface PhaseAsked {
+export interface PhaseInput {
   job: PlannedJob
   step: AdoptedStep
   round: Round
@@ -31,16 +31,16 @@ export interface PhaseAsked {
   now: number
   wrench?: Wrench | undefined
   /** Scale entries the person said are really set so. */
-  meant: ReadonlySet<string>
+  confirmedScales: ReadonlySet<string>
   /** Joints the person goes on with although their rule after a stop was not followed. */
-  without?: ReadonlySet<string>
+  skippedRestarts?: ReadonlySet<string>
 }
 
-export function phaseOf(asked: PhaseAsked): Phase {
-  const { job, step, round, pass, me, now, wrench } = asked
+export function phaseOf(input: PhaseInput): Phase {
+  const { job, step, round, pass, me, now, wrench } = input
   const sheet = sheetFor(job, round.joint, pass)
   if (!sheet || stepState(job, step.id).claim?.by !== me || isSigned(job, step)) return { kind: 'look' }
-  const broken = asked.without?.has(round.joint.id) ? undefined : brokenOff(job, round)
+  const broken = input.skippedRestarts?.has(round.joint.id) ? undefined : brokenOff(job, round)
   if (broken) return { kind: 'restart', broken }
   if (sheet.kind === 'wait') {
     const until = waitUntil(job, round, pass + 1)
@@ -48,11 +48,11 @@ export function phaseOf(asked: PhaseAsked): Phase {
       kind: 'wait',
       minutes: sheet.minutes,
       ...given('until', until),
-      ...given('next', nextPlace(job, step, at(round, pass))),
+      ...given('next', nextTarget(job, step, at(round, pass))),
     }
   }
   const head = freeHead(job, round, pass, now) ?? nextHead(job, round, pass)
-  if (head === undefined) return { kind: 'through', ...given('next', nextPlace(job, step, at(round, pass))) }
+  if (head === undefined) return { kind: 'through', ...given('next', nextTarget(job, step, at(round, pass))) }
   const until = waitUntil(job, round, pass)
   const early = until !== undefined && now < until ? { early: until } : {}
   if (sheet.kind === 'slacken') return { kind: 'record', how: 'slackened', head, ...early }
@@ -62,7 +62,7 @@ export function phaseOf(asked: PhaseAsked): Phase {
   if (wrench.kind === 'indicating') return { kind: 'record', how: 'indicated', head, wrench, ...early }
   const scale = scaleInForce(job, { wrenchId: wrench.id, jointId: round.joint.id, pass, by: me })
   if (!scale) return { kind: 'enter_scale', wrench }
-  const why = asked.meant.has(scale.id) ? undefined : heldUp(scale, targetOf(sheet))
+  const why = input.confirmedScales.has(scale.id) ? undefined : heldUp(scale, targetOf(sheet))
   if (why) return { kind: 'held_up', entry: scale, why }
   return { kind: 'record', how: 'clicked', head, wrench, scale, ...early }
 }
@@ -83,7 +83,7 @@ const freeHead = (job: PlannedJob, round: Round, pass: number, now: number): num
 export const targetOf = (pass: Pass | undefined): number | null =>
   pass?.kind === 'torque' ? pass.torqueNm : null
 
-const at = (round: Round, pass: number): Place => ({ round: round.key, pass })
+const at = (round: Round, pass: number): BenchTarget => ({ round: round.key, pass })
 
 const given = <K extends string, V>(key: K, value: V | undefined): { [P in K]?: V } =>
   value === undefined ? {} : ({ [key]: value } as { [P in K]?: V })

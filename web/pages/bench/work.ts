@@ -103,7 +103,7 @@ export function sheetFor(job: PlannedJob, joint: AdoptedJoint, pass: number): Pa
 }
 
 /** What is shown: one pass of one round. */
-export interface Place {
+export interface BenchTarget {
   round: string
   pass: number
 }
@@ -163,7 +163,7 @@ export function waitUntil(job: PlannedJob, { joint, positions }: Round, pass: nu
 }
 
 /** The first pass of the first round that still has a position to go. */
-export function nextPlace(job: PlannedJob, step: AdoptedStep, after?: Place): Place | undefined {
+export function nextTarget(job: PlannedJob, step: AdoptedStep, after?: BenchTarget): BenchTarget | undefined {
   const rounds = roundsIn(job, step)
   const from = after
     ? Math.max(
@@ -177,14 +177,6 @@ export function nextPlace(job: PlannedJob, step: AdoptedStep, after?: Place): Pl
     if (open.length > 0) return { round: round.key, pass: Math.min(...open) }
   }
   return undefined
-}
-
-/** Where a page opens: what is next, else the last thing done, so that the map is never empty. */
-export function firstPlace(job: PlannedJob, step: AdoptedStep): Place | undefined {
-  const next = nextPlace(job, step)
-  if (next) return next
-  const [round] = roundsIn(job, step)
-  return round && { round: round.key, pass: round.joint.passes.length }
 }
 
 /** Slackening goes the other way round, and no order is held against it. */
