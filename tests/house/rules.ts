@@ -18,16 +18,17 @@ export interface Import {
 const isCode = (path: string) => /\.(?:ts|tsx|mts|mjs|js)$/.test(path)
 const inRoom = (path: string, ...rooms: string[]) => rooms.some((room) => path.startsWith(`${room}/`))
 
-/** Every `import … from`, `export … from`, bare `import`, and `import()` of a plain string. */
+/** Every `import … from`, `export … from`, bare `import`, `import()` of a plain string, and a sheet’s `@import`. */
 export function importsOf(text: string): Import[] {
   const named = [
     ...text.matchAll(/^[ \t]*(?:import|export)\s+(type\s)?(?:[\w$*\s{},]*?)from\s*['"]([^'"]+)['"]/gm),
   ]
   const bare = [...text.matchAll(/^[ \t]*import\s*['"]([^'"]+)['"]/gm)]
   const called = [...text.matchAll(/\b(?:import|require)\(\s*['"]([^'"]+)['"]/g)]
+  const sheets = [...text.matchAll(/@import\s+(?:url\()?['"]([^'"]+)['"]/g)]
   return [
     ...named.map(([, type, from = '']) => ({ from, typeOnly: type !== undefined })),
-    ...[...bare, ...called].map(([, from = '']) => ({ from, typeOnly: false })),
+    ...[...bare, ...called, ...sheets].map(([, from = '']) => ({ from, typeOnly: false })),
   ]
 }
 
@@ -47,7 +48,7 @@ const fileOf = (to: string, isFile: (path: string) => boolean): string | undefin
 
 function findImports(files: SourceFile[], wrong: (path: string, to: string, typeOnly: boolean) => boolean) {
   return files
-    .filter(({ path }) => isCode(path))
+    .filter(({ path }) => isCode(path) || path.endsWith('.css'))
     .flatMap(({ path, text }) =>
       importsOf(text)
         .filter(({ from, typeOnly }) => wrong(path, resolveImport(path, from), typeOnly))
@@ -124,6 +125,35 @@ export function noImportCircles(files: SourceFile[]): string[] {
 /** The seed plays through the server's desk; the server knows nothing of it. */
 export const serverKnowsNoSeed = (files: SourceFile[]) =>
   findImports(files, (path, to) => inRoom(path, 'server') && inRoom(to, 'seed'))
+
+/** The rooms of `web/`, each with those it may import beside itself; `format.ts` and sheets of style are open to all. */
+const WEB_ROOMS: Record<string, readonly string[]> = {
+  styles: [],
+  ui: [],
+  drawings: ['ui'],
+  live: ['ui'],
+  people: ['ui', 'live'],
+  shop: ['ui', 'live', 'people'],
+  job: ['ui', 'drawings', 'live', 'people', 'shop'],
+  frame: ['ui', 'drawings', 'live', 'people'],
+  pages: ['ui', 'drawings', 'live', 'people', 'shop', 'job', 'frame'],
+}
+const webRoomOf = (path: string) => /^web\/([^/]+)\//.exec(path)?.[1]
+
+/** `ui` and `drawings` know nothing of what is live; `live`, `job` and `frame` nothing of pages. */
+export const webRoomsImportDownwards = (files: SourceFile[]) =>
+  findImports(files, (path, to) => {
+    const [from, room] = [webRoomOf(path), webRoomOf(to)]
+    if (from === undefined || room === undefined || from === room) return false
+    return room !== 'styles' && !WEB_ROOMS[from]?.includes(room)
+  })
+
+/** What two pages need stands in a room below them. */
+export const pagesAreApart = (files: SourceFile[]) =>
+  findImports(files, (path, to) => {
+    const [from, page] = [path, to].map((each) => /^web\/pages\/([^/]+)/.exec(each)?.[1])
+    return from !== undefined && page !== undefined && from !== page
+  })
 
 /** zod stays out of the browser: schemas stand in schema.ts files, and `web/` takes only types from them. */
 export const zodStaysInSchemas = (files: SourceFile[]) =>

@@ -87,6 +87,39 @@ const cases: Case[] = [
     ],
   },
   {
+    rule: rules.webRoomsImportDownwards,
+    says: 'a room of web/ imports only the rooms below it',
+    bad: [
+      ['web/ui/Photo.tsx', "import { useLive } from '../live/live'"],
+      ['web/drawings/Strip.tsx', "import type { Session } from '../live/session'"],
+      ['web/live/a.ts', "import { b } from '../job/b'"],
+      ['web/frame/a.tsx', "const page = lazy(() => import('../pages/board'))"],
+      ['web/job/a.tsx', "import '../pages/audit/audit.css'"],
+      ['web/job/a.css', "@import '../pages/audit/audit.css';"],
+      ['web/attic/a.ts', "import { b } from '../ui/b'"],
+    ],
+    good: [
+      ['web/app.tsx', "const Board = lazy(() => import('./pages/board'))"],
+      ['web/pages/board/a.tsx', "import { useJob } from '../../job/scope'"],
+      ['web/job/a.tsx', "import { Button } from '../ui/Button'"],
+      ['web/ui/a.tsx', "import { format } from '../format'"],
+    ],
+  },
+  {
+    rule: rules.pagesAreApart,
+    says: 'no page imports another page',
+    bad: [
+      ['web/pages/audit/a.tsx', "import type { StepView } from '../engine/step-view'"],
+      ['web/pages/record/index.tsx', "import '../audit/audit.css'"],
+      ['web/pages/record/a.css', "@import url('../audit/audit.css');"],
+      ['web/pages/shop/draft/a.ts', "const b = import('../../board/b')"],
+    ],
+    good: [
+      ['web/pages/shop/draft/a.ts', "import { b } from '../sheet/b'"],
+      ['web/pages/audit/a.tsx', "import { useJob } from '../../job/scope'"],
+    ],
+  },
+  {
     rule: rules.zodStaysInSchemas,
     says: 'zod is imported only by schema.ts in shared/, and web/ takes only types from there',
     bad: [
