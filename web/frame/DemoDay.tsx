@@ -131,7 +131,7 @@ function Moment(props: MomentProps) {
         <p>{props.moment.shows}</p>
         <Show when={props.refusal}>
           {(refusal) => (
-            <p class="day-refused" classList={{ against: !refusal().foreseen }}>
+            <p class="day-refused strong" classList={{ against: !refusal().foreseen }}>
               Refused{refusal().foreseen ? ', as the day tells' : ''}: {refusal().sentence}
               <Show when={refusal().leftOut > 0}>
                 {' '}

@@ -23,7 +23,7 @@ export function Promised(props: { date: string | undefined; released?: boolean |
             <span class="unseen">Promised for </span>
             <b>{state().day}</b>
             <Show when={!props.released}>
-              <span class="promised-left">{state().left}</span>
+              <span class="promised-left pencil">{state().left}</span>
             </Show>
           </p>
         )

@@ -36,7 +36,7 @@ export function PeoplePin(props: PeoplePinProps) {
                   onClick={() => setPerson(card)}
                   style={{ '--paint': paintColour(card.paint) }}
                 >
-                  <span class="tile-dab" aria-hidden="true" />
+                  <span class="tile-dab dab" aria-hidden="true" />
                   <span class="tile-initials">{card.initials}</span>
                   <span class="tile-name">{card.name}</span>
                 </button>
@@ -69,7 +69,7 @@ function Pin(props: { card: Card; onBack(): void; onDone(): void }) {
       aria-label={`PIN of ${props.card.name}`}
     >
       <div class="pin-who">
-        <span class="tile-dab" aria-hidden="true" />
+        <span class="tile-dab dab" aria-hidden="true" />
         <p class="pin-name">
           <span class="tile-initials">{props.card.initials}</span> {props.card.name}
         </p>

@@ -1,7 +1,6 @@
 /** Words that need no typing: one press hands them to the field below. */
 import { For } from 'solid-js'
 import { Button } from './Button'
-import './presets.css'
 
 export function Presets(props: { options: readonly string[]; onValue(text: string): void }) {
   return (

@@ -87,7 +87,7 @@ function Group(props: { group: JointGroup }) {
               <span class="pencil">, band {bands().join(', ')}</span>
             </Show>
           </p>
-          <p class="group-count">{groupWords(counted(), joint().positions.length)}</p>
+          <p class="strong">{groupWords(counted(), joint().positions.length)}</p>
           <SettledValues jointId={joint().id} />
           <For each={signers()}>{(pair) => <Signed pair={pair} />}</For>
           <For each={waiversOfSets(lines())}>
@@ -247,7 +247,7 @@ function Moment(props: { at: number }) {
 function Signed(props: { pair: SignerPair }) {
   const view = useJobView()
   return (
-    <p class="group-signed">
+    <p class="pencil">
       {props.pair.sets.length > 0 ? `${props.pair.sets.join(', ')}: signed` : 'Signed'} by{' '}
       {view.words.person(props.pair.first.by)}, <Moment at={props.pair.first.doneAt} />
       <Show when={props.pair.second}>

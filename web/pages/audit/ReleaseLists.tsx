@@ -176,7 +176,7 @@ function ToSign(props: { stage: UnsignedStage }) {
   const scope = useJob()
   const count = () => props.stage.steps.length
   return (
-    <details class="to-sign">
+    <details class="to-sign unfold">
       <summary>
         <span class="entry-id">{props.stage.stage}</span> {props.stage.title}:{' '}
         {count() === 1 ? 'one step is' : `${count()} steps are`} not signed
@@ -204,7 +204,7 @@ export function Releases() {
   return (
     <Show when={lines().length > 0}>
       <section class="releases" aria-labelledby="releases-head">
-        <h2 id="releases-head" class="releases-title">
+        <h2 id="releases-head" class="ruled">
           Releases
         </h2>
         <ol>

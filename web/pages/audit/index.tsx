@@ -106,7 +106,9 @@ function Record(props: { onNext(): void }) {
   return (
     <section class="record" aria-labelledby="record-head">
       <PrintHead query={query()} shown={countWords(countLines(shown()))} at={printedAt()} />
-      <h2 id="record-head">The record</h2>
+      <h2 class="ruled" id="record-head">
+        The record
+      </h2>
       <RecordFilterBar
         query={query()}
         onChange={setQuery}

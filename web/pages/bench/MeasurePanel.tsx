@@ -89,7 +89,7 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
                           onClick={() => props.onSpot({ measurement: asked.id, place })}
                         >
                           <span class="spot-place">{place}</span>
-                          <span class="spot-value">{entry() ? format.number(entry()?.value ?? 0) : '–'}</span>
+                          <span class="large">{entry() ? format.number(entry()?.value ?? 0) : '–'}</span>
                           <span class="spot-word">
                             {entry() ? (entry()?.inBand ? 'inside' : 'outside') : 'open'}
                           </span>

@@ -21,7 +21,9 @@ export function Beside(props: BesideProps) {
   return (
     <aside class="beside stack apart" aria-label="For you">
       <section aria-labelledby="today-title">
-        <h2 id="today-title">What you must do today</h2>
+        <h2 class="ruled" id="today-title">
+          What you must do today
+        </h2>
         <Shortened
           items={props.today}
           empty={`Nothing wants you, ${session.person()?.name ?? ''}. What does stands here by itself: a hold that is due, a promise that is near, a signature that is owed.`}
@@ -40,7 +42,7 @@ export function Beside(props: BesideProps) {
         </Shortened>
       </section>
       <section aria-labelledby="since-title" classList={{ nothing: props.changes.length === 0 }}>
-        <h2 id="since-title">
+        <h2 class="ruled" id="since-title">
           Since you looked
           <Show when={props.since}>
             {(at) => <span class="pencil small">, {session.words.moment(at())}</span>}

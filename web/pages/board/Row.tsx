@@ -116,7 +116,7 @@ function Engine(props: EngineProps) {
           </For>
         </ul>
         <Show when={props.summary.cells.length > 0}>
-          <p class="row-count">
+          <p class="pencil">
             {props.summary.signed} of {props.summary.cells.length} steps
             <span class="unseen"> signed</span>
           </p>

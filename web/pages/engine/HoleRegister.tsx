@@ -19,7 +19,9 @@ export function HoleRegister() {
   const joints = createMemo(() => [...new Set(rows().map(({ joint }) => joint.id))])
   return (
     <section class="hole-register stack roomy" aria-labelledby="holes-head">
-      <h2 id="holes-head">Threads and holes</h2>
+      <h2 class="ruled" id="holes-head">
+        Threads and holes
+      </h2>
       <Show
         when={rows().length > 0}
         fallback={

@@ -76,10 +76,10 @@ export function StepRow(props: StepRowProps) {
             </ul>
           </Show>
           <For each={view().measurements}>{(measurement) => <Measured view={measurement} />}</For>
-          <Show when={hides()}>{(words) => <p class="small hides">Hides {words()}</p>}</Show>
+          <Show when={hides()}>{(words) => <p class="small hides pencil">Hides {words()}</p>}</Show>
           <For each={hiddenByWords(view().hiddenBy)}>
             {(hider) => (
-              <p class="small hides" classList={{ against: hider.covered }}>
+              <p class="small hides pencil" classList={{ against: hider.covered }}>
                 {hider.text}
               </p>
             )}
@@ -160,7 +160,7 @@ export function JointChip(props: { view: JointView }) {
       <span>
         <b>{joint.title}</b> {count()} × {joint.thread}
       </span>
-      <span class="chip-far">
+      <span class="pencil">
         {props.view.proven === count() ? 'proven' : `${props.view.final} of ${count()} final`}
         <Show when={props.view.flagged > 0}>, {props.view.flagged} flagged</Show>
       </span>

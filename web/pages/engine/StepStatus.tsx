@@ -29,7 +29,7 @@ export function StepStatus(props: { view: StepView }) {
     <>
       <For each={held()}>
         {(hold) => (
-          <p class="told-hold" classList={{ against: isLate(hold, now()) }}>
+          <p class="strong" classList={{ against: isLate(hold, now()) }}>
             On hold for {holdWords(hold, now(), scope.words)}
           </p>
         )}
@@ -43,12 +43,12 @@ export function StepStatus(props: { view: StepView }) {
       </For>
       <For each={due()}>
         {(view) => (
-          <p class="told-due">
+          <p class="strong">
             Due here: <b>{view.what}</b> <span class="pencil">({view.deferral.reason})</span>
           </p>
         )}
       </For>
-      <Show when={sealant()}>{(said) => <p class="told-clock">{said()}</p>}</Show>
+      <Show when={sealant()}>{(said) => <p class="strong">{said()}</p>}</Show>
       <Show when={note().length > 0}>
         <p class="small note-text">
           <span class="pencil">{scope.words.person(note()[0]?.by ?? '')}: </span>

@@ -65,7 +65,7 @@ export function Trail() {
   }
   return (
     <section class="trail" aria-labelledby="trail-head" tabindex="0">
-      <h2 id="trail-head" tabindex="-1">
+      <h2 class="ruled" id="trail-head" tabindex="-1">
         What happened
       </h2>
       <Show when={(lines()?.length ?? 0) > 1}>

@@ -74,7 +74,9 @@ function Engine() {
       <div class="engine-columns">
         <Show when={scope.job().plan}>
           <section class="engine-plan" aria-labelledby="plan-head">
-            <h2 id="plan-head">The plan</h2>
+            <h2 class="ruled" id="plan-head">
+              The plan
+            </h2>
             <Notices />
             <StageList moment={moment()} look={(stepId, setId) => setLooking({ stepId, setId })} />
           </section>

@@ -58,7 +58,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
             <div class="paper-title">
               <p class="stencil paper-shop">{shop().name}</p>
               <h1 id="paper-head">
-                <span class="paper-what">Release record</span>
+                <span class="large">Release record</span>
                 <span class="stencil paper-number">{release().number}</span>
               </h1>
             </div>

@@ -65,7 +65,7 @@ export function ComputedWay(props: ComputedWayProps) {
         </Show>
       </div>
       <details
-        class="proposal-more"
+        class="proposal-more unfold"
         open={has('lubrication_unknown', 'stainless_needs_lubricant', 'friction_missing') || undefined}
       >
         <summary>Measured friction, head and hole</summary>

@@ -41,7 +41,7 @@ export function History(props: { value: SettledValue }) {
         <Show when={!proposal()}>
           <p>{sentence(basisWords(props.value.basis))}</p>
         </Show>
-        <p class="settle-reason">“{props.value.reason}”</p>
+        <p class="strong">“{props.value.reason}”</p>
         <p class="by-line cluster">
           <Stripe person={props.value.by} name="after" /> {scope.words.moment(props.value.doneAt)}
         </p>

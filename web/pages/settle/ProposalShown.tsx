@@ -30,13 +30,13 @@ export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
         show={(n) => `${kiloNewton(n)} kN`}
       />
       <p class="small pencil">Reckoned from {inputsWords(props.proposal.inputs)}.</p>
-      <details class="proposal-more" open={!props.folded}>
+      <details class="proposal-more unfold" open={!props.folded}>
         <summary>{props.proposal.cautions.length} cautions</summary>
         <ul>
           <For each={props.proposal.cautions}>{(caution) => <li>{caution}</li>}</For>
         </ul>
       </details>
-      <details class="proposal-more">
+      <details class="proposal-more unfold">
         <summary>Formula and source</summary>
         <dl>
           <For each={props.proposal.basis}>

@@ -34,7 +34,7 @@ export function People(props: { scope: ShopScope }) {
         <For each={people()}>
           {(person) => (
             <li class="shop-card person stack" style={{ '--paint': paintColour(person.paint) }}>
-              <span class="person-dab" aria-hidden="true" />
+              <span class="person-dab dab" aria-hidden="true" />
               <h3>
                 <span class="person-initials">{person.initials}</span> {person.name}
               </h3>

@@ -82,7 +82,7 @@ export function PersonForm(props: { scope: ShopScope; before?: Person; onClose(a
                   checked={person().paint === paint}
                   onChange={() => change({ paint })}
                 />
-                <span class="paint-dab" aria-hidden="true" />
+                <span class="paint-dab dab" aria-hidden="true" />
                 <span class="paint-name">
                   {paint}
                   <Show when={worn().get(paint)}>

@@ -166,7 +166,7 @@ function JointLook(props: { joint: Joint }) {
           {fastenerWords(joint)}, {joint.lubrication}, class {joint.class},{' '}
           {joint.use.kind === 'cycles' ? `at most ${joint.use.limit} tightenings` : USE[joint.use.kind]}.
         </p>
-        <p class="plan-passes">{passesWords(joint.passes)}</p>
+        <p class="strong large">{passesWords(joint.passes)}</p>
         <p>{interruptionWords(joint.interruption)}</p>
         <Show when={joint.recheckOf}>
           <p>Looks again at {joint.recheckOf}.</p>

@@ -51,9 +51,9 @@ export function Wrenches(props: { scope: ShopScope }) {
                   <h3>
                     <span class="stencil">{wrench.id}</span> {wrench.title}
                   </h3>
-                  <p class="wrench-range">{rangeWords(wrench)}</p>
+                  <p class="strong">{rangeWords(wrench)}</p>
                   <p class="pencil">{KIND_WORDS[wrench.kind]}</p>
-                  <p class="wrench-state" classList={{ against: standing().against }}>
+                  <p class="strong" classList={{ against: standing().against }}>
                     {standing().words}
                   </p>
                   <dl class="pairs">

@@ -26,7 +26,7 @@ export function FirstLook() {
           {(look) => (
             <li class="look" style={{ '--paint': paintColour(session.cardOf(look.personId)?.paint) }}>
               <p class="look-who">
-                <span class="look-dab" aria-hidden="true" />
+                <span class="look-dab dab" aria-hidden="true" />
                 <span class="look-name">{session.nameOf(look.personId)}</span>
                 <span class="pencil">{look.as}</span>
               </p>

@@ -43,10 +43,10 @@ export function PrintedAnswer() {
                   <For each={printed().spec.passes}>
                     {(pass, i) => (
                       <li classList={{ 'desk-pass-set': printed().toSet?.pass === i() + 1 }}>
-                        <span class="desk-pass-words">
+                        <span class="strong large">
                           {passWords(pass, 'N·m')}
                           <Show when={printed().spec.passes.length > 1 && printed().toSet?.pass === i() + 1}>
-                            <span class="desk-label"> set below</span>
+                            <span class="pencil"> set below</span>
                           </Show>
                         </span>
                         <Show when={pass.kind === 'torque'}>

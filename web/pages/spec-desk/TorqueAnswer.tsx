@@ -30,7 +30,7 @@ export function TorqueAnswer() {
       aria-labelledby="desk-torque"
     >
       <h3 id="desk-torque">Torque, computed</h3>
-      <p class="desk-above">{CAUTIONS.maker_governs}</p>
+      <p class="strong">{CAUTIONS.maker_governs}</p>
       <Switch>
         <Match when={tight()}>
           {(found) => (
@@ -78,14 +78,14 @@ function Recommendation(props: { tight: Tightening }) {
         <Show when={recommended()} fallback={<p class="sentence against">{refused()}</p>}>
           {(recommended) => (
             <p class="desk-big">
-              <span class="desk-label">recommended</span>
+              <span class="pencil">recommended</span>
               <strong>{computedNm(recommended().torqueNm)} N·m</strong>
               <span class="pencil">{alsoIn(recommended().torqueNm)}</span>
             </p>
           )}
         </Show>
         <p class="desk-big desk-band">
-          <span class="desk-label">
+          <span class="pencil">
             {single() ? 'full use' : 'full use over the band'}, {friction()}
           </span>
           <strong>{single() ? `${computedNm(props.tight.low.torqueNm)} N·m` : band()}</strong>

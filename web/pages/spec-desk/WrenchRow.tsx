@@ -156,8 +156,8 @@ function WrenchLine(props: { picked: Picked; best: boolean }) {
   const against = () => againstWrench(props.picked)
   return (
     <li classList={{ 'desk-best': props.best, 'desk-unfit': !props.picked.fits }}>
-      <span class="desk-wrench-id">{props.picked.wrench.id}</span>
-      <span class="desk-wrench-set">
+      <span class="desk-wrench-id strong">{props.picked.wrench.id}</span>
+      <span class="desk-wrench-set strong large">
         <Show when={props.picked.fits && props.picked.setting} fallback="does not fit">
           {(setting) => (
             <>

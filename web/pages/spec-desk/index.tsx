@@ -133,7 +133,7 @@ export default function SpecDesk() {
             </section>
           </Show>
           <For each={[CAUTIONS.maker_governs, CAUTIONS.competent_person]}>
-            {(caution) => <p class="desk-last">{caution}</p>}
+            {(caution) => <p class="strong">{caution}</p>}
           </For>
         </footer>
       </div>

@@ -82,7 +82,7 @@ export default function Wall() {
           </p>
         </Show>
         <Show when={more() > 0}>
-          <p class="wall-more">{more()} less pressing, on the board</p>
+          <p class="pencil">{more()} less pressing, on the board</p>
         </Show>
         <Show when={pages().length > 1}>
           <button type="button" class="wall-page" aria-pressed={held()} onClick={() => setHeld(!held())}>

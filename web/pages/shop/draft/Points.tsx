@@ -33,7 +33,7 @@ export function Points(props: PointsProps) {
     <For each={kinds().filter(({ points }) => points.length > 0)}>
       {({ look, title, points }) => (
         <div class={`draft-points points-${look}`}>
-          <p class="points-title">
+          <p class="strong">
             {title} <span class="pencil">{points.length}</span>
           </p>
           <ul>

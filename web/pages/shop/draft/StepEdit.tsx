@@ -120,9 +120,9 @@ export function StepEdit(props: StepEditProps) {
                   aria-expanded={open()}
                   onClick={() => props.onOpenJoint(open() ? undefined : k)}
                 >
-                  <span class="fold-id">{joint().id}</span>
+                  <span class="strong">{joint().id}</span>
                   <span>
-                    <b>{joint().title}</b> <span class="fold-class">class {joint().class}</span>
+                    <b>{joint().title}</b> <span class="pencil">class {joint().class}</span>
                     <span class="step-brief pencil">
                       {passesWords(joint().passes)}; {fastenerWords(joint())}
                     </span>

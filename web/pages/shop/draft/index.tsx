@@ -217,7 +217,7 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
                           aria-expanded={isOpen()}
                           onClick={() => setOpen(isOpen() ? {} : { step: i })}
                         >
-                          <span class="fold-id">{step().id}</span>
+                          <span class="strong">{step().id}</span>
                           <span>
                             <b>{step().title}</b>
                             <span class="step-brief pencil">

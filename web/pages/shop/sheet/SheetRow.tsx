@@ -190,7 +190,7 @@ function ThreadWords(props: { thread: string | undefined }) {
               </span>
             }
           >
-            {(one) => <span class="line-thread">{one().designation}</span>}
+            {(one) => <span class="strong">{one().designation}</span>}
           </Show>
         )
       }}
