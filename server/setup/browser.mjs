@@ -16,8 +16,8 @@ export async function ensureBrowser() {
       `CHROMIUM_PATH names ${named}, which does not start. Name a Chromium that does, or unset it.`,
     )
   }
-  const found = find()
-  if (found) return found
+  const executable = find()
+  if (executable) return executable
   say('The browser tests need a Chromium, and this machine has none.')
   await aptInstall(['chromium'])
   const installed = find()

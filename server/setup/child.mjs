@@ -24,10 +24,10 @@ export function run(program, args, { env = process.env, stdout = false } = {}) {
       stdio: ['inherit', stdout ? 'inherit' : process.stderr, 'inherit'],
     })
     /** @type {NodeJS.Signals | undefined} */
-    let asked
+    let stopSignal
     /** @param {NodeJS.Signals} signal */
     const passOn = (signal) => {
-      asked = signal
+      stopSignal = signal
       child.kill(signal)
     }
     const signals = /** @type {const} */ (['SIGINT', 'SIGTERM'])
@@ -35,7 +35,7 @@ export function run(program, args, { env = process.env, stdout = false } = {}) {
     /** @param {number} code */
     const end = (code) => {
       for (const signal of signals) process.off(signal, passOn)
-      if (asked) process.exit(128 + osConstants.signals[asked])
+      if (stopSignal) process.exit(128 + osConstants.signals[stopSignal])
       resolve(code)
     }
     child.once('error', () => end(127))

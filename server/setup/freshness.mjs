@@ -97,7 +97,7 @@ export async function makeIfStale({ root, stampFile, sources, outFolder }, make)
   if (isFresh(root, stampFile, before)) return 'fresh'
   rmSync(stampFile, { force: true })
   await make()
-  writeStamp(stampFile, { sources: before, made: made(root, outFolder) })
+  writeStamp(stampFile, { sources: before, made: filesMade(root, outFolder) })
   return 'made'
 }
 
@@ -106,7 +106,7 @@ export async function makeIfStale({ root, stampFile, sources, outFolder }, make)
  * @param {string} root
  * @param {string} outFolder
  */
-function made(root, outFolder) {
+function filesMade(root, outFolder) {
   const files = filesUnder(root, outFolder)
   if (files.length === 0) throw new Error(`Nothing was written to ${outFolder}.`)
   return files

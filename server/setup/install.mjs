@@ -25,10 +25,10 @@ const stampFile = inRepo('node_modules/.paintmark-installed.json')
  * @param {Lock} installed node_modules/.package-lock.json, npm's own note of what it installed
  */
 export function installedMatchesLock(lock, installed) {
-  return Object.entries(lock.packages).every(([path, asked]) => {
+  return Object.entries(lock.packages).every(([path, wanted]) => {
     if (path === '') return true
-    const found = installed.packages[path]
-    return found ? found.version === asked.version : asked.optional === true
+    const present = installed.packages[path]
+    return present ? present.version === wanted.version : wanted.optional === true
   })
 }
 
@@ -93,15 +93,15 @@ async function npm(args, more = {}) {
  * fetch them.
  */
 function headersOfThisNode() {
-  const asked = 'npm_package_config_node_gyp_nodedir'
+  const setting = 'npm_package_config_node_gyp_nodedir'
   const prefix = dirname(dirname(process.execPath))
   const file = join(prefix, 'include/node/node_version.h')
-  if (process.env[asked] || process.env.npm_config_nodedir || !existsSync(file)) return {}
+  if (process.env[setting] || process.env.npm_config_nodedir || !existsSync(file)) return {}
   const header = readFileSync(file, 'utf8')
   const version = ['MAJOR', 'MINOR', 'PATCH'].map(
     (part) => header.match(new RegExp(`#define NODE_${part}_VERSION (\\d+)`))?.[1],
   )
-  return version.join('.') === process.versions.node ? { [asked]: prefix } : {}
+  return version.join('.') === process.versions.node ? { [setting]: prefix } : {}
 }
 
 const missingTools = () => Object.entries(tools).flatMap(([tool, name]) => (onPath(tool) ? [] : [name]))

@@ -48,7 +48,7 @@ const brokenAt = async (reading: Promise<unknown>) => {
 }
 
 /** Found by reading the stream that was hurt, and by the check of everything. */
-async function found({ store }: Log, stream: string) {
+async function faultIn({ store }: Log, stream: string) {
   const at = await brokenAt(store.read(stream))
   const { broken } = await verifyLog(store)
   expect(broken.map((b) => `${b.stream} ${b.version}`)).toContain(at)
@@ -72,78 +72,78 @@ describe('[ES7] any changed byte is found', () => {
 
   for (const column of ['body', 'hash', 'stream'] as const) {
     test(`in the ${column} of an event`, async () => {
-      const made = await log()
+      const written = await log()
       const taken = (stream: string, version: unknown) =>
         column === 'stream' &&
-        made.sql.prepare('select 1 from event where stream = ? and version = ?').get(stream, version) !==
+        written.sql.prepare('select 1 from event where stream = ? and version = ?').get(stream, version) !==
           undefined
       await fc.assert(
         fc.asyncProperty(rows, bytes, async (seq, { at, to }) => {
-          const before = made.sql.prepare('select * from event where seq = ?').get(seq) as Record<
+          const before = written.sql.prepare('select * from event where seq = ?').get(seq) as Record<
             string,
             string
           >
           const changed = Buffer.from(String(before[column]), 'utf8')
           fc.pre(changed[at % changed.length] !== to)
           changed[at % changed.length] = to
-          const put = made.sql.prepare(`update event set ${column} = cast(? as text) where seq = ?`)
+          const put = written.sql.prepare(`update event set ${column} = cast(? as text) where seq = ?`)
           // Into the other stream at a version it has: the table itself lets nobody write that.
           fc.pre(!taken(changed.toString(), before.version))
           put.run(changed, seq)
-          await found(made, String(before.stream))
-          await brokenAt(made.store.readAll(0, 100))
+          await faultIn(written, String(before.stream))
+          await brokenAt(written.store.readAll(0, 100))
           put.run(Buffer.from(String(before[column]), 'utf8'), seq)
         }),
         { numRuns: 300 },
       )
-      expect((await verifyLog(made.store)).broken).toEqual([])
+      expect((await verifyLog(written.store)).broken).toEqual([])
     })
   }
 
   for (const column of ['version', 'seq'] as const) {
     test(`in the ${column} of an event`, async () => {
-      const made = await log()
+      const written = await log()
       const numbers = fc.oneof(fc.integer({ min: -2, max: 12 }), fc.maxSafeInteger())
       await fc.assert(
         fc.asyncProperty(rows, numbers, async (seq, to) => {
-          const before = made.sql.prepare('select * from event where seq = ?').get(seq) as Record<
+          const before = written.sql.prepare('select * from event where seq = ?').get(seq) as Record<
             string,
             number
           >
-          const taken = made.sql
+          const taken = written.sql
             .prepare(`select 1 from event where ${column} = ? ${column === 'seq' ? '' : 'and stream = ?'}`)
             .get(...(column === 'seq' ? [to] : [to, before.stream]))
           fc.pre(taken === undefined)
-          made.sql.prepare(`update event set ${column} = ? where seq = ?`).run(to, seq)
-          await found(made, String(before.stream))
-          made.sql
+          written.sql.prepare(`update event set ${column} = ? where seq = ?`).run(to, seq)
+          await faultIn(written, String(before.stream))
+          written.sql
             .prepare(`update event set ${column} = ? where seq = ?`)
             .run(before[column], column === 'seq' ? to : seq)
         }),
         { numRuns: 200 },
       )
-      expect((await verifyLog(made.store)).broken).toEqual([])
+      expect((await verifyLog(written.store)).broken).toEqual([])
     })
   }
 
   test('in the record of where a stream ends', async () => {
-    const made = await log()
-    const head = made.sql.prepare("select * from stream_head where stream = 'job:a'").get() as {
+    const written = await log()
+    const head = written.sql.prepare("select * from stream_head where stream = 'job:a'").get() as {
       hash: string
     }
-    const put = made.sql.prepare("update stream_head set hash = ?, version = ? where stream = 'job:a'")
+    const put = written.sql.prepare("update stream_head set hash = ?, version = ? where stream = 'job:a'")
     await fc.assert(
       fc.asyncProperty(bytes, fc.integer({ min: -1, max: 9 }), async ({ at, to }, version) => {
         const changed = Buffer.from(head.hash)
         changed[at % 64] = to
         fc.pre(version !== 4 || changed.toString('latin1') !== head.hash)
         put.run(changed.toString('latin1'), version)
-        await found(made, 'job:a')
+        await faultIn(written, 'job:a')
         put.run(head.hash, 4)
       }),
       { numRuns: 200 },
     )
-    expect((await verifyLog(made.store)).broken).toEqual([])
+    expect((await verifyLog(written.store)).broken).toEqual([])
   })
 })
 
@@ -157,25 +157,25 @@ describe('[ES7] what is moved or missing is found, at its place', () => {
 
   test('an entry taken out of the middle', async () => {
     const made = await logAfter(`delete from event where ${a(2)}`)
-    expect(await found(made, 'job:a')).toBe('job:a 2')
+    expect(await faultIn(made, 'job:a')).toBe('job:a 2')
     expect(await brokenAt(made.store.read('job:a', 2))).toBe('job:a 2')
     await brokenAt(made.store.readAll(0, 100))
   })
 
   test('the first entry', async () => {
     const made = await logAfter(`delete from event where ${a(1)}`)
-    expect(await found(made, 'job:a')).toBe('job:a 1')
+    expect(await faultIn(made, 'job:a')).toBe('job:a 1')
     await brokenAt(made.store.readAll(0, 100))
   })
 
   test('the last entry, however little is read', async () => {
     const made = await logAfter(`delete from event where ${a(4)}`)
-    expect(await found(made, 'job:a')).toBe('job:a 4')
+    expect(await faultIn(made, 'job:a')).toBe('job:a 4')
     for (const from of [1, 2, 3, 4]) expect(await brokenAt(made.store.read('job:a', from))).toBe('job:a 4')
   })
 
   test('all entries of a stream', async () => {
-    expect(await found(await logAfter("delete from event where stream = 'job:a'"), 'job:a')).toBe('job:a 1')
+    expect(await faultIn(await logAfter("delete from event where stream = 'job:a'"), 'job:a')).toBe('job:a 1')
   })
 
   test('a whole stream, with the record of its end: its places in the log are missing', async () => {
@@ -188,7 +188,7 @@ describe('[ES7] what is moved or missing is found, at its place', () => {
 
   test('the record of the end', async () => {
     const made = await logAfter("delete from stream_head where stream = 'job:a'")
-    expect(await found(made, 'job:a')).toBe('job:a 1')
+    expect(await faultIn(made, 'job:a')).toBe('job:a 1')
     await expect(opened(made.store, [append('job:a', 0, 1)])).rejects.toThrow(ChainBroken)
   })
 
@@ -203,7 +203,7 @@ describe('[ES7] what is moved or missing is found, at its place', () => {
         )
         .join('')
     for (const columns of [['body'], ['hash'], ['body', 'hash']]) {
-      expect(await found(await logAfter(swap(columns)), 'job:a')).toBe('job:a 2')
+      expect(await faultIn(await logAfter(swap(columns)), 'job:a')).toBe('job:a 2')
     }
   })
 
@@ -212,18 +212,18 @@ describe('[ES7] what is moved or missing is found, at its place', () => {
       `insert into event select 7, stream, 5, replace(body, '"version":4', '"version":5'), hash
        from event where ${a(4)}`,
     )
-    expect(await found(made, 'job:a')).toBe('job:a 5')
+    expect(await faultIn(made, 'job:a')).toBe('job:a 5')
     expect(await brokenAt(made.store.read('job:a', 4))).toBe('job:a 5')
   })
 
   test('an entry moved to another stream', async () => {
     const made = await logAfter(`update event set stream = 'job:c', version = 1 where ${a(4)}`)
-    expect(await found(made, 'job:a')).toBe('job:a 4')
-    expect(await found(made, 'job:c')).toBe('job:c 1')
+    expect(await faultIn(made, 'job:a')).toBe('job:a 4')
+    expect(await faultIn(made, 'job:c')).toBe('job:c 1')
   })
 
   test('a body that is no longer text', async () => {
-    expect(await found(await logAfter(`update event set body = 12 where ${a(2)}`), 'job:a')).toBe('job:a 2')
+    expect(await faultIn(await logAfter(`update event set body = 12 where ${a(2)}`), 'job:a')).toBe('job:a 2')
   })
 
   test('the other stream reads on, and the error says what to do', async () => {

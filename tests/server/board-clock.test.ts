@@ -27,8 +27,8 @@ async function cureRunning(store = memoryEventStore(), maxFolds?: number) {
   })
   await rig.opened()
   await must(rig.send('shop', 'ana', { type: 'AddPlan', plan: SEALED }))
-  for (const one of sealedJob('E-2')) await must(rig.send('job:j2', 'ana', one))
-  rig.told.length = 0
+  for (const command of sealedJob('E-2')) await must(rig.send('job:j2', 'ana', command))
+  rig.notices.length = 0
   return { rig, time, store }
 }
 const of = (summaries: JobSummary[], id = 'j2') => summaries.find((summary) => summary.id === id)
@@ -38,25 +38,25 @@ describe('a cure on the board', () => {
     const { rig, time } = await cureRunning()
     expect(of(rig.desk.summaries())).toMatchObject({ reason: { code: 'curing' }, changesAt: CURED })
     await time.pass(60 * MINUTE - 1)
-    expect(rig.told).toEqual([])
+    expect(rig.notices).toEqual([])
     await time.pass(1)
-    expect(rig.told).toEqual([{ summary: 'j2', version: 6, reason: 'nobody_on_it' }])
+    expect(rig.notices).toEqual([{ summary: 'j2', version: 6, reason: 'nobody_on_it' }])
     expect(of(rig.desk.summaries())).toMatchObject({ ready: [{ stepId: 'S2' }] })
     await time.pass(24 * 60 * MINUTE)
-    expect(rig.told).toHaveLength(1)
+    expect(rig.notices).toHaveLength(1)
     expect(time.waiting.size).toBe(0)
   })
 
   test('[DK13] one timer over all jobs: each in its turn', async () => {
     const { rig, time } = await cureRunning()
     await time.pass(20 * MINUTE)
-    for (const one of sealedJob('E-3')) await must(rig.send('job:j3', 'ana', one))
-    rig.told.length = 0
+    for (const command of sealedJob('E-3')) await must(rig.send('job:j3', 'ana', command))
+    rig.notices.length = 0
     expect(time.waiting.size).toBe(1)
     await time.pass(45 * MINUTE)
-    expect(rig.told).toMatchObject([{ summary: 'j2' }])
+    expect(rig.notices).toMatchObject([{ summary: 'j2' }])
     await time.pass(15 * MINUTE)
-    expect(rig.told).toMatchObject([{ summary: 'j2' }, { summary: 'j3' }])
+    expect(rig.notices).toMatchObject([{ summary: 'j2' }, { summary: 'j3' }])
   })
 
   test('[DK13] a job no longer in memory is read again for it', async () => {
@@ -64,9 +64,9 @@ describe('a cure on the board', () => {
     for (const number of ['E-5', 'E-6', 'E-7'])
       await must(rig.send(`job:${number}`, 'ana', sealedJob(number)[0] as never))
     expect(rig.desk.peek('job:j2')).toBeUndefined()
-    rig.told.length = 0
+    rig.notices.length = 0
     await time.pass(60 * MINUTE)
-    expect(rig.told).toEqual([{ summary: 'j2', version: 6, reason: 'nobody_on_it' }])
+    expect(rig.notices).toEqual([{ summary: 'j2', version: 6, reason: 'nobody_on_it' }])
   })
 
   test('[DK13] the row stands as of its commit, as a rebuild would make it', async () => {
@@ -99,7 +99,7 @@ describe('a cure on the board', () => {
     await rig.desk.close()
     expect(time.waiting.size).toBe(0)
     await time.pass(2 * 60 * MINUTE)
-    expect(rig.told).toEqual([])
+    expect(rig.notices).toEqual([])
   })
 
   test('[DK13] a damaged job stops no other, and is not tried without end', async () => {
@@ -116,9 +116,9 @@ describe('a cure on the board', () => {
     for (const number of ['E-5', 'E-6', 'E-7'])
       await must(rig.send(`job:${number}`, 'ana', sealedJob(number)[0] as never))
     broken.on = true
-    rig.told.length = 0
+    rig.notices.length = 0
     await time.pass(3 * 60 * MINUTE)
-    expect(rig.told).toEqual([])
+    expect(rig.notices).toEqual([])
     expect(rig.errors).toHaveLength(1)
     expect(time.waiting.size).toBe(0)
   })
@@ -148,12 +148,15 @@ describe('over the sockets', () => {
     await ana.ask('command', { stream: 'shop', command: command({ type: 'AddPlan', plan: SEALED }) })
     const board = await bo.ask<{ summaries: JobSummary[] }>('watch', { room: 'board', protocol: 1 })
     expect(board.summaries.map(({ id }) => id)).toEqual(['j1'])
-    for (const one of sealedJob('E-2')) {
-      const given = await ana.ask<{ ok: boolean }>('command', { stream: 'job:j2', command: command(one) })
-      expect(given).toMatchObject({ ok: true })
+    for (const jobCommand of sealedJob('E-2')) {
+      const answer = await ana.ask<{ ok: boolean }>('command', {
+        stream: 'job:j2',
+        command: command(jobCommand),
+      })
+      expect(answer).toMatchObject({ ok: true })
     }
     const reasons = () =>
-      bo.told.flatMap(({ name, message }) =>
+      bo.messages.flatMap(({ name, message }) =>
         name === 'summary' && message.id === 'j2' ? [(message as unknown as JobSummary).reason.code] : [],
       )
     await until('the board to hear of the cure', () => reasons().at(-1) === 'curing')

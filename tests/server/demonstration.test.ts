@@ -106,10 +106,10 @@ describe('the demonstration', () => {
           extraHeaders: { cookie, origin: serving.address },
         })
         clients.push(client)
-        const told: DemoState[] = []
-        client.on('demo', (state) => void told.push(state))
-        await until('a socket is told of the day', () => told.length > 0)
-        return { client, told }
+        const states: DemoState[] = []
+        client.on('demo', (state) => void states.push(state))
+        await until('a socket is told of the day', () => states.length > 0)
+        return { client, states }
       },
     }
   }
@@ -151,46 +151,46 @@ describe('the demonstration', () => {
 
   test('[DM4] [DM6] plays its day, tells every socket, and begins anew with the same log', async () => {
     const before = await running.shop.store.streams()
-    const one = page()
-    await one.ask('/api/demo/sign-in', { personId: 'hattie' })
-    const { client, told } = await one.line()
+    const first = page()
+    await first.ask('/api/demo/sign-in', { personId: 'hattie' })
+    const { client, states } = await first.line()
     let cut = false
     client.on('disconnect', () => {
       cut = true
     })
-    await one.ask('/api/demo', { do: 'step' })
-    await until('the step is told', () => told.at(-1)?.begun === 1)
+    await first.ask('/api/demo', { do: 'step' })
+    await until('the step is told', () => states.at(-1)?.begun === 1)
     const playDay = async () => {
-      await one.ask('/api/demo', { do: 'speed', speed: 'at_once' })
-      await one.ask('/api/demo', { do: 'play' })
+      await first.ask('/api/demo', { do: 'speed', speed: 'at_once' })
+      await first.ask('/api/demo', { do: 'play' })
       await expect
-        .poll(async () => (await one.ask('/api/demo')).json.playing, { timeout: 15_000 })
+        .poll(async () => (await first.ask('/api/demo')).json.playing, { timeout: 15_000 })
         .toBe(false)
       return running.shop.store.streams()
     }
     const played = await playDay()
     expect(played).not.toEqual(before)
-    const { json } = await one.ask('/api/demo')
+    const { json } = await first.ask('/api/demo')
     expect(json.begun).toBe(json.moments.length)
     expect(json.refused).toMatchObject([{ code: 'stands_against_release', foreseen: true }])
 
-    const run = told.at(-1)?.run
+    const run = states.at(-1)?.run
     writeFileSync(join(folder, 'kept.txt'), 'somebody put this here')
     const [restarted, meanwhile] = await Promise.all([
-      one.ask('/api/demo', { do: 'restart', run }),
+      first.ask('/api/demo', { do: 'restart', run }),
       page().ask('/api/me'),
     ])
     expect(restarted).toMatchObject({ status: 200, json: { begun: 0, playing: false, refused: [] } })
     expect(meanwhile.status).toBe(200)
-    await until('the socket is told of another run and cut', () => cut && told.at(-1)?.run !== run)
+    await until('the socket is told of another run and cut', () => cut && states.at(-1)?.run !== run)
     expect(await running.shop.store.streams()).toEqual(before)
-    expect((await one.ask('/api/me')).json.signIn).toBeUndefined()
+    expect((await first.ask('/api/me')).json.signIn).toBeUndefined()
     expect(readdirSync(folder)).toContain('kept.txt')
 
-    await one.ask('/api/demo/sign-in', { personId: 'hattie' })
-    const again = await one.line()
-    await one.ask('/api/demo', { do: 'step' })
-    await until('the new run tells its sockets', () => again.told.at(-1)?.begun === 1)
+    await first.ask('/api/demo/sign-in', { personId: 'hattie' })
+    const again = await first.line()
+    await first.ask('/api/demo', { do: 'step' })
+    await until('the new run tells its sockets', () => again.states.at(-1)?.begun === 1)
     expect(await playDay()).toEqual(played)
   })
 
@@ -227,14 +227,14 @@ describe('the folder', () => {
       founder,
       ...(invented ? { invented } : {}),
     } as never
-    const given = await house.desk.submit({
+    const answer = await house.desk.submit({
       stream: 'shop',
       command,
       bodyHash: 'x',
       asker: { person: 'ana', through: 'sign_in' },
       receivedAt: Date.now(),
     })
-    expect(given.ok).toBe(true)
+    expect(answer.ok).toBe(true)
     await house.close()
   }
   const log = (folder: string) => readFileSync(join(folder, 'paintmark.db'))

@@ -32,11 +32,11 @@ describe('one turn, one commit', () => {
     const rig = await makeRig({ store })
     await rig.opened()
     seen.commits = 0
-    const given = await Promise.all([
+    const answers = await Promise.all([
       ...stepOne.map((command) => rig.send('job:j1', 'bo', command)),
       ...openJob('E-2').map((command) => rig.send('job:j2', 'ana', command)),
     ])
-    expect(given.map(({ ok }) => ok)).toEqual(given.map(() => true))
+    expect(answers.map(({ ok }) => ok)).toEqual(answers.map(() => true))
     expect(seen.commits).toBe(1)
     expect((await rig.desk.job('j1'))?.steps.S1?.sets.step?.first?.by).toBe('bo')
   })
@@ -56,11 +56,11 @@ describe('one turn, one commit', () => {
   test('[DK6] the sender is answered before its events are published, and versions come in order', async () => {
     const rig = await makeRig()
     await rig.opened()
-    const one = rig.submission('job:j1', 'ana', claim, { sender: 'socket-a' })
+    const first = rig.submission('job:j1', 'ana', claim, { sender: 'socket-a' })
     const two = rig.submission('job:j1', 'bo', { type: 'ClaimStep', stepId: 'S2' }, { sender: 'socket-b' })
-    await Promise.all([rig.desk.submit(one), rig.desk.submit(two)])
-    expect(rig.told).toEqual([
-      { answered: one.command.commandId, ok: true },
+    await Promise.all([rig.desk.submit(first), rig.desk.submit(two)])
+    expect(rig.notices).toEqual([
+      { answered: first.command.commandId, ok: true },
       { events: 'job:j1', from: 2, types: ['StepClaimed'], sender: 'socket-a' },
       { answered: two.command.commandId, ok: true },
       { events: 'job:j1', from: 3, types: ['StepClaimed'], sender: 'socket-b' },
@@ -107,7 +107,7 @@ describe('a resend', () => {
     expect((await rig.desk.job('j1'))?.steps.S1?.claim).toBeUndefined()
     const later = await makeRig({ store: rig.store })
     expect(await later.send('job:j1', 'ana', claim, { commandId })).toEqual(first)
-    expect(later.told.filter((one) => 'events' in one)).toEqual([])
+    expect(later.notices.filter((note) => 'events' in note)).toEqual([])
   })
 
   test('[DK3] a refusal is kept too, though the rule would allow it by now', async () => {
@@ -160,8 +160,9 @@ describe('a commit that does not come about', () => {
       rig.send('job:j1', 'bo', claim),
       rig.send('job:j1', 'ana', claim, { commandId }),
     ])
-    for (const given of [failed, refused, twin]) expect(given).toMatchObject({ ok: false, code: 'not_saved' })
-    expect(rig.told.filter((one) => !('answered' in one))).toEqual([])
+    for (const answer of [failed, refused, twin])
+      expect(answer).toMatchObject({ ok: false, code: 'not_saved' })
+    expect(rig.notices.filter((note) => !('answered' in note))).toEqual([])
     expect((await rig.desk.job('j1'))?.version).toBe(2)
     expect(rig.desk.summaries()[0]?.version).toBe(2)
     expect(rig.errors).toHaveLength(1)
@@ -210,8 +211,8 @@ describe('a commit that does not come about', () => {
       seen.before = meddle
     }
     seen.before = meddle
-    const given = await rig.send('job:j1', 'ana', { type: 'ClaimStep', stepId: 'S2' })
-    expect(given).toMatchObject({ ok: false, code: 'not_saved' })
+    const answer = await rig.send('job:j1', 'ana', { type: 'ClaimStep', stepId: 'S2' })
+    expect(answer).toMatchObject({ ok: false, code: 'not_saved' })
     expect(seen.commits).toBe(3)
   })
 })
@@ -221,10 +222,10 @@ describe('times, numbers, bounds', () => {
     const rig = await makeRig()
     await rig.opened()
     const at = async (doneAt: number | undefined, stepId: string) => {
-      const given = await must(
+      const answer = await must(
         rig.send('job:j1', 'ana', { type: 'ClaimStep', stepId }, { doneAt, clockOffsetMs: 1234 }),
       )
-      const [entry] = given.events
+      const [entry] = answer.events
       await must(rig.send('job:j1', 'ana', { type: 'PutDownStep', stepId }))
       return entry?.event
     }
@@ -297,10 +298,10 @@ describe('damage and bugs stay where they are', () => {
       },
     })
     const rig = await makeRig({ store })
-    const given: Reply[] = await Promise.all(
+    const answers: Reply[] = await Promise.all(
       openShop.map((command) => desk.submit(rig.submission('shop', 'ana', command))),
     )
-    expect(given.map(({ ok }) => ok)).toEqual([true, true, true, true])
+    expect(answers.map(({ ok }) => ok)).toEqual([true, true, true, true])
   })
 
   test('[DK8] reading rows follow the fold: struck and retaken ones no longer stand', async () => {

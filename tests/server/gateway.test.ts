@@ -22,12 +22,12 @@ beforeAll(async () => {
 })
 afterAll(() => wire.close())
 
-type Given = { ok: boolean; code?: string; version: number; events: { version: number; event: JobEvent }[] }
+type Reply = { ok: boolean; code?: string; version: number; events: { version: number; event: JobEvent }[] }
 type Watched = {
   ok: boolean
   code?: string
   from?: number
-  events?: Given['events']
+  events?: Reply['events']
   state?: Job
   path?: string
 }
@@ -35,10 +35,10 @@ type Watched = {
 /** A job of its own for each test. */
 async function freshJob(agreed?: string) {
   const stream = `job:j${++jobs}` as const
-  for (const one of openJob(`E-${jobs}`)) {
-    const said = agreed !== undefined && one.type === 'OpenJob' ? { ...one, agreed } : one
-    const given = await ana.ask<Given>('command', { stream, command: command(said) })
-    if (!given.ok) throw new Error(JSON.stringify(given))
+  for (const opening of openJob(`E-${jobs}`)) {
+    const jobCommand = agreed !== undefined && opening.type === 'OpenJob' ? { ...opening, agreed } : opening
+    const answer = await ana.ask<Reply>('command', { stream, command: command(jobCommand) })
+    if (!answer.ok) throw new Error(JSON.stringify(answer))
   }
   return stream
 }
@@ -103,12 +103,13 @@ describe('watching', () => {
     let job =
       watched.state ?? evolveAll(newJob(stream.slice(4)), watched.events?.map(({ event }) => event) ?? [])
     const cursor = () => job.version
-    const news = () => late.told.filter(({ name, message }) => name === 'events' && message.from === cursor())
+    const news = () =>
+      late.messages.filter(({ name, message }) => name === 'events' && message.from === cursor())
     await until('the last event', () => {
       for (let [next] = news(); next; [next] = news())
         job = evolveAll(
           job,
-          (next.message.events as Given['events']).map(({ event }) => event),
+          (next.message.events as Reply['events']).map(({ event }) => event),
         )
       return cursor() === version
     })
@@ -123,23 +124,24 @@ describe('watching', () => {
     await board.ask('watch', { room: 'shop', protocol })
     await ana.ask('command', { stream, command: claim('S1') })
     await until('the summary', () =>
-      board.told.some(({ name, message }) => name === 'summary' && message.version === 3),
+      board.messages.some(({ name, message }) => name === 'summary' && message.version === 3),
     )
     const plan = { ...(await wire.house.shop.desk.shop()).plans.small?.[1], edition: 2 }
-    const given = await ana.ask<Given>('command', {
+    const answer = await ana.ask<Reply>('command', {
       stream: 'shop',
       command: command({ type: 'AddPlan', plan }),
     })
-    expect(given.ok).toBe(true)
-    const ofShop = () => board.told.find(({ name, message }) => name === 'events' && message.room === 'shop')
+    expect(answer.ok).toBe(true)
+    const ofShop = () =>
+      board.messages.find(({ name, message }) => name === 'events' && message.room === 'shop')
     await until('the plan', () => ofShop() !== undefined)
     const added = ofShop()?.message.events?.[0]
     expect(added).toMatchObject({ event: { type: 'PlanAdded', plan: { edition: 2, steps: [] } } })
     await board.ask('unwatch', { room: 'board' })
-    board.told.length = 0
+    board.messages.length = 0
     await ana.ask('command', { stream, command: putDown('S1') })
     await ana.ask('watch', { room: 'board', protocol })
-    expect(board.told).toEqual([])
+    expect(board.messages).toEqual([])
   })
 
   test('an unknown job, another protocol', async () => {
@@ -151,7 +153,7 @@ describe('watching', () => {
       code: 'bad_message',
       path: '/protocol',
     })
-    await until('the reload', () => bo.told.some(({ name }) => name === 'reload'))
+    await until('the reload', () => bo.messages.some(({ name }) => name === 'reload'))
   })
 })
 
@@ -160,13 +162,14 @@ describe('commands', () => {
     const stream = await freshJob()
     await ana.ask('watch', { room: stream, protocol })
     await bo.ask('watch', { room: stream, protocol })
-    ana.told.length = 0
-    bo.told.length = 0
+    ana.messages.length = 0
+    bo.messages.length = 0
     const [mine, yours] = await Promise.all([
-      ana.ask<Given>('command', { stream, command: claim('S1') }),
-      bo.ask<Given>('command', { stream, command: claim('S2') }),
+      ana.ask<Reply>('command', { stream, command: claim('S1') }),
+      bo.ask<Reply>('command', { stream, command: claim('S2') }),
     ])
-    const ofCommands = (who: typeof ana) => who.told.filter(({ name }) => name === 'ack' || name === 'events')
+    const ofCommands = (who: typeof ana) =>
+      who.messages.filter(({ name }) => name === 'ack' || name === 'events')
     await until('both told', () => ofCommands(ana).length === 2 && ofCommands(bo).length === 2)
     for (const [who, own, other] of [
       [ana, mine, yours],
@@ -184,14 +187,14 @@ describe('commands', () => {
     }
     // A round trip later nothing more has come: the sender's own events were not told to it.
     await ana.ask('watch', { room: stream, have: 4, protocol })
-    expect(ana.told.filter(({ name }) => name === 'events')).toHaveLength(1)
+    expect(ana.messages.filter(({ name }) => name === 'events')).toHaveLength(1)
   })
 
   test('two sockets claim one step at once: one wins, the other is told who and since when', async () => {
     const stream = await freshJob()
     const both = await Promise.all([
-      ana.ask<Given>('command', { stream, command: claim('S1') }),
-      bo.ask<Given>('command', { stream, command: claim('S1') }),
+      ana.ask<Reply>('command', { stream, command: claim('S1') }),
+      bo.ask<Reply>('command', { stream, command: claim('S1') }),
     ])
     const won = both.filter(({ ok }) => ok)
     expect(won).toHaveLength(1)
@@ -209,10 +212,10 @@ describe('commands', () => {
     const posted = await ana.page.post(`/api/jobs/${stream.slice(4)}/commands`, body)
     expect(posted.status).toBe(201)
     await until('the event', () =>
-      ana.told.some(({ name, message }) => name === 'events' && message.room === stream),
+      ana.messages.some(({ name, message }) => name === 'events' && message.room === stream),
     )
-    expect(await ana.ask<Given>('command', { stream, command: body })).toMatchObject({ ok: true, version: 3 })
-    expect(await ana.ask<Given>('command', { stream, command: { ...body, stepId: 'S2' } })).toMatchObject({
+    expect(await ana.ask<Reply>('command', { stream, command: body })).toMatchObject({ ok: true, version: 3 })
+    expect(await ana.ask<Reply>('command', { stream, command: { ...body, stepId: 'S2' } })).toMatchObject({
       code: 'command_id_reused',
     })
   })
@@ -224,8 +227,8 @@ describe('commands', () => {
     const guest = await wire.at('bo')
     guest.client.emit('presence', { jobId, place: 'bench' })
     const here = () =>
-      ana.told.filter(({ name, message }) => name === 'presence' && message.jobId === jobId).at(-1)?.message
-        .here
+      ana.messages.filter(({ name, message }) => name === 'presence' && message.jobId === jobId).at(-1)
+        ?.message.here
     await until(
       'bo is here',
       () => JSON.stringify(here()) === JSON.stringify([{ person: 'bo', place: 'bench' }]),
@@ -259,9 +262,9 @@ describe('who may come', () => {
     const stream = await freshJob()
     const tablet = await wire.at('bo')
     await tablet.page.signIn('ana')
-    const given = await tablet.ask<Given>('command', { stream, command: claim('S1') })
-    expect(given.events[0]?.event.by).toBe('ana')
-    const old = await tablet.ask<Given>('command', {
+    const answer = await tablet.ask<Reply>('command', { stream, command: claim('S1') })
+    expect(answer.events[0]?.event.by).toBe('ana')
+    const old = await tablet.ask<Reply>('command', {
       stream,
       command: { ...claim('S2'), signInId: tablet.signInId },
     })
@@ -293,7 +296,7 @@ describe('whatever comes', () => {
     ]
     for (const event of ['watch', 'unwatch', 'command'])
       for (const message of odd)
-        expect(await line.ask<Given>(event, message)).toMatchObject({ ok: false, code: 'bad_message' })
+        expect(await line.ask<Reply>(event, message)).toMatchObject({ ok: false, code: 'bad_message' })
     const anything = line.client as unknown as { emit(...args: unknown[]): void }
     for (const event of ['watch', 'unwatch', 'command', 'presence', 'no-such-thing', '__proto__'])
       for (const message of odd) {
@@ -302,7 +305,7 @@ describe('whatever comes', () => {
         anything.emit(event)
       }
     expect(
-      await line.ask<Given>('command', { stream: 'job:j1', command: { ...claim('S1'), commandId: v7() } }),
+      await line.ask<Reply>('command', { stream: 'job:j1', command: { ...claim('S1'), commandId: v7() } }),
     ).toMatchObject({ ok: true })
   })
 
@@ -321,11 +324,11 @@ describe('whatever comes', () => {
   test('[WI9] too many at once are told to wait, and one’s haste is no other’s', async () => {
     const line = await wire.at('bo')
     const answers = await Promise.all(
-      Array.from({ length: BURST + 200 }, () => line.ask<Given>('unwatch', { room: 'board' })),
+      Array.from({ length: BURST + 200 }, () => line.ask<Reply>('unwatch', { room: 'board' })),
     )
-    const told = answers.filter(({ ok }) => !ok)
-    expect(told.length).toBeGreaterThan(0)
-    expect(told[0]).toMatchObject({ code: 'too_many' })
+    const faults = answers.filter(({ ok }) => !ok)
+    expect(faults.length).toBeGreaterThan(0)
+    expect(faults[0]).toMatchObject({ code: 'too_many' })
     expect((await ana.ask<{ ok: boolean }>('unwatch', { room: 'board' })).ok).toBe(true)
   })
 })

@@ -45,14 +45,14 @@ export async function makeHouse({
   if (open) {
     const submit = async (stream: 'shop' | `job:${string}`, command: object) => {
       const sent = { ...command, commandId: v7() } as never
-      const given = await shop.desk.submit({
+      const answer = await shop.desk.submit({
         stream,
         command: sent,
         bodyHash: bodyHash(stream, sent),
         asker: { person: 'ana', through: 'sign_in' },
         receivedAt: shop.now(),
       })
-      if (!given.ok) throw new Error(given.sentence)
+      if (!answer.ok) throw new Error(answer.sentence)
     }
     for (const command of shopCommands) await submit('shop', command)
     for (const command of openJob()) await submit('job:j1', command)

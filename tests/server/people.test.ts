@@ -98,11 +98,11 @@ describe('sign-ins', () => {
   test('[PE4] another person’s sign-in closes the one before and re-authors nothing', async () => {
     const page = browser(house.app)
     const asAna = await page.signIn('ana')
-    const made = { ...claim('S1'), signInId: asAna, doneAt: house.shop.now() }
+    const signed = { ...claim('S1'), signInId: asAna, doneAt: house.shop.now() }
     house.clock.ahead += 60_000
     await page.signIn('bo')
     expect((await page.get('/api/me')).json.signIn.person.id).toBe('bo')
-    const sent = await page.post('/api/jobs/j1/commands', made)
+    const sent = await page.post('/api/jobs/j1/commands', signed)
     expect(sent.status).toBe(201)
     expect(sent.json.events[0].event.by).toBe('ana')
   })
@@ -142,10 +142,10 @@ describe('grants', () => {
     await anas.signIn('ana')
     await bos.signIn('bo')
     const send = async (page: typeof anas, body: object) => page.post('/api/jobs/j1/commands', command(body))
-    const work = stepOne.map((one) =>
-      JSON.parse(JSON.stringify(one).replaceAll('S1', 'S2').replaceAll('J1', 'J2')),
+    const work = stepOne.map((entry) =>
+      JSON.parse(JSON.stringify(entry).replaceAll('S1', 'S2').replaceAll('J1', 'J2')),
     )
-    for (const one of work) expect((await send(anas, one)).status).toBe(201)
+    for (const entry of work) expect((await send(anas, entry)).status).toBe(201)
     const { version } = (await anas.get('/api/jobs/j1')).json
     const ask = { personId: 'bo', pin: PINS.bo, jobId: 'j1', stepId: 'S2', version }
     expect((await anas.post('/api/grants', { ...ask, pin: '0000' })).status).toBe(401)

@@ -114,9 +114,9 @@ export const sealedJob = (number: string): JobCommand[] => [
 export function byHand(now: () => number, ahead: (ms: number) => void) {
   const waiting = new Set<{ at: number; call: () => void }>()
   const after: After = (ms, call) => {
-    const one = { at: now() + ms, call }
-    waiting.add(one)
-    return () => waiting.delete(one)
+    const timer = { at: now() + ms, call }
+    waiting.add(timer)
+    return () => waiting.delete(timer)
   }
   return {
     after,
@@ -149,7 +149,7 @@ export const openJob = (number = 'E-1'): JobCommand[] => [
   { type: 'AdoptPlan', planId: 'small', edition: 1 },
 ]
 
-export type Told =
+export type Notice =
   | { events: string; from: number; types: string[]; sender?: string }
   | { summary: string; version: number; reason: string }
   | { answered: string; ok: boolean }
@@ -163,7 +163,7 @@ export async function makeRig({
   maxFolds?: number
   after?: (clock: { now: number }) => After
 } = {}) {
-  const told: Told[] = []
+  const notices: Notice[] = []
   const errors: object[] = []
   const clock = { now: NOON }
   const desk = await openDesk({
@@ -175,9 +175,9 @@ export async function makeRig({
     ...(after ? { after: after(clock) } : {}),
     publish: {
       events: (room, from, events, sender) =>
-        told.push({ events: room, from, types: events.map(({ event }) => event.type), sender }),
+        notices.push({ events: room, from, types: events.map(({ event }) => event.type), sender }),
       summary: (summary: JobSummary) =>
-        told.push({ summary: summary.id, version: summary.version, reason: summary.reason.code }),
+        notices.push({ summary: summary.id, version: summary.version, reason: summary.reason.code }),
     },
   })
 
@@ -206,7 +206,7 @@ export async function makeRig({
       },
       receivedAt: clock.now,
       sender,
-      reply: (given) => told.push({ answered: commandId, ok: given.ok }),
+      reply: (answer) => notices.push({ answered: commandId, ok: answer.ok }),
     }
   }
   const send = (...sent: Parameters<typeof submission>): Promise<Reply> => desk.submit(submission(...sent))
@@ -214,13 +214,13 @@ export async function makeRig({
   async function opened() {
     for (const command of openShop) await must(send('shop', 'ana', command))
     for (const command of openJob()) await must(send('job:j1', 'ana', command))
-    told.length = 0
+    notices.length = 0
   }
-  return { desk, store, told, errors, clock, send, submission, opened }
+  return { desk, store, notices, errors, clock, send, submission, opened }
 }
 
-export async function must(given: Promise<Reply>): Promise<Extract<Reply, { ok: true }>> {
-  const answer = await given
+export async function must(reply: Promise<Reply>): Promise<Extract<Reply, { ok: true }>> {
+  const answer = await reply
   if (!answer.ok) throw new Error(answer.sentence)
   return answer
 }

@@ -56,17 +56,17 @@ test('the shop’s certificate: an authority tablets can trust, a server under i
   const folder = mkdtempSync(join(tmpdir(), 'paintmark-tls-'))
   try {
     const now = Date.now()
-    const made = await shopCertificate(folder, '192.0.2.7', now)
-    const server = new X509Certificate(made.cert)
-    const authority = new X509Certificate(made.authority)
+    const certificate = await shopCertificate(folder, '192.0.2.7', now)
+    const server = new X509Certificate(certificate.cert)
+    const authority = new X509Certificate(certificate.authority)
     expect([authority.ca, server.ca]).toEqual([true, false])
     expect(server.verify(authority.publicKey)).toBe(true)
     expect([server.checkIP('192.0.2.7'), server.checkIP('127.0.0.1'), server.checkHost('localhost')]).toEqual(
       ['192.0.2.7', '127.0.0.1', 'localhost'],
     )
-    expect((await shopCertificate(folder, '192.0.2.7', now)).cert).toBe(made.cert)
+    expect((await shopCertificate(folder, '192.0.2.7', now)).cert).toBe(certificate.cert)
     const moved = await shopCertificate(folder, '192.0.2.8', now)
-    expect(moved.fingerprint).toBe(made.fingerprint)
+    expect(moved.fingerprint).toBe(certificate.fingerprint)
     expect(new X509Certificate(moved.cert).checkIP('192.0.2.8')).toBe('192.0.2.8')
     expect((await shopCertificate(folder, '192.0.2.8', now + 380 * 86_400_000)).cert).not.toBe(moved.cert)
   } finally {

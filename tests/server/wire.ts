@@ -9,7 +9,7 @@ import { browser, makeHouse, type PINS } from './house'
 
 export type Client = Socket<ServerToClient, ClientToServer>
 
-export interface Told {
+export interface Message {
   name: 'events' | 'summary' | 'presence' | 'reload' | 'ack'
   message: { from?: number; events?: unknown[]; version?: number; [key: string]: unknown }
 }
@@ -31,8 +31,8 @@ export async function makeWire(options: Parameters<typeof makeHouse>[0] = {}) {
       extraHeaders: { cookie, origin: address, ...headers },
     })
     clients.push(client)
-    const told: Told[] = []
-    client.onAny((name, message) => told.push({ name, message }))
+    const messages: Message[] = []
+    client.onAny((name, message) => messages.push({ name, message }))
     const open = new Promise<void>((resolve, reject) => {
       client.once('connect', resolve)
       client.once('connect_error', reject)
@@ -43,11 +43,11 @@ export async function makeWire(options: Parameters<typeof makeHouse>[0] = {}) {
         const late = setTimeout(() => reject(new Error(`No answer to ${event} in 5 s.`)), 5000)
         client.emit(event as 'watch', ...(args as [never]), ((answer: never) => {
           clearTimeout(late)
-          told.push({ name: 'ack', message: answer })
+          messages.push({ name: 'ack', message: answer })
           resolve(answer as T)
         }) as never)
       })
-    return { client, told, open, ask }
+    return { client, messages, open, ask }
   }
 
   return {
