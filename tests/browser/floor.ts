@@ -131,13 +131,13 @@ export async function refused({ office, jobId }: Floor): Promise<void> {
   await office.goTo(`/jobs/${jobId}/audit`)
   await says(page.getByRole('main'), /30 lbf·ft.*40\.7 N·m/s)
   const reasons = await reasonsAgainst(page, 'to fitting')
-  const moment = reasons.at(-1)?.match(/left out since (.+), is due/)?.[1] ?? ''
+  const moment = reasons.at(-1)?.match(/left out (.+), due at/)?.[1] ?? ''
   expect(moment).toMatch(/^\d\d:\d\d$/)
   expect(reasons).toEqual(REFUSED(moment))
   expect(await reasonsAgainst(page, 'to the owner')).toEqual([
-    'The engine is not released to fitting: that release comes first.',
+    'The engine is not released to fitting. That release comes first.',
     ...REFUSED(moment).slice(0, 6),
-    'C1 First run, up to heat is not signed: do it and sign it.',
+    'C1 First run, up to heat is not signed. Do it and sign it.',
     ...REFUSED(moment).slice(6),
   ])
   await office.shot('floor-refused')

@@ -189,7 +189,7 @@ export async function raiseHold(page: Page, stepId: string, kind: string, what: 
   await page.getByRole('button', { name: 'Put on hold' }).click()
   const dialog = page.getByRole('dialog', { name: `Put ${stepId} on hold` })
   await dialog.getByRole('radio', { name: kind, exact: true }).check()
-  await dialog.getByRole('textbox').fill(what)
+  await dialog.getByRole('textbox').first().fill(what)
   await dialog.getByRole('button', { name: 'Put on hold' }).click()
   await page.getByRole('region', { name: 'On hold' }).waitFor()
 }

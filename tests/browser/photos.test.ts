@@ -143,7 +143,7 @@ test('taken offline, the page loaded again, back on the network: they arrive and
         all.map((one) => (one as HTMLImageElement).complete && (one as HTMLImageElement).naturalWidth > 0),
       )
   await expect.poll(seen, { timeout: SOON_MS }).toEqual([true, true, true])
-  await says(sheet.locator('.paper-pictures li').first(), /F3, port \d.*Suvi Hale.*hash [0-9a-f]{12}/)
+  await says(sheet.locator('.paper-pictures li').first(), /port \d, on F3.*Suvi Hale.*hash [0-9a-f]{12}/)
   await sheet.locator('.paper-pictures').scrollIntoViewIfNeeded()
   await lead.shot('record-pictures')
 
