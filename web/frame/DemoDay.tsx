@@ -1,8 +1,10 @@
 /** The demonstration's day, moment by moment: what was, what is, what comes; its speed, and beginning it anew. */
+
 import { A } from '@solidjs/router'
 import { createSignal, For, Show } from 'solid-js'
 import type { DemoMoment, DemoRefusal, DemoSpeed } from '../../shared/protocol'
 import { format } from '../format'
+import { engineHref } from '../hrefs'
 import { useLive } from '../live/live'
 import { Stripe } from '../people/Stripe'
 import { Button } from '../ui/Button'
@@ -123,7 +125,7 @@ function Moment(props: MomentProps) {
       </p>
       <p class="day-who">
         <Stripe person={props.moment.person} />
-        <A href={`/jobs/${props.moment.jobId}`} onClick={props.onClose}>
+        <A href={engineHref(props.moment.jobId)} onClick={props.onClose}>
           {props.moment.jobId.toUpperCase()}
         </A>
       </p>

@@ -1,6 +1,8 @@
 /** Shop, pages, link, light, and who is signed in. */
+
 import { A, useLocation } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, Show, Suspense } from 'solid-js'
+import { auditHref, benchHref, engineHref } from '../hrefs'
 import { useLive } from '../live/live'
 import { paintColour } from '../ui/paint'
 import { makeLight } from './light'
@@ -28,9 +30,9 @@ export function TopBar() {
       { href: '/', title: 'Board', exact: true },
       ...(id
         ? [
-            { href: `/jobs/${id}`, title: 'Engine', exact: true },
-            { href: `/jobs/${id}/bench`, title: 'Bench', exact: false },
-            { href: `/jobs/${id}/audit`, title: 'Audit', exact: false },
+            { href: engineHref(id), title: 'Engine', exact: true },
+            { href: benchHref(id), title: 'Bench', exact: false },
+            { href: auditHref(id), title: 'Audit', exact: false },
           ]
         : []),
       { href: '/desk', title: 'Spec desk', exact: true },

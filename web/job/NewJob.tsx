@@ -1,7 +1,9 @@
 /** Opens a job when an engine comes in. Waits for the server's word; what was entered stays until it is taken. */
+
 import { useNavigate } from '@solidjs/router'
 import { createMemo, createSignal } from 'solid-js'
 import { v7 as uuid } from 'uuid'
+import { engineHref } from '../hrefs'
 import { useLive, useSendAndWait } from '../live/live'
 import { createDraft } from '../ui/draft'
 import { Field } from '../ui/Field'
@@ -45,7 +47,7 @@ export default function NewJob(props: { onClose(): void }) {
       onSubmit={open}
       onDone={() => {
         props.onClose()
-        navigate(`/jobs/${id}`)
+        navigate(engineHref(id))
       }}
       onClose={props.onClose}
     >

@@ -1,9 +1,10 @@
 /** The form that settles a torque nobody published: three ways, values proposed until typed, and what is missing named. */
+
 import { describe, expect, test } from 'vitest'
 import { type ProposalJoint, propose } from '../../../shared/fastener'
 import { jobCommandSchema } from '../../../shared/job/schema'
 import type { ValueBasis } from '../../../shared/job/types'
-import { settleHref } from '../../../web/job/settled/settle-href'
+import { settleHref } from '../../../web/hrefs'
 import { settledWords, settlings, valueWords } from '../../../web/job/settled/settled-words'
 import {
   addedIn,

@@ -10,15 +10,15 @@ import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Entry, List } from './AuditList'
-import { useAsk } from './ask'
 import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWords } from './awaiting-words'
 import { DeviationEntry } from './DeviationEntry'
 import { numbersOff } from './deviations'
+import { useAuditDialogs } from './dialogs'
 import { ToBench } from './ReleaseLists'
 
 export function SignBeforeHidden() {
   const scope = useJob()
-  const { ask } = useAsk()
+  const open = useAuditDialogs()
   // A missing second signature that was waived is owed by nobody any more.
   const list = createMemo(() =>
     signBeforeHidden(scope.job()).filter(
@@ -44,7 +44,7 @@ export function SignBeforeHidden() {
               <Show when={one.awaits === 'second'} fallback={<ToBench stepId={one.step.id} />}>
                 <Button
                   variant={mayLook(one.step.id, one.set) ? 'main' : undefined}
-                  onClick={() => ask({ do: 'look', stepId: one.step.id, setId: one.set })}
+                  onClick={() => open({ dialog: 'look', stepId: one.step.id, setId: one.set })}
                 >
                   {mayLook(one.step.id, one.set) ? 'Look and sign' : 'Look'}
                   <span class="unseen">, {one.step.id}</span>
@@ -81,7 +81,7 @@ const waivedReading = ({ id }: { id: string }) => ({ kind: 'reading' as const, r
 
 export function FlaggedReadings() {
   const scope = useJob()
-  const { ask } = useAsk()
+  const open = useAuditDialogs()
   const list = createMemo(() => groupFlagged(flaggedReadings(scope.job())))
   const off = createMemo(() => numbersOff(scope.planned()))
   return (
@@ -107,7 +107,7 @@ export function FlaggedReadings() {
                   <Button
                     variant="quiet"
                     onClick={() =>
-                      ask({ do: 'waive', title: 'Waive', what: one.readings.map(waivedReading) })
+                      open({ dialog: 'waive', title: 'Waive', what: one.readings.map(waivedReading) })
                     }
                   >
                     Waive<span class="unseen"> {one.jointTitle}</span>

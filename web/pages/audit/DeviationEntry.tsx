@@ -3,12 +3,12 @@ import { Show } from 'solid-js'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Entry } from './AuditList'
-import { useAsk } from './ask'
 import type { Deviation } from './deviations'
+import { useAuditDialogs } from './dialogs'
 import { ToBench } from './ReleaseLists'
 
 export function DeviationEntry(props: { one: Deviation; says?: string }) {
-  const { ask } = useAsk()
+  const open = useAuditDialogs()
   const scope = useJob()
   return (
     <Entry
@@ -19,7 +19,7 @@ export function DeviationEntry(props: { one: Deviation; says?: string }) {
           <Show when={scope.leads()}>
             <Button
               variant="quiet"
-              onClick={() => ask({ do: 'waive', title: 'Waive', what: props.one.what })}
+              onClick={() => open({ dialog: 'waive', title: 'Waive', what: props.one.what })}
             >
               Waive<span class="unseen"> {props.one.title}</span>
             </Button>

@@ -2,12 +2,14 @@
  * The word that lets an engine go: asked of the server alone, which has the log's hash, and answered with the
  * number of its record or with every reason against it.
  */
+
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import type { JobEvent } from '../../../shared/job/events'
 import { type Against, RELEASE_WORDS, type ReleaseKind } from '../../../shared/job/release'
 import type { Answer, Fault } from '../../../shared/protocol'
+import { recordHref } from '../../hrefs'
 import { ownWork, useJob } from '../../job/scope'
 import { useSendAndWait } from '../../live/live'
 import { Button } from '../../ui/Button'
@@ -82,7 +84,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
               <Sentence>Released. Its record stands under this number.</Sentence>
               <A
                 class="button main wide"
-                href={`/jobs/${scope.job().id}/record/${(event() as { number: string }).number}`}
+                href={recordHref(scope.job().id, (event() as { number: string }).number)}
               >
                 See and print the record
               </A>

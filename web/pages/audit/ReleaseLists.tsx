@@ -1,17 +1,18 @@
 /** What stops the release, every reason with its way out; the word itself; and the releases given. */
+
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import { type Against, RELEASE_WORDS, RELEASED_WORDS } from '../../../shared/job/release'
 import { format } from '../../format'
+import { benchHref, recordHref, settleHref } from '../../hrefs'
 import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
-import { settleHref } from '../../job/settled/settle-href'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { Entry, List } from './AuditList'
-import { useAsk } from './ask'
+import { useAuditDialogs } from './dialogs'
 import {
   type ReleaseView,
   releaseLines,
@@ -47,7 +48,7 @@ export function AgainstRelease() {
 
 function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined }) {
   const scope = useJob()
-  const { ask } = useAsk()
+  const open = useAuditDialogs()
   const own = () => props.view.further
   const sorted = createMemo(() => sortAgainst(scope.planned(), own()))
   const name = () => RELEASE_WORDS[props.view.kind]
@@ -68,7 +69,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
         <Button
           wide
           variant={props.view.against.length === 0 ? 'main' : undefined}
-          onClick={() => ask({ do: 'release', kind: props.view.kind })}
+          onClick={() => open({ dialog: 'release', kind: props.view.kind })}
         >
           {name().replace(/^r/, 'R')}
           <Show when={props.view.against.length > 0}>
@@ -109,8 +110,8 @@ function Reason(props: { against: Against }) {
 
 function Ways(props: { against: Against }) {
   const scope = useJob()
-  const { ask } = useAsk()
-  const open = useJobDialogs()
+  const open = useAuditDialogs()
+  const openJobDialog = useJobDialogs()
   const id = () => stepIdOf(scope.planned(), props.against)
   return (
     <For each={waysOut(props.against)}>
@@ -120,7 +121,7 @@ function Ways(props: { against: Against }) {
             return <ToBench stepId={way.stepId} />
           case 'look':
             return (
-              <Button onClick={() => ask(way)}>
+              <Button onClick={() => open({ dialog: 'look', stepId: way.stepId, setId: way.setId })}>
                 Look<span class="unseen">, {id()}</span>
               </Button>
             )
@@ -134,14 +135,16 @@ function Ways(props: { against: Against }) {
             )
           case 'clear':
             return (
-              <Button onClick={() => open({ dialog: 'clear_hold', holdId: way.holdId })}>
+              <Button onClick={() => openJobDialog({ dialog: 'clear_hold', holdId: way.holdId })}>
                 Clear hold<span class="unseen"> on {id()}</span>
               </Button>
             )
           case 'finding':
             return (
               <Show when={scope.leads()}>
-                <Button onClick={() => ask(way)}>Record what was found</Button>
+                <Button onClick={() => open({ dialog: 'close_warranty', complaint: way.complaint })}>
+                  Record what was found
+                </Button>
               </Show>
             )
           case 'waive':
@@ -149,7 +152,7 @@ function Ways(props: { against: Against }) {
               <Show when={scope.leads()}>
                 <Button
                   variant="quiet"
-                  onClick={() => ask({ do: 'waive', title: 'Waive', what: [way.what] })}
+                  onClick={() => open({ dialog: 'waive', title: 'Waive', what: [way.what] })}
                 >
                   Waive<span class="unseen">, {id()}</span>
                 </Button>
@@ -164,7 +167,7 @@ function Ways(props: { against: Against }) {
 export function ToBench(props: { stepId: string; words?: string }) {
   const scope = useJob()
   return (
-    <A class="button" href={`/jobs/${scope.job().id}/bench/${props.stepId}`}>
+    <A class="button" href={benchHref(scope.job().id, props.stepId)}>
       {props.words ?? 'To the bench'}
       <span class="unseen">, {props.stepId}</span>
     </A>
@@ -185,7 +188,7 @@ function ToSign(props: { stage: UnsignedStage }) {
         <For each={props.stage.steps}>
           {(step) => (
             <li>
-              <A href={`/jobs/${scope.job().id}/bench/${step.stepId}`}>
+              <A href={benchHref(scope.job().id, step.stepId)}>
                 <b>{step.stepId}</b> {step.title}
               </A>
             </li>
@@ -199,7 +202,7 @@ function ToSign(props: { stage: UnsignedStage }) {
 /** Numbered, newest first; a withdrawn one stays readable with its reason. */
 export function Releases() {
   const scope = useJob()
-  const { ask } = useAsk()
+  const open = useAuditDialogs()
   const lines = createMemo(() => releaseLines(scope.planned()))
   return (
     <Show when={lines().length > 0}>
@@ -234,11 +237,14 @@ export function Releases() {
                   <Show when={finding}>{(said) => <p>Found: {said()}</p>}</Show>
                 </div>
                 <div class="entry-ways cluster">
-                  <A class="button" href={`/jobs/${scope.job().id}/record/${release.number}`}>
+                  <A class="button" href={recordHref(scope.job().id, release.number)}>
                     The record<span class="unseen"> {release.number}</span>
                   </A>
                   <Show when={state === 'stands' && release.kind === 'to_owner'}>
-                    <Button variant="quiet" onClick={() => ask({ do: 'warranty', number: release.number })}>
+                    <Button
+                      variant="quiet"
+                      onClick={() => open({ dialog: 'open_warranty', number: release.number })}
+                    >
                       Open a warranty case
                     </Button>
                   </Show>

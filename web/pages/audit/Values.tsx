@@ -1,13 +1,14 @@
 /** Torques nobody published: those that await a word, and those settled, with what each rests on. */
+
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import { unpublished } from '../../../shared/audit/awaiting'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import { indexPlan } from '../../../shared/plan/read'
 import { positionsInWords } from '../../../shared/words'
+import { settleHref } from '../../hrefs'
 import { showNm } from '../../job/record/rows'
 import { useJob } from '../../job/scope'
-import { settleHref } from '../../job/settled/settle-href'
 import { bandWords } from '../../job/step/step-words'
 import { Stripe } from '../../people/Stripe'
 import { Entry, List } from './AuditList'

@@ -1,7 +1,9 @@
 /** The audit: what wants the supervisor, most important first, then the record, fastener by fastener. */
+
 import { useParams } from '@solidjs/router'
 import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
+import { engineHref } from '../../hrefs'
 import { EngineLine, JobHead } from '../../job/JobHead'
 import { JobProvider } from '../../job/JobProvider'
 import { RefusedEntries } from '../../job/RefusedEntries'
@@ -17,10 +19,9 @@ import {
 import { auditLines } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { EmptyState } from '../../ui/EmptyState'
-import { AuditDialogs } from './AuditDialogs'
 import { FlaggedReadings, SignBeforeHidden, UnitSlips } from './AuditLists'
-import { type Ask, AskContext } from './ask'
 import { CompletenessBars } from './Completeness'
+import { AuditDialogs } from './dialogs'
 import { goToNextOpen, isForThePage } from './next-open'
 import { Deferrals, Holds } from './OpenEnds'
 import { PrintHead } from './PrintHead'
@@ -50,7 +51,6 @@ export default function AuditPage() {
 function Audit() {
   const scope = useJob()
   usePageTitle(() => `${scope.job().number} audit`)
-  const [asked, setAsked] = createSignal<Ask>()
   let page: HTMLDivElement | undefined
   const next = () => page && goToNextOpen(page)
   const press = (event: KeyboardEvent) => {
@@ -66,7 +66,7 @@ function Audit() {
         </p>
       </JobHead>
       <Show when={scope.job().plan} fallback={<NoRecord />}>
-        <AskContext.Provider value={{ ask: setAsked }}>
+        <AuditDialogs>
           <Releases />
           <div class="audit-lists">
             <SignBeforeHidden />
@@ -81,10 +81,7 @@ function Audit() {
             <CompletenessBars />
           </div>
           <Record onNext={next} />
-          <Show keyed when={asked()}>
-            {(ask) => <AuditDialogs ask={ask} onClose={() => setAsked(undefined)} />}
-          </Show>
-        </AskContext.Provider>
+        </AuditDialogs>
       </Show>
     </div>
   )
@@ -140,7 +137,7 @@ function NoRecord() {
         Every fastener will stand here, pass by pass, once this engine follows a plan. A supervisor chooses
         one on the engine page.
       </p>
-      <a class="button" href={`/jobs/${scope.job().id}`}>
+      <a class="button" href={engineHref(scope.job().id)}>
         To the engine page
       </a>
     </EmptyState>

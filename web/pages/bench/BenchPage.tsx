@@ -1,8 +1,10 @@
 /** The bench at one step: the map and the number on one side, the next thing to press on the other. */
+
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js'
 import { isDone, isSigned, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { benchHref } from '../../hrefs'
 import { StepDeferrals } from '../../job/deferrals/Deferrals'
 import { StepHolds } from '../../job/holds/Holds'
 import { useJob } from '../../job/scope'
@@ -110,7 +112,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
         <div class="bench" ref={page} data-station={bench.station().kind}>
           <div class="bench-top cluster ends">
             <header class="bench-head cluster">
-              <A class="stencil bench-number" href={`/jobs/${scope.job().id}/bench`}>
+              <A class="stencil bench-number" href={benchHref(scope.job().id)}>
                 {scope.job().number}
               </A>
               <div>
@@ -176,7 +178,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
               <Switch>
                 <Match when={isDone(scope.planned(), props.step)}>
                   <p class="sentence">This step is done: every signature it asks for stands.</p>
-                  <A class="button main wide tall" href={`/jobs/${scope.job().id}/bench`}>
+                  <A class="button main wide tall" href={benchHref(scope.job().id)}>
                     What comes next on {scope.job().number}
                   </A>
                 </Match>

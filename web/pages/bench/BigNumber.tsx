@@ -1,4 +1,5 @@
 /** The one huge number, in the unit of the wrench in hand; under it what is asked, what it applies, and the band. */
+
 import { A } from '@solidjs/router'
 import { createMemo, Match, Show, Switch } from 'solid-js'
 import { standingReading } from '../../../shared/job/verdicts'
@@ -7,8 +8,8 @@ import { fromNm, type TorqueUnit } from '../../../shared/units'
 import { BandBar, type BandTick } from '../../drawings/BandBar'
 import { Lever } from '../../drawings/Lever'
 import { format } from '../../format'
+import { settleHref } from '../../hrefs'
 import { useJob } from '../../job/scope'
-import { settleHref } from '../../job/settled/settle-href'
 import { settledWords, whoSettles } from '../../job/settled/settled-words'
 import { adapterWords } from './adapter'
 import { useBench } from './bench'

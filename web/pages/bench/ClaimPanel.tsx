@@ -1,10 +1,12 @@
 /** Claiming, with what it would hide asked first: class B and C knowingly, class A only on a supervisor's waiver. */
+
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import { inPlaceBefore } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { Fasteners } from '../../../shared/plan/types'
 import { positionsInWords } from '../../../shared/words'
+import { benchHref } from '../../hrefs'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
@@ -58,7 +60,7 @@ export function ClaimPanel() {
                   this engine. It then stands in the record as accepted, not proven.
                 </p>
               </Show>
-              <A class="button wide" href={`/jobs/${scope.planned().id}/bench`}>
+              <A class="button wide" href={benchHref(scope.planned().id)}>
                 What else can I do here?
               </A>
             </>
@@ -80,7 +82,7 @@ export function ClaimPanel() {
               <Button wide class="tall" onClick={() => void scope.send(claim(true))}>
                 I know it: claim and go on
               </Button>
-              <A class="button wide" href={`/jobs/${scope.planned().id}/bench`}>
+              <A class="button wide" href={benchHref(scope.planned().id)}>
                 Have it finished first
               </A>
               <p class="small">It is recorded that you knew.</p>

@@ -2,8 +2,10 @@
  * “What can I do here?” Mine first, then a second look that is asked, then what is ready, then the rest and why.
  * What is ready is claimed from here in one press, or looked at first: the row opens it without claiming.
  */
+
 import { A, useNavigate } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
+import { benchHref } from '../../hrefs'
 import { EngineLine } from '../../job/JobHead'
 import { useJob } from '../../job/scope'
 import { useMoment } from '../../live/clock-moment'
@@ -20,7 +22,7 @@ export function StepChooser() {
     choiceFor(scope.planned(), scope.me() ?? '', (command) => scope.may(command)?.sentence, moment()),
   )
   const navigate = useNavigate()
-  const hrefOf = (stepId: string) => `/jobs/${scope.planned().id}/bench/${stepId}`
+  const hrefOf = (stepId: string) => benchHref(scope.planned().id, stepId)
   const claim = (stepId: string) => {
     void scope.send({ type: 'ClaimStep', stepId })
     navigate(hrefOf(stepId))
@@ -84,7 +86,7 @@ function Rows(props: RowsProps) {
                 <A
                   class="bench-step"
                   classList={{ main: props.main }}
-                  href={`/jobs/${scope.job().id}/bench/${row.step.id}`}
+                  href={benchHref(scope.job().id, row.step.id)}
                 >
                   <span class="bench-step-id">{row.step.id}</span>
                   <span class="bench-step-words">

@@ -1,5 +1,6 @@
 /** `/jobs/:id/bench` and `/jobs/:id/bench/:stepId`: choose a step, or work at it. */
 // First: the panels' own sheets come after what they share.
+import { benchHref, engineHref } from '../../hrefs'
 import './bench.css'
 import { A, useParams } from '@solidjs/router'
 import { createMemo, Match, Show, Switch } from 'solid-js'
@@ -37,7 +38,7 @@ function BenchOrChooser(props: { stepId: string | undefined }) {
         <div class="page">
           <EmptyState title="No build plan yet.">
             <p>The steps stand here once a supervisor has chosen a plan for {scope.job().number}.</p>
-            <A class="button" href={`/jobs/${scope.job().id}`}>
+            <A class="button" href={engineHref(scope.job().id)}>
               To the engine
             </A>
           </EmptyState>
@@ -46,7 +47,7 @@ function BenchOrChooser(props: { stepId: string | undefined }) {
       <Match when={props.stepId && !step()}>
         <div class="page">
           <EmptyState title={`The plan has no step ${props.stepId}.`}>
-            <A class="button" href={`/jobs/${scope.job().id}/bench`}>
+            <A class="button" href={benchHref(scope.job().id)}>
               All steps of {scope.job().number}
             </A>
           </EmptyState>

@@ -1,7 +1,9 @@
 /** Beside the rows: what I must do today, and what changed since I looked. */
+
 import { A } from '@solidjs/router'
 import { createSignal, For, type JSX, Show } from 'solid-js'
 import type { Instant } from '../../../shared/log'
+import { engineHref } from '../../hrefs'
 import { useSession } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { createPrinting } from '../../ui/printing'
@@ -53,7 +55,7 @@ export function Beside(props: BesideProps) {
           empty="Nothing changed. An engine whose reason or signatures change stands here until you have opened it."
         >
           {(change) => (
-            <A class="change" href={`/jobs/${change.jobId}`} onClick={() => visit(change.jobId)}>
+            <A class="change" href={engineHref(change.jobId)} onClick={() => visit(change.jobId)}>
               <b class="stencil">{change.number}</b>
               <span>
                 <Show when={change.also}>

@@ -2,11 +2,13 @@
  * The service writer's screen: every engine, by what needs attention, with the one reason it waits in words fit to
  * read aloud on the phone. No bolts here.
  */
+
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, onCleanup, onMount, Show, Suspense } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
 import { format } from '../../format'
 import { usePageTitle } from '../../frame/title'
+import { benchHref } from '../../hrefs'
 import { useBoard, useLive, useSession, useShop } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
@@ -58,9 +60,7 @@ export function Board() {
     return board.ids().flatMap((id) => {
       const summary = board.summary(id)
       return (summary?.on ?? []).flatMap((on) =>
-        on.by === me
-          ? [{ href: `/jobs/${id}/bench/${on.stepId}`, number: summary?.number, stepId: on.stepId }]
-          : [],
+        on.by === me ? [{ href: benchHref(id, on.stepId), number: summary?.number, stepId: on.stepId }] : [],
       )
     })
   })

@@ -1,8 +1,10 @@
 /** One engine on the board. Touching it anywhere opens the engine. */
+
 import { type Accessor, createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js'
 import { reasonSentence, standsAgainst } from '../../../shared/job/reason'
 import type { JobSummary } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
+import { engineHref } from '../../hrefs'
 import { Promised } from '../../job/Promised'
 import { useSession } from '../../live/live'
 import { Stripe } from '../../people/Stripe'
@@ -69,7 +71,7 @@ function Engine(props: EngineProps) {
       <div class="row-engine">
         <h2 class="stencil row-number">
           {/* Plain: the router takes it over all the same, and two hundred of its own links take their time. */}
-          <a href={`/jobs/${props.summary.id}`} onClick={() => visit(props.summary.id)}>
+          <a href={engineHref(props.summary.id)} onClick={() => visit(props.summary.id)}>
             {props.summary.number}
           </a>
         </h2>

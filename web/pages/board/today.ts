@@ -4,6 +4,7 @@
  * Each line is one engine, one thing, in words to act on. Nothing is assigned here: a line stands as long as its
  * cause does, and for everybody whose role it is.
  */
+
 import { HOLD_WORDS } from '../../../shared/job/hold-words'
 import type { JobSummary } from '../../../shared/job/summary'
 import type { HoldKind } from '../../../shared/job/types'
@@ -11,6 +12,7 @@ import { mayDo } from '../../../shared/shop/entitlement'
 import type { Person, Role } from '../../../shared/shop/types'
 import type { Words } from '../../../shared/words'
 import { format } from '../../format'
+import { auditHref, benchHref, engineHref } from '../../hrefs'
 import { promiseState } from '../../job/promise-words'
 
 export interface ToDo {
@@ -51,7 +53,7 @@ export function todayFor(summaries: Iterable<JobSummary>, looker: Looker, now: n
       const { about = line.text, ...rest } = line
       if (seen.has(about)) continue
       seen.add(about)
-      all.push({ jobId: summary.id, number: summary.number, href: `/jobs/${summary.id}`, ...rest })
+      all.push({ jobId: summary.id, number: summary.number, href: engineHref(summary.id), ...rest })
     }
   }
   return all.sort((a, b) => a.rank - b.rank || format.compare(a.number, b.number))
@@ -116,7 +118,7 @@ function bench(summary: JobSummary, { id, entered }: Looker, words: Words): Line
       text: `Ready for you: ${next.stepId} ${next.title}${more}`,
       rank: 6,
       pressing: false,
-      href: `/jobs/${summary.id}/bench/${next.stepId}`,
+      href: benchHref(summary.id, next.stepId),
     },
   ]
 }
@@ -125,7 +127,7 @@ const mayLook = (entered: Pick<Person, 'maySecondSign'>, cls: 'A' | 'B' | 'C', f
   mayDo({ mayDo: entered.maySecondSign } as Person, cls, family)
 
 function supervisor(summary: JobSummary, words: Words): Line[] {
-  const audit = `/jobs/${summary.id}/audit`
+  const audit = auditHref(summary.id)
   const flagged = summary.cells.filter((cell) => cell.flagged).map(({ stepId }) => stepId)
   const off = summary.cells.filter((cell) => cell.offLimits).map(({ stepId }) => stepId)
   const asked = (summary.holds ?? []).filter(({ kind }) => kind === 'approval' || kind === 'question')

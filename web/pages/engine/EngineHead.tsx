@@ -1,8 +1,10 @@
 /** Who the engine is: number, model, serial, what it drives, owner, the work agreed, the plan and its edition. */
+
 import { A } from '@solidjs/router'
 import { createMemo, For, type JSX, Show } from 'solid-js'
 import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
+import { recordHref } from '../../hrefs'
 import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
@@ -61,7 +63,7 @@ export function EngineHead(props: { here: readonly Here[] }) {
                 {state.text}
                 <Show when={state.record}>
                   {(number) => (
-                    <A class="button record-way" href={`/jobs/${job().id}/record/${number()}`}>
+                    <A class="button record-way" href={recordHref(job().id, number())}>
                       The record {number()}
                     </A>
                   )}

@@ -2,12 +2,14 @@
  * One step of the plan: its cell, where it stands in words, who signed, what it is made of, and what I may do with
  * it. A done step is one quiet line; everything it asked for stays one press away.
  */
+
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { unitAfter } from '../../../shared/units'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
+import { benchHref } from '../../hrefs'
 import { useJob } from '../../job/scope'
 import { type JointView, type MeasurementView, type StepView, stepView } from '../../job/step/step-view'
 import { hiddenByWords, hidesWords, limitsWords, standingWords } from '../../job/step/step-words'
@@ -128,7 +130,7 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
         <WhyNot stepId={stepId()} />
       </Show>
       <Show when={props.view.claim && mine()}>
-        <A class="button main" href={`/jobs/${scope.job().id}/bench/${stepId()}`}>
+        <A class="button main" href={benchHref(scope.job().id, stepId())}>
           To the bench<span class="unseen">, {stepId()}</span>
         </A>
       </Show>

@@ -2,11 +2,13 @@
  * The release record under its number: read from the log up to what the release covers, the same for ever, made for
  * paper. What the log has had since stands above it on the screen, and not on the paper.
  */
+
 import { useParams } from '@solidjs/router'
 import { createMemo, createResource, For, Match, Show, Switch } from 'solid-js'
 import type { Chain } from '../../../shared/chain'
 import { trailLine } from '../../../shared/job/trail'
 import { usePageTitle } from '../../frame/title'
+import { auditHref } from '../../hrefs'
 import { canHash, hashText } from '../../live/hash'
 import { ask, isFailure } from '../../live/http'
 import { useLive } from '../../live/live'
@@ -70,7 +72,7 @@ function Loaded(props: { jobId: string; number: string }) {
           {(sentence) => (
             <EmptyState title="The record cannot be read now">
               <p>{sentence()}</p>
-              <a class="button" href={`/jobs/${props.jobId}/audit`}>
+              <a class="button" href={auditHref(props.jobId)}>
                 To the audit
               </a>
             </EmptyState>
@@ -86,7 +88,7 @@ function Loaded(props: { jobId: string; number: string }) {
                     ? `This engine has ${one().numbers.join(', ')}.`
                     : 'This engine is not released yet. Its record is made by the release, on the audit page.'}
               </p>
-              <a class="button" href={`/jobs/${props.jobId}/audit`}>
+              <a class="button" href={auditHref(props.jobId)}>
                 To the audit
               </a>
             </EmptyState>
@@ -115,7 +117,7 @@ function Shown(props: { edition: Edition; chain: Chain | undefined }) {
           <Button variant="main" onClick={() => window.print()}>
             Print the record
           </Button>
-          <a class="button" href={`/jobs/${props.edition.job.id}/audit`}>
+          <a class="button" href={auditHref(props.edition.job.id)}>
             To the audit
           </a>
         </div>

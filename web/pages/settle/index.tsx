@@ -1,10 +1,12 @@
 /** A torque nobody published: what is known of the joint, the three ways to a value, and what was settled for ever. */
+
 import { A, useParams } from '@solidjs/router'
 import { createMemo, createSignal, Show } from 'solid-js'
 import { proposalJoint } from '../../../shared/job/proposal'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import { usePageTitle } from '../../frame/title'
+import { auditHref, benchHref } from '../../hrefs'
 import { JobHead } from '../../job/JobHead'
 import { JobProvider } from '../../job/JobProvider'
 import { RefusedEntries } from '../../job/RefusedEntries'
@@ -56,12 +58,12 @@ function Settle(props: { joint: string; pass: number }) {
     <div class="page settle-page stack apart">
       <JobHead title="No published value">
         <nav aria-label="This engine">
-          <A class="button quiet" href={`/jobs/${scope.job().id}/audit`}>
+          <A class="button quiet" href={auditHref(scope.job().id)}>
             Audit
           </A>
           <Show when={at()}>
             {(one) => (
-              <A class="button quiet" href={`/jobs/${scope.job().id}/bench/${one().step.id}`}>
+              <A class="button quiet" href={benchHref(scope.job().id, one().step.id)}>
                 Bench, {one().step.id}
               </A>
             )}
@@ -152,7 +154,7 @@ function NothingToSettle() {
         This pass has a published value, or is no torque. Values without one stand in the audit, with a way
         here.
       </p>
-      <a class="button" href={`/jobs/${scope.job().id}/audit`}>
+      <a class="button" href={auditHref(scope.job().id)}>
         To the audit
       </a>
     </EmptyState>
