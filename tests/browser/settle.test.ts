@@ -91,7 +91,7 @@ test('a steel one is computed, capped where its thread would strip, and the audi
   await field(page, 'Highest, N·m').fill('60')
   await field(page, /^Why this value/).fill('As computed, and looked at')
   await main(page).getByRole('button', { name: 'Settle it: I answer for it' }).click()
-  await says(main(page), /The highest limit of 60 N·m is above the .* at which something gives/)
+  await says(main(page), /The upper limit of 60 N·m is above .*, where something gives way/)
   await field(page, 'Highest, N·m').fill('')
   await main(page).getByRole('button', { name: 'Settle it: I answer for it' }).click()
   await main(page).getByRole('heading', { name: 'In force' }).waitFor()
