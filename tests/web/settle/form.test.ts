@@ -41,13 +41,13 @@ const source = form({
   reason: ' same plug ',
 })
 const made = (some: SettleForm, proposed = PLUG) => settle('J-plug', 1, some, proposed, 10)
-const wrong = (some: SettleForm, proposed = PLUG) => {
+const errorsIn = (some: SettleForm, proposed = PLUG) => {
   const one = made(some, proposed)
-  return 'wrong' in one ? Object.keys(one.wrong) : []
+  return 'errors' in one ? Object.keys(one.errors) : []
 }
 const command = (some: SettleForm, proposed = PLUG) => {
   const one = made(some, proposed)
-  if ('wrong' in one) throw new Error(JSON.stringify(one.wrong))
+  if ('errors' in one) throw new Error(JSON.stringify(one.errors))
   return one.command
 }
 
@@ -69,12 +69,12 @@ describe('a source, a word', () => {
     })
   })
   test('what is missing is named, for the way chosen', () => {
-    expect(wrong({ ...source, kind: '' })).toEqual(['kind'])
-    expect(wrong({ ...source, page: ' ' })).toEqual(['page'])
-    expect(wrong({ ...source, kind: 'word' })).toEqual(['competence'])
-    expect(wrong({ ...source, value: '', reason: '' })).toEqual(['value', 'reason'])
-    expect(wrong({ ...source, value: '33' })).toEqual(['max'])
-    expect(wrong({ ...source, value: '28' })).toEqual(['min'])
+    expect(errorsIn({ ...source, kind: '' })).toEqual(['kind'])
+    expect(errorsIn({ ...source, page: ' ' })).toEqual(['page'])
+    expect(errorsIn({ ...source, kind: 'word' })).toEqual(['competence'])
+    expect(errorsIn({ ...source, value: '', reason: '' })).toEqual(['value', 'reason'])
+    expect(errorsIn({ ...source, value: '33' })).toEqual(['max'])
+    expect(errorsIn({ ...source, value: '28' })).toEqual(['min'])
   })
   test('limits are proposed from the class’s tolerance, never wider by rounding, until somebody types their own', () => {
     expect(valuesShown(form({ value: '12' }), undefined, 10)).toEqual({
@@ -113,23 +113,23 @@ describe('a proposal', () => {
   test('a value of one’s own is taken up to what the weakest link bears', () => {
     const lower = form({ kind: 'computed', reason: 'softer', value: '15' })
     expect(command(lower, STEEL)).toMatchObject({ torqueNm: 15, minNm: 13.5, maxNm: 16.5 })
-    expect(wrong(form({ kind: 'computed', reason: 'more', value: '25' }), STEEL)).toEqual(['max'])
+    expect(errorsIn(form({ kind: 'computed', reason: 'more', value: '25' }), STEEL)).toEqual(['max'])
   })
   test('where the formulas do not hold there is nothing to choose', () => {
-    expect(wrong(form({ kind: 'computed', reason: 'x', value: '12' }))).toEqual(['kind'])
+    expect(errorsIn(form({ kind: 'computed', reason: 'x', value: '12' }))).toEqual(['kind'])
   })
   test('empty fields add nothing; what is no number is named and not reckoned with', () => {
-    expect(addedIn(EMPTY_FORM)).toEqual({ added: {}, wrong: {} })
+    expect(addedIn(EMPTY_FORM)).toEqual({ added: {}, errors: {} })
     expect(addedIn(form({ material: 'steel', engagement: '12,5', frictionLow: '0.1' })).added).toEqual({
       holeMaterial: 'steel',
       engagementMm: 12.5,
       friction: { low: 0.1, high: 0.1 },
     })
-    expect(Object.keys(addedIn(form({ engagement: 'long', utilisation: '1.2' })).wrong)).toEqual([
+    expect(Object.keys(addedIn(form({ engagement: 'long', utilisation: '1.2' })).errors)).toEqual([
       'engagement',
       'utilisation',
     ])
-    expect(addedIn(form({ material: OWN_MATERIAL })).wrong).toHaveProperty('shear')
+    expect(addedIn(form({ material: OWN_MATERIAL })).errors).toHaveProperty('shear')
     expect(
       addedIn(form({ material: OWN_MATERIAL, shear: '90', materialWords: 'maker’s sheet' })).added,
     ).toEqual({

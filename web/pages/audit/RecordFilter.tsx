@@ -1,9 +1,10 @@
 /** Narrows the record: by words, verdict, person, wrench, stage and joint; says what is shown of how much. */
-import { createMemo, For, Show } from 'solid-js'
+import { createMemo, Show } from 'solid-js'
 import { countLines, countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
 import { type AuditLine, VERDICTS, type Verdict } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
+import { Select } from '../../ui/Select'
 
 interface RecordFilterProps {
   query: Query
@@ -43,40 +44,40 @@ export function RecordFilterBar(props: RecordFilterProps) {
           onInput={(event) => set({ text: chosen(event.currentTarget.value) })}
         />
       </label>
-      <Choose
+      <Select
         label="Verdict"
-        value={props.query.verdict}
-        all="all"
-        options={VERDICTS.map((verdict) => [verdict, VERDICT_WORDS[verdict]])}
-        onChoose={(value) => set({ verdict: value as Verdict | undefined })}
+        empty="all"
+        value={props.query.verdict ?? ''}
+        options={VERDICTS.map((verdict) => ({ value: verdict, title: VERDICT_WORDS[verdict] }))}
+        onValue={(value) => set({ verdict: chosen(value) as Verdict | undefined })}
       />
-      <Choose
+      <Select
         label="Stage"
-        value={props.query.stage}
-        all="every stage"
-        options={plan().stages.map((stage) => [stage.id, `${stage.id} ${stage.title}`])}
-        onChoose={(stage) => set({ stage, joint: undefined })}
+        empty="every stage"
+        value={props.query.stage ?? ''}
+        options={plan().stages.map((stage) => ({ value: stage.id, title: `${stage.id} ${stage.title}` }))}
+        onValue={(stage) => set({ stage: chosen(stage), joint: undefined })}
       />
-      <Choose
+      <Select
         label="Joint"
-        value={props.query.joint}
-        all="every joint"
-        options={joints().map((joint) => [joint.id, joint.title])}
-        onChoose={(joint) => set({ joint })}
+        empty="every joint"
+        value={props.query.joint ?? ''}
+        options={joints().map((joint) => ({ value: joint.id, title: joint.title }))}
+        onValue={(joint) => set({ joint: chosen(joint) })}
       />
-      <Choose
+      <Select
         label="Person"
-        value={props.query.person}
-        all="everybody"
-        options={who().people.map((id) => [id, scope.words.person(id)])}
-        onChoose={(person) => set({ person })}
+        empty="everybody"
+        value={props.query.person ?? ''}
+        options={who().people.map((id) => ({ value: id, title: scope.words.person(id) }))}
+        onValue={(person) => set({ person: chosen(person) })}
       />
-      <Choose
+      <Select
         label="Wrench"
-        value={props.query.wrench}
-        all="every wrench"
-        options={who().wrenches.map((id) => [id, id])}
-        onChoose={(wrench) => set({ wrench })}
+        empty="every wrench"
+        value={props.query.wrench ?? ''}
+        options={who().wrenches.map((id) => ({ value: id, title: id }))}
+        onValue={(wrench) => set({ wrench: chosen(wrench) })}
       />
       <p class="filter-count" role="status">
         {countWords(countLines(props.shown))}
@@ -94,36 +95,5 @@ export function RecordFilterBar(props: RecordFilterProps) {
         <Button onClick={() => window.print()}>Print the record</Button>
       </div>
     </search>
-  )
-}
-
-interface ChooseProps {
-  label: string
-  value: string | undefined
-  all: string
-  options: readonly (readonly [value: string, text: string])[]
-  onChoose(value: string | undefined): void
-}
-
-function Choose(props: ChooseProps) {
-  return (
-    <label>
-      <span>{props.label}</span>
-      <select
-        value={props.value ?? ''}
-        onChange={(event) =>
-          props.onChoose(event.currentTarget.value === '' ? undefined : event.currentTarget.value)
-        }
-      >
-        <option value="">{props.all}</option>
-        <For each={props.options}>
-          {([value, text]) => (
-            <option value={value} selected={value === props.value}>
-              {text}
-            </option>
-          )}
-        </For>
-      </select>
-    </label>
   )
 }

@@ -8,6 +8,7 @@ import { Promised } from '../../job/Promised'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
+import { DateField } from '../../ui/DateField'
 import { Field } from '../../ui/Field'
 
 export function PromiseLine(props: { released: boolean }) {
@@ -72,9 +73,8 @@ function PromiseForm(props: { onClose(): void }) {
         )}
       </Show>
       <div class="whole">
-        <Field
+        <DateField
           label="The day"
-          type="date"
           value={date()}
           min={format.calendar.dayOf(scope.now())}
           onValue={setDate}

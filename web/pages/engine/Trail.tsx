@@ -12,6 +12,7 @@ import { useJob } from '../../job/scope'
 import { ask, isFailure } from '../../live/http'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
+import { Select } from '../../ui/Select'
 import { narrowTrail, occurringInTrail, withNewer } from './trail-view'
 
 const FIRST = 20
@@ -59,8 +60,8 @@ export function Trail() {
 
   const occurring = createMemo(() => occurringInTrail(lines() ?? []))
   const narrowed = createMemo(() => narrowTrail(lines() ?? [], { person: person(), step: step() }))
-  const choose = (set: (value: string) => void) => (event: Event & { currentTarget: HTMLSelectElement }) => {
-    set(event.currentTarget.value)
+  const narrow = (set: (value: string) => void) => (value: string) => {
+    set(value)
     setShown(FIRST)
   }
   return (
@@ -70,22 +71,20 @@ export function Trail() {
       </h2>
       <Show when={(lines()?.length ?? 0) > 1}>
         <div class="trail-filter">
-          <label>
-            <span>Person</span>
-            <select onChange={choose(setPerson)}>
-              <option value="">everybody</option>
-              <For each={occurring().people}>
-                {(id) => <option value={id}>{scope.words.person(id)}</option>}
-              </For>
-            </select>
-          </label>
-          <label>
-            <span>Step</span>
-            <select onChange={choose(setStep)}>
-              <option value="">every step</option>
-              <For each={occurring().steps}>{(id) => <option value={id}>{id}</option>}</For>
-            </select>
-          </label>
+          <Select
+            label="Person"
+            empty="everybody"
+            value={person()}
+            options={occurring().people.map((id) => ({ value: id, title: scope.words.person(id) }))}
+            onValue={narrow(setPerson)}
+          />
+          <Select
+            label="Step"
+            empty="every step"
+            value={step()}
+            options={occurring().steps.map((id) => ({ value: id, title: id }))}
+            onValue={narrow(setStep)}
+          />
         </div>
       </Show>
       <Show when={problem()}>{(sentence) => <p class="against">{sentence()}</p>}</Show>

@@ -3,7 +3,7 @@
  *
  * The table a hand would reach for stands there empty, with why: a value for steel bolts is worse than none where it does not hold.
  */
-import { createUniqueId, For, type JSX, Show } from 'solid-js'
+import { For, type JSX, Show } from 'solid-js'
 import {
   HOLE_MATERIALS,
   mends,
@@ -14,7 +14,8 @@ import {
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { format } from '../../format'
 import { Field } from '../../ui/Field'
-import { OWN_MATERIAL, type SettleForm, type Wrong } from './form'
+import { Select } from '../../ui/Select'
+import { type FieldErrors, OWN_MATERIAL, type SettleForm } from './form'
 import { ProposalShown } from './ProposalShown'
 
 interface ComputedWayProps {
@@ -22,7 +23,7 @@ interface ComputedWayProps {
   known: ProposalJoint
   proposed: Proposed
   form: SettleForm
-  wrong: Wrong
+  errors: FieldErrors
   onField(field: keyof SettleForm, value: string): void
 }
 
@@ -39,7 +40,7 @@ export function ComputedWay(props: ComputedWayProps) {
       hint={hint}
       inputmode={name === 'materialWords' || name === 'grade' ? 'text' : 'decimal'}
       value={props.form[name]}
-      error={props.wrong[name]}
+      error={props.errors[name]}
       maxLength={name === 'materialWords' ? 100 : 20}
       onValue={(value) => props.onField(name, value)}
     />
@@ -96,26 +97,17 @@ export function ComputedWay(props: ComputedWayProps) {
 }
 
 function Material(props: Pick<ComputedWayProps, 'form' | 'known' | 'onField'>) {
-  const id = createUniqueId()
   return (
-    <div class="field">
-      <label for={id}>The thread goes into</label>
-      <select id={id} onChange={(event) => props.onField('material', event.currentTarget.value)}>
-        <option value="" selected={props.form.material === ''}>
-          {props.known.holeMaterial ? `${props.known.holeMaterial}, by the plan` : 'not known yet'}
-        </option>
-        <For each={HOLE_MATERIALS}>
-          {(one) => (
-            <option value={one.id} selected={props.form.material === one.id}>
-              {one.words}
-            </option>
-          )}
-        </For>
-        <option value={OWN_MATERIAL} selected={props.form.material === OWN_MATERIAL}>
-          another: shear strength known
-        </option>
-      </select>
-    </div>
+    <Select
+      label="The thread goes into"
+      value={props.form.material}
+      empty={props.known.holeMaterial ? `${props.known.holeMaterial}, by the plan` : 'not known yet'}
+      options={[
+        ...HOLE_MATERIALS.map(({ id, words }) => ({ value: id, title: words })),
+        { value: OWN_MATERIAL, title: 'another: shear strength known' },
+      ]}
+      onValue={(material) => props.onField('material', material)}
+    />
   )
 }
 

@@ -9,16 +9,17 @@ import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
+import { Form } from '../../ui/Form'
 import { ComputedWay, refusedFor } from './ComputedWay'
 import {
   addedIn,
   EMPTY_FORM,
+  type FieldErrors,
   numberIn,
   proposalOf,
   type SettleForm,
   settle,
   valuesShown,
-  type Wrong,
 } from './form'
 
 type Kind = ValueBasis['kind']
@@ -31,40 +32,31 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
   const proposed = createMemo(() =>
     proposeFor(scope.job(), props.joint, props.pass, scope.shop().tolerances, addedIn(form()).added),
   )
-  const made = createMemo(() =>
+  const settled = createMemo(() =>
     settle(props.joint.id, props.pass, form(), proposed(), props.known.tolerancePct),
   )
-  const wrong = (): Wrong => {
-    const one = made()
+  const errors = (): FieldErrors => {
+    const result = settled()
     return {
-      ...(form().kind === 'computed' ? addedIn(form()).wrong : {}),
-      ...(tried() && 'wrong' in one ? one.wrong : {}),
+      ...(form().kind === 'computed' ? addedIn(form()).errors : {}),
+      ...(tried() && 'errors' in result ? result.errors : {}),
     }
   }
   const shown = createMemo(() =>
     valuesShown(form(), proposalOf(form(), proposed()), props.known.tolerancePct),
   )
-  const save = (event: SubmitEvent) => {
-    event.preventDefault()
+  const save = () => {
     setTried(true)
-    const one = made()
-    if ('wrong' in one) {
-      const sheet = event.currentTarget as HTMLFormElement
-      // Drawn first; then the first field that is wrong has the focus.
-      requestAnimationFrame(() =>
-        sheet.querySelector<HTMLElement>('[aria-invalid="true"], .ways.is-wrong input')?.focus(),
-      )
-      return
-    }
-    void scope.send(one.command)
-    props.onSettled()
+    const result = settled()
+    if ('errors' in result) return false
+    void scope.send(result.command)
   }
   const field = (name: keyof SettleForm, label: string, more: { hint?: string; long?: boolean } = {}) => (
     <Field
       label={label}
       {...more}
       value={form()[name]}
-      error={wrong()[name]}
+      error={errors()[name]}
       maxLength={more.long ? 500 : name === 'title' || name === 'competence' ? 200 : 80}
       onValue={(value) => set(name, value)}
     />
@@ -74,15 +66,15 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
       label={label}
       inputmode="decimal"
       value={shown()[name]}
-      error={wrong()[name]}
+      error={errors()[name]}
       maxLength={12}
       onValue={(value) => set(name, value)}
     />
   )
   const choose = (kind: Kind) => form().kind !== kind && set('kind', kind)
   return (
-    <form class="settle-form stack apart" noValidate onSubmit={save}>
-      <fieldset class="ways" classList={{ 'is-wrong': wrong().kind !== undefined }}>
+    <Form class="settle-form stack apart" onSubmit={save} onDone={props.onSettled}>
+      <fieldset class="ways" aria-invalid={errors().kind ? true : undefined}>
         <legend>What does the value rest on?</legend>
         <Way
           kind="source"
@@ -110,7 +102,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
             known={props.known}
             proposed={proposed()}
             form={form()}
-            wrong={wrong()}
+            errors={errors()}
             onField={set}
           />
         </Way>
@@ -123,7 +115,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
         >
           {field('competence', 'Whose word, and what makes them competent')}
         </Way>
-        <Show when={wrong().kind}>{(sentence) => <p class="ways-wrong against">{sentence()}</p>}</Show>
+        <Show when={errors().kind}>{(sentence) => <p class="ways-wrong against">{sentence()}</p>}</Show>
       </fieldset>
       <section class="settle-sign" aria-labelledby="settle-sign-head">
         <h2 id="settle-sign-head">The value, signed</h2>
@@ -150,7 +142,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
           </p>
         </div>
       </section>
-    </form>
+    </Form>
   )
 }
 

@@ -64,8 +64,8 @@ export const EMPTY_FORM: SettleForm = {
   reason: '',
 }
 
-export type Wrong = Partial<Record<keyof SettleForm, string>>
-export type Settled = { command: CommandOf<'SettleValue'> } | { wrong: Wrong }
+export type FieldErrors = Partial<Record<keyof SettleForm, string>>
+export type Settled = { command: CommandOf<'SettleValue'> } | { errors: FieldErrors }
 
 const ASKED: Record<ValueBasis['kind'], Partial<Record<keyof SettleForm, string>>> = {
   source: {
@@ -93,21 +93,21 @@ const ADDED_NUMBERS = [
 ] as const
 
 /** What the form adds to the plan, and which of its numbers are none. Empty fields add nothing. */
-export function addedIn(form: SettleForm): { added: ProposalAdded; wrong: Wrong } {
-  const wrong: Wrong = {}
+export function addedIn(form: SettleForm): { added: ProposalAdded; errors: FieldErrors } {
+  const errors: FieldErrors = {}
   const numbers: Partial<Record<(typeof ADDED_NUMBERS)[number] | 'shear', number>> = {}
   for (const field of [...ADDED_NUMBERS, ...(form.material === OWN_MATERIAL ? (['shear'] as const) : [])]) {
     const typed = form[field].trim()
     if (typed === '' && field !== 'shear') continue
     const value = numberIn(typed)
     if (value === undefined || value === 0)
-      wrong[field] = typed === '' ? 'Enter it.' : `“${typed}” is no number to reckon with.`
+      errors[field] = typed === '' ? 'Enter it.' : `“${typed}” is no number to reckon with.`
     else numbers[field] = value
   }
   const { engagement, utilisation, frictionLow, frictionHigh, head, clearance, shear } = numbers
   const low = frictionLow ?? frictionHigh
   const high = frictionHigh ?? frictionLow
-  if (utilisation !== undefined && utilisation > 1) wrong.utilisation = 'A share of yield is at most 1.'
+  if (utilisation !== undefined && utilisation > 1) errors.utilisation = 'A share of yield is at most 1.'
   const material =
     form.material === OWN_MATERIAL
       ? shear === undefined
@@ -115,11 +115,11 @@ export function addedIn(form: SettleForm): { added: ProposalAdded; wrong: Wrong 
         : { words: form.materialWords.trim() || 'as entered', shearMPa: shear }
       : form.material || undefined
   return {
-    wrong,
+    errors,
     added: {
       ...(material === undefined ? {} : { holeMaterial: material }),
       ...(engagement === undefined ? {} : { engagementMm: engagement }),
-      ...(utilisation === undefined || wrong.utilisation ? {} : { utilisation }),
+      ...(utilisation === undefined || errors.utilisation ? {} : { utilisation }),
       ...(form.grade.trim() === '' ? {} : { grade: form.grade.trim() }),
       ...(low === undefined || high === undefined ? {} : { friction: { low, high } }),
       ...(head === undefined ? {} : { headBearingMm: head }),
@@ -156,34 +156,34 @@ export function settle(
   proposed: Proposed,
   tolerancePct: number,
 ): Settled {
-  const wrong: Wrong = {}
+  const errors: FieldErrors = {}
   const proposal = proposalOf(form, proposed)
-  if (form.kind === '') wrong.kind = 'Choose what the value rests on.'
+  if (form.kind === '') errors.kind = 'Choose what the value rests on.'
   else
     for (const [field, sentence] of Object.entries(ASKED[form.kind]) as [keyof SettleForm, string][])
-      if (form[field].trim() === '') wrong[field] = sentence
+      if (form[field].trim() === '') errors[field] = sentence
   if (form.kind === 'computed') {
-    Object.assign(wrong, addedIn(form).wrong)
+    Object.assign(errors, addedIn(form).errors)
     if (!proposal)
-      wrong.kind = 'Nothing is proposed for this joint. Add what is asked, or choose another way.'
+      errors.kind = 'Nothing is proposed for this joint. Add what is asked, or choose another way.'
   }
   const shown = valuesShown(form, proposal, tolerancePct)
   const [torqueNm, minNm, maxNm] = [numberIn(shown.value), numberIn(shown.min), numberIn(shown.max)]
-  if (torqueNm === undefined || torqueNm === 0) wrong.value = 'Enter the torque in N·m.'
-  if (minNm === undefined) wrong.min = 'Enter the lowest acceptable reading.'
-  if (maxNm === undefined) wrong.max = 'Enter the highest acceptable reading.'
+  if (torqueNm === undefined || torqueNm === 0) errors.value = 'Enter the torque in N·m.'
+  if (minNm === undefined) errors.min = 'Enter the lowest acceptable reading.'
+  if (maxNm === undefined) errors.max = 'Enter the highest acceptable reading.'
   if (torqueNm !== undefined && minNm !== undefined && minNm > torqueNm)
-    wrong.min = `The lowest is above the value itself, ${torqueNm} N·m.`
+    errors.min = `The lowest is above the value itself, ${torqueNm} N·m.`
   if (torqueNm !== undefined && maxNm !== undefined && maxNm < torqueNm)
-    wrong.max = `The highest is below the value itself, ${torqueNm} N·m.`
+    errors.max = `The highest is below the value itself, ${torqueNm} N·m.`
   if (proposal && maxNm !== undefined && compareNm(maxNm, proposal.results.ceilingNm) > 0)
-    wrong.max = sentenceFor(
+    errors.max = sentenceFor(
       refuse('above_proposal', { maxNm, ceilingNm: Number(formatNumber(proposal.results.ceilingNm, 2)) }),
       NOBODY,
     )
-  if (form.reason.trim() === '') wrong.reason = 'Say why this value is right for this joint.'
+  if (form.reason.trim() === '') errors.reason = 'Say why this value is right for this joint.'
   const basis = basisOf(form, proposal)
-  if (Object.keys(wrong).length > 0 || !basis) return { wrong }
+  if (Object.keys(errors).length > 0 || !basis) return { errors }
   return {
     command: {
       type: 'SettleValue',
