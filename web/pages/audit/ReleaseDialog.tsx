@@ -99,7 +99,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
                   ? `Not released: ${reasonsIn(said()).length === 1 ? 'one reason stands' : `${reasonsIn(said()).length} reasons stand`} against it.`
                   : said().sentence}
               </Sentence>
-              <ol class="reasons">
+              <ol class="reasons lines">
                 <For each={reasonsIn(said())}>{(one) => <li>{againstWords(one, scope.words)}</li>}</For>
               </ol>
               <Button wide onClick={props.onClose}>

@@ -65,7 +65,7 @@ function Lines(props: { title: string; lines: readonly string[]; empty?: string;
     <Show when={props.lines.length > 0 || props.empty}>
       <div>
         <h3>{props.title}</h3>
-        <ul>
+        <ul class="bulleted">
           <For each={props.lines} fallback={<li class="pencil">{props.empty}</li>}>
             {(line) => <li classList={{ 'against-words': props.against === true }}>{line}</li>}
           </For>

@@ -88,7 +88,7 @@ export function Trail() {
         </div>
       </Show>
       <Show when={problem()}>{(sentence) => <p class="against">{sentence()}</p>}</Show>
-      <ol class="trail-lines">
+      <ol class="trail-lines lines">
         <For
           each={narrowed().slice(0, shown())}
           fallback={

@@ -84,7 +84,7 @@ export function ComputedWay(props: ComputedWayProps) {
             <p>
               <b>Nothing is proposed yet.</b>
             </p>
-            <ul>
+            <ul class="bulleted stack">
               <For each={asked()}>{(one) => <li>{proposalSentence(one)}</li>}</For>
             </ul>
           </div>
@@ -121,7 +121,7 @@ function Refused(props: { joint: AdoptedJoint; proposed: Proposed }) {
       <p class="way-refused-head">
         <b>The formulas do not hold here.</b>
       </p>
-      <ul>
+      <ul class="bulleted stack">
         <For each={refusedFor(props.proposed)}>{(one) => <li>{proposalSentence(one)}</li>}</For>
       </ul>
       <Show

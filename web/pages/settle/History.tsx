@@ -50,7 +50,7 @@ export function History(props: { value: SettledValue }) {
       <Show when={before().length > 0}>
         <div class="settle-before">
           <h3>Settled here before</h3>
-          <ol>
+          <ol class="lines">
             <For each={before()}>
               {(one) => (
                 <li>

@@ -10,6 +10,7 @@ import {
 } from '../../../shared/fastener'
 import { LinkBars } from '../../drawings/LinkBars'
 import { format } from '../../format'
+import './proposal.css'
 
 export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
   const results = () => props.proposal.results
@@ -32,7 +33,7 @@ export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
       <p class="small pencil">Reckoned from {inputsWords(props.proposal.inputs)}.</p>
       <details class="proposal-more unfold" open={!props.folded}>
         <summary>{props.proposal.cautions.length} cautions</summary>
-        <ul>
+        <ul class="bulleted stack">
           <For each={props.proposal.cautions}>{(caution) => <li>{caution}</li>}</For>
         </ul>
       </details>

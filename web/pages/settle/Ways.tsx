@@ -21,6 +21,8 @@ import {
   settle,
   valuesShown,
 } from './form'
+import './ways.css'
+import './sign.css'
 
 type Kind = ValueBasis['kind']
 
