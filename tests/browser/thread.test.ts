@@ -221,7 +221,7 @@ describe('what stands against', () => {
     await says(panel, 'clicked at 48 N·m')
     await panel.getByRole('button', { name: 'Close' }).click()
     await odd.waitFor({ state: 'detached' })
-    await says(rowOf(writer.page, number), 'Suvi Hale is on')
+    await says(rowOf(writer.page, number), 'Suvi Hale is working on')
 
     await lead.goTo(`/jobs/${jobId}/audit`)
     await says(record(lead.page), /48 N·m clicked/)
