@@ -147,14 +147,14 @@ function RecordRow(props: { row: Row }) {
   }
   const flagged = () => !earlier && reading !== undefined && standingFlags(view.job(), reading).length > 0
   const onPaper = { ...view.words, moment: format.dateAndTime }
-  const saying = (words: Words) =>
+  const remarkIn = (words: Words) =>
     [
       reading ? remarks(reading, words) : '',
       ...waiversOfRow(props.row).map((waiver) => waiverWords(waiver, words)),
     ]
       .filter(Boolean)
       .join('; ')
-  const said = () => saying(view.words)
+  const remark = () => remarkIn(view.words)
   return (
     <tr
       classList={{
@@ -162,7 +162,7 @@ function RecordRow(props: { row: Row }) {
         'row-lead': lead,
         'row-flagged': flagged(),
         'row-open': reading === undefined,
-        'row-said': said() !== '',
+        'row-said': remark() !== '',
       }}
       data-open={flagged() ? '' : undefined}
       tabindex={flagged() ? -1 : undefined}
@@ -210,7 +210,7 @@ function RecordRow(props: { row: Row }) {
         <Show when={reading}>{(taken) => <Stripe person={taken().by} />}</Show>
       </td>
       <td class="cell-second">
-        <Show when={lead && line}>{(one) => <Second line={one()} />}</Show>
+        <Show when={lead && line}>{(line) => <Second line={line()} />}</Show>
       </td>
       <td class="cell-when">
         <Show when={reading}>{(taken) => <Moment at={taken().doneAt} />}</Show>
@@ -221,11 +221,11 @@ function RecordRow(props: { row: Row }) {
             <VerdictMark verdict={line.verdict} /> {verdictWords(line)}
           </span>
         </Show>
-        <Show when={said()}>
+        <Show when={remark()}>
           <span class="remark screen-only" classList={{ against: flagged() }}>
-            {said()}
+            {remark()}
           </span>
-          <span class="remark paper-only">{saying(onPaper)}</span>
+          <span class="remark paper-only">{remarkIn(onPaper)}</span>
         </Show>
       </td>
     </tr>
@@ -318,10 +318,10 @@ function SettledValues(props: { jointId: string }) {
           , {bandWords(value.band)}; {basisWords(value.basis)}. “{value.reason}” {view.words.person(value.by)}
           , <Moment at={value.doneAt} />
           <For each={settlings(value).slice(1)}>
-            {(one) => (
+            {(before) => (
               <>
-                . Before: {valueWords(one)}. “{one.reason}” {view.words.person(one.by)},{' '}
-                <Moment at={one.doneAt} />
+                . Before: {valueWords(before)}. “{before.reason}” {view.words.person(before.by)},{' '}
+                <Moment at={before.doneAt} />
               </>
             )}
           </For>

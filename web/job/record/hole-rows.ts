@@ -42,8 +42,8 @@ export function holeRows(job: PlannedJob, steps: readonly AdoptedStep[] = job.pl
     if (!some.has(stepId)) return []
     const entry = holeAt(job, joint.id, position)
     const stripped = entry?.condition === 'stripped'
-    const found = boltFit(job, joint, position)
-    const fit = found && !isRefusal(found) ? found : undefined
+    const outcome = boltFit(job, joint, position)
+    const fit = outcome && !isRefusal(outcome) ? outcome : undefined
     return [
       {
         ...row,
@@ -51,20 +51,16 @@ export function holeRows(job: PlannedJob, steps: readonly AdoptedStep[] = job.pl
         title: joint.title,
         ...(entry ? { entry } : {}),
         ...(fit ? { fit } : {}),
-        goesIn: stripped ? '' : goesIn(job, row, found),
+        goesIn: stripped ? '' : goesIn(job, row, outcome),
         against: stripped || misfit(job, joint, position) !== undefined,
       },
     ]
   })
 }
 
-function goesIn(
-  job: PlannedJob,
-  { joint, position }: RegisterRow,
-  found: ReturnType<typeof boltFit>,
-): string {
-  if (isRefusal(found)) return fastenerSentence(found)
-  if (found && !isAsMade(job, joint, position)) return fitWords(longPart(joint), found)
+function goesIn(job: PlannedJob, { joint, position }: RegisterRow, fit: ReturnType<typeof boltFit>): string {
+  if (isRefusal(fit)) return fastenerSentence(fit)
+  if (fit && !isAsMade(job, joint, position)) return fitWords(longPart(joint), fit)
   const lengthMm = lengthHere(job, joint, position)
   return lengthMm === undefined ? '' : `The ${longPart(joint)} of ${format.number(lengthMm)} mm.`
 }
