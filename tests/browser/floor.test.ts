@@ -44,7 +44,7 @@ async function released({ office, tom, jobId }: Floor): Promise<void> {
   await says(fitting, 'Released. Its record stands under this number.')
   await page.keyboard.press('Escape')
   expect(await reasonsAgainst(page, 'to the owner')).toEqual([
-    'C1 First run, up to heat is not signed: do it and sign it.',
+    'C1 First run, up to heat is not signed. Do it and sign it.',
   ])
   await firstRun(tom, jobId)
   await says(page.getByRole('button', { name: /^Release to the owner/ }), /^Release to the owner$/)

@@ -91,7 +91,8 @@ export function smallTargets(page: Page, least: number): Promise<string[]> {
         // A file input hides behind its label, which is what is pressed.
         if (element instanceof HTMLInputElement && element.type === 'file') return []
         if (element.closest('p, li p') && element.tagName === 'A') return []
-        const { width, height } = element.getBoundingClientRect()
+        // A box to tick is pressed anywhere on its label.
+        const { width, height } = (element.closest('label') ?? element).getBoundingClientRect()
         // Half a pixel is the layout's rounding, not a smaller button.
         if (width >= atLeast - 0.5 && height >= atLeast - 0.5) return []
         const name = element.getAttribute('aria-label') ?? element.textContent?.trim() ?? ''

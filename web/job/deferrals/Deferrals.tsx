@@ -51,7 +51,7 @@ export function TakeBackButton(props: { view: DeferralView }) {
     <Show when={props.view.state === 'open' && mayTakeBack(deferral())}>
       <Button variant="quiet" onClick={() => open({ dialog: 'take_back', deferralId: deferral().id })}>
         {takeBackLabel(deferral())}
-        <span class="unseen">: {props.view.what}</span>
+        <span class="unseen"> {props.view.what}</span>
       </Button>
     </Show>
   )

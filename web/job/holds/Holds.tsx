@@ -37,10 +37,10 @@ export function HoldButtons(props: { hold: Hold }) {
   return (
     <>
       <Button variant="quiet" onClick={() => open({ dialog: 'change_hold', holdId: props.hold.id })}>
-        Change hold<span class="unseen">: {props.hold.what}</span>
+        Change hold<span class="unseen"> {props.hold.what}</span>
       </Button>
       <Button onClick={() => open({ dialog: 'clear_hold', holdId: props.hold.id })}>
-        Clear hold<span class="unseen">: {props.hold.what}</span>
+        Clear hold<span class="unseen"> {props.hold.what}</span>
       </Button>
     </>
   )

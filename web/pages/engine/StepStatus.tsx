@@ -145,11 +145,11 @@ export function StepOffice(props: { view: StepView }) {
         </Show>
         <div class="office-do cluster">
           <Button onClick={() => open({ dialog: 'raise_hold', stepIds: [id()] })}>
-            Put on hold<span class="unseen">: {id()}</span>
+            Put on hold<span class="unseen"> {id()}</span>
           </Button>
           <Show when={scope.job().plan && props.view.standing !== 'deferred' && !props.view.begun}>
             <Button variant="quiet" onClick={() => open({ dialog: 'leave_out', stepId: id() })}>
-              Leave out<span class="unseen">: {id()}</span>
+              Leave out<span class="unseen"> {id()}</span>
             </Button>
           </Show>
         </div>
