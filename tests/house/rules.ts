@@ -155,6 +155,18 @@ export const pagesAreApart = (files: SourceFile[]) =>
     return from !== undefined && page !== undefined && from !== page
   })
 
+/** What `web/ui` has once, pages do not make by hand: forms, selects, dialogs, and the clock of what is displayed. */
+export const controlsComeFromUi = (files: SourceFile[]) => [
+  ...lines(
+    files.filter(({ path }) => path.endsWith('.tsx') && inRoom(path, 'web') && !inRoom(path, 'web/ui')),
+    /<(?:form|select|dialog)\b/,
+  ),
+  ...lines(
+    files.filter(({ path }) => isCode(path) && inRoom(path, 'web') && !inRoom(path, 'web/ui', 'web/live')),
+    /\bsetInterval\(/,
+  ),
+]
+
 /** zod stays out of the browser: schemas stand in schema.ts files, and `web/` takes only types from them. */
 export const zodStaysInSchemas = (files: SourceFile[]) =>
   findImports(files, (path, to, typeOnly) => {

@@ -120,6 +120,23 @@ const cases: Case[] = [
     ],
   },
   {
+    rule: rules.controlsComeFromUi,
+    says: 'forms, selects, dialogs and ticking clocks come from web/ui',
+    bad: [
+      ['web/pages/a.tsx', '<form onSubmit={send}>'],
+      ['web/job/a.tsx', '<select'],
+      ['web/frame/a.tsx', '<dialog open>'],
+      ['web/pages/a.ts', 'const timer = setInterval(tick, 1000)'],
+    ],
+    good: [
+      ['web/ui/Form.tsx', '<form {...rest} onSubmit={submit}>'],
+      ['web/ui/clock.tsx', 'setInterval(tick, everyMs)'],
+      ['web/live/demo.ts', 'setInterval(askAgain, 5000)'],
+      ['web/pages/a.tsx', '<Form onSubmit={send}>\n<Select\n<FormDialog'],
+      ['server/a.ts', 'setInterval(sweep, 1000)'],
+    ],
+  },
+  {
     rule: rules.zodStaysInSchemas,
     says: 'zod is imported only by schema.ts in shared/, and web/ takes only types from there',
     bad: [

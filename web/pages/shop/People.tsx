@@ -4,18 +4,41 @@ import { type Person, ROLE_WORDS } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
 import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
+import { createDialogs } from '../../ui/dialogs'
 import { paintColour } from '../../ui/paint'
 import { Sentence } from '../../ui/Sentence'
 import { PersonForm } from './PersonForm'
 import { PinForm } from './PinForm'
 import { byName, entitlementWords } from './people'
 
+type PeopleDialog =
+  | { dialog: 'add' }
+  | { dialog: 'change'; person: Person }
+  | { dialog: 'pin'; person: Person }
+
 export function People(props: { scope: ShopScope }) {
   const { scope } = props
-  const [adding, setAdding] = createSignal(false)
-  const [changing, setChanging] = createSignal<Person>()
-  const [pinFor, setPinFor] = createSignal<Person>()
-  const [said, setSaid] = createSignal<string>()
+  const [message, setMessage] = createSignal<string>()
+  const dialogs = createDialogs<PeopleDialog>({
+    // Without a PIN nobody can sign in: the one thing leads to the other.
+    add: ({ onClose }) => (
+      <PersonForm
+        scope={scope}
+        onClose={onClose}
+        onDone={(person) => dialogs.open({ dialog: 'pin', person })}
+      />
+    ),
+    change: ({ person, onClose }) => (
+      <PersonForm scope={scope} before={person} onClose={onClose} onDone={onClose} />
+    ),
+    pin: ({ person, onClose }) => (
+      <PinForm
+        person={person}
+        onClose={onClose}
+        onSet={() => setMessage(`The PIN of ${person.name} is set.`)}
+      />
+    ),
+  })
   const people = createMemo(() => byName(scope.shop()))
   return (
     <section aria-labelledby="people-title">
@@ -24,11 +47,11 @@ export function People(props: { scope: ShopScope }) {
           People <span class="pencil">{people().length}</span>
         </h2>
         <Show when={scope.mayEdit()}>
-          <Button onClick={() => setAdding(true)}>Add a person</Button>
+          <Button onClick={() => dialogs.open({ dialog: 'add' })}>Add a person</Button>
         </Show>
       </div>
-      <Show when={said()}>
-        <Sentence>{said()}</Sentence>
+      <Show when={message()}>
+        <Sentence>{message()}</Sentence>
       </Show>
       <ul class="cards">
         <For each={people()}>
@@ -54,7 +77,7 @@ export function People(props: { scope: ShopScope }) {
                 <div class="card-acts cluster">
                   <Show when={scope.mayEdit()}>
                     <Button
-                      onClick={() => setChanging(person)}
+                      onClick={() => dialogs.open({ dialog: 'change', person })}
                       aria-label={`Change the card of ${person.name}`}
                     >
                       Change
@@ -62,7 +85,7 @@ export function People(props: { scope: ShopScope }) {
                   </Show>
                   <Button
                     variant="quiet"
-                    onClick={() => setPinFor(person)}
+                    onClick={() => dialogs.open({ dialog: 'pin', person })}
                     aria-label={`Set PIN of ${person.name}`}
                   >
                     Set PIN
@@ -79,28 +102,7 @@ export function People(props: { scope: ShopScope }) {
           least one more.
         </p>
       </Show>
-      <Show when={adding()}>
-        <PersonForm
-          scope={scope}
-          onClose={(added) => {
-            setAdding(false)
-            // Without a PIN nobody can sign in: the one thing leads to the other.
-            if (added) setPinFor(added)
-          }}
-        />
-      </Show>
-      <Show when={changing()} keyed>
-        {(person) => <PersonForm scope={scope} before={person} onClose={() => setChanging()} />}
-      </Show>
-      <Show when={pinFor()} keyed>
-        {(person) => (
-          <PinForm
-            person={person}
-            onClose={() => setPinFor()}
-            onSet={() => setSaid(`The PIN of ${person.name} is set.`)}
-          />
-        )}
-      </Show>
+      <dialogs.Outlet />
     </section>
   )
 }

@@ -20,7 +20,12 @@ import {
   wornBy,
 } from './people'
 
-export function PersonForm(props: { scope: ShopScope; before?: Person; onClose(added?: Person): void }) {
+export function PersonForm(props: {
+  scope: ShopScope
+  before?: Person
+  onDone(person: Person): void
+  onClose(): void
+}) {
   const { scope, before } = props
   const send = useShopSend()
   const [person, setPerson] = createSignal<Person>(before ?? newPerson(uuid(), scope.shop()))
@@ -49,8 +54,8 @@ export function PersonForm(props: { scope: ShopScope; before?: Person; onClose(a
       busyLabel="Writing…"
       error={clash() ? undefined : refused()?.sentence}
       onSubmit={write}
-      onDone={() => props.onClose(shown())}
-      onClose={() => props.onClose()}
+      onDone={() => props.onDone(shown())}
+      onClose={props.onClose}
     >
       <Field
         label="Name"

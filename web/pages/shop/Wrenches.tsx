@@ -1,17 +1,21 @@
 /** The wrench crib: what each covers, when it was checked, whether it can be used today. */
-import { createMemo, createSignal, For, Show } from 'solid-js'
+import { createMemo, For, Show } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
 import { format } from '../../format'
 import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
+import { createDialogs } from '../../ui/dialogs'
 import { EmptyState } from '../../ui/EmptyState'
 import { WrenchForm } from './WrenchForm'
 import { inCrib, KIND_WORDS, rangeWords, wrenchStanding } from './wrenches'
 
+type WrenchDialog = { dialog: 'card'; before?: Wrench }
+
 export function Wrenches(props: { scope: ShopScope }) {
   const { scope } = props
-  const [adding, setAdding] = createSignal(false)
-  const [changing, setChanging] = createSignal<Wrench>()
+  const dialogs = createDialogs<WrenchDialog>({
+    card: (dialog) => <WrenchForm scope={scope} {...dialog} />,
+  })
   const crib = createMemo(() => inCrib(Object.values(scope.shop().wrenches), scope.now()))
   const against = () => crib().filter((wrench) => wrenchStanding(wrench, scope.now()).against).length
   return (
@@ -25,7 +29,7 @@ export function Wrenches(props: { scope: ShopScope }) {
           </span>
         </h2>
         <Show when={scope.mayEdit()}>
-          <Button onClick={() => setAdding(true)}>Hang a wrench in the crib</Button>
+          <Button onClick={() => dialogs.open({ dialog: 'card' })}>Hang a wrench in the crib</Button>
         </Show>
       </div>
       <Show
@@ -79,7 +83,7 @@ export function Wrenches(props: { scope: ShopScope }) {
                   <Show when={scope.mayEdit()}>
                     <div class="card-acts cluster">
                       <Button
-                        onClick={() => setChanging(wrench)}
+                        onClick={() => dialogs.open({ dialog: 'card', before: wrench })}
                         aria-label={`Change the card of ${wrench.id}`}
                       >
                         Change
@@ -92,12 +96,7 @@ export function Wrenches(props: { scope: ShopScope }) {
           </For>
         </ul>
       </Show>
-      <Show when={adding()}>
-        <WrenchForm scope={scope} onClose={() => setAdding(false)} />
-      </Show>
-      <Show when={changing()} keyed>
-        {(wrench) => <WrenchForm scope={scope} before={wrench} onClose={() => setChanging()} />}
-      </Show>
+      <dialogs.Outlet />
     </section>
   )
 }
