@@ -1,5 +1,6 @@
 /** The platform's own dialog: keeps the focus inside, closes with Escape, gives the focus back. */
 import { createEffect, createUniqueId, type ParentProps, Show } from 'solid-js'
+import './dialog.css'
 
 interface DialogProps {
   open: boolean

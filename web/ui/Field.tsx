@@ -1,5 +1,6 @@
 /** A labelled input with its hint and what is wrong with it. */
 import { createUniqueId, type JSX, Show, splitProps } from 'solid-js'
+import './fields.css'
 
 interface FieldProps extends JSX.InputHTMLAttributes<HTMLInputElement> {
   label: string

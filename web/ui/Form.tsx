@@ -7,6 +7,7 @@ import { Button } from './Button'
 import { Dialog } from './Dialog'
 import { Sentence } from './Sentence'
 import { createSubmission, type Refused } from './submission'
+import './fields.css'
 
 export interface FormProps
   extends Omit<JSX.FormHTMLAttributes<HTMLFormElement>, 'onSubmit' | 'onInput' | 'novalidate'> {

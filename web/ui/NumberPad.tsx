@@ -3,6 +3,7 @@
  * within the pad's page, as long as no field has it.
  */
 import { For, onCleanup, onMount } from 'solid-js'
+import './pad.css'
 
 interface NumberPadProps {
   value: string

@@ -1,5 +1,6 @@
 /** A labelled list to choose one of, with its hint. */
 import { createUniqueId, For, Show } from 'solid-js'
+import './fields.css'
 
 export interface Option {
   value: string

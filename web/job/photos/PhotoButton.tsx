@@ -6,6 +6,7 @@ import { takePhoto } from '../../live/take-photo'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
 import { useJob } from '../scope'
+import './photo-refused.css'
 
 interface PhotoButtonProps {
   label: string
