@@ -28,7 +28,7 @@ test('picks a wrench, puts a crowfoot on it, sets what the bench says, and the a
   await page.getByRole('button', { name: 'Other wrench' }).click()
   const crib = page.getByRole('dialog', { name: 'Which wrench is in your hand?' })
   await says(crib.getByRole('button', { name: /^TW-12/ }), 'Does not fit: failed its check')
-  await says(crib.getByRole('button', { name: /^TW-15/ }), 'Against it: often at the slip')
+  await says(crib.getByRole('button', { name: /^TW-15/ }), 'Mind: often at the slip')
   await says(crib.getByRole('button', { name: /^TW-11/ }), 'TW-11 can do this joint')
   await device.shot('bench-crib')
   await page.keyboard.press('Escape')

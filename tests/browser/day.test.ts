@@ -64,7 +64,7 @@ async function beginAnew({ page }: Device) {
     .last()
     .click()
   const sheet = page.getByRole('dialog', { name: 'The day' })
-  await sheet.getByRole('button', { name: 'Begin the day anew' }).click()
+  await sheet.getByRole('button', { name: 'Start the day over' }).click()
   await sheet.getByRole('button', { name: 'Begin anew' }).click()
   await page.waitForURL(/\/sign-in(\?|$)/)
 }
@@ -92,7 +92,7 @@ test('the whole day with three screens open: no complaint, and all agree with th
   await sheet.getByRole('radio', { name: 'At once' }).check()
   await sheet.getByRole('button', { name: 'Play the day' }).click()
   await sheet.getByText('The day is over.').waitFor()
-  await sheet.getByText(/^Refused, as the day tells: /).waitFor()
+  await sheet.getByText(/^Refused, as the day has it: /).waitFor()
   await board.shot('day-sheet-over')
   await sheet.getByRole('button', { name: 'Close' }).click()
   for (const { page } of all) {
@@ -117,7 +117,7 @@ test('the whole day with three screens open: no complaint, and all agree with th
   const e101 = await fromServer<Parameters<typeof isProven>[0]>(bench, '/api/jobs/e-101')
   expect(isProven(e101, { joint: 'G-F5' })).toBe(true)
   expect(stepState(e101, 'F5').sets.step?.second?.by).toBe('odile')
-  await bench.page.getByText('This step is done: every signature it asks for stands.').waitFor()
+  await bench.page.getByText('This step is done and signed.').waitFor()
   await bench.shot('day-bench-over')
 
   // A page loaded anew is drawn from the server's fold; those that followed the day must look the same.
@@ -240,7 +240,7 @@ test.each(Object.keys(SIZES) as Size[])('first look and the sheet of the day, on
     .last()
     .click()
   const sheet = page.getByRole('dialog', { name: 'The day' })
-  await sheet.getByRole('button', { name: 'Begin the day anew' }).click()
+  await sheet.getByRole('button', { name: 'Start the day over' }).click()
   await sheet.getByRole('button', { name: 'Leave it' }).waitFor()
   await look('day-sheet')
   expect(found).toEqual([])

@@ -41,7 +41,7 @@ async function people(): Promise<Floor> {
 async function released({ office, tom, jobId }: Floor): Promise<void> {
   const { page } = office
   const fitting = await askRelease(page, 'to fitting')
-  await says(fitting, 'Released. Its record stands under this number.')
+  await says(fitting, 'Released. This is the number of its record.')
   await page.keyboard.press('Escape')
   expect(await reasonsAgainst(page, 'to the owner')).toEqual([
     'C1 First run, up to heat is not signed. Do it and sign it.',

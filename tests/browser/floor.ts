@@ -47,7 +47,7 @@ export async function slipThenStop({ tom, jobId }: Floor): Promise<void> {
   await enterScale(page, '30')
   const stop = page.getByRole('alert').filter({ hasText: 'Stop: which unit is that?' })
   await says(stop, '30 on this wrench is 30 lbf·ft = 40.7 N·m.')
-  await says(stop, 'The sheet asks 30 N·m, which is 22.1 on this scale.')
+  await says(stop, 'The plan says 30 N·m, which is 22.1 on this scale.')
   await stop.getByRole('button', { name: 'Set it again and enter' }).click()
   await enterScale(page, '22')
   await tap(page, HEAD_NUTS, 1)
@@ -76,15 +76,15 @@ export async function anotherGoesOn({ tom, ines, jobId }: Floor): Promise<void> 
   await page.getByRole('button', { name: 'Claim it and go on' }).click()
   await says(tom.page.getByRole('main'), /claimed by\s*IF\s*Ines Falk/)
   const rule = page.getByRole('alert').filter({ hasText: 'Broken off: Head nuts' })
-  await says(rule, 'Stopped in pass 1 of 2; nut 2 (3rd in order) was next.')
-  await says(rule, 'Its rule: do pass 1 again from the start.')
+  await says(rule, 'Interrupted in pass 1 of 2; nut 2 (3rd in order) was next.')
+  await says(rule, 'The plan says: do pass 1 again from the start.')
   await rule.getByRole('button', { name: 'Pass 1 starts again at its first nut' }).click()
   for (const [index, scale] of ['30', '60'].entries()) {
     await enterScale(page, scale)
     for (const n of [1, 3, 2, 4]) await tap(page, HEAD_NUTS, n)
     if (index === 0) await page.getByRole('button', { name: /^Pass 2 next/ }).click()
   }
-  await page.getByRole('button', { name: 'All passes through: sign' }).click()
+  await page.getByRole('button', { name: 'All passes done: sign' }).click()
   await signButton(page).click()
 }
 
@@ -97,7 +97,7 @@ export async function standWaits({ office, tom, ines, jobId }: Floor): Promise<v
   await takeWrench(page, 'IW-1')
   await pressDigits(page.getByRole('group', { name: 'Number shown' }), '22')
   const asked = page.getByRole('alert').filter({ hasText: '22 on this wrench is 22 lbf·ft = 29.8 N·m.' })
-  await says(asked, 'The sheet asks 22 N·m, which is 16.2 on this scale.')
+  await says(asked, 'The plan says 22 N·m, which is 16.2 on this scale.')
   // What is offered first is that it really reads so.
   expect(await asked.getByRole('button').first().textContent()).toBe('It really shows 22 lbf·ft')
   await asked.getByRole('button').first().click()
@@ -198,7 +198,7 @@ async function oilFeed({ tom, jobId }: Floor): Promise<void> {
   await says(page.getByRole('main'), 'Ada Brook')
   await enterScale(page, '25')
   await tap(page, 'Oil feed union', 1)
-  await page.getByRole('button', { name: 'All passes through: sign' }).click()
+  await page.getByRole('button', { name: 'All passes done: sign' }).click()
   await signButton(page).click()
 }
 

@@ -139,7 +139,7 @@ export async function tightenHead(page: Page, from = 1): Promise<void> {
     if (index + 1 < HEAD_PASSES.length)
       await page.getByRole('button', { name: new RegExp(`^Pass ${index + 2} next`) }).click()
   }
-  await page.getByRole('button', { name: 'All passes through: sign' }).click()
+  await page.getByRole('button', { name: 'All passes done: sign' }).click()
 }
 
 export const signButton = (page: Page): Locator =>
@@ -226,7 +226,7 @@ export async function askRelease(page: Page, kind: 'to fitting' | 'to the owner'
 /** Every reason a refused release gives, as it stands on the screen; the sheet is closed again. */
 export async function reasonsAgainst(page: Page, kind: 'to fitting' | 'to the owner'): Promise<string[]> {
   const sheet = await askRelease(page, kind)
-  const back = sheet.getByRole('button', { name: 'To the list, to clear them' })
+  const back = sheet.getByRole('button', { name: 'To the list' })
   await back.waitFor()
   const reasons = await sheet.getByRole('listitem').allTextContents()
   await back.click()

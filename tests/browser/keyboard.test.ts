@@ -77,7 +77,7 @@ test('a class A joint, from sign-in to signature, by keyboard alone', async () =
     if (index < 2)
       await press(page, page.getByRole('button', { name: new RegExp(`^Pass ${index + 2} next`) }))
   }
-  await press(page, page.getByRole('button', { name: 'All passes through: sign' }))
+  await press(page, page.getByRole('button', { name: 'All passes done: sign' }))
   await press(page, signButton(page))
   await page.getByText('Suvi Hale signed').first().waitFor()
 
@@ -88,5 +88,5 @@ test('a class A joint, from sign-in to signature, by keyboard alone', async () =
   await page.keyboard.press('Escape')
   await expect.poll(() => hasFocus(opener), { timeout: SOON_MS }).toBe(true)
   await command(office, jobId, { type: 'SecondSignStep', stepId: 'B1' })
-  await page.getByText('This step is done: every signature it asks for stands.').waitFor()
+  await page.getByText('This step is done and signed.').waitFor()
 })

@@ -174,7 +174,7 @@ test('a picture the server will not have stays in sight with its sentence, throu
   )
   await toBench(doer, jobId, 'F3')
   await choose(doer, 'port 1', 'board')
-  await says(place(doer, 'port 1'), 'taken, but the server would not have it')
+  await says(place(doer, 'port 1'), 'taken, but the server refused it')
   await page.getByText(`A photo was not taken over. ${sentence}`).waitFor()
   await page.getByText('live; 1 photo not taken over').waitFor()
   await page.reload()

@@ -74,7 +74,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     await headDone(all, jobId)
     const device = await bench('tom', 'B1')
     const { page } = device
-    const asks = page.getByRole('region', { name: 'What this step would hide' })
+    const asks = page.getByRole('region', { name: 'What this step would cover' })
     await says(asks, 'Rocker stand nuts: not tightened yet')
     await held(device, 'hides')
     await asks.getByRole('button', { name: 'I know it: claim and go on' }).click()
@@ -133,7 +133,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     const device = await bench('tom', 'B1')
     await says(device.page.getByRole('region', { name: 'Sealant clock' }), 'Past the time of flange sealant')
     await held(device, 'sealant-late')
-    await device.page.getByRole('button', { name: 'Last fastener in: closed late' }).click()
+    await device.page.getByRole('button', { name: 'Last fastener in, late' }).click()
     await says(device.page.getByRole('region', { name: 'Sealant clock' }), 'Strip it and lay a new bead')
     await held(device, 'sealant-closed-late')
   })
@@ -155,7 +155,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     await offer.waitFor({ state: 'detached' })
   })
 
-  test('the doer’s own second look, before its time and after', async () => {
+  test('the same person’s second look, before its time and after', async () => {
     await headDone(all, jobId)
     await standSigned(all, jobId)
     const early = await bench('tom', 'A2')
@@ -170,7 +170,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     await look.waitFor()
     await held(device, 'own-look')
     await look.click()
-    await device.page.getByText('the doer’s own second look').waitFor()
+    await device.page.getByText('the same person’s second look').waitFor()
     await held(device, 'own-look-given')
   })
 

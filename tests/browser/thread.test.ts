@@ -74,7 +74,7 @@ describe('the whole thread', () => {
     await desk.shot('board-second-due')
 
     await secondByPin(bench.page, shop.server, 'bram')
-    await bench.page.getByText('This step is done: every signature it asks for stands.').waitFor()
+    await bench.page.getByText('This step is done and signed.').waitFor()
     await bench.page.getByText('by PIN on this tablet').waitFor()
     await says(row, '3 of 8 steps')
     await bench.page.getByRole('button', { name: /Suvi Hale is signed in/ }).waitFor()
@@ -112,7 +112,7 @@ describe('the whole thread', () => {
     expect(await second.page.getByRole('button', { name: /^Second signature/ }).count()).toBe(0)
     await signButton(doer.page).click()
     await second.page.getByRole('button', { name: 'Second signature: I have looked' }).click()
-    await doer.page.getByText('This step is done: every signature it asks for stands.').waitFor()
+    await doer.page.getByText('This step is done and signed.').waitFor()
     expect(await doer.page.getByText('by PIN on this tablet').count()).toBe(0)
     const writer = await shop.deviceOf('hattie', { size: 'office' })
     await writer.goTo('/')
@@ -138,7 +138,7 @@ describe('the whole thread', () => {
         timeout: SOON_MS,
       })
       .toBe(1)
-    await doer.page.getByText('This step is done: every signature it asks for stands.').waitFor()
+    await doer.page.getByText('This step is done and signed.').waitFor()
   })
 })
 
@@ -157,7 +157,7 @@ describe('what stands against', () => {
     await enterScale(page, '40')
     const stop = page.getByRole('alert').filter({ hasText: 'Stop: which unit is that?' })
     await says(stop, '40 on this wrench is 40 lbf·ft = 54.2 N·m.')
-    await says(stop, 'The sheet asks 40 N·m, which is 29.5 on this scale.')
+    await says(stop, 'The plan says 40 N·m, which is 29.5 on this scale.')
     await lead.shot('bench-unit-slip')
     // A head tapped now records nothing.
     await head(page, HEAD_NUTS, 1).click()
@@ -186,11 +186,11 @@ describe('what stands against', () => {
     await enterScale(page, '48')
     await page
       .getByRole('alert')
-      .filter({ hasText: 'Stop: the scale is set over the band.' })
-      .getByRole('button', { name: 'The scale really is set so' })
+      .filter({ hasText: 'Stop: the scale is set above the band.' })
+      .getByRole('button', { name: 'The scale really says that' })
       .click()
     await head(page, HEAD_NUTS, 1).click()
-    const odd = page.getByRole('alert', { name: 'What is odd' })
+    const odd = page.getByRole('alert', { name: 'Flags' })
     await says(odd, /out of band/i)
     await says(rowOf(writer.page, number), 'Head nuts, nut 1: out of band. Suvi Hale recorded it.')
     await doer.shot('bench-out-of-band')

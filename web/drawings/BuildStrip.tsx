@@ -95,7 +95,7 @@ export function stripWords(
   return [
     `${signed} of ${cells.length} steps signed.`,
     ...say('In work', inWork),
-    ...say('A flag stands on', flagged),
+    ...say('Flagged', flagged),
     ...say('Out of limits', off),
     ...say('On hold', held),
     ...say('Stopped', ids('stopped')),

@@ -79,7 +79,7 @@ export default function DemoDay(props: { onClose(): void }) {
       </ol>
       <p>
         <A href="/first-look" onClick={props.onClose}>
-          First look: what each person’s screen answers
+          First look: a screen for each person
         </A>
       </p>
       <div class="day-anew cluster roomy">
@@ -87,12 +87,12 @@ export default function DemoDay(props: { onClose(): void }) {
           when={sure()}
           fallback={
             <Button variant="quiet" onClick={() => setSure(true)}>
-              Begin the day anew
+              Start the day over
             </Button>
           }
         >
           <p>
-            The shop stands at 09:45 again, on every screen. What was entered since goes, and everybody signs
+            The shop goes back to 09:45 on every screen. What was entered since is lost, and everybody signs
             in again.
           </p>
           <Button variant="rust" onClick={() => act({ do: 'restart', run: demo.state()?.run ?? '' })}>
@@ -134,7 +134,7 @@ function Moment(props: MomentProps) {
         <Show when={props.refusal}>
           {(refusal) => (
             <p class="day-refused strong" classList={{ against: !refusal().foreseen }}>
-              Refused{refusal().foreseen ? ', as the day tells' : ''}: {refusal().sentence}
+              Refused{refusal().foreseen ? ', as the day has it' : ''}: {refusal().sentence}
               <Show when={refusal().leftOut > 0}>
                 {' '}
                 {refusal().leftOut === 1 ? 'One more entry' : `${refusal().leftOut} more entries`} of this

@@ -51,7 +51,7 @@ export function Frame(props: RouteSectionProps) {
       </Show>
       <Show when={link.outdated()}>
         <aside class="banner against" aria-label="A newer Paintmark" aria-live="polite">
-          Paintmark was renewed. <a href={location.pathname}>Load the new pages</a>
+          There is a newer Paintmark. <a href={location.pathname}>Load it</a>
         </aside>
       </Show>
       <main id="page" tabIndex={-1}>

@@ -24,7 +24,7 @@ export default function NewJob(props: { onClose(): void }) {
     const number = shownNumber().trim()
     const { model, serial, drives, owner, agreed } = trimmed()
     if (![number, model, serial, owner, agreed].every(Boolean))
-      return 'Fill in number, engine, serial, owner and the agreed work; only what it drives may stay empty.'
+      return 'Fill in number, engine, serial number, owner and agreed work. Only what it drives may stay empty.'
     id = uuid()
     const answer = await sendAndWait(id, {
       type: 'OpenJob',

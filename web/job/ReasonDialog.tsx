@@ -52,9 +52,7 @@ export function ReasonDialog(props: ReasonProps) {
               )}
             </For>
             <Show when={own()}>
-              <p class="own-work">
-                You worked on this yourself: it is recorded that the word is the doer’s own.
-              </p>
+              <p class="own-work">You worked on this yourself, and the record will say so.</p>
             </Show>
             <div class="whole">
               <Field

@@ -122,7 +122,7 @@ async function putBytes({ sha256, bytes }: QueuedPhoto): Promise<SendOutcome> {
 const WHY: Record<Unheld, string> = {
   no_store: 'This browser keeps nothing once the page is closed or loaded again.',
   full: 'There is no room left on this device to keep photos.',
-  failed: 'This device would not keep the photo.',
+  failed: 'This device could not keep the photo.',
 }
 
 /** What the person must know while photos wait that only this page holds; nothing when all are kept. */

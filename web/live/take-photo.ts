@@ -25,13 +25,13 @@ export async function takePhoto(file: Blob): Promise<PreparedPhoto | { sentence:
   if (!canHash())
     return {
       sentence:
-        'Photos can be taken only over a safe way to the server. Open Paintmark by its address with https.',
+        'Photos can be taken only over a secure connection. Open Paintmark by its address with https.',
     }
   try {
     return await prepare(file)
   } catch {
     return {
-      sentence: 'This file is no picture that can be read here. Take the photo again, or choose another.',
+      sentence: 'This file is not a picture that can be read here. Take the photo again, or choose another.',
     }
   }
 }

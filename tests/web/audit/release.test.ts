@@ -38,7 +38,7 @@ describe('accepted is not proven', () => {
     const told = tell(...waivedSecond)
     const cap = line(told, 'J-cap', 1)
     expect(cap.verdict).toBe('accepted')
-    expect(verdictWords(cap)).toBe('accepted, not proven')
+    expect(verdictWords(cap)).toBe('accepted with a reason')
     const [waiver] = waiversOfSets([cap])
     expect(waiverWords(waiver ?? expect.fail('no waiver'), words)).toBe(
       'accepted by Bram, +8 min: it holds (own work)',
@@ -142,7 +142,7 @@ describe('deviations a waiver could lift', () => {
     expect(one).toMatchObject({
       stepId: 'S3',
       title: 'End float, crank',
-      say: '0.3 mm; asked 0.1 to 0.25 mm',
+      say: '0.3 mm; the plan says 0.1 to 0.25 mm',
     })
     const after = tell(...measured, waive('bram', one?.what[0] ?? expect.fail('nothing to waive')))
     expect(numbersOff(after.job)).toEqual([])
@@ -154,7 +154,9 @@ describe('deviations a waiver could lift', () => {
     expect(deviations(tell().job, START)).toEqual([])
     const ready = [...measured.slice(0, 1), measuredRight, sign('bram', 'S3')]
     const [one] = deviations(tell(...ready).job, LATER)
-    expect(one?.say).toBe('Cannot begin: it would hide Main cap bolts and Rod cap bolts 1–2, not proven yet.')
+    expect(one?.say).toBe(
+      'Cannot begin: it would cover Main cap bolts and Rod cap bolts 1–2, not signed off yet.',
+    )
     expect(one?.what).toEqual([{ kind: 'hiding', stepId: 'C1' }])
   })
 })

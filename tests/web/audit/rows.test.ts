@@ -86,7 +86,7 @@ describe('one line', () => {
     ])
     expect(rows[0]?.reading).toBeUndefined()
     expect(remarks(rows[1]?.reading ?? expect.fail('no reading'), words)).toBe(
-      'struck by Bram, +4 min: misread',
+      'crossed out by Bram, +4 min: misread',
     )
   })
   test('a reading taken again leaves the first beneath it, void', () => {
@@ -94,7 +94,7 @@ describe('one line', () => {
     const rows = rowsOf(lineOf(told, 'J-rod', 1))
     expect(rows.map(({ reading }) => reading?.value)).toEqual([40, 38])
     expect(remarks(rows[1]?.reading ?? expect.fail('no reading'), words)).toContain(
-      'void: taken again by Bram',
+      'no longer counts: read again by Bram',
     )
   })
   test('reads as it was read, with N·m beside another unit', () => {
@@ -114,7 +114,7 @@ describe('one line', () => {
     expect(verdictWords(lineOf(tell(...one), 'J-cap', 1))).toBe('1 pass to go')
     expect(verdictWords(lineOf(tell(...caps), 'J-cap', 1))).toBe('final, not signed')
     expect(verdictWords(lineOf(tell(...caps, sign('bram', 'S1')), 'J-cap', 1))).toBe(
-      'final, second signature owed',
+      'final, needs a second signature',
     )
     expect(verdictWords(lineOf(tell(...caps, sign('bram', 'S1'), second('suvi', 'S1')), 'J-cap', 1))).toBe(
       'proven',
@@ -129,7 +129,7 @@ describe('what wants the supervisor', () => {
   test('what is to be looked at, who signed, and how soon it is covered', () => {
     const told = tell(...caps, sign('bram', 'S1'))
     expect(coversWords(only(told))).toBe('Main cap bolts 1–2')
-    expect(awaitsWords(only(told), words)).toBe('Signed by Bram, +7 min; a second look is owed.')
+    expect(awaitsWords(only(told), words)).toBe('Signed by Bram, +7 min; a second signature is missing.')
     expect(coverWords(only(told))).toBe('C1 Sump covers it, after one more step.')
   })
   test('covered already: says by what', () => {

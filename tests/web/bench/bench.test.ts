@@ -203,7 +203,7 @@ describe('what comes next on a joint', () => {
     if (phase.kind !== 'held_up') return
     expect(phase.why.sentences).toEqual([
       '65 on this wrench is 65 lbf·ft = 88.1 N·m.',
-      'The sheet asks 65 N·m, which is 47.9 on this scale.',
+      'The plan says 65 N·m, which is 47.9 on this scale.',
     ])
     expect(at.phase(at.round, 2, 'TW-14', [phase.entry.id]).kind).toBe('record')
     at.does({ type: 'EnterScale', jointId: 'G-D1', pass: 2, wrenchId: 'TW-14', value: 48 })
@@ -214,7 +214,7 @@ describe('what comes next on a joint', () => {
     const at = headBench()
     at.does({ type: 'EnterScale', jointId: 'G-D1', pass: 1, wrenchId: 'TW-11', value: 28 })
     const entry = at.job().scales['TW-11']
-    expect(entry && heldUp(entry, 30)?.title).toBe('Stop: the scale is set under the band.')
+    expect(entry && heldUp(entry, 30)?.title).toBe('Stop: the scale is set below the band.')
   })
 
   test('a wait is said with its end, and a head before it is called too early', () => {
@@ -335,7 +335,11 @@ describe('what must be seen', () => {
   test('what would be covered too early is named, with what it still lacks', () => {
     const at = headBench()
     expect(notYet(at.job(), at.step('D1'))).toEqual([
-      { stepId: 'D2', title: at.step('D2').title, why: 'It hides head bolts 2, 4–5, 7 (not tightened yet).' },
+      {
+        stepId: 'D2',
+        title: at.step('D2').title,
+        why: 'It covers head bolts 2, 4–5, 7 (not tightened yet).',
+      },
     ])
     at.clicks('G-D1', 1, 'TW-11', 30, HEAD)
     expect(notYet(at.job(), at.step('D1'))[0]?.why).toContain('3 passes to go')

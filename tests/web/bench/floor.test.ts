@@ -224,7 +224,7 @@ describe('an interruption', () => {
 
   test('the marker is said before the stop; after it the page opens with what the rule asks', () => {
     const { at, round } = broken()
-    expect(markerWords(at.job(), at.step('D1'))[0]).toMatch(/^Marker: .*pass 1, .* next; /)
+    expect(markerWords(at.job(), at.step('D1'))[0]).toMatch(/^Interrupted: .*pass 1, .* next; /)
     expect(brokenOff(at.job(), round)).toBeUndefined()
     at.does({ type: 'PutDownStep', stepId: 'D1' })
     expect(at.phase(round, 1)).toEqual({ kind: 'look' })
@@ -239,7 +239,7 @@ describe('an interruption', () => {
         ['again', 'slackened', 'new_fasteners'].indexOf(phase.broken.mark.asks) + 1,
       ),
     )
-    expect(phase.broken.without).toContain('not restarted')
+    expect(phase.broken.without).toContain('flagged')
   })
 
   test('one press records it and the work goes on; without it, the readings are flagged', () => {
@@ -298,7 +298,7 @@ test('what is left out until the covering step is not in its way; the rest is na
   const at = bench()
   const { joint } = at.round('D1')
   const why = () => notYet(at.job(), at.step('D1'))[0]?.why
-  expect(why()).toBe('It hides head bolts 2, 4–5, 7 (not tightened yet).')
+  expect(why()).toBe('It covers head bolts 2, 4–5, 7 (not tightened yet).')
   at.does(
     {
       type: 'Defer',
@@ -308,7 +308,7 @@ test('what is left out until the covering step is not in its way; the rest is na
     },
     'suvi',
   )
-  expect(why()).toBe('It hides head bolts 2, 7 (not tightened yet).')
+  expect(why()).toBe('It covers head bolts 2, 7 (not tightened yet).')
 })
 
 describe('the sealant clock', () => {
@@ -397,7 +397,7 @@ test('a value nobody published: who settles it, then the number with its basis',
     passes.some((p) => p.kind === 'torque' && p.torqueNm === null),
   )
   if (!joint) throw new Error('F6 has no open value')
-  expect(whoSettles(shop)).toBe('suvi settles it.')
+  expect(whoSettles(shop)).toBe('suvi decides it.')
   expect(sheetFor(at.job(), joint, 1)).toMatchObject({ torqueNm: null })
   at.does(
     {
@@ -415,7 +415,7 @@ test('a value nobody published: who settles it, then the number with its basis',
   expect(sheetFor(at.job(), joint, 1)).toMatchObject({ torqueNm: 12 })
   const value = at.job().settled[joint.id]?.[1]
   expect(value && settledWords(value, words)).toMatch(
-    /^Not published; settled by suvi .* the word of suvi, thirty years of it\. The thread is bronze\.$/,
+    /^Not published; decided by suvi .* the word of suvi, thirty years of it\. The thread is bronze\.$/,
   )
 })
 

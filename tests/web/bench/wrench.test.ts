@@ -121,7 +121,7 @@ describe('an adapter on the wrench in hand', () => {
     })
     const own = choices.find(({ wrench: { id } }) => id === 'TW-11')
     expect(own?.setting?.value).toBeCloseTo(21.8, 9)
-    expect(own && settingWords(own)).toBe('Set 21.8 N·m: 23.98 N·m at the fastener, inside the band.')
+    expect(own && settingWords(own)).toBe('Set 21.8 N·m: 23.98 N·m at the fastener, in band.')
     // Each wrench through its own length: 30 mm on 390 mm lengthens less.
     const foot = choices.find(({ wrench: { id } }) => id === 'TW-14')
     expect(foot?.setting?.value).toBe(16.5)
@@ -173,7 +173,7 @@ describe('an adapter on the wrench in hand', () => {
     at.does({ ...scale, value: 24, adapter: { ...crowfoot, adapterMm: 60 } })
     const entry = at.job().scales['TW-11']
     const held = entry && heldUp(entry, 24)
-    expect(held?.title).toBe('Stop: the scale is set over the band.')
+    expect(held?.title).toBe('Stop: the scale is set above the band.')
     expect(held?.sentences.join(' ')).toContain('24 N·m through the adapter applies 28.8 N·m')
     expect(held?.sentences.join(' ')).toContain('which is 20 on this scale')
   })
@@ -197,9 +197,9 @@ describe('an adapter on the wrench in hand', () => {
     }
     // 22·1.04 + 0.05 = 22.93 and 26·0.96 − 0.05 = 24.91, to the marks within.
     expect(told(22, 26)).toBe(
-      'TW-11 can do this joint: anything from 23 to 24.9 N·m on its scale keeps the band, its own ±4 % included.',
+      'TW-11 can do this joint: anything from 23 to 24.9 N·m on its scale stays in the band, its ±4 % included.',
     )
-    expect(told(23.9, 24.1)).toContain('cannot be sure of this joint')
+    expect(told(23.9, 24.1)).toContain('is not accurate enough for this joint')
   })
 })
 
@@ -214,7 +214,7 @@ describe('the way round', () => {
     const nuts = bench('ottersby-s9').round('B1', 'H-B1')
     expect(routeOf(nuts, true)?.positions).toEqual([6, 3, 5, 2, 4, 1])
     expect(routeWords(routeOf(nuts, true))).toBe(
-      'Loosen the other way round, by the figures on the heads: 6, 5, 4, 3, 2, 1.',
+      'Loosen in reverse order, by the numbers on the heads: 6, 5, 4, 3, 2, 1.',
     )
   })
 
@@ -224,7 +224,7 @@ describe('the way round', () => {
     expect(round.ordered).toBe(false)
     expect([...(round.proposed ?? [])].sort((a, b) => a - b)).toEqual(round.positions)
     expect(routeWords(routeOf(round, false))).toMatch(
-      /^Proposed order, the plan gives none: .* Any other is recorded all the same\.$/,
+      /^The plan gives no order\. Proposed: .* Any other order is recorded too\.$/,
     )
     expect(nextHead(at.job(), round, 1)).toBe(round.proposed?.[0])
   })

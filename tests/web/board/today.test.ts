@@ -56,15 +56,15 @@ describe('today, in the office', () => {
       summary('E-5', { holds: [hold('tool', 'long socket', -1)] }),
     ]
     expect(texts(rows, writer)).toEqual([
-      'E-3 Get the owner’s approval: new elbow, expected day -1',
-      'E-2 Ask after the part: gasket',
-      'E-4 Get an answer: old injectors back?',
+      'E-3 Owner’s approval: new elbow, expected day -1',
+      'E-2 Ask about the part: gasket',
+      'E-4 Question: old injectors back?',
     ])
   })
 
   test('damage is to be seen to until its hold is cleared, whatever is expected', () => {
     expect(texts([summary('E-1', { holds: [hold('damage', 'chipped liner', 9)] })], writer)).toEqual([
-      'E-1 See to the damage: chipped liner',
+      'E-1 Damage: chipped liner',
     ])
   })
 
@@ -114,7 +114,7 @@ describe('today, at the bench', () => {
     const cells = (by: string) => [{ stepId: 'A1', stage: 0, minutes: 1, standing: 'on_hold' as const, by }]
     const asked = (by: string) =>
       summary('E-1', { holds: [hold('question', 'which shim?')], cells: cells(by) })
-    expect(texts([asked('me')], looker(['technician']))).toEqual(['E-1 You are asked: which shim?'])
+    expect(texts([asked('me')], looker(['technician']))).toEqual(['E-1 Question for you: which shim?'])
     expect(texts([asked('other')], looker(['technician']))).toEqual([])
   })
 
@@ -124,7 +124,7 @@ describe('today, at the bench', () => {
         toLook: [{ stepId: 'A1', title: 'Main caps', class: 'A' as const, by, before: 'Sump' }],
       })
     expect(texts([toLook('bo')], looker(['technician']))).toEqual([
-      'E-1 Look at BO’s Main caps before it gets covered',
+      'E-1 Look at BO’s Main caps before it is covered',
     ])
     expect(texts([toLook('me')], looker(['technician']))).toEqual([])
   })
@@ -142,10 +142,10 @@ describe('today, for the supervisor', () => {
     ]
     expect(texts(rows, looker(['supervisor']))).toEqual([
       'E-2 Main caps by BO: a second signature before “Sump” covers it',
-      'E-2 A flag stands on B1',
+      'E-2 Flagged: B1',
       'E-2 Open question: which shim?',
-      'E-1 Release it to fitting: nothing stands against it',
-      'E-1 Settle 2 values without a source',
+      'E-1 Release it to fitting: nothing is open',
+      'E-1 Decide 2 torques that nobody published',
     ])
   })
 })
@@ -154,7 +154,7 @@ describe('several roles in one person', () => {
   const asked = [summary('E-1', { holds: [hold('question', 'which shim?')] })]
 
   test('one thing is said once', () => {
-    expect(texts(asked, looker(['service_writer', 'supervisor']))).toEqual(['E-1 Get an answer: which shim?'])
+    expect(texts(asked, looker(['service_writer', 'supervisor']))).toEqual(['E-1 Question: which shim?'])
   })
   test('an owner who is supervisor has the supervisor’s list; an owner alone looks after all', () => {
     const due = [summary('E-1', { promised: '2026-11-24' })]

@@ -28,6 +28,6 @@ test('what it covered is covered no longer, and will be again', () => {
       pump && hiddenByWords(stepView(told, pump).hiddenBy).find(({ text }) => text.startsWith('hood'))
     return hood && [hood.covered, hood.text]
   }
-  expect(covered()).toEqual([true, 'hood hides joint JP'])
-  expect(covered(takeOff('hood'))).toEqual([false, 'hood will hide joint JP'])
+  expect(covered()).toEqual([true, 'hood covers joint JP'])
+  expect(covered(takeOff('hood'))).toEqual([false, 'hood will cover joint JP'])
 })

@@ -21,7 +21,7 @@ describe('where a step stands, in words', () => {
   })
   test('needs are named by their ids, and what it would hide unproven by its joints', () => {
     expect(standing(tell(), 'C1')).toBe(
-      'needs S3; would hide main cap bolts and rod cap bolts 1–2, not proven yet',
+      'comes after S3; would cover main cap bolts and rod cap bolts 1–2, not signed off yet',
     )
   })
   test('claimed: by whom and since when', () => {
@@ -32,12 +32,10 @@ describe('where a step stands, in words', () => {
       'bram',
       { type: 'PutDownStep', stepId: 'S1' },
     ])
-    expect(standing(told, 'S1')).toBe('stopped: begun, waits for somebody to go on')
+    expect(standing(told, 'S1')).toBe('interrupted: somebody has to go on with it')
   })
   test('signed once where two are asked: who signed, and that a second is owed', () => {
-    expect(standing(tell(...caps, sign('bram', 'S1')), 'S1')).toBe(
-      'signed by Bram, waits for a second signature',
-    )
+    expect(standing(tell(...caps, sign('bram', 'S1')), 'S1')).toBe('signed by Bram, needs a second signature')
   })
   test('signed twice: done', () => {
     expect(standing(tell(...caps, sign('bram', 'S1'), second('suvi', 'S1')), 'S1')).toBe('done')
@@ -91,7 +89,7 @@ describe('joints, hides and measurements', () => {
   test('what hides a step says so in the future until the cover has begun', () => {
     const { job } = tell()
     expect(hiddenByWords(stepView(job, stepOf(job, 'S1')).hiddenBy)).toEqual([
-      { text: 'C1 will hide main cap bolts', covered: false },
+      { text: 'C1 will cover main cap bolts', covered: false },
     ])
     const begun = tell(read('suvi', 'J-sump', 1, 1, 20))
     expect(hiddenByWords(stepView(begun.job, stepOf(begun.job, 'S1')).hiddenBy)).toEqual([
@@ -120,7 +118,7 @@ describe('stages', () => {
     const [short] = stagesOf(job.plan)
     const progress = progressOf(job, short?.steps ?? [])
     expect(progress).toEqual({ steps: 3, done: 0, awaiting: 1, inWork: 1, ready: 1, minutesLeft: 40 })
-    expect(progressWords(progress)).toBe('0 of 3 done, 1 waits for a second signature, 1 in work, 1 ready')
+    expect(progressWords(progress)).toBe('0 of 3 done, 1 needs a second signature, 1 in work, 1 ready')
   })
   test('a stage without steps is left out', () => {
     const { job } = tell()

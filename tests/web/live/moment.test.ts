@@ -26,7 +26,7 @@ describe('the moment', () => {
   test('a step that waits for a cure says until when', () => {
     const fill = job.plan.steps.find(({ id }) => id === 'fill')
     const said = (now: number) => fill && standingWords(stepView(job, fill, now), words)
-    expect(said(minute(110))).toBe('waits for sealant that cures until 21:47')
+    expect(said(minute(110))).toBe('waits for sealant to cure until 21:47')
     expect(said(CURED)).toBe('ready')
   })
 })

@@ -103,7 +103,7 @@ describe('what an edition says', () => {
       { type: 'Waive', what: { kind: 'second', stepId: 'S1', setId: 'step' }, reason: 'alone today' },
     ])
     const [cap] = signatureRows(waived.job, waived.job.plan.steps)
-    expect(cap && secondWords(cap, words)).toBe('missing, waived: accepted, not proven')
+    expect(cap && secondWords(cap, words)).toBe('missing, accepted with a reason')
   })
   test('a late second and the doer’s own look are marked', () => {
     const row = {
@@ -119,7 +119,7 @@ describe('what an edition says', () => {
       'Suvi, then, late: covered already',
     )
     expect(secondWords({ ...row, second: { by: 'bram', doneAt: 0, through: 'own_recheck' } }, said)).toBe(
-      'Bram, then, the doer’s own second look',
+      'Bram, then, second-signed by the same person',
     )
     expect(secondWords({ ...row, look: { by: 'bram', doneAt: 0, personId: 'suvi' } }, said)).toBe(
       'look noted: Suvi, then; no signature',

@@ -186,7 +186,7 @@ test('at the bench a computed value says what a hand can check, one reckoned by 
     )
   const said = { kind: 'computed' as const, method: 'a table', inputs: 'M8' }
   expect(value({ ...said, proposal })).toBe(
-    'Not published; settled by Ada 09:00, computed for oil, cast aluminium, 20 mm of thread. So.',
+    'Not published; decided by Ada 09:00, computed for oil, cast aluminium, 20 mm of thread. So.',
   )
-  expect(value(said)).toBe('Not published; settled by Ada 09:00, reckoned by a table. So.')
+  expect(value(said)).toBe('Not published; decided by Ada 09:00, computed by a table. So.')
 })

@@ -68,7 +68,7 @@ export function endedWords({ deferral: { withdrawn }, state, closedBy }: Deferra
   if (withdrawn)
     return `No longer left out: ${ended(withdrawn.reason)} ${words.person(withdrawn.by)}, ${words.moment(withdrawn.doneAt)}.`
   return closedBy
-    ? `Closed: signed by ${words.person(closedBy.by)}, ${words.moment(closedBy.doneAt)}.`
+    ? `Done: signed by ${words.person(closedBy.by)}, ${words.moment(closedBy.doneAt)}.`
     : 'Closed.'
 }
 

@@ -64,7 +64,7 @@ export function StepHolds(props: { stepId: string }) {
           <Show
             when={HOLD_FORMS[hold.kind].cleared}
             fallback={
-              <p>The office clears it on the engine page, with who agreed, when and to what amount.</p>
+              <p>The office clears it on the engine page and enters who agreed, when and to what amount.</p>
             }
           >
             {(how) => (

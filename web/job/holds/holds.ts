@@ -23,7 +23,7 @@ interface KindForm {
 export const HOLD_FORMS: Record<HoldKind, KindForm> = {
   part: {
     label: 'Which part, from where',
-    presets: ['A part is missing', 'Wrong part came', 'Fasteners to order'],
+    presets: ['A part is missing', 'Wrong part delivered', 'Fasteners to order'],
     cleared: 'The part is here',
   },
   damage: {
@@ -52,7 +52,7 @@ export const HOLD_FORMS: Record<HoldKind, KindForm> = {
   },
   question: {
     label: 'The question, and to whom',
-    presets: ['Value unclear', 'Ask the supervisor', 'Maker’s information to be found'],
+    presets: ['Torque unclear', 'Ask the supervisor', 'Maker’s information to be found'],
     cleared: 'Answered',
   },
 }

@@ -33,7 +33,7 @@ export interface PhotoPlace {
 export const PLACE_WORDS: Record<PhotoPlace['state'], string> = {
   open: 'to take',
   waiting: 'taken, on its way',
-  refused: 'taken, but the server would not have it',
+  refused: 'taken, but the server refused it',
   here: 'taken, here',
 }
 

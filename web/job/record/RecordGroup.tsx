@@ -128,7 +128,7 @@ function groupWords({ fasteners, proven, accepted, final, flagged, open }: Count
   if (proven === fasteners) return `${shown}${fasteners === 1 ? 'proven' : `all ${fasteners} proven`}`
   const parts = [
     `${proven} of ${fasteners} proven`,
-    accepted > 0 ? `${accepted} accepted, not proven` : '',
+    accepted > 0 ? `${accepted} accepted with a reason` : '',
     final > 0 ? `${final} final` : '',
     flagged > 0 ? `${flagged} flagged` : '',
     open > 0 ? `${open} open` : '',
@@ -255,7 +255,7 @@ function Signed(props: { pair: SignerPair }) {
           <>
             ; second {view.words.person(second().by)}, <Moment at={second().doneAt} />
             {second().late ? ', late: it was covered already' : ''}
-            {second().through === 'own_recheck' ? ', the doer’s own second look' : ''}
+            {second().through === 'own_recheck' ? ', second-signed by the same person' : ''}
           </>
         )}
       </Show>
@@ -332,7 +332,7 @@ function SettledValues(props: { jointId: string }) {
 }
 
 function askedWords({ pass }: Row, settled: SettledValue | undefined): string {
-  if (settled) return `${showNm(settled.torqueNm)} N·m, settled`
+  if (settled) return `${showNm(settled.torqueNm)} N·m, decided here`
   const words = passWords(pass.asked)
   return pass.asked.kind === 'torque' && pass.asked.torqueNm !== null ? `${words} N·m` : words
 }

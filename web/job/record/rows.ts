@@ -115,8 +115,8 @@ export const judged = (reading: Reading): number | undefined =>
 
 const VOID: Record<NonNullable<Reading['superseded']>['because'], string> = {
   slackened: 'slackened',
-  retaken: 'taken again',
-  restarted: 'round begun again',
+  retaken: 'read again',
+  restarted: 'pass started again',
   refitted: 'fastener changed',
 }
 
@@ -134,7 +134,7 @@ export function conditionWords({ condition, cycle, flags }: FastenerState): stri
     CONDITIONS[condition],
     cycle === undefined || (condition === 'new' && cycle === 1) ? '' : `cycle ${cycle}`,
     flags.includes('fitted_twice') ? 'one-use, fitted again' : '',
-    flags.includes('cycles_spent') ? 'past its cycles' : '',
+    flags.includes('cycles_spent') ? 'tightened more often than allowed' : '',
   ]
     .filter(Boolean)
     .join(', ')
@@ -163,10 +163,10 @@ export const waiversOfSets = (lines: readonly AuditLine[]): Waiver[] => [
 /** What stands against a reading, or why it no longer counts. */
 export function remarks(reading: Reading, words: Words): string {
   if (reading.struck)
-    return `struck by ${words.person(reading.struck.by)}, ${words.moment(reading.struck.doneAt)}: ${reading.struck.reason}`
+    return `crossed out by ${words.person(reading.struck.by)}, ${words.moment(reading.struck.doneAt)}: ${reading.struck.reason}`
   if (reading.superseded) {
     const { because, by, doneAt } = reading.superseded
-    return `void: ${VOID[because]} by ${words.person(by)}, ${words.moment(doneAt)}`
+    return `no longer counts: ${VOID[because]} by ${words.person(by)}, ${words.moment(doneAt)}`
   }
   return listed(reading.flags.map(flagWords))
 }
@@ -184,12 +184,12 @@ export function verdictWords(line: AuditLine): string {
       return toGo === 1 ? '1 pass to go' : `${toGo} passes to go`
     }
     case 'flagged':
-      return 'flag stands'
+      return 'flagged'
     case 'final':
       if (!line.first) return 'final, not signed'
-      return line.look ? 'final, look noted, not signed' : 'final, second signature owed'
+      return line.look ? 'final, look noted, not signed' : 'final, needs a second signature'
     case 'accepted':
-      return 'accepted, not proven'
+      return 'accepted with a reason'
     case 'proven':
       return 'proven'
   }

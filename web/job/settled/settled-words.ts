@@ -14,8 +14,8 @@ export function whoSettles(shop: Shop): string {
     .filter(leads)
     .map(({ name }) => name)
   return names.length === 0
-    ? 'A supervisor settles it.'
-    : `${listed(names).replace(/ and (?=[^,]*$)/, ' or ')} settles it.`
+    ? 'A supervisor decides it.'
+    : `${listed(names).replace(/ and (?=[^,]*$)/, ' or ')} decides it.`
 }
 
 export function settledWords(value: SettledValue, words: Words): string {
@@ -26,9 +26,9 @@ export function settledWords(value: SettledValue, words: Words): string {
       : basis.kind === 'computed'
         ? basis.proposal
           ? computedBriefly(basis.proposal.inputs)
-          : `reckoned by ${basis.method}`
+          : `computed by ${basis.method}`
         : `on the word of ${words.person(value.by)}, ${basis.competence}`
-  return `Not published; settled by ${words.person(value.by)} ${words.moment(value.doneAt)}, ${on}. ${value.reason.replace(/[^.!?]$/, '$&.')}`
+  return `Not published; decided by ${words.person(value.by)} ${words.moment(value.doneAt)}, ${on}. ${value.reason.replace(/[^.!?]$/, '$&.')}`
 }
 
 /** As much as a hand at the bench can check: the rest stands on the value's page. */

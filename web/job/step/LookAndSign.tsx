@@ -102,8 +102,8 @@ export default function LookAndSign(props: LookProps) {
                             <Sentence against>{no().sentence}</Sentence>
                             <p>
                               {others().length > 0
-                                ? `May sign as the second: ${listed(others().map(scope.words.person))}. They can do it here after changing person, or with their PIN at the bench.`
-                                : 'Nobody in the shop may sign this as the second now. The supervisor enters who may.'}
+                                ? `May second-sign this: ${listed(others().map(scope.words.person))}. They can do it here after changing person, or at the bench with their PIN.`
+                                : 'Nobody in the shop may second-sign this now. The supervisor enters who may.'}
                             </p>
                           </>
                         )}

@@ -10,15 +10,15 @@ export function standingWords(view: StepView, words: Words): string {
     case 'done':
       return 'done'
     case 'awaiting_second':
-      return `${signedBy(view, words)}, waits for a second signature`
+      return `${signedBy(view, words)}, needs a second signature`
     case 'in_work':
       return view.claim
         ? `in work by ${words.person(view.claim.by)} since ${words.moment(view.claim.doneAt)}`
         : 'in work'
     case 'ready':
-      return view.begun ? 'ready: begun, then put down' : 'ready'
+      return view.begun ? 'ready: begun, then left' : 'ready'
     case 'stopped':
-      return 'stopped: begun, waits for somebody to go on'
+      return 'interrupted: somebody has to go on with it'
     case 'on_hold':
       return view.claim ? `on hold, still with ${words.person(view.claim.by)}` : 'on hold'
     case 'deferred':
@@ -35,10 +35,12 @@ function signedBy(view: StepView, words: Words): string {
 }
 
 function notReady(view: StepView, words: Words): string {
-  if (view.curesAt !== undefined) return `waits for sealant that cures until ${words.moment(view.curesAt)}`
-  const needs = view.needs.length > 0 ? `needs ${listed(view.needs.map(({ id }) => id))}` : ''
+  if (view.curesAt !== undefined) return `waits for sealant to cure until ${words.moment(view.curesAt)}`
+  const needs = view.needs.length > 0 ? `comes after ${listed(view.needs.map(({ id }) => id))}` : ''
   const hidden =
-    view.unproven.length > 0 ? `would hide ${listed(view.unproven.map(fastenersWords))}, not proven yet` : ''
+    view.unproven.length > 0
+      ? `would cover ${listed(view.unproven.map(fastenersWords))}, not signed off yet`
+      : ''
   return [needs, hidden].filter((part) => part !== '').join('; ') || 'not ready'
 }
 
@@ -62,7 +64,7 @@ export function hiddenByWords(hiders: readonly Behind[]): { text: string; covere
   const byStep = new Map<string, Behind[]>()
   for (const one of hiders) byStep.set(one.stepId, [...(byStep.get(one.stepId) ?? []), one])
   return [...byStep].map(([stepId, parts]) => ({
-    text: `${stepId} ${parts[0]?.covered ? 'hides' : 'will hide'} ${listed(parts.map(fastenersWords))}`,
+    text: `${stepId} ${parts[0]?.covered ? 'covers' : 'will cover'} ${listed(parts.map(fastenersWords))}`,
     covered: parts[0]?.covered ?? false,
   }))
 }
@@ -112,7 +114,7 @@ export function limitsWords({ min, max, unit }: Pick<Measurement, 'min' | 'max' 
 export function progressWords(progress: Progress): string {
   const parts = [`${progress.done} of ${progress.steps} done`]
   if (progress.awaiting > 0)
-    parts.push(`${progress.awaiting} ${progress.awaiting === 1 ? 'waits' : 'wait'} for a second signature`)
+    parts.push(`${progress.awaiting} ${progress.awaiting === 1 ? 'needs' : 'need'} a second signature`)
   if (progress.inWork > 0) parts.push(`${progress.inWork} in work`)
   if (progress.ready > 0) parts.push(`${progress.ready} ready`)
   return parts.join(', ')

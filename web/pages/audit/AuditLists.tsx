@@ -30,9 +30,9 @@ export function SignBeforeHidden() {
     scope.may({ type: 'SecondSignStep', stepId, setId }) === undefined
   return (
     <List
-      title="Sign before it gets hidden"
+      title="Sign before it is covered"
       count={list().length}
-      empty="Nothing waits for a look. A step that asks for two signatures stands here once its doer has signed."
+      empty="Nothing needs a second signature now. A step that takes two is listed here once its doer has signed."
       first
     >
       <For each={list()}>
@@ -86,9 +86,9 @@ export function FlaggedReadings() {
   const off = createMemo(() => numbersOff(scope.planned()))
   return (
     <List
-      title="Readings that carry a flag"
+      title="Flagged readings"
       count={list().length + off().length}
-      empty="No reading carries a flag. One out of band, out of order or with a doubtful wrench would stand here, and a measurement out of limits or a wrong count."
+      empty="No reading is flagged. A reading out of band or out of order, a measurement out of limits or a wrong count would be listed here."
     >
       <For each={off()}>
         {(one) => (
@@ -156,7 +156,7 @@ export function UnitSlips() {
     <List
       title="Numbers perhaps in the wrong unit"
       count={list().length}
-      empty="No number is held up. One that misses its band, and would meet it in another unit of the crib, stands here with both readings."
+      empty="No number looks like the wrong unit. One that is out of band, and in band in another unit of the crib, would be listed here with both readings."
     >
       <For each={list()}>
         {(one) => {
@@ -184,7 +184,7 @@ export function UnitSlips() {
               </p>
               <p class="pencil by-line cluster">
                 {one.entry.wrenchId} <Stripe person={one.entry.by} /> {scope.words.moment(one.entry.doneAt)}
-                {one.stands ? '' : ', no longer in force'}
+                {one.stands ? '' : ', no longer counts'}
               </p>
             </Entry>
           )

@@ -1,4 +1,4 @@
-/** How far the fasteners are, by class: proven, final, flagged, open, as a bar and in words. */
+/** Fasteners by class, by class: proven, final, flagged, open, as a bar and in words. */
 import { createMemo, For } from 'solid-js'
 import { auditLines, countsByClass } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
@@ -11,7 +11,7 @@ export function CompletenessBars() {
   const bars = createMemo(() => classBars(countsByClass(auditLines(scope.job()))))
   return (
     <section class="audit-list completeness">
-      <h2>How far the fasteners are</h2>
+      <h2>Fasteners by class</h2>
       <ul>
         <For each={bars()}>
           {(bar) => (

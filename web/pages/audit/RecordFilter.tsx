@@ -15,10 +15,10 @@ interface RecordFilterProps {
 }
 
 const VERDICT_WORDS: Record<Verdict, string> = {
-  open: 'open: passes to go',
-  flagged: 'a flag stands',
+  open: 'open: not tightened through',
+  flagged: 'flagged',
   final: 'final, not signed by all',
-  accepted: 'accepted, not proven',
+  accepted: 'accepted with a reason',
   proven: 'proven',
 }
 

@@ -57,19 +57,14 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
           <>
             <p>
               {props.kind === 'to_fitting'
-                ? 'Your word that everything up to the bench proof is done and signed. It freezes that work: whoever disturbs it later withdraws the release.'
-                : 'Your word that the engine may go to its owner. It makes a numbered record that never changes; what comes later makes the next edition.'}
+                ? 'You state that everything up to the bench proof is done and signed. If that work is disturbed later, the release no longer counts.'
+                : 'You state that the engine may go to its owner. This makes a numbered record that never changes; what comes later goes into the next edition.'}
             </p>
             <Show when={ownWork(preview())}>
-              <p class="own-work">
-                You signed steps of this engine yourself: the record will say that the one who released it had
-                worked on it.
-              </p>
+              <p class="own-work">You signed steps of this engine yourself, and the record will say so.</p>
             </Show>
             <Show when={!up()}>
-              <Sentence against>
-                No signal. A release is given with the shop’s server in reach: move closer.
-              </Sentence>
+              <Sentence against>No signal. A release needs the shop’s server: move closer.</Sentence>
             </Show>
             <Button variant="main" wide disabled={!up() || sending()} onClick={() => void send()}>
               {sending() ? 'Asking the server…' : `Give the ${name()}: I answer for it`}
@@ -81,7 +76,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
           {(event) => (
             <>
               <p class="released-number stencil">{(event() as { number: string }).number}</p>
-              <Sentence>Released. Its record stands under this number.</Sentence>
+              <Sentence>Released. This is the number of its record.</Sentence>
               <A
                 class="button main wide"
                 href={recordHref(scope.job().id, (event() as { number: string }).number)}
@@ -103,7 +98,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
                 <For each={reasonsIn(said())}>{(one) => <li>{againstWords(one, scope.words)}</li>}</For>
               </ol>
               <Button wide onClick={props.onClose}>
-                To the list, to clear them
+                To the list
               </Button>
             </>
           )}

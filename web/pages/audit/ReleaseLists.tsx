@@ -37,7 +37,7 @@ export function AgainstRelease() {
         <List
           title="What stops the release"
           count={0}
-          empty="This plan names no stage that opens a release, so this engine has none. A plan says `releases` on its last stage."
+          empty="This plan has no release, so this engine cannot be released. A plan names its release on its last stage."
         />
       }
     >
@@ -89,8 +89,8 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
         props.view.inForce
           ? `Released: ${props.view.inForce.number}, ${format.dateAndTime(props.view.inForce.doneAt)}.`
           : shared() > 0
-            ? 'Nothing of its own.'
-            : 'Nothing stands against it.'
+            ? 'Nothing else.'
+            : 'Nothing is open.'
       }
       foot={foot()}
     >

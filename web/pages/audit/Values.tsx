@@ -25,11 +25,9 @@ export function Values() {
   const awaiting = () => all().filter((one) => !one.settled).length
   return (
     <List
-      title={
-        awaiting() === 0 && all().length > 0 ? 'Values settled here' : 'Values without a published source'
-      }
+      title={awaiting() === 0 && all().length > 0 ? 'Torques decided here' : 'Torques that nobody published'}
       count={all().length}
-      empty="Every torque the plan asks for has a published value."
+      empty="Every torque in the plan is published."
     >
       <For each={list()}>
         {(one) => {
@@ -44,7 +42,7 @@ export function Values() {
                     class={one.settled || !scope.leads() ? 'button quiet' : 'button'}
                     href={settleHref(scope.job().id, one.joint, one.pass)}
                   >
-                    {one.settled ? 'What it rests on' : scope.leads() ? 'Settle' : 'What is known'}
+                    {one.settled ? 'Where it comes from' : scope.leads() ? 'Settle' : 'What is known'}
                     <span class="unseen"> {one.jointTitle}</span>
                   </A>
                   <a class="button quiet" href={`#joint-${one.joint}`}>
@@ -76,7 +74,7 @@ export function Values() {
                     <Show when={value().earlier}>
                       {(before) => (
                         <p class="pencil">
-                          Settled before at{' '}
+                          Decided before at{' '}
                           {before()
                             .map(({ torqueNm }) => showNm(torqueNm))
                             .join(', ')}{' '}

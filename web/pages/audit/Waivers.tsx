@@ -15,7 +15,7 @@ export function Deviations() {
     <List
       title="Other deviations"
       count={list().length}
-      empty="No fastener or seal is in doubt, and no step waits because of what it would hide."
+      empty="No fastener or seal is in doubt, and no step waits because of what it would cover."
     >
       <For each={list()}>{(one) => <DeviationEntry one={one} />}</For>
     </List>
@@ -26,11 +26,7 @@ export function WaiversGiven() {
   const scope = useJob()
   const lines = createMemo(() => waiverLines(scope.planned()))
   return (
-    <List
-      title="Accepted, not proven"
-      count={lines().length}
-      empty="No waiver is given. A deviation a supervisor accepts stands here with the reason."
-    >
+    <List title="Accepted with a reason" count={lines().length} empty="Nothing was accepted with a reason.">
       <For each={lines()}>
         {({ waiver, name, stepId }) => (
           <Entry id={stepId} settled>

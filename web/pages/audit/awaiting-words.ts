@@ -14,13 +14,13 @@ export const coversWords = (one: SetAwaiting): string =>
 export function awaitsWords(one: SetAwaiting, words: Words): string {
   switch (one.awaits) {
     case 'work':
-      return 'Covered with work still to do.'
+      return 'Covered, and not finished.'
     case 'first':
       return 'Tightened; the doer has not signed.'
     case 'second':
       return one.first
-        ? `Signed by ${words.person(one.first.by)}, ${words.moment(one.first.doneAt)}; a second look is owed.`
-        : 'A second look is owed.'
+        ? `Signed by ${words.person(one.first.by)}, ${words.moment(one.first.doneAt)}; a second signature is missing.`
+        : 'A second signature is missing.'
   }
 }
 
@@ -60,7 +60,7 @@ export function classBars(byClass: ReadonlyMap<string, Counts>): ClassBar[] {
     if (!counts) return []
     const parts = [
       `${counts.proven} proven`,
-      counts.accepted > 0 ? `${counts.accepted} accepted, not proven` : '',
+      counts.accepted > 0 ? `${counts.accepted} accepted with a reason` : '',
       counts.final > 0 ? `${counts.final} final, not signed by all` : '',
       counts.flagged > 0 ? `${counts.flagged} flagged` : '',
       counts.open > 0 ? `${counts.open} open` : '',

@@ -51,7 +51,7 @@ function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
     const what: Waived = { kind: 'measurement', entryId: entry.id }
     if (entry.inBand || !stands(entry) || isWaived(job, what)) return []
     const asked = step.measurements.find(({ id }) => id === entry.measurementId)
-    const limits = asked ? `; asked ${limitsWords(asked)}` : ''
+    const limits = asked ? `; the plan says ${limitsWords(asked)}` : ''
     return [
       {
         stepId: step.id,
@@ -90,7 +90,7 @@ function sealed(job: PlannedJob, step: AdoptedStep, now: number): Deviation[] {
     {
       stepId: step.id,
       title: step.sealant.product,
-      say: `Closed ${late} min after its ${step.sealant.closeWithinMinutes} minutes.`,
+      say: `Last fastener in ${late} min after its ${step.sealant.closeWithinMinutes} minutes.`,
       what: [{ kind: 'sealant', stepId: step.id }],
     },
   ]
@@ -105,7 +105,7 @@ function counted(job: PlannedJob, step: AdoptedStep): Deviation[] {
       {
         stepId: step.id,
         title: gate.text,
-        say: `${answer.count ?? 0} counted, ${gate.expect} asked.`,
+        say: `${answer.count ?? 0} counted, ${gate.expect} needed.`,
         what: [what],
       },
     ]
@@ -127,7 +127,7 @@ function hiding(job: PlannedJob, step: AdoptedStep): Deviation[] {
     {
       stepId: step.id,
       title: step.title,
-      say: `Cannot begin: it would hide ${listed(names)}, not proven yet.`,
+      say: `Cannot begin: it would cover ${listed(names)}, not signed off yet.`,
       what: [what],
     },
   ]

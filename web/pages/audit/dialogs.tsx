@@ -66,7 +66,7 @@ function Waive(props: DialogProps<'waive'>) {
       title={props.title}
       about={props.what.map((what) => waivedWords(scope.planned(), what))}
       label="Why is it acceptable?"
-      hint="It stands in the record beside what it accepts: accepted, not proven."
+      hint="It stands in the record beside what it accepts: accepted with a reason."
       submitLabel="Accept it: I answer for it"
       commands={(reason) => props.what.map((what) => ({ type: 'Waive', what, reason }))}
       onClose={props.onClose}

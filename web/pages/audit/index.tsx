@@ -119,7 +119,7 @@ function Record(props: { onNext(): void }) {
           <p class="record-none">
             {lines().length === 0
               ? 'This plan has no fasteners to record.'
-              : 'No fastener matches. Take a word away, or show all.'}
+              : 'No fastener matches. Use fewer words, or show all.'}
           </p>
         }
       >
@@ -134,8 +134,8 @@ function NoRecord() {
   return (
     <EmptyState title="Nothing to audit yet">
       <p>
-        Every fastener will stand here, pass by pass, once this engine follows a plan. A supervisor chooses
-        one on the engine page.
+        Every fastener is listed here, pass by pass, once this engine has a plan. A supervisor chooses one on
+        the engine page.
       </p>
       <a class="button" href={engineHref(scope.job().id)}>
         To the engine page

@@ -95,7 +95,8 @@ export function ActionPanel(props: ActionProps) {
         </Match>
         <Match when={as('no_wrench')}>
           <p class="sentence against">
-            The crib holds no torque wrench. The supervisor enters wrenches with their range and check date.
+            There is no torque wrench in the crib. The supervisor enters wrenches with their range and check
+            date.
           </p>
         </Match>
         <Match when={as('wait')}>
@@ -207,9 +208,7 @@ function Onward(props: { next: BenchTarget | undefined }) {
         <Show when={after()} fallback={<p>All of this step is done and signed.</p>}>
           {(station) => (
             <Button variant="main" wide class="tall" onClick={() => bench.openStation(station().key)}>
-              {station().kind === 'sign'
-                ? 'All passes through: sign'
-                : `Next: ${station().title.toLowerCase()}`}
+              {station().kind === 'sign' ? 'All passes done: sign' : `Next: ${station().title.toLowerCase()}`}
             </Button>
           )}
         </Show>

@@ -96,13 +96,13 @@ function AdapterForm() {
         <div class="adapter-drawing">
           <Show
             when={adapter()}
-            fallback={<p class="pencil">The drawing comes with the lengths: from drive to fastener.</p>}
+            fallback={<p class="pencil">Enter the lengths to see the drawing: from drive to fastener.</p>}
           >
             {(one) => <Lever adapter={one()} label={adapterWords(one())} width={320} height={150} />}
           </Show>
         </div>
         <fieldset class="adapter-angles">
-          <legend>How it stands to the handle</legend>
+          <legend>Angle to the handle</legend>
           <For each={ANGLES}>
             {({ deg, title, means }) => (
               <button
@@ -127,7 +127,7 @@ function AdapterForm() {
           )}
         </Show>
         <p class="small">
-          A straight socket extension, in line with the drive, changes nothing: leave it out here.
+          A straight socket extension in line with the drive changes nothing: do not enter it here.
         </p>
       </div>
       <div class="stack roomy">
@@ -161,7 +161,7 @@ function AdapterForm() {
                 </strong>{' '}
                 · applies {appliesWords(setting())},{' '}
                 <span classList={{ 'against-words': !setting().inBand }}>
-                  {setting().inBand ? 'inside the band' : 'outside the band'}
+                  {setting().inBand ? 'in band' : 'out of band'}
                 </span>
               </p>
             )}
@@ -193,8 +193,8 @@ export function AdapterLine() {
       fallback={
         <Show when={bench.wrench()?.kind === 'indicating'}>
           <p class="small pencil">
-            With a crowfoot it shows another torque than the fastener gets. Only click wrenches are reckoned
-            through one here.
+            With a crowfoot this wrench shows another torque than the fastener gets. Only click wrenches can
+            be computed with one here.
           </p>
         </Show>
       }

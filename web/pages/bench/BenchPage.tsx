@@ -121,7 +121,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
                   {scope.job().engine.model} · step {props.step.id} ·{' '}
                   <Show
                     when={stepState(scope.planned(), props.step.id).claim}
-                    fallback={signed() ? 'signed, with nobody now' : 'nobody has claimed it'}
+                    fallback={signed() ? 'signed; nobody is working on it' : 'nobody has claimed it'}
                   >
                     {(claim) => (
                       <>
@@ -177,14 +177,14 @@ export function BenchPage(props: { step: AdoptedStep }) {
               <OddReadings brief={narrow()} />
               <Switch>
                 <Match when={isDone(scope.planned(), props.step)}>
-                  <p class="sentence">This step is done: every signature it asks for stands.</p>
+                  <p class="sentence">This step is done and signed.</p>
                   <A class="button main wide tall" href={benchHref(scope.job().id)}>
                     What comes next on {scope.job().number}
                   </A>
                 </Match>
                 <Match when={signed()}>
                   <p class="sentence">
-                    Signed by the doer. A second person looks now, before anything covers it.
+                    Signed once. A second person looks and signs now, before anything covers it.
                   </p>
                   <Show when={bench.station().kind !== 'sign'}>
                     <Button variant="main" wide class="tall" onClick={() => bench.openStation('sign')}>

@@ -65,7 +65,7 @@ export function BigNumber() {
                     {' '}
                     · {set().shown} {set().unit} applies {appliesWords(set())},{' '}
                     <span classList={{ 'against-words': !set().inBand }}>
-                      {set().inBand ? 'inside the band' : 'outside the band'}
+                      {set().inBand ? 'in band' : 'out of band'}
                     </span>
                   </Show>
                   <Show when={set().betweenMarks}> · between two marks of this scale</Show>
@@ -144,7 +144,7 @@ export function BigNumber() {
               class="button"
               href={settleHref(scope.planned().id, bench.round()?.joint.id ?? '', bench.pass())}
             >
-              {scope.leads() ? 'Settle it' : 'What is known of it'}
+              {scope.leads() ? 'Settle it' : 'What is known'}
             </A>
           </Under>
         </Match>

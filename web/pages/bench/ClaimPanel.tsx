@@ -56,8 +56,8 @@ export function ClaimPanel() {
               </Show>
               <Show when={why().code === 'would_hide_unproven'}>
                 <p>
-                  If it must be covered now, a supervisor can accept that with a reason, on the audit page of
-                  this engine. It then stands in the record as accepted, not proven.
+                  If it must be covered now, a supervisor can accept that with a reason on the audit page. The
+                  record then says so.
                 </p>
               </Show>
               <A class="button wide" href={benchHref(scope.planned().id)}>
@@ -67,8 +67,8 @@ export function ClaimPanel() {
           }
         >
           {(behind) => (
-            <section class="stop stack" aria-label="What this step would hide">
-              <h2>This step covers what is not proven yet</h2>
+            <section class="stop stack" aria-label="What this step would cover">
+              <h2>This step covers what is not signed off yet</h2>
               <ul>
                 <For each={behind()}>
                   {(one) => (
@@ -85,7 +85,7 @@ export function ClaimPanel() {
               <A class="button wide" href={benchHref(scope.planned().id)}>
                 Have it finished first
               </A>
-              <p class="small">It is recorded that you knew.</p>
+              <p class="small">The record will say that you knew.</p>
             </section>
           )}
         </Show>

@@ -52,7 +52,7 @@ function GateRow(props: { gate: Gate }) {
               {given().count === undefined ? 'seen' : `counted ${given().count}`},{' '}
               {scope.words.moment(given().doneAt)}
               <Show when={!met()}>
-                <span class="against-words"> This does not agree: look again before anything is closed.</span>
+                <span class="against-words"> This count is wrong: look again before anything is closed.</span>
               </Show>
             </p>
           )}
@@ -98,13 +98,13 @@ function GateNote(props: { gate: Gate; met: boolean }) {
     <Switch>
       <Match when={props.gate.kind === 'proven'}>
         <p class={props.met ? 'pencil' : 'against-words'}>
-          {props.met ? 'Proven: reckoned from the signatures.' : 'Not proven yet: a signature is missing.'}
+          {props.met ? 'Signed off.' : 'Not signed off yet: a signature is missing.'}
         </p>
       </Match>
       <Match when={props.gate.kind === 'no_open_class_a'}>
         <p class="pencil">
           {props.met
-            ? 'Reckoned from the record; see the audit for what is open.'
+            ? 'Answered by the record; the audit shows what is open.'
             : 'A class A joint is still open.'}
         </p>
       </Match>

@@ -20,7 +20,7 @@ export function HandoverWords() {
   const note = createMemo(() => handoverNote(scope.planned(), bench.step(), scope.words))
   return (
     <div class="handover">
-      <Lines title="Done" lines={note().done} empty="Nothing of this step is final yet." />
+      <Lines title="Done" lines={note().done} empty="Not final yet." />
       <Lines title="Where it stands" lines={note().stands} />
       <Lines title="Must not be done" lines={note().mustNot} against />
       <Show when={note().said}>{(said) => <p class="mark">“{said()}”</p>}</Show>

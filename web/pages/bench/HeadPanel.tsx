@@ -82,7 +82,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
         </div>
       </Show>
       <Show when={readings().length === 0}>
-        <p class="pencil">No reading yet. The first tap on this head, when it is its turn, records one.</p>
+        <p class="pencil">No reading yet. Tap it when it is its turn.</p>
       </Show>
       <ol class="readings stack">
         <For each={readings()}>{(reading) => <ReadingLine reading={reading} />}</For>
@@ -101,7 +101,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
         <Show when={readings().some(stands)}>
           <p class="small pencil">
             Taken back, this head starts again from pass 1; what it has had stays readable.
-            <Show when={isSigned(scope.planned(), bench.step())}> Signatures on it lapse.</Show>
+            <Show when={isSigned(scope.planned(), bench.step())}> It must be signed again.</Show>
           </p>
         </Show>
         <HolePress position={n() ?? 0} />

@@ -200,7 +200,7 @@ function Indicated(props: SayProps) {
               I misread it: enter again
             </Button>
             <p class="small pencil">
-              A thread that is giving way also reads low. Look at it before going on.
+              A thread that is giving way also reads low. Look at it before you go on.
             </p>
           </div>
         )}

@@ -80,7 +80,7 @@ function Hole(props: { position: number }) {
               <p class="hole-is">
                 <strong>{capital(view()?.is ?? '')}.</strong>{' '}
                 <Show when={!view()?.entry}>
-                  <span class="pencil">Nothing else was recorded of it.</span>
+                  <span class="pencil">Nothing else was recorded.</span>
                 </Show>
               </p>
               <CuringWords head={props.position} />
@@ -95,8 +95,8 @@ function Hole(props: { position: number }) {
               <Show when={view()?.gives}>{(gives) => <p class="small pencil">{gives()}</p>}</Show>
               <Show when={!one().hole}>
                 <p class="pencil">
-                  The plan says nothing of this hole’s depth and stack, so no length is judged here. Measure
-                  before it goes in.
+                  The plan does not give depth and clamped length of this hole, so no bolt length is checked.
+                  Measure before it goes in.
                 </p>
               </Show>
               <Show when={drawn() && bench.mine()}>
@@ -109,7 +109,7 @@ function Hole(props: { position: number }) {
               when={renewing()}
               fallback={
                 <section class="declare" aria-label="What was found or done">
-                  <p>What was found, or done, at this hole?</p>
+                  <p>What was found or done at this hole?</p>
                   <div class="panel-buttons cluster">
                     <Button onClick={() => say('worn')}>Worn</Button>
                     <Button onClick={() => say('stripped')}>Stripped</Button>
@@ -126,7 +126,7 @@ function Hole(props: { position: number }) {
           </Show>
           <History position={props.position} />
           <p class="small pencil">
-            Reckoned from what was recorded. The maker’s word on repair and length stands above it.
+            Computed from what was recorded. The maker’s information on repair and length counts first.
           </p>
         </>
       )}

@@ -14,7 +14,7 @@ import { HandoverWords } from './HandoverWords'
 import './beside.css'
 import './sign.css'
 
-const PRESETS = ['Called away', 'End of the day', 'Waits for a part', 'Wants a second pair of hands'] as const
+const PRESETS = ['Called away', 'End of the day', 'Waits for a part', 'Needs a second pair of hands'] as const
 
 export function LeavePanel(props: { open: boolean; onClose: () => void }) {
   const bench = useBench()

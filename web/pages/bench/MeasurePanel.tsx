@@ -233,7 +233,7 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
       </p>
       <Show when={!props.entry.inBand && !isVoid()}>
         <p class="against-words" role="alert">
-          Outside: the plan asks {limitWords(props.asked)}. Put it right and measure again, or ask the
+          Out of limits: the plan says {limitWords(props.asked)}. Put it right and measure again, or ask the
           supervisor.
         </p>
       </Show>

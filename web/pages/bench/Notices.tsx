@@ -26,7 +26,7 @@ export function OddReadings(props: { brief: boolean }) {
   return (
     <Show when={odd()[0]}>
       {(first) => (
-        <section class="stop stack" role="alert" aria-label="What is odd">
+        <section class="stop stack" role="alert" aria-label="Flags">
           <h2>
             {round()?.joint.title} {called(first().position)}, pass {first().pass}
           </h2>
@@ -101,7 +101,7 @@ export function Waiting(props: { brief: boolean }) {
       <p class="sentence" role="status">
         No signal. Go on:{' '}
         {count() === 0 ? 'entries are' : count() === 1 ? '1 entry is' : `${count()} entries are`} kept on this
-        tablet{props.brief ? '.' : ' and sent when the signal is back. Dotted heads are not confirmed yet.'}
+        tablet{props.brief ? '.' : ' and sent when the signal is back. Dotted heads are waiting to be sent.'}
       </p>
     </Show>
   )

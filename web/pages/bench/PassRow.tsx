@@ -81,7 +81,7 @@ export function PassRow() {
                   odd: view().flagged,
                 }}
                 aria-current={view().n === bench.pass() ? 'true' : undefined}
-                aria-label={`Pass ${view().n}, ${passWords(view().pass)}, ${STATE_WORDS[view().state]}, ${view().reached} of ${view().of}${view().flagged ? ', a flag stands' : ''}`}
+                aria-label={`Pass ${view().n}, ${passWords(view().pass)}, ${STATE_WORDS[view().state]}, ${view().reached} of ${view().of}${view().flagged ? ', flagged' : ''}`}
                 onClick={() => bench.openPass({ round: bench.round()?.key ?? '', pass: view().n })}
               >
                 <span>{passWords(view().pass)}</span>

@@ -114,9 +114,9 @@ export function HeldUpPanel(props: { why: HeldUp; scaleId: string }) {
         Set it again and enter
       </Button>
       <Button wide onClick={() => bench.confirmScale(props.scaleId)}>
-        The scale really is set so
+        The scale really says that
       </Button>
-      <p class="small pencil">Heads recorded at this setting are flagged and stop the signature.</p>
+      <p class="small pencil">Readings at this setting are flagged and stop the signature.</p>
     </section>
   )
 }

@@ -75,7 +75,7 @@ export function SecondSignature(props: SecondSignatureProps) {
     // The PIN is given for a version of the record: what is not confirmed yet has not been looked at.
     if (scope.pending().length > 0) {
       setSaid(
-        'Entries of this tablet are still on their way. The second signature can follow when they have arrived.',
+        'Entries on this tablet are still being sent. The second signature can follow when they have arrived.',
       )
       return
     }
@@ -94,7 +94,7 @@ export function SecondSignature(props: SecondSignatureProps) {
       setOffline(answer.code === 'no_signal')
       setSaid(
         answer.code === 'no_signal'
-          ? 'No signal: the PIN cannot be checked here. Note the look now; it becomes a signature with the PIN when the tablet is back in reach.'
+          ? 'No signal: the PIN cannot be checked. Note the look now; with the PIN it becomes a signature when the signal is back.'
           : answer.sentence,
       )
       return
@@ -108,7 +108,7 @@ export function SecondSignature(props: SecondSignatureProps) {
         when={who()}
         fallback={
           <>
-            <p>Another entitled person, who has looked with their own eyes. Who is it?</p>
+            <p>Who has looked? It must be somebody else who may second-sign this.</p>
             <ul class="people stack">
               <For each={people()}>
                 {({ person, why }) => (
@@ -139,7 +139,7 @@ export function SecondSignature(props: SecondSignatureProps) {
             <h3>
               <Stripe person={person().id} name="after" />
             </h3>
-            <p>Your PIN says: I have looked at this with my own eyes and found nothing wrong.</p>
+            <p>With your PIN you state: I have looked at this with my own eyes and found nothing wrong.</p>
             <p class="entry-display" aria-live="polite">
               <span aria-hidden="true">{pin() === '' ? '–' : '•'.repeat(pin().length)}</span>
               <span class="unseen">{pin().length} digits</span>

@@ -17,7 +17,7 @@ interface SignPanelProps {
 const THROUGH = {
   sign_in: '',
   grant: ', by PIN on this tablet',
-  own_recheck: ', the doer’s own second look',
+  own_recheck: ', second-signed by the same person',
 } as const
 
 export function SignPanel(props: SignPanelProps) {
@@ -91,7 +91,7 @@ export function SignPanel(props: SignPanelProps) {
                     </Button>
                   }
                 >
-                  <p>You look at it with your own eyes, then:</p>
+                  <p>Look at it with your own eyes, then:</p>
                   <Button variant="main" wide class="tall" onClick={() => void scope.send(second())}>
                     Second signature: I have looked
                   </Button>
@@ -101,7 +101,7 @@ export function SignPanel(props: SignPanelProps) {
                 <OwnRecheck setId={set().id} />
               </Show>
               <Show when={bench.step().signatures === 1 && view().state.first}>
-                <p class="pencil">This step asks for one signature.</p>
+                <p class="pencil">This step needs one signature.</p>
               </Show>
               <Covered view={view()} onLook={props.onLook} />
             </li>
@@ -130,7 +130,7 @@ function OwnRecheck(props: { setId: string }) {
         <Button wide onClick={() => void scope.send(command())}>
           I have looked at my own work again
         </Button>
-        <p class="small pencil">Recorded as the doer’s own second look.</p>
+        <p class="small pencil">The record says that it was the same person.</p>
       </Show>
     </Show>
   )

@@ -43,16 +43,16 @@ export function StepChooser() {
         <Show when={nothing()}>
           <EmptyState title="Nothing here is ready for you.">
             <p>
-              Steps stand here when what they need is signed and you may do them. Below is what each one waits
-              for.
+              A step is listed here when everything before it is signed and you may do it. Below is what each
+              one waits for.
             </p>
           </EmptyState>
         </Show>
         <Rows title="Yours" rows={choice().mine} main />
-        <Rows title="Waits for your second look" rows={choice().second} main />
+        <Rows title="Needs your second signature" rows={choice().second} main />
         <Rows title="Ready for you" rows={choice().ready} main claim={claim} />
-        <Rows title="With others, or signed once" rows={choice().others} />
-        <Rows title="Not ready, or not yours" rows={choice().notReady} />
+        <Rows title="Others are working on it, or signed once" rows={choice().others} />
+        <Rows title="Not ready, or not for you" rows={choice().notReady} />
         <Show when={choice().done.length > 0}>
           <details>
             <summary>Done: {choice().done.length} steps</summary>

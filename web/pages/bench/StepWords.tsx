@@ -113,7 +113,7 @@ export function OnTheBench() {
       <Show when={!bench.mine() && joint()}>
         {(one) => (
           <section>
-            <h2>If it is broken off</h2>
+            <h2>If you are interrupted</h2>
             <p>{interruptionWords(scope.planned(), one(), bench.pass())}</p>
           </section>
         )}

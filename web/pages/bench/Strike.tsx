@@ -4,7 +4,7 @@ import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import './head.css'
 
-const REASONS = ['wrong head pressed', 'pressed twice', 'wrong number entered', 'not done in fact']
+const REASONS = ['wrong one tapped', 'tapped twice', 'wrong number entered', 'not really done']
 
 /** The press that asks for the reason first, so that nothing is struck by one slip of a glove. */
 export function StrikeEntry(props: { onStrike: (reason: string) => void }) {

@@ -21,7 +21,7 @@ export function WrenchOffer() {
           </p>
           <Show
             when={found().fit}
-            fallback={<p>No other in the crib fits. What is recorded with it is flagged.</p>}
+            fallback={<p>No other wrench in the crib fits. Readings with this one are flagged.</p>}
           >
             {(other) => (
               <>

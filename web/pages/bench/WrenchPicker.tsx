@@ -57,7 +57,7 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
                     </Show>
                     <Show when={choice().against.length > 0}>
                       <span class="mark">
-                        <strong>Against it:</strong> {againstWrench(choice()).join('; ')}
+                        <strong>Mind:</strong> {againstWrench(choice()).join('; ')}
                       </span>
                     </Show>
                     <span class="pencil">
@@ -76,13 +76,12 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
         </Index>
       </ul>
       <Show when={bench.wrenchChoices().length === 0}>
-        <p>The crib holds no wrench of the kind this pass asks for. The supervisor enters wrenches.</p>
+        <p>There is no wrench in the crib for this pass. The supervisor enters wrenches.</p>
       </Show>
       <p class="small pencil">
-        Best first: in service and in date, in range, room left in the band, within reach, high enough on its
-        scale, in the unit of the sheet.
-        <Show when={bench.adapter()}> Reckoned with the adapter that is on.</Show> A wrench that does not fit
-        may still be entered: what is recorded with it is flagged, and stops the signature.
+        Best first: in service, in date, in range, accurate enough, within reach, in the unit of the plan.
+        <Show when={bench.adapter()}> Computed with the adapter that is on.</Show> You can still choose a
+        wrench that does not fit: readings with it are flagged and stop the signature.
       </p>
     </Dialog>
   )

@@ -48,7 +48,7 @@ export function notYet(job: PlannedJob, step: AdoptedStep): NotYet[] {
   return [...reasons].map(([stepId, hidden]) => ({
     stepId,
     title: stepById.get(stepId)?.title ?? stepId,
-    why: `It hides ${listed(hidden)}.`,
+    why: `It covers ${listed(hidden)}.`,
   }))
 }
 
@@ -61,7 +61,7 @@ export function lacksWords(job: PlannedJob, joint: AdoptedJoint, positions: read
     const left = Math.max(...states.map(({ reached }) => passes - reached.length))
     return left === passes ? 'not tightened yet' : `${left} ${left === 1 ? 'pass' : 'passes'} to go`
   }
-  if (states.some(({ flags }) => flags.length > 0)) return 'a flag stands'
+  if (states.some(({ flags }) => flags.length > 0)) return 'flagged'
   const views = setsCovering(job, { joint: joint.id, positions: [...positions] })
   if (views.some(({ view }) => !view.state.first)) return 'not signed'
   return 'no second signature'
@@ -77,29 +77,28 @@ export function adviceFor(flag: Flag, reading: Pick<Reading, 'how' | 'band' | 'p
 type Advice = (reading: Pick<Reading, 'how' | 'band' | 'pass'>) => string
 
 const ADVICE: Record<Flag, Advice> = {
-  not_claimed: () => 'Claim the step, then record this head again.',
+  not_claimed: () => 'Claim the step, then record this one again.',
   out_of_reach: () =>
-    'A later step covers this place. Say how it was reached; the supervisor decides what has to come off again.',
-  not_restarted: () =>
-    'Do what the joint’s rule asks after a stop and record it, then bring these heads up again.',
-  out_of_order: () => 'Ask the supervisor, or take it back and go on in the order of the map.',
-  pass_skipped: () => 'Do the earlier pass on this head, then record this one again.',
+    'A later step covers this. Enter how you reached it; the supervisor decides what has to come off again.',
+  not_restarted: () => 'Do what the plan says after an interruption and record it, then tighten these again.',
+  out_of_order: () => 'Ask the supervisor, or slacken it and go on in the order of the map.',
+  pass_skipped: () => 'Do the earlier pass first, then record this one again.',
   too_early: () => 'Wait until the time is over, then record it again.',
   out_of_band: ({ how, band }) =>
     how === 'turned'
-      ? `The band is ${band ? bandWords(band) : 'not set'}. Follow the joint’s rule for an angle gone wrong.`
-      : `The band is ${band ? bandWords(band) : 'not set'}. Slacken it, look at the thread, set the wrench and do it again.`,
-  no_published_value: () => 'A competent person settles the value; until then this cannot be signed.',
-  unit_held_up: () => 'Set the scale again in its own unit, slacken this head and do it again.',
-  scale_not_entered: () => 'Enter what the scale says, then record this head again.',
-  wrench_unknown: () => 'Take a wrench from the crib and record this head again.',
-  other_than_asked: () => 'Strike it if it was a wrong press, and record what this pass asks.',
+      ? `The band is ${band ? bandWords(band) : 'not set'}. Do what the plan says for a wrong angle.`
+      : `The band is ${band ? bandWords(band) : 'not set'}. Slacken it, look at the thread, set the wrench and tighten again.`,
+  no_published_value: () => 'A competent person has to decide the torque; until then this cannot be signed.',
+  unit_held_up: () => 'Set the scale again in its own unit, slacken this one and tighten again.',
+  scale_not_entered: () => 'Enter what the scale says, then record this one again.',
+  wrench_unknown: () => 'Take a wrench from the crib and record this one again.',
+  other_than_asked: () => 'Cross it out if you pressed the wrong thing, and record what this pass calls for.',
   wrench_out_of_range: () => 'Take a wrench whose range fits, and do it again.',
   wrench_out_of_date: () => 'Take a wrench that is in date, and do it again.',
   wrench_failed: () => 'Take another wrench, and do it again.',
-  turned_again: () => 'Nobody can tell what the bolt has had now: follow the joint’s rule below.',
-  overshot: () => 'Turned too far to stand: follow the joint’s rule below.',
-  not_slackened: () => 'Slacken this head, then bring it up through its passes again.',
+  turned_again: () => 'Nobody knows how far it was turned now: do what the plan says below.',
+  overshot: () => 'Turned too far: do what the plan says below.',
+  not_slackened: () => 'Slacken this one, then do all its passes again.',
 }
 
 /** The joint's own rule for a round broken off, as far as the round has gone. */
@@ -111,18 +110,18 @@ export function interruptionWords(job: PlannedJob, joint: AdoptedJoint, pass: nu
       joint.positions.some(({ n }) => standingReading(job, joint, n, index + 1) !== undefined),
   )
   const begun = (job.readings[joint.id]?.length ?? 0) > 0
-  if (!begun) return 'Nothing of this joint is recorded yet: a stop costs nothing.'
+  if (!begun) return 'Nothing is recorded on this joint yet. You can leave it as it is.'
   const first = joint.order?.[0] ?? joint.positions[0]?.n
   const torque =
     torqueOnly === 'restart_pass'
-      ? `Torque passes only so far: pass ${pass} starts again at ${joint.fastener} ${first === undefined ? '' : numberWords(joint, first)}.`
-      : 'No angle turned yet: slacken all and start the joint again.'
+      ? `Only torque passes so far: pass ${pass} starts again at ${joint.fastener} ${first === undefined ? '' : numberWords(joint, first)}.`
+      : 'No angle turned yet: slacken all of them and start the joint again.'
   if (!angled) return torque
   const over =
     overshootDeg === undefined ? '' : ` The same holds for more than ${format.number(overshootDeg)}° too far.`
   return afterAngle === 'new_fasteners'
-    ? `An angle has been turned: new ${joint.fastener}s, and start the joint again.${over}`
-    : `An angle has been turned: slacken all and start the joint again.${over}`
+    ? `An angle has been turned: fit new ${joint.fastener}s and start the joint again.${over}`
+    : `An angle has been turned: slacken all of them and start the joint again.${over}`
 }
 
 /** What a stop means, before it is pressed. */
@@ -134,8 +133,8 @@ export function stopWords(
 ): string[] {
   const begun = step.joints.some((one) => (job.readings[one.id]?.length ?? 0) > 0)
   return [
-    'The step is put down and others may take it. Everything recorded stays.',
-    ...(step.joints.length > 0 ? ['Whoever goes on enters the number on the scale again.'] : []),
+    'You leave the step, and others may claim it. Everything recorded stays.',
+    ...(step.joints.length > 0 ? ['Whoever goes on has to enter the number on the scale again.'] : []),
     ...(joint && begun && nothingLeft(job, joint) === false ? [interruptionWords(job, joint, pass)] : []),
   ]
 }
@@ -144,7 +143,7 @@ export function stopWords(
 export const markerWords = (job: PlannedJob, step: AdoptedStep): string[] =>
   stoppedAt(job, step).map((mark) => {
     const joint = indexPlan(job.plan).jointById.get(mark.jointId)
-    return `Marker: ${joint?.title ?? mark.jointId}, pass ${mark.pass}, ${joint ? numberWords(joint, mark.position) : mark.position} next; ${asksInWords(mark)}.`
+    return `Interrupted: ${joint?.title ?? mark.jointId}, pass ${mark.pass}, ${joint ? numberWords(joint, mark.position) : mark.position} next; ${asksInWords(mark)}.`
   })
 
 const nothingLeft = (job: PlannedJob, joint: AdoptedJoint): boolean =>
@@ -155,7 +154,7 @@ const hours = (minutes: number): string =>
 
 export function sealantWords(sealant: Sealant): string {
   const before = sealant.before.length > 0 ? ` before ${listed(sealant.before)} may begin` : ''
-  return `${capital(sealant.product)}: closed within ${sealant.closeWithinMinutes} min of the first bead; cures ${hours(sealant.cureMinutes)}${before}.`
+  return `${capital(sealant.product)}: last fastener in within ${sealant.closeWithinMinutes} min of the first bead; cures ${hours(sealant.cureMinutes)}${before}.`
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

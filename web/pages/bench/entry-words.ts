@@ -11,8 +11,8 @@ import { CONDITION_WORDS } from './fasteners'
 type EntryWords = { [T in JobCommand['type']]: (command: CommandOf<T>) => string }
 
 const RESTARTS: Record<RestartHow, string> = {
-  again: 'gone round again',
-  slackened: 'all slackened',
+  again: 'pass started again',
+  slackened: 'all slackened, started again',
   new_fasteners: 'new fasteners',
 }
 
@@ -20,19 +20,19 @@ const WORDS: EntryWords = {
   OpenJob: (c) => `job ${c.number}`,
   AdoptPlan: (c) => `the plan ${c.planId}`,
   ClaimStep: (c) => `the claim of ${c.stepId}`,
-  PutDownStep: (c) => `putting down ${c.stepId}`,
+  PutDownStep: (c) => `leaving ${c.stepId}`,
   HandOverStep: (c) => `handing over ${c.stepId}`,
   EnterScale: (c) => `${format.number(c.value)} on the scale of ${c.wrenchId}`,
   TakeReading: (c) =>
     `${c.jointId}, number ${c.position}, pass ${c.pass}: ${c.how}${c.value === undefined ? '' : ` ${format.number(c.value)}`}`,
   CountRound: (c) => `${c.jointId}, pass ${c.pass}: round done, ${c.count} counted`,
   RestartRound: (c) => `${c.jointId}: ${RESTARTS[c.how]}`,
-  StrikeReading: (c) => `a strike: ${c.reason}`,
+  StrikeReading: (c) => `a crossing out: ${c.reason}`,
   PlaceFasteners: (c) =>
     `${c.jointId} ${positionsInWords(c.positions)}: ${CONDITION_WORDS[c.condition]}${c.lengthMm === undefined ? '' : `, ${format.number(c.lengthMm)} mm`}`,
   RecordHole: (c) => `${c.jointId}, hole ${c.position}: ${HOLE_WORDS[c.condition]}`,
   TakeMeasurement: (c) => `${format.number(c.value, 4)} at ${c.place}`,
-  StrikeMeasurement: (c) => `a strike: ${c.reason}`,
+  StrikeMeasurement: (c) => `a crossing out: ${c.reason}`,
   StartSealant: (c) => `the first bead of ${c.stepId}`,
   CloseSealant: (c) => `the last fastener over the sealant of ${c.stepId}`,
   AnswerGate: (c) => (c.count === undefined ? 'a look' : `${c.count} counted`),
@@ -43,11 +43,11 @@ const WORDS: EntryWords = {
   ConfirmPhoto: () => 'that a photo is here',
   SignStep: (c) => `the signature of ${c.stepId}`,
   SecondSignStep: (c) => `the second signature of ${c.stepId}`,
-  RecheckOwnWork: (c) => `your own second look at ${c.stepId}`,
+  RecheckOwnWork: (c) => `your second signature on your own work, ${c.stepId}`,
   Defer: (c) => `leaving out until ${c.dueStepId}: ${c.reason}`,
   WithdrawDeferral: (c) => `fitted after all: ${c.reason}`,
   SettleValue: (c) => `${format.number(c.torqueNm)} N·m for ${c.jointId}, pass ${c.pass}`,
-  Waive: (c) => `a waiver: ${c.reason}`,
+  Waive: (c) => `an acceptance: ${c.reason}`,
   Release: (c) => `the release ${c.kind === 'to_fitting' ? 'to fitting' : 'to the owner'}`,
   OpenWarranty: (c) => `a complaint: ${c.complaint}`,
   CloseWarranty: (c) => `a finding: ${c.finding}`,

@@ -18,7 +18,7 @@ export const CONDITION_WORDS: Record<FastenerCondition, string> = {
 
 export interface Declaring {
   positions: number[]
-  /** `8 bolts to declare before signing.` */
+  /** `8 bolts to enter before signing.` */
   asks: string
   /** `8 new, one-use` */
   fresh: string
@@ -35,14 +35,14 @@ export function toDeclare(job: PlannedJob, { joint, positions }: Round): Declari
   if (use.kind !== 'cycles')
     return {
       positions: open,
-      asks: `${many} to declare before signing.`,
+      asks: `${many} to enter before signing.`,
       fresh: `${open.length} new, one-use`,
       reused: [],
     }
   const cycles = Array.from({ length: use.limit - 1 }, (_, index) => index + 2)
   return {
     positions: open,
-    asks: `${many} to declare before signing; at most ${use.limit} tightenings.`,
+    asks: `${many} to enter before signing; at most ${use.limit} tightenings.`,
     fresh: `${open.length} new`,
     reused: cycles.map((cycle) => ({
       cycle,
@@ -65,13 +65,13 @@ const FAULT_TITLES = {
   temporary: 'Temporary, to be replaced',
   removed: 'Removed, the hole is empty',
   fitted_twice: 'One-use and fitted twice: fit new ones',
-  cycles_spent: 'Over its limit of tightenings: fit new ones',
+  cycles_spent: 'Tightened more often than allowed: fit new ones',
 } as const
 
 /** What stands in one place, in words: `new, tightening 1 of 4`. */
 export function fastenerHere(job: PlannedJob, joint: AdoptedJoint, position: number): string {
   const state = fastenerNow(job, joint, position)
-  if (!state) return joint.use.kind === 'reusable' ? 'may be used again' : 'not declared yet'
+  if (!state) return joint.use.kind === 'reusable' ? 'may be used again' : 'not entered yet'
   const cycle =
     state.cycle !== undefined && state.condition !== 'removed' && joint.use.kind === 'cycles'
       ? `, tightening ${state.cycle} of ${joint.use.limit}`

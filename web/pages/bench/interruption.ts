@@ -40,16 +40,16 @@ export function brokenOff(job: PlannedJob, round: Round): BrokenOff | undefined 
   if (!mark || mark.asks === 'nothing') return undefined
   return {
     mark,
-    title: `Broken off: ${joint.title}`,
-    where: `Stopped in pass ${mark.pass} of ${joint.passes.length}; ${joint.fastener} ${numberWords(joint, mark.position)} was next.`,
-    asks: `Its rule: ${asksInWords(mark)}.`,
+    title: `Interrupted: ${joint.title}`,
+    where: `Interrupted in pass ${mark.pass} of ${joint.passes.length}; ${joint.fastener} ${numberWords(joint, mark.position)} was next.`,
+    asks: `The plan says: ${asksInWords(mark)}.`,
     ways: WAYS.slice(WAYS.indexOf(mark.asks)).map((how) => ({ how, done: doneWords(how, joint, mark.pass) })),
-    without: 'Readings without it are recorded, flagged “not restarted”, and stop the signature.',
+    without: 'Without that, readings are flagged and stop the signature.',
   }
 }
 
 function doneWords(how: RestartHow, joint: AdoptedJoint, pass: number): string {
   if (how === 'again') return `Pass ${pass} starts again at its first ${joint.fastener}`
-  if (how === 'slackened') return 'All slackened: begin again at pass 1'
-  return `New ${joint.fastener}s fitted: begin again at pass 1`
+  if (how === 'slackened') return 'All slackened: start again at pass 1'
+  return `New ${joint.fastener}s fitted: start again at pass 1`
 }

@@ -56,9 +56,8 @@ export function routeOf(
 export function routeWords(route: Route | undefined): string | undefined {
   if (!route || (!route.proposed && !route.loosening)) return undefined
   const along = route.figures.join(', ')
-  if (!route.loosening)
-    return `Proposed order, the plan gives none: ${along}. Any other is recorded all the same.`
+  if (!route.loosening) return `The plan gives no order. Proposed: ${along}. Any other order is recorded too.`
   return route.proposed
-    ? `Proposed for loosening, the plan gives no order: ${along}.`
-    : `Loosen the other way round, by the figures on the heads: ${along}.`
+    ? `The plan gives no order. Proposed for loosening: ${along}.`
+    : `Loosen in reverse order, by the numbers on the heads: ${along}.`
 }

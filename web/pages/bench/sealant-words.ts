@@ -33,28 +33,28 @@ export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words
     case 'not_started':
       return {
         state: 'not_started',
-        line: `${capital(product)}: closed within ${minutes} min of the first bead.`,
-        press: { does: 'start', label: 'First bead laid: start the clock' },
+        line: `${capital(product)}: last fastener in within ${minutes} min of the first bead.`,
+        press: { does: 'start', label: 'First bead laid' },
       }
     case 'open':
       return {
         state: 'open',
         figure: countdown(state.closeBy - now),
         line: `Left to close ${product}, by ${words.moment(state.closeBy)}.`,
-        press: { does: 'close', label: 'Last fastener in: closed' },
+        press: { does: 'close', label: 'Last fastener in' },
       }
     case 'late':
       return state.closedAt === undefined
         ? {
             state: 'late',
             figure: `+${countdown(now - state.closeBy)}`,
-            line: `Past the time of ${product}, which was ${words.moment(state.closeBy)}. If it was closed in time, ask the supervisor; else strip it and lay a new bead.`,
-            press: { does: 'close', label: 'Last fastener in: closed late' },
+            line: `Past the time of ${product}, which was ${words.moment(state.closeBy)}. If the last fastener was in by then, ask the supervisor; otherwise clean it off and lay a new bead.`,
+            press: { does: 'close', label: 'Last fastener in, late' },
           }
         : {
             state: 'late',
-            line: `Closed at ${words.moment(state.closedAt)}, past ${words.moment(state.closeBy)}. Strip it and lay a new bead, or ask the supervisor.`,
-            press: { does: 'start', label: 'Stripped, new bead laid: start again' },
+            line: `Closed at ${words.moment(state.closedAt)}, past ${words.moment(state.closeBy)}. Clean it off and lay a new bead, or ask the supervisor.`,
+            press: { does: 'start', label: 'Cleaned off, new bead laid: start again' },
           }
     case 'curing':
       return { state: 'curing', line: `Cures until ${words.moment(state.until)}${waits(step)}.` }

@@ -56,8 +56,8 @@ export function proposedWrench(choices: readonly Picked[]): Wrench | undefined {
 export function settingWords({ setting, wrench }: Picked, adapter?: Adapter): string | undefined {
   if (!setting) return undefined
   if (adapter && wrench.kind !== 'click')
-    return 'Shows another torque through the adapter: not reckoned here.'
-  const inside = setting.inBand ? 'inside the band' : 'outside the band'
+    return 'Shows another torque with the adapter; that is not computed here.'
+  const inside = setting.inBand ? 'in band' : 'out of band'
   return `${wrench.kind === 'click' ? 'Set' : 'Pull to'} ${shownOn(setting, wrench)} ${setting.unit}: ${appliesWords(setting)} at the fastener, ${inside}.`
 }
 
@@ -68,8 +68,8 @@ export const appliesWords = ({ appliesNm }: Pick<Setting, 'appliesNm'>): string 
 export function roomWords({ room, wrench }: Picked): string | undefined {
   if (!room) return undefined
   if (!room.can)
-    return `${wrench.id} cannot be sure of this joint: its own ±${room.deviationPct} % and half a step of its scale leave nothing of the band.`
-  return `${wrench.id} can do this joint: ${roomSpan(room, wrench)} on its scale keeps the band, its own ±${room.deviationPct} % included.`
+    return `${wrench.id} is not accurate enough for this joint: its ±${room.deviationPct} % and half a step of its scale are wider than the band.`
+  return `${wrench.id} can do this joint: ${roomSpan(room, wrench)} on its scale stays in the band, its ±${room.deviationPct} % included.`
 }
 
 /** The marks within the room; a room between two marks is told as it is. */
@@ -120,7 +120,7 @@ export function heldUp(entry: ScaleEntry, targetNm: number | null): HeldUp | und
   const limits = [band.minNm, band.maxNm]
   const under = entry.appliesNm < band.minNm
   return {
-    title: `Stop: the scale is set ${under ? 'under' : 'over'} the band.`,
+    title: `Stop: the scale is set ${under ? 'below' : 'above'} the band.`,
     sentences: [
       `${format.number(entry.value)} ${entry.unit}${adapter ? ' through the adapter' : ''} applies ${format.torque(entry.appliesNm, 'N·m', limits)} N·m; the band is ${bandWords(band)}.`,
       ...(targetNm === null ? [] : [onThisScale(targetNm, entry.unit, adapter)]),
@@ -128,7 +128,7 @@ export function heldUp(entry: ScaleEntry, targetNm: number | null): HeldUp | und
   }
 }
 
-/** “9 on this wrench is 9 lbf·ft = 12.2 N·m. The sheet asks 9 N·m, which is 6.64 on this scale.” */
+/** “9 on this wrench is 9 lbf·ft = 12.2 N·m. The plan says 9 N·m, which is 6.64 on this scale.” */
 export function slipSentences(slip: UnitSlip, targetNm: number | null, adapter?: Adapter): string[] {
   const { value, readAs, readNm, fitsAs } = slip
   const reads = `${format.number(value)} on this wrench is ${format.number(value)} ${readAs}`
@@ -141,12 +141,12 @@ export function slipSentences(slip: UnitSlip, targetNm: number | null, adapter?:
     `${reads}${applies}.`,
     targetNm === null
       ? `${format.number(value)} ${fitsAs} would fit.`
-      : `The sheet asks ${format.torque(targetNm, fitsAs)} ${fitsAs}, which is ${format.number(settingFor(targetNm, readAs, adapter), 1)} on this scale.`,
+      : `The plan says ${format.torque(targetNm, fitsAs)} ${fitsAs}, which is ${format.number(settingFor(targetNm, readAs, adapter), 1)} on this scale.`,
   ]
 }
 
 const onThisScale = (targetNm: number, unit: ScaleEntry['unit'], adapter?: Adapter): string =>
-  `The sheet asks ${format.torque(targetNm, 'N·m')} N·m${unit === 'N·m' && !adapter ? '' : `, which is ${format.number(settingFor(targetNm, unit, adapter), 1)} on this scale`}.`
+  `The plan says ${format.torque(targetNm, 'N·m')} N·m${unit === 'N·m' && !adapter ? '' : `, which is ${format.number(settingFor(targetNm, unit, adapter), 1)} on this scale`}.`
 
 export function bandWords(band: Band): string {
   return band.kind === 'torque'

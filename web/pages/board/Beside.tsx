@@ -28,7 +28,7 @@ export function Beside(props: BesideProps) {
         </h2>
         <Shortened
           items={props.today}
-          empty={`Nothing wants you, ${session.person()?.name ?? ''}. What does stands here by itself: a hold that is due, a promise that is near, a signature that is owed.`}
+          empty={`Nothing for you now, ${session.person()?.name ?? ''}. Holds that are due, promises that are near and missing signatures are listed here.`}
         >
           {(todo) => (
             <A
@@ -50,10 +50,7 @@ export function Beside(props: BesideProps) {
             {(at) => <span class="pencil small">, {session.words.moment(at())}</span>}
           </Show>
         </h2>
-        <Shortened
-          items={props.changes}
-          empty="Nothing changed. An engine whose reason or signatures change stands here until you have opened it."
-        >
+        <Shortened items={props.changes} empty="Nothing has changed.">
           {(change) => (
             <A class="change" href={engineHref(change.jobId)} onClick={() => visit(change.jobId)}>
               <b class="stencil">{change.number}</b>

@@ -221,8 +221,8 @@ function Nothing(props: { sought: string; mayOpen: boolean; mayLead: boolean; op
       fallback={
         <EmptyState title="No engine is in the shop yet.">
           <p>
-            Each engine gets a row here: its number, who owns it, one long bar of its steps, and the one
-            reason it waits.
+            Each engine gets a row here: its number, its owner, a bar of its steps, and the one reason it
+            waits.
           </p>
           <Show
             when={props.mayOpen}
@@ -240,15 +240,15 @@ function Nothing(props: { sought: string; mayOpen: boolean; mayLead: boolean; op
           </Show>
           <Show when={props.mayLead}>
             <p>
-              A new shop? <A href="/first-run">The guided list</A> says what else it needs: people, wrenches,
-              a plan.
+              A new shop? <A href="/first-run">The guided list</A> says what else the shop needs: people,
+              wrenches, a plan.
             </p>
           </Show>
         </EmptyState>
       }
     >
       <EmptyState title={`No engine matches “${props.sought}”.`}>
-        <p>The search looks at number, serial, engine, owner and what it drives. Try fewer letters.</p>
+        <p>The search looks at number, serial number, engine, owner and what it drives. Try fewer letters.</p>
       </EmptyState>
     </Show>
   )

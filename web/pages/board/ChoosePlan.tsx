@@ -32,7 +32,7 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
 
   const nothing = () =>
     known()
-      ? 'The library has no plan yet. A supervisor or the owner adds one as a plan file.'
+      ? 'There is no plan in the library yet. A supervisor or the owner adds one.'
       : 'Reading the library…'
 
   return (
@@ -65,9 +65,7 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
       <Show when={chosen()}>
         {(plan) => (
           <>
-            <Sentence>
-              The job keeps this plan and edition for good, with today’s tolerances of the shop.
-            </Sentence>
+            <Sentence>The job keeps this plan and edition, with the shop’s tolerances of today.</Sentence>
             <Button variant="main" disabled={adopting.busy()} onClick={() => adopting.submit(plan())}>
               {adopting.busy() ? 'Adopting…' : `Adopt ${plan().title}, edition ${plan().edition}`}
             </Button>

@@ -16,19 +16,19 @@ export function Key() {
     { words: 'not ready', cell: { standing: 'not_ready' } },
     { words: 'ready', cell: { standing: 'ready' } },
     { words: 'in work', cell: { standing: 'in_work', by: first() } },
-    { words: 'waits for a second signature', cell: { standing: 'awaiting_second', by: first() } },
+    { words: 'needs a second signature', cell: { standing: 'awaiting_second', by: first() } },
     { words: 'signed, in the doer’s paint', cell: { standing: 'done', by: first() } },
     { words: 'signed twice', cell: { standing: 'done', by: first(), second: second() } },
     { words: 'on hold, its reason below', cell: { standing: 'on_hold' } },
-    { words: 'stopped: must be gone on with as its joint says', cell: { standing: 'stopped' } },
+    { words: 'interrupted: start again as the plan says', cell: { standing: 'stopped' } },
     { words: 'left out, due at a later step', cell: { standing: 'deferred', dueAt: [''] } },
     { words: 'notch: critical', cell: { standing: 'not_ready', critical: true } },
-    { words: 'diamond: a flag stands', cell: { standing: 'in_work', by: first(), flagged: true } },
+    { words: 'diamond: flagged', cell: { standing: 'in_work', by: first(), flagged: true } },
   ]
   return (
     <section class="key" aria-labelledby="key-title">
       <h2 id="key-title">How to read a strip</h2>
-      <p class="pencil">One cell a step, left to right, as wide as its share of the work.</p>
+      <p class="pencil">One cell for each step, left to right, as wide as its share of the work.</p>
       <ul>
         <For each={samples()}>
           {({ words, cell }) => (

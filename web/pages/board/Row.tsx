@@ -106,7 +106,7 @@ function Engine(props: EngineProps) {
             each={props.summary.on}
             fallback={
               <Show when={!SAYS_NOBODY.has(props.summary.reason.code)}>
-                <li class="pencil">nobody on it</li>
+                <li class="pencil">nobody working on it</li>
               </Show>
             }
           >

@@ -60,10 +60,10 @@ export function todayFor(summaries: Iterable<JobSummary>, looker: Looker, now: n
 }
 
 const OFFICE_ASKS: Partial<Record<HoldKind, (what: string) => string>> = {
-  approval: (what) => `Get the owner’s approval: ${what}`,
-  question: (what) => `Get an answer: ${what}`,
-  part: (what) => `Ask after the part: ${what}`,
-  outside_work: (what) => `Ask after the outside work: ${what}`,
+  approval: (what) => `Owner’s approval: ${what}`,
+  question: (what) => `Question: ${what}`,
+  part: (what) => `Ask about the part: ${what}`,
+  outside_work: (what) => `Ask about the outside work: ${what}`,
 }
 
 /** A hold without an expected date is asked after until it has one. */
@@ -74,7 +74,7 @@ function office(summary: JobSummary, now: number, words: Words): Line[] {
     const asks = OFFICE_ASKS[kind]
     const due = expectedAt === undefined || format.calendar.dayOf(expectedAt) <= today
     const late = expectedAt !== undefined && format.calendar.dayOf(expectedAt) < today
-    if (kind === 'damage') lines.push({ text: `See to the damage: ${what}`, rank: 1, pressing: late })
+    if (kind === 'damage') lines.push({ text: `Damage: ${what}`, rank: 1, pressing: late })
     else if (asks && due)
       lines.push({
         about: what,
@@ -98,11 +98,11 @@ function bench(summary: JobSummary, { id, entered }: Looker, words: Words): Line
   const mine = new Set(summary.cells.flatMap(({ by, stepId }) => (by === id ? [stepId] : [])))
   const questions = (summary.holds ?? [])
     .filter(({ kind, stepIds }) => kind === 'question' && stepIds.some((stepId) => mine.has(stepId)))
-    .map(({ what }) => ({ about: what, text: `You are asked: ${what}`, rank: 1, pressing: false }))
+    .map(({ what }) => ({ about: what, text: `Question for you: ${what}`, rank: 1, pressing: false }))
   const looks = (summary.toLook ?? [])
     .filter(({ by, before, class: cls }) => by !== id && before && entered && mayLook(entered, cls, family))
     .map(({ title, by }) => ({
-      text: `Look at ${words.person(by)}’s ${title} before it gets covered`,
+      text: `Look at ${words.person(by)}’s ${title} before it is covered`,
       rank: 2,
       pressing: false,
     }))
@@ -138,7 +138,7 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
     ...(reason.code === 'second_late'
       ? [
           {
-            text: `${reason.step} ${reason.title} covers what is not proven: decide how it is proven`,
+            text: `${reason.step} ${reason.title} covers what is not signed off: have it taken off, or accept with a reason`,
             rank: -1,
             pressing: true,
             href: audit,
@@ -154,12 +154,12 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
         href: audit,
       })),
     ...(flagged.length > 0
-      ? [{ text: `A flag stands on ${flagged.join(', ')}`, rank: 1, pressing: true, href: audit }]
+      ? [{ text: `Flagged: ${flagged.join(', ')}`, rank: 1, pressing: true, href: audit }]
       : []),
     ...(off.length > 0
       ? [
           {
-            text: `A number is not as the plan asks on ${off.join(', ')}`,
+            text: `Out of limits: ${off.join(', ')}`,
             rank: 1,
             pressing: true,
             href: audit,
@@ -178,7 +178,7 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
     ...(summary.releasable
       ? [
           {
-            text: `Release it to ${summary.releasable === 'to_fitting' ? 'fitting' : 'its owner'}: nothing stands against it`,
+            text: `Release it to ${summary.releasable === 'to_fitting' ? 'fitting' : 'its owner'}: nothing is open`,
             rank: 4,
             pressing: false,
             href: audit,
@@ -190,8 +190,8 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
           {
             text:
               unsettled === 1
-                ? 'Settle 1 value without a source'
-                : `Settle ${unsettled} values without a source`,
+                ? 'Decide 1 torque that nobody published'
+                : `Decide ${unsettled} torques that nobody published`,
             rank: 5,
             pressing: false,
             href: audit,

@@ -58,7 +58,7 @@ export function Accepted(props: { job: PlannedJob }) {
   const rows = createMemo(() => waiverLines(props.job).toReversed())
   return (
     <Table
-      title="Accepted, not proven"
+      title="Accepted with a reason"
       heads={['Step', 'What', 'Reason', 'By']}
       count={rows().length}
       none="Nothing was waived."

@@ -60,12 +60,12 @@ export function secondWords(row: SignatureRow, words: Words): string {
   if (row.second) {
     const marks = [
       row.second.late ? 'late: covered already' : '',
-      row.second.through === 'own_recheck' ? 'the doer’s own second look' : '',
+      row.second.through === 'own_recheck' ? 'second-signed by the same person' : '',
       row.second.through === 'grant' ? 'by PIN on another’s tablet' : '',
     ].filter(Boolean)
     return [words.person(row.second.by), words.moment(row.second.doneAt), ...marks].join(', ')
   }
-  if (row.accepted) return 'missing, waived: accepted, not proven'
+  if (row.accepted) return 'missing, accepted with a reason'
   if (row.look)
     return `look noted: ${words.person(row.look.personId)}, ${words.moment(row.look.doneAt)}; no signature`
   return row.first ? 'owed' : 'not signed'
@@ -95,7 +95,7 @@ export function measurementRows(
 }
 
 function measurementRemark(job: PlannedJob, entry: MeasurementEntry, words: Words): string {
-  if (entry.struck) return `struck by ${words.person(entry.struck.by)}: ${entry.struck.reason}`
+  if (entry.struck) return `crossed out by ${words.person(entry.struck.by)}: ${entry.struck.reason}`
   if (entry.superseded) return `measured again by ${words.person(entry.superseded.by)}`
   if (entry.inBand) return 'within'
   return isWaived(job, { kind: 'measurement', entryId: entry.id })

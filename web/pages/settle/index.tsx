@@ -104,7 +104,7 @@ function Joint(props: { pass: number } & Pick<Parameters<typeof Known>[0], 'join
         fallback={
           <p class="settle-say">
             The maker’s information gives no torque here. Nothing can be proven until a competent person
-            settles one, in writing.
+            decides one, in writing.
           </p>
         }
       >

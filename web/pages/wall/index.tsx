@@ -149,7 +149,7 @@ function WallRow(props: { summary: JobSummary; width: number; height: number }) 
       <div class="wall-who">
         <Promised date={props.summary.promised} />
         <ul>
-          <For each={props.summary.on.slice(0, 2)} fallback={<li class="pencil">nobody on it</li>}>
+          <For each={props.summary.on.slice(0, 2)} fallback={<li class="pencil">nobody working on it</li>}>
             {(one) => (
               <li>
                 <Stripe person={one.by} /> {one.stepId}
