@@ -93,7 +93,7 @@ describe('joints, hides and measurements', () => {
     ])
     const begun = tell(read('suvi', 'J-sump', 1, 1, 20))
     expect(hiddenByWords(stepView(begun.job, stepOf(begun.job, 'S1')).hiddenBy)).toEqual([
-      { text: 'C1 hides main cap bolts', covered: true },
+      { text: 'C1 covers main cap bolts', covered: true },
     ])
   })
   test('a measurement shows the entry that stands at each place', () => {
