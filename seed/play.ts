@@ -3,7 +3,8 @@
  * a list of commands for one job; `demo.ts` plays the lists of all engines in the order of time.
  */
 import type { JobCommand } from '../shared/job/commands'
-import type { Engine, HoldKind } from '../shared/job/types'
+import type { HoldKind } from '../shared/job/kinds'
+import type { Engine } from '../shared/job/types'
 import { indexPlan } from '../shared/plan/read'
 import type { Plan } from '../shared/plan/types'
 import { beginJoint, doStep, type How, type Sent, type StopAt } from './bench'

@@ -11,7 +11,8 @@ import type { JobEvent } from './job/events'
 import type { JobSummary } from './job/summary'
 import type { Job } from './job/types'
 import type { Instant, StreamEvent } from './log'
-import type { PaintName, Role, Shop, ShopCommand, ShopEvent } from './shop/types'
+import type { Role } from './shop/kinds'
+import type { PaintName, Shop, ShopCommand, ShopEvent } from './shop/types'
 
 /** Raised when a message changes shape; a browser of another version is told to reload. */
 export const PROTOCOL_VERSION = 1

@@ -32,7 +32,8 @@
  *        before a release that was kept throw `ChainBroken` at the release.
  */
 import type { ChainRow } from '../../shared/chain'
-import type { Flag, ReadingHow } from '../../shared/job/types'
+import type { Flag } from '../../shared/job/kinds'
+import type { ReadingHow } from '../../shared/job/types'
 import type { Instant } from '../../shared/log'
 
 /** As stored: older shapes are upcast (`upcast.ts`) after reading, so only the type's name is certain. */

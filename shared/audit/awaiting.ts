@@ -4,7 +4,9 @@
  *
  * Pure views of the fold. Each list comes most urgent first, or in the plan's order where nothing is urgent.
  */
-import type { Flag, Job, PlannedJob, Reading, ScaleEntry, SettledValue, Signature } from '../job/types'
+
+import type { Flag } from '../job/kinds'
+import type { Job, PlannedJob, Reading, ScaleEntry, SettledValue, Signature } from '../job/types'
 import {
   flaggedOn,
   hiddenBy,

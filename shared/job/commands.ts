@@ -5,19 +5,8 @@
  * refused. Which is which stands in RULES.md.
  */
 import type { Instant } from '../log'
-import type {
-  Adapter,
-  Deferred,
-  Engine,
-  FastenerCondition,
-  HoldKind,
-  HoleEntry,
-  NewPhoto,
-  ReadingHow,
-  RestartHow,
-  ValueBasis,
-  Waived,
-} from './types'
+import type { FastenerCondition, HoldKind, RestartHow } from './kinds'
+import type { Adapter, Deferred, Engine, HoleEntry, NewPhoto, ReadingHow, ValueBasis, Waived } from './types'
 
 export type JobCommand =
   | { type: 'OpenJob'; number: string; engine: Engine; owner: string; agreed: string }

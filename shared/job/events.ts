@@ -8,18 +8,15 @@
 import type { Instant } from '../log'
 import type { AdoptedPlan } from '../plan/types'
 import type { Done } from '../shop/types'
+import type { FastenerCondition, FastenerFlag, HoldKind, RestartHow } from './kinds'
 import type {
   Deferred,
   Engine,
-  FastenerCondition,
-  FastenerFlag,
-  HoldKind,
   HoleEntry,
   MeasurementEntry,
   NewPhoto,
   PersonThen,
   Reading,
-  RestartHow,
   ScaleEntry,
   StoppedAt,
   ValueBasis,

@@ -2,15 +2,9 @@
 import type { HoleFit, HoleVerdict, WeakestLink } from '../fastener'
 import { formatNumber } from '../units'
 import { listed } from '../words'
+import { HOLE_CONDITIONS } from './kinds'
 import type { HoleEntry } from './types'
 import type { BoltFit } from './verdicts'
-
-export const HOLE_WORDS: Record<HoleEntry['condition'], string> = {
-  original: 'thread as the maker left it',
-  worn: 'thread worn',
-  stripped: 'thread stripped',
-  insert: 'thread insert fitted',
-}
 
 export const INSERT_WORDS = { wire: 'wire insert', solid: 'solid insert' } as const
 
@@ -23,7 +17,7 @@ export function holeWords({
 }: Pick<HoleEntry, 'condition' | 'insert' | 'depthMm' | 'threadMm'>): string {
   const kind = insert
     ? `${INSERT_WORDS[insert.kind]}, ${formatNumber(insert.lengthMm)} mm long${insert.setDownMm ? `, ${formatNumber(insert.setDownMm)} mm below the face` : ''}`
-    : HOLE_WORDS[condition]
+    : HOLE_CONDITIONS[condition]
   const sizes = [
     ...(threadMm === undefined ? [] : [`full thread ${formatNumber(threadMm)} mm`]),
     ...(depthMm === undefined ? [] : [`drilled ${formatNumber(depthMm)} mm`]),

@@ -8,9 +8,9 @@ import type { Instant } from '../log'
 import { unitAfter } from '../units'
 import { ended, listed, unended, type Words } from '../words'
 import { asksInWords } from './ask-words'
-import { flagWords } from './flags'
+import { type Flag, flagWords, HOLD_KINDS, type HoldKind } from './kinds'
 import { limitsInWords, toDecimals } from './limit-words'
-import type { Flag, HoldKind, Release, StoppedAt } from './types'
+import type { Release, StoppedAt } from './types'
 
 export type Reason =
   | {
@@ -84,16 +84,6 @@ const AGAINST: ReadonlySet<Reason['code']> = new Set([
 ])
 export const standsAgainst = (code: Reason['code']): boolean => AGAINST.has(code) || code === 'stuck'
 
-const HELD: Record<HoldKind, string> = {
-  part: 'Waits for a part',
-  damage: 'Held up by damage',
-  tool: 'Waits for a tool',
-  outside_work: 'Waits for outside work',
-  approval: 'Waits for the owner’s approval',
-  room: 'Waits for room',
-  question: 'Waits for an answer',
-}
-
 /** `Head nuts, nut 3`; a summary written by an older build does not have the noun. */
 const at = ({
   joint,
@@ -117,7 +107,7 @@ const SENTENCES: Sentences = {
   on_hold: (r, w) => {
     const when = r.expectedAt === undefined ? '' : `, expected ${w.moment(r.expectedAt)}`
     const meanwhile = r.ready > 0 ? ' Other work goes on.' : ' No other work is possible.'
-    return `${HELD[r.kind]}: ${when ? `${unended(r.what)}${when}.` : ended(r.what)}${meanwhile}`
+    return `${HOLD_KINDS[r.kind].waits}: ${when ? `${unended(r.what)}${when}.` : ended(r.what)}${meanwhile}`
   },
   stopped: (r) => `${at(r)}: interrupted in pass ${r.pass}. Next: ${asksInWords(r)}.`,
   released: (r) => `Released to its owner, record ${r.number}.`,

@@ -4,16 +4,14 @@
  * A sentence says what is so, which one, and what to do next. A code without a sentence does not compile.
  */
 import type { Refusal } from '../log'
-import { ROLE_WORDS, type Role } from '../shop/types'
+import { ROLES, type Role } from '../shop/kinds'
 import { unitAfter } from '../units'
 import { ended, fastenersInWords, listed, unended, type Words } from '../words'
 import { againstWords } from './against'
 import { type FastenerFault, faultAndRemedy } from './fastener-faults'
-import { flagWords } from './flags'
-import { HOLD_WORDS } from './hold-words'
+import { type Flag, flagWords, HOLD_KINDS, type HoldKind } from './kinds'
 import { limitsInWords, toDecimals } from './limit-words'
 import type { Against } from './release'
-import type { Flag, HoldKind } from './types'
 
 /** A joint by its title, its fasteners by their noun: "Head bolts, bolt 3". */
 interface AtJoint {
@@ -133,8 +131,6 @@ const joints = (behind: (AtJoint & { positions?: number[] })[]): string =>
 const at = ({ title, fastener, position }: AtJoint & { position: number }): string =>
   `${title}, ${fastener} ${position}`
 
-const aRole = (role: Role): string => `${role === 'owner' ? 'the' : 'a'} ${ROLE_WORDS[role]}`
-
 const SEALANT: Record<RefusalData['sealant_open']['state'], (d: RefusalData['sealant_open']) => string> = {
   not_started: (d) =>
     `No ${d.product} is recorded on ${d.stepId}. Enter when the bead was laid and when the last fastener went in, then sign.`,
@@ -156,7 +152,11 @@ const SENTENCES: Sentences = {
   job_not_open: () => 'There is no job here. Open one first.',
   job_already_open: (d) => `Job ${d.number} is open already. Use it, or open another with a new number.`,
   number_taken: (d) => `${d.number} is the number of another engine. Choose a free one.`,
-  role_needed: (d) => `Only ${listed(d.roles.map(aRole), 'or')} can ${d.what}. Ask one of them.`,
+  role_needed: (d) =>
+    `Only ${listed(
+      d.roles.map((role) => ROLES[role].somebody),
+      'or',
+    )} can ${d.what}. Ask one of them.`,
   no_plan: () => 'This job has no build plan yet. A supervisor adopts one on the engine page.',
   plan_not_found: (d) =>
     `The library has no plan ${d.planId}, edition ${d.edition}. Add it, or choose another.`,
@@ -223,7 +223,7 @@ const SENTENCES: Sentences = {
   changed_since_look: (d) =>
     `Something on ${d.stepId} changed after the PIN was entered. Look again and sign again.`,
   on_hold: (d, w) =>
-    `${d.stepId} is on hold (${HOLD_WORDS[d.kind]}): ${d.expectedAt ? `${unended(d.what)}, expected ${w.moment(d.expectedAt)}.` : ended(d.what)} Clear the hold once that is settled, or claim another step.`,
+    `${d.stepId} is on hold (${HOLD_KINDS[d.kind].word}): ${d.expectedAt ? `${unended(d.what)}, expected ${w.moment(d.expectedAt)}.` : ended(d.what)} Clear the hold once that is settled, or claim another step.`,
   still_curing: (d, w) =>
     `The sealant of ${d.of} ${d.title} cures until ${w.moment(d.until)}. ${d.stepId} can begin then; claim another step meanwhile.`,
   asks_before_hiding: (d) =>

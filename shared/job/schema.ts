@@ -1,14 +1,15 @@
 /** A job's commands and events as data from outside: what a message must look like to be looked at. */
 import { z } from 'zod'
 import { proposalSchema } from '../fastener/schema'
+import { kindsOf } from '../kinds'
 import { adoptedPlanSchema, bandSchema } from '../plan/schema'
+import { WRENCH_KINDS, WRENCH_STATES } from '../shop/kinds'
 import { commandUnion, doneParts, id, instant } from '../shop/schema'
 import { TORQUE_UNITS } from '../units'
 import type { JobCommand } from './commands'
 import type { JobEvent } from './events'
-import { FLAGS } from './flags'
+import { FASTENER_CONDITIONS, FASTENER_FLAGS, FLAGS, HOLD_KINDS, HOLE_CONDITIONS, RESTARTS } from './kinds'
 import { TEXT_LENGTHS } from './text-lengths'
-import { HOLD_KINDS, HOLE_CONDITIONS } from './types'
 
 const words = (max: number) => z.string().trim().min(1).max(max)
 const pass = z.int().min(1).max(50).describe('1 for the first')
@@ -35,10 +36,10 @@ const positions = z.array(position).min(1).max(1000)
 const reason = words(TEXT_LENGTHS.reason)
 const note = words(TEXT_LENGTHS.note)
 const story = words(TEXT_LENGTHS.story)
-const condition = z.enum(['hand_tight', 'temporary', 'new', 'reused', 'removed'])
+const condition = z.enum(kindsOf(FASTENER_CONDITIONS))
 const cycle = z.int().min(1).max(1000)
-const restartHow = z.enum(['again', 'slackened', 'new_fasteners'])
-const holdKind = z.enum(HOLD_KINDS)
+const restartHow = z.enum(kindsOf(RESTARTS))
+const holdKind = z.enum(kindsOf(HOLD_KINDS))
 const releaseKind = z.enum(['to_fitting', 'to_owner'])
 const torqueNm = z.number().positive().max(1_000_000)
 const day = z.iso.date().describe('A day of the shop’s calendar, YYYY-MM-DD')
@@ -81,7 +82,7 @@ const photoSchema = z.strictObject({
 
 const sizeMm = z.number().positive().max(5000)
 const holeParts = {
-  condition: z.enum(HOLE_CONDITIONS),
+  condition: z.enum(kindsOf(HOLE_CONDITIONS)),
   depthMm: sizeMm.optional(),
   threadMm: sizeMm.optional(),
   insert: z
@@ -176,11 +177,11 @@ export const jobCommandSchema = commandUnion(commandParts)
 const unit = z.enum(TORQUE_UNITS)
 const wrenchThenSchema = z.strictObject({
   id,
-  kind: z.enum(['click', 'indicating', 'angle_gauge']),
+  kind: z.enum(kindsOf(WRENCH_KINDS)),
   unit: z.enum([...TORQUE_UNITS, 'deg']),
   min: z.number(),
   max: z.number(),
-  state: z.enum(['in_service', 'failed', 'out_for_check', 'dropped']),
+  state: z.enum(kindsOf(WRENCH_STATES)),
   lastCheckedAt: instant.optional(),
   dueAt: instant.optional(),
 })
@@ -203,7 +204,7 @@ const stoppedAtSchema = z.strictObject({
   position,
   positions,
   midPass: z.boolean(),
-  asks: z.enum(['again', 'slackened', 'new_fasteners', 'nothing']),
+  asks: z.enum([...kindsOf(RESTARTS), 'nothing']),
 })
 
 const readingParts = {
@@ -219,7 +220,7 @@ const readingParts = {
   band,
   scaleId: id.optional(),
   slip: slipSchema.optional(),
-  flags: z.array(z.enum(FLAGS)),
+  flags: z.array(z.enum(kindsOf(FLAGS))),
 }
 
 export const jobEventSchema = z.discriminatedUnion('type', [
@@ -258,7 +259,7 @@ export const jobEventSchema = z.discriminatedUnion('type', [
     condition,
     cycle: cycle.optional(),
     lengthMm: sizeMm.optional(),
-    flags: z.array(z.enum(['fitted_twice', 'cycles_spent'])),
+    flags: z.array(z.enum(kindsOf(FASTENER_FLAGS))),
     voids: positions.optional(),
   }),
   event('HoleRecorded', { id, jointId: id, position, ...holeParts, curesUntil: instant.optional() }),

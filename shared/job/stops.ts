@@ -10,7 +10,8 @@ import { indexPlan } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../plan/types'
 import { fastenersInWords, listed, type Words } from '../words'
 import { asksInWords } from './ask-words'
-import type { PlannedJob, RestartHow, StoppedAt } from './types'
+import type { RestartHow } from './kinds'
+import type { PlannedJob, StoppedAt } from './types'
 import {
   flaggedOn,
   nextInRound,

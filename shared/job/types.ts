@@ -9,6 +9,7 @@ import type { Instant } from '../log'
 import type { AdoptedPlan, Band, Fasteners } from '../plan/types'
 import type { Person, Wrench } from '../shop/types'
 import type { TorqueUnit } from '../units'
+import type { FastenerCondition, FastenerFlag, Flag, HoldKind, HoleCondition, RestartHow } from './kinds'
 
 export interface Engine {
   model: string
@@ -26,27 +27,6 @@ export interface Adapter {
 
 /** Slackened outside a slacken pass takes the fastener back: its readings so far are superseded. */
 export type ReadingHow = 'clicked' | 'indicated' | 'turned' | 'slackened' | 'counted'
-
-/** What is odd about a fact. Each stops a signature while it stands; none stops the record. */
-export type Flag =
-  | 'not_claimed'
-  | 'out_of_reach'
-  | 'not_restarted'
-  | 'out_of_order'
-  | 'pass_skipped'
-  | 'too_early'
-  | 'out_of_band'
-  | 'no_published_value'
-  | 'unit_held_up'
-  | 'scale_not_entered'
-  | 'wrench_unknown'
-  | 'other_than_asked'
-  | 'wrench_out_of_range'
-  | 'wrench_out_of_date'
-  | 'wrench_failed'
-  | 'turned_again'
-  | 'overshot'
-  | 'not_slackened'
 
 /** The wrench as it was when the fact was recorded, so that no fold asks what the shop looked like. */
 export type WrenchThen = Pick<
@@ -114,9 +94,6 @@ export interface Reading extends Signature {
   }
 }
 
-/** Again: the pass. Slackened: the whole joint from its first pass. New fasteners: those, from the first pass. */
-export type RestartHow = 'again' | 'slackened' | 'new_fasteners'
-
 /** Where an interrupted joint stands. Mid-pass, its interruption rule asks for a restart. */
 export interface StoppedAt {
   jointId: string
@@ -130,8 +107,6 @@ export interface StoppedAt {
   asks: RestartHow | 'nothing'
 }
 
-/** What is known of a fastener in its place. */
-export type FastenerCondition = 'hand_tight' | 'temporary' | 'new' | 'reused' | 'removed'
 /** A thread insert as it was fitted. Lengths in mm, from the face that the stack sits on. */
 export interface ThreadInsert {
   kind: 'wire' | 'solid'
@@ -141,9 +116,6 @@ export interface ThreadInsert {
   /** The thread a solid insert holds by in the part, as its maker names it: without it nobody knows what it bears. */
   outerThread?: string
 }
-
-export const HOLE_CONDITIONS = ['original', 'worn', 'stripped', 'insert'] as const
-export type HoleCondition = (typeof HOLE_CONDITIONS)[number]
 
 /** What was found or done at a hole. The last entry of a place is in force, all stay. */
 export interface HoleEntry extends Signature {
@@ -161,8 +133,6 @@ export interface HoleEntry extends Signature {
   curesUntil?: Instant
   note?: string
 }
-
-export type FastenerFlag = 'fitted_twice' | 'cycles_spent'
 
 export interface FastenerState extends Signature {
   condition: FastenerCondition
@@ -218,17 +188,6 @@ export interface StepState {
   /** The job's version when anything on this step last changed: what a second signer looked at. */
   touchedAt: number
 }
-
-export type HoldKind = 'part' | 'damage' | 'tool' | 'outside_work' | 'approval' | 'room' | 'question'
-export const HOLD_KINDS: readonly HoldKind[] = [
-  'part',
-  'damage',
-  'tool',
-  'outside_work',
-  'approval',
-  'room',
-  'question',
-]
 
 export interface Hold {
   id: string

@@ -1,6 +1,7 @@
 /** Who leads the shop, and who may sign what: joint classes and engine families, as the supervisor entered them. */
 import type { JointClass } from '../plan/types'
-import type { Entitlement, Person, Role } from './types'
+import type { Role } from './kinds'
+import type { Entitlement, Person } from './types'
 
 /** The roles whose word settles what others may not: the supervisors' and the owner's. */
 export const LEADS: readonly Role[] = ['supervisor', 'owner']

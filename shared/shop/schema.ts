@@ -1,8 +1,10 @@
 /** The shop's commands and events as data from outside: what a message must look like to be looked at. */
 import { z } from 'zod'
+import { kindsOf } from '../kinds'
 import { planSchema } from '../plan/schema'
 import { TORQUE_UNITS } from '../units'
-import { PAINTS, ROLES, type ShopCommand, type ShopEvent } from './types'
+import { ROLES } from './kinds'
+import { PAINTS, type ShopCommand, type ShopEvent } from './types'
 
 export const id = z.string().trim().min(1).max(64)
 /** What is entered under a new id becomes a key of a plain record; a name every object answers to cannot. */
@@ -23,7 +25,7 @@ export const personSchema = z.strictObject({
   name: words(80),
   initials: z.string().trim().min(1).max(3),
   paint: z.enum(PAINTS),
-  roles: z.array(z.enum(ROLES)).max(ROLES.length),
+  roles: z.array(z.enum(kindsOf(ROLES))).max(kindsOf(ROLES).length),
   mayDo: entitlement,
   maySecondSign: entitlement,
 })

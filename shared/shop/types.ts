@@ -7,15 +7,7 @@
 import type { Instant } from '../log'
 import type { JointClass, Plan, Tolerances } from '../plan/types'
 import type { TorqueUnit } from '../units'
-
-export type Role = 'service_writer' | 'technician' | 'supervisor' | 'owner'
-export const ROLES: readonly Role[] = ['service_writer', 'technician', 'supervisor', 'owner']
-export const ROLE_WORDS: Record<Role, string> = {
-  service_writer: 'service writer',
-  technician: 'technician',
-  supervisor: 'supervisor',
-  owner: 'owner of the shop',
-}
+import type { Role, WrenchKind, WrenchState } from './kinds'
 
 /** The joint classes and engine families somebody may sign for; `families: []` means every family. */
 export interface Entitlement {
@@ -51,7 +43,7 @@ export type PaintName = (typeof PAINTS)[number]
 
 export interface Wrench {
   id: string
-  kind: 'click' | 'indicating' | 'angle_gauge'
+  kind: WrenchKind
   title: string
   /** The unit on its scale; an angle gauge reads degrees. */
   unit: TorqueUnit | 'deg'
@@ -66,7 +58,7 @@ export interface Wrench {
   away?: string
   lastCheckedAt?: Instant
   dueAt?: Instant
-  state: 'in_service' | 'failed' | 'out_for_check' | 'dropped'
+  state: WrenchState
 }
 
 /** The shop as folded from its events. Plain data: it travels as JSON. */

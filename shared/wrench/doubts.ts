@@ -1,5 +1,7 @@
 /** The wrench as a fact keeps it, and why it would be doubted at a number on its scale. */
-import type { Flag, WrenchThen } from '../job/types'
+
+import type { Flag } from '../job/kinds'
+import type { WrenchThen } from '../job/types'
 import type { Instant } from '../log'
 import type { Wrench } from '../shop/types'
 

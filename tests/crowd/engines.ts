@@ -3,7 +3,7 @@
  * told in the same words as the demonstration's own eight. Invented like them, and the same at every start.
  */
 import type { Story } from '../../seed/play'
-import type { HoldKind } from '../../shared/job/types'
+import type { HoldKind } from '../../shared/job/kinds'
 import type { Plan, PlanStep } from '../../shared/plan/types'
 
 /** By the plans of `seed/plans`: what the engine is called and what it may drive. */

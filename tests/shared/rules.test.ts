@@ -2,8 +2,9 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
-import { FLAGS } from '../../shared/job/flags'
+import { FLAGS } from '../../shared/job/kinds'
 import { REFUSAL_CODES } from '../../shared/job/refusals'
+import { kindsOf } from '../../shared/kinds'
 import { SHOP_REFUSAL_CODES } from '../../shared/shop/refusals'
 
 const rules = readFileSync(new URL('../../shared/RULES.md', import.meta.url), 'utf8')
@@ -37,5 +38,5 @@ test('every rule a test quotes is there', () => {
 test('every refusal and every flag has its rule', () => {
   const codes = [...REFUSAL_CODES, ...SHOP_REFUSAL_CODES].filter((code) => !rules.includes(`\`${code}\``))
   expect(codes).toEqual([])
-  expect(FLAGS.filter((flag) => !rules.includes(`*${flag}*`))).toEqual([])
+  expect(kindsOf(FLAGS).filter((flag) => !rules.includes(`*${flag}*`))).toEqual([])
 })

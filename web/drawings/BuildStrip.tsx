@@ -8,7 +8,7 @@
  * name says the same in words.
  */
 import { createMemo } from 'solid-js'
-import { HOLD_WORDS } from '../../shared/job/hold-words'
+import { HOLD_KINDS } from '../../shared/job/kinds'
 import type { Cell } from '../../shared/job/summary'
 import { listed } from '../../shared/words'
 import { paintColour } from '../ui/paint'
@@ -87,7 +87,7 @@ export function stripWords(
   const held = cells.flatMap(({ standing, stepId }) => {
     if (standing !== 'on_hold') return []
     const why = holds.find(({ stepIds }) => stepIds.includes(stepId))
-    return [why ? `${stepId} (${HOLD_WORDS[why.kind]}: ${why.what})` : stepId]
+    return [why ? `${stepId} (${HOLD_KINDS[why.kind].word}: ${why.what})` : stepId]
   })
   const leftOut = cells.flatMap(({ stepId, dueAt }) => (dueAt ? [`${stepId} at ${listed(dueAt)}`] : []))
   const say = (what: string, which: readonly string[]) =>

@@ -3,7 +3,7 @@
  * bench, the engine page and the audit all draw from it.
  */
 
-import { flagWords } from '../../shared/job/flags'
+import { flagWords } from '../../shared/job/kinds'
 import type { PlannedJob, Reading } from '../../shared/job/types'
 import {
   answeringStep,

@@ -2,8 +2,9 @@
  * What hangs below the cells of a build strip: tabs of what was left out, tied to the step where it is due, and
  * the reasons of holds where there is room to write them.
  */
+
+import type { HoldKind } from '../../shared/job/kinds'
 import type { Cell } from '../../shared/job/summary'
-import type { HoldKind } from '../../shared/job/types'
 import type { Label, Place, Shape, StripHold } from './strip-types'
 
 const TAB_W = 9

@@ -4,7 +4,8 @@
  * All cells that look alike share one path, so that two hundred strips stay a few thousand elements. Widths follow
  * minutes, but no cell gets thinner than can be seen.
  */
-import { HOLD_WORDS } from '../../shared/job/hold-words'
+
+import { HOLD_KINDS } from '../../shared/job/kinds'
 import type { Cell } from '../../shared/job/summary'
 import { holdMarks, tabs } from './strip-below'
 import { stageLabels } from './strip-labels'
@@ -58,7 +59,7 @@ export function drawStrip(input: StripInput): Strip {
   for (const { from, to } of thinRuns(cells, places))
     add('not-ready', box(from + 0.5, TOP + 0.5, Math.max(to - from - 1, 0.5), TALL - 1))
   const tied = tabs(cells, places, TOP + TALL, add)
-  const reasons = holdMarks(cells, places, input.holds ?? [], width, (kind) => HOLD_WORDS[kind])
+  const reasons = holdMarks(cells, places, input.holds ?? [], width, (kind) => HOLD_KINDS[kind].word)
   const tabRow = tied ? TABS : 0
   const reasonRow = reasons.length > 0 ? REASONS : 0
   const foot = TOP + TALL + tabRow

@@ -1,6 +1,7 @@
 /** What a build strip is drawn from, and what the drawing is made of. */
+
+import type { HoldKind } from '../../shared/job/kinds'
 import type { Cell } from '../../shared/job/summary'
-import type { HoldKind } from '../../shared/job/types'
 
 export interface StripInput {
   cells: readonly Cell[]

@@ -2,8 +2,9 @@
 import { indexPlan } from '../../plan/read'
 import type { CommandOf } from '../commands'
 import { type Context, done, entryId, no, type Outcome } from '../context'
+import { holdKind } from '../kinds'
 import type { PlannedJob } from '../types'
-import { OFFICE, roleMissing } from './roles'
+import { roleMissing } from './roles'
 
 /** [HD1–HD3] Anybody in the shop may raise one: whoever sees it says it. */
 export function raiseHold(job: PlannedJob, command: CommandOf<'RaiseHold'>, context: Context): Outcome {
@@ -53,7 +54,7 @@ export function clearHold(job: PlannedJob, command: CommandOf<'ClearHold'>, cont
   const hold = job.holds.find(({ id }) => id === holdId)
   if (!hold) return no('hold_not_found', { holdId })
   if (hold.cleared) return []
-  const refused =
-    hold.kind === 'approval' ? roleMissing(context, OFFICE, 'clear a hold for approval') : undefined
+  const { clearedBy, word } = holdKind(hold.kind)
+  const refused = clearedBy && roleMissing(context, clearedBy, `clear a hold for ${word}`)
   return refused ?? [{ type: 'HoldCleared', ...done(context), holdId, how }]
 }

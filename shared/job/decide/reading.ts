@@ -11,7 +11,8 @@ import { toMicroNm, toNm } from '../../units'
 import { unitSlip, unitsInUse, wrenchDoubts, wrenchThen } from '../../wrench'
 import type { CommandOf } from '../commands'
 import { type Context, done, entryId, jointData, no, noPosition, type Outcome } from '../context'
-import type { Flag, PlannedJob, Reading, ScaleEntry, WrenchThen } from '../types'
+import type { Flag } from '../kinds'
+import type { PlannedJob, Reading, ScaleEntry, WrenchThen } from '../types'
 import {
   answeringStep,
   askedNm,

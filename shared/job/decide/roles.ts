@@ -1,7 +1,7 @@
 /** Who may say what, by role. Entitlements to joints and engine families stand in `shared/shop/`. */
 import type { Refusal } from '../../log'
 import { LEADS } from '../../shop/entitlement'
-import type { Role } from '../../shop/types'
+import type { Role } from '../../shop/kinds'
 import { type Context, no, personOf } from '../context'
 import type { RefusalCode } from '../refusals'
 

@@ -1,6 +1,7 @@
 /** The small parts every fold is made of. Each returns a new job and shares what did not change. */
 import { indexPlan } from '../../plan/read'
-import type { Job, Reading, RestartHow, SetState, Signature, StepState, StoppedAt, Waived } from '../types'
+import type { RestartHow } from '../kinds'
+import type { Job, Reading, SetState, Signature, StepState, StoppedAt, Waived } from '../types'
 import { sameWaived } from '../verdicts/state'
 
 export const signature = ({ by, doneAt }: Signature): Signature => ({ by, doneAt })

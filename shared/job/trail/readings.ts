@@ -3,7 +3,7 @@ import type { Band } from '../../plan/types'
 import { formatNumber, showTorque } from '../../units'
 import { listed } from '../../words'
 import type { EventOf } from '../events'
-import { flagWords } from '../flags'
+import { flagWords } from '../kinds'
 import type { Job, UnitSlip } from '../types'
 import { fastenersName, jointOf } from './names'
 

@@ -4,8 +4,8 @@ import { formatNumber, showTorque } from '../../units'
 import { ended, unended, type Words } from '../../words'
 import { asksInWords } from '../ask-words'
 import type { EventOf, JobEvent, LapseCause } from '../events'
-import { HOLD_WORDS } from '../hold-words'
 import { holeWords } from '../hole-words'
+import { FASTENER_CONDITIONS, HOLD_KINDS } from '../kinds'
 import type { Job, StoppedAt, ValueBasis } from '../types'
 import {
   deferredName,
@@ -38,14 +38,6 @@ const LAPSED: Record<LapseCause, string> = {
   sealant: 'a new bead was laid',
   value: 'its torque was decided again',
   taken_off: 'it was taken off again',
-}
-
-const CONDITIONS: Record<EventOf<'FastenersPlaced'>['condition'], string> = {
-  hand_tight: 'hand-tight',
-  temporary: 'temporary',
-  new: 'new',
-  reused: 'reused',
-  removed: 'removed',
 }
 
 const RESTARTS: Record<EventOf<'RoundRestarted'>['how'], string> = {
@@ -105,7 +97,7 @@ export const SENTENCES: Sentences = {
   ReadingStruck: (e, job, who) =>
     `${who} crossed out a reading${struckPlace(job, e.jointId, e.readingId)}: ${ended(e.reason)}`,
   FastenersPlaced: (e, job, who) =>
-    `${fastenersName(job, e.jointId, e.positions)}: ${who} entered ${CONDITIONS[e.condition]}${e.lengthMm === undefined ? '' : `, ${formatNumber(e.lengthMm)} mm long`}${e.cycle === undefined ? '' : `, cycle ${e.cycle}`}${e.flags.includes('fitted_twice') ? '; one-use, fitted again' : ''}${e.flags.includes('cycles_spent') ? '; tightened more often than allowed' : ''}.`,
+    `${fastenersName(job, e.jointId, e.positions)}: ${who} entered ${FASTENER_CONDITIONS[e.condition]}${e.lengthMm === undefined ? '' : `, ${formatNumber(e.lengthMm)} mm long`}${e.cycle === undefined ? '' : `, cycle ${e.cycle}`}${e.flags.includes('fitted_twice') ? '; one-use, fitted again' : ''}${e.flags.includes('cycles_spent') ? '; tightened more often than allowed' : ''}.`,
   HoleRecorded: (e, job, who, words) =>
     `${jointName(job, e.jointId)}, hole ${e.position}: ${who} entered ${holeWords(e)}${e.doneBy ? `, by ${unended(e.doneBy)}` : ''}${e.curesUntil === undefined ? '' : `, cures until ${words.moment(e.curesUntil)}`}.${said(e.note)}`,
   MeasurementTaken: (e, job, who) =>
@@ -129,7 +121,7 @@ export const SENTENCES: Sentences = {
   SignaturesLapsed: (e, job) =>
     `${setName(job, e.stepId, e.setId)} must be signed again: ${LAPSED[e.because]}.`,
   HoldRaised: (e, job, who, words) =>
-    `${who} put ${stepNames(job, e.stepIds)} on hold (${HOLD_WORDS[e.kind]}): ${e.expectedAt === undefined ? ended(e.what) : `${unended(e.what)}, expected ${words.moment(e.expectedAt)}.`}`,
+    `${who} put ${stepNames(job, e.stepIds)} on hold (${HOLD_KINDS[e.kind].word}): ${e.expectedAt === undefined ? ended(e.what) : `${unended(e.what)}, expected ${words.moment(e.expectedAt)}.`}`,
   HoldChanged: (e, job, who, words) =>
     `${who} changed the hold${holdSteps(job, e.holdId)}: ${[...(e.what === undefined ? [] : [unended(e.what)]), ...(e.expectedAt === undefined ? [] : [`expected ${words.moment(e.expectedAt)}`]), ...(e.undated ? ['with no date any more'] : [])].join(', ')}.`,
   HoldCleared: (e, job, who) =>

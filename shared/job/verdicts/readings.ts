@@ -1,7 +1,8 @@
 /** What the readings of a fastener amount to: which stand, what is odd about them, which pass comes next. */
 import { inBand } from '../../plan/adopt'
 import type { AdoptedJoint, Band } from '../../plan/types'
-import type { Flag, Job, PlannedJob, Reading } from '../types'
+import type { Flag } from '../kinds'
+import type { Job, PlannedJob, Reading } from '../types'
 import { isWaived, stands } from './state'
 
 /** The band a pass is judged by: a settled value's where none is published, else the one frozen at adoption. */

@@ -7,13 +7,14 @@ import type { JobCommand } from '../../../shared/job/commands'
 import { decide } from '../../../shared/job/decide'
 import type { JobEvent } from '../../../shared/job/events'
 import { evolve, evolveAll } from '../../../shared/job/evolve'
-import { FLAGS } from '../../../shared/job/flags'
+import { FLAGS } from '../../../shared/job/kinds'
 import { reasonSentence } from '../../../shared/job/reason'
 import { reasonFor } from '../../../shared/job/reason-for'
 import { REFUSAL_CODES, sentenceFor } from '../../../shared/job/refusals'
 import { summarise } from '../../../shared/job/summary'
 import type { Job, PlannedJob } from '../../../shared/job/types'
 import { isDone, setViews, standingOf } from '../../../shared/job/verdicts'
+import { kindsOf } from '../../../shared/kinds'
 import { isRefusal } from '../../../shared/log'
 import { given } from '../../shop/given'
 import { testPlan } from '../../shop/plans/test-engine'
@@ -267,7 +268,7 @@ describe('whatever people do', () => {
       }),
       { numRuns: 500, seed: 20301 },
     )
-    expect([...FLAGS].filter((flag) => !seen.flags.has(flag))).toEqual([])
+    expect([...kindsOf(FLAGS)].filter((flag) => !seen.flags.has(flag))).toEqual([])
     expect(seen.events.size).toBeGreaterThan(11)
     // What is refused, code by code and by every command: properties-floor.test.ts.
     expect(seen.late).toBeGreaterThan(0)

@@ -1,14 +1,9 @@
 /** Single taps for the random floor, right and wrong: every command that `random.ts` does not ask for. */
 
 import type { JobCommand } from '../../../shared/job/commands'
+import { type FastenerCondition, HOLE_CONDITIONS } from '../../../shared/job/kinds'
 import { againstRelease, stepsOf } from '../../../shared/job/release'
-import {
-  type Deferred,
-  type FastenerCondition,
-  HOLE_CONDITIONS,
-  type PlannedJob,
-  type Waived,
-} from '../../../shared/job/types'
+import type { Deferred, PlannedJob, Waived } from '../../../shared/job/types'
 import {
   classAsked,
   hiddenBy,
@@ -18,6 +13,7 @@ import {
   stands,
   stepState,
 } from '../../../shared/job/verdicts'
+import { kindsOf } from '../../../shared/kinds'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import type { FloorMove } from './floor-move'
 import { commandsOf, pick, strange } from './moves'
@@ -164,7 +160,7 @@ export function taps(job: PlannedJob, step: AdoptedStep, move: FloorMove, now: n
     case 'take off':
       return one({ type: 'TakeOff', stepId: a % 2 ? 'guard' : stepId })
     case 'hole': {
-      const condition = pick(HOLE_CONDITIONS, b) ?? 'worn'
+      const condition = pick(kindsOf(HOLE_CONDITIONS), b) ?? 'worn'
       const insert = condition === 'insert' ? { insert: { kind: 'wire', lengthMm: 12 } as const } : {}
       return one({ type: 'RecordHole', jointId, position, condition, ...insert })
     }

@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest'
 import type { JobCommand } from '../../../shared/job/commands'
 import { decide } from '../../../shared/job/decide'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
-import { FLAGS } from '../../../shared/job/flags'
+import { FLAGS } from '../../../shared/job/kinds'
 import type { PlannedJob } from '../../../shared/job/types'
+import { kindsOf } from '../../../shared/kinds'
 import { isRefusal } from '../../../shared/log'
 import { adopt } from '../../../shared/plan/adopt'
 import { numberWords } from '../../../shared/plan/order'
@@ -329,7 +330,8 @@ describe('what must be seen', () => {
     expect(oddReadings(at.job(), at.round).map(({ position, flags }) => `${position} ${flags}`)).toEqual([
       '5 out_of_order',
     ])
-    for (const flag of FLAGS) expect(adviceFor(flag, { how: 'clicked', band: null, pass: 1 })).toMatch(/\.$/)
+    for (const flag of kindsOf(FLAGS))
+      expect(adviceFor(flag, { how: 'clicked', band: null, pass: 1 })).toMatch(/\.$/)
   })
 
   test('what would be covered too early is named, with what it still lacks', () => {

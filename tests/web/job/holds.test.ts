@@ -1,9 +1,10 @@
 /** What is on hold and why, in which order; what a hold's dialogs ask and which command they make. Played through `decide`. */
 import { describe, expect, test } from 'vitest'
 import type { JobCommand } from '../../../shared/job/commands'
+import { HOLD_KINDS } from '../../../shared/job/kinds'
 import { jobCommandSchema } from '../../../shared/job/schema'
 import { TEXT_LENGTHS } from '../../../shared/job/text-lengths'
-import { HOLD_KINDS } from '../../../shared/job/types'
+import { kindsOf } from '../../../shared/kinds'
 import {
   changeHold,
   clearedLabel,
@@ -102,7 +103,7 @@ describe('clearing', () => {
   })
 
   test('one press clears every kind but an approval', () => {
-    expect(HOLD_KINDS.filter((kind) => HOLD_FORMS[kind].cleared === undefined)).toEqual(['approval'])
+    expect(kindsOf(HOLD_KINDS).filter((kind) => HOLD_FORMS[kind].cleared === undefined)).toEqual(['approval'])
   })
 })
 

@@ -1,8 +1,8 @@
 /** Putting steps on hold, changing a hold, and clearing it. Compact: the step is known, and a day is enough. */
 import { createSignal, Show } from 'solid-js'
-import { HOLD_WORDS } from '../../../shared/job/hold-words'
+import { HOLD_KINDS, type HoldKind } from '../../../shared/job/kinds'
 import { TEXT_LENGTHS } from '../../../shared/job/text-lengths'
-import { HOLD_KINDS, type HoldKind } from '../../../shared/job/types'
+import { kindsOf } from '../../../shared/kinds'
 import { Choices } from '../../ui/Choices'
 import { DateTimeField } from '../../ui/DateField'
 import { Field } from '../../ui/Field'
@@ -30,7 +30,7 @@ export function RaiseHold(props: { stepIds: readonly string[]; compact?: boolean
       <Choices
         label="It waits for"
         compact
-        options={HOLD_KINDS.map((id) => ({ id, title: HOLD_WORDS[id] }))}
+        options={kindsOf(HOLD_KINDS).map((id) => ({ id, title: HOLD_KINDS[id].word }))}
         value={kind()}
         onValue={setKind}
       />

@@ -1,6 +1,6 @@
 /** Open holds. Full: each with what it waits for, when, which steps; compact: those of one step, cleared with one press. */
 import { createMemo, For, Show } from 'solid-js'
-import { HOLD_WORDS } from '../../../shared/job/hold-words'
+import { HOLD_KINDS } from '../../../shared/job/kinds'
 import type { Hold } from '../../../shared/job/types'
 import { format } from '../../format'
 import { Stripe } from '../../people/Stripe'
@@ -16,7 +16,7 @@ export function HoldWords(props: { hold: Hold }) {
   return (
     <>
       <p class="kept-what">
-        <span class="hold-kind">{HOLD_WORDS[props.hold.kind]}</span> {props.hold.what}
+        <span class="hold-kind">{HOLD_KINDS[props.hold.kind].word}</span> {props.hold.what}
       </p>
       <p>
         <span classList={{ against: isLate(props.hold, now()) }}>
@@ -55,7 +55,7 @@ export function StepHolds(props: { stepId: string }) {
     <For each={holds()}>
       {(hold) => (
         <section class="stop stack" aria-label="On hold">
-          <h2>On hold: {HOLD_WORDS[hold.kind]}</h2>
+          <h2>On hold: {HOLD_KINDS[hold.kind].word}</h2>
           <p>
             {hold.what}, {expectedWords(hold, now(), words)}. <Stripe person={hold.raised.by} />{' '}
             {words.moment(hold.raised.doneAt)}

@@ -7,8 +7,8 @@
  */
 
 import type { JobCommand } from '../../../shared/job/commands'
-import { HOLD_WORDS } from '../../../shared/job/hold-words'
-import type { Hold, HoldKind, Job } from '../../../shared/job/types'
+import { HOLD_KINDS, type HoldKind } from '../../../shared/job/kinds'
+import type { Hold, Job } from '../../../shared/job/types'
 import type { Words } from '../../../shared/words'
 
 interface KindForm {
@@ -80,7 +80,7 @@ export function expectedWords(hold: Pick<Hold, 'expectedAt'>, now: number, words
 
 /** `part: head gasket, expected 14:00`: why a step is on hold. */
 export const holdWords = (hold: Hold, now: number, words: Words): string =>
-  `${HOLD_WORDS[hold.kind]}: ${hold.what}, ${expectedWords(hold, now, words)}`
+  `${HOLD_KINDS[hold.kind].word}: ${hold.what}, ${expectedWords(hold, now, words)}`
 
 /** What is asked when it is cleared. */
 export const clearedLabel = (hold: Pick<Hold, 'kind'> | undefined): string =>

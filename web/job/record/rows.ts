@@ -9,7 +9,7 @@ import {
   type RecordPass,
   readingsOf as readingsOfRecord,
 } from '../../../shared/audit/record'
-import { flagWords } from '../../../shared/job/flags'
+import { FASTENER_CONDITIONS, flagWords } from '../../../shared/job/kinds'
 import type { FastenerState, Reading, Waiver, WrenchThen } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedPlan, AdoptedStep } from '../../../shared/plan/types'
@@ -120,18 +120,10 @@ const VOID: Record<NonNullable<Reading['superseded']>['because'], string> = {
   refitted: 'fastener changed',
 }
 
-const CONDITIONS: Record<FastenerState['condition'], string> = {
-  hand_tight: 'hand-tight',
-  temporary: 'temporary',
-  new: 'new',
-  reused: 'reused',
-  removed: 'taken out',
-}
-
 /** `new`, `reused, cycle 2`, `new, one-use, fitted again`. */
 export function conditionWords({ condition, cycle, flags }: FastenerState): string {
   return [
-    CONDITIONS[condition],
+    FASTENER_CONDITIONS[condition],
     cycle === undefined || (condition === 'new' && cycle === 1) ? '' : `cycle ${cycle}`,
     flags.includes('fitted_twice') ? 'one-use, fitted again' : '',
     flags.includes('cycles_spent') ? 'tightened more often than allowed' : '',

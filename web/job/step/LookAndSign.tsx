@@ -4,7 +4,7 @@
  * The button stands below what is to be looked at, on purpose. Who may not sign is told why, and who may.
  */
 import { createMemo, For, Show } from 'solid-js'
-import { flagWords } from '../../../shared/job/flags'
+import { flagWords } from '../../../shared/job/kinds'
 import { hiddenBy, setViews, standingReading } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'

@@ -1,7 +1,7 @@
 /** What wants the supervisor, most important first. Every entry says what is so and leads to where it is settled. */
 import { createMemo, For, Show } from 'solid-js'
 import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/audit/awaiting'
-import { flagWords } from '../../../shared/job/flags'
+import { flagWords } from '../../../shared/job/kinds'
 import { isWaived } from '../../../shared/job/verdicts'
 import { listed, positionsInWords } from '../../../shared/words'
 import { reachedWords } from '../../job/record/rows'

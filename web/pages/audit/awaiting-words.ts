@@ -1,6 +1,7 @@
 /** What wants the supervisor, in words: what is to be looked at, and how soon it is covered. */
 import type { PlaceInPlan, SetAwaiting, UnitSlipLine } from '../../../shared/audit/awaiting'
-import type { Flag, Reading } from '../../../shared/job/types'
+import type { Flag } from '../../../shared/job/kinds'
+import type { Reading } from '../../../shared/job/types'
 import { JOINT_CLASSES, type JointClass } from '../../../shared/plan/types'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'

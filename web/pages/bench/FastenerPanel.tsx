@@ -1,11 +1,11 @@
 /** Which fasteners stand here: declared in one press a round, and what stands only for now said in words. */
 import { createMemo, For, Show } from 'solid-js'
-import type { FastenerCondition } from '../../../shared/job/types'
+import { FASTENER_CONDITIONS, type FastenerCondition } from '../../../shared/job/kinds'
 import { fastenerNow, touchedSinceSaid } from '../../../shared/job/verdicts'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
-import { CONDITION_WORDS, fastenerHere, oddFasteners, toDeclare } from './fasteners'
+import { fastenerHere, oddFasteners, toDeclare } from './fasteners'
 import './beside.css'
 import './joint.css'
 
@@ -103,7 +103,7 @@ export function FastenerPress(props: { position: number; onDone: () => void }) {
           </p>
           <div class="panel-buttons cluster">
             <For each={KINDS.filter((kind) => kind !== now())}>
-              {(kind) => <Button onClick={() => place(kind)}>{capital(CONDITION_WORDS[kind])}</Button>}
+              {(kind) => <Button onClick={() => place(kind)}>{capital(FASTENER_CONDITIONS[kind])}</Button>}
             </For>
             <Show when={again()}>
               {(next) => (

@@ -1,6 +1,6 @@
 /** One head: every reading it ever had, what is odd and what to do, strike, and slackened. Nothing is dropped. */
 import { createMemo, For, Show } from 'solid-js'
-import { flagWords } from '../../../shared/job/flags'
+import { flagWords } from '../../../shared/job/kinds'
 import type { Reading } from '../../../shared/job/types'
 import { isSigned, positionState, standingReading, stands } from '../../../shared/job/verdicts'
 import { numberWords } from '../../../shared/plan/order'

@@ -5,7 +5,7 @@
  */
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import { holeWords, rightLengths } from '../../../shared/job/hole-words'
-import type { FastenerCondition, HoleCondition } from '../../../shared/job/types'
+import { FASTENER_CONDITIONS, type FastenerCondition, type HoleCondition } from '../../../shared/job/kinds'
 import { lengthHere, longPart } from '../../../shared/job/verdicts'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
@@ -16,7 +16,6 @@ import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
 import { useBench } from './bench'
-import { CONDITION_WORDS } from './fasteners'
 import { CuringWords } from './HoleCures'
 import { holeView, mayGoIn, offeredLengths } from './holes'
 import { InsertForm } from './InsertForm'
@@ -213,7 +212,7 @@ function Lengths(props: {
             <For each={joint() ? mayGoIn(joint() as NonNullable<ReturnType<typeof joint>>) : []}>
               {(condition, index) => (
                 <Button variant={index() === 0 ? 'main' : undefined} onClick={() => goesIn(condition)}>
-                  {format.number(mm())} mm goes in, {CONDITION_WORDS[condition]}
+                  {format.number(mm())} mm goes in, {FASTENER_CONDITIONS[condition]}
                 </Button>
               )}
             </For>

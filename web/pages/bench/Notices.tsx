@@ -1,6 +1,6 @@
 /** What must be seen before the hand goes on: odd readings, refused entries, entries still waiting. None vanishes by itself. */
 import { createMemo, For, Show } from 'solid-js'
-import { flagWords } from '../../../shared/job/flags'
+import { flagWords } from '../../../shared/job/kinds'
 import { numberWords } from '../../../shared/plan/order'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'

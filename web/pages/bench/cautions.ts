@@ -4,8 +4,9 @@
  */
 
 import { asksInWords } from '../../../shared/job/ask-words'
+import type { Flag } from '../../../shared/job/kinds'
 import { stoppedAt } from '../../../shared/job/stops'
-import type { Flag, PlannedJob, Reading } from '../../../shared/job/types'
+import type { PlannedJob, Reading } from '../../../shared/job/types'
 import {
   inPlaceBefore,
   inTheWay,

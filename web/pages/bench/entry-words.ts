@@ -1,12 +1,9 @@
 /** What somebody entered, in their words: shown beside the sentence that refused it. A new command does not compile without. */
 
 import type { CommandOf, JobCommand } from '../../../shared/job/commands'
-import { HOLD_WORDS } from '../../../shared/job/hold-words'
-import { HOLE_WORDS } from '../../../shared/job/hole-words'
-import type { RestartHow } from '../../../shared/job/types'
+import { FASTENER_CONDITIONS, HOLD_KINDS, HOLE_CONDITIONS, type RestartHow } from '../../../shared/job/kinds'
 import { positionsInWords } from '../../../shared/words'
 import { format } from '../../format'
-import { CONDITION_WORDS } from './fasteners'
 
 type EntryWords = { [T in JobCommand['type']]: (command: CommandOf<T>) => string }
 
@@ -29,8 +26,8 @@ const WORDS: EntryWords = {
   RestartRound: (c) => `${c.jointId}: ${RESTARTS[c.how]}`,
   StrikeReading: (c) => `a crossing out: ${c.reason}`,
   PlaceFasteners: (c) =>
-    `${c.jointId} ${positionsInWords(c.positions)}: ${CONDITION_WORDS[c.condition]}${c.lengthMm === undefined ? '' : `, ${format.number(c.lengthMm)} mm`}`,
-  RecordHole: (c) => `${c.jointId}, hole ${c.position}: ${HOLE_WORDS[c.condition]}`,
+    `${c.jointId} ${positionsInWords(c.positions)}: ${FASTENER_CONDITIONS[c.condition]}${c.lengthMm === undefined ? '' : `, ${format.number(c.lengthMm)} mm`}`,
+  RecordHole: (c) => `${c.jointId}, hole ${c.position}: ${HOLE_CONDITIONS[c.condition]}`,
   TakeMeasurement: (c) => `${format.number(c.value, 4)} at ${c.place}`,
   StrikeMeasurement: (c) => `a crossing out: ${c.reason}`,
   StartSealant: (c) => `the first bead of ${c.stepId}`,
@@ -51,7 +48,7 @@ const WORDS: EntryWords = {
   Release: (c) => `the release ${c.kind === 'to_fitting' ? 'to fitting' : 'to the owner'}`,
   OpenWarranty: (c) => `a complaint: ${c.complaint}`,
   CloseWarranty: (c) => `a finding: ${c.finding}`,
-  RaiseHold: (c) => `a hold (${HOLD_WORDS[c.kind]}): ${c.what}`,
+  RaiseHold: (c) => `a hold (${HOLD_KINDS[c.kind].word}): ${c.what}`,
   ChangeHold: (c) =>
     `a change of a hold${c.what ? `: ${c.what}` : ''}${c.expectedAt === null ? ', no date' : ''}`,
   ClearHold: (c) => `a hold cleared: ${c.how}`,

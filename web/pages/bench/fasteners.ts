@@ -2,19 +2,13 @@
  * What is known of the fasteners of a round: which still have to be declared before signing, which stand only for
  * now, and the presses that say so. Pure.
  */
-import type { FastenerCondition, PlannedJob } from '../../../shared/job/types'
+
+import { FASTENER_CONDITIONS } from '../../../shared/job/kinds'
+import type { PlannedJob } from '../../../shared/job/types'
 import { fastenerFault, fastenerNow } from '../../../shared/job/verdicts'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { positionsInWords } from '../../../shared/words'
 import type { Round } from './work'
-
-export const CONDITION_WORDS: Record<FastenerCondition, string> = {
-  hand_tight: 'hand-tight',
-  temporary: 'temporary',
-  new: 'new',
-  reused: 'reused',
-  removed: 'removed',
-}
 
 export interface Declaring {
   positions: number[]
@@ -76,7 +70,7 @@ export function fastenerHere(job: PlannedJob, joint: AdoptedJoint, position: num
     state.cycle !== undefined && state.condition !== 'removed' && joint.use.kind === 'cycles'
       ? `, tightening ${state.cycle} of ${joint.use.limit}`
       : ''
-  return `${CONDITION_WORDS[state.condition]}${cycle}`
+  return `${FASTENER_CONDITIONS[state.condition]}${cycle}`
 }
 
 /** Open heads of a class B or C pass that one press may count; class A never. */

@@ -5,8 +5,9 @@
 import { insertPlan, type Thread, thread } from '../../../shared/fastener'
 import { fastenerSentence } from '../../../shared/fastener/refusals'
 import type { CommandOf } from '../../../shared/job/commands'
-import { fitWords, HOLE_WORDS, holeWords, LINK_WORDS } from '../../../shared/job/hole-words'
-import type { FastenerCondition, HoleEntry, PlannedJob, ThreadInsert } from '../../../shared/job/types'
+import { fitWords, holeWords, LINK_WORDS } from '../../../shared/job/hole-words'
+import { type FastenerCondition, HOLE_CONDITIONS } from '../../../shared/job/kinds'
+import type { HoleEntry, PlannedJob, ThreadInsert } from '../../../shared/job/types'
 import {
   type BoltFit,
   boltFit,
@@ -55,7 +56,7 @@ export function holeView(
     position,
     ...(entry ? { entry } : {}),
     ...(fit ? { fit } : {}),
-    is: entry ? holeWords(entry) : HOLE_WORDS.original,
+    is: entry ? holeWords(entry) : HOLE_CONDITIONS.original,
     ...(says && !stripped ? { fits: says } : {}),
     ...(link && !stripped
       ? { gives: `Overloaded, it is ${LINK_WORDS[link.weakest]} that gives first.` }

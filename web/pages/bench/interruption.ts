@@ -5,7 +5,8 @@
  */
 
 import { asksInWords } from '../../../shared/job/ask-words'
-import type { PlannedJob, RestartHow, StoppedAt } from '../../../shared/job/types'
+import type { RestartHow } from '../../../shared/job/kinds'
+import type { PlannedJob, StoppedAt } from '../../../shared/job/types'
 import { numberWords } from '../../../shared/plan/order'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import type { Round } from './work'

@@ -5,11 +5,11 @@
  * cause does, and for everybody whose role it is.
  */
 
-import { HOLD_WORDS } from '../../../shared/job/hold-words'
+import { HOLD_KINDS, type HoldKind } from '../../../shared/job/kinds'
 import type { JobSummary } from '../../../shared/job/summary'
-import type { HoldKind } from '../../../shared/job/types'
 import { mayDo } from '../../../shared/shop/entitlement'
-import type { Person, Role } from '../../../shared/shop/types'
+import type { Role } from '../../../shared/shop/kinds'
+import type { Person } from '../../../shared/shop/types'
 import type { Words } from '../../../shared/words'
 import { format } from '../../format'
 import { auditHref, benchHref, engineHref } from '../../hrefs'
@@ -168,7 +168,7 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
       : []),
     ...asked.map(({ kind, what }) => ({
       about: what,
-      text: `Open ${HOLD_WORDS[kind]}: ${what}`,
+      text: `Open ${HOLD_KINDS[kind].word}: ${what}`,
       rank: 2,
       pressing: false,
     })),

@@ -1,7 +1,8 @@
 /** Fasteners that are not the real thing, sealant clocks and releases in words, as the engine page shows them. Pure. */
 import { sealantState } from '../../../shared/job/clocks'
+import type { FastenerCondition } from '../../../shared/job/kinds'
 import { releaseInForce } from '../../../shared/job/release'
-import type { FastenerCondition, Job, PlannedJob } from '../../../shared/job/types'
+import type { Job, PlannedJob } from '../../../shared/job/types'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import { positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'

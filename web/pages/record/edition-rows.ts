@@ -2,7 +2,8 @@
  * What an edition says beside its fasteners: signatures, measurements, seals, gates, what was left out, accepted,
  * settled and noted. One row each, in the plan's order; nothing that was struck is left out.
  */
-import { flagWords } from '../../../shared/job/flags'
+
+import { flagWords } from '../../../shared/job/kinds'
 import { peopleNamed } from '../../../shared/job/named'
 import type {
   Job,

@@ -1,6 +1,7 @@
 /** Who works here: paint, roles, what they may do and what they may second-sign. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
-import { type Person, ROLE_WORDS } from '../../../shared/shop/types'
+import { ROLES } from '../../../shared/shop/kinds'
+import type { Person } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
 import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
@@ -63,7 +64,7 @@ export function People(props: { scope: ShopScope }) {
               </h3>
               <p class="pencil">
                 {person.roles.length > 0
-                  ? listed(person.roles.map((role) => ROLE_WORDS[role]))
+                  ? listed(person.roles.map((role) => ROLES[role].word))
                   : 'no role: looks on, enters facts'}
                 , paint {person.paint}
               </p>

@@ -1,7 +1,9 @@
 /** Somebody's card: name, initials, paint, roles, and what they may do and second-sign. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { v7 as uuid } from 'uuid'
-import { type Entitlement, PAINTS, type Person, ROLE_WORDS, ROLES } from '../../../shared/shop/types'
+import { kindsOf } from '../../../shared/kinds'
+import { ROLES } from '../../../shared/shop/kinds'
+import { type Entitlement, PAINTS, type Person } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
 import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Button } from '../../ui/Button'
@@ -15,7 +17,6 @@ import {
   initialsFor,
   newPerson,
   personMissing,
-  ROLE_MEANS,
   tidyPerson,
   wornBy,
 } from './people'
@@ -109,7 +110,7 @@ export function PersonForm(props: {
       <Choices
         multiple
         label="Roles"
-        options={ROLES.map((id) => ({ id, title: ROLE_WORDS[id], hint: ROLE_MEANS[id] }))}
+        options={kindsOf(ROLES).map((id) => ({ id, title: ROLES[id].word, hint: ROLES[id].means }))}
         value={person().roles}
         onValue={(roles) => change({ roles })}
         hint={person().roles.length === 0 ? 'Without a role: may look at everything, and enter facts.' : ''}

@@ -1,5 +1,6 @@
 /** A wrench's card. What a change means for the work stands under it before it is written. */
 import { createMemo, For, Show } from 'solid-js'
+import { WRENCH_KINDS, WRENCH_STATES } from '../../../shared/shop/kinds'
 import type { Wrench } from '../../../shared/shop/types'
 import { TORQUE_UNITS } from '../../../shared/units'
 import { type ShopScope, useShopSend } from '../../shop/scope'
@@ -8,15 +9,7 @@ import { DateField } from '../../ui/DateField'
 import { createDraft } from '../../ui/draft'
 import { FormDialog } from '../../ui/Form'
 import { Select } from '../../ui/Select'
-import {
-  changeMeans,
-  draftOf,
-  KIND_MEANS,
-  KIND_WORDS,
-  STATE_WORDS,
-  type WrenchDraft,
-  wrenchFrom,
-} from './wrenches'
+import { changeMeans, draftOf, type WrenchDraft, wrenchFrom } from './wrenches'
 
 const KINDS = ['click', 'indicating', 'angle_gauge'] as const
 const STATES = ['in_service', 'out_for_check', 'failed', 'dropped'] as const
@@ -56,7 +49,7 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
       <Show when={before}>
         <Choices
           label="State"
-          options={STATES.map((id) => ({ id, title: STATE_WORDS[id] }))}
+          options={STATES.map((id) => ({ id, title: WRENCH_STATES[id] }))}
           value={draft().state}
           onValue={(state) => change({ state })}
         />
@@ -65,7 +58,7 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
         when={!before}
         fallback={
           <p class="whole">
-            <b>{draft().id}</b>, {KIND_WORDS[draft().kind]}. Its name stays: the record speaks of it.
+            <b>{draft().id}</b>, {WRENCH_KINDS[draft().kind].word}. Its name stays: the record speaks of it.
           </p>
         }
       >
@@ -90,7 +83,7 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
       <Show when={!before}>
         <Choices
           label="Kind"
-          options={KINDS.map((id) => ({ id, title: KIND_WORDS[id], hint: KIND_MEANS[id] }))}
+          options={KINDS.map((id) => ({ id, title: WRENCH_KINDS[id].word, hint: WRENCH_KINDS[id].means }))}
           value={draft().kind}
           onValue={(kind) => change({ kind })}
         />

@@ -1,5 +1,6 @@
 /** The wrench crib: what each covers, when it was checked, whether it can be used today. */
 import { createMemo, For, Show } from 'solid-js'
+import { WRENCH_KINDS } from '../../../shared/shop/kinds'
 import type { Wrench } from '../../../shared/shop/types'
 import { format } from '../../format'
 import type { ShopScope } from '../../shop/scope'
@@ -7,7 +8,7 @@ import { Button } from '../../ui/Button'
 import { createDialogs } from '../../ui/dialogs'
 import { EmptyState } from '../../ui/EmptyState'
 import { WrenchForm } from './WrenchForm'
-import { inCrib, KIND_WORDS, rangeWords, wrenchStanding } from './wrenches'
+import { inCrib, rangeWords, wrenchStanding } from './wrenches'
 
 type WrenchDialog = { dialog: 'card'; before?: Wrench }
 
@@ -56,7 +57,7 @@ export function Wrenches(props: { scope: ShopScope }) {
                     <span class="stencil">{wrench.id}</span> {wrench.title}
                   </h3>
                   <p class="strong">{rangeWords(wrench)}</p>
-                  <p class="pencil">{KIND_WORDS[wrench.kind]}</p>
+                  <p class="pencil">{WRENCH_KINDS[wrench.kind].word}</p>
                   <p class="strong" classList={{ against: standing().against }}>
                     {standing().words}
                   </p>

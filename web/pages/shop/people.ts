@@ -1,13 +1,8 @@
 /** People as the shop's page shows and edits them: entitlements in words, a first suggestion, what is missing. */
-import {
-  type Entitlement,
-  PAINTS,
-  type PaintName,
-  type Person,
-  ROLES,
-  type Role,
-  type Shop,
-} from '../../../shared/shop/types'
+
+import { kindsOf } from '../../../shared/kinds'
+import { ROLES } from '../../../shared/shop/kinds'
+import { type Entitlement, PAINTS, type PaintName, type Person, type Shop } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
 
 export const CLASS_WORDS = {
@@ -17,13 +12,6 @@ export const CLASS_WORDS = {
 } as const
 
 /** What each role is for, in a line. */
-export const ROLE_MEANS: Record<Role, string> = {
-  service_writer: 'opens jobs, speaks with the owners, makes promises',
-  technician: 'works at the bench',
-  supervisor: 'keeps people, wrenches, tolerances and plans; releases',
-  owner: 'the same as a supervisor',
-}
-
 /** `class A, B and C on every engine`, `class B on petrol and motorcycle`, `nothing`. */
 export function entitlementWords({ classes, families }: Entitlement): string {
   if (classes.length === 0) return 'nothing'
@@ -103,7 +91,7 @@ export function tidyPerson(person: Person): Person {
     ...person,
     name: person.name.trim(),
     initials: person.initials.trim(),
-    roles: ROLES.filter((role) => person.roles.includes(role)),
+    roles: kindsOf(ROLES).filter((role) => person.roles.includes(role)),
     mayDo: tidy(person.mayDo),
     maySecondSign: tidy(person.maySecondSign),
   }

@@ -1,26 +1,10 @@
 /** The crib in words: what a wrench covers, whether it can be used today, and what a change of its card means. */
 import type { Instant } from '../../../shared/log'
+import { WRENCH_STATES } from '../../../shared/shop/kinds'
 import type { Wrench } from '../../../shared/shop/types'
 import { wrenchDoubts } from '../../../shared/wrench'
 import { format } from '../../format'
 import { dayText, momentOf, numberFrom, textOf } from './numbers'
-
-export const KIND_WORDS: Record<Wrench['kind'], string> = {
-  click: 'click wrench',
-  indicating: 'indicating wrench',
-  angle_gauge: 'angle gauge',
-}
-export const KIND_MEANS: Record<Wrench['kind'], string> = {
-  click: 'set to a number, clicks there: proves a setting, not a value',
-  indicating: 'shows what it applies: its readings are entered as numbers',
-  angle_gauge: 'shows how far a head was turned, in degrees',
-}
-export const STATE_WORDS: Record<Wrench['state'], string> = {
-  in_service: 'in service',
-  failed: 'failed its check',
-  out_for_check: 'out for check',
-  dropped: 'dropped',
-}
 
 const unitWords = (unit: Wrench['unit']) => (unit === 'deg' ? '°' : ` ${unit}`)
 
@@ -35,7 +19,7 @@ const SOON_DAYS = 30
 
 /** Whether its readings stand without a doubt today, and the one reason where they do not. */
 export function wrenchStanding(wrench: Wrench, now: Instant): { words: string; against: boolean } {
-  if (wrench.state !== 'in_service') return { words: STATE_WORDS[wrench.state], against: true }
+  if (wrench.state !== 'in_service') return { words: WRENCH_STATES[wrench.state], against: true }
   const { dueAt } = wrench
   if (dueAt === undefined) return { words: 'in service, no check due', against: false }
   if (wrenchDoubts(wrench, undefined, now).includes('wrench_out_of_date'))

@@ -1,0 +1,99 @@
+/**
+ * The kinds a job speaks of, each a table with its words, which are the same on screen, in the trail and on paper.
+ *
+ * The names are stored: they never change. A new one is a new line here; what else it needs the compiler says.
+ */
+import type { Role } from '../shop/kinds'
+
+interface HoldKindEntry {
+  /** `on hold (outside work)`. */
+  word: string
+  /** What the board says first. */
+  waits: string
+  /** What the office is to do about it; nothing where it is the floor's to see to. */
+  office?: string
+  /** Who may clear it; anybody where nobody is named. */
+  clearedBy?: readonly Role[]
+}
+
+/** What a step waits for. */
+export const HOLD_KINDS = {
+  part: { word: 'part', waits: 'Waits for a part', office: 'Ask after the part' },
+  damage: { word: 'damage', waits: 'Held up by damage', office: 'See to the damage' },
+  tool: { word: 'tool', waits: 'Waits for a tool' },
+  outside_work: {
+    word: 'outside work',
+    waits: 'Waits for outside work',
+    office: 'Ask after the outside work',
+  },
+  approval: {
+    word: 'approval',
+    waits: 'Waits for the owner’s approval',
+    office: 'Get the owner’s approval',
+    clearedBy: ['service_writer', 'supervisor', 'owner'],
+  },
+  room: { word: 'room', waits: 'Waits for room' },
+  question: { word: 'question', waits: 'Waits for an answer', office: 'Get an answer' },
+} as const satisfies Record<string, HoldKindEntry>
+export type HoldKind = keyof typeof HOLD_KINDS
+export const holdKind = (kind: HoldKind): HoldKindEntry => HOLD_KINDS[kind]
+
+/** What is known of a fastener in its place. */
+export const FASTENER_CONDITIONS = {
+  hand_tight: 'hand-tight',
+  temporary: 'temporary',
+  new: 'new',
+  reused: 'reused',
+  removed: 'removed',
+} as const satisfies Record<string, string>
+export type FastenerCondition = keyof typeof FASTENER_CONDITIONS
+
+/** What is odd about the history of a fastener, as the end of a sentence. */
+export const FASTENER_FLAGS = {
+  fitted_twice: 'one-use, fitted again',
+  cycles_spent: 'tightened more often than allowed',
+} as const satisfies Record<string, string>
+export type FastenerFlag = keyof typeof FASTENER_FLAGS
+
+export const HOLE_CONDITIONS = {
+  original: 'thread as the maker left it',
+  worn: 'thread worn',
+  stripped: 'thread stripped',
+  insert: 'thread insert fitted',
+} as const satisfies Record<string, string>
+export type HoleCondition = keyof typeof HOLE_CONDITIONS
+
+/**
+ * What is odd about a fact, in a few words that follow "position 3:". Each stops a signature while it stands; none stops
+ * the record.
+ */
+export const FLAGS = {
+  not_claimed: 'recorded by somebody who had not claimed the step',
+  out_of_reach: 'recorded while a later step covered it',
+  not_restarted: 'continued after an interruption without starting again as the plan says',
+  out_of_order: 'out of the plan’s order',
+  pass_skipped: 'an earlier pass is missing',
+  too_early: 'before the wait or the cure of its thread was over',
+  out_of_band: 'out of band',
+  no_published_value: 'no published torque to compare it with',
+  unit_held_up: 'perhaps in the wrong unit',
+  scale_not_entered: 'the number on the scale was not entered',
+  wrench_unknown: 'the wrench is not in the crib',
+  other_than_asked: 'not what this pass calls for',
+  wrench_out_of_range: 'outside the range of the wrench',
+  wrench_out_of_date: 'the wrench was overdue for its check',
+  wrench_failed: 'the wrench was out of service',
+  turned_again: 'the angle was turned twice',
+  overshot: 'turned further than the plan allows',
+  not_slackened: 'over the band before, and not slackened since',
+} as const satisfies Record<string, string>
+export type Flag = keyof typeof FLAGS
+export const flagWords = (flag: Flag): string => FLAGS[flag]
+
+/** How a round is started again, as the rule of its joint asks: what there is to do, as the end of a sentence. */
+export const RESTARTS = {
+  again: (pass) => `do pass ${pass} again from the start`,
+  slackened: () => 'slacken all of them and start again at pass 1',
+  new_fasteners: () => 'fit new fasteners and start again at pass 1',
+} as const satisfies Record<string, (pass: number) => string>
+export type RestartHow = keyof typeof RESTARTS
