@@ -8,6 +8,7 @@ import { paintColour } from '../ui/paint'
 import { Sentence } from '../ui/Sentence'
 import { createSubmission } from '../ui/submission'
 import './people.css'
+import './dab.css'
 
 interface PeoplePinProps {
   /** Whoever has the tablet now needs no tile. */

@@ -22,6 +22,7 @@ import {
   type UnsignedStage,
   waysOut,
 } from './release-view'
+import '../../ui/unfold.css'
 
 /** A cure ends by the clock alone. */
 const LOOK_AGAIN_MS = 30_000

@@ -17,6 +17,7 @@ import { Field } from '../../ui/Field'
 import { Select } from '../../ui/Select'
 import { type FieldErrors, OWN_MATERIAL, type SettleForm } from './form'
 import { ProposalShown } from './ProposalShown'
+import '../../ui/unfold.css'
 
 interface ComputedWayProps {
   joint: AdoptedJoint

@@ -11,6 +11,7 @@ import {
 import { LinkBars } from '../../drawings/LinkBars'
 import { format } from '../../format'
 import './proposal.css'
+import '../../ui/unfold.css'
 
 export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
   const results = () => props.proposal.results

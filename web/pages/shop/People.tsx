@@ -11,6 +11,7 @@ import { Sentence } from '../../ui/Sentence'
 import { PersonForm } from './PersonForm'
 import { PinForm } from './PinForm'
 import { byName, entitlementWords } from './people'
+import '../../people/dab.css'
 
 type PeopleDialog =
   | { dialog: 'add' }

@@ -20,6 +20,7 @@ import {
   tidyPerson,
   wornBy,
 } from './people'
+import '../../people/dab.css'
 
 export function PersonForm(props: {
   scope: ShopScope

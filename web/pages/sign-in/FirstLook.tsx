@@ -8,6 +8,7 @@ import { Sentence } from '../../ui/Sentence'
 import { createSubmission } from '../../ui/submission'
 import { LOOKS, type Look } from './looks'
 import './first-look.css'
+import '../../people/dab.css'
 
 export function FirstLook() {
   const { session } = useLive()
