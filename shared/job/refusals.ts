@@ -241,7 +241,7 @@ const SENTENCES: Sentences = {
   deferrals_due: (d) =>
     `${listed(d.what)} ${d.what.length === 1 ? 'was left out and is' : 'were left out and are'} due at ${d.stepId}. Finish that, then sign.`,
   already_deferred: (d) =>
-    `${d.what} is left out already, due at ${d.dueStepId}. Withdraw that before you leave it out again.`,
+    `${d.what} is left out already, due at ${d.dueStepId}. Undo that before you leave it out again.`,
   already_fitted: (d) => `${at(d)} has readings, so it was not left out. Finish it, or remove it first.`,
   round_broken_off: (d) =>
     `${d.title}: a pass was interrupted. Do what the bench says about that first, then leave out what you leave out.`,

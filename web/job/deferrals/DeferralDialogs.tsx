@@ -12,7 +12,15 @@ import { Select } from '../../ui/Select'
 import { CommandDialog } from '../CommandDialog'
 import { ReasonDialog } from '../ReasonDialog'
 import { useJob } from '../scope'
-import { DEFERRAL_PRESETS, deferralViews, dueTitle, laterSteps, leaveOut, takeBackLabel } from './deferrals'
+import {
+  DEFERRAL_PRESETS,
+  deferralViews,
+  dueTitle,
+  laterSteps,
+  leaveOut,
+  leftOutIn,
+  takeBackLabel,
+} from './deferrals'
 
 const optionOf = ({ id, title }: AdoptedStep) => ({ value: id, title: `${id} ${title}` })
 
@@ -127,7 +135,9 @@ export function TakeBack(props: { deferralId: string; onClose(): void }) {
       {(view) => (
         <ReasonDialog
           title={takeBackLabel(view().deferral)}
-          about={[`${view().what}, left out until ${dueTitle(view())}, is then due where it belongs.`]}
+          about={[
+            `${view().what}: due at ${leftOutIn(planned(), view().deferral)} again, not at ${dueTitle(view())}.`,
+          ]}
           label="Why is it not left out any more?"
           submitLabel={takeBackLabel(view().deferral)}
           commands={(reason) => [{ type: 'WithdrawDeferral', deferralId: props.deferralId, reason }]}

@@ -76,15 +76,15 @@ export function endedWords({ deferral: { withdrawn }, state, closedBy }: Deferra
 export const dueHere = (job: PlannedJob, stepId: string): DeferralView[] =>
   deferralViews(job).filter(({ due, state }) => due.id === stepId && state === 'open')
 
+/** The step it was left out of. */
+export const leftOutIn = (job: PlannedJob, { what }: Deferral): string | undefined =>
+  what.kind === 'step' ? what.stepId : indexPlan(job.plan).stepOfJoint.get(what.joint)?.id
+
 /** What of this step was left out and is not withdrawn, closed or not. */
-export function leftOutOf(job: PlannedJob, stepId: string): DeferralView[] {
-  const { stepOfJoint } = indexPlan(job.plan)
-  return deferralViews(job).filter(
-    ({ deferral: { what }, state }) =>
-      state !== 'withdrawn' &&
-      (what.kind === 'step' ? what.stepId : stepOfJoint.get(what.joint)?.id) === stepId,
+export const leftOutOf = (job: PlannedJob, stepId: string): DeferralView[] =>
+  deferralViews(job).filter(
+    ({ deferral, state }) => state !== 'withdrawn' && leftOutIn(job, deferral) === stepId,
   )
-}
 
 /** Where it can be due: later in the plan, and not signed yet. */
 export function laterSteps(job: PlannedJob, stepId: string): AdoptedStep[] {

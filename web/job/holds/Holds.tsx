@@ -25,7 +25,7 @@ export function HoldWords(props: { hold: Hold }) {
         <span class="pencil">, holds {props.hold.stepIds.join(', ')}</span>
       </p>
       <p class="pencil small">
-        <Stripe person={props.hold.raised.by} /> {words.moment(props.hold.raised.doneAt)},{' '}
+        <Stripe person={props.hold.raised.by} /> {words.moment(props.hold.raised.doneAt)}, on hold{' '}
         {format.age(props.hold.raised.doneAt, now())}
       </p>
     </>
@@ -60,7 +60,7 @@ export function StepHolds(props: { stepId: string }) {
             {hold.what}, {expectedWords(hold, now(), words)}. <Stripe person={hold.raised.by} />{' '}
             {words.moment(hold.raised.doneAt)}
           </p>
-          <p class="small">The step is neither claimed nor signed before the hold is cleared.</p>
+          <p class="small">The step cannot be claimed or signed until the hold is cleared.</p>
           <Show
             when={HOLD_FORMS[hold.kind].cleared}
             fallback={

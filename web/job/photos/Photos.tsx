@@ -24,10 +24,12 @@ export function Photos() {
       <Show
         when={photos().length > 0}
         fallback={
-          <p class="pencil">
-            No photo yet. Add one here or at the bench; it is made small and its place data taken out on this
-            device.
-          </p>
+          <ul class="office-list">
+            <li class="pencil">
+              No photo yet. Add one here or at the bench; it is made small and its place data taken out on
+              this device.
+            </li>
+          </ul>
         }
       >
         <PhotoList photos={photos()} />
