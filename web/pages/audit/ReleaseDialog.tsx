@@ -34,13 +34,13 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
     return refusal?.code === 'stands_against_release' ? undefined : refusal
   }
   const released = () => {
-    const said = answer()
-    if (!said?.ok) return undefined
-    return said.events.map(({ event }) => event as JobEvent).find((event) => event.type === 'Released')
+    const reply = answer()
+    if (!reply?.ok) return undefined
+    return reply.events.map(({ event }) => event as JobEvent).find((event) => event.type === 'Released')
   }
   const refused = () => {
-    const said = answer()
-    return said && !said.ok ? said : undefined
+    const reply = answer()
+    return reply && !reply.ok ? reply : undefined
   }
   const send = async () => {
     setSending(true)
@@ -87,15 +87,17 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
           )}
         </Match>
         <Match when={refused()}>
-          {(said) => (
+          {(refusal) => (
             <>
               <Sentence against>
-                {reasonsIn(said()).length > 0
-                  ? `Not released: ${reasonsIn(said()).length === 1 ? 'one reason stands' : `${reasonsIn(said()).length} reasons stand`} against it.`
-                  : said().sentence}
+                {reasonsIn(refusal()).length > 0
+                  ? `Not released: ${reasonsIn(refusal()).length === 1 ? 'one reason stands' : `${reasonsIn(refusal()).length} reasons stand`} against it.`
+                  : refusal().sentence}
               </Sentence>
               <ol class="reasons lines">
-                <For each={reasonsIn(said())}>{(one) => <li>{againstWords(one, scope.words)}</li>}</For>
+                <For each={reasonsIn(refusal())}>
+                  {(reason) => <li>{againstWords(reason, scope.words)}</li>}
+                </For>
               </ol>
               <Button wide onClick={props.onClose}>
                 To the list

@@ -231,11 +231,11 @@ export function Releases() {
                     )}
                   </Show>
                   <Show when={complaint}>
-                    {(said) => (
-                      <p>A warranty case was opened since, and ends in the next edition: “{said()}”</p>
+                    {(complaint) => (
+                      <p>A warranty case was opened since, and ends in the next edition: “{complaint()}”</p>
                     )}
                   </Show>
-                  <Show when={finding}>{(said) => <p>Found: {said()}</p>}</Show>
+                  <Show when={finding}>{(finding) => <p>Found: {finding()}</p>}</Show>
                 </div>
                 <div class="entry-ways cluster">
                   <A class="button" href={recordHref(scope.job().id, release.number)}>

@@ -50,13 +50,13 @@ function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
   return stepState(job, step.id).measurements.flatMap((entry) => {
     const what: Waived = { kind: 'measurement', entryId: entry.id }
     if (entry.inBand || !stands(entry) || isWaived(job, what)) return []
-    const asked = step.measurements.find(({ id }) => id === entry.measurementId)
-    const limits = asked ? `; the plan says ${limitsWords(asked)}` : ''
+    const measurement = step.measurements.find(({ id }) => id === entry.measurementId)
+    const limits = measurement ? `; the plan says ${limitsWords(measurement)}` : ''
     return [
       {
         stepId: step.id,
-        title: `${asked?.title ?? entry.measurementId}, ${entry.place}`,
-        say: `${format.number(entry.value, 6)}${asked ? unitAfter(asked.unit) : ''}${limits}`,
+        title: `${measurement?.title ?? entry.measurementId}, ${entry.place}`,
+        say: `${format.number(entry.value, 6)}${measurement ? unitAfter(measurement.unit) : ''}${limits}`,
         what: [what],
       },
     ]

@@ -58,9 +58,9 @@ export function HoleRegister() {
 
 function Place(props: { row: HoleRow; drawn: boolean }) {
   const scope = useJob()
-  const [asked, setAsked] = createSignal<boolean>()
+  const [opened, setOpened] = createSignal<boolean>()
   const section = () => (props.row.entry?.condition === 'stripped' ? undefined : props.row.fit)
-  const shown = () => asked() ?? props.drawn
+  const shown = () => opened() ?? props.drawn
   return (
     <li class="hole-place" classList={{ stops: props.row.against }}>
       <p class="hole-number">
@@ -92,7 +92,7 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
             To the bench<span class="unseen"> of {props.row.stepId}</span>
           </A>
           <Show when={!props.drawn && section()}>
-            <Button variant="quiet" aria-expanded={shown()} onClick={() => setAsked(!shown())}>
+            <Button variant="quiet" aria-expanded={shown()} onClick={() => setOpened(!shown())}>
               {shown() ? 'Without section' : 'Section'}
             </Button>
           </Show>

@@ -12,20 +12,20 @@ import { latestPlans, libraryWords } from './library'
 export function NoPlan() {
   const scope = useJob()
   const sendAndWait = useSendAndWait()
-  const [asked, setAsked] = createSignal<string>()
-  const [said, setSaid] = createSignal<string>()
+  const [adopting, setAdopting] = createSignal<string>()
+  const [refusal, setRefusal] = createSignal<string>()
   const plans = createMemo(() => latestPlans(scope.shop().plans))
 
   const adopt = async (plan: Plan) => {
-    setAsked(plan.id)
-    setSaid(undefined)
+    setAdopting(plan.id)
+    setRefusal(undefined)
     const answer = await sendAndWait(scope.job().id, {
       type: 'AdoptPlan',
       planId: plan.id,
       edition: plan.edition,
     })
-    setAsked(undefined)
-    if (!answer.ok) setSaid(answer.sentence)
+    setAdopting(undefined)
+    if (!answer.ok) setRefusal(answer.sentence)
   }
 
   return (
@@ -38,8 +38,8 @@ export function NoPlan() {
           ? 'Choose the one this engine is built by; a job keeps the edition it adopts.'
           : 'A supervisor or the owner of the shop chooses one here.'}
       </p>
-      <Show when={said()}>
-        <Sentence against>{said()}</Sentence>
+      <Show when={refusal()}>
+        <Sentence against>{refusal()}</Sentence>
       </Show>
       <ul class="library">
         <For
@@ -59,8 +59,8 @@ export function NoPlan() {
                 <p class="pencil small">{plan.source}</p>
               </div>
               <Show when={scope.leads()}>
-                <Button disabled={asked() !== undefined} onClick={() => void adopt(plan)}>
-                  {asked() === plan.id ? 'Adopting…' : 'Adopt this plan'}
+                <Button disabled={adopting() !== undefined} onClick={() => void adopt(plan)}>
+                  {adopting() === plan.id ? 'Adopting…' : 'Adopt this plan'}
                 </Button>
               </Show>
             </li>
@@ -76,8 +76,8 @@ function Size(props: { plan: Plan }) {
   const [whole, setWhole] = createSignal(props.plan)
   onMount(async () => {
     const { id, edition } = props.plan
-    const said = await ask<Plan>(`/api/plans/${encodeURIComponent(id)}/${edition}`)
-    if (!isFailure(said)) setWhole(said)
+    const reply = await ask<Plan>(`/api/plans/${encodeURIComponent(id)}/${edition}`)
+    if (!isFailure(reply)) setWhole(reply)
   })
   return <p>{libraryWords(whole())}</p>
 }

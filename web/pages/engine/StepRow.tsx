@@ -150,7 +150,7 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
 export function JointChip(props: { view: JointView }) {
   const { joint } = props.view
   const scope = useJob()
-  const said = createMemo(() => fastenersSaid(scope.planned(), joint))
+  const conditions = createMemo(() => fastenersSaid(scope.planned(), joint))
   const count = () => props.view.count
   const share = () => `${(100 * props.view.final) / count()}%`
   return (
@@ -166,7 +166,7 @@ export function JointChip(props: { view: JointView }) {
         {props.view.proven === count() ? 'proven' : `${props.view.final} of ${count()} final`}
         <Show when={props.view.flagged > 0}>, {props.view.flagged} flagged</Show>
       </span>
-      <For each={said()}>{(words) => <b class="chip-said">{words}</b>}</For>
+      <For each={conditions()}>{(words) => <b class="chip-said">{words}</b>}</For>
     </li>
   )
 }

@@ -48,7 +48,7 @@ export function StepStatus(props: { view: StepView }) {
           </p>
         )}
       </For>
-      <Show when={sealant()}>{(said) => <p class="strong">{said()}</p>}</Show>
+      <Show when={sealant()}>{(words) => <p class="strong">{words()}</p>}</Show>
       <Show when={note().length > 0}>
         <p class="small note-text">
           <span class="pencil">{scope.words.person(note()[0]?.by ?? '')}: </span>
@@ -82,7 +82,7 @@ function Handover(props: { view: StepView }) {
         <Told term="Stands" lines={note().stands} />
         <Told term="Must not be done" lines={note().mustNot} against />
         <Told term="Done" lines={note().done} />
-        <Show when={note().said}>{(said) => <Told term="Added by hand" lines={[said()]} />}</Show>
+        <Show when={note().said}>{(words) => <Told term="Added by hand" lines={[words()]} />}</Show>
       </dl>
     </section>
   )
@@ -107,10 +107,10 @@ export function WhyNot(props: { stepId: string }) {
   const refusal = createMemo(() => scope.may({ type: 'ClaimStep', stepId: props.stepId }))
   return (
     <Show when={refusal()}>
-      {(said) => (
+      {(no) => (
         <>
-          <p class="why-not small">{said().sentence}</p>
-          <Show when={said().code === 'asks_before_hiding'}>
+          <p class="why-not small">{no().sentence}</p>
+          <Show when={no().code === 'asks_before_hiding'}>
             <Button
               onClick={() => scope.send({ type: 'ClaimStep', stepId: props.stepId, hidesKnowingly: true })}
             >

@@ -2,7 +2,7 @@
  * What happened to this engine, newest first, one sentence each.
  *
  * The server tells it once; when the job moves on only the events since are asked for, a moment later, so that a
- * quick round of clicks asks once, and are said here in the same sentences.
+ * quick round of clicks asks once, and are reply here in the same sentences.
  */
 import { createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js'
 import type { JobEvent } from '../../../shared/job/events'
@@ -28,18 +28,18 @@ export function Trail() {
   const [shown, setShown] = createSignal(FIRST)
 
   const address = `/api/jobs/${encodeURIComponent(scope.job().id)}`
-  const heard = async <T extends object>(path: string, take: (said: T) => void) => {
-    const said = await ask<T>(path)
-    if (isFailure(said)) return setProblem(said.sentence)
+  const fetchInto = async <T extends object>(path: string, take: (reply: T) => void) => {
+    const reply = await ask<T>(path)
+    if (isFailure(reply)) return setProblem(reply.sentence)
     setProblem(undefined)
-    take(said)
+    take(reply)
   }
   const read = () => {
     const have = lines()
     const last = have?.at(-1)?.version
     if (!have || last === undefined)
-      return heard<{ lines: TrailLine[] }>(`${address}/trail`, (said) => setLines(said.lines))
-    return heard<{ events: StreamEvent<JobEvent>[] }>(`${address}/events?after=${last}`, ({ events }) =>
+      return fetchInto<{ lines: TrailLine[] }>(`${address}/trail`, (reply) => setLines(reply.lines))
+    return fetchInto<{ events: StreamEvent<JobEvent>[] }>(`${address}/events?after=${last}`, ({ events }) =>
       setLines(
         withNewer(
           have,

@@ -34,16 +34,16 @@ export function sealantWords(
   const { sealant } = step
   if (!sealant) return undefined
   const state = sealantState(job, step, now)
-  const asked = format.duration(sealant.closeWithinMinutes)
+  const within = format.duration(sealant.closeWithinMinutes)
   switch (state.state) {
     case 'open': {
       const open = Math.floor((now - (state.closeBy - sealant.closeWithinMinutes * MINUTE)) / MINUTE)
-      return `${sealant.product} open ${open} of ${asked}`
+      return `${sealant.product} open ${open} of ${within}`
     }
     case 'late':
       return state.closedAt === undefined
-        ? `${sealant.product} open for longer than ${asked}`
-        : `${sealant.product} was open for longer than ${asked}`
+        ? `${sealant.product} open for longer than ${within}`
+        : `${sealant.product} was open for longer than ${within}`
     case 'curing':
       return `${sealant.product} cures until ${words.moment(state.until)}`
     default:
@@ -54,8 +54,8 @@ export function sealantWords(
 /** Steps whose clock runs or ran over, in the plan's order. */
 export const clocksOf = (job: PlannedJob, now: number, words: Words) =>
   job.plan.steps.flatMap((step) => {
-    const said = sealantWords(job, step, now, words)
-    return said ? [{ step, words: said, late: sealantState(job, step, now).state === 'late' }] : []
+    const clock = sealantWords(job, step, now, words)
+    return clock ? [{ step, words: clock, late: sealantState(job, step, now).state === 'late' }] : []
   })
 
 export interface HeadState {

@@ -33,8 +33,8 @@ export const refusedFor = (proposed: Proposed) =>
 
 export function ComputedWay(props: ComputedWayProps) {
   const never = () => refusedFor(props.proposed)
-  const asked = () => ('refusals' in props.proposed ? props.proposed.refusals : [])
-  const has = (...codes: string[]) => asked().some(({ refused }) => codes.includes(refused))
+  const refusals = () => ('refusals' in props.proposed ? props.proposed.refusals : [])
+  const has = (...codes: string[]) => refusals().some(({ refused }) => codes.includes(refused))
   const field = (name: keyof SettleForm, label: string, hint?: string): JSX.Element => (
     <Field
       label={label}
@@ -86,7 +86,7 @@ export function ComputedWay(props: ComputedWayProps) {
               <b>Nothing is proposed yet.</b>
             </p>
             <ul class="bulleted stack">
-              <For each={asked()}>{(one) => <li>{proposalSentence(one)}</li>}</For>
+              <For each={refusals()}>{(one) => <li>{proposalSentence(one)}</li>}</For>
             </ul>
           </div>
         }

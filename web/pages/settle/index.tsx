@@ -46,10 +46,8 @@ function Settle(props: { joint: string; pass: number }) {
       const index = plan && indexPlan(plan)
       const joint = index?.jointById.get(props.joint)
       const step = index?.stepOfJoint.get(props.joint)
-      const asked = joint?.passes[props.pass - 1]
-      return joint && step && asked?.kind === 'torque' && asked.torqueNm === null
-        ? { joint, step }
-        : undefined
+      const pass = joint?.passes[props.pass - 1]
+      return joint && step && pass?.kind === 'torque' && pass.torqueNm === null ? { joint, step } : undefined
     },
     undefined,
     { equals: (a, b) => a?.joint.id === b?.joint.id },
