@@ -108,7 +108,7 @@ test('a steel one is computed, capped where its thread would strip, and the audi
   await command(bench, jobId, { type: 'ClaimStep', stepId: 'A1' })
   await bench.goTo(`/jobs/${jobId}/settle/L-cover/1`)
   await says(main(bench.page), 'In force')
-  await says(main(bench.page), 'Settling a value is for')
+  await says(main(bench.page), 'can decide a torque. Ask one of them.')
 })
 
 test.each([
