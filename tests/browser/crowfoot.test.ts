@@ -67,8 +67,8 @@ test('picks a wrench, puts a crowfoot on it, sets what the bench says, and the a
   await says(lead.page.getByRole('main'), '40.15')
 
   // After a stop the lever is asked before the number.
-  await page.getByRole('button', { name: 'Stop here', exact: true }).click()
-  await page.getByRole('button', { name: 'Claim it and go on' }).click()
+  await page.getByRole('button', { name: 'Leave step', exact: true }).click()
+  await page.getByRole('button', { name: 'Claim and continue' }).click()
   await page.getByRole('button', { name: 'Pass 1 starts again at its first nut' }).click()
   const again = page.getByRole('region', { name: /^Is the adapter on TW-11\?/ })
   await says(again, '30 mm straight out on a wrench of 300 mm')

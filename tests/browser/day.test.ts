@@ -241,7 +241,7 @@ test.each(Object.keys(SIZES) as Size[])('first look and the sheet of the day, on
     .click()
   const sheet = page.getByRole('dialog', { name: 'The day' })
   await sheet.getByRole('button', { name: 'Start the day over' }).click()
-  await sheet.getByRole('button', { name: 'Leave it' }).waitFor()
+  await sheet.getByRole('button', { name: 'Cancel' }).waitFor()
   await look('day-sheet')
   expect(found).toEqual([])
 })

@@ -57,7 +57,7 @@ export async function slipThenStop({ tom, jobId }: Floor): Promise<void> {
   const leave = page.getByRole('dialog', { name: 'Leave this step' })
   await says(leave, BROKEN_OFF)
   await leave.getByRole('button', { name: 'Called away' }).click()
-  await leave.getByRole('button', { name: 'Stop here, with the note' }).click()
+  await leave.getByRole('button', { name: 'Leave step, with the note' }).click()
 }
 
 const BROKEN_OFF = 'Head nuts: pass 1 of 2, nut 2 (3rd in order) next; do pass 1 again from the start.'
@@ -73,7 +73,7 @@ export async function anotherGoesOn({ tom, ines, jobId }: Floor): Promise<void> 
   await says(left, 'Do not begin B1 Rocker cover: it covers Head nuts, not signed off yet.')
   await says(left, '“Called away”')
   await ines.shot('floor-left-here')
-  await page.getByRole('button', { name: 'Claim it and go on' }).click()
+  await page.getByRole('button', { name: 'Claim and continue' }).click()
   await says(tom.page.getByRole('main'), /claimed by\s*IF\s*Ines Falk/)
   const rule = page.getByRole('alert').filter({ hasText: 'Broken off: Head nuts' })
   await says(rule, 'Interrupted in pass 1 of 2; nut 2 (3rd in order) was next.')
@@ -177,7 +177,7 @@ export async function cleared(floor: Floor): Promise<void> {
 
 /** No maker prints this torque: the owner of the shop answers for one. */
 async function settled(page: Page): Promise<void> {
-  await page.getByRole('link', { name: 'Settle Oil feed union' }).click()
+  await page.getByRole('link', { name: 'Decide torque Oil feed union' }).click()
   const main = page.getByRole('main')
   await says(main, 'A union is hollow and seals on a cone or a washer')
   await main.getByRole('radio', { name: /A competent person’s word/ }).check()
@@ -186,7 +186,7 @@ async function settled(page: Page): Promise<void> {
   await main.getByRole('textbox', { name: 'Lowest, N·m' }).fill('23')
   await main.getByRole('textbox', { name: 'Highest, N·m' }).fill('27')
   await main.getByRole('textbox', { name: /^Why this value/ }).fill('As the same union on the R1')
-  await main.getByRole('button', { name: 'Settle it: I answer for it' }).click()
+  await main.getByRole('button', { name: 'Decide torque: I answer for it' }).click()
   await main.getByRole('heading', { name: 'In force' }).waitFor()
   await main.getByRole('link', { name: 'Audit', exact: true }).click()
   await main.getByRole('heading', { name: 'The record' }).waitFor()

@@ -22,14 +22,14 @@ export const LAUNCH: NewEngine = {
 
 /** From the board; ends on the new engine's page and answers with its id. */
 export async function openJob(page: Page, engine: NewEngine): Promise<string> {
-  await page.getByRole('button', { name: 'New job' }).click()
-  const form = page.getByRole('dialog', { name: 'New job' })
+  await page.getByRole('button', { name: 'Open job' }).click()
+  const form = page.getByRole('dialog', { name: 'Open job' })
   await form.getByRole('textbox', { name: 'Job number' }).fill(engine.number)
   await form.getByRole('textbox', { name: 'Engine model' }).fill(engine.model)
   await form.getByRole('textbox', { name: 'Serial number' }).fill(engine.serial)
   await form.getByRole('textbox', { name: 'Owner' }).fill(engine.owner)
   await form.getByRole('textbox', { name: 'Agreed work' }).fill(engine.agreed)
-  await form.getByRole('button', { name: 'Open the job' }).click()
+  await form.getByRole('button', { name: 'Open job' }).click()
   await page.waitForURL(/\/jobs\/[^/]+$/)
   await page.getByRole('heading', { level: 1, name: engine.number }).waitFor()
   return new URL(page.url()).pathname.split('/')[2] as string
@@ -102,8 +102,8 @@ export async function toBench(device: Device, jobId: string, stepId: string): Pr
 }
 
 export async function claim(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Claim this step' }).click()
-  await page.getByRole('button', { name: 'Stop here' }).waitFor()
+  await page.getByRole('button', { name: 'Claim step' }).click()
+  await page.getByRole('button', { name: 'Leave step' }).waitFor()
 }
 
 /** What the scale says, on the pad. */
@@ -154,7 +154,7 @@ export async function secondByPin(page: Page, server: Server, personId: string):
   const dialog = page.getByRole('dialog', { name: 'Second signature' })
   await dialog.getByRole('button', { name: nameOf(server, personId) }).click()
   await pressDigits(dialog.getByRole('group', { name: 'PIN' }), pinOf(server, personId))
-  await dialog.getByRole('button', { name: `Sign second as ${nameOf(server, personId)}` }).click()
+  await dialog.getByRole('button', { name: `Give second signature as ${nameOf(server, personId)}` }).click()
 }
 
 /** The text of something, waited for until it says so. */
@@ -169,7 +169,7 @@ export const rowOf = (page: Page, number: string): Locator =>
 export async function claimFromList(page: Page, jobId: string, stepId: string): Promise<void> {
   await page.goto(`/jobs/${jobId}/bench`)
   await page.getByRole('button', { name: new RegExp(`^(Claim|Go on) ${stepId}$`) }).click()
-  await page.getByRole('button', { name: 'Stop here', exact: true }).waitFor()
+  await page.getByRole('button', { name: 'Leave step', exact: true }).waitFor()
 }
 
 export async function takeWrench(page: Page, wrenchId: string): Promise<void> {

@@ -57,7 +57,7 @@ test('a class A joint, from sign-in to signature, by keyboard alone', async () =
   await page.getByRole('heading', { level: 1, name: 'What can I do here?' }).waitFor()
   await press(page, page.getByRole('link', { name: /^B1 / }))
   await stands(page)
-  await press(page, page.getByRole('button', { name: 'Claim this step' }))
+  await press(page, page.getByRole('button', { name: 'Claim step' }))
 
   for (const [index, scale] of ['40', '70', '90'].entries()) {
     await page.getByRole('group', { name: 'Number on the scale' }).waitFor()

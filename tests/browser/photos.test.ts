@@ -181,8 +181,8 @@ test('a picture the server will not have stays in sight with its sentence, throu
   await page.getByText(`A photo was not taken over. ${sentence}`).waitFor()
   await page.getByText('A photo was not taken over.').scrollIntoViewIfNeeded()
   await doer.shot('photo-refused')
-  await page.getByRole('button', { name: 'Give it up' }).click()
-  await page.getByRole('button', { name: 'Give it up for good' }).click()
+  await page.getByRole('button', { name: 'Delete photo' }).click()
+  await page.getByRole('button', { name: 'Delete it for good' }).click()
   await page.getByText('live', { exact: true }).waitFor()
   expect(await page.getByText('A photo was not taken over.').count()).toBe(0)
   // What the log says of it stays: the place still waits for its picture.

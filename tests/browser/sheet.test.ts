@@ -121,14 +121,14 @@ async function finishes(device: Device): Promise<void> {
   await printed.fill('40 N·m + 90°')
   await page.getByText('Read as 40 N·m → +90°.').waitFor()
   await page.getByRole('button', { name: 'Take these passes' }).click()
-  await page.getByRole('heading', { name: /^1 to put right before it can be taken in/ }).waitFor()
+  await page.getByRole('heading', { name: /^1 to put right before it can be added/ }).waitFor()
   await says(fold(page, 'Flywheel'), '3 joints')
-  expect(
-    await page.getByRole('button', { name: 'Take it into the library' }).getAttribute('aria-disabled'),
-  ).toBe('true')
+  expect(await page.getByRole('button', { name: 'Add to library' }).getAttribute('aria-disabled')).toBe(
+    'true',
+  )
   expect(await looks(device, 'draft-fault')).toEqual([])
   await page
-    .getByRole('combobox', { name: 'Broken off once an angle is turned' })
+    .getByRole('combobox', { name: 'Interrupted once an angle is turned' })
     .selectOption('new_fasteners')
   await page.getByRole('heading', { name: /^No fault found/ }).waitFor()
   // The draft outlives a reload.
@@ -145,7 +145,7 @@ async function takesItIn(device: Device): Promise<void> {
   expect((await download).suggestedFilename()).toBe('tern-r3-torques-1.json')
   await page.getByRole('link', { name: 'Back to the library' }).click()
   await page.getByRole('link', { name: 'Go on with Tern R3 torques' }).click()
-  await page.getByRole('button', { name: 'Take it into the library' }).click()
+  await page.getByRole('button', { name: 'Add to library' }).click()
   await page.waitForURL(/\/shop\/plans\/tern-r3-torques\/1$/)
   await page.locator('summary').filter({ hasText: 'Flywheel' }).click()
   // The line nobody read came through with its text, and without a torque.

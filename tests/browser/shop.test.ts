@@ -49,10 +49,10 @@ async function addsAPerson({ page }: Device): Promise<void> {
   const pin = page.getByRole('dialog', { name: `A PIN for ${TOM.name}` })
   await field(pin, 'PIN').fill(TOM.pin)
   await field(pin, 'PIN again').fill('0000')
-  await pin.getByRole('button', { name: 'Set the PIN' }).click()
+  await pin.getByRole('button', { name: 'Set PIN' }).click()
   await says(pin, /differ/)
   await field(pin, 'PIN again').fill(TOM.pin)
-  await pin.getByRole('button', { name: 'Set the PIN' }).click()
+  await pin.getByRole('button', { name: 'Set PIN' }).click()
   await page.getByText(`The PIN of ${TOM.name} is set.`).waitFor()
 }
 
@@ -62,19 +62,19 @@ async function hangsAWrench({ page }: Device): Promise<void> {
     .getByRole('link', { name: 'Wrenches' })
     .click()
   await page.getByRole('heading', { name: 'The crib is empty.' }).waitFor()
-  await page.getByRole('button', { name: 'Hang a wrench in the crib' }).click()
-  const form = page.getByRole('dialog', { name: 'Hang a wrench in the crib' })
+  await page.getByRole('button', { name: 'Add wrench' }).click()
+  const form = page.getByRole('dialog', { name: 'Add wrench' })
   await form.getByRole('textbox', { name: 'Its name in the crib' }).fill('TW-1')
   await form.getByRole('textbox', { name: 'What it is' }).fill('click wrench 5–110')
   await form.getByRole('radio', { name: /^click/i }).check()
   await form.getByRole('textbox', { name: 'Lowest on its scale' }).fill('110')
   await form.getByRole('textbox', { name: 'Highest on its scale' }).fill('5')
-  await form.getByRole('button', { name: 'Hang it in the crib' }).click()
+  await form.getByRole('button', { name: 'Add wrench' }).click()
   // A scale that goes backwards is no scale: the form stays, and says so.
   await says(form, 'The scale goes from 110 to 5. Write the lower number first.')
   await form.getByRole('textbox', { name: 'Lowest on its scale' }).fill('5')
   await form.getByRole('textbox', { name: 'Highest on its scale' }).fill('110')
-  await form.getByRole('button', { name: 'Hang it in the crib' }).click()
+  await form.getByRole('button', { name: 'Add wrench' }).click()
   await form.waitFor({ state: 'hidden' })
   await says(page.getByRole('listitem').filter({ hasText: 'TW-1' }), '5 to 110 N·m')
 }
@@ -130,7 +130,7 @@ async function readsAPlan(device: Device): Promise<void> {
   await page.getByRole('button', { name: 'Read it again' }).click()
   await page.getByText('No fault found. Look at it; it is not in the library yet.').waitFor()
   await looksAtIt(device)
-  await page.getByRole('button', { name: 'Add it to the library' }).click()
+  await page.getByRole('button', { name: 'Add to library' }).click()
   await page.waitForURL(/\/shop\/plans\/harrow-r2/)
 }
 

@@ -85,7 +85,7 @@ describe('the spec desk', () => {
     const { page } = await atDesk('office', '?thread=M10')
     const set = answer(page, 'What to set')
     await field(page, 'What the manual prints').fill('95 N·m (70 in-lb)')
-    const printed = answer(page, 'Printed, and above all that is computed')
+    const printed = answer(page, 'Printed: it counts before anything computed')
     await printed.getByText('The manual contradicts itself').waitFor()
     expect(await set.ariaSnapshot()).toContain('There is no torque to set yet.')
     await field(page, 'What the manual prints').fill('35')

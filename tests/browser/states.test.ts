@@ -77,8 +77,8 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     const asks = page.getByRole('region', { name: 'What this step would cover' })
     await says(asks, 'Rocker stand nuts: not tightened yet')
     await held(device, 'hides')
-    await asks.getByRole('button', { name: 'I know it: claim and go on' }).click()
-    await page.getByRole('button', { name: 'Stop here', exact: true }).waitFor()
+    await asks.getByRole('button', { name: 'I know: claim step' }).click()
+    await page.getByRole('button', { name: 'Leave step', exact: true }).waitFor()
     await held(device, 'hides-claimed')
   })
 
@@ -121,7 +121,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     await held(device, 'handed-over')
     await command(all.tom, jobId, { type: 'PutDownStep', stepId: 'A1', note: 'Thread of stud 2 is torn.' })
     const next = await bench('ines', 'A1')
-    await next.page.getByRole('button', { name: 'Claim it and go on' }).waitFor()
+    await next.page.getByRole('button', { name: 'Claim and continue' }).waitFor()
     await says(next.page.getByRole('complementary', { name: 'What to do' }), 'Thread of stud 2 is torn.')
     await held(next, 'left-here')
   })
@@ -230,7 +230,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
       .getByRole('link', { name: /^The record/ })
       .first()
       .click()
-    await device.page.getByText('Withdrawn by rework on B2').waitFor()
+    await device.page.getByText('No longer counts: work went on at B2').waitFor()
     await seen(device, 'withdrawn-record')
   })
 

@@ -91,7 +91,7 @@ describe('the whole thread', () => {
     const firstNut = (await rows.nth(1).textContent()) ?? ''
     expect(firstNut).toContain('40 N·m clicked')
     expect(firstNut).toContain('TW-15')
-    expect(firstNut).toContain('proven')
+    expect(firstNut).toContain('signed off')
     await expect.poll(() => rows.nth(1).getByTitle('Suvi Hale').count()).toBe(1)
     await expect.poll(() => rows.nth(1).getByTitle('Bram Teague').count()).toBe(1)
     expect(await rows.nth(3).textContent()).toContain('90 N·m clicked')
@@ -111,7 +111,7 @@ describe('the whole thread', () => {
     await says(second.page.getByRole('main'), `claimed by`)
     expect(await second.page.getByRole('button', { name: /^Second signature/ }).count()).toBe(0)
     await signButton(doer.page).click()
-    await second.page.getByRole('button', { name: 'Second signature: I have looked' }).click()
+    await second.page.getByRole('button', { name: 'I have looked: give second signature' }).click()
     await doer.page.getByText('This step is done and signed.').waitFor()
     expect(await doer.page.getByText('by PIN on this tablet').count()).toBe(0)
     const writer = await shop.deviceOf('hattie', { size: 'office' })
@@ -132,7 +132,7 @@ describe('the whole thread', () => {
     await lead.page.getByRole('button', { name: /^Look and sign/ }).click()
     const look = lead.page.getByRole('dialog', { name: /^B1/ })
     await says(look, '90 N·m clicked')
-    await look.getByRole('button', { name: 'I have looked: sign as the second' }).click()
+    await look.getByRole('button', { name: 'I have looked: give second signature' }).click()
     await expect
       .poll(() => record(lead.page).getByRole('row').nth(1).getByTitle('Odile Marrow').count(), {
         timeout: SOON_MS,
@@ -215,7 +215,7 @@ describe('what stands against', () => {
       .click()
     await odd.getByRole('button', { name: /^(Look at |What to do$)/ }).click()
     const panel = page.getByRole('dialog', { name: /^Head nuts: / })
-    await panel.getByRole('button', { name: 'Strike this entry' }).click()
+    await panel.getByRole('button', { name: 'Cross out entry' }).click()
     await panel.getByRole('button', { name: 'wrong number entered' }).click()
     await says(panel, 'Struck by Suvi Hale: wrong number entered')
     await says(panel, 'clicked at 48 N·m')

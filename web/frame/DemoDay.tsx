@@ -99,7 +99,7 @@ export default function DemoDay(props: { onClose(): void }) {
             Begin anew
           </Button>
           <Button variant="quiet" onClick={() => setSure(false)}>
-            Leave it
+            Cancel
           </Button>
         </Show>
       </div>

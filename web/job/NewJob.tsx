@@ -38,8 +38,8 @@ export default function NewJob(props: { onClose(): void }) {
 
   return (
     <FormDialog
-      title="New job"
-      submitLabel="Open the job"
+      title="Open job"
+      submitLabel="Open job"
       busyLabel="Opening…"
       busyMessage={
         link.state() === 'live' ? undefined : 'No signal: the job is opened as soon as the server answers.'

@@ -32,7 +32,7 @@ export function guideOf(shop: Shop, jobs: number): GuideItem[] {
       done: wrenches > 0,
       words:
         wrenches > 0
-          ? `Done: ${some(wrenches, 'wrench hangs', 'wrenches hang')} in the crib.`
+          ? `Done: ${some(wrenches, 'wrench is', 'wrenches are')} in the crib.`
           : 'Not done: the crib is empty. Every reading names its wrench; one that is not in the crib is flagged.',
     },
     {
@@ -41,7 +41,7 @@ export function guideOf(shop: Shop, jobs: number): GuideItem[] {
       done: plans.length > 0,
       words:
         plans.length === 0
-          ? 'Not done: the library is empty. Read in a plan file of your own, or look around with an invented example.'
+          ? 'Not done: the library is empty. Load a plan file of your own, or look around with an invented example.'
           : `Done: ${some(plans.length, 'plan stands', 'plans stand')} in the library${invented ? ', with invented values only' : ''}.`,
     },
     {

@@ -76,7 +76,7 @@ export function Form(props: FormProps) {
 interface FormDialogProps extends Omit<FormProps, 'title'> {
   title: string
   broad?: boolean
-  /** Put aside without sending; and after sending, unless there is an `onDone`. */
+  /** Dismiss without sending; and after sending, unless there is an `onDone`. */
   onClose(): void
 }
 

@@ -23,7 +23,7 @@ export function RefusedList<E extends { command: { commandId: string }; refused:
               <Show when={props.entered}>{(entered) => <> You entered: {entered()(entry)}.</>}</Show>
             </p>
             <Button variant="quiet" onClick={() => props.onDismiss(entry.command.commandId)}>
-              Put aside
+              Dismiss
             </Button>
           </div>
         )}

@@ -117,7 +117,7 @@ describe('one line', () => {
       'final, needs a second signature',
     )
     expect(verdictWords(lineOf(tell(...caps, sign('bram', 'S1'), second('suvi', 'S1')), 'J-cap', 1))).toBe(
-      'proven',
+      'signed off',
     )
   })
 })
@@ -148,7 +148,7 @@ describe('what wants the supervisor', () => {
     const told = tell(...caps, sign('bram', 'S1'), second('suvi', 'S1'))
     expect(
       classBars(countsByClass(auditLines(told.job))).map(({ class: cls, text }) => `${cls} ${text}`),
-    ).toEqual(['A 6: 2 proven, 4 open', 'B 4: 0 proven, 4 open'])
+    ).toEqual(['A 6: 2 signed off, 4 open', 'B 4: 0 signed off, 4 open'])
   })
 })
 

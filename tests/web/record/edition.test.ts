@@ -176,8 +176,8 @@ describe('what an edition says', () => {
   test('a gate says its answer, or that nobody gave one', () => {
     const row = { stepId: 'S1', text: 'Rag out', photos: [], reckoned: false, waived: false }
     expect(gateWords(row, words)).toBe('not answered')
-    expect(gateWords({ ...row, waived: true }, words)).toBe('waived: accepted')
-    expect(gateWords({ ...row, reckoned: true }, words)).toBe('reckoned from the record')
+    expect(gateWords({ ...row, waived: true }, words)).toBe('accepted with a reason')
+    expect(gateWords({ ...row, reckoned: true }, words)).toBe('answered by the record')
     expect(
       gateWords({ ...row, answer: { by: 'suvi', doneAt: 0, count: 4 } }, { ...words, moment: () => 'then' }),
     ).toBe('4 counted, Suvi, then')

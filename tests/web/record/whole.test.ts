@@ -66,7 +66,7 @@ describe('whole or not', () => {
   test('it says plainly when it cannot', async () => {
     const { chain, covered } = stored()
     const whole = await checkWhole(chain, covered, undefined)
-    expect(wholeWords(whole)).toMatch(/^The head was not recomputed: .*https address\.$/)
+    expect(wholeWords(whole)).toMatch(/^The check number was not computed: .*https address\.$/)
     const broken = await checkWhole(chain, covered, () => Promise.reject(new Error('no')))
     expect(broken.state).toBe('cannot')
   })

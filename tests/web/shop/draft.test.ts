@@ -103,7 +103,7 @@ describe('the check of a draft', () => {
     expect(fault).toEqual(checkPlan(angled).faults[0])
     expect(placeInPlan(fault?.path ?? '')).toEqual({ step: 1, joint: 0, part: 'interruption' })
     // The check speaks of the file; here a list is chosen from.
-    expect(fixWords(fault?.fix ?? '')).toBe('Say what to do when it is broken off once an angle is turned.')
+    expect(fixWords(fault?.fix ?? '')).toBe('Say what to do when it is interrupted once an angle is turned.')
     expect(placeWords(angled, fault?.path ?? '')).toBe('T2 New step: New joint')
     expect(within(finishOf(angled).faults, 1, 0)).toHaveLength(1)
     expect(within(finishOf(angled).faults, 0)).toEqual([])

@@ -103,11 +103,11 @@ describe('a plan looked at', () => {
   })
 
   test('what an interruption asks', () => {
-    expect(interruptionWords({ torqueOnly: 'restart_pass' })).toBe('Broken off: begin the pass again.')
+    expect(interruptionWords({ torqueOnly: 'restart_pass' })).toBe('Interrupted: start the pass again.')
     expect(
       interruptionWords({ torqueOnly: 'restart_pass', afterAngle: 'new_fasteners', overshootDeg: 5 }),
     ).toBe(
-      'Broken off: begin the pass again. Once an angle is turned, or turned more than 5° too far: new fasteners.',
+      'Interrupted: start the pass again. Once an angle is turned, or turned more than 5° too far: new fasteners.',
     )
   })
 

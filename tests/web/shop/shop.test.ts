@@ -282,6 +282,6 @@ describe('the first run', () => {
     const items = guideOf({ ...shop, wrenches: { W: wrench() }, plans: { p: { 1: plan } } }, 1)
     expect(items.map(({ done }) => done)).toEqual([true, true, true, true])
     expect(items[2]?.words).toContain('invented values only')
-    expect(items[1]?.words).toBe('Done: 1 wrench hangs in the crib.')
+    expect(items[1]?.words).toBe('Done: 1 wrench is in the crib.')
   })
 })

@@ -79,9 +79,9 @@ function RefusedButtons(props: { sha256: string }) {
   const [sure, setSure] = createSignal(false)
   return (
     <div>
-      <Button onClick={() => photos.retry(props.sha256)}>Send it again</Button>
+      <Button onClick={() => photos.retry(props.sha256)}>Send again</Button>
       <Button variant="quiet" onClick={() => (sure() ? photos.giveUp(props.sha256) : setSure(true))}>
-        {sure() ? 'Give it up for good' : 'Give it up'}
+        {sure() ? 'Delete it for good' : 'Delete photo'}
       </Button>
     </div>
   )

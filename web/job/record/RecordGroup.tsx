@@ -125,9 +125,9 @@ function Group(props: { group: JointGroup }) {
 /** Says so when a filter leaves some of the joint out. */
 function groupWords({ fasteners, proven, accepted, final, flagged, open }: Counted, all: number): string {
   const shown = fasteners < all ? `${fasteners} of ${all} shown: ` : ''
-  if (proven === fasteners) return `${shown}${fasteners === 1 ? 'proven' : `all ${fasteners} proven`}`
+  if (proven === fasteners) return `${shown}${fasteners === 1 ? 'signed off' : `all ${fasteners} signed off`}`
   const parts = [
-    `${proven} of ${fasteners} proven`,
+    `${proven} of ${fasteners} signed off`,
     accepted > 0 ? `${accepted} accepted with a reason` : '',
     final > 0 ? `${final} final` : '',
     flagged > 0 ? `${flagged} flagged` : '',
@@ -300,9 +300,9 @@ function Second(props: { line: AuditLine }) {
 }
 
 function missingSecond({ first, look, waivers }: AuditLine): string {
-  if (waivers.some(({ what }) => what.kind === 'second')) return 'waived'
+  if (waivers.some(({ what }) => what.kind === 'second')) return 'accepted with a reason'
   if (look) return 'look noted'
-  return first ? 'owed' : 'asked'
+  return first ? 'missing' : 'needed'
 }
 
 /** What each settled pass of a joint rests on: it stays with the joint for ever. */

@@ -183,7 +183,7 @@ export function verdictWords(line: AuditLine): string {
     case 'accepted':
       return 'accepted with a reason'
     case 'proven':
-      return 'proven'
+      return 'signed off'
   }
 }
 
@@ -201,11 +201,11 @@ export function countLines(lines: readonly AuditLine[]): Counted {
 
 const many = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`
 
-/** `180 fasteners, 262 readings: 96 proven, 4 final, 80 open`. */
+/** `180 fasteners, 262 readings: 96 signed off, 4 final, 80 open`. */
 export function countWords(counted: Counted): string {
   const verdicts = (['proven', 'accepted', 'final', 'flagged', 'open'] as const)
     .filter((verdict) => counted[verdict] > 0)
-    .map((verdict) => `${counted[verdict]} ${verdict}`)
+    .map((verdict) => `${counted[verdict]} ${verdict === 'proven' ? 'signed off' : verdict}`)
   const base = `${many(counted.fasteners, 'fastener', 'fasteners')}, ${many(counted.entries, 'reading', 'readings')}`
   return verdicts.length > 0 ? `${base}: ${verdicts.join(', ')}` : base
 }

@@ -93,7 +93,7 @@ export default function LookAndSign(props: LookProps) {
                         when={refusal()}
                         fallback={
                           <Button variant="main" wide onClick={sign}>
-                            I have looked: sign as the second
+                            I have looked: give second signature
                           </Button>
                         }
                       >
@@ -127,7 +127,7 @@ export default function LookAndSign(props: LookProps) {
                   </Show>
                   <Show when={props.onWaive && set().state.first && !set().state.second && !set().accepted}>
                     <Button variant="quiet" onClick={props.onWaive}>
-                      Accept without a second look
+                      Accept with a reason
                     </Button>
                   </Show>
                 </footer>

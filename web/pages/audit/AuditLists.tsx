@@ -102,15 +102,19 @@ export function FlaggedReadings() {
             late={one.hidden}
             ways={
               <>
-                <ToBench stepId={one.step.id} words="Strike or redo" />
+                <ToBench stepId={one.step.id} words="Cross out or redo" />
                 <Show when={scope.leads()}>
                   <Button
                     variant="quiet"
                     onClick={() =>
-                      open({ dialog: 'waive', title: 'Waive', what: one.readings.map(waivedReading) })
+                      open({
+                        dialog: 'waive',
+                        title: 'Accept with a reason',
+                        what: one.readings.map(waivedReading),
+                      })
                     }
                   >
-                    Waive<span class="unseen"> {one.jointTitle}</span>
+                    Accept with a reason<span class="unseen"> {one.jointTitle}</span>
                   </Button>
                 </Show>
               </>

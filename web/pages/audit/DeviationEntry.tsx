@@ -19,9 +19,9 @@ export function DeviationEntry(props: { one: Deviation; says?: string }) {
           <Show when={scope.leads()}>
             <Button
               variant="quiet"
-              onClick={() => open({ dialog: 'waive', title: 'Waive', what: props.one.what })}
+              onClick={() => open({ dialog: 'waive', title: 'Accept with a reason', what: props.one.what })}
             >
-              Waive<span class="unseen"> {props.one.title}</span>
+              Accept with a reason<span class="unseen"> {props.one.title}</span>
             </Button>
           </Show>
         </>

@@ -19,7 +19,7 @@ const VERDICT_WORDS: Record<Verdict, string> = {
   flagged: 'flagged',
   final: 'final, not signed by all',
   accepted: 'accepted with a reason',
-  proven: 'proven',
+  proven: 'signed off',
 }
 
 export function RecordFilterBar(props: RecordFilterProps) {

@@ -153,9 +153,9 @@ function Ways(props: { against: Against }) {
               <Show when={scope.leads()}>
                 <Button
                   variant="quiet"
-                  onClick={() => open({ dialog: 'waive', title: 'Waive', what: [way.what] })}
+                  onClick={() => open({ dialog: 'waive', title: 'Accept with a reason', what: [way.what] })}
                 >
-                  Waive<span class="unseen">, {id()}</span>
+                  Accept with a reason<span class="unseen">, {id()}</span>
                 </Button>
               </Show>
             )

@@ -42,7 +42,7 @@ export function Values() {
                     class={one.settled || !scope.leads() ? 'button quiet' : 'button'}
                     href={settleHref(scope.job().id, one.joint, one.pass)}
                   >
-                    {one.settled ? 'Where it comes from' : scope.leads() ? 'Settle' : 'What is known'}
+                    {one.settled ? 'Where it comes from' : scope.leads() ? 'Decide torque' : 'What is known'}
                     <span class="unseen"> {one.jointTitle}</span>
                   </A>
                   <a class="button quiet" href={`#joint-${one.joint}`}>
@@ -58,8 +58,8 @@ export function Values() {
                 when={one.settled}
                 fallback={
                   <p class="pencil">
-                    The maker gives no torque; nothing here can be proven until a competent person settles one
-                    in writing.
+                    The maker gives no torque; nothing here can be signed off until a competent person decides
+                    one in writing.
                     {one.recorded > 0 ? ` ${one.recorded} of ${one.positions.length} recorded already.` : ''}
                   </p>
                 }

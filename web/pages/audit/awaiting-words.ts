@@ -60,7 +60,7 @@ export function classBars(byClass: ReadonlyMap<string, Counts>): ClassBar[] {
     const counts = byClass.get(cls)
     if (!counts) return []
     const parts = [
-      `${counts.proven} proven`,
+      `${counts.proven} signed off`,
       counts.accepted > 0 ? `${counts.accepted} accepted with a reason` : '',
       counts.final > 0 ? `${counts.final} final, not signed by all` : '',
       counts.flagged > 0 ? `${counts.flagged} flagged` : '',

@@ -53,7 +53,7 @@ function Look(props: DialogProps<'look'>) {
   const waive = () =>
     open({
       dialog: 'waive',
-      title: 'Accept without a second signature',
+      title: 'Accept with a reason',
       what: [{ kind: 'second', stepId: props.stepId, setId: props.setId }],
     })
   return <LookAndSign {...props} onWaive={scope.leads() ? waive : undefined} />
@@ -67,7 +67,7 @@ function Waive(props: DialogProps<'waive'>) {
       about={props.what.map((what) => waivedWords(scope.planned(), what))}
       label="Why is it acceptable?"
       hint="It stands in the record beside what it accepts: accepted with a reason."
-      submitLabel="Accept it: I answer for it"
+      submitLabel="Accept: I answer for it"
       commands={(reason) => props.what.map((what) => ({ type: 'Waive', what, reason }))}
       onClose={props.onClose}
     />

@@ -144,7 +144,7 @@ export function BigNumber() {
               class="button"
               href={settleHref(scope.planned().id, bench.round()?.joint.id ?? '', bench.pass())}
             >
-              {scope.leads() ? 'Settle it' : 'What is known'}
+              {scope.leads() ? 'Decide torque' : 'What is known'}
             </A>
           </Under>
         </Match>

@@ -31,7 +31,7 @@ export function ClaimPanel() {
   const lacks = (behind: Fasteners): string => {
     const joint = indexPlan(scope.planned().plan).jointById.get(behind.joint)
     const inPlace = inPlaceBefore(scope.planned(), behind, bench.step()).positions
-    return joint ? lacksWords(scope.planned(), joint, inPlace) : 'not proven'
+    return joint ? lacksWords(scope.planned(), joint, inPlace) : 'not signed off'
   }
   return (
     <Show
@@ -40,7 +40,7 @@ export function ClaimPanel() {
         <>
           <LeftNote narrow />
           <Button variant="main" wide class="tall" onClick={() => void scope.send(claim())}>
-            {stopped() ? 'Claim it and go on' : 'Claim this step'}
+            {stopped() ? 'Claim and continue' : 'Claim step'}
           </Button>
         </>
       }
@@ -80,7 +80,7 @@ export function ClaimPanel() {
                 </For>
               </ul>
               <Button wide class="tall" onClick={() => void scope.send(claim(true))}>
-                I know it: claim and go on
+                I know: claim step
               </Button>
               <A class="button wide" href={benchHref(scope.planned().id)}>
                 Have it finished first

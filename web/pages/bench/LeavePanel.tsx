@@ -60,7 +60,7 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
                   close()
                 }}
               >
-                {note().trim() === '' ? 'Stop here' : 'Stop here, with the note'}
+                {note().trim() === '' ? 'Leave step' : 'Leave step, with the note'}
               </Button>
               <Button class="tall" onClick={() => setGiving(true)}>
                 Hand over to…
@@ -88,10 +88,10 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
             </For>
           </ul>
           <Show when={people().length === 0}>
-            <p>Nobody else may do this step. Put it down; the supervisor enters who may.</p>
+            <p>Nobody else may do this step. Leave it; the supervisor enters who may.</p>
           </Show>
           <Button variant="quiet" onClick={() => setGiving(false)}>
-            Not hand over
+            Cancel
           </Button>
         </Show>
       </div>

@@ -84,7 +84,7 @@ export function RefusedEntries() {
           </p>
           <p>You entered: {commandWords(entry.command)}.</p>
           <div class="panel-buttons cluster">
-            <Button onClick={() => scope.dismiss(entry.command.commandId)}>I have read it</Button>
+            <Button onClick={() => scope.dismiss(entry.command.commandId)}>Dismiss</Button>
           </div>
         </section>
       )}

@@ -157,7 +157,7 @@ export function SecondSignature(props: SecondSignatureProps) {
               </p>
             </Show>
             <Button variant="main" wide disabled={pin().length < 4 || asking()} onClick={() => void sign()}>
-              {asking() ? 'Asking…' : `Sign second as ${person().name}`}
+              {asking() ? 'Asking…' : `Give second signature as ${person().name}`}
             </Button>
             <Show when={offline() || scope.link() === 'lost'}>
               <Button variant={offline() ? 'main' : undefined} wide onClick={() => noteLook(person().id)}>

@@ -93,7 +93,7 @@ export function SignPanel(props: SignPanelProps) {
                 >
                   <p>Look at it with your own eyes, then:</p>
                   <Button variant="main" wide class="tall" onClick={() => void scope.send(second())}>
-                    Second signature: I have looked
+                    I have looked: give second signature
                   </Button>
                 </Show>
               </Show>

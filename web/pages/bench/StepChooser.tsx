@@ -110,7 +110,7 @@ function Rows(props: RowsProps) {
                 <Show when={props.claim}>
                   {(claim) => (
                     <Button class="bench-claim" onClick={() => claim()(row.step.id)}>
-                      {row.stopped ? 'Go on' : 'Claim'}
+                      {row.stopped ? 'Claim and continue' : 'Claim step'}
                       <span class="unseen"> {row.step.id}</span>
                     </Button>
                   )}

@@ -50,7 +50,7 @@ export function StopHere(props: { onMore: () => void }) {
         class="tall"
         onClick={() => void scope.send({ type: 'PutDownStep', stepId: bench.step().id })}
       >
-        Stop here
+        Leave step
       </Button>
       <Button class="tall" onClick={props.onMore}>
         Note, hand over…

@@ -14,7 +14,7 @@ export function StrikeEntry(props: { onStrike: (reason: string) => void }) {
       when={asking()}
       fallback={
         <Button variant="quiet" onClick={() => setAsking(true)}>
-          Strike this entry
+          Cross out entry
         </Button>
       }
     >
@@ -46,10 +46,10 @@ function StrikeForm(props: { onStrike: (reason: string) => void; onKeep: () => v
           disabled={words().trim() === ''}
           onClick={() => props.onStrike(words().trim())}
         >
-          Strike it
+          Cross out
         </Button>
         <Button variant="quiet" onClick={props.onKeep}>
-          Leave it
+          Cancel
         </Button>
       </div>
     </fieldset>

@@ -87,7 +87,7 @@ export function Board() {
           Print
         </Button>
         <Show when={mayOpen()}>
-          <Button onClick={() => setOpening(true)}>New job</Button>
+          <Button onClick={() => setOpening(true)}>Open job</Button>
         </Show>
       </div>
       <Show when={mine().length > 0}>

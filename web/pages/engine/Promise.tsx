@@ -64,7 +64,12 @@ function PromiseForm(props: { onClose(): void }) {
     return { type: 'PromiseDate', date: date(), reason: reason().trim() }
   }
   return (
-    <CommandDialog title="Promise a date" submitLabel="Promise it" command={promise} onClose={props.onClose}>
+    <CommandDialog
+      title="Promise a date"
+      submitLabel="Promise this date"
+      command={promise}
+      onClose={props.onClose}
+    >
       <Show when={last}>
         {(before) => (
           <p>

@@ -143,9 +143,9 @@ function SealantAsks(props: { sealant: Sealant }) {
 }
 
 const RECKONED: Partial<Record<Gate['kind'], string>> = {
-  proven: 'reckoned from the record',
-  cured: 'reckoned from the sealant clocks',
-  no_open_class_a: 'reckoned from the record',
+  proven: 'answered by the record',
+  cured: 'answered by the sealant clocks',
+  no_open_class_a: 'answered by the record',
   photo: 'asks for photos',
 }
 

@@ -122,7 +122,7 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
           class="button"
           onClick={() => scope.send({ type: 'ClaimStep', stepId: stepId() })}
         >
-          {props.view.standing === 'stopped' ? 'Go on with it' : 'Claim'}
+          {props.view.standing === 'stopped' ? 'Claim and continue' : 'Claim step'}
           <span class="unseen"> {stepId()}</span>
         </button>
       </Show>
@@ -163,7 +163,7 @@ export function JointChip(props: { view: JointView }) {
         <b>{joint.title}</b> {count()} × {joint.thread}
       </span>
       <span class="pencil">
-        {props.view.proven === count() ? 'proven' : `${props.view.final} of ${count()} final`}
+        {props.view.proven === count() ? 'signed off' : `${props.view.final} of ${count()} final`}
         <Show when={props.view.flagged > 0}>, {props.view.flagged} flagged</Show>
       </span>
       <For each={conditions()}>{(words) => <b class="chip-said">{words}</b>}</For>

@@ -114,7 +114,7 @@ export function WhyNot(props: { stepId: string }) {
             <Button
               onClick={() => scope.send({ type: 'ClaimStep', stepId: props.stepId, hidesKnowingly: true })}
             >
-              I know it: claim<span class="unseen"> {props.stepId}</span>
+              I know: claim step<span class="unseen"> {props.stepId}</span>
             </Button>
           </Show>
         </>

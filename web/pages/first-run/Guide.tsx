@@ -55,7 +55,7 @@ export function Guide() {
                       </Match>
                       <Match when={id === 'wrenches'}>
                         <A class="button" href="/shop/wrenches">
-                          {item()?.done ? 'To the crib' : 'Hang the wrenches'}
+                          {item()?.done ? 'To the crib' : 'Add the wrenches'}
                         </A>
                       </Match>
                       <Match when={id === 'plan'}>
@@ -98,7 +98,7 @@ function PlanActs(props: { scope: ShopScope; done: boolean }) {
   return (
     <>
       <A class="button" href={props.done ? '/shop/plans' : '/shop/plans/read-one'}>
-        {props.done ? 'To the library' : 'Read in a plan file'}
+        {props.done ? 'To the library' : 'Load a plan file'}
       </A>
       <Show
         when={example()}

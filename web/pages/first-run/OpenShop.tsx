@@ -48,7 +48,7 @@ export function OpenShop() {
       <Entry of="person" label="Your name" required maxLength={60} autocomplete="name" />
       <Field
         label="Your initials"
-        hint="They stand beside every mark of your paint."
+        hint="They appear beside every mark of your paint."
         value={shownInitials()}
         onValue={(value) => setInitials(value.toUpperCase())}
         required

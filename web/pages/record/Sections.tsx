@@ -61,7 +61,7 @@ export function Accepted(props: { job: PlannedJob }) {
       title="Accepted with a reason"
       heads={['Step', 'What', 'Reason', 'By']}
       count={rows().length}
-      none="Nothing was waived."
+      none="Nothing was accepted with a reason."
     >
       <For each={rows()}>
         {({ waiver, name, stepId }) => (

@@ -204,10 +204,10 @@ export function gateWords({ answer, photos, reckoned, waived }: GateRow, words: 
       (photo) =>
         `photo${photo.place ? ` of ${photo.place}` : ''} ${photo.sha256.slice(0, 12)}, ${words.person(photo.by)}${photo.arrived ? '' : ', not here yet'}`,
     ),
-    waived ? 'waived: accepted' : '',
+    waived ? 'accepted with a reason' : '',
   ].filter(Boolean)
   if (parts.length > 0) return parts.join('; ')
-  return reckoned ? 'reckoned from the record' : 'not answered'
+  return reckoned ? 'answered by the record' : 'not answered'
 }
 
 export interface SettledRow {

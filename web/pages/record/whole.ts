@@ -1,5 +1,5 @@
 /**
- * Whether a record is still what was released: the stored entries it covers, hashed anew on this device, come to the
+ * Whether a record is still what was released: the stored entries it covers, computed on this device, come to the
  * head the release names. What the page shows is folded from these very entries and no others.
  *
  * It proves that nothing before the release was changed since. Whoever could write the log anew together with its
@@ -30,7 +30,7 @@ export async function checkWhole(
   if (!hashText)
     return {
       state: 'cannot',
-      why: 'this browser hashes nothing for a page that came over an unsafe way. Open the record by its https address',
+      why: 'this browser computes no check number for a page that was not loaded securely. Open the record by its https address',
     }
   try {
     const walked = await walkChain(chain, version, head, hashText)
@@ -38,7 +38,7 @@ export async function checkWhole(
       ? { state: 'whole', version }
       : { state: 'differs', version: walked.version, found: walked.found }
   } catch {
-    return { state: 'cannot', why: 'this browser stopped hashing. Load the page again' }
+    return { state: 'cannot', why: 'this browser stopped computing. Load the page again' }
   }
 }
 
@@ -46,13 +46,13 @@ export async function checkWhole(
 export function wholeWords(whole: Whole): string {
   switch (whole.state) {
     case 'checking':
-      return 'Hashing the entries anew on this device…'
+      return 'Computing the check number on this device…'
     case 'whole':
-      return `The record is whole: entries 1 to ${whole.version}, hashed anew on this device, come to this head.`
+      return `The record is whole: entries 1 to ${whole.version}, computed on this device, come to this check number.`
     case 'differs':
       return `This is not what was released. Entry ${whole.version}: ${whole.found}. Do not rely on this record; tell the supervisor, and compare it with an earlier print.`
     case 'cannot':
-      return `The head was not recomputed: ${whole.why}.`
+      return `The check number was not computed: ${whole.why}.`
   }
 }
 

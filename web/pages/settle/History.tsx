@@ -49,7 +49,7 @@ export function History(props: { value: SettledValue }) {
       <Show when={proposal()}>{(reckoned) => <ProposalShown proposal={reckoned()} folded />}</Show>
       <Show when={before().length > 0}>
         <div class="settle-before">
-          <h3>Settled here before</h3>
+          <h3>Decided here before</h3>
           <ol class="lines">
             <For each={before()}>
               {(one) => (

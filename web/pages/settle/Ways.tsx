@@ -136,7 +136,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
         <div>
           {field('reason', 'Why this value for this joint', { long: true })}
           <Button type="submit" variant="main" wide>
-            Settle it: I answer for it
+            Decide torque: I answer for it
           </Button>
           <p class="small pencil">
             The value, what it rests on and your name stay in the record for ever. The maker’s current

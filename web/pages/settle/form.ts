@@ -101,7 +101,7 @@ export function addedIn(form: SettleForm): { added: ProposalAdded; errors: Field
     if (typed === '' && field !== 'shear') continue
     const value = numberIn(typed)
     if (value === undefined || value === 0)
-      errors[field] = typed === '' ? 'Enter it.' : `“${typed}” is no number to reckon with.`
+      errors[field] = typed === '' ? 'Enter it.' : `“${typed}” is not a number.`
     else numbers[field] = value
   }
   const { engagement, utilisation, frictionLow, frictionHigh, head, clearance, shear } = numbers

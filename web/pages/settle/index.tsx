@@ -101,7 +101,7 @@ function Joint(props: { pass: number } & Pick<Parameters<typeof Known>[0], 'join
         when={settled()}
         fallback={
           <p class="settle-say">
-            The maker’s information gives no torque here. Nothing can be proven until a competent person
+            The maker’s information gives no torque here. Nothing can be signed off until a competent person
             decides one, in writing.
           </p>
         }
@@ -124,10 +124,10 @@ function Joint(props: { pass: number } & Pick<Parameters<typeof Known>[0], 'join
           fallback={
             <div class="settle-anew">
               <p>
-                Settled anew, what was signed on the value in force lapses, and every reading is judged by the
-                new one. What stands now stays in the record.
+                Decided again, everything signed on the old torque must be signed again, and every reading is
+                judged by the new one. The old one stays in the record.
               </p>
-              <Button onClick={() => setAnew(true)}>Settle anew</Button>
+              <Button onClick={() => setAnew(true)}>Decide again</Button>
             </div>
           }
         >

@@ -52,7 +52,7 @@ export function PersonForm(props: {
     <FormDialog
       broad
       title={before ? `The card of ${before.name}` : 'Add a person'}
-      submitLabel={before ? 'Write the card' : 'Add, then set the PIN'}
+      submitLabel={before ? 'Save' : 'Add, then set the PIN'}
       busyLabel="Writing…"
       error={clash() ? undefined : refused()?.sentence}
       onSubmit={write}
@@ -69,7 +69,7 @@ export function PersonForm(props: {
       />
       <Field
         label="Initials"
-        hint="Two or three letters; they stand beside every stripe."
+        hint="Two or three letters; they appear beside every paint stripe."
         value={shown().initials}
         onValue={(value) => setInitials(value.toUpperCase())}
         error={clash()}
@@ -101,7 +101,7 @@ export function PersonForm(props: {
           </For>
         </div>
         <p class="small pencil" role="status">
-          <Show when={others().length > 0} fallback={`Nobody else wears ${person().paint}.`}>
+          <Show when={others().length > 0} fallback={`Nobody else has ${person().paint}.`}>
             {listed(others().map((one) => one.name))} {others().length === 1 ? 'wears' : 'wear'}{' '}
             {person().paint} already. The initials still tell the stripes apart; another paint does it at a
             glance.

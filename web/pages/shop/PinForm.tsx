@@ -20,7 +20,7 @@ export function PinForm(props: { person: Person; onClose(): void; onSet(): void 
   return (
     <FormDialog
       title={`A PIN for ${props.person.name}`}
-      submitLabel="Set the PIN"
+      submitLabel="Set PIN"
       busyLabel="Setting…"
       onSubmit={set}
       onDone={() => {

@@ -41,7 +41,7 @@ export function Plans(props: { scope: ShopScope }) {
             From a torque sheet
           </A>
           <A class="button" href="/shop/plans/read-one">
-            Read in a plan
+            Load a plan file
           </A>
         </Show>
       </div>
@@ -59,7 +59,7 @@ export function Plans(props: { scope: ShopScope }) {
             <p>
               {scope.mayEdit()
                 ? 'To look around first, the guided list offers an invented example.'
-                : 'A supervisor or the owner reads the first one in.'}
+                : 'A supervisor or the owner adds the first one.'}
             </p>
             <Show when={scope.mayEdit()}>
               <A class="button" href="/first-run">

@@ -59,12 +59,12 @@ export function ReadPlan(props: { scope: ShopScope }) {
   return (
     <section class="stack airy" aria-labelledby="read-title">
       <div class="part-head cluster">
-        <h2 id="read-title">Read in a plan</h2>
+        <h2 id="read-title">Load a plan file</h2>
         <A class="button quiet" href="/shop/plans">
           Back to the library
         </A>
       </div>
-      <Show when={scope.mayEdit()} fallback={<p>A supervisor or the owner reads plans into the library.</p>}>
+      <Show when={scope.mayEdit()} fallback={<p>A supervisor or the owner adds plans to the library.</p>}>
         <Show when={!plan()}>
           <DropFile
             accept=".json,application/json"
@@ -93,7 +93,7 @@ export function ReadPlan(props: { scope: ShopScope }) {
                   </Show>
                 </h2>
                 <Button variant="main" disabled={adding.busy()} onClick={() => adding.submit(read)}>
-                  {adding.busy() ? 'Adding…' : 'Add it to the library'}
+                  {adding.busy() ? 'Adding…' : 'Add to library'}
                 </Button>
                 <Button variant="quiet" onClick={() => setPlan()}>
                   Change the text

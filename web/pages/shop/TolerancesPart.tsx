@@ -64,7 +64,7 @@ function Bands(props: { scope: ShopScope }) {
         }
       >
         <Form
-          submitLabel="Set the tolerances"
+          submitLabel="Save tolerances"
           doneMessage="Set. Plans adopted from now on are judged by these."
           onSubmit={set}
           onDone={() => setTyped()}
@@ -121,12 +121,12 @@ function SelfRecheckPart(props: { scope: ShopScope }) {
     <section aria-labelledby="recheck-title">
       <h2 id="recheck-title">Looking again at one’s own work</h2>
       <p>
-        For a shop where often only one person is in: the same hand, later, with fresh eyes. It is off unless
-        set here, and never for class A.
+        For a shop where often only one person is in: the same person, later, with fresh eyes. It is off
+        unless set here, and never for class A.
       </p>
       <Show when={scope.mayEdit()} fallback={<p>{recheckWords(stands())}</p>}>
         <Form
-          submitLabel="Set it"
+          submitLabel="Save"
           doneMessage="Set. It holds from now on, also for what is signed already."
           onSubmit={set}
           onDone={() => {

@@ -26,9 +26,7 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
   }
   const taken = () => {
     const id = draft().id.trim()
-    return !before && Object.hasOwn(scope.shop().wrenches, id)
-      ? `${id} hangs in the crib already.`
-      : undefined
+    return !before && Object.hasOwn(scope.shop().wrenches, id) ? `${id} is in the crib already.` : undefined
   }
 
   function write() {
@@ -40,8 +38,8 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
   return (
     <FormDialog
       broad
-      title={before ? `The card of ${before.id}` : 'Hang a wrench in the crib'}
-      submitLabel={before ? 'Write the card' : 'Hang it in the crib'}
+      title={before ? `The card of ${before.id}` : 'Add wrench'}
+      submitLabel={before ? 'Save' : 'Add wrench'}
       busyLabel="Writing…"
       onSubmit={write}
       onClose={props.onClose}
@@ -103,7 +101,7 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
         <Entry
           of="lengthMm"
           label="Length in mm, if measured"
-          hint="From the middle of the drive to the middle of the grip; the bench reckons crowfoots with it."
+          hint="From the middle of the drive to the middle of the grip; the bench needs it to compute crowfoots."
           inputmode="decimal"
         />
       </Show>

@@ -30,7 +30,7 @@ export function Wrenches(props: { scope: ShopScope }) {
           </span>
         </h2>
         <Show when={scope.mayEdit()}>
-          <Button onClick={() => dialogs.open({ dialog: 'card' })}>Hang a wrench in the crib</Button>
+          <Button onClick={() => dialogs.open({ dialog: 'card' })}>Add wrench</Button>
         </Show>
       </div>
       <Show
@@ -42,7 +42,7 @@ export function Wrenches(props: { scope: ShopScope }) {
               that fit the joint, and holds up a number that could be a slip between their units.
             </p>
             <Show when={!scope.mayEdit()}>
-              <p>A supervisor or the owner hangs them here.</p>
+              <p>A supervisor or the owner adds them here.</p>
             </Show>
           </EmptyState>
         }

@@ -57,10 +57,10 @@ export function mapLabel(joint: Joint): string {
 export function interruptionWords({ torqueOnly, afterAngle, overshootDeg }: Interruption): string {
   const torque =
     torqueOnly === 'restart_pass'
-      ? 'Broken off: begin the pass again.'
-      : 'Broken off: slacken, and begin the joint again.'
+      ? 'Interrupted: start the pass again.'
+      : 'Interrupted: slacken, and start the joint again.'
   if (!afterAngle) return torque
-  const angle = afterAngle === 'new_fasteners' ? 'new fasteners' : 'slacken, and begin the joint again'
+  const angle = afterAngle === 'new_fasteners' ? 'new fasteners' : 'slacken, and start the joint again'
   const over = overshootDeg === undefined ? '' : `, or turned more than ${overshootDeg}° too far`
   return `${torque} Once an angle is turned${over}: ${angle}.`
 }

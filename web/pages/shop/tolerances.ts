@@ -45,7 +45,7 @@ export function exampleWords(tolerances: Tolerances, cls: JointClass): string {
 export function recheckWords(selfRecheck: SelfRecheck): string {
   if (!selfRecheck.allowed)
     return 'Off. A second signature is always another entitled person’s, who has looked.'
-  return `On. Whoever signed may look at their own class B and C work again after ${format.duration(selfRecheck.afterMinutes)} and declare it; it then stands in place of the second signature, recorded as the same hand. Class A always takes another person.`
+  return `On. Whoever signed may look at their own class B and C work again after ${format.duration(selfRecheck.afterMinutes)} and give the second signature themselves; the record says so. Class A always takes another person.`
 }
 
 /** The setting, or the sentence that says what is wrong with it. */

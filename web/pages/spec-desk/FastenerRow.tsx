@@ -34,7 +34,7 @@ export function FastenerRow() {
         </Show>
         <TextInput
           field="printed"
-          hint="As it stands there: 24 ±4 N·m (18 ±3 lb-ft), 30 Nm + 90°. It stands above all that is computed."
+          hint="As it stands there: 24 ±4 N·m (18 ±3 lb-ft), 30 Nm + 90°. It counts before anything computed."
           long
         />
         <details

@@ -43,7 +43,7 @@ export function OrderRow() {
                 <>
                   <p>
                     Proposed: the big number is the turn, the small one the position. An order the maker
-                    prints stands above it.
+                    prints counts first.
                   </p>
                   <div class="desk-map">
                     <BoltMap

@@ -18,7 +18,7 @@ export function PrintedAnswer() {
     calculation().printed.state === 'refused' ? (calculation().printed as Refused) : undefined
   return (
     <section class="desk-answer desk-printed stack" aria-labelledby="desk-printed">
-      <h3 id="desk-printed">Printed, and above all that is computed</h3>
+      <h3 id="desk-printed">Printed: it counts before anything computed</h3>
       <Switch>
         <Match when={refused()}>
           {(no) => (

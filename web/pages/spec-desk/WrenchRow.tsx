@@ -140,7 +140,7 @@ function Ranking(props: { ranked: readonly Picked[] }) {
       </ol>
       <Show when={fit().length + unfit().length > Math.min(SHOWN_FIRST, fit().length)}>
         <details class="desk-more">
-          <summary>The others, and what speaks against them</summary>
+          <summary>The others, and why not</summary>
           <ol class="desk-wrenches">
             <For each={[...fit().slice(SHOWN_FIRST), ...unfit()]}>
               {(picked) => <WrenchLine picked={picked} best={false} />}

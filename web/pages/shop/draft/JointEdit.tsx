@@ -28,13 +28,13 @@ const USES = [
   { value: 'cycles', title: 'so many tightenings' },
 ]
 const TORQUE_ONLY = [
-  { value: 'restart_pass', title: 'begin the pass again' },
-  { value: 'slacken_restart_joint', title: 'slacken, and begin the joint again' },
+  { value: 'restart_pass', title: 'start the pass again' },
+  { value: 'slacken_restart_joint', title: 'slacken, and start the joint again' },
 ]
 const AFTER_ANGLE = [
   { value: '', title: 'not said' },
   { value: 'new_fasteners', title: 'new fasteners' },
-  { value: 'slacken_restart_joint', title: 'slacken, and begin the joint again' },
+  { value: 'slacken_restart_joint', title: 'slacken, and start the joint again' },
 ]
 const PATTERN_WORDS: Record<Pattern, string> = {
   row: 'in a row',
@@ -136,13 +136,13 @@ export function JointEdit(props: JointEditProps) {
       <PassesEdit joint={joint()} onChange={(passes) => put({ passes })} />
       <div class="draft-fields">
         <Select
-          label="Broken off, torques only so far"
+          label="Interrupted, torques only so far"
           value={joint().interruption.torqueOnly}
           options={TORQUE_ONLY}
           onValue={(value) => rule({ torqueOnly: value as Interruption['torqueOnly'] })}
         />
         <Select
-          label="Broken off once an angle is turned"
+          label="Interrupted once an angle is turned"
           value={joint().interruption.afterAngle ?? ''}
           options={AFTER_ANGLE}
           onValue={(value) =>

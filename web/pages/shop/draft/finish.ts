@@ -114,7 +114,7 @@ export function openPoints(plan: Plan): PlanFault[] {
           say(
             ['steps', i, 'joints', k, 'passes', p],
             'There is no torque',
-            'Enter it from the page; else it is to be settled in the job, and nothing is proven until then.',
+            'Enter it from the page; otherwise it must be decided in the job, and nothing is signed off until then.',
           )
       })
     })
@@ -146,7 +146,7 @@ export function placeInPlan(path: string): PlaceInPlan {
 
 /** What to do about it here, where the check speaks to the author of a file. */
 export function fixWords(fix: string): string {
-  if (fix.includes('"afterAngle"')) return 'Say what to do when it is broken off once an angle is turned.'
+  if (fix.includes('"afterAngle"')) return 'Say what to do when it is interrupted once an angle is turned.'
   if (fix === 'Write "signatures": 2.') return 'Ask for two signatures, or look at the class.'
   return fix.replaceAll('"', '')
 }

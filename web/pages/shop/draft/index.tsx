@@ -173,7 +173,7 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
             <div class="draft-acts cluster">
               <Show
                 when={props.scope.mayEdit()}
-                fallback={<p>A supervisor or the owner takes it into the library.</p>}
+                fallback={<p>A supervisor or the owner adds it to the library.</p>}
               >
                 <Button
                   variant="main"
@@ -181,12 +181,12 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
                   disabled={adding.busy()}
                   onClick={adding.submit}
                 >
-                  {adding.busy() ? 'Taking it in…' : 'Take it into the library'}
+                  {adding.busy() ? 'Adding it…' : 'Add to library'}
                 </Button>
               </Show>
               <Button onClick={asFile}>Export it as a file</Button>
               <Button variant="rust" onClick={() => void letGo()}>
-                {sure() ? 'Yes, let this draft go' : 'Let the draft go'}
+                {sure() ? 'Yes, delete this draft' : 'Delete this draft'}
               </Button>
             </div>
             <Show when={adding.error()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
@@ -264,7 +264,7 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
 
 function checkWords({ faults, cautions, open }: ReturnType<typeof finishOf>): string {
   const parts = [
-    faults.length > 0 ? `${faults.length} to put right before it can be taken in` : 'No fault found',
+    faults.length > 0 ? `${faults.length} to put right before it can be added` : 'No fault found',
     cautions.length > 0 ? `${cautions.length} to look at` : '',
     open.length > 0 ? `${open.length} still open` : '',
   ]

@@ -91,7 +91,7 @@ export function SheetRow(props: SheetRowProps) {
           {(text) => <Button onClick={() => say({ printed: text })}>It says {text}</Button>}
         </For>
         <Show when={props.work.state === 'look'}>
-          <Button onClick={() => say({ seen: true })}>Looked at: let it stand</Button>
+          <Button onClick={() => say({ seen: true })}>Looked at: keep it</Button>
         </Show>
         <Show when={!open() && props.work.line.kind !== 'header'}>
           <Button
@@ -186,7 +186,7 @@ function ThreadWords(props: { thread: string | undefined }) {
             when={known()}
             fallback={
               <span class="small">
-                {props.thread}: <span class="pencil">kept as it stands, not reckoned with</span>
+                {props.thread}: <span class="pencil">kept as it is, not computed with</span>
               </span>
             }
           >
