@@ -4,7 +4,7 @@
  */
 import { randomUUID } from 'node:crypto'
 import { expect, test } from 'vitest'
-import type { Plan } from '../../shared/plan/types'
+import { joint, plan, step } from '../shop/plan'
 import { claim, command, enterScale, head, says, signButton, tap, toBench } from './hands'
 import { pressDigits, signIn, useShop } from './harness'
 import { axeFindings, clippedFindings, GLOVE_PX, sidewaysFindings, smallTargets } from './looks'
@@ -12,51 +12,30 @@ import { openSmallShop } from './small-shop'
 
 const shop = useShop('main')
 const TITLE = 'Bracket bolts'
-const PLAN: Plan = {
-  format: 'paintmark-plan/1',
+const PLAN = plan({
   id: 'harrow-bracket',
-  edition: 1,
   title: 'Harrow R2, bracket',
-  family: 'diesel',
   source: 'Made up for a test. In a real plan: the maker’s manual by title, edition and page.',
-  invented: true,
   stages: [{ id: 'A', title: 'Bracket', releases: 'to_owner' }],
   steps: [
-    {
-      id: 'A1',
-      stage: 'A',
+    step('A1', {
       title: 'Bracket on',
-      kind: 'tighten',
-      needs: [],
-      hides: [],
-      minutes: { low: 10, likely: 20, high: 40 },
-      signatures: 1,
       joints: [
-        {
-          id: 'BR',
+        joint('BR', {
           title: TITLE,
-          fastener: 'bolt',
-          thread: 'M8x1.25',
-          grade: '8.8',
           lengthMm: 35,
           hole: { material: 'cast aluminium', stackMm: 12, depthMm: 28, threadMm: 26 },
           lubrication: 'oil',
-          class: 'B',
-          use: { kind: 'reusable' },
           positions: [
             { n: 1, x: 20, y: 20 },
             { n: 2, x: 80, y: 20 },
           ],
           passes: [{ kind: 'torque', torqueNm: 22, wrench: 'TW-1' }],
-          interruption: { torqueOnly: 'restart_pass' },
-        },
+        }),
       ],
-      measurements: [],
-      parts: [],
-      gates: [],
-    },
+    }),
   ],
-}
+})
 
 test('a stripped hole is renewed, the plan’s bolt would bottom, the shorter one is tightened and signed', async () => {
   const office = await shop.device({ size: 'office' })

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest'
 import type { Chain } from '../../shared/chain'
 import type { Job } from '../../shared/job/types'
 import type { Plan, PlanStep } from '../../shared/plan/types'
-import { PLAN } from '../server/rig'
+import { PLAN } from '../shop/yard'
 import { command, says, toBench } from './hands'
 import { type Device, SOON_MS, useShop } from './harness'
 

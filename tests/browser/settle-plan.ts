@@ -3,46 +3,25 @@
  * soft metal, a stud into nobody knows what, stainless dry, a taper plug. Everything in it is invented.
  */
 import type { Joint, Plan } from '../../shared/plan/types'
+import { joint as anyJoint, plan, step } from '../shop/plan'
 
-const joint = (id: string, title: string, some: Partial<Joint>): Joint => ({
-  id,
-  title,
-  fastener: 'bolt',
-  thread: 'M8x1.25',
-  grade: '8.8',
-  lubrication: 'oil',
-  class: 'B',
-  use: { kind: 'reusable' },
-  positions: [
-    { n: 1, x: 20, y: 30 },
-    { n: 2, x: 60, y: 30 },
-    { n: 3, x: 100, y: 30 },
-    { n: 4, x: 140, y: 30 },
-  ],
-  passes: [{ kind: 'torque', torqueNm: null, wrench: 'TW-13' }],
-  interruption: { torqueOnly: 'restart_pass' },
-  ...some,
-})
+const joint = (id: string, title: string, some: Partial<Joint>) =>
+  anyJoint(id, {
+    title,
+    lubrication: 'oil',
+    positions: [20, 60, 100, 140].map((x, i) => ({ n: i + 1, x, y: 30 })),
+    passes: [{ kind: 'torque', torqueNm: null, wrench: 'TW-13' }],
+    ...some,
+  })
 
-export const SETTLE_PLAN: Plan = {
-  format: 'paintmark-plan/1',
+export const SETTLE_PLAN: Plan = plan({
   id: 'lorne-t1',
-  edition: 1,
   title: 'Lorne T1, covers and brackets',
-  family: 'diesel',
   source: 'Made up for a test. In a real plan: the maker’s manual by title, edition and page.',
-  invented: true,
   stages: [{ id: 'A', title: 'Covers' }],
   steps: [
-    {
-      id: 'A1',
-      stage: 'A',
+    step('A1', {
       title: 'Covers and brackets',
-      kind: 'tighten',
-      needs: [],
-      hides: [],
-      minutes: { low: 10, likely: 20, high: 40 },
-      signatures: 1,
       joints: [
         joint('L-bracket', 'Bracket bolts', {
           lengthMm: 40,
@@ -63,9 +42,6 @@ export const SETTLE_PLAN: Plan = {
           positions: [{ n: 1, x: 20, y: 30 }],
         }),
       ],
-      measurements: [],
-      parts: [],
-      gates: [],
-    },
+    }),
   ],
-}
+})

@@ -4,41 +4,23 @@
  */
 import { randomUUID } from 'node:crypto'
 import { expect } from 'vitest'
-import type { Plan, PlanStep } from '../../shared/plan/types'
-import type { Entitlement, Person, Wrench } from '../../shared/shop/types'
+import type { Joint, Plan } from '../../shared/plan/types'
+import type { Wrench } from '../../shared/shop/types'
+import { person } from '../shop/people'
+import { joint, plan, step } from '../shop/plan'
+import { DAY } from '../shop/time'
+import { wrench } from '../shop/wrenches'
 import type { Device, Server } from './harness'
 
-const STEP: Pick<
-  PlanStep,
-  'kind' | 'hides' | 'minutes' | 'joints' | 'measurements' | 'parts' | 'gates' | 'signatures'
-> = {
-  kind: 'tighten',
-  hides: [],
-  minutes: { low: 10, likely: 20, high: 40 },
-  signatures: 1,
-  joints: [],
-  measurements: [],
-  parts: [],
-  gates: [],
-}
-const JOINT = {
-  fastener: 'nut',
-  grade: '8',
-  lubrication: 'oil',
-  use: { kind: 'reusable' },
-  interruption: { torqueOnly: 'restart_pass' },
-} as const
+const nuts = (id: string, title: string, some: Partial<Joint>) =>
+  joint(id, { title, fastener: 'nut', grade: '8', lubrication: 'oil', ...some })
 const row = (count: number) => Array.from({ length: count }, (_, i) => ({ n: i + 1, x: 20 + 40 * i, y: 30 }))
 
 /** Three stages, five steps, eleven fasteners; class A, B and C; a value nobody published; a photo to be taken. */
-export const SMALL_PLAN: Plan = {
-  format: 'paintmark-plan/1',
+export const SMALL_PLAN: Plan = plan({
   id: 'harrow-r2',
-  edition: 1,
   title: 'Harrow R2, head and cover',
-  family: 'diesel',
   source: 'Made up for a test. In a real plan: the maker’s manual by title, edition and page.',
-  invented: true,
   notices: ['The engine and every value are invented. Do not use them on a real engine.'],
   stages: [
     { id: 'A', title: 'Head' },
@@ -46,18 +28,11 @@ export const SMALL_PLAN: Plan = {
     { id: 'C', title: 'First run', releases: 'to_owner' },
   ],
   steps: [
-    {
-      ...STEP,
-      id: 'A1',
-      stage: 'A',
+    step('A1', {
       title: 'Head on, nuts tightened',
-      needs: [],
       signatures: 2,
       joints: [
-        {
-          ...JOINT,
-          id: 'H-A1',
-          title: 'Head nuts',
+        nuts('H-A1', 'Head nuts', {
           thread: 'M10x1.25',
           class: 'A',
           positions: [
@@ -71,72 +46,51 @@ export const SMALL_PLAN: Plan = {
             { kind: 'torque', torqueNm: 30, wrench: 'TW-1' },
             { kind: 'torque', torqueNm: 60, wrench: 'TW-1' },
           ],
-        },
+        }),
       ],
-    },
-    {
-      ...STEP,
-      id: 'A2',
-      stage: 'A',
+    }),
+    step('A2', {
       title: 'Rocker stand',
       kind: 'fit',
       needs: ['A1'],
       joints: [
-        {
-          ...JOINT,
-          id: 'H-A2',
-          title: 'Rocker stand nuts',
-          thread: 'M8x1.25',
-          class: 'B',
+        nuts('H-A2', 'Rocker stand nuts', {
           positions: row(2),
           passes: [{ kind: 'torque', torqueNm: 22, wrench: 'TW-1' }],
-        },
+        }),
       ],
-    },
-    {
-      ...STEP,
-      id: 'B1',
+    }),
+    step('B1', {
       stage: 'B',
       title: 'Rocker cover',
       kind: 'fit',
       needs: ['A2'],
       hides: [{ joint: 'H-A1' }, { joint: 'H-A2' }],
       joints: [
-        {
-          ...JOINT,
-          id: 'H-B1',
-          title: 'Cover bolts',
+        nuts('H-B1', 'Cover bolts', {
           fastener: 'bolt',
           thread: 'M6x1.0',
           class: 'C',
           positions: row(4),
           passes: [{ kind: 'torque', torqueNm: 8, wrench: 'TW-1' }],
-        },
+        }),
       ],
       gates: [{ id: 'cover', kind: 'photo', text: 'The cover, closed', places: ['front'] }],
-    },
-    {
-      ...STEP,
-      id: 'B2',
+    }),
+    step('B2', {
       stage: 'B',
       title: 'Oil feed',
       needs: ['A1'],
       joints: [
-        {
-          ...JOINT,
-          id: 'H-B2',
-          title: 'Oil feed union',
+        nuts('H-B2', 'Oil feed union', {
           fastener: 'union',
           thread: 'M12x1.5',
-          class: 'B',
           positions: row(1),
           passes: [{ kind: 'torque', torqueNm: null, wrench: 'TW-1' }],
-        },
+        }),
       ],
-    },
-    {
-      ...STEP,
-      id: 'C1',
+    }),
+    step('C1', {
       stage: 'C',
       title: 'First run, up to heat',
       kind: 'run',
@@ -152,39 +106,28 @@ export const SMALL_PLAN: Plan = {
         },
       ],
       gates: [{ id: 'leaks', kind: 'look', text: 'No leak of fuel, oil or water' }],
-    },
+    }),
   ],
-}
-
-const wrench = (id: string, title: string, unit: Wrench['unit'], max: number): Wrench => ({
-  id,
-  kind: 'click',
-  title,
-  unit,
-  min: 5,
-  max,
-  increment: 0.5,
-  lastCheckedAt: Date.now() - 30 * 86_400_000,
-  dueAt: Date.now() + 300 * 86_400_000,
-  state: 'in_service',
 })
+
+const inUse = (id: string, title: string, some: Partial<Wrench>) =>
+  wrench(id, {
+    title,
+    increment: 0.5,
+    lastCheckedAt: Date.now() - 30 * DAY,
+    dueAt: Date.now() + 300 * DAY,
+    ...some,
+  })
 export const WRENCHES = [
-  wrench('TW-1', 'click wrench, half inch', 'N·m', 110),
-  wrench('TW-2', 'click wrench from the old crib', 'lbf·ft', 80),
-  { ...wrench('IW-1', 'dial wrench', 'lbf·ft', 80), kind: 'indicating' as const },
+  inUse('TW-1', 'click wrench, half inch', { max: 110 }),
+  inUse('TW-2', 'click wrench from the old crib', { unit: 'lbf·ft', max: 80 }),
+  inUse('IW-1', 'dial wrench', { kind: 'indicating', unit: 'lbf·ft', max: 80 }),
 ]
 
-const ALL: Entitlement = { classes: ['A', 'B', 'C'], families: [] }
-const technician = (id: string, name: string, initials: string, paint: Person['paint']): Person => ({
-  id,
-  name,
-  initials,
-  paint,
-  roles: ['technician'],
-  mayDo: ALL,
-  maySecondSign: ALL,
-})
-const HANDS = [technician('tom', 'Tom Garrick', 'TG', 'green'), technician('ines', 'Ines Falk', 'IF', 'plum')]
+const HANDS = [
+  person('tom', { name: 'Tom Garrick', initials: 'TG', paint: 'green' }),
+  person('ines', { name: 'Ines Falk', initials: 'IF', paint: 'plum' }),
+]
 const PINS = { ada: '2468', tom: '1357', ines: '9753' }
 
 /**

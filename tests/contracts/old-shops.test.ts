@@ -13,7 +13,7 @@ import { migrations, openShop } from '../../server/open-shop'
 import { databaseIn } from '../../server/settings'
 import { openDatabase, sqliteEventStore, verifyLog } from '../../server/store'
 import type { Job } from '../../shared/job/types'
-import { silent } from '../server/rig'
+import { silent } from '../shop/silent'
 import { unpack } from './old-shops/pack'
 import { AS_IT_IS, fold, foldPrint, type Prints, type Projection, printsOf } from './old-shops/prints'
 

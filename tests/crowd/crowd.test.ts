@@ -7,7 +7,7 @@ import { type Desk, openDesk } from '../../server/desk'
 import { repoFolder } from '../../server/repo-folder'
 import { memoryEventStore } from '../../server/store'
 import { checkPlan } from '../../shared/plan/check'
-import { silent } from '../server/rig'
+import { silent } from '../shop/silent'
 import { LONG, longPlan } from './extremes'
 import { fullYard } from './yard'
 

@@ -11,7 +11,7 @@ import { fileURLToPath } from 'node:url'
 import { io, type Socket } from 'socket.io-client'
 import { v7 } from 'uuid'
 import { afterEach, expect, test } from 'vitest'
-import { BO, openJob, PLAN, wrench } from '../server/rig'
+import { BO, openJob, PLAN, W1 } from '../shop/yard'
 
 const built = (name: string) => fileURLToPath(new URL(`../../dist/server/${name}.js`, import.meta.url))
 const folder = mkdtempSync(join(tmpdir(), 'paintmark-crash-'))
@@ -64,7 +64,7 @@ test('[DK2] killed under writes, three times over: every acknowledged entry is t
   await post('/api/first-run', { shopName: 'Crash', name: 'Ana', initials: 'AN', pin: '1234' })
   for (const command of [
     { type: 'AddPerson', person: BO },
-    { type: 'AddWrench', wrench },
+    { type: 'AddWrench', wrench: W1 },
     { type: 'AddPlan', plan: PLAN },
   ])
     await post('/api/shop/commands', { ...command, commandId: v7() })

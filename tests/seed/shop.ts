@@ -7,7 +7,7 @@ import { type Desk, openDesk } from '../../server/desk'
 import { repoFolder } from '../../server/repo-folder'
 import { type EventStore, memoryEventStore } from '../../server/store'
 import type { PlannedJob } from '../../shared/job/types'
-import { silent } from '../server/rig'
+import { silent } from '../shop/silent'
 
 export interface DemoShop {
   desk: Desk

@@ -3,8 +3,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { summaryRow } from '../../server/desk/views'
 import { memoryEventStore } from '../../server/store'
 import { type JobSummary, summarise } from '../../shared/job/summary'
+import { SEALED, sealedJob } from '../shop/yard'
 import { command } from './house'
-import { byHand, makeRig, must, NOON, SEALED, sealedJob } from './rig'
+import { byHand, makeRig, must, NOON } from './rig'
 import { makeWire, until } from './wire'
 
 const MINUTE = 60_000

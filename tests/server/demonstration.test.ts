@@ -11,8 +11,8 @@ import { openShop } from '../../server/open-shop'
 import { type Serving, serve } from '../../server/serve'
 import { readSettings } from '../../server/settings'
 import type { DemoState, ServerToClient } from '../../shared/protocol'
+import { silent } from '../shop/silent'
 import { browser, makeHouse } from './house'
-import { silent } from './rig'
 import { until } from './wire'
 
 const folders: string[] = []

@@ -4,7 +4,9 @@ import { describe, expect, test } from 'vitest'
 import { openDesk, type Reply } from '../../server/desk'
 import { ChainBroken, type EventStore, memoryEventStore } from '../../server/store'
 import type { JobCommand } from '../../shared/job/commands'
-import { makeRig, must, NOON, openJob, openShop, SEALED, silent, stepOne } from './rig'
+import { silent } from '../shop/silent'
+import { openJob, openShop, SEALED, stepOne } from '../shop/yard'
+import { makeRig, must, NOON } from './rig'
 
 /** A store that counts its commits and can be told to fail. */
 function watched() {

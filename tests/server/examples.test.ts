@@ -5,8 +5,9 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { readExamples } from '../../server/http/examples'
 import { readPlan } from '../../shared/plan/schema'
+import { silent } from '../shop/silent'
+import { PLAN } from '../shop/yard'
 import { browser, command, type House, makeHouse } from './house'
-import { PLAN, silent } from './rig'
 
 let house: House
 let ana: ReturnType<typeof browser>

@@ -6,8 +6,8 @@ import { BURST } from '../../server/gateway/rate'
 import type { JobEvent } from '../../shared/job/events'
 import { evolveAll, newJob } from '../../shared/job/evolve'
 import type { Job } from '../../shared/job/types'
+import { openJob } from '../shop/yard'
 import { command } from './house'
-import { openJob } from './rig'
 import { makeWire, until } from './wire'
 
 let wire: Awaited<ReturnType<typeof makeWire>>

@@ -7,7 +7,8 @@ import { type After, bodyHash } from '../../server/desk'
 import { type App, makeApp } from '../../server/http/app'
 import type { Rooms } from '../../server/http/parts'
 import { type OpenShop, openShop } from '../../server/open-shop'
-import { openJob, openShop as shopCommands, silent } from './rig'
+import { silent } from '../shop/silent'
+import { openJob, openShop as shopCommands } from '../shop/yard'
 
 export const PINS = { ana: '1111', bo: '22222222' }
 export const ORIGIN = 'http://127.0.0.1:4747'

@@ -5,8 +5,8 @@ import { brotliDecompressSync } from 'node:zlib'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { walkChain } from '../../shared/chain'
 import { hashText } from '../../web/live/hash'
+import { PLAN } from '../shop/yard'
 import { browser, command, type House, makeHouse, ORIGIN, PINS } from './house'
-import { PLAN } from './rig'
 
 let house: House
 let ana: ReturnType<typeof browser>

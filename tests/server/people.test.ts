@@ -3,8 +3,8 @@ import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { makeSlowing } from '../../server/people/slowing'
+import { stepOne } from '../shop/yard'
 import { browser, command, type House, makeHouse, PINS } from './house'
-import { stepOne } from './rig'
 
 let house: House
 beforeAll(async () => {

@@ -1,9 +1,8 @@
-/** A small shop for server tests: two people, one wrench, a plan of two steps, one job, on a clock that stands still. */
+/** A desk over the yard of `tests/shop`, on a clock that stands still, with all that it told. */
 import { v7 } from 'uuid'
 import {
   type After,
   bodyHash,
-  type Log,
   openDesk,
   type Reply,
   type StreamName,
@@ -12,103 +11,11 @@ import {
 import { type EventStore, memoryEventStore } from '../../server/store'
 import type { JobCommand } from '../../shared/job/commands'
 import type { JobSummary } from '../../shared/job/summary'
-import type { Plan } from '../../shared/plan/types'
-import type { Person, ShopCommand, Wrench } from '../../shared/shop/types'
+import type { ShopCommand } from '../../shared/shop/types'
+import { silent } from '../shop/silent'
+import { openJob, openShop } from '../shop/yard'
 
 export const NOON = Date.UTC(2026, 5, 2, 12)
-
-export const silent: Log = { info() {}, warn() {}, error() {}, debug() {} }
-
-const all = { classes: ['A' as const, 'B' as const, 'C' as const], families: [] }
-
-export const person = (id: string, rest: Partial<Person> = {}): Person => ({
-  id,
-  name: id[0]?.toUpperCase() + id.slice(1),
-  initials: id.slice(0, 2).toUpperCase(),
-  paint: 'blue',
-  roles: ['technician'],
-  mayDo: all,
-  maySecondSign: all,
-  ...rest,
-})
-
-export const ANA = person('ana', { roles: ['supervisor', 'owner'] })
-export const BO = person('bo')
-
-export const wrench: Wrench = {
-  id: 'W1',
-  kind: 'click',
-  title: 'Click wrench',
-  unit: 'N·m',
-  min: 5,
-  max: 50,
-  state: 'in_service',
-}
-
-const joint = (id: string, cls: 'A' | 'B'): Plan['steps'][number]['joints'][number] => ({
-  id,
-  title: `Bolts ${id}`,
-  fastener: 'bolt',
-  thread: 'M8',
-  grade: '8.8',
-  lubrication: 'dry',
-  class: cls,
-  use: { kind: 'reusable' },
-  positions: [1, 2, 3].map((n) => ({ n, x: n * 10, y: 0 })),
-  passes: [{ kind: 'torque', torqueNm: 20, wrench: 'W1' }],
-  interruption: { torqueOnly: 'restart_pass' },
-})
-
-const step = (id: string, rest: Partial<Plan['steps'][number]>): Plan['steps'][number] => ({
-  id,
-  stage: 'A',
-  title: `Step ${id}`,
-  kind: 'tighten',
-  needs: [],
-  hides: [],
-  minutes: { low: 1, likely: 2, high: 3 },
-  signatures: 1,
-  joints: [],
-  measurements: [],
-  parts: [],
-  gates: [],
-  ...rest,
-})
-
-export const PLAN: Plan = {
-  format: 'paintmark-plan/1',
-  id: 'small',
-  edition: 1,
-  title: 'A small plan',
-  family: 'diesel',
-  source: 'made up for tests',
-  invented: true,
-  stages: [{ id: 'A', title: 'All of it' }],
-  steps: [
-    step('S1', { joints: [joint('J1', 'B')] }),
-    step('S2', { joints: [joint('J2', 'A')], signatures: 2 }),
-  ],
-}
-
-/** A bead that must cure an hour before the next step. */
-export const SEALED: Plan = {
-  ...PLAN,
-  id: 'sealed',
-  steps: [
-    step('S1', { sealant: { product: 'Paste', closeWithinMinutes: 10, cureMinutes: 60, before: ['S2'] } }),
-    step('S2', { needs: ['S1'] }),
-  ],
-}
-
-/** The bead laid, closed and signed. */
-export const sealedJob = (number: string): JobCommand[] => [
-  { type: 'OpenJob', number, engine: { model: 'Small', serial: '1' }, owner: 'Somebody', agreed: 'All' },
-  { type: 'AdoptPlan', planId: 'sealed', edition: 1 },
-  { type: 'ClaimStep', stepId: 'S1' },
-  { type: 'StartSealant', stepId: 'S1' },
-  { type: 'CloseSealant', stepId: 'S1' },
-  { type: 'SignStep', stepId: 'S1' },
-]
 
 /** Time that passes only when a test says so: whatever is set for then is called, moment by moment. */
 export function byHand(now: () => number, ahead: (ms: number) => void) {
@@ -136,18 +43,6 @@ export function byHand(now: () => number, ahead: (ms: number) => void) {
     },
   }
 }
-
-export const openShop: ShopCommand[] = [
-  { type: 'OpenShop', name: 'Test Yard', founder: ANA, invented: true },
-  { type: 'AddPerson', person: BO },
-  { type: 'AddWrench', wrench },
-  { type: 'AddPlan', plan: PLAN },
-]
-
-export const openJob = (number = 'E-1'): JobCommand[] => [
-  { type: 'OpenJob', number, engine: { model: 'Small', serial: '1' }, owner: 'Somebody', agreed: 'All' },
-  { type: 'AdoptPlan', planId: 'small', edition: 1 },
-]
 
 export type Notice =
   | { events: string; from: number; types: string[]; sender?: string }
@@ -224,14 +119,3 @@ export async function must(reply: Promise<Reply>): Promise<Extract<Reply, { ok: 
   if (!answer.ok) throw new Error(answer.sentence)
   return answer
 }
-
-/** The whole first step by one hand. */
-export const stepOne: JobCommand[] = [
-  { type: 'ClaimStep', stepId: 'S1' },
-  { type: 'EnterScale', jointId: 'J1', pass: 1, wrenchId: 'W1', value: 20 },
-  ...[1, 2, 3].map(
-    (position) =>
-      ({ type: 'TakeReading', jointId: 'J1', position, pass: 1, how: 'clicked', wrenchId: 'W1' }) as const,
-  ),
-  { type: 'SignStep', stepId: 'S1' },
-]

@@ -13,7 +13,7 @@ export const joint = (id: string, some: Partial<Joint> = {}): Joint => ({
   lubrication: 'dry',
   class: 'B',
   use: { kind: 'reusable' },
-  positions: positions(2),
+  positions: positions(4),
   passes: [{ kind: 'torque', torqueNm: 22 }],
   interruption: { torqueOnly: 'restart_pass' },
   ...some,
@@ -46,3 +46,5 @@ export const plan = (some: Partial<Plan> & Pick<Plan, 'steps'>): Plan => ({
   stages: [{ id: 'A', title: 'All of it' }],
   ...some,
 })
+
+export const planOf = (...steps: PlanStep[]): Plan => plan({ steps })

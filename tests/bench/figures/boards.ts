@@ -5,11 +5,11 @@
 
 import { join } from 'node:path'
 import { v7 } from 'uuid'
+import { demoPlan } from '../../shop/plans/demo'
 import type { Line } from '../harness/line'
 import { asked, connect, connectMany, lookOn, watchRoom } from '../harness/sockets'
 import { interleaved, median, percentile } from '../harness/stats'
 import { everyReading } from '../load/build'
-import { demoPlan } from '../load/shop'
 import type { Bench, Figure } from './figure'
 
 async function withBoards(bench: Bench, boards: number): Promise<Line[]> {
@@ -18,7 +18,7 @@ async function withBoards(bench: Bench, boards: number): Promise<Line[]> {
   const taps = quick ? 60 : 200
   const link = host()
   const folder = ending.folder()
-  const readings = everyReading(demoPlan())
+  const readings = everyReading(demoPlan('orrath-q31'))
   const ours = await link.openOurs(join(folder, 'ours'), [{ commands: 0, retakes: 1 }])
   const [copied = ''] = ours.jobs
   const bare = { ...(await link.openBare(ours.id, copied, join(folder, 'bare.db'))), cookie: '' }

@@ -5,10 +5,10 @@
 
 import { join } from 'node:path'
 import { v7 } from 'uuid'
+import { demoPlan } from '../../shop/plans/demo'
 import { asked, connectMany } from '../harness/sockets'
 import { interleaved, median } from '../harness/stats'
 import { everyReading } from '../load/build'
-import { demoPlan } from '../load/shop'
 import type { Figure } from './figure'
 
 const SOCKETS = 50
@@ -23,7 +23,7 @@ export const commands: Figure = {
     const jobsARound = quick ? 2 : 6
     const ours = await link.openOurs(join(folder, 'ours'), [])
     const sockets = await connectMany(SOCKETS, ours, ending)
-    const readings = everyReading(demoPlan())
+    const readings = everyReading(demoPlan('orrath-q31'))
     let jobs: string[] = []
 
     /** Socket k takes every fiftieth reading of each job in turn: nobody takes one twice. */

@@ -16,8 +16,8 @@ import {
 import { isRefusal } from '../../../shared/log'
 import { adopt } from '../../../shared/plan/adopt'
 import type { Joint, Plan } from '../../../shared/plan/types'
+import { demoPlan } from '../../shop/plans/demo'
 import { median } from '../harness/stats'
-import { demoPlan } from '../load/shop'
 import type { Figure } from './figure'
 
 const POSITIONS = 200
@@ -26,7 +26,7 @@ const RUNS = 40
 
 /** The demonstration's plan with one joint of 200 holes, every one renewed, every second bolt of another length. */
 function events(): JobEvent[] {
-  const plan: Plan = demoPlan()
+  const plan: Plan = demoPlan('orrath-q31')
   const [first] = plan.steps.flatMap(({ joints }) => joints)
   if (!first) throw new Error('The plan has no joint.')
   const holes: Joint = {

@@ -6,12 +6,12 @@
 import { join } from 'node:path'
 import { v7 } from 'uuid'
 import { repoFolder } from '../../../server/repo-folder'
+import { demoPlan } from '../../shop/plans/demo'
 import { makeEnding } from '../harness/ending'
 import { type Program, startProgram } from '../harness/program'
 import { type At, asked, connect, connectMany, watchRoom } from '../harness/sockets'
 import { interleaved, median } from '../harness/stats'
 import { everyReading } from '../load/build'
-import { demoPlan } from '../load/shop'
 import type { Figure } from './figure'
 
 const JOBS = 20
@@ -38,7 +38,7 @@ export const memory: Figure = {
     await link.closeOurs(ours.id)
     const dist = join(repoFolder(), 'dist')
     const env = { PORT: '0', HOST: '127.0.0.1', DATA_DIR: dataFolder, LOG_LEVEL: 'error', BEHIND_PROXY: '' }
-    const readings = everyReading(demoPlan())
+    const readings = everyReading(demoPlan('orrath-q31'))
 
     async function measured(
       start: (ending: ReturnType<typeof makeEnding>) => Promise<Program>,

@@ -3,8 +3,9 @@ import { makeLog } from '../../../server/log'
 import { type OpenShop, openShop } from '../../../server/open-shop'
 import { type Serving, serve } from '../../../server/serve'
 import type { Plan } from '../../../shared/plan/types'
+import { demoPlan } from '../../shop/plans/demo'
 import { everyReading, type Sent, wholeBuild } from '../load/build'
-import { DOER, demoPlan, SECOND, shopCommands } from '../load/shop'
+import { DOER, SECOND, shopCommands } from '../load/shop'
 import type { JobSpec } from './calls'
 
 export const COOKIE = 'paintmark'
@@ -36,7 +37,7 @@ export async function openOurs(dataFolder: string): Promise<Ours> {
     logLevel: 'warn',
   } as const
   const serving = await serve(shop, settings, { cookieName: COOKIE, log })
-  const plan = demoPlan()
+  const plan = demoPlan('orrath-q31')
   const doer = device(DOER)
   const second = device(SECOND)
   let made = 0

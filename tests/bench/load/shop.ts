@@ -1,39 +1,25 @@
 /** The shop of the bench: two people who may do everything, and every wrench the demo plan names. Invented. */
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
-import { repoFolder } from '../../../server/repo-folder'
 import type { Plan } from '../../../shared/plan/types'
-import type { Person, ShopCommand, Wrench } from '../../../shared/shop/types'
+import type { ShopCommand, Wrench } from '../../../shared/shop/types'
+import { person as anyPerson } from '../../shop/people'
+import { DAY } from '../../shop/time'
+import { wrench as anyWrench } from '../../shop/wrenches'
 
 export const DOER = 'bench-doer'
 export const SECOND = 'bench-second'
 /** Shows torque, for readings without a scale entry. */
 export const DIAL = 'bench-dial'
 
-export const demoPlan = (): Plan =>
-  JSON.parse(readFileSync(join(repoFolder(), 'seed', 'plans', 'orrath-q31.json'), 'utf8')) as Plan
+const person = (id: string, name: string, initials: string) =>
+  anyPerson(id, { name, initials, roles: ['technician', 'supervisor'] })
 
-const person = (id: string, name: string, initials: string, paint: Person['paint']): Person => ({
-  id,
-  name,
-  initials,
-  paint,
-  roles: ['technician', 'supervisor'],
-  mayDo: { classes: ['A', 'B', 'C'], families: [] },
-  maySecondSign: { classes: ['A', 'B', 'C'], families: [] },
-})
-
-const wrench = (id: string, kind: Wrench['kind'], now: number): Wrench => ({
-  id,
-  kind,
-  title: `Wrench ${id}`,
-  unit: kind === 'angle_gauge' ? 'deg' : 'N·m',
-  min: kind === 'angle_gauge' ? 0 : 1,
-  max: kind === 'angle_gauge' ? 360 : 600,
-  lastCheckedAt: now - 30 * 86_400_000,
-  dueAt: now + 300 * 86_400_000,
-  state: 'in_service',
-})
+const wrench = (id: string, kind: Wrench['kind'], now: number) =>
+  anyWrench(id, {
+    kind,
+    ...(kind === 'angle_gauge' ? { unit: 'deg', min: 0, max: 360 } : { min: 1, max: 600 }),
+    lastCheckedAt: now - 30 * DAY,
+    dueAt: now + 300 * DAY,
+  })
 
 /** By `DOER`, in this order. */
 export function shopCommands(plan: Plan, now: number): ShopCommand[] {
@@ -48,9 +34,9 @@ export function shopCommands(plan: Plan, now: number): ShopCommand[] {
     {
       type: 'OpenShop',
       name: 'Bench shop',
-      founder: person(DOER, 'Bench Doer', 'BD', 'blue'),
+      founder: person(DOER, 'Bench Doer', 'BD'),
     },
-    { type: 'AddPerson', person: person(SECOND, 'Bench Second', 'BS', 'green') },
+    { type: 'AddPerson', person: person(SECOND, 'Bench Second', 'BS') },
     ...[...named].map(([id, kind]) => ({ type: 'AddWrench' as const, wrench: wrench(id, kind, now) })),
     { type: 'AddPlan', plan },
   ]

@@ -19,8 +19,8 @@ import { decide } from '../../../shared/job/decide'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
 import { isRefusal } from '../../../shared/log'
 import type { ShopCommand } from '../../../shared/shop/types'
-import { silent } from '../../server/rig'
 import { contextOfAsked, floorHistory, type History, play, shopOfHistory } from '../../shop/random/floor'
+import { silent } from '../../shop/silent'
 import { START } from '../../shop/time'
 
 const COMMAND_IDS = 104

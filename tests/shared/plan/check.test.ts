@@ -2,48 +2,49 @@
 import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../shared/plan/check'
 import type { Plan, PlanStep } from '../../../shared/plan/types'
-import { joint, onlyFault, plan, step, withJoint } from './plans'
+import { joint, planOf, step } from '../../shop/plan'
+import { onlyFault, withJoint } from './faults'
 
 describe('meaning', () => {
   test.each<[string, Plan, string]>([
     [
       'an id twice',
-      plan(step('A1'), step('A1')),
+      planOf(step('A1'), step('A1')),
       'steps[1] A1 › id: The id A1 is used twice. Give each its own id.',
     ],
     [
       'a joint id in two steps',
-      plan(step('A1', { joints: [joint('J1')] }), step('A2', { joints: [joint('J1')] })),
+      planOf(step('A1', { joints: [joint('J1')] }), step('A2', { joints: [joint('J1')] })),
       'steps[1] A2 › joints[0] J1 › id: J1 is already a joint of A1. Give each joint its own id.',
     ],
     [
       'a stage that is none',
-      plan(step('A1', { stage: 'Z' })),
+      planOf(step('A1', { stage: 'Z' })),
       'steps[0] A1 › stage: There is no stage Z. Name one of: A.',
     ],
     [
       'a need that is none',
-      plan(step('A1', { needs: ['A9'] })),
+      planOf(step('A1', { needs: ['A9'] })),
       'steps[0] A1 › needs[0]: There is no step A9. Name a step of this plan, or take it out.',
     ],
     [
       'a step that needs itself',
-      plan(step('A1', { needs: ['A1'] })),
+      planOf(step('A1', { needs: ['A1'] })),
       'steps[0] A1 › needs[0]: A1 names itself. Take it out.',
     ],
     [
       'needs in a circle',
-      plan(step('A1', { needs: ['A3'] }), step('A2', { needs: ['A1'] }), step('A3', { needs: ['A2'] })),
+      planOf(step('A1', { needs: ['A3'] }), step('A2', { needs: ['A1'] }), step('A3', { needs: ['A2'] })),
       'steps[0] A1 › needs: A1 needs A3 needs A2 needs A1: none of them can begin. Take one of these needs out.',
     ],
     [
       'hiding a joint that is none',
-      plan(step('A1', { hides: [{ joint: 'J9' }] })),
+      planOf(step('A1', { hides: [{ joint: 'J9' }] })),
       'steps[0] A1 › hides[0].joint: There is no joint J9. Name a joint of this plan, or take it out.',
     ],
     [
       'hiding positions that are none',
-      plan(
+      planOf(
         step('A1', { joints: [joint('J1')] }),
         step('A2', { needs: ['A1'], hides: [{ joint: 'J1', positions: [4, 5] }] }),
       ),
@@ -56,12 +57,12 @@ describe('meaning', () => {
     ],
     [
       'hiding what is tightened later',
-      plan(step('A1', { hides: [{ joint: 'J1' }] }), step('A2', { needs: ['A1'], joints: [joint('J1')] })),
+      planOf(step('A1', { hides: [{ joint: 'J1' }] }), step('A2', { needs: ['A1'], joints: [joint('J1')] })),
       'steps[0] A1 › hides[0]: A1 hides J1, but A2, which tightens it, comes after A1. Reverse the need, or take the joint out of hides.',
     ],
     [
       'minutes that fall',
-      plan(step('A1', { minutes: { low: 5, likely: 4, high: 9 } })),
+      planOf(step('A1', { minutes: { low: 5, likely: 4, high: 9 } })),
       'steps[0] A1 › minutes: 5, 4, 9 min do not rise. Write low ≤ likely ≤ high.',
     ],
     [
@@ -113,17 +114,17 @@ describe('meaning', () => {
     ],
     [
       'a cure where nothing is sealed',
-      plan(step('A1'), step('A2', { gates: [{ id: 'g', kind: 'cured', text: 'Cured', steps: ['A1'] }] })),
+      planOf(step('A1'), step('A2', { gates: [{ id: 'g', kind: 'cured', text: 'Cured', steps: ['A1'] }] })),
       'steps[1] A2 › gates[0] g › steps: A1 lays no sealant that could cure. Name the steps that have a sealant.',
     ],
     [
       'a gate over a joint that is none',
-      plan(step('A1', { gates: [{ id: 'g', kind: 'proven', text: 'Proven', covers: [{ joint: 'J9' }] }] })),
+      planOf(step('A1', { gates: [{ id: 'g', kind: 'proven', text: 'Proven', covers: [{ joint: 'J9' }] }] })),
       'steps[0] A1 › gates[0] g › covers[0].joint: There is no joint J9. Name a joint of this plan, or take it out.',
     ],
     [
       'a band upside down',
-      plan(
+      planOf(
         step('A1', { measurements: [{ id: 'm', title: 'm', unit: 'mm', places: ['a'], min: 2, max: 1 }] }),
       ),
       'steps[0] A1 › measurements[0] m: 2 to 1 is not a band. Write min below max.',
@@ -134,7 +135,7 @@ describe('meaning', () => {
 
   test('a missing need is a caution with the step to add, and adding it settles it', () => {
     const cover = step('A2', { hides: [{ joint: 'J1' }] })
-    const open = plan(step('A1', { joints: [joint('J1')] }), cover)
+    const open = planOf(step('A1', { joints: [joint('J1')] }), cover)
     expect(checkPlan(open)).toEqual({
       faults: [],
       cautions: [
@@ -148,7 +149,7 @@ describe('meaning', () => {
       ],
     })
     // Through another step counts as well.
-    const settled = plan(
+    const settled = planOf(
       open.steps[0] as PlanStep,
       { ...cover, needs: ['A3'] },
       step('A3', { needs: ['A1'] }),

@@ -6,13 +6,13 @@ import { adopt } from '../../../shared/plan/adopt'
 import { counts } from '../../../shared/plan/counts'
 import { indexPlan, roundOf, signatureSets, stepClass } from '../../../shared/plan/read'
 import { readPlan } from '../../../shared/plan/schema'
-import { orrathQ31, ottersbyS9 } from './plans'
+import { demoPlan } from '../../shop/plans/demo'
 
 const tolerances = { percent: { A: 5, B: 10, C: 15 }, angleDeg: 5 }
 
 describe('the Orrath Q31', () => {
   test('reads without faults and has the size of real work', () => {
-    const { minutes, ...sizes } = counts(orrathQ31())
+    const { minutes, ...sizes } = counts(demoPlan('orrath-q31'))
     expect(sizes).toEqual({
       steps: 50,
       joints: 47,
@@ -38,7 +38,7 @@ describe('the Orrath Q31', () => {
   })
 
   test('adopted, every torque and angle has a band but the one nobody published', () => {
-    const without = adopt(orrathQ31(), tolerances).steps.flatMap((step) =>
+    const without = adopt(demoPlan('orrath-q31'), tolerances).steps.flatMap((step) =>
       step.joints.flatMap((joint) =>
         joint.passes.filter((_, i) => joint.bands[i] === null).map(() => joint.id),
       ),
@@ -47,7 +47,7 @@ describe('the Orrath Q31', () => {
   })
 
   test('adoption leaves the plan as it was and copies nothing but bands into it', () => {
-    const plan = orrathQ31()
+    const plan = demoPlan('orrath-q31')
     const before = structuredClone(plan)
     const adopted = adopt(plan, tolerances)
     expect(plan).toEqual(before)
@@ -72,7 +72,7 @@ describe('the Orrath Q31', () => {
   })
 
   test('the front cover hides the idler hub, the pump two cover bolts', () => {
-    const { hiddenBy, neededBy, stepOfJoint, stageById } = indexPlan(orrathQ31())
+    const { hiddenBy, neededBy, stepOfJoint, stageById } = indexPlan(demoPlan('orrath-q31'))
     expect(hiddenBy.get('G-C1a')).toEqual([{ stepId: 'C3', positions: [1, 2, 3] }])
     expect(hiddenBy.get('G-C3')).toEqual([
       { stepId: 'C9', positions: [5, 6] },
@@ -90,14 +90,14 @@ describe('the Orrath Q31', () => {
 
   test('every joint of four fasteners or more that closes one face says in which order', () => {
     const brackets = ['G-D3', 'G-E5', 'G-G4', 'G-B4']
-    const loose = orrathQ31().steps.flatMap((step) =>
+    const loose = demoPlan('orrath-q31').steps.flatMap((step) =>
       step.joints.filter((joint) => joint.positions.length >= 4 && !joint.order).map((joint) => joint.id),
     )
     expect(loose.sort()).toEqual(brackets.sort())
   })
 
   test('no two heads of a map touch, and every joint has an outline to know the part by', () => {
-    for (const joint of [orrathQ31(), ottersbyS9()].flatMap((plan) =>
+    for (const joint of [demoPlan('orrath-q31'), demoPlan('ottersby-s9')].flatMap((plan) =>
       plan.steps.flatMap((step) => step.joints),
     )) {
       expect(joint.outline?.length, joint.id).toBeGreaterThan(0)
@@ -109,8 +109,8 @@ describe('the Orrath Q31', () => {
   })
 
   test('is marked as invented and stays light', () => {
-    expect(orrathQ31().invented).toBe(true)
-    expect(orrathQ31().notices?.join(' ')).toContain('invented')
+    expect(demoPlan('orrath-q31').invented).toBe(true)
+    expect(demoPlan('orrath-q31').notices?.join(' ')).toContain('invented')
     expect(new TextEncoder().encode(JSON.stringify(orrath)).length).toBeLessThan(60_000)
   })
 })
@@ -119,21 +119,21 @@ describe('the Ottersby S9', () => {
   test('reads without faults or cautions', () => {
     const read = readPlan(ottersby)
     expect('cautions' in read && read.cautions).toEqual([])
-    expect(counts(ottersbyS9())).toMatchObject({ steps: 8, fasteners: 14, entries: 34 })
+    expect(counts(demoPlan('ottersby-s9'))).toMatchObject({ steps: 8, fasteners: 14, entries: 34 })
   })
 
   test('head nuts go crosswise in three passes, and the re-check waits, slackens and tightens', () => {
-    const { jointById, stepOfJoint } = indexPlan(ottersbyS9())
+    const { jointById, stepOfJoint } = indexPlan(demoPlan('ottersby-s9'))
     const head = jointById.get('H-B1')
     expect(head?.passes.map((pass) => pass.kind === 'torque' && pass.torqueNm)).toEqual([40, 70, 90])
     const step = stepOfJoint.get('H-B1')
     expect(step && roundOf(step, 'H-B1', 1).positions).toEqual([1, 4, 2, 5, 3, 6])
-    const again = adopt(ottersbyS9(), tolerances).steps.find((one) => one.id === 'D2')?.joints[0]
+    const again = adopt(demoPlan('ottersby-s9'), tolerances).steps.find((one) => one.id === 'D2')?.joints[0]
     expect(again?.bands.map((band) => band?.from ?? null)).toEqual([null, null, 'shop'])
   })
 })
 
-const steps = new Map(orrathQ31().steps.map((step) => [step.id, step]))
+const steps = new Map(demoPlan('orrath-q31').steps.map((step) => [step.id, step]))
 function find(id: string) {
   const step = steps.get(id)
   if (!step) throw new Error(`no step ${id}`)

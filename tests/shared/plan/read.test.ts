@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { indexPlan, roundOf, setOf, signatureSets } from '../../../shared/plan/read'
-import { joint, plan, step } from './plans'
+import { joint, planOf, step } from '../../shop/plan'
 
 describe('signature sets', () => {
   test('a step without named sets has its own alone, which covers everything', () => {
@@ -55,6 +55,6 @@ describe('signature sets', () => {
 })
 
 test('the index of a plan is made once', () => {
-  const some = plan(step('A1', { joints: [joint('J1')] }))
+  const some = planOf(step('A1', { joints: [joint('J1')] }))
   expect(indexPlan(some)).toBe(indexPlan(some))
 })

@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import orrath from '../../../seed/plans/orrath-q31.json'
 import { planJsonSchema, readPlan } from '../../../shared/plan/schema'
-import { onlyFault, withJoint } from './plans'
+import { onlyFault, withJoint } from './faults'
 
 type Path = (string | number)[]
 const PASS: Path = ['steps', 4, 'joints', 0, 'passes', 0]
@@ -85,7 +85,7 @@ describe('layout', () => {
     )
     for (const path of pathsOf(small)) {
       const read = readPlan(changed(small, path, undefined))
-      if (path.at(-1) === 'order') expect(read).toHaveProperty('plan')
+      if (['order', 'invented'].includes(`${path.at(-1)}`)) expect(read).toHaveProperty('plan')
       else expect('faults' in read && read.faults[0]?.path, path.join('.')).toBeTruthy()
     }
   })

@@ -18,20 +18,18 @@ import {
   wrenchSentence,
   wrenchSetting,
 } from '../../../shared/wrench'
+import { wrench } from '../../shop/wrenches'
 
 const NOW = 1_000_000_000
-const click = (id: string, min: number, max: number, but: Partial<Wrench> = {}): TorqueWrench => ({
-  id,
-  kind: 'click',
-  title: `click wrench ${id}`,
-  unit: 'N·m',
-  min,
-  max,
-  increment: 0.5,
-  dueAt: NOW + 1,
-  state: 'in_service',
-  ...(but as { unit?: 'N·m' }),
-})
+const click = (id: string, min: number, max: number, but: Partial<Wrench> = {}): TorqueWrench =>
+  wrench(id, {
+    title: `click wrench ${id}`,
+    min,
+    max,
+    increment: 0.5,
+    dueAt: NOW + 1,
+    ...but,
+  }) as TorqueWrench
 const band = (minNm: number, maxNm: number): Band & { kind: 'torque' } => ({
   kind: 'torque',
   minNm,

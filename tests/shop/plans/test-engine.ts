@@ -9,7 +9,14 @@ import type { AdoptedPlan, Joint, Plan, PlanStep } from '../../../shared/plan/ty
 import { joint as anyJoint, step as anyStep, plan, positions } from '../plan'
 
 const joint = (id: string, some: Partial<Joint>) =>
-  anyJoint(id, { thread: 'M10x1.25', grade: '10.9', lubrication: 'oiled', class: 'C', ...some })
+  anyJoint(id, {
+    thread: 'M10x1.25',
+    grade: '10.9',
+    lubrication: 'oiled',
+    class: 'C',
+    positions: positions(2),
+    ...some,
+  })
 const step = (id: string, some: Partial<PlanStep>) => anyStep(id, { stage: 'block', ...some })
 
 export const testPlan: Plan = plan({

@@ -15,8 +15,9 @@ import {
   stepIdOf,
   waysOut,
 } from '../../../web/pages/audit/release-view'
-import { caps, claim, read, START, second, shop, sign, tell, words } from '../engine-job'
-import { LATER, releasable, release, released } from '../release-job'
+import { LATER, releasable, release, released } from '../../shop/releasing-engine'
+import { caps, claim, read, second, shop, sign, tell, words } from '../../shop/small-engine'
+import { START } from '../../shop/time'
 
 type Move = [string, JobCommand]
 const waive = (by: string, what: Extract<JobCommand, { type: 'Waive' }>['what']): Move => [

@@ -25,7 +25,8 @@ import {
   slipWords,
 } from '../../../web/pages/audit/awaiting-words'
 import { nextOf } from '../../../web/pages/audit/next-open'
-import { caps, claim, read, START, second, shop, sign, type Told, tell, words } from '../engine-job'
+import { caps, claim, read, second, shop, sign, type Told, tell, words } from '../../shop/small-engine'
+import { START } from '../../shop/time'
 
 const lineOf = (told: ReturnType<typeof tell>, joint: string, position: number) =>
   auditLines(told.job).find((line) => line.joint === joint && line.position === position) ??

@@ -1,23 +1,14 @@
-import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import type { JobCommand } from '../../../shared/job/commands'
 import { decide } from '../../../shared/job/decide'
-import { evolveAll, newJob } from '../../../shared/job/evolve'
 import { FLAGS } from '../../../shared/job/kinds'
-import type { PlannedJob } from '../../../shared/job/types'
 import { kindsOf } from '../../../shared/kinds'
 import { isRefusal } from '../../../shared/log'
-import { adopt } from '../../../shared/plan/adopt'
 import { numberWords } from '../../../shared/plan/order'
-import { indexPlan } from '../../../shared/plan/read'
-import type { AdoptedStep, Plan } from '../../../shared/plan/types'
-import { evolveShop, FIRST_TOLERANCES, newShop } from '../../../shared/shop/evolve'
-import type { Person, Shop, Wrench } from '../../../shared/shop/types'
+import type { Wrench } from '../../../shared/shop/types'
 import { againstWrench, type Picked, type Setting } from '../../../shared/wrench'
 import { headName, headsOf } from '../../../web/drawings/heads'
 import { adviceFor, interruptionWords, notYet, stopWords } from '../../../web/pages/bench/cautions'
 import { choiceFor } from '../../../web/pages/bench/choose'
-import { phaseOf } from '../../../web/pages/bench/phase'
 import { stationsOf } from '../../../web/pages/bench/stations'
 import {
   nextTarget,
@@ -28,109 +19,29 @@ import {
   waitUntil,
 } from '../../../web/pages/bench/work'
 import { heldUp, proposedWrench, shownOn, wrenchChoices } from '../../../web/pages/bench/wrench'
+import { benchWith } from '../../shop/bench'
+import { person } from '../../shop/people'
+import { demoPlan } from '../../shop/plans/demo'
+import { shopOf } from '../../shop/shop'
+import { START } from '../../shop/time'
+import { wrench } from '../../shop/wrenches'
+import { phaseAt } from './at'
 
-const START = Date.UTC(2030, 0, 7, 8)
-const DAY = 86_400_000
-const read = (name: string) =>
-  JSON.parse(readFileSync(new URL(`../../../seed/plans/${name}.json`, import.meta.url), 'utf8')) as Plan
-
-const all = { classes: ['A' as const, 'B' as const, 'C' as const], families: [] }
-const person = (id: string, initials: string): Person => ({
-  id,
-  name: id,
-  initials,
-  paint: id === 'bram' ? 'blue' : 'green',
-  roles: ['technician'],
-  mayDo: all,
-  maySecondSign: all,
+const click = (id: string, some: Partial<Wrench> = {}) =>
+  wrench(id, { title: id, min: 10, increment: 0.5, ...some })
+const shop = shopOf({
+  people: [person('bram', { initials: 'BT' }), person('suvi', { initials: 'SH', paint: 'green' })],
+  wrenches: [
+    click('TW-11'),
+    click('TW-12', { min: 40, max: 200, increment: 1, state: 'failed' }),
+    click('TW-13', { min: 5, max: 25, increment: 0.1 }),
+    click('TW-14', { unit: 'lbf·ft', min: 5, max: 75, increment: 1 }),
+    click('TW-15', { min: 20, max: 100, increment: 1 }),
+    click('IW-01', { kind: 'indicating', min: 0, max: 50 }),
+    click('AG-02', { kind: 'angle_gauge', unit: 'deg', min: 0, max: 360 }),
+  ],
 })
-const wrench = (id: string, some: Partial<Wrench>): Wrench => ({
-  id,
-  kind: 'click',
-  title: id,
-  unit: 'N·m',
-  min: 10,
-  max: 60,
-  increment: 0.5,
-  dueAt: START + 100 * DAY,
-  state: 'in_service',
-  ...some,
-})
-const crib = [
-  wrench('TW-11', {}),
-  wrench('TW-12', { min: 40, max: 200, increment: 1, state: 'failed' }),
-  wrench('TW-13', { min: 5, max: 25, increment: 0.1 }),
-  wrench('TW-14', { unit: 'lbf·ft', min: 5, max: 75, increment: 1 }),
-  wrench('TW-15', { min: 20, max: 100, increment: 1 }),
-  wrench('IW-01', { kind: 'indicating', min: 0, max: 50 }),
-  wrench('AG-02', { kind: 'angle_gauge', unit: 'deg', min: 0, max: 360 }),
-]
-const shop: Shop = [
-  ...[person('bram', 'BT'), person('suvi', 'SH')].map((one) => ({
-    type: 'PersonAdded' as const,
-    person: one,
-  })),
-  ...crib.map((one) => ({ type: 'WrenchAdded' as const, wrench: one })),
-].reduce((now, event) => evolveShop(now, { by: 'bram', doneAt: START, ...event }), newShop())
-
-/** A bench with one plan; `does` goes through the rulebook, and a refusal there stops the test. */
-function bench(name: string) {
-  let count = 0
-  let job = evolveAll(newJob('j'), [
-    {
-      type: 'JobOpened',
-      by: 'suvi',
-      doneAt: START,
-      number: 'E-1',
-      engine: { model: 'M', serial: '1' },
-      owner: 'o',
-      agreed: 'a',
-    },
-    { type: 'PlanAdopted', by: 'suvi', doneAt: START, plan: adopt(read(name), FIRST_TOLERANCES) },
-  ]) as PlannedJob
-  const contextOf = (by: string) => ({
-    shop,
-    by,
-    doneAt: START + ++count * 60_000,
-    commandId: `01900000-0000-7000-8000-${String(count).padStart(12, '0')}`,
-    through: 'sign_in' as const,
-  })
-  const does = (command: JobCommand, by = 'bram') => {
-    const outcome = decide(job, command, contextOf(by))
-    if (isRefusal(outcome)) throw new Error(`${outcome.refused} ${JSON.stringify(outcome.data)}`)
-    job = evolveAll(job, outcome) as PlannedJob
-  }
-  return {
-    job: () => job,
-    now: () => START + count * 60_000,
-    step: (id: string) => indexPlan(job.plan).stepById.get(id) as AdoptedStep,
-    /** Makes a step done by events alone: what it needs is not what the test is about. */
-    done(...ids: string[]) {
-      for (const stepId of ids)
-        job = evolveAll(job, [
-          { type: 'StepSigned', by: 'suvi', doneAt: START, stepId, setId: 'step' },
-        ]) as PlannedJob
-    },
-    does,
-    clicks(jointId: string, pass: number, wrenchId: string, value: number, positions: number[]) {
-      does({ type: 'EnterScale', jointId, pass, wrenchId, value })
-      for (const position of positions)
-        does({ type: 'TakeReading', jointId, position, pass, how: 'clicked', wrenchId })
-    },
-    phase(round: Round, pass: number, wrenchId: string | undefined, meant: string[] = []) {
-      return phaseOf({
-        job,
-        step: indexPlan(job.plan).stepOfJoint.get(round.joint.id) as AdoptedStep,
-        round,
-        pass,
-        me: 'bram',
-        now: START + count * 60_000,
-        wrench: wrenchId === undefined ? undefined : shop.wrenches[wrenchId],
-        confirmedScales: new Set(meant),
-      })
-    },
-  }
-}
+const bench = (name: string) => benchWith({ shop, plan: demoPlan(name) })
 
 const HEAD = [1, 2, 3, 4, 5, 6, 7, 8]
 
@@ -147,17 +58,17 @@ describe('what comes next on a joint', () => {
     const at = bench('orrath-q31')
     at.done('B5')
     const [round] = roundsOf(at.step('D1')) as [Round]
-    expect(at.phase(round, 1, 'TW-11')).toEqual({ kind: 'look' })
+    expect(phaseAt(at, round, 1, 'TW-11')).toEqual({ kind: 'look' })
     at.does({ type: 'ClaimStep', stepId: 'D1' })
-    expect(at.phase(round, 1, 'TW-11')).toMatchObject({ kind: 'enter_scale', wrench: { id: 'TW-11' } })
+    expect(phaseAt(at, round, 1, 'TW-11')).toMatchObject({ kind: 'enter_scale', wrench: { id: 'TW-11' } })
   })
 
   test('with the number entered, the heads follow one another; a pass that is through offers the next', () => {
     const at = headBench()
     at.clicks('G-D1', 1, 'TW-11', 30, [1, 2])
-    expect(at.phase(at.round, 1, 'TW-11')).toMatchObject({ kind: 'record', how: 'clicked', head: 3 })
+    expect(phaseAt(at, at.round, 1, 'TW-11')).toMatchObject({ kind: 'record', how: 'clicked', head: 3 })
     at.clicks('G-D1', 1, 'TW-11', 30, [3, 4, 5, 6, 7, 8])
-    expect(at.phase(at.round, 1, 'TW-11')).toEqual({
+    expect(phaseAt(at, at.round, 1, 'TW-11')).toEqual({
       kind: 'through',
       next: { round: at.round.key, pass: 2 },
     })
@@ -172,43 +83,43 @@ describe('what comes next on a joint', () => {
   test('at a new pass, and after a put-down, the number is asked again', () => {
     const at = headBench()
     at.clicks('G-D1', 1, 'TW-11', 30, HEAD)
-    expect(at.phase(at.round, 2, 'TW-15').kind).toBe('enter_scale')
+    expect(phaseAt(at, at.round, 2, 'TW-15').kind).toBe('enter_scale')
     at.clicks('G-D1', 2, 'TW-15', 65, [1, 2])
-    expect(at.phase(at.round, 2, 'TW-15').kind).toBe('record')
+    expect(phaseAt(at, at.round, 2, 'TW-15').kind).toBe('record')
     at.does({ type: 'PutDownStep', stepId: 'D1' })
     at.does({ type: 'ClaimStep', stepId: 'D1' })
-    expect(at.phase(at.round, 2, 'TW-15').kind).toBe('restart')
+    expect(phaseAt(at, at.round, 2, 'TW-15').kind).toBe('restart')
     at.does({
       type: 'RestartRound',
       jointId: at.round.joint.id,
       position: at.round.positions[0] ?? 1,
       how: 'slackened',
     })
-    expect(at.phase(at.round, 1, 'TW-15').kind).toBe('enter_scale')
+    expect(phaseAt(at, at.round, 1, 'TW-15').kind).toBe('enter_scale')
   })
 
   test('an angle pass takes one press a head, with the gauge or without one', () => {
     const at = headBench()
     at.clicks('G-D1', 1, 'TW-11', 30, HEAD)
     at.clicks('G-D1', 2, 'TW-15', 65, HEAD)
-    expect(at.phase(at.round, 3, 'AG-02')).toMatchObject({ kind: 'record', how: 'turned', head: 1 })
-    expect(at.phase(at.round, 3, undefined)).toMatchObject({ kind: 'record', how: 'turned', head: 1 })
+    expect(phaseAt(at, at.round, 3, 'AG-02')).toMatchObject({ kind: 'record', how: 'turned', head: 1 })
+    expect(phaseAt(at, at.round, 3, undefined)).toMatchObject({ kind: 'record', how: 'turned', head: 1 })
   })
 
   test('65 on a lbf·ft scale is held up with both readings, until it is set again or meant so', () => {
     const at = headBench()
     at.clicks('G-D1', 1, 'TW-11', 30, HEAD)
     at.does({ type: 'EnterScale', jointId: 'G-D1', pass: 2, wrenchId: 'TW-14', value: 65 })
-    const phase = at.phase(at.round, 2, 'TW-14')
+    const phase = phaseAt(at, at.round, 2, 'TW-14')
     expect(phase.kind).toBe('held_up')
     if (phase.kind !== 'held_up') return
     expect(phase.why.sentences).toEqual([
       '65 on this wrench is 65 lbf·ft = 88.1 N·m.',
       'The plan says 65 N·m, which is 47.9 on this scale.',
     ])
-    expect(at.phase(at.round, 2, 'TW-14', [phase.entry.id]).kind).toBe('record')
+    expect(phaseAt(at, at.round, 2, 'TW-14', { confirmedScales: [phase.entry.id] }).kind).toBe('record')
     at.does({ type: 'EnterScale', jointId: 'G-D1', pass: 2, wrenchId: 'TW-14', value: 48 })
-    expect(at.phase(at.round, 2, 'TW-14').kind).toBe('record')
+    expect(phaseAt(at, at.round, 2, 'TW-14').kind).toBe('record')
   })
 
   test('a setting that is merely under the band is held up too, and said so', () => {
@@ -224,8 +135,8 @@ describe('what comes next on a joint', () => {
     at.does({ type: 'ClaimStep', stepId: 'D2' })
     const [round] = roundsOf(at.step('D2')) as [Round]
     expect(round.joint.passes.map(({ kind }) => kind)).toEqual(['wait', 'slacken', 'torque'])
-    expect(at.phase(round, 1, undefined)).toMatchObject({ kind: 'wait', minutes: 240 })
-    expect(at.phase(round, 2, undefined)).toMatchObject({ kind: 'record', how: 'slackened' })
+    expect(phaseAt(at, round, 1, undefined)).toMatchObject({ kind: 'wait', minutes: 240 })
+    expect(phaseAt(at, round, 2, undefined)).toMatchObject({ kind: 'record', how: 'slackened' })
     expect(waitUntil(at.job(), round, 1)).toBeUndefined()
   })
 })

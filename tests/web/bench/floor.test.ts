@@ -1,16 +1,7 @@
 /** The bench of issue 3 as data: fasteners, interruption, what was left out, sealant, photo places, offers. */
-import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import type { JobCommand } from '../../../shared/job/commands'
-import { decide } from '../../../shared/job/decide'
-import { evolveAll, newJob } from '../../../shared/job/evolve'
-import type { PlannedJob } from '../../../shared/job/types'
-import { isRefusal } from '../../../shared/log'
-import { adopt } from '../../../shared/plan/adopt'
-import { indexPlan } from '../../../shared/plan/read'
-import type { AdoptedStep, Plan } from '../../../shared/plan/types'
-import { evolveShop, FIRST_TOLERANCES, newShop } from '../../../shared/shop/evolve'
-import type { Person, Shop, Wrench } from '../../../shared/shop/types'
+import type { AdoptedStep } from '../../../shared/plan/types'
+import type { Wrench } from '../../../shared/shop/types'
 import { againstWrench, type Picked } from '../../../shared/wrench'
 import { headName, headsOf } from '../../../web/drawings/heads'
 import { laterSteps, leftOutOf } from '../../../web/job/deferrals/deferrals'
@@ -20,109 +11,26 @@ import { markerWords, notYet } from '../../../web/pages/bench/cautions'
 import { commandWords } from '../../../web/pages/bench/entry-words'
 import { fastenerHere, oddFasteners, roundToCount, toDeclare } from '../../../web/pages/bench/fasteners'
 import { brokenOff } from '../../../web/pages/bench/interruption'
-import { phaseOf } from '../../../web/pages/bench/phase'
 import { clockView, countdown } from '../../../web/pages/bench/sealant-words'
 import { stationsOf } from '../../../web/pages/bench/stations'
 import { nextTarget, type Round, roundsIn, sheetFor } from '../../../web/pages/bench/work'
 import { wrenchChoices, wrenchOffer } from '../../../web/pages/bench/wrench'
+import { benchWith } from '../../shop/bench'
+import { person } from '../../shop/people'
+import { demoPlan } from '../../shop/plans/demo'
+import { shopOf } from '../../shop/shop'
+import { DAY, MINUTE, START } from '../../shop/time'
+import { words } from '../../shop/words'
+import { wrench } from '../../shop/wrenches'
+import { phaseAt, roundAt } from './at'
 
-const START = Date.UTC(2030, 0, 7, 8)
-const MINUTE = 60_000
-const DAY = 86_400_000
-const plan = JSON.parse(
-  readFileSync(new URL('../../../seed/plans/orrath-q31.json', import.meta.url), 'utf8'),
-) as Plan
-const words = { person: (id: string) => id, moment: (at: number) => new Date(at).toISOString().slice(11, 16) }
-
-const every = { classes: ['A' as const, 'B' as const, 'C' as const], families: [] }
-const person = (id: string, roles: Person['roles']): Person => ({
-  id,
-  name: id,
-  initials: id.slice(0, 2),
-  paint: 'blue',
-  roles,
-  mayDo: every,
-  maySecondSign: every,
+const click = (id: string, some: Partial<Wrench> = {}) =>
+  wrench(id, { title: id, min: 10, max: 100, increment: 0.5, dueAt: START + 100 * DAY, ...some })
+const shop = shopOf({
+  people: [person('bram'), person('suvi', { roles: ['supervisor'] })],
+  wrenches: [click('TW-11'), click('TW-13', { min: 5, max: 25 }), click('TW-15')],
 })
-const wrench = (id: string, some: Partial<Wrench> = {}): Wrench => ({
-  id,
-  kind: 'click',
-  title: id,
-  unit: 'N·m',
-  min: 10,
-  max: 100,
-  increment: 0.5,
-  dueAt: START + 100 * DAY,
-  state: 'in_service',
-  ...some,
-})
-const shop: Shop = [
-  ...[person('bram', ['technician']), person('suvi', ['supervisor'])].map((one) => ({
-    type: 'PersonAdded' as const,
-    person: one,
-  })),
-  ...[wrench('TW-11'), wrench('TW-13', { min: 5, max: 25 }), wrench('TW-15')].map((one) => ({
-    type: 'WrenchAdded' as const,
-    wrench: one,
-  })),
-].reduce((now, event) => evolveShop(now, { by: 'bram', doneAt: START, ...event }), newShop())
-
-function bench() {
-  let at = START
-  let count = 0
-  let job = evolveAll(newJob('j'), [
-    {
-      type: 'JobOpened',
-      by: 'suvi',
-      doneAt: START,
-      number: 'E-1',
-      engine: { model: 'M', serial: '1' },
-      owner: 'o',
-      agreed: 'a',
-    },
-    { type: 'PlanAdopted', by: 'suvi', doneAt: START, plan: adopt(plan, FIRST_TOLERANCES) },
-  ]) as PlannedJob
-  const step = (id: string) => indexPlan(job.plan).stepById.get(id) as AdoptedStep
-  const round = (stepId: string): Round => roundsIn(job, step(stepId))[0] as Round
-  return {
-    job: () => job,
-    now: () => at,
-    later: (ms: number) => {
-      at += ms
-    },
-    step,
-    round,
-    /** Done by events alone: what a step needs is not what the test is about. */
-    done(...ids: string[]) {
-      for (const stepId of ids)
-        job = evolveAll(job, [
-          { type: 'StepSigned', by: 'suvi', doneAt: START, stepId, setId: 'step' },
-        ]) as PlannedJob
-    },
-    claimed(stepId: string) {
-      job = evolveAll(job, [{ type: 'StepClaimed', by: 'bram', doneAt: at, stepId }]) as PlannedJob
-    },
-    does(command: JobCommand, by = 'bram') {
-      at += 1000
-      const commandId = `01900000-0000-7000-8000-${String(++count).padStart(12, '0')}`
-      const outcome = decide(job, command, { shop, by, doneAt: at, commandId, through: 'sign_in' })
-      if (isRefusal(outcome)) throw new Error(`${outcome.refused} ${JSON.stringify(outcome.data)}`)
-      job = evolveAll(job, outcome) as PlannedJob
-    },
-    phase: (one: Round, pass: number, skippedRestarts?: ReadonlySet<string>) =>
-      phaseOf({
-        job,
-        step: indexPlan(job.plan).stepOfJoint.get(one.joint.id) as AdoptedStep,
-        round: one,
-        pass,
-        me: 'bram',
-        now: at,
-        wrench: shop.wrenches['TW-11'],
-        confirmedScales: new Set(),
-        ...(skippedRestarts ? { skippedRestarts } : {}),
-      }),
-  }
-}
+const bench = () => benchWith({ shop, plan: demoPlan('orrath-q31'), pace: 1000 })
 
 const jointWhere = (use: string) => {
   const at = bench()
@@ -169,7 +77,7 @@ describe('fasteners', () => {
   test('temporary, removed and hand-tight are said in words and drawn apart', () => {
     const at = bench()
     const step = at.step('D1')
-    const round = at.round('D1')
+    const round = roundAt(at, 'D1')
     const [a, b, c] = round.positions as [number, number, number]
     const place = (n: number, condition: 'temporary' | 'removed' | 'hand_tight') =>
       at.does({ type: 'PlaceFasteners', jointId: round.joint.id, positions: [n], condition })
@@ -193,7 +101,7 @@ describe('fasteners', () => {
 
   test('class A is never counted; B is, with what is open', () => {
     const at = bench()
-    const head = at.round('D1')
+    const head = roundAt(at, 'D1')
     expect(roundToCount(head.joint, head.positions, head.positions)).toBeUndefined()
     const b = at.job().plan.steps.flatMap((step) => roundsIn(at.job(), step))
     const counted = b.find(({ joint, positions }) => joint.class === 'B' && positions.length > 2) as Round
@@ -207,8 +115,8 @@ describe('an interruption', () => {
   function broken() {
     const at = bench()
     at.done('B5')
-    at.claimed('D1')
-    const round = at.round('D1')
+    at.happens({ type: 'StepClaimed', by: 'bram', doneAt: at.now(), stepId: 'D1' })
+    const round = roundAt(at, 'D1')
     at.does({ type: 'EnterScale', jointId: round.joint.id, pass: 1, wrenchId: 'TW-11', value: 30 })
     for (const position of round.positions.slice(0, 3))
       at.does({
@@ -227,9 +135,9 @@ describe('an interruption', () => {
     expect(markerWords(at.job(), at.step('D1'))[0]).toMatch(/^Interrupted: .*pass 1, .* next; /)
     expect(brokenOff(at.job(), round)).toBeUndefined()
     at.does({ type: 'PutDownStep', stepId: 'D1' })
-    expect(at.phase(round, 1)).toEqual({ kind: 'look' })
+    expect(phaseAt(at, round, 1, 'TW-11')).toEqual({ kind: 'look' })
     at.does({ type: 'ClaimStep', stepId: 'D1' })
-    const phase = at.phase(round, 1)
+    const phase = phaseAt(at, round, 1, 'TW-11')
     expect(phase.kind).toBe('restart')
     if (phase.kind !== 'restart') return
     const [first, ...more] = phase.broken.ways
@@ -246,7 +154,9 @@ describe('an interruption', () => {
     const { at, round } = broken()
     at.does({ type: 'PutDownStep', stepId: 'D1' })
     at.does({ type: 'ClaimStep', stepId: 'D1' })
-    expect(at.phase(round, 1, new Set([round.joint.id])).kind).toBe('enter_scale')
+    expect(phaseAt(at, round, 1, 'TW-11', { skippedRestarts: new Set([round.joint.id]) }).kind).toBe(
+      'enter_scale',
+    )
     at.does({
       type: 'TakeReading',
       jointId: round.joint.id,
@@ -259,14 +169,14 @@ describe('an interruption', () => {
     const how = brokenOff(at.job(), round)?.ways[0]?.how ?? 'again'
     at.does({ type: 'RestartRound', jointId: round.joint.id, position: round.positions[0] ?? 1, how })
     expect(brokenOff(at.job(), round)).toBeUndefined()
-    expect(at.phase(round, 1).kind).toBe('enter_scale')
+    expect(phaseAt(at, round, 1, 'TW-11').kind).toBe('enter_scale')
     expect(nextTarget(at.job(), at.step('D1'))).toEqual({ round: round.key, pass: 1 })
   })
 })
 
 test('left out on purpose: gone from its round, listed there, a round of its own where it is due', () => {
   const at = bench()
-  const round = at.round('D1')
+  const round = roundAt(at, 'D1')
   const last = round.positions.at(-1) as number
   expect(laterSteps(at.job(), 'D1').map(({ id }) => id)).toContain('D2')
   expect(laterSteps(at.job(), 'D1').map(({ id }) => id)).not.toContain('D1')
@@ -279,7 +189,7 @@ test('left out on purpose: gone from its round, listed there, a round of its own
     },
     'suvi',
   )
-  expect(at.round('D1').positions).toEqual(round.positions.slice(0, -1))
+  expect(roundAt(at, 'D1').positions).toEqual(round.positions.slice(0, -1))
   expect(leftOutOf(at.job(), 'D1')).toMatchObject([
     {
       what: `${round.joint.title}, bolt ${last}`,
@@ -296,7 +206,7 @@ test('left out on purpose: gone from its round, listed there, a round of its own
 
 test('what is left out until the covering step is not in its way; the rest is named', () => {
   const at = bench()
-  const { joint } = at.round('D1')
+  const { joint } = roundAt(at, 'D1')
   const why = () => notYet(at.job(), at.step('D1'))[0]?.why
   expect(why()).toBe('It covers head bolts 2, 4–5, 7 (not tightened yet).')
   at.does(
@@ -397,7 +307,7 @@ test('a value nobody published: who settles it, then the number with its basis',
     passes.some((p) => p.kind === 'torque' && p.torqueNm === null),
   )
   if (!joint) throw new Error('F6 has no open value')
-  expect(whoSettles(shop)).toBe('suvi decides it.')
+  expect(whoSettles(shop)).toBe('Suvi decides it.')
   expect(sheetFor(at.job(), joint, 1)).toMatchObject({ torqueNm: null })
   at.does(
     {

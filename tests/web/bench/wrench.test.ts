@@ -1,24 +1,15 @@
 /** The lever in the hand, the way round, and what a measurement leads to: the plain parts of the bench. */
-import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import type { JobCommand } from '../../../shared/job/commands'
-import { decide } from '../../../shared/job/decide'
-import { evolveAll, newJob } from '../../../shared/job/evolve'
-import type { Adapter, PlannedJob } from '../../../shared/job/types'
+import type { Adapter } from '../../../shared/job/types'
 import { leadsNow, stepState } from '../../../shared/job/verdicts'
-import { isRefusal } from '../../../shared/log'
 import { ledWords } from '../../../shared/measure'
-import { adopt } from '../../../shared/plan/adopt'
-import { indexPlan } from '../../../shared/plan/read'
-import type { AdoptedStep, Plan } from '../../../shared/plan/types'
-import { evolveShop, FIRST_TOLERANCES, newShop } from '../../../shared/shop/evolve'
-import type { Person, Shop, Wrench } from '../../../shared/shop/types'
+import type { Wrench } from '../../../shared/shop/types'
 import { layoutLever } from '../../../web/drawings/lever'
 import { layoutMap } from '../../../web/drawings/map-layout'
 import { routeLegs } from '../../../web/drawings/map-route'
 import { adapterNow, adapterWords, leverFault, sameAdapter } from '../../../web/pages/bench/adapter'
 import { proposedOrder, routeOf, routeWords } from '../../../web/pages/bench/order'
-import { nextHead, type Round, roundsIn } from '../../../web/pages/bench/work'
+import { nextHead } from '../../../web/pages/bench/work'
 import {
   heldUp,
   proposedWrench,
@@ -26,88 +17,27 @@ import {
   settingWords,
   wrenchChoices,
 } from '../../../web/pages/bench/wrench'
+import { benchWith } from '../../shop/bench'
+import { person } from '../../shop/people'
+import { demoPlan } from '../../shop/plans/demo'
+import { shopOf } from '../../shop/shop'
+import { DAY, START } from '../../shop/time'
+import { wrench } from '../../shop/wrenches'
+import { roundAt } from './at'
 
-const START = Date.UTC(2026, 10, 25, 8)
-const DAY = 86_400_000
-const plan = (name: string): Plan =>
-  JSON.parse(readFileSync(new URL(`../../../seed/plans/${name}.json`, import.meta.url), 'utf8'))
-
-const wrench = (id: string, some: Partial<Wrench> = {}): Wrench => ({
-  id,
-  kind: 'click',
-  title: id,
-  unit: 'N·m',
-  min: 10,
-  max: 60,
-  increment: 0.1,
-  lengthMm: 300,
-  dueAt: START + 100 * DAY,
-  state: 'in_service',
-  ...some,
-})
+const click = (id: string, some: Partial<Wrench> = {}) =>
+  wrench(id, { title: id, min: 10, increment: 0.1, lengthMm: 300, ...some })
+const { lengthMm: _, ...lengthUnknown } = click('TW-16')
 const crib = [
-  wrench('TW-11'),
-  wrench('TW-14', { unit: 'lbf·ft', min: 5, max: 75, increment: 0.5, lengthMm: 390 }),
-  wrench('TW-16', {}),
-  wrench('IW-01', { kind: 'indicating' }),
+  click('TW-11'),
+  click('TW-14', { unit: 'lbf·ft', min: 5, max: 75, increment: 0.5, lengthMm: 390 }),
+  lengthUnknown,
+  click('IW-01', { kind: 'indicating' }),
 ]
-delete (crib[2] as Wrench).lengthMm
-const EVERYTHING = { classes: ['A' as const, 'B' as const, 'C' as const], families: [] }
-const person = (id: string, paint: Person['paint']): Person => ({
-  id,
-  name: id,
-  initials: id.slice(0, 2).toUpperCase(),
-  paint,
-  roles: ['technician'],
-  mayDo: EVERYTHING,
-  maySecondSign: EVERYTHING,
-})
-const shop: Shop = [
-  ...[person('bram', 'blue'), person('suvi', 'green')].map((one) => ({
-    type: 'PersonAdded' as const,
-    person: one,
-  })),
-  ...crib.map((one) => ({ type: 'WrenchAdded' as const, wrench: one })),
-].reduce((now, event) => evolveShop(now, { by: 'bram', doneAt: START, ...event }), newShop())
+const shop = shopOf({ people: [person('bram'), person('suvi', { paint: 'green' })], wrenches: crib })
 const crowfoot: Adapter = { wrenchMm: 300, adapterMm: 30, angleDeg: 0 }
 
-function bench(name = 'orrath-q31') {
-  let count = 0
-  let job = evolveAll(newJob('j'), [
-    {
-      type: 'JobOpened',
-      by: 'suvi',
-      doneAt: START,
-      number: 'E-1',
-      engine: { model: 'M', serial: '1' },
-      owner: 'o',
-      agreed: 'a',
-    },
-    { type: 'PlanAdopted', by: 'suvi', doneAt: START, plan: adopt(plan(name), FIRST_TOLERANCES) },
-  ]) as PlannedJob
-  return {
-    job: () => job,
-    step: (id: string) => indexPlan(job.plan).stepById.get(id) as AdoptedStep,
-    round: (stepId: string, joint: string) =>
-      roundsIn(job, indexPlan(job.plan).stepById.get(stepId) as AdoptedStep).find(
-        (one) => one.joint.id === joint,
-      ) as Round,
-    events(...events: Parameters<typeof evolveAll>[1]) {
-      job = evolveAll(job, events) as PlannedJob
-    },
-    does(command: JobCommand, by = 'bram') {
-      const outcome = decide(job, command, {
-        shop,
-        by,
-        doneAt: START + ++count * 60_000,
-        commandId: `01900000-0000-7000-8000-${String(count).padStart(12, '0')}`,
-        through: 'sign_in',
-      })
-      if (isRefusal(outcome)) throw new Error(`${outcome.refused} ${JSON.stringify(outcome.data)}`)
-      job = evolveAll(job, outcome) as PlannedJob
-    },
-  }
-}
+const bench = (name = 'orrath-q31') => benchWith({ shop, plan: demoPlan(name) })
 
 describe('an adapter on the wrench in hand', () => {
   const scale = { type: 'EnterScale', jointId: 'G-E5', pass: 1, wrenchId: 'TW-11', value: 21.8 } as const
@@ -145,7 +75,7 @@ describe('an adapter on the wrench in hand', () => {
     expect(other).toMatchObject({ kind: 'ask', before: { wrenchMm: 390 }, sound: true })
     // Of a wrench nobody measured the lever is not known: it has to be entered.
     expect(adapterNow(at.job(), { ...asked, wrench: crib[2] }, undefined)).toMatchObject({ sound: false })
-    at.events({ type: 'StepStopped', by: 'bram', doneAt: START + DAY, stepId: 'E5', at: [] })
+    at.happens({ type: 'StepStopped', by: 'bram', doneAt: START + DAY, stepId: 'E5', at: [] })
     expect(adapterNow(at.job(), asked, undefined)).toMatchObject({
       kind: 'ask',
       before: crowfoot,
@@ -205,13 +135,13 @@ describe('an adapter on the wrench in hand', () => {
 
 describe('the way round', () => {
   test('the plan’s order is drawn as it is, and needs no words', () => {
-    const round = bench().round('D1', 'G-D1')
+    const round = roundAt(bench(), 'D1', 'G-D1')
     expect(round.proposed).toBeUndefined()
     const route = routeOf(round, false)
     expect(route).toMatchObject({ positions: round.positions, proposed: false, loosening: false })
     expect(routeWords(route)).toBeUndefined()
     // The heads of this joint show their turn, not their number: the words say what is seen.
-    const nuts = bench('ottersby-s9').round('B1', 'H-B1')
+    const nuts = roundAt(bench('ottersby-s9'), 'B1', 'H-B1')
     expect(routeOf(nuts, true)?.positions).toEqual([6, 3, 5, 2, 4, 1])
     expect(routeWords(routeOf(nuts, true))).toBe(
       'Loosen in reverse order, by the numbers on the heads: 6, 5, 4, 3, 2, 1.',
@@ -220,7 +150,7 @@ describe('the way round', () => {
 
   test('where the plan gives none it is proposed, and said to be a proposal', () => {
     const at = bench()
-    const round = at.round('G4', 'G-G4')
+    const round = roundAt(at, 'G4', 'G-G4')
     expect(round.ordered).toBe(false)
     expect([...(round.proposed ?? [])].sort((a, b) => a - b)).toEqual(round.positions)
     expect(routeWords(routeOf(round, false))).toMatch(
@@ -231,7 +161,7 @@ describe('the way round', () => {
 
   test('a proposal is never a rule: any other way round carries no flag', () => {
     const at = bench()
-    const round = at.round('G4', 'G-G4')
+    const round = roundAt(at, 'G4', 'G-G4')
     const last = round.proposed?.at(-1) as number
     at.does({ type: 'TakeReading', jointId: 'G-G4', position: last, pass: 1, how: 'clicked' })
     expect(at.job().readings['G-G4']?.[0]?.flags).not.toContain('out_of_order')
@@ -240,14 +170,14 @@ describe('the way round', () => {
 
   test('plugs, unions and pairs wait for nobody: none is proposed', () => {
     const at = bench()
-    expect(proposedOrder(at.round('E5', 'G-E5').joint, [1, 2, 3, 4, 5, 6])).toBeUndefined()
-    expect(proposedOrder(at.round('G4', 'G-G4').joint, [1, 2])).toBeUndefined()
-    expect(at.round('E5', 'G-E5').proposed).toBeUndefined()
+    expect(proposedOrder(roundAt(at, 'E5', 'G-E5').joint, [1, 2, 3, 4, 5, 6])).toBeUndefined()
+    expect(proposedOrder(roundAt(at, 'G4', 'G-G4').joint, [1, 2])).toBeUndefined()
+    expect(roundAt(at, 'E5', 'G-E5').proposed).toBeUndefined()
   })
 
   test('a slacken pass goes the other way round, and no order is held against it', () => {
     const at = bench('ottersby-s9')
-    const round = at.round('D2', 'H-D2')
+    const round = roundAt(at, 'D2', 'H-D2')
     const slacken = round.joint.passes.findIndex(({ kind }) => kind === 'slacken') + 1
     expect(nextHead(at.job(), round, slacken)).toBe(round.positions.at(-1))
     const other = round.positions[2] as number
@@ -256,7 +186,7 @@ describe('the way round', () => {
   })
 
   test('arrows lie between heads, clear of both, and point onward', () => {
-    const { positions } = bench().round('D1', 'G-D1').joint
+    const { positions } = roundAt(bench(), 'D1', 'G-D1').joint
     const layout = layoutMap(positions, [], { width: 800, height: 400 })
     const order = [1, 5, 8]
     const legs = routeLegs(layout, order)

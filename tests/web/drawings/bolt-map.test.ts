@@ -1,14 +1,11 @@
-import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import type { OutlineShape, Plan, Position } from '../../../shared/plan/types'
+import type { OutlineShape, Position } from '../../../shared/plan/types'
 import { bandScale, gather } from '../../../web/drawings/band-scale'
 import { layoutMap, type MapLayout, outlineBox, placeLabels, TARGET } from '../../../web/drawings/map-layout'
 import { LONG, longPlan } from '../../crowd/extremes'
+import { demoPlan } from '../../shop/plans/demo'
 
-const plans = ['orrath-q31', 'ottersby-s9'].map(
-  (name) =>
-    JSON.parse(readFileSync(new URL(`../../../seed/plans/${name}.json`, import.meta.url), 'utf8')) as Plan,
-)
+const plans = ['orrath-q31', 'ottersby-s9'].map(demoPlan)
 const joints = plans.flatMap((plan) => plan.steps.flatMap((step) => step.joints))
 const rooms = [
   { width: 760, height: 430 },

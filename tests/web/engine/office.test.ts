@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest'
 import type { JobCommand } from '../../../shared/job/commands'
 import type { PlannedJob } from '../../../shared/job/types'
 import { clocksOf, fastenersSaid, releaseStates, sealantWords } from '../../../web/pages/engine/office-view'
-import { START, stepOf, tell, words } from '../engine-job'
+import { stepOf, tell, words } from '../../shop/small-engine'
+import { START } from '../../shop/time'
 
 const MINUTE = 60_000
 test('temporary and removed fasteners are said with their places, new ones are not', () => {

@@ -10,7 +10,7 @@ import {
   progressWords,
   standingWords,
 } from '../../../web/job/step/step-words'
-import { caps, claim, plan, read, second, sign, stepOf, tell, words } from '../engine-job'
+import { caps, claim, plan, read, second, sign, stepOf, tell, words } from '../../shop/small-engine'
 
 const standing = (told: ReturnType<typeof tell>, id: string) =>
   standingWords(stepView(told.job, stepOf(told.job, id)), words)

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { trailLine } from '../../../shared/job/trail'
 import { latestPlans, libraryWords } from '../../../web/pages/engine/library'
 import { narrowTrail, occurringInTrail, withNewer } from '../../../web/pages/engine/trail-view'
-import { caps, claim, plan, sign, tell, words } from '../engine-job'
+import { caps, claim, plan, sign, tell, words } from '../../shop/small-engine'
 
 describe('the trail', () => {
   const { job, events } = tell(...caps, sign('bram', 'S1'), claim('suvi', 'S2'))

@@ -15,8 +15,8 @@ import {
 } from '../../../web/job/deferrals/deferrals'
 import { claim, leaveOut as leave, leaveStep, shows } from '../../shop/acts'
 import { floor } from '../../shop/given'
-import { START as SHOP_START } from '../../shop/time'
-import { START, tell, words } from '../engine-job'
+import { tell, words } from '../../shop/small-engine'
+import { START as SHOP_START, START } from '../../shop/time'
 
 const MINUTE = 60_000
 const HOUR = 60 * MINUTE

@@ -14,7 +14,8 @@ import {
   openHolds,
   raiseHold,
 } from '../../../web/job/holds/holds'
-import { START, tell, words } from '../engine-job'
+import { tell, words } from '../../shop/small-engine'
+import { START } from '../../shop/time'
 
 const MINUTE = 60_000
 const raise = (what: string, expectedAt?: number): [string, JobCommand] => [

@@ -2,7 +2,8 @@
 import { expect, test } from 'vitest'
 import { addNote, notesOf } from '../../../web/job/notes/notes'
 import { photosOf, photoTitle } from '../../../web/job/photos/photos'
-import { START, tell } from '../engine-job'
+import { tell } from '../../shop/small-engine'
+import { START } from '../../shop/time'
 
 test('notes: newest first, for a step or for all', () => {
   const { job } = tell(

@@ -15,8 +15,8 @@ import {
   signatureRows,
 } from '../../../web/pages/record/edition-rows'
 import { findJoints } from '../../../web/pages/record/find'
-import { caps, claim, read, sign, tell, words } from '../engine-job'
-import { aboard, releasable, release, released } from '../release-job'
+import { aboard, releasable, release, released } from '../../shop/releasing-engine'
+import { caps, claim, read, sign, tell, words } from '../../shop/small-engine'
 
 type Move = [string, JobCommand]
 const note: Move = ['suvi', { type: 'AddNote', text: 'weeps a little' }]

@@ -8,8 +8,8 @@ import { editionOf } from '../../../web/pages/record/edition'
 import { pictureRows } from '../../../web/pages/record/edition-rows'
 import { shopThen, todaysNames, wordsThen } from '../../../web/pages/record/people-then'
 import { checkWhole, eventsOf, wholeWords } from '../../../web/pages/record/whole'
-import { words } from '../engine-job'
-import { releasable, release, released } from '../release-job'
+import { releasable, release, released } from '../../shop/releasing-engine'
+import { words } from '../../shop/small-engine'
 
 /** The released engine's log as the server stores it, and the release on it. */
 function stored() {

@@ -11,7 +11,7 @@ import {
   mapLabel,
   plannedHeads,
 } from '../../../web/pages/shop/plan-look'
-import { PLAN } from '../../server/rig'
+import { PLAN } from '../../shop/yard'
 
 const TEXT = JSON.stringify(PLAN, null, 2)
 const lineOf = (text: string, path: string) => text.split('\n')[placeOf(text, path).line - 1]?.trim()
@@ -48,8 +48,8 @@ describe('the place of a fault', () => {
 
   test('in the second step and not in the first; braces and commas within text do not mislead', () => {
     const text = TEXT.replace('"Step S1"', '"Step, {S1} [\\"x\\"]: 1"').replace(
-      '"likely": 2,\n        "high": 3\n      },\n      "signatures": 2',
-      '"likely": 9,\n        "high": 3\n      },\n      "signatures": 2',
+      '"likely": 20,\n        "high": 40\n      },\n      "signatures": 2',
+      '"likely": 90,\n        "high": 40\n      },\n      "signatures": 2',
     )
     const [fault] = faultsOf(text)
     expect(fault?.path).toBe('steps[1] S2 › minutes')
@@ -89,7 +89,7 @@ describe('a plan looked at', () => {
   const joint = PLAN.steps[0]?.joints[0] as Joint
 
   test('its size in words and figures', () => {
-    expect(countWords(PLAN)).toBe('2 steps, 6 fasteners, 3 of class A, about 4 min of work')
+    expect(countWords(PLAN)).toBe('2 steps, 6 fasteners, 3 of class A, about 40 min of work')
     expect(figuresOf(PLAN)).toContainEqual({ figure: '1', of: 'second signatures' })
   })
 
@@ -98,7 +98,7 @@ describe('a plan looked at', () => {
     const [first, second] = plannedHeads({ ...joint, order: [2, 1, 3] })
     expect([first?.figure, first?.label, second?.figure]).toEqual(['2', 'no. 1', '1'])
     expect(mapLabel({ ...joint, order: [2, 1, 3] })).toBe(
-      'Bolts J1: 3 positions, tightened in the order 2, 1, 3',
+      'Joint J1: 3 positions, tightened in the order 2, 1, 3',
     )
   })
 

@@ -1,6 +1,5 @@
 /** The shop page's own reckoning: people, wrenches, tolerances in words, and cards as they are typed. */
 import { describe, expect, test } from 'vitest'
-import { newShop } from '../../../shared/shop/evolve'
 import type { Person, Shop, Wrench } from '../../../shared/shop/types'
 import { dayText, momentOf, numberFrom } from '../../../web/pages/shop/numbers'
 import {
@@ -25,38 +24,25 @@ import {
 } from '../../../web/pages/shop/wrenches'
 import { planHref } from '../../../web/shop/plan-library'
 import { guideOf } from '../../../web/shop/setup-guide'
+import { person as anyPerson, NOTHING } from '../../shop/people'
+import { shopOf } from '../../shop/shop'
+import { DAY } from '../../shop/time'
+import { wrench as anyWrench } from '../../shop/wrenches'
 
 const NOW = new Date(2026, 2, 9, 12).getTime()
-const DAY = 86_400_000
 
-const person = (id: string, name: string, initials: string, rest: Partial<Person> = {}): Person => ({
-  id,
-  name,
-  initials,
-  paint: 'blue',
-  roles: [],
-  mayDo: { classes: [], families: [] },
-  maySecondSign: { classes: [], families: [] },
-  ...rest,
-})
-const shopOf = (people: Person[]): Shop => ({
-  ...newShop(),
-  opened: true,
-  people: Object.fromEntries(people.map((one) => [one.id, one])),
-})
-const wrench = (rest: Partial<Wrench> = {}): Wrench => ({
-  id: 'TW-11',
-  kind: 'click',
-  title: 'Click wrench',
-  unit: 'N·m',
-  min: 10,
-  max: 60,
-  increment: 0.5,
-  lastCheckedAt: NOW - 70 * DAY,
-  dueAt: NOW + 295 * DAY,
-  state: 'in_service',
-  ...rest,
-})
+const person = (id: string, name: string, initials: string, some: Partial<Person> = {}) =>
+  anyPerson(id, { name, initials, roles: [], mayDo: NOTHING, maySecondSign: NOTHING, ...some })
+const withPeople = (people: Person[]) => shopOf({ people })
+const wrench = (some: Partial<Wrench> = {}) =>
+  anyWrench('TW-11', {
+    title: 'Click wrench',
+    min: 10,
+    increment: 0.5,
+    lastCheckedAt: NOW - 70 * DAY,
+    dueAt: NOW + 295 * DAY,
+    ...some,
+  })
 
 describe('addresses', () => {
   test.each([
@@ -79,7 +65,7 @@ describe('addresses', () => {
 })
 
 describe('people', () => {
-  const shop = shopOf([
+  const shop = withPeople([
     person('1', 'Bram Teague', 'BT', { mayDo: { classes: ['A'], families: ['petrol'] } }),
     person('2', 'Suvi Hale', 'SH', { paint: 'green' }),
   ])
@@ -122,7 +108,7 @@ describe('people', () => {
       'violet',
       'brown',
     ] as const
-    const full = shopOf(
+    const full = withPeople(
       [...all, ...all.slice(0, 3)].map((paint, n) => person(`${n}`, `${n}`, `${n}`, { paint })),
     )
     expect(freePaint(full)).toBe('ochre')
@@ -272,13 +258,13 @@ describe('tolerances', () => {
 
 describe('the first run', () => {
   test('an empty shop: nothing is done; each says how it stands', () => {
-    const items = guideOf(shopOf([person('1', 'Ana', 'A')]), 0)
+    const items = guideOf(withPeople([person('1', 'Ana', 'A')]), 0)
     expect(items.map(({ done }) => done)).toEqual([false, false, false, false])
     for (const { words } of items) expect(words).toMatch(/^Not done: /)
   })
   test('each is done by what is there, and an invented plan says so', () => {
     const plan = { id: 'p', edition: 1, invented: true } as Shop['plans'][string][number]
-    const shop = shopOf([person('1', 'Ana', 'A'), person('2', 'Bo', 'B')])
+    const shop = withPeople([person('1', 'Ana', 'A'), person('2', 'Bo', 'B')])
     const items = guideOf({ ...shop, wrenches: { W: wrench() }, plans: { p: { 1: plan } } }, 1)
     expect(items.map(({ done }) => done)).toEqual([true, true, true, true])
     expect(items[2]?.words).toContain('invented values only')

@@ -52,17 +52,16 @@ import {
   withdraw,
 } from '../../../shop/acts'
 import { entry } from '../../../shop/ids'
-import { people } from '../../../shop/people'
+import { NOTHING, people, person } from '../../../shop/people'
 import { coverAdopted, hoodOn } from '../../../shop/plans/cover-engine'
 import { contextOf, run } from '../../../shop/run'
 import { testShop } from '../../../shop/shop'
 import { all, buildDone, capsMeasured, housingSigned, liftDone, pumpSigned } from '../../../shop/stories'
 
-const nothing = { classes: [], families: [] }
 const everybody: Record<string, Person> = {
   ...people,
   /** The owner of the shop, who signs for nothing at the bench. */
-  ola: { ...people.dee, id: 'ola', initials: 'OL', roles: ['owner'], mayDo: nothing, maySecondSign: nothing },
+  ola: person('ola', { roles: ['owner'], mayDo: NOTHING, maySecondSign: NOTHING }),
 }
 const shop = { ...testShop, people: everybody, selfRecheck: { allowed: true, afterMinutes: 0 } } as const
 

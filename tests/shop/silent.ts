@@ -1,0 +1,3 @@
+import type { Log } from '../../server/desk'
+
+export const silent: Log = { info() {}, warn() {}, error() {}, debug() {} }
