@@ -216,12 +216,12 @@ describe('the bolt in its hole', () => {
   })
   test('[HR9] what is too short never reads as enough, and a length that is told can be cut', () => {
     const near = at(4, knowing({}, { lengthMm: 40 }), place('JB', [4], { condition: 'new', lengthMm: 29.97 }))
-    expect(fitWords('bolt', near.fitOf())).toContain('11.97 mm of thread hold (1.5 d), at least 12 mm must')
+    expect(fitWords('bolt', near.fitOf())).toContain('11.97 mm of thread hold (1.5 d), at least 12 mm needed')
     const bottom = at(4, knowing({ threadMm: 17 }), place('JB', [4], { condition: 'new', lengthMm: 32.53 }))
     expect(fitWords('bolt', bottom.fitOf())).toContain('2.47 mm clear, 2.5 mm wanted')
     const wire = { condition: 'insert', insert: { kind: 'wire', lengthMm: 12 } } as const
     const fitted = at(4, knowing({ threadMm: 16.1, depthMm: 22 }), hole('JB', 4, wire))
-    const told = /from ([\d.]+) mm to ([\d.]+) mm|one of ([\d.]+) mm to ([\d.]+) mm/.exec(
+    const told = /from ([\d.]+) mm to ([\d.]+) mm|longer one to ([\d.]+) mm to ([\d.]+) mm/.exec(
       rightLengths(fitted.fitOf().fit),
     )
     const ends = (told ?? []).slice(1).filter(Boolean).map(Number)
