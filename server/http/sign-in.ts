@@ -3,6 +3,7 @@ import { Hono } from 'hono'
 import { setCookie } from 'hono/cookie'
 import { PROTOCOL_VERSION } from '../../shared/protocol'
 import { firstRunSchema, grantSchema, setPinSchema, signInSchema } from '../../shared/schema'
+import { leads } from '../../shared/shop/entitlement'
 import type { Person } from '../../shared/shop/types'
 import { bodyHash } from '../desk'
 import type { SignIn } from '../people'
@@ -132,8 +133,7 @@ export function signInRoutes(rooms: Rooms) {
       if (!Object.hasOwn(shop.people, id))
         return notFound(c, 'Nobody by that id works here. Add the person first.')
       const me = shop.people[c.var.signIn?.personId ?? '']
-      const leads = me?.roles.some((role) => role === 'supervisor' || role === 'owner')
-      if (me?.id !== id && !leads)
+      if (me?.id !== id && !(me && leads(me)))
         return problem(
           c,
           403,

@@ -18,22 +18,22 @@ interface HoldKindEntry {
 
 /** What a step waits for. */
 export const HOLD_KINDS = {
-  part: { word: 'part', waits: 'Waits for a part', office: 'Ask after the part' },
-  damage: { word: 'damage', waits: 'Held up by damage', office: 'See to the damage' },
+  part: { word: 'part', waits: 'Waits for a part', office: 'Ask about the part' },
+  damage: { word: 'damage', waits: 'Held up by damage', office: 'Damage' },
   tool: { word: 'tool', waits: 'Waits for a tool' },
   outside_work: {
     word: 'outside work',
     waits: 'Waits for outside work',
-    office: 'Ask after the outside work',
+    office: 'Ask about the outside work',
   },
   approval: {
     word: 'approval',
     waits: 'Waits for the owner’s approval',
-    office: 'Get the owner’s approval',
+    office: 'Owner’s approval',
     clearedBy: ['service_writer', 'supervisor', 'owner'],
   },
   room: { word: 'room', waits: 'Waits for room' },
-  question: { word: 'question', waits: 'Waits for an answer', office: 'Get an answer' },
+  question: { word: 'question', waits: 'Waits for an answer', office: 'Question' },
 } as const satisfies Record<string, HoldKindEntry>
 export type HoldKind = keyof typeof HOLD_KINDS
 export const holdKind = (kind: HoldKind): HoldKindEntry => HOLD_KINDS[kind]

@@ -1,10 +1,11 @@
 /** Who leads the shop, and who may sign what: joint classes and engine families, as the supervisor entered them. */
+import { kindsOf } from '../kinds'
 import type { JointClass } from '../plan/types'
-import type { Role } from './kinds'
+import { ROLES, type Role } from './kinds'
 import type { Entitlement, Person } from './types'
 
 /** The roles whose word settles what others may not: the supervisors' and the owner's. */
-export const LEADS: readonly Role[] = ['supervisor', 'owner']
+export const LEADS: readonly Role[] = kindsOf(ROLES).filter((role) => ROLES[role].leads)
 
 export const leads = ({ roles }: Pick<Person, 'roles'>): boolean => roles.some((role) => LEADS.includes(role))
 

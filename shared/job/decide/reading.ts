@@ -12,7 +12,8 @@ import { unitSlip, unitsInUse, wrenchDoubts, wrenchThen } from '../../wrench'
 import type { CommandOf } from '../commands'
 import { type Context, done, entryId, jointData, no, noPosition, type Outcome } from '../context'
 import type { Flag } from '../kinds'
-import type { PlannedJob, Reading, ScaleEntry, WrenchThen } from '../types'
+import { scaleInForce } from '../scale-in-force'
+import type { PlannedJob, Reading, WrenchThen } from '../types'
 import {
   answeringStep,
   askedNm,
@@ -128,7 +129,7 @@ function show(
     return { value, unit: 'deg', angleDeg: value, doubts }
   }
   if (how === 'clicked') {
-    const scale = scaleInForce(job, command, context)
+    const scale = scaleInForce(job, command, context.by)
     const doubts = wrenchDoubts(wrench, scale?.value, context.doneAt)
     if (!scale) return { doubts: [...doubts, 'scale_not_entered'] }
     return {
@@ -146,17 +147,6 @@ function show(
   if (wrench.unit === 'deg') return { value, unit: 'deg', doubts: [...doubts, 'other_than_asked'] }
   const slip = command.readsSo ? undefined : unitSlip(value, wrench.unit, band, unitsInUse(context.shop))
   return { value, unit: wrench.unit, torqueNm: toNm(value, wrench.unit), ...(slip ? { slip } : {}), doubts }
-}
-
-/** [SC8] The number this hand entered last for this wrench, if it was for this target. */
-function scaleInForce(
-  job: PlannedJob,
-  command: CommandOf<'TakeReading'>,
-  context: Context,
-): ScaleEntry | undefined {
-  const scale = command.wrenchId === undefined ? undefined : lookUp(job.scales, command.wrenchId)
-  const forThis = scale?.jointId === command.jointId && scale.pass === command.pass && scale.by === context.by
-  return forThis ? scale : undefined
 }
 
 /** Flags from where this reading falls in its round: order, skipped passes, a wait not over. */

@@ -3,6 +3,7 @@
  * which head is being looked at. Everything about the engine comes from the job; nothing here outlives the page.
  */
 import { createContext, createEffect, createMemo, createSignal, on, useContext } from 'solid-js'
+import { scaleInForce } from '../../../shared/job/scale-in-force'
 import type { Adapter, ReadingHow } from '../../../shared/job/types'
 import { bandFor, curesUntil, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
@@ -13,7 +14,7 @@ import { routeOf } from './order'
 import { phaseOf } from './phase'
 import { firstStation, type Station, stationsOf } from './stations'
 import { type BenchTarget, loosens, nextTarget, type Round, sheetFor } from './work'
-import { proposedWrench, scaleInForce, wrenchChoices, wrenchInHand } from './wrench'
+import { proposedWrench, wrenchChoices, wrenchInHand } from './wrench'
 
 interface BenchProps {
   scope: JobScope
@@ -96,7 +97,7 @@ export function createBench({ scope, step, now }: BenchProps) {
   const scale = () => {
     const inHand = wrench()
     return round() && inHand
-      ? scaleInForce(job(), { wrenchId: inHand.id, jointId: jointId(), pass: pass(), by: me() })
+      ? scaleInForce(job(), { wrenchId: inHand.id, jointId: jointId(), pass: pass() }, me())
       : undefined
   }
   const phase = createMemo(() => {

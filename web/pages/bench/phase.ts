@@ -2,13 +2,15 @@
  * What the hand does next on the pass shown: the one answer the action column, the map and the keyboard share.
  * Pure. The order of the questions is the order of the work: claim, wait, wrench, scale, heads, next pass.
  */
+
+import { scaleInForce } from '../../../shared/job/scale-in-force'
 import type { PlannedJob, ReadingHow, ScaleEntry } from '../../../shared/job/types'
 import { curesUntil, isSigned, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep, Pass } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
 import { type BrokenOff, brokenOff } from './interruption'
 import { type BenchTarget, nextHead, nextTarget, type Round, sheetFor, waitUntil } from './work'
-import { type HeldUp, heldUp, scaleInForce } from './wrench'
+import { type HeldUp, heldUp } from './wrench'
 
 export type Phase =
   /** Not this person's step now: look only. */
@@ -60,7 +62,7 @@ export function phaseOf(input: PhaseInput): Phase {
     return sheet.kind === 'angle' ? { kind: 'record', how: 'turned', head, ...early } : { kind: 'no_wrench' }
   if (sheet.kind === 'angle') return { kind: 'record', how: 'turned', head, wrench, ...early }
   if (wrench.kind === 'indicating') return { kind: 'record', how: 'indicated', head, wrench, ...early }
-  const scale = scaleInForce(job, { wrenchId: wrench.id, jointId: round.joint.id, pass, by: me })
+  const scale = scaleInForce(job, { wrenchId: wrench.id, jointId: round.joint.id, pass }, me)
   if (!scale) return { kind: 'enter_scale', wrench }
   const why = input.confirmedScales.has(scale.id) ? undefined : heldUp(scale, targetOf(sheet))
   if (why) return { kind: 'held_up', entry: scale, why }

@@ -83,16 +83,6 @@ function roomSpan({ low, high }: Room, { increment, unit }: Wrench): string {
   return first === last ? `only ${first} ${unit}` : `anything from ${first} to ${last} ${unit}`
 }
 
-/** The scale entry that counts: this wrench, this joint, this pass, this person. As the rulebook has it. */
-export function scaleInForce(
-  job: PlannedJob,
-  asked: { wrenchId: string; jointId: string; pass: number; by: string },
-): ScaleEntry | undefined {
-  const scale = job.scales[asked.wrenchId]
-  const same = scale?.jointId === asked.jointId && scale.pass === asked.pass && scale.by === asked.by
-  return same ? scale : undefined
-}
-
 /** The wrench this person entered last for this pass: what is in the hand after a reload too. */
 export function wrenchInHand(job: PlannedJob, jointId: string, pass: number, by: string): string | undefined {
   return Object.values(job.scales)

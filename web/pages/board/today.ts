@@ -5,7 +5,7 @@
  * cause does, and for everybody whose role it is.
  */
 
-import { HOLD_KINDS, type HoldKind } from '../../../shared/job/kinds'
+import { HOLD_KINDS, holdKind } from '../../../shared/job/kinds'
 import type { JobSummary } from '../../../shared/job/summary'
 import { mayDo } from '../../../shared/shop/entitlement'
 import type { Role } from '../../../shared/shop/kinds'
@@ -59,26 +59,19 @@ export function todayFor(summaries: Iterable<JobSummary>, looker: Looker, now: n
   return all.sort((a, b) => a.rank - b.rank || format.compare(a.number, b.number))
 }
 
-const OFFICE_ASKS: Partial<Record<HoldKind, (what: string) => string>> = {
-  approval: (what) => `Owner’s approval: ${what}`,
-  question: (what) => `Question: ${what}`,
-  part: (what) => `Ask about the part: ${what}`,
-  outside_work: (what) => `Ask about the outside work: ${what}`,
-}
-
 /** A hold without an expected date is asked after until it has one. */
 function office(summary: JobSummary, now: number, words: Words): Line[] {
   const today = format.calendar.dayOf(now)
   const lines: Line[] = []
   for (const { kind, what, expectedAt } of summary.holds ?? []) {
-    const asks = OFFICE_ASKS[kind]
+    const { office } = holdKind(kind)
     const due = expectedAt === undefined || format.calendar.dayOf(expectedAt) <= today
     const late = expectedAt !== undefined && format.calendar.dayOf(expectedAt) < today
-    if (kind === 'damage') lines.push({ text: `Damage: ${what}`, rank: 1, pressing: late })
-    else if (asks && due)
+    if (kind === 'damage') lines.push({ text: `${office}: ${what}`, rank: 1, pressing: late })
+    else if (office && due)
       lines.push({
         about: what,
-        text: `${asks(what)}${late ? `, expected ${words.moment(expectedAt as number)}` : ''}`,
+        text: `${office}: ${what}${late ? `, expected ${words.moment(expectedAt as number)}` : ''}`,
         rank: late ? 0 : 2,
         pressing: late,
       })
