@@ -75,7 +75,7 @@ export async function anotherGoesOn({ tom, ines, jobId }: Floor): Promise<void> 
   await ines.shot('floor-left-here')
   await page.getByRole('button', { name: 'Claim and continue' }).click()
   await says(tom.page.getByRole('main'), /claimed by\s*IF\s*Ines Falk/)
-  const rule = page.getByRole('alert').filter({ hasText: 'Broken off: Head nuts' })
+  const rule = page.getByRole('alert').filter({ hasText: 'Interrupted: Head nuts' })
   await says(rule, 'Interrupted in pass 1 of 2; nut 2 (3rd in order) was next.')
   await says(rule, 'The plan says: do pass 1 again from the start.')
   await rule.getByRole('button', { name: 'Pass 1 starts again at its first nut' }).click()
