@@ -1,8 +1,32 @@
-/** What the server refused of this device's entries for this job. */
+/** What the server refused of this device's entries for this job, until somebody has read it. */
+import { For } from 'solid-js'
+import { Button } from '../ui/Button'
 import { RefusedList } from '../ui/RefusedList'
+import { commandWords } from './command-words'
 import { useJob } from './scope'
 
+/** One line each, at the foot of the page. */
 export function RefusedEntries() {
   const scope = useJob()
   return <RefusedList entries={scope.refused()} onDismiss={scope.dismiss} />
+}
+
+/** In full, before the hand goes on: also what was entered. */
+export function RefusedStops() {
+  const scope = useJob()
+  return (
+    <For each={scope.refused()}>
+      {(entry) => (
+        <section class="stop stack" role="alert" aria-label="Refused">
+          <p>
+            <strong>{entry.refused.sentence}</strong>
+          </p>
+          <p>You entered: {commandWords(entry.command)}.</p>
+          <div class="panel-buttons cluster">
+            <Button onClick={() => scope.dismiss(entry.command.commandId)}>Dismiss</Button>
+          </div>
+        </section>
+      )}
+    </For>
+  )
 }

@@ -7,6 +7,7 @@ import type { AdoptedStep } from '../../../shared/plan/types'
 import { benchHref } from '../../hrefs'
 import { StepDeferrals } from '../../job/deferrals/Deferrals'
 import { StepHolds } from '../../job/holds/Holds'
+import { RefusedStops } from '../../job/RefusedEntries'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
@@ -29,7 +30,7 @@ import { LeavePanel } from './LeavePanel'
 import { LookWaiting } from './LookWaiting'
 import { MeasureEntry, MeasurePanel, type Spot } from './MeasurePanel'
 import { NotesPanel } from './NotesPanel'
-import { OddReadings, RefusedEntries, Waiting } from './Notices'
+import { OddReadings, Waiting } from './Notices'
 import { StationRow } from './PassRow'
 import { ScaleEntry } from './ScaleEntry'
 import { SealantClock } from './SealantClock'
@@ -173,7 +174,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
                 <HoleCures />
               </Show>
               <LookWaiting onSecond={setSecondFor} />
-              <RefusedEntries />
+              <RefusedStops />
               <OddReadings brief={narrow()} />
               <Switch>
                 <Match when={isDone(scope.planned(), props.step)}>

@@ -1,4 +1,4 @@
-/** What must be seen before the hand goes on: odd readings, refused entries, entries still waiting. None vanishes by itself. */
+/** What must be seen before the hand goes on: odd readings, entries still waiting. None vanishes by itself. */
 import { createMemo, For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/kinds'
 import { numberWords } from '../../../shared/plan/order'
@@ -6,7 +6,6 @@ import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'
-import { commandWords } from './entry-words'
 import { oddReadings } from './work'
 import './head.css'
 
@@ -69,26 +68,6 @@ export function OddReadings(props: { brief: boolean }) {
         </section>
       )}
     </Show>
-  )
-}
-
-/** Entries the server refused: its sentence and what was entered, until somebody has read it. */
-export function RefusedEntries() {
-  const scope = useJob()
-  return (
-    <For each={scope.refused()}>
-      {(entry) => (
-        <section class="stop stack" role="alert" aria-label="Refused">
-          <p>
-            <strong>{entry.refused.sentence}</strong>
-          </p>
-          <p>You entered: {commandWords(entry.command)}.</p>
-          <div class="panel-buttons cluster">
-            <Button onClick={() => scope.dismiss(entry.command.commandId)}>Dismiss</Button>
-          </div>
-        </section>
-      )}
-    </For>
   )
 }
 

@@ -1,9 +1,9 @@
 /** What somebody entered, in their words: shown beside the sentence that refused it. A new command does not compile without. */
 
-import type { CommandOf, JobCommand } from '../../../shared/job/commands'
-import { FASTENER_CONDITIONS, HOLD_KINDS, HOLE_CONDITIONS, type RestartHow } from '../../../shared/job/kinds'
-import { positionsInWords } from '../../../shared/words'
-import { format } from '../../format'
+import type { CommandOf, JobCommand } from '../../shared/job/commands'
+import { FASTENER_CONDITIONS, HOLD_KINDS, HOLE_CONDITIONS, type RestartHow } from '../../shared/job/kinds'
+import { positionsInWords } from '../../shared/words'
+import { format } from '../format'
 
 type EntryWords = { [T in JobCommand['type']]: (command: CommandOf<T>) => string }
 
