@@ -22,7 +22,7 @@ export default function DemoDay(props: { onClose(): void }) {
   const { demo } = useLive()
   const [why, setWhy] = createSignal<string>()
   const [sure, setSure] = createSignal(false)
-  const act = async (...given: Parameters<typeof demo.act>) => setWhy(await demo.act(...given))
+  const act = async (...args: Parameters<typeof demo.act>) => setWhy(await demo.act(...args))
   const playing = () => demo.state()?.playing ?? false
 
   return (
@@ -71,7 +71,7 @@ export default function DemoDay(props: { onClose(): void }) {
                     ? 'is'
                     : 'comes'
               }
-              refusal={demo.state()?.refused.find((one) => one.moment === index())}
+              refusal={demo.state()?.refused.find(({ moment }) => moment === index())}
               onClose={props.onClose}
             />
           )}

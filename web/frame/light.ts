@@ -5,7 +5,7 @@ export type Light = 'day' | 'night'
 
 const KEY = 'paintmark.light'
 
-function kept(): Light | undefined {
+function stored(): Light | undefined {
   try {
     const value = localStorage.getItem(KEY)
     return value === 'day' || value === 'night' ? value : undefined
@@ -17,9 +17,9 @@ function kept(): Light | undefined {
 export function makeLight() {
   const dark = matchMedia('(prefers-color-scheme: dark)')
   const device = (): Light => (dark.matches ? 'night' : 'day')
-  const [light, setLight] = createSignal<Light>(kept() ?? device())
+  const [light, setLight] = createSignal<Light>(stored() ?? device())
   dark.addEventListener('change', () => {
-    if (!kept()) setLight(device())
+    if (!stored()) setLight(device())
   })
   createEffect(() => {
     document.documentElement.dataset.light = light()

@@ -8,8 +8,8 @@ export interface Waits {
   refused: number
 }
 
-const counted = (n: number, one: string, many: string) =>
-  n === 0 ? [] : [n === 1 ? `1 ${one}` : `${n} ${many}`]
+const counted = (n: number, singular: string, plural: string) =>
+  n === 0 ? [] : [n === 1 ? `1 ${singular}` : `${n} ${plural}`]
 
 export function linkWords(link: LinkState, { entries, photos, refused }: Waits): string {
   const waits = [...counted(entries, 'entry', 'entries'), ...counted(photos, 'photo', 'photos')].join(', ')

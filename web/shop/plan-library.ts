@@ -13,11 +13,11 @@ export async function wholePlan(
   { id, edition }: Pick<Plan, 'id' | 'edition'>,
 ): Promise<Plan | Failure> {
   const key = JSON.stringify([whose, id, edition])
-  const kept = known.get(key)
-  if (kept) return kept
-  const said = await ask<Plan>(`/api/plans/${encodeURIComponent(id)}/${edition}`)
-  if (!isFailure(said)) known.set(key, said)
-  return said
+  const cached = known.get(key)
+  if (cached) return cached
+  const reply = await ask<Plan>(`/api/plans/${encodeURIComponent(id)}/${edition}`)
+  if (!isFailure(reply)) known.set(key, reply)
+  return reply
 }
 
 /** Where one is looked at. */
@@ -42,14 +42,14 @@ export async function readPlanFile(text: string): Promise<Reading> {
       headers: { 'content-type': 'application/json' },
       body: text,
     })
-    const said = await answer.json()
+    const body = await answer.json()
     if (answer.ok)
       return {
         plan: JSON.parse(text.replace(/^\uFEFF/, '')) as Plan,
-        cautions: said.cautions as PlanCaution[],
+        cautions: body.cautions as PlanCaution[],
       }
-    if (Array.isArray(said.faults) && said.faults.length > 0) return { faults: said.faults }
-    return { sentence: String(said.sentence ?? `The server answered ${answer.status}. Try again.`) }
+    if (Array.isArray(body.faults) && body.faults.length > 0) return { faults: body.faults }
+    return { sentence: String(body.sentence ?? `The server answered ${answer.status}. Try again.`) }
   } catch {
     return { sentence: 'No signal: the shop’s server does not answer. What you entered stays here.' }
   }

@@ -9,7 +9,7 @@ export interface GuideItem {
   words: string
 }
 
-const some = (n: number, one: string, more: string) => (n === 1 ? `1 ${one}` : `${n} ${more}`)
+const some = (n: number, singular: string, plural: string) => `${n} ${n === 1 ? singular : plural}`
 
 export function guideOf(shop: Shop, jobs: number): GuideItem[] {
   const people = Object.keys(shop.people).length

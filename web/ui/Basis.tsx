@@ -43,7 +43,7 @@ export function Basis(props: BasisProps) {
           <p class="basis-refs" aria-hidden="true">
             Formulas and sources:{' '}
             {props.ids
-              .map((one) => refs()(one))
+              .map((id) => refs()(id))
               .sort((a, b) => a - b)
               .join(', ')}
           </p>

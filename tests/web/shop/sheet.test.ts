@@ -12,9 +12,9 @@ import {
   nextDoubt,
   restAs,
   type SheetWork,
-  saying,
   threadRead,
   type WorkLine,
+  withCorrection,
   workLines,
 } from '../../../web/pages/shop/sheet/sheet-work'
 
@@ -34,12 +34,12 @@ const WORK: SheetWork = { ...EMPTY_WORK, text: TEXT }
 const HEAD = { id: 'x-1', title: 'Torques', family: 'diesel', source: 'Invented sheet, edition 1' }
 
 const lineOf = (work: SheetWork, n: number): WorkLine => {
-  const found = workLines(SHEET, work).find(({ given }) => given.line === n)
+  const found = workLines(SHEET, work).find(({ original }) => original.line === n)
   if (!found) throw new Error(`The sheet has no line ${n}.`)
   return found
 }
-const say = (work: SheetWork, n: number, said: Parameters<typeof saying>[2]) =>
-  saying(work, lineOf(work, n).given, said)
+const say = (work: SheetWork, n: number, said: Parameters<typeof withCorrection>[2]) =>
+  withCorrection(work, lineOf(work, n).original, said)
 
 describe('what a line is', () => {
   test('read, to look at, not read, a heading, the heading of the columns', () => {
@@ -89,10 +89,10 @@ describe('what a line is', () => {
 
 describe('what its author says', () => {
   test('a corrected torque is read anew and settles what was doubted of it; the text as pasted stays', () => {
-    const { state, line, given } = lineOf(say(WORK, 5, { printed: '12 N·m' }), 5)
+    const { state, line, original } = lineOf(say(WORK, 5, { printed: '12 N·m' }), 5)
     expect(state).toBe('read')
-    expect(line).toMatchObject({ text: given.text, spec: { passes: [{ kind: 'torque', nominalNm: 12 }] } })
-    expect(given.kind === 'item' && given.refusal?.refused).toBe('unclear')
+    expect(line).toMatchObject({ text: original.text, spec: { passes: [{ kind: 'torque', nominalNm: 12 }] } })
+    expect(original.kind === 'item' && original.refusal?.refused).toBe('unclear')
   })
 
   test('a correction that cannot be read either leaves the line unread', () => {
@@ -118,14 +118,14 @@ describe('what its author says', () => {
   test('it is let go when the text of the line changes, and taken back by itself', () => {
     const said = say(WORK, 5, { printed: '12 N·m' })
     const changed = readSheet(TEXT.replace('M6\t8\t12', 'M6\t8\t14'))
-    expect(workLines(changed, said).find(({ given }) => given.line === 5)?.state).toBe('unread')
+    expect(workLines(changed, said).find(({ original }) => original.line === 5)?.state).toBe('unread')
     expect(lineOf(say(said, 5, { printed: undefined }), 5).state).toBe('unread')
   })
 
   test('only the lines it touches are made anew', () => {
     const before = workLines(SHEET, WORK)
     const after = workLines(SHEET, say(WORK, 5, { printed: '12 N·m' }))
-    expect(after.filter((line, i) => line !== before[i]).map(({ given }) => given.line)).toEqual([5])
+    expect(after.filter((line, i) => line !== before[i]).map(({ original }) => original.line)).toEqual([5])
   })
 
   test('a class is nobody’s until it is said; the rest as B leaves what was said', () => {
@@ -138,7 +138,7 @@ describe('what its author says', () => {
 
   test('the next to look at goes round, past what is settled', () => {
     const byLine = (work: SheetWork) => (n: number) =>
-      workLines(SHEET, work).find(({ given }) => given.line === n)
+      workLines(SHEET, work).find(({ original }) => original.line === n)
     const order = [5, 9, 4, 8, 1, 2, 3, 6, 7]
     expect(nextDoubt(order, byLine(WORK), undefined)).toBe(5)
     expect(nextDoubt(order, byLine(WORK), 8)).toBe(5)

@@ -93,10 +93,10 @@ export function Board() {
       <Show when={mine().length > 0}>
         <ul class="go-on stack">
           <For each={mine()}>
-            {(one) => (
+            {(next) => (
               <li>
-                <A class="button main wide" href={one.href}>
-                  Go on: <span class="stencil">{one.number}</span> {one.stepId}
+                <A class="button main wide" href={next.href}>
+                  Go on: <span class="stencil">{next.number}</span> {next.stepId}
                 </A>
               </li>
             )}

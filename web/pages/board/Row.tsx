@@ -110,9 +110,9 @@ function Engine(props: EngineProps) {
               </Show>
             }
           >
-            {(one) => (
+            {(claim) => (
               <li>
-                <Stripe person={one.by} name="instead" /> <span class="pencil">{one.stepId}</span>
+                <Stripe person={claim.by} name="instead" /> <span class="pencil">{claim.stepId}</span>
               </li>
             )}
           </For>

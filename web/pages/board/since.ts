@@ -30,31 +30,38 @@ export interface Change {
   changedAt: number
 }
 
-type Say = (summary: JobSummary) => string
+type SentenceOf = (summary: JobSummary) => string
 
-const seenOf = (summary: JobSummary, say: Say): Seen => ({
+const seenOf = (summary: JobSummary, sentenceOf: SentenceOf): Seen => ({
   version: summary.version,
-  reason: say(summary),
+  reason: sentenceOf(summary),
   signed: summary.signed,
 })
 
-export function lookAtAll(summaries: readonly JobSummary[], say: Say, at: number): Looked {
-  return { at, jobs: Object.fromEntries(summaries.map((summary) => [summary.id, seenOf(summary, say)])) }
+export function lookAtAll(summaries: readonly JobSummary[], sentenceOf: SentenceOf, at: number): Looked {
+  return {
+    at,
+    jobs: Object.fromEntries(summaries.map((summary) => [summary.id, seenOf(summary, sentenceOf)])),
+  }
 }
 
-export const lookAt = (looked: Looked, summary: JobSummary, say: Say): Looked => ({
+export const lookAt = (looked: Looked, summary: JobSummary, sentenceOf: SentenceOf): Looked => ({
   ...looked,
-  jobs: { ...looked.jobs, [summary.id]: seenOf(summary, say) },
+  jobs: { ...looked.jobs, [summary.id]: seenOf(summary, sentenceOf) },
 })
 
 /** Newest first. A change that altered neither the reason nor a signature is not worth a line. */
-export function changesSince(looked: Looked, summaries: readonly JobSummary[], say: Say): Change[] {
+export function changesSince(
+  looked: Looked,
+  summaries: readonly JobSummary[],
+  sentenceOf: SentenceOf,
+): Change[] {
   return summaries
     .flatMap((summary): Change[] => {
       const { id, number, version, signed } = summary
       const seen = Object.hasOwn(looked.jobs, id) ? looked.jobs[id] : undefined
       if (seen && seen.version >= version) return []
-      const now = say(summary)
+      const now = sentenceOf(summary)
       const changedAt = summary.changedAt ?? 0
       if (!seen) return [{ jobId: id, number, now, also: 'new on the board', changedAt }]
       const also = signedWords(signed - seen.signed)
@@ -84,9 +91,9 @@ const keyOf = (person: string): string => `paintmark.looked.${person}`
 
 export function readLooked(store: Pick<Storage, 'getItem'>, person: string): Looked | undefined {
   try {
-    const kept: unknown = JSON.parse(store.getItem(keyOf(person)) ?? 'null')
-    if (typeof kept !== 'object' || kept === null) return undefined
-    const { at, jobs } = kept as Looked
+    const stored: unknown = JSON.parse(store.getItem(keyOf(person)) ?? 'null')
+    if (typeof stored !== 'object' || stored === null) return undefined
+    const { at, jobs } = stored as Looked
     return typeof at === 'number' && typeof jobs === 'object' && jobs !== null ? { at, jobs } : undefined
   } catch {
     return undefined

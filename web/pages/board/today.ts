@@ -123,7 +123,7 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
   const audit = auditHref(summary.id)
   const flagged = summary.cells.filter((cell) => cell.flagged).map(({ stepId }) => stepId)
   const off = summary.cells.filter((cell) => cell.offLimits).map(({ stepId }) => stepId)
-  const asked = (summary.holds ?? []).filter(({ kind }) => kind === 'approval' || kind === 'question')
+  const questions = (summary.holds ?? []).filter(({ kind }) => kind === 'approval' || kind === 'question')
   const looks = summary.toLook ?? []
   const unsettled = summary.unsettled ?? 0
   const { reason } = summary
@@ -159,7 +159,7 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
           },
         ]
       : []),
-    ...asked.map(({ kind, what }) => ({
+    ...questions.map(({ kind, what }) => ({
       about: what,
       text: `Open ${HOLD_KINDS[kind].word}: ${what}`,
       rank: 2,

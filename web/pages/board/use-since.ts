@@ -1,4 +1,4 @@
-/** What changed since the signed-in person looked, kept on this device and up to date while the board is open. */
+/** What changed since the signed-in person looked, stored on this device and up to date while the board is open. */
 import { createEffect, createMemo, createSignal } from 'solid-js'
 import { reasonSentence } from '../../../shared/job/reason'
 import type { JobSummary } from '../../../shared/job/summary'
@@ -12,7 +12,7 @@ export const visit = (jobId: string): void => void visited.add(jobId)
 export function useSince(summaries: () => readonly JobSummary[], known: () => boolean) {
   const { session, clock } = useLive()
   const [looked, setLooked] = createSignal<Looked>()
-  const say = ({ reason }: JobSummary) => reasonSentence(reason, session.words)
+  const sentenceOf = ({ reason }: JobSummary) => reasonSentence(reason, session.words)
   const me = () => session.person()?.id
 
   const keep = (next: Looked) => {
@@ -20,25 +20,25 @@ export function useSince(summaries: () => readonly JobSummary[], known: () => bo
     setLooked(next)
     if (person) keepLooked(localStorage, person, next)
   }
-  const seeAll = () => keep(lookAtAll(summaries(), say, clock.now()))
+  const seeAll = () => keep(lookAtAll(summaries(), sentenceOf, clock.now()))
 
   createEffect(() => {
     const person = me()
     if (!person || !known()) return
-    const kept = readLooked(localStorage, person)
+    const stored = readLooked(localStorage, person)
     // The first look on this device: everything is as it is.
-    if (!kept) return seeAll()
+    if (!stored) return seeAll()
     const back = summaries().filter(({ id }) => visited.has(id))
     visited.clear()
-    if (back.length > 0) keep(back.reduce((now, summary) => lookAt(now, summary, say), kept))
-    else if (looked()?.at !== kept.at) setLooked(kept)
+    if (back.length > 0) keep(back.reduce((now, summary) => lookAt(now, summary, sentenceOf), stored))
+    else if (looked()?.at !== stored.at) setLooked(stored)
   })
 
   return {
     at: () => looked()?.at,
     changes: createMemo(() => {
       const now = looked()
-      return now ? changesSince(now, summaries(), say) : []
+      return now ? changesSince(now, summaries(), sentenceOf) : []
     }),
     seeAll,
   }

@@ -93,7 +93,9 @@ export function PersonForm(props: {
                 <span class="paint-name">
                   {paint}
                   <Show when={worn().get(paint)}>
-                    {(wearers) => <span class="pencil"> {listed(wearers().map((one) => one.initials))}</span>}
+                    {(wearers) => (
+                      <span class="pencil"> {listed(wearers().map((person) => person.initials))}</span>
+                    )}
                   </Show>
                 </span>
               </label>
@@ -102,7 +104,7 @@ export function PersonForm(props: {
         </div>
         <p class="small pencil" role="status">
           <Show when={others().length > 0} fallback={`Nobody else has ${person().paint}.`}>
-            {listed(others().map((one) => one.name))} {others().length === 1 ? 'wears' : 'wear'}{' '}
+            {listed(others().map((person) => person.name))} {others().length === 1 ? 'wears' : 'wear'}{' '}
             {person().paint} already. The initials still tell the stripes apart; another paint does it at a
             glance.
           </Show>

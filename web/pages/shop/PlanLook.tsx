@@ -106,10 +106,10 @@ function StepLook(props: { plan: Plan; step: PlanStep }) {
           <For each={step.notes ?? []}>{(text) => <p>{text}</p>}</For>
           <For each={step.joints}>{(joint) => <JointLook joint={joint} />}</For>
           <For each={step.measurements}>
-            {(one) => (
+            {(measurement) => (
               <p>
-                <b>{one.title}</b>: {limitsWords(one)}, at {listed(one.places)}
-                {one.instrument ? `, with ${one.instrument}` : ''}.
+                <b>{measurement.title}</b>: {limitsWords(measurement)}, at {listed(measurement.places)}
+                {measurement.instrument ? `, with ${measurement.instrument}` : ''}.
               </p>
             )}
           </For>

@@ -19,9 +19,9 @@ function createWhole(scope: ShopScope, plan: () => Pick<Plan, 'id' | 'edition'>)
   createEffect(
     on([() => scope.known(), () => plan().id, () => plan().edition], async ([known, id, edition]) => {
       if (!known) return
-      const said = await wholePlan(scope.shop().name, { id, edition })
-      if (isFailure(said)) setProblem(said.sentence)
-      else setWhole(said)
+      const reply = await wholePlan(scope.shop().name, { id, edition })
+      if (isFailure(reply)) setProblem(reply.sentence)
+      else setWhole(reply)
     }),
   )
   return { whole, problem }

@@ -28,7 +28,7 @@ export function placeOf(text: string, path: string): Place {
   if (named) {
     const line = Number(named[1])
     const before = text.split('\n').slice(0, line - 1)
-    const offset = before.reduce((sum, one) => sum + one.length + 1, 0) + Number(named[2]) - 1
+    const offset = before.reduce((sum, line) => sum + line.length + 1, 0) + Number(named[2]) - 1
     return { offset: Math.min(offset, text.length), line }
   }
   const offset = follow(text, keysOf(path))
@@ -91,14 +91,14 @@ const WIDEST = 110
 export function excerpt(text: string, { offset, line }: Place): { n: number; text: string; at: boolean }[] {
   const lines = text.split('\n')
   const column = offset - (text.lastIndexOf('\n', offset - 1) + 1)
-  const cut = (one: string, at: boolean) => {
-    if (one.length <= WIDEST) return one
-    const from = at ? Math.max(0, Math.min(column - WIDEST / 2, one.length - WIDEST)) : 0
+  const cut = (text: string, at: boolean) => {
+    if (text.length <= WIDEST) return text
+    const from = at ? Math.max(0, Math.min(column - WIDEST / 2, text.length - WIDEST)) : 0
     const end = from + WIDEST
-    return `${from > 0 ? '…' : ''}${one.slice(from, end)}${end < one.length ? '…' : ''}`
+    return `${from > 0 ? '…' : ''}${text.slice(from, end)}${end < text.length ? '…' : ''}`
   }
-  return lines.slice(Math.max(0, line - 1 - AROUND), line + AROUND).map((one, index) => {
+  return lines.slice(Math.max(0, line - 1 - AROUND), line + AROUND).map((text, index) => {
     const n = Math.max(1, line - AROUND) + index
-    return { n, text: cut(one.replace(/\r$/, ''), n === line), at: n === line }
+    return { n, text: cut(text.replace(/\r$/, ''), n === line), at: n === line }
   })
 }

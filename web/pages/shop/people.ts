@@ -25,9 +25,9 @@ export const byName = (shop: Shop): Person[] =>
 /** Families somebody could be entitled to: those of the library, and those already named on a card. */
 export function familiesKnown(shop: Shop): string[] {
   const plans = Object.values(shop.plans).flatMap((editions) => Object.values(editions))
-  const people = Object.values(shop.people).flatMap((one) => [
-    ...one.mayDo.families,
-    ...one.maySecondSign.families,
+  const people = Object.values(shop.people).flatMap((person) => [
+    ...person.mayDo.families,
+    ...person.maySecondSign.families,
   ])
   return [...new Set([...plans.map(({ family }) => family), ...people])].sort((a, b) => a.localeCompare(b))
 }
@@ -83,9 +83,11 @@ export function newPerson(id: string, shop: Shop): Person {
 /** As it is sent: trimmed, roles and classes in their order, no families where there is no class. */
 export function tidyPerson(person: Person): Person {
   const tidy = ({ classes, families }: Entitlement): Entitlement => ({
-    classes: (['A', 'B', 'C'] as const).filter((one) => classes.includes(one)),
+    classes: (['A', 'B', 'C'] as const).filter((jointClass) => classes.includes(jointClass)),
     families:
-      classes.length === 0 ? [] : [...new Set(families.map((one) => one.trim()).filter((one) => one !== ''))],
+      classes.length === 0
+        ? []
+        : [...new Set(families.map((family) => family.trim()).filter((family) => family !== ''))],
   })
   return {
     ...person,

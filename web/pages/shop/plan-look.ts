@@ -12,7 +12,7 @@ export function editions(plans: Shop['plans']): Plan[] {
     .sort((a, b) => a.title.localeCompare(b.title) || a.id.localeCompare(b.id) || b.edition - a.edition)
 }
 
-const some = (n: number, one: string, more = `${one}s`) => `${n} ${n === 1 ? one : more}`
+const some = (n: number, singular: string, plural = `${singular}s`) => `${n} ${n === 1 ? singular : plural}`
 
 /** The numbers a shop plans with, most telling first. */
 export function figuresOf(plan: Plan): { figure: string; of: string }[] {

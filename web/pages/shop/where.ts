@@ -23,7 +23,7 @@ export function whereIs(rest: string): Where {
     if (id === 'draft' && edition?.startsWith('d-')) return { part, draft: edition }
     if (/^\d+$/.test(edition ?? '')) return { part, plan: { id, edition: Number(edition) } }
   }
-  return { part: PARTS.find((one) => one.id === part)?.id ?? 'people' }
+  return { part: PARTS.find(({ id }) => id === part)?.id ?? 'people' }
 }
 
 function decoded(text: string): string {

@@ -150,9 +150,9 @@ function WallRow(props: { summary: JobSummary; width: number; height: number }) 
         <Promised date={props.summary.promised} />
         <ul>
           <For each={props.summary.on.slice(0, 2)} fallback={<li class="pencil">nobody working on it</li>}>
-            {(one) => (
+            {(claim) => (
               <li>
-                <Stripe person={one.by} /> {one.stepId}
+                <Stripe person={claim.by} /> {claim.stepId}
               </li>
             )}
           </For>

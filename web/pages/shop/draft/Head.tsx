@@ -16,7 +16,7 @@ const RELEASES = [
 export function Head(props: { plan: Plan; onPlan(plan: Plan): void }) {
   const put = (patch: Partial<Plan>) => props.onPlan({ ...props.plan, ...patch })
   const putStage = (i: number, stage: Stage) =>
-    put({ stages: props.plan.stages.map((one, at) => (at === i ? stage : one)) })
+    put({ stages: props.plan.stages.map((other, at) => (at === i ? stage : other)) })
   return (
     <>
       <div class="draft-fields">
@@ -77,7 +77,7 @@ export function Head(props: { plan: Plan; onPlan(plan: Plan): void }) {
         onClick={() => {
           const id = newId(
             'S',
-            props.plan.stages.map((one) => one.id),
+            props.plan.stages.map(({ id }) => id),
           )
           put({ stages: [...props.plan.stages, { id, title: 'New stage' }] })
         }}

@@ -112,7 +112,7 @@ export function JointEdit(props: JointEditProps) {
           label="Class"
           value={joint().class}
           options={CLASSES}
-          onValue={(one) => put({ class: JOINT_CLASSES.find((known) => known === one) ?? joint().class })}
+          onValue={(id) => put({ class: JOINT_CLASSES.find((known) => known === id) ?? joint().class })}
         />
         <Select
           label="Use"

@@ -24,7 +24,7 @@ export function NumberField(props: NumberFieldProps) {
       },
     ),
   )
-  const wrong = () => {
+  const error = () => {
     const empty = text().trim() === ''
     if (empty) return props.emptyIs === undefined ? 'A number is missing.' : undefined
     const value = read()
@@ -38,11 +38,11 @@ export function NumberField(props: NumberFieldProps) {
       inputMode="decimal"
       autocomplete="off"
       value={text()}
-      {...(hint() ? { hint: hint() as string } : {})}
-      {...(wrong() ? { error: wrong() as string } : {})}
+      hint={hint()}
+      error={error()}
       onValue={(typed) => {
         setText(typed)
-        if (wrong()) return
+        if (error()) return
         props.onValue(read())
       }}
     />

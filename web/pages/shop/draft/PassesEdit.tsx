@@ -27,7 +27,7 @@ interface PassesEditProps {
 export function PassesEdit(props: PassesEditProps) {
   const passes = () => props.joint.passes
   const put = (index: number, pass: Pass) =>
-    props.onChange(passes().map((one, i) => (i === index ? pass : one)))
+    props.onChange(passes().map((other, i) => (i === index ? pass : other)))
   return (
     <fieldset class="draft-passes stack roomy">
       <legend>Passes</legend>
@@ -42,7 +42,7 @@ export function PassesEdit(props: PassesEditProps) {
                 options={KINDS}
                 onValue={(kind) => put(i, NEW_PASS[kind as Pass['kind']])}
               />
-              <PassFields pass={pass()} onChange={(one) => put(i, one)} />
+              <PassFields pass={pass()} onChange={(changed) => put(i, changed)} />
               <Button
                 variant="quiet"
                 aria-label={`Take pass ${i + 1} out`}

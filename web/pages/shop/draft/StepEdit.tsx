@@ -85,8 +85,8 @@ export function StepEdit(props: StepEditProps) {
       <Picks
         title="Needs, signed before it begins"
         empty="There is no other step."
-        all={props.plan.steps.flatMap((one, i) =>
-          i === props.at ? [] : [{ id: one.id, title: `${one.id} ${one.title}` }],
+        all={props.plan.steps.flatMap((other, i) =>
+          i === props.at ? [] : [{ id: other.id, title: `${other.id} ${other.title}` }],
         )}
         chosen={step().needs}
         onChange={(needs) => put({ needs })}
@@ -94,13 +94,13 @@ export function StepEdit(props: StepEditProps) {
       <Picks
         title="Hides, once it is begun"
         empty="There is no joint of another step."
-        all={props.plan.steps.flatMap((one, i) =>
-          i === props.at ? [] : one.joints.map(({ id, title }) => ({ id, title: `${id} ${title}` })),
+        all={props.plan.steps.flatMap((other, i) =>
+          i === props.at ? [] : other.joints.map(({ id, title }) => ({ id, title: `${id} ${title}` })),
         )}
         chosen={step().hides.map(({ joint }) => joint)}
         onChange={(joints) =>
           put({
-            hides: joints.map((joint) => step().hides.find((one) => one.joint === joint) ?? { joint }),
+            hides: joints.map((joint) => step().hides.find((hidden) => hidden.joint === joint) ?? { joint }),
           })
         }
       />
@@ -184,12 +184,12 @@ interface PicksProps {
 function Picks(props: PicksProps) {
   // The same names again draw nothing anew: a long plan has thousands of joints to choose from.
   const all = createMemo(() => props.all, undefined, { equals: sameNames })
-  const title = (id: string) => all().find((one) => one.id === id)?.title ?? id
+  const title = (id: string) => all().find((pick) => pick.id === id)?.title ?? id
   const options = createMemo(() => [
     { value: '', title: 'choose' },
     ...all()
       .filter(({ id }) => !props.chosen.includes(id))
-      .map((one) => ({ value: one.id, title: one.title })),
+      .map((pick) => ({ value: pick.id, title: pick.title })),
   ])
   return (
     <fieldset class="draft-picks stack roomy">
@@ -200,7 +200,7 @@ function Picks(props: PicksProps) {
             {(id) => (
               <Button
                 aria-label={`Take out: ${title(id)}`}
-                onClick={() => props.onChange(props.chosen.filter((one) => one !== id))}
+                onClick={() => props.onChange(props.chosen.filter((other) => other !== id))}
               >
                 {title(id)} <span aria-hidden="true">×</span>
               </Button>
@@ -219,4 +219,4 @@ function Picks(props: PicksProps) {
 }
 
 const sameNames = (a: PicksProps['all'], b: PicksProps['all']): boolean =>
-  a.length === b.length && a.every((one, i) => one.id === b[i]?.id && one.title === b[i]?.title)
+  a.length === b.length && a.every((pick, i) => pick.id === b[i]?.id && pick.title === b[i]?.title)

@@ -5,8 +5,8 @@
  */
 import type { Joint, Pass, Plan, PlanStep, Position } from '../../../../shared/plan/types'
 
-const at = <T>(list: readonly T[], index: number, change: (one: T) => T): T[] =>
-  list.map((one, i) => (i === index ? change(one) : one))
+const at = <T>(list: readonly T[], index: number, change: (item: T) => T): T[] =>
+  list.map((item, i) => (i === index ? change(item) : item))
 
 export const changeStep = (plan: Plan, i: number, patch: Partial<PlanStep>): Plan => ({
   ...plan,

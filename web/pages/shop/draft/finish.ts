@@ -23,10 +23,10 @@ export function finishOf(plan: Plan): Finish {
   return { faults: [...layoutFaults(plan), ...faults], cautions, open: openPoints(plan) }
 }
 
-type Say = (path: Path, problem: string, fix: string) => void
+type Report = (path: Path, problem: string, fix: string) => void
 
-const sayInto =
-  (plan: Plan, list: PlanFault[]): Say =>
+const reportInto =
+  (plan: Plan, list: PlanFault[]): Report =>
   (path, problem, fix) =>
     list.push({ path: placeName(plan, path), problem, fix })
 
@@ -35,31 +35,35 @@ const MOST = { joints: 60, passes: 20, positions: 200 }
 
 export function layoutFaults(plan: Plan): PlanFault[] {
   const faults: PlanFault[] = []
-  const say = sayInto(plan, faults)
+  const report = reportInto(plan, faults)
   const words = (text: string, path: Path, what: string) => {
-    if (!text.trim()) say(path, `${what} is empty`, 'Write it.')
+    if (!text.trim()) report(path, `${what} is empty`, 'Write it.')
   }
   if (!ID.test(plan.id))
-    say(
+    report(
       ['id'],
       'The id cannot stand so',
       'Use letters, digits, full stop, hyphen and underscore, 40 at most.',
     )
   if (!Number.isInteger(plan.edition) || plan.edition < 1)
-    say(['edition'], 'The edition is no whole number', 'Write 1 or more.')
+    report(['edition'], 'The edition is no whole number', 'Write 1 or more.')
   words(plan.title, ['title'], 'The title')
   words(plan.family, ['family'], 'The family')
   words(plan.source, ['source'], 'The source')
   plan.stages.forEach((stage, i) => {
     words(stage.title, ['stages', i, 'title'], 'The title of the stage')
   })
-  if (plan.steps.length === 0) say(['steps'], 'There is no step', 'Add one.')
+  if (plan.steps.length === 0) report(['steps'], 'There is no step', 'Add one.')
   plan.steps.forEach((step, i) => {
     words(step.title, ['steps', i, 'title'], 'The title of the step')
     if (step.joints.length > MOST.joints)
-      say(['steps', i, 'joints'], `${step.joints.length} joints are too many`, `A step takes ${MOST.joints}.`)
+      report(
+        ['steps', i, 'joints'],
+        `${step.joints.length} joints are too many`,
+        `A step takes ${MOST.joints}.`,
+      )
     step.joints.forEach((joint, k) => {
-      jointFaults(joint, ['steps', i, 'joints', k], say, words)
+      jointFaults(joint, ['steps', i, 'joints', k], report, words)
     })
   })
   return faults
@@ -68,7 +72,7 @@ export function layoutFaults(plan: Plan): PlanFault[] {
 function jointFaults(
   joint: Joint,
   path: Path,
-  say: Say,
+  report: Report,
   words: (text: string, path: Path, what: string) => void,
 ): void {
   words(joint.title, [...path, 'title'], 'The title of the joint')
@@ -76,14 +80,14 @@ function jointFaults(
   words(joint.grade, [...path, 'grade'], 'The grade')
   words(joint.lubrication, [...path, 'lubrication'], 'The lubrication')
   if (joint.passes.length === 0)
-    say([...path, 'passes'], 'It has no pass', 'Add one, if only without a value.')
+    report([...path, 'passes'], 'It has no pass', 'Add one, if only without a value.')
   if (joint.passes.length > MOST.passes)
-    say([...path, 'passes'], `${joint.passes.length} passes are too many`, `A joint takes ${MOST.passes}.`)
+    report([...path, 'passes'], `${joint.passes.length} passes are too many`, `A joint takes ${MOST.passes}.`)
   if (joint.positions.length < 1 || joint.positions.length > MOST.positions)
-    say([...path, 'positions'], `${joint.positions.length} places`, `Give 1 to ${MOST.positions}.`)
+    report([...path, 'positions'], `${joint.positions.length} places`, `Give 1 to ${MOST.positions}.`)
   joint.passes.forEach((pass, p) => {
-    const wrong = valueFault(pass)
-    if (wrong) say([...path, 'passes', p], wrong, 'Write a number above zero.')
+    const fault = valueFault(pass)
+    if (fault) report([...path, 'passes', p], fault, 'Write a number above zero.')
   })
 }
 
@@ -99,19 +103,19 @@ function valueFault(pass: Pass): string | undefined {
 
 export function openPoints(plan: Plan): PlanFault[] {
   const open: PlanFault[] = []
-  const say = sayInto(plan, open)
+  const report = reportInto(plan, open)
   if (!plan.stages.some(({ releases }) => releases === 'to_owner'))
-    say(['stages'], 'No stage opens the release to the owner', 'Say which stage does.')
+    report(['stages'], 'No stage opens the release to the owner', 'Say which stage does.')
   plan.steps.forEach((step, i) => {
     if (step.minutes.likely === 0)
-      say(['steps', i, 'minutes'], 'The time it takes is not given', 'Forecasts count it as none.')
+      report(['steps', i, 'minutes'], 'The time it takes is not given', 'Forecasts count it as none.')
     step.joints.forEach((joint, k) => {
       const missing = (['thread', 'grade', 'lubrication'] as const).filter((key) => joint[key] === NOT_GIVEN)
       if (missing.length > 0)
-        say(['steps', i, 'joints', k], `${list(missing)} not given`, 'Look at the page, or leave it so.')
+        report(['steps', i, 'joints', k], `${list(missing)} not given`, 'Look at the page, or leave it so.')
       joint.passes.forEach((pass, p) => {
         if (pass.kind === 'torque' && pass.torqueNm === null)
-          say(
+          report(
             ['steps', i, 'joints', k, 'passes', p],
             'There is no torque',
             'Enter it from the page; otherwise it must be decided in the job, and nothing is signed off until then.',
@@ -161,8 +165,8 @@ export const within = (points: readonly PlanFault[], step: number, joint?: numbe
 /** `T2 Cylinder head, J14 Head nut` for a path, as its author knows the plan. */
 export function placeWords(plan: Plan, path: string): string {
   const { step, joint, part } = placeInPlan(path)
-  const one = step === undefined ? undefined : plan.steps[step]
-  const inIt = joint === undefined ? undefined : one?.joints[joint]
-  if (!one) return part === 'stages' ? 'Stages' : 'The plan'
-  return inIt ? `${one.id} ${one.title}: ${inIt.title}` : `${one.id} ${one.title}`
+  const at = step === undefined ? undefined : plan.steps[step]
+  const inIt = joint === undefined ? undefined : at?.joints[joint]
+  if (!at) return part === 'stages' ? 'Stages' : 'The plan'
+  return inIt ? `${at.id} ${at.title}: ${inIt.title}` : `${at.id} ${at.title}`
 }

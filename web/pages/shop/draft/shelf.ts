@@ -50,8 +50,8 @@ function lastingShelf(store: UseStore): DraftShelf {
   return {
     lasting: true,
     async all() {
-      const kept = await entries<string, Draft>(store)
-      return newestFirst(kept.flatMap(([key, draft]) => (key.startsWith('draft ') ? [draft] : [])))
+      const stored = await entries<string, Draft>(store)
+      return newestFirst(stored.flatMap(([key, draft]) => (key.startsWith('draft ') ? [draft] : [])))
     },
     get: (id) => get<Draft>(keyOf(id), store),
     put: (draft) => set(keyOf(draft.id), draft, store),

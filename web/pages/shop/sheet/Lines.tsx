@@ -15,7 +15,7 @@ interface LinesProps {
   here: number | undefined
   onHere(n: number): void
   toNext(): void
-  say: CorrectLine
+  onCorrect: CorrectLine
 }
 
 export function Lines(props: LinesProps) {
@@ -104,7 +104,7 @@ function Block(props: BlocksProps & { first: boolean }) {
                   withSection={props.withSection ?? false}
                   onHere={() => props.onHere(n)}
                   toNext={props.toNext}
-                  say={props.say}
+                  onCorrect={props.onCorrect}
                 />
               )}
             </Show>

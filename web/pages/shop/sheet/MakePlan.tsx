@@ -104,8 +104,8 @@ export function MakePlan(props: MakePlanProps) {
         error={errors.family()}
       />
       <datalist id="sheet-families">
-        {families().map((one) => (
-          <option value={one} />
+        {families().map((family) => (
+          <option value={family} />
         ))}
       </datalist>
       <Field

@@ -13,7 +13,7 @@ interface SheetRowProps {
   withSection: boolean
   onHere(): void
   toNext(): void
-  say: CorrectLine
+  onCorrect: CorrectLine
 }
 
 const AS = [
@@ -25,7 +25,7 @@ const AS = [
 export function SheetRow(props: SheetRowProps) {
   const [open, setOpen] = createSignal(props.work.state === 'unread' || props.work.state === 'look')
   const item = createMemo(() => (props.work.line.kind === 'item' ? props.work.line : undefined))
-  const say = (said: Parameters<CorrectLine>[1]) => props.say(props.work.given, said)
+  const correct = (patch: Parameters<CorrectLine>[1]) => props.onCorrect(props.work.original, patch)
   let row!: HTMLLIElement
   const onKey = (event: KeyboardEvent) => {
     if (event.key === 'Escape' && event.target !== row) row.focus()
@@ -40,14 +40,14 @@ export function SheetRow(props: SheetRowProps) {
     <li
       ref={row}
       class={`sheet-line line-${props.work.state}`}
-      data-line={props.work.given.line}
+      data-line={props.work.original.line}
       tabIndex={-1}
       aria-label={lineName(props.work)}
       onKeyDown={onKey}
     >
       <p class="line-given">
-        <span class="line-no">{props.work.given.line}</span>
-        <span class="line-text">{props.work.given.text}</span>
+        <span class="line-no">{props.work.original.line}</span>
+        <span class="line-text">{props.work.original.text}</span>
       </p>
       <Show when={props.withSection && props.work.section}>
         <p class="small pencil">under {props.work.section}</p>
@@ -80,18 +80,18 @@ export function SheetRow(props: SheetRowProps) {
       </Switch>
       <Show when={props.work.state !== 'out' && props.work.doubt.length > 0}>
         <ul class="line-doubts stack" classList={{ settled: props.work.correction?.seen === true }}>
-          <For each={props.work.doubt}>{(one) => <li>{one}</li>}</For>
+          <For each={props.work.doubt}>{(doubt) => <li>{doubt}</li>}</For>
         </ul>
       </Show>
       <div class="line-acts cluster">
         <Show when={isJoint(props.work)}>
-          <ClassChoice work={props.work} onChoose={(one) => say({ class: one })} />
+          <ClassChoice work={props.work} onChoose={(jointClass) => correct({ class: jointClass })} />
         </Show>
         <For each={props.work.state === 'out' ? [] : props.work.offers}>
-          {(text) => <Button onClick={() => say({ printed: text })}>It says {text}</Button>}
+          {(text) => <Button onClick={() => correct({ printed: text })}>It says {text}</Button>}
         </For>
         <Show when={props.work.state === 'look'}>
-          <Button onClick={() => say({ seen: true })}>Looked at: keep it</Button>
+          <Button onClick={() => correct({ seen: true })}>Looked at: keep it</Button>
         </Show>
         <Show when={!open() && props.work.line.kind !== 'header'}>
           <Button
@@ -104,42 +104,42 @@ export function SheetRow(props: SheetRowProps) {
         </Show>
       </div>
       <Show when={open() && props.work.line.kind !== 'header'}>
-        <LineFields work={props.work} onSay={say} />
+        <LineFields work={props.work} onCorrect={correct} />
       </Show>
     </li>
   )
 }
 
-function LineFields(props: { work: WorkLine; onSay(said: Parameters<CorrectLine>[1]): void }) {
-  const said = () => props.work.correction
+function LineFields(props: { work: WorkLine; onCorrect(patch: Parameters<CorrectLine>[1]): void }) {
+  const correction = () => props.work.correction
   const item = () => (props.work.line.kind === 'item' ? props.work.line : undefined)
   const as = (): (typeof AS)[number]['value'] =>
     props.work.state === 'out' ? 'out' : props.work.line.kind === 'section' ? 'heading' : 'joint'
   const counted = (text: string) => {
     const count = /^\s*\d{1,3}\s*$/.test(text) ? Number(text) : 0
-    props.onSay({ count: count > 0 ? count : undefined })
+    props.onCorrect({ count: count > 0 ? count : undefined })
   }
   return (
     <div class="line-fields">
       <Show when={as() === 'joint'}>
         <Field
           label={`Torque of ${lineName(props.work)}`}
-          value={said()?.printed ?? item()?.printed ?? ''}
+          value={correction()?.printed ?? item()?.printed ?? ''}
           autocomplete="off"
           spellcheck={false}
-          onValue={(printed) => props.onSay({ printed, seen: undefined })}
+          onValue={(printed) => props.onCorrect({ printed, seen: undefined })}
         />
         <Field
           label="Thread"
-          value={said()?.thread ?? item()?.thread ?? ''}
+          value={correction()?.thread ?? item()?.thread ?? ''}
           autocomplete="off"
           spellcheck={false}
-          onValue={(thread) => props.onSay({ thread, seen: undefined })}
+          onValue={(thread) => props.onCorrect({ thread, seen: undefined })}
         />
         <Field
           label="How many"
           inputMode="numeric"
-          value={`${said()?.count ?? item()?.count ?? ''}`}
+          value={`${correction()?.count ?? item()?.count ?? ''}`}
           autocomplete="off"
           onValue={counted}
         />
@@ -148,13 +148,13 @@ function LineFields(props: { work: WorkLine; onSay(said: Parameters<CorrectLine>
         label="This line is"
         value={as()}
         options={AS}
-        onValue={(value) => props.onSay({ as: value as NonNullable<Correction['as']> })}
+        onValue={(value) => props.onCorrect({ as: value as NonNullable<Correction['as']> })}
       />
-      <Show when={said()}>
+      <Show when={correction()}>
         <Button
           variant="quiet"
           onClick={() =>
-            props.onSay({
+            props.onCorrect({
               printed: undefined,
               thread: undefined,
               count: undefined,
@@ -178,8 +178,8 @@ function ThreadWords(props: { thread: string | undefined }) {
     <Show when={read()} fallback={<span class="small pencil">no thread</span>}>
       {(thread) => {
         const known = () => {
-          const one = thread()
-          return 'designation' in one ? one : undefined
+          const size = thread()
+          return 'designation' in size ? size : undefined
         }
         return (
           <Show
@@ -190,7 +190,7 @@ function ThreadWords(props: { thread: string | undefined }) {
               </span>
             }
           >
-            {(one) => <span class="strong">{one().designation}</span>}
+            {(size) => <span class="strong">{size().designation}</span>}
           </Show>
         )
       }}
@@ -205,7 +205,7 @@ const MEANS = {
 } as const
 
 /** Three presses side by side; none of them is pressed until its author says. */
-function ClassChoice(props: { work: WorkLine; onChoose(one: 'A' | 'B' | 'C'): void }) {
+function ClassChoice(props: { work: WorkLine; onChoose(jointClass: 'A' | 'B' | 'C'): void }) {
   const name = createUniqueId()
   return (
     <fieldset class="class-choice">
@@ -214,16 +214,16 @@ function ClassChoice(props: { work: WorkLine; onChoose(one: 'A' | 'B' | 'C'): vo
         {props.work.correction?.class ? 'Class' : 'Class?'}
       </span>
       <For each={JOINT_CLASSES}>
-        {(one) => (
-          <label title={MEANS[one]}>
+        {(jointClass) => (
+          <label title={MEANS[jointClass]}>
             <input
               type="radio"
               name={name}
-              checked={props.work.correction?.class === one}
-              onChange={() => props.onChoose(one)}
-              aria-label={`Class ${one}: ${MEANS[one]}`}
+              checked={props.work.correction?.class === jointClass}
+              onChange={() => props.onChoose(jointClass)}
+              aria-label={`Class ${jointClass}: ${MEANS[jointClass]}`}
             />
-            <span aria-hidden="true">{one}</span>
+            <span aria-hidden="true">{jointClass}</span>
           </label>
         )}
       </For>

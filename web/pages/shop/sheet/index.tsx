@@ -22,7 +22,7 @@ import {
   nextDoubt,
   restAs,
   type SheetWork,
-  saying,
+  withCorrection,
   workLines,
 } from './sheet-work'
 import './sheet.css'
@@ -49,8 +49,8 @@ export default function FromSheet(props: { scope: ShopScope }) {
     waiting = setTimeout(() => void keep(), REST_MS)
   }
   onMount(async () => {
-    const kept = await (await shelf()).sheet()
-    if (kept && work().text === '') setWork(kept)
+    const stored = await (await shelf()).sheet()
+    if (stored && work().text === '') setWork(stored)
   })
   const leave = () => waiting !== undefined && void keep()
   onMount(() => window.addEventListener('pagehide', leave))
@@ -75,14 +75,14 @@ export default function FromSheet(props: { scope: ShopScope }) {
   const sheet = createMemo(() => readSheet(read().text, read().choices))
   const corrections = createMemo(() => work().corrections)
   const lines = createMemo(() => workLines(sheet(), { choices: read().choices, corrections: corrections() }))
-  const byLine = createMemo(() => new Map(lines().map((line) => [line.given.line, line])))
+  const byLine = createMemo(() => new Map(lines().map((line) => [line.original.line, line])))
   const counts = createMemo(() => countsOf(lines()))
   // Fixed while the lines are gone through: a line put right stays where the hand is.
   const [sorted, setSorted] = createSignal<{ look: number[]; rest: number[] }>({ look: [], rest: [] })
   const sortAgain = () => setSorted(inOrder(lines()))
   createEffect(on(sheet, sortAgain))
 
-  const say: CorrectLine = (line, said) => change(saying(work(), line, said))
+  const correct: CorrectLine = (line, patch) => change(withCorrection(work(), line, patch))
   const toNext = () => {
     const next = nextDoubt([...sorted().look, ...sorted().rest], (n) => byLine().get(n), here())
     if (next !== undefined) {
@@ -155,7 +155,7 @@ export default function FromSheet(props: { scope: ShopScope }) {
             here={here()}
             onHere={setHere}
             toNext={toNext}
-            say={say}
+            onCorrect={correct}
           />
           <MakePlan
             scope={props.scope}

@@ -6,7 +6,7 @@
  */
 import type { JointClass, Plan } from '../../../../shared/plan/types'
 import { type PlanHead, type SheetLine, sheetToPlan } from '../../../../shared/sheet'
-import { saidNotes } from './sheet-words'
+import { authorNotes } from './sheet-words'
 import type { WorkLine } from './sheet-work'
 
 const MOST = { notices: 36, text: 400 }
@@ -14,8 +14,8 @@ const MOST = { notices: 36, text: 400 }
 export function draftFrom(lines: readonly WorkLine[], head: PlanHead): Plan {
   const used = lines.filter(({ state }) => state !== 'out' && state !== 'header').map(withSaid)
   const classes = new Map(
-    lines.flatMap(({ given, correction }) =>
-      correction?.class ? [[`J${given.line}`, correction.class] as [string, JointClass]] : [],
+    lines.flatMap(({ original, correction }) =>
+      correction?.class ? [[`J${original.line}`, correction.class] as [string, JointClass]] : [],
     ),
   )
   const { plan } = sheetToPlan(used, head)
@@ -42,16 +42,16 @@ function withSaid(work: WorkLine): SheetLine {
   const { line, state, doubt } = work
   // What is unread or contradicts itself gets its note from the draft itself.
   const open = state === 'look' && line.kind === 'item' && !line.spec?.contradiction ? doubt : []
-  const said = [...saidNotes(work), ...open.map((one) => `Not settled: ${one}`)]
-  if (line.kind !== 'item' || said.length === 0) return line
-  return { ...line, note: [line.note, ...said].filter(Boolean).join(' ') }
+  const notes = [...authorNotes(work), ...open.map((doubt) => `Not settled: ${doubt}`)]
+  if (line.kind !== 'item' || notes.length === 0) return line
+  return { ...line, note: [line.note, ...notes].filter(Boolean).join(' ') }
 }
 
 function leftOut(lines: readonly WorkLine[]): string[] {
   const out = lines.filter(({ state }) => state === 'out')
   const named = out
     .slice(0, MOST.notices)
-    .map(({ given }) => cut(`Left out by the author, line ${given.line}: ${given.text.trim()}`))
+    .map(({ original }) => cut(`Left out by the author, line ${original.line}: ${original.text.trim()}`))
   return out.length > MOST.notices
     ? [...named, `${out.length - MOST.notices} more lines are left out by the author.`]
     : named

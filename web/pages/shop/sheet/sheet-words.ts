@@ -71,7 +71,7 @@ function spanWords(
   return `${shown(nominal)}${unit}${band ? ` (${band})` : ''}`
 }
 
-const some = (n: number, one: string, more = `${one}s`) => `${n} ${n === 1 ? one : more}`
+const some = (n: number, singular: string, plural = `${singular}s`) => `${n} ${n === 1 ? singular : plural}`
 
 /** `42 read, 5 doubtful, 3 not read; 4 headings, 1 left out`. */
 export function countsWords(counts: SheetCounts): string {
@@ -87,19 +87,19 @@ export function lineName({ line }: WorkLine): string {
 }
 
 /** What its author said, for the note on its joint; the text as pasted stands beside it already. */
-export function saidNotes({ correction, given, line, doubt }: WorkLine): string[] {
+export function authorNotes({ correction, original, line, doubt }: WorkLine): string[] {
   if (!correction) return []
   const { printed, seen, thread, count } = correction
   const notes: string[] = []
   if (printed !== undefined)
     notes.push(
-      given.kind === 'item' && given.printed.trim()
-        ? `The author reads the torque as “${printed}”, not as “${given.printed}”.`
+      original.kind === 'item' && original.printed.trim()
+        ? `The author reads the torque as “${printed}”, not as “${original.printed}”.`
         : `The torque, “${printed}”, is the author’s.`,
     )
   if (thread !== undefined)
     notes.push(
-      `The thread is the author’s${given.kind === 'item' && given.thread ? `; pasted was “${given.thread}”` : ''}.`,
+      `The thread is the author’s${original.kind === 'item' && original.thread ? `; pasted was “${original.thread}”` : ''}.`,
     )
   if (count !== undefined) notes.push('How many is the author’s word.')
   if (seen && doubt.length > 0 && line.kind === 'item')

@@ -45,7 +45,7 @@ export type LineState = 'header' | 'section' | 'read' | 'look' | 'unread' | 'out
 
 export interface WorkLine {
   /** As the sheet was read. */
-  given: SheetLine
+  original: SheetLine
   /** With what the author said. */
   line: SheetLine
   correction?: Correction
@@ -87,27 +87,27 @@ export function workLines(
 ): WorkLine[] {
   const unit = unitOf(sheet, choices)
   let section = ''
-  return sheet.lines.map((given) => {
-    const said = corrections[given.line]
-    const correction = said?.of === given.text ? said : undefined
-    const before = made.get(given)
+  return sheet.lines.map((original) => {
+    const stored = corrections[original.line]
+    const correction = stored?.of === original.text ? stored : undefined
+    const before = made.get(original)
     const known =
       before && before.correction === correction && before.section === section
         ? before
-        : workLine(given, correction, section, unit)
-    made.set(given, known)
+        : workLine(original, correction, section, unit)
+    made.set(original, known)
     if (known.line.kind === 'section' && known.state !== 'out') section = known.line.title
     return known
   })
 }
 
 function workLine(
-  given: SheetLine,
+  original: SheetLine,
   correction: Correction | undefined,
   section: string,
   unit: TorqueUnit | undefined,
 ): WorkLine {
-  const line = correction ? corrected(given, correction, unit) : given
+  const line = correction ? corrected(original, correction, unit) : original
   const doubt = [...(line.doubt ?? []), ...threadDoubt(line)]
   const unread = line.kind === 'item' && line.refusal !== undefined
   const state: LineState =
@@ -123,7 +123,7 @@ function workLine(
               ? 'section'
               : 'read'
   return {
-    given,
+    original,
     line,
     ...(correction ? { correction } : {}),
     state,
@@ -134,32 +134,37 @@ function workLine(
 }
 
 /** A line with its author's word over it. What is doubted of its torque is judged anew, the rest stays. */
-function corrected(given: SheetLine, said: Correction, unit: TorqueUnit | undefined): SheetLine {
-  if (given.kind === 'header') return given
-  if (said.as === 'heading') {
-    if (given.kind === 'section') return withoutDoubt(given)
-    return { kind: 'section', line: given.line, text: given.text, title: given.item || given.text.trim() }
+function corrected(original: SheetLine, correction: Correction, unit: TorqueUnit | undefined): SheetLine {
+  if (original.kind === 'header') return original
+  if (correction.as === 'heading') {
+    if (original.kind === 'section') return withoutDoubt(original)
+    return {
+      kind: 'section',
+      line: original.line,
+      text: original.text,
+      title: original.item || original.text.trim(),
+    }
   }
-  if (given.kind === 'section' && said.as !== 'joint') return given
+  if (original.kind === 'section' && correction.as !== 'joint') return original
   const item: ItemLine =
-    given.kind === 'section'
-      ? { kind: 'item', line: given.line, text: given.text, item: given.title, printed: '' }
-      : given
-  const newThread = said.thread?.trim()
+    original.kind === 'section'
+      ? { kind: 'item', line: original.line, text: original.text, item: original.title, printed: '' }
+      : original
+  const newThread = correction.thread?.trim()
   const threaded: ItemLine = newThread === undefined ? item : put(item, 'thread', newThread || undefined)
   const counted: ItemLine =
-    said.count === undefined
+    correction.count === undefined
       ? threaded
       : put(
           withDoubt(
             threaded,
-            (threaded.doubt ?? []).filter((one) => !one.includes('not a number of fasteners')),
+            (threaded.doubt ?? []).filter((doubt) => !doubt.includes('not a number of fasteners')),
           ),
           'count',
-          said.count,
+          correction.count,
         )
-  if (said.printed === undefined && given.kind === 'item') return counted
-  return readAnew(counted, said.printed ?? '', unit)
+  if (correction.printed === undefined && original.kind === 'item') return counted
+  return readAnew(counted, correction.printed ?? '', unit)
 }
 
 function readAnew(line: ItemLine, printed: string, unit: TorqueUnit | undefined): ItemLine {
@@ -211,7 +216,7 @@ function offersOf(line: SheetLine): string[] {
 
 /** Those to look at first, unread before doubtful; the rest in the order of the sheet. By line number. */
 export function inOrder(lines: readonly WorkLine[]): { look: number[]; rest: number[] } {
-  const numbers = (some: readonly WorkLine[]) => some.map(({ given }) => given.line)
+  const numbers = (some: readonly WorkLine[]) => some.map(({ original }) => original.line)
   const unread = lines.filter(({ state }) => state === 'unread')
   const look = lines.filter(({ state }) => state === 'look')
   const rest = lines.filter(({ state }) => state !== 'unread' && state !== 'look')
@@ -255,24 +260,24 @@ export function nextDoubt(
 }
 
 /** The work with one line said anew; what is given as `undefined` is taken back. */
-export function saying(
+export function withCorrection(
   work: SheetWork,
   { line, text }: SheetLine,
-  said: { [K in keyof Correction]?: Correction[K] | undefined },
+  patch: { [K in keyof Correction]?: Correction[K] | undefined },
 ): SheetWork {
   const before = work.corrections[line]
-  const merged = { ...(before?.of === text ? before : {}), ...said, of: text }
-  const kept = Object.fromEntries(Object.entries(merged).filter(([, value]) => value !== undefined))
-  return { ...work, corrections: { ...work.corrections, [line]: kept as unknown as Correction } }
+  const merged = { ...(before?.of === text ? before : {}), ...patch, of: text }
+  const entered = Object.fromEntries(Object.entries(merged).filter(([, value]) => value !== undefined))
+  return { ...work, corrections: { ...work.corrections, [line]: entered as unknown as Correction } }
 }
 
 /** Every joint without a class gets this one; those that have one keep it. */
 export function restAs(work: SheetWork, lines: readonly WorkLine[], jointClass: JointClass): SheetWork {
   const more = lines
     .filter((line) => isJoint(line) && !line.correction?.class)
-    .map(({ given, correction }): [number, Correction] => [
-      given.line,
-      { ...correction, of: given.text, class: jointClass },
+    .map(({ original, correction }): [number, Correction] => [
+      original.line,
+      { ...correction, of: original.text, class: jointClass },
     ])
   return { ...work, corrections: { ...work.corrections, ...Object.fromEntries(more) } }
 }
