@@ -168,7 +168,7 @@ export const rowOf = (page: Page, number: string): Locator =>
 /** In the bench's own list: claims a step and opens it. */
 export async function claimFromList(page: Page, jobId: string, stepId: string): Promise<void> {
   await page.goto(`/jobs/${jobId}/bench`)
-  await page.getByRole('button', { name: new RegExp(`^(Claim|Go on) ${stepId}$`) }).click()
+  await page.getByRole('button', { name: new RegExp(`^(Claim step|Claim and continue) ${stepId}$`) }).click()
   await page.getByRole('button', { name: 'Leave step', exact: true }).waitFor()
 }
 
