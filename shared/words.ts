@@ -6,6 +6,8 @@ export interface Words {
   person(id: string): string
   /** A moment, as short as it can be said today: `13:40`, `24 Nov 13:40`. */
   moment(at: Instant): string
+  /** A day as a date: `16 Dec 2026`. */
+  date(day: string): string
 }
 
 /** `a`, `a and b`, `a, b and c`; with `or` for a choice. */

@@ -5,5 +5,9 @@ import type { Words } from '../../shared/words'
 import { format } from '../format'
 
 export function wordsOf(shop: Shop, now: Instant): Words {
-  return { person: (id) => shop.people[id]?.name ?? id, moment: (at) => format.moment(at, now) }
+  return {
+    person: (id) => shop.people[id]?.name ?? id,
+    moment: (at) => format.moment(at, now),
+    date: format.date,
+  }
 }

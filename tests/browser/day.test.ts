@@ -104,6 +104,7 @@ test('the whole day with three screens open: no complaint, and all agree with th
   const words = {
     person: (id: string) => nameOf(shop.server, id),
     moment: () => 'some time',
+    date: String,
   }
   await expect
     .poll(async () => (await rowsOf(board.page)).filter((row) => row.includes('E-101'))[0] ?? '')

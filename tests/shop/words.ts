@@ -4,4 +4,5 @@ import type { Words } from '../../shared/words'
 export const words: Words = {
   person: (id) => id,
   moment: (at) => new Date(at).toISOString().slice(11, 16),
+  date: (day) => day,
 }

@@ -89,7 +89,7 @@ export function makeSession(
     return undefined
   }
 
-  const words: Words = { person: nameOf, moment: (at) => format.moment(at, clock.now()) }
+  const words: Words = { person: nameOf, moment: (at) => format.moment(at, clock.now()), date: format.date }
 
   return {
     me,

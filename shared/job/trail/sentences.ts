@@ -141,7 +141,7 @@ export const SENTENCES: Sentences = {
     `The release to fitting no longer counts: ${stepName(job, e.stepId)} was worked on again.`,
   WarrantyOpened: (e, _, who) => `${who} opened a warranty case: ${ended(e.complaint)}`,
   WarrantyClosed: (e, _, who) => `${who} closed the warranty case: ${ended(e.finding)}`,
-  DatePromised: (e, _, who) => `${who} promised ${e.date}: ${ended(e.reason)}`,
+  DatePromised: (e, _, who, words) => `${who} promised ${words.date(e.date)}: ${ended(e.reason)}`,
   NoteAdded: (e, job, who) =>
     `${who} noted${e.stepId ? ` on ${stepName(job, e.stepId)}` : ''}: ${ended(e.text)}`,
   PhotoAdded: (e, job, who) =>

@@ -11,7 +11,11 @@ import { pagesOf, rowsFor, turned } from '../../../web/pages/wall/pages'
 /** Tuesday, 24 November, in the middle of the day wherever this runs. */
 const NOW = new Date(2026, 10, 24, 12).getTime()
 const DAY = 86_400_000
-const words = { person: (id: string) => id.toUpperCase(), moment: (at: number) => `day ${(at - NOW) / DAY}` }
+const words = {
+  person: (id: string) => id.toUpperCase(),
+  moment: (at: number) => `day ${(at - NOW) / DAY}`,
+  date: String,
+}
 const everything = { classes: ['A' as const, 'B' as const, 'C' as const], families: [] }
 
 const summary = (number: string, some: Partial<JobSummary> = {}): JobSummary => ({

@@ -182,7 +182,7 @@ test('at the bench a computed value says what a hand can check, one reckoned by 
         basis,
         reason: 'So.',
       },
-      { person: (id) => id, moment: () => '09:00' },
+      { person: (id) => id, moment: () => '09:00', date: String },
     )
   const said = { kind: 'computed' as const, method: 'a table', inputs: 'M8' }
   expect(value({ ...said, proposal })).toBe(

@@ -198,8 +198,8 @@ export function settle(
   }
 }
 
-/** The sentence names neither people nor moments. */
-const NOBODY = { person: (id: string) => id, moment: String }
+/** The sentence names neither people nor times. */
+const NOBODY = { person: (id: string) => id, moment: String, date: String }
 
 function basisOf({ kind, ...form }: SettleForm, proposal: Proposal | undefined): ValueBasis | undefined {
   switch (kind) {
