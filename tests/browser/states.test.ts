@@ -134,7 +134,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     await says(device.page.getByRole('region', { name: 'Sealant clock' }), 'Past the time of flange sealant')
     await held(device, 'sealant-late')
     await device.page.getByRole('button', { name: 'Last fastener in, late' }).click()
-    await says(device.page.getByRole('region', { name: 'Sealant clock' }), 'Strip it and lay a new bead')
+    await says(device.page.getByRole('region', { name: 'Sealant clock' }), 'Clean it off and lay a new bead')
     await held(device, 'sealant-closed-late')
   })
 
@@ -170,7 +170,7 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     await look.waitFor()
     await held(device, 'own-look')
     await look.click()
-    await device.page.getByText('the same person’s second look').waitFor()
+    await device.page.getByText('second-signed by the same person').waitFor()
     await held(device, 'own-look-given')
   })
 

@@ -171,7 +171,7 @@ describe('what stands against', () => {
     // The supervisor finds it with both readings, and that it is settled.
     await lead.goTo(`/jobs/${jobId}/audit`)
     await page.getByText('54.2').first().waitFor()
-    await page.getByText('no longer in force').waitFor()
+    await page.getByText('no longer counts').waitFor()
   })
 
   test('out of band is recorded with its flag and stops the signature; struck, both stay readable', async () => {
@@ -225,7 +225,7 @@ describe('what stands against', () => {
 
     await lead.goTo(`/jobs/${jobId}/audit`)
     await says(record(lead.page), /48 N·m clicked/)
-    await says(record(lead.page), /struck by Suvi Hale, .*: wrong number entered/)
+    await says(record(lead.page), /crossed out by Suvi Hale, .*: wrong number entered/)
   })
 })
 

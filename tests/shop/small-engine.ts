@@ -24,6 +24,7 @@ import { wrench } from './wrenches'
 export const words: Words = {
   person: (id) => shop.people[id]?.name ?? id,
   moment: (at) => `+${(at - START) / MINUTE} min`,
+  date: (day) => day,
 }
 
 const dial = wrench('TW-1', { kind: 'indicating', title: 'long one', min: 20, max: 200 })
