@@ -71,9 +71,9 @@ export const BASIS = {
   vdi2230: {
     title: 'Preload and tightening torque',
     formula:
-      'F = A0·ν·Rp0.2 / √(1 + 3·[(3/2)(d2/d0)(P/(π·d2) + 1.155·μG)]²); M = F·[0.16·P + 0.58·d2·μG + DKm·μK/2]',
+      'F = A0·ν·Rp0.2 / √(1 + 3·[(3/2)(d2/d0)·tan(φ + ρ′)]²); M = F·[(d2/2)·tan(φ + ρ′) + DKm·μK/2]; tan φ = P/(π·d2), tan ρ′ = μG/cos 30°',
     source:
-      'VDI 2230 sheet 1, 2001 and later (plastic torsion); published tables agree within 0.5 % and rounding',
+      'VDI 2230 sheet 1, 2001 and later (plastic torsion); its table A1 within its own rounding, cells that depart are listed in the checks',
     status: 'found',
   },
   friction_classes: {

@@ -86,8 +86,9 @@ export interface Tightening {
 /**
  * Preload (N) and tightening torque (N·m) of a bolt, by VDI 2230 with plastic torsion.
  *
- * F = A0·ν·Rp0.2 / √(1 + 3·[(3/2)(d2/d0)(P/(π·d2) + 1.155·μG)]²), M = F·[0.16·P + 0.58·d2·μG + DKm·μK/2], DKm = (dW + dh)/2.
- * A0, d0 are the stress area and its diameter (d2 + d3)/2, or those of the waist. Without dW and dh: a hexagon head
+ * F = A0·ν·Rp0.2 / √(1 + 3·[(3/2)(d2/d0)·tan(φ + ρ′)]²), M = F·[(d2/2)·tan(φ + ρ′) + DKm·μK/2], tan φ = P/(π·d2),
+ * tan ρ′ = μG/cos 30°, DKm = (dW + dh)/2. That is the form table A1 was made with; the sum 0.16·P + 0.58·d2·μG that is often
+ * printed beside it leaves out tan φ·tan ρ′ and falls up to 0.8 % short of it at μ 0.3. A0, d0 are the stress area and its diameter (d2 + d3)/2, or those of the waist. Without dW and dh: a hexagon head
  * (ISO 4014) over a medium hole (ISO 273). Refused: threads and grades that are, friction ≤ 0, utilisation above 1,
  * stainless without lubricant, a waisted shank without its waist.
  */
@@ -204,15 +205,21 @@ function sectionOf(
 
 const round3 = (mm: number) => Math.round(mm * 1000) / 1000
 
+/** tan(φ + ρ′): what the helix and the friction on its flanks of 60° take of a newton of preload. */
+function threadSlope({ d2Mm, pitchMm }: Thread, muThread: number): number {
+  const helix = Math.atan(pitchMm / (Math.PI * d2Mm))
+  const friction = Math.atan(muThread / Math.cos(Math.PI / 6))
+  return Math.tan(helix + friction)
+}
+
 function preloadAt(thread: Thread, section: Section, stressMPa: number, muThread: number): number {
-  const { d2Mm, pitchMm } = thread
-  const twist = 1.5 * (d2Mm / section.acrossMm) * (pitchMm / (Math.PI * d2Mm) + 1.155 * muThread)
+  const twist = 1.5 * (thread.d2Mm / section.acrossMm) * threadSlope(thread, muThread)
   return (section.areaMm2 * stressMPa) / Math.sqrt(1 + 3 * twist * twist)
 }
 
 /** Torque per newton of preload, mm. */
 const leverMm = (thread: Thread, headFrictionMm: number, muThread: number, muHead: number): number =>
-  0.16 * thread.pitchMm + 0.58 * thread.d2Mm * muThread + (headFrictionMm / 2) * muHead
+  (thread.d2Mm / 2) * threadSlope(thread, muThread) + (headFrictionMm / 2) * muHead
 
 interface Friction {
   muThread: FrictionBand
