@@ -26,7 +26,9 @@ export const CAUTIONS = {
   waisted: 'A waisted shank stretches and twists in its waist; keep to the maker’s procedure.',
   bolt_stronger:
     'Bolts are stronger than their minimum: for the bolt to break first, allow a fifth more length.',
-  material_typical: 'The shear strength is typical for the material, not this casting’s. Cast metal varies.',
+  reserve_cast:
+    'The hole’s strength is typical, not this casting’s: 70 % of it is reckoned with, for a casting may be that much weaker.',
+  reserve_typical: 'The hole’s strength is typical for its material: 85 % of it is reckoned with.',
   worn_hole: 'A worn or chased thread carries less than this.',
   long_engagement: 'Beyond about 2.5 d more length adds little: the first threads carry most.',
   insert_maker: 'The insert maker’s own pull-out figure counts before this one.',

@@ -8,7 +8,7 @@ import { isRefusal } from '../log'
 import type { BasisId } from './basis'
 import type { CautionCode } from './cautions'
 import { type InsertGiven, type InsertPlan, insertPlan } from './inserts'
-import { type HoleMaterial, type HoleMaterialGiven, holeMaterial } from './materials'
+import { type HoleMaterial, type HoleMaterialGiven, holeMaterial, RESERVE } from './materials'
 import { impossible, partsOf } from './numbers'
 import type { FastenerRefusal } from './refusals'
 import { type GradeGiven, type Strength, strengthOf } from './strength'
@@ -37,7 +37,7 @@ export interface Engagement {
   usableMm: number
   boltShearMm2: number
   holeShearMm2: number
-  /** Shear strengths, MPa. */
+  /** Shear strengths reckoned with, MPa: the hole's is its material's, less the reserve of what is typical or recalled. */
   boltThreadShearMPa: number
   holeShearMPa: number
   /** What each link bears, N. */
@@ -79,7 +79,7 @@ export const holeShearPerMm = (pitchMm: number, dMinMm: number, D2MaxMm: number)
  * Shear areas (mm²), strip and breaking loads (N), the weakest link, and the lengths (mm) for the bolt to break first.
  *
  * Strip load = area · shear strength, bolt thread at 0.6·Rm. With an insert the engagement is at most what the insert
- * leaves, and the hole is the thread tapped for it. Refused: unknown thread, grade or material, a length of nothing.
+ * leaves, and the hole is the thread tapped for it. Of a typical or recalled hole strength a reserve is held back (`RESERVE`). Refused: unknown thread, grade or material, a length of nothing.
  * Source: FED-STD-H28/2B; limits ISO 965-1 or ASME B1.1.
  */
 export function engagement(input: EngagementInput): Engagement | FastenerRefusal {
@@ -102,11 +102,12 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
     ? insertHolePerMm(insert, thread, given.insert)
     : holeShearPerMm(thread.pitchMm, size.dMinMm, size.D2MaxMm)
   const boltThreadShearMPa = BOLT_SHEAR_RATIO * grade.rmMPa
+  const holeShearMPa = material.shearMPa * material.reserve
   const boltBreakN = thread.stressAreaMm2 * grade.rmMPa
   const boltStripN = boltPerMm * usableMm * boltThreadShearMPa
   // A bush bears on its whole length in the part; of a coil only those turns that the bolt loads.
   const holeLengthMm = insert?.kind === 'solid' ? insert.usableMm : usableMm
-  const holeStripN = insert?.pullOutN ?? holePerMm * holeLengthMm * material.shearMPa
+  const holeStripN = insert?.pullOutN ?? holePerMm * holeLengthMm * holeShearMPa
   const [weakest, weakestN] = (
     [
       ['bolt', boltBreakN],
@@ -115,7 +116,7 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
     ] as const
   ).reduce((low, link) => (link[1] < low[1] ? link : low))
   const lengthForBoltThreadMm = boltBreakN / (boltPerMm * boltThreadShearMPa)
-  const lengthForHoleThreadMm = boltBreakN / (holePerMm * material.shearMPa)
+  const lengthForHoleThreadMm = boltBreakN / (holePerMm * holeShearMPa)
   const lengthForBoltFirstMm = Math.max(lengthForBoltThreadMm, lengthForHoleThreadMm)
   const equalStrengthMm = (2 * thread.stressAreaMm2) / boltPerMm
   const strengthRatioJ = (boltPerMm * grade.rmMPa) / (holePerMm * material.rmMPa)
@@ -129,7 +130,7 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
     boltShearMm2: boltPerMm * usableMm,
     holeShearMm2: holePerMm * holeLengthMm,
     boltThreadShearMPa,
-    holeShearMPa: material.shearMPa,
+    holeShearMPa,
     boltBreakN,
     boltStripN,
     holeStripN,
@@ -147,7 +148,7 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
     cautions: [
       'maker_governs',
       'bolt_stronger',
-      ...(material.status === 'computed' ? [] : (['material_typical'] as const)),
+      ...reserveCaution(material),
       ...(insert ? [] : (['worn_hole'] as const)),
       ...(usableMm > 2.5 * thread.dMm ? (['long_engagement'] as const) : []),
       ...(insert && !insert.pullOutN && lengthForBoltFirstMm > insert.usableMm
@@ -167,6 +168,9 @@ export function engagement(input: EngagementInput): Engagement | FastenerRefusal
     ],
   }
 }
+
+const reserveCaution = ({ reserve }: HoleMaterial): CautionCode[] =>
+  reserve === RESERVE.entered ? [] : [reserve === RESERVE.cast ? 'reserve_cast' : 'reserve_typical']
 
 /** The part's own thread around an insert, at the limits of a thread of that size and pitch. */
 function insertHolePerMm(insert: InsertPlan, thread: Thread, given: EngagementInput['insert']): number {

@@ -7,18 +7,10 @@
 import type { BasisStatus } from './basis'
 import { hasText, shown } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
+import { LUBRICATION_TERMS, type Lubrication, understand } from './vocabulary'
 
-export const LUBRICATIONS = [
-  'dry',
-  'oil',
-  'grease',
-  'paste',
-  'anti_seize',
-  'threadlocker',
-  'plated',
-  'wax',
-] as const
-export type Lubrication = (typeof LUBRICATIONS)[number]
+export type { Lubrication } from './vocabulary'
+export const LUBRICATIONS: readonly Lubrication[] = LUBRICATION_TERMS.map(({ id }) => id)
 export type FrictionClass = 'A' | 'B' | 'C' | 'D'
 
 export interface FrictionBand {
@@ -52,30 +44,19 @@ export interface LubricationBand extends FrictionBand {
   words: string
 }
 
-const WORDS: readonly (readonly [RegExp, Lubrication])[] = [
-  [
-    /^(?:none|no|clean|bare|as delivered|as received|degreased|unlubricated)$|\bdry\b|\bunlubricated\b/,
-    'dry',
-  ],
-  [/anti[\s_-]?seize|copper|ceramic|never[\s_-]?seize/, 'anti_seize'],
-  [/thread[\s_-]?lock|\block(?:ing)?\b|anaerobic/, 'threadlocker'],
-  [/\bmoly|molybdenum|mos2|graphite|ptfe|paste/, 'paste'],
-  [/\bwax/, 'wax'],
-  [/grease/, 'grease'],
-  [/\boil(?:ed)?\b|lubricated|\boiled\b/, 'oil'],
-  [/zinc|plated|galvani/, 'plated'],
-]
-
-/** Which state a plan's word means; sealants and anything unknown are refused, for no friction is held for them. */
+/** Which state a text means by the vocabulary; anything it does not hold whole is asked about, for no friction is guessed. */
 export function readLubrication(text: string): Lubrication | FastenerRefusal {
-  const known = [...LUBRICATIONS]
-  if (!hasText(text)) return no('lubrication_unknown', { text: shown(text), known })
-  const exact = LUBRICATIONS.find((state) => state === text)
-  if (exact) return exact
-  const words = text.trim().toLowerCase()
-  const found = /seal/.test(words) ? undefined : WORDS.find(([shape]) => shape.test(words))?.[1]
-  return found ?? no('lubrication_unknown', { text: text.slice(0, 60), known })
+  if (!hasText(text) || text.trim() === '')
+    return no('lubrication_unknown', { text: shown(text), known: [...LUBRICATIONS] })
+  const understood = understand(text.slice(0, LONGEST), LUBRICATION_TERMS)
+  if ('id' in understood) return understood.id
+  return understood.could.length > 0
+    ? no('lubrication_unclear', { text: text.slice(0, 60), could: understood.could })
+    : no('lubrication_unknown', { text: text.slice(0, 60), known: [...LUBRICATIONS] })
 }
+
+/** No plan names a lubrication in more signs. */
+const LONGEST = 200
 
 /** The friction band of a state on a bolt of steel or austenitic stainless. Source: VDI 2230 friction classes. */
 export function frictionBand(

@@ -35,7 +35,7 @@ export {
   insertPlan,
   WIRE_LENGTHS_D,
 } from './inserts'
-export { HOLE_MATERIALS, type HoleMaterial, type HoleMaterialGiven, holeMaterial } from './materials'
+export { HOLE_MATERIALS, type HoleMaterial, type HoleMaterialGiven, holeMaterial, RESERVE } from './materials'
 export {
   looseningOrder,
   ORDER_PATTERNS,
@@ -108,3 +108,4 @@ export { COARSE_PITCH_MM, UNIFIED } from './thread-series'
 export type { Thread, ThreadGiven } from './thread-types'
 export { type Tightening, type TighteningAt, type TighteningInput, tightening } from './tightening'
 export { limits, type ThreadLimits } from './tolerance'
+export { HOLE_MATERIAL_TERMS, LUBRICATION_TERMS, type Term } from './vocabulary'

@@ -229,7 +229,7 @@ function made(joint: ProposalJoint, added: ProposalAdded, tight: Tightening, hel
       frictionLow,
       frictionHigh: tight.high.muThread,
       holeMaterial: held.material.words,
-      holeShearMPa: held.material.shearMPa,
+      holeShearMPa: held.holeShearMPa,
       engagementMm: held.engagementMm,
       utilisation,
       headBearingMm: tight.headBearingMm,

@@ -35,6 +35,7 @@ export interface FastenerRefusalData {
   grade_not_this_size: { grade: string; dMm: number; fromMm: number; uptoMm: number }
   grade_without_formula: { text: string; material: string }
   lubrication_unknown: { text: string; known: string[] }
+  lubrication_unclear: { text: string; could: string[] }
   friction_missing: Record<never, never>
   stainless_needs_lubricant: { grade: string }
   waist_needed: Record<never, never>
@@ -42,6 +43,7 @@ export interface FastenerRefusalData {
   hole_below_thread: { holeMm: number; dMm: number }
   bearing_below_hole: { bearingMm: number; holeMm: number }
   material_unknown: { text: string; known: string[] }
+  material_unclear: { text: string; could: string[] }
   insert_unknown: { text: string }
   insert_outer_thread_needed: Record<never, never>
   insert_outer_thread_small: { outer: string; thread: string }
@@ -123,6 +125,8 @@ const SENTENCES: Sentences = {
     `“${d.text}”: no bolt strength is known for ${d.material}, so nothing is computed. Use the maker’s figure, or a competent person’s own value.`,
   lubrication_unknown: (d) =>
     `No friction is known for “${d.text}”. Choose one of ${worded(d.known)}, or enter measured friction.`,
+  lubrication_unclear: (d) =>
+    `“${d.text}” does not say exactly one lubrication. Choose ${worded(d.could)}, or enter measured friction.`,
   friction_missing: () =>
     'Neither friction nor lubrication is entered. Enter how thread and head are lubricated.',
   stainless_needs_lubricant: (d) =>
@@ -136,6 +140,8 @@ const SENTENCES: Sentences = {
     `A head bearing on ${d.bearingMm} mm falls through a hole of ${d.holeMm} mm. Measure both again.`,
   material_unknown: (d) =>
     `No shear strength is known for “${d.text}”. Choose one of ${worded(d.known)}, or enter it from the maker’s data.`,
+  material_unclear: (d) =>
+    `“${d.text}” does not say exactly one material. Choose ${worded(d.could)}, or enter its shear strength from the maker’s data.`,
   insert_unknown: (d) => `“${d.text}” is not a kind of insert known here. Choose wire or solid.`,
   insert_outer_thread_needed: () =>
     'A solid insert holds by its outer thread, which its maker names. Enter that thread.',

@@ -295,7 +295,7 @@ describe('the bolt in its hole', () => {
     const solidIn = at(4, knowing(), hole('JB', 4, short))
     expect(stripsFirst(solidIn.joint, solidIn.fitOf(28))).toBeUndefined()
     const insert = { ...short.insert, outerThread: 'M12x1.5' }
-    const named = at(4, knowing(), hole('JB', 4, { ...short, insert }))
+    const named = at(4, knowing({ material: 'steel, Rm 500' }), hole('JB', 4, { ...short, insert }))
     expect(stripsFirst(named.joint, named.fitOf(28))?.weakest).toBe('bolt')
     const bronze = at(1, knowing({ material: 'something' }))
     expect(stripsFirst(bronze.joint, bronze.fitOf())).toBeUndefined()

@@ -109,7 +109,9 @@ describe('a value computed', () => {
     expect(then.events.map((event) => jobEventSchema.safeParse(event).error)).toEqual([undefined])
     const [event] = then.events
     const told = event && trailLine(then.job, { version: 1, recordedAt: START, event }, words).sentence
-    expect(told).toMatch(/friction 0\.08 to 0\.16; hole in grey cast iron.*weakest: the bolt itself, bears/)
+    expect(told).toMatch(
+      /friction 0\.08 to 0\.16; hole in grey cast iron.*weakest: the thread of the hole, bears/,
+    )
     given(computed(proposal)).when(computed(proposal)).thenNothing()
     expect(
       jobCommandSchema.safeParse({ ...computed(proposal).command, commandId: uuid(1) }).error,

@@ -1,0 +1,279 @@
+/**
+ * Words to values: the phrases that mean exactly one lubrication or one hole material, each with where it stands.
+ *
+ * A phrase is looked up whole. What is negated, joined, left over or not listed is a question with the entries it touches,
+ * never the nearest one: “dry film lubricant” is the slipperiest class there is, and no pattern may hear “dry” in it.
+ * Spelling alone is forgiven: case, dashes, commas, brackets, `aluminum`, `gray`. An entry's own id is a phrase too.
+ */
+
+/** Phrases of one meaning, and the class or standard that gives it. */
+export interface Term<Id extends string> {
+  id: Id
+  phrases: readonly string[]
+  /** Words that bring this entry up as a candidate, though they do not decide. */
+  hints: readonly string[]
+  source: string
+}
+
+export type Understood<Id extends string> = { id: Id } | { could: Id[] }
+
+/** The one entry that is meant, or those that could be; none where nothing in the text points anywhere. */
+export function understand<Id extends string>(text: string, terms: readonly Term<Id>[]): Understood<Id> {
+  const phrase = plainPhrase(text)
+  const exact = terms.find(
+    ({ id, phrases }) => plainPhrase(id) === phrase || phrases.some((one) => plainPhrase(one) === phrase),
+  )
+  if (exact) return { id: exact.id }
+  const words = new Set(phrase.split(' '))
+  const touches = (hint: string) => {
+    const parts = plainPhrase(hint).split(' ')
+    return parts.length === 1 ? words.has(parts[0] ?? '') : ` ${phrase} `.includes(` ${parts.join(' ')} `)
+  }
+  return { could: terms.filter(({ hints }) => hints.some(touches)).map(({ id }) => id) }
+}
+
+/** As a phrase is compared: letters, digits and joining signs; a decimal mark between digits stays. */
+export function plainPhrase(text: string): string {
+  return text
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/aluminum/g, 'aluminium')
+    .replace(/\bgray\b/g, 'grey')
+    .replace(/(\d)[.,](?=\d)/g, '$1·')
+    .replace(/[\s_,.()[\]\u2010-\u2015-]+/g, ' ')
+    .replace(/·/g, '.')
+    .trim()
+}
+
+const VDI_A5 = 'VDI 2230 sheet 1, table of friction classes (recalled; the classes’ bounds found quoted)'
+
+export type Lubrication =
+  | 'dry'
+  | 'oil'
+  | 'grease'
+  | 'paste'
+  | 'anti_seize'
+  | 'threadlocker'
+  | 'plated'
+  | 'wax'
+
+/** States of thread and head. A phrase stands here only where it names a state of the table and nothing beside it. */
+export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
+  {
+    id: 'dry',
+    phrases: ['clean and dry', 'dry and clean', 'clean dry', 'dry threads', 'threads dry', 'assembled dry'],
+    hints: 'dry clean bare degreased unlubricated none no not without delivered received lubricant'.split(
+      ' ',
+    ),
+    source: VDI_A5,
+  },
+  {
+    id: 'oil',
+    phrases: [
+      'oiled',
+      'engine oil',
+      'motor oil',
+      'clean engine oil',
+      'oiled with engine oil',
+      'lubricated with engine oil',
+      'oil on thread and head',
+      'oil on threads and under head',
+      'threads and head oiled',
+      'oiled threads and head',
+    ],
+    hints: 'oil oiled lubricated lubricate lube lubricant'.split(' '),
+    source: VDI_A5,
+  },
+  {
+    id: 'grease',
+    phrases: [
+      'greased',
+      'lithium grease',
+      'multipurpose grease',
+      'multi-purpose grease',
+      'general purpose grease',
+    ],
+    hints: 'grease greased lubricated lubricate lube lubricant'.split(' '),
+    source: VDI_A5,
+  },
+  {
+    id: 'paste',
+    phrases: [
+      'MoS2',
+      'MoS2 paste',
+      'moly paste',
+      'molybdenum paste',
+      'molybdenum disulphide',
+      'molybdenum disulfide',
+      'molybdenum disulphide paste',
+      'molybdenum disulfide paste',
+      'graphite paste',
+      'dry film lubricant',
+      'dry film lubricant (MoS2)',
+      'MoS2 dry film lubricant',
+      'solid film lubricant',
+    ],
+    hints: 'paste moly molybdenum mos2 graphite ptfe film'.split(' '),
+    source: `${VDI_A5}: solid lubricants in varnishes, as top coats or in pastes`,
+  },
+  {
+    id: 'anti_seize',
+    phrases: [
+      'antiseize',
+      'anti-seize compound',
+      'anti-seize, thin',
+      'copper anti-seize',
+      'nickel anti-seize',
+      'aluminium anti-seize',
+      'copper grease',
+      'ceramic grease',
+      'ceramic grease, thin',
+    ],
+    hints: ['anti seize', 'antiseize', 'never seize', 'copper', 'ceramic', 'nickel'],
+    source: `${VDI_A5}: greases; metal or ceramic in them is common practice, no source`,
+  },
+  {
+    id: 'threadlocker',
+    phrases: [
+      'thread locker',
+      'thread-locking compound',
+      'liquid threadlocker',
+      'threadlocker, low',
+      'threadlocker, medium',
+      'threadlocker, high',
+      'threadlocker, medium strength',
+      'threadlocker, high strength',
+      'medium strength threadlocker',
+      'high strength threadlocker',
+    ],
+    hints: [...'threadlocker threadlock locker locking anaerobic'.split(' '), 'thread lock'],
+    source: 'common practice, no source: between bare and plated steel while it is wet',
+  },
+  {
+    id: 'plated',
+    phrases: ['zinc plated', 'electro zinc plated'],
+    hints: 'plated zinc galvanised galvanized electroplated coated cadmium'.split(' '),
+    source: `${VDI_A5}: galvanic zinc without a lubricant`,
+  },
+  {
+    id: 'wax',
+    phrases: ['waxed', 'wax coated', 'wax coated as delivered'],
+    hints: 'wax waxed coated'.split(' '),
+    source: `${VDI_A5}: liquefied wax, wax dispersions`,
+  },
+]
+
+export type HoleMaterialId =
+  | 'cast_iron'
+  | 'ductile_iron'
+  | 'cast_aluminium'
+  | 'cast_aluminium_gravity'
+  | 'cast_aluminium_heat_treated'
+  | 'wrought_aluminium'
+  | 'wrought_aluminium_strong'
+  | 'steel'
+  | 'steel_500'
+  | 'steel_700'
+  | 'bronze'
+
+/** Hole materials by the standards' own designations and the trade's names for just that one. */
+export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
+  {
+    id: 'cast_iron',
+    phrases: ['grey cast iron', 'grey iron', 'EN-GJL-250', 'GJL-250', 'GG25'],
+    hints: 'iron gjl gg cast grey'.split(' '),
+    source: 'EN 1561; GG25 is its name in DIN 1691 (recalled)',
+  },
+  {
+    id: 'ductile_iron',
+    phrases: [
+      'ductile cast iron',
+      'nodular iron',
+      'nodular cast iron',
+      'spheroidal graphite iron',
+      'SG iron',
+      'EN-GJS-400',
+      'GJS-400',
+      'GGG40',
+    ],
+    hints: 'iron ductile nodular sg gjs ggg cast'.split(' '),
+    source: 'EN 1563; GGG40 is its name in DIN 1693 (recalled)',
+  },
+  {
+    id: 'cast_aluminium',
+    phrases: [
+      'aluminium, cast',
+      'die cast aluminium',
+      'pressure die cast aluminium',
+      'cast aluminium, pressure die cast',
+      'AlSi9Cu3',
+      'AlSi9Cu3 pressure die cast',
+      'EN AC-46000',
+    ],
+    hints: 'aluminium alloy cast casting die light-alloy alsi9cu3'.split(' '),
+    source: 'EN 1706 (recalled)',
+  },
+  {
+    id: 'cast_aluminium_gravity',
+    phrases: [
+      'sand cast aluminium',
+      'gravity cast aluminium',
+      'gravity die cast aluminium',
+      'cast aluminium, sand cast',
+      'cast aluminium, gravity cast',
+      'AlSi9Cu3 sand cast',
+      'AlSi9Cu3 gravity cast',
+    ],
+    hints: 'aluminium alloy cast casting sand gravity alsi9cu3'.split(' '),
+    source: 'EN 1706 (recalled)',
+  },
+  {
+    id: 'cast_aluminium_heat_treated',
+    phrases: [
+      'heat treated cast aluminium',
+      'cast aluminium, heat treated',
+      'cast aluminium, aged',
+      'AlSi7Mg',
+      'AlSi7Mg T6',
+      'EN AC-42000 T6',
+    ],
+    hints: 'aluminium alloy cast casting aged t6 treated alsi7mg'.split(' '),
+    source: 'EN 1706 (recalled)',
+  },
+  {
+    id: 'wrought_aluminium',
+    phrases: ['AlMgSi1', 'EN AW-6082 T6', '6082-T6'],
+    hints: 'aluminium alloy wrought forged billet plate 6082'.split(' '),
+    source: 'EN 573-3, EN 755-2 (recalled)',
+  },
+  {
+    id: 'wrought_aluminium_strong',
+    phrases: ['AlZnMgCu1.5', 'EN AW-7075 T6', '7075-T6'],
+    hints: 'aluminium alloy wrought forged billet plate 7075'.split(' '),
+    source: 'EN 573-3, EN 755-2 (recalled)',
+  },
+  {
+    id: 'steel',
+    phrases: ['mild steel', 'structural steel', 'mild structural steel'],
+    hints: ['steel'],
+    source: 'EN 10025-2, the lowest of its grades (recalled)',
+  },
+  {
+    id: 'steel_500',
+    phrases: ['steel, Rm 500', 'machine steel, Rm 500'],
+    hints: ['steel'],
+    source: 'its name',
+  },
+  {
+    id: 'steel_700',
+    phrases: ['steel, Rm 700', 'quenched and tempered steel, Rm 700'],
+    hints: ['steel'],
+    source: 'its name',
+  },
+  {
+    id: 'bronze',
+    phrases: ['cast bronze', 'tin bronze', 'cast tin bronze'],
+    hints: ['bronze'],
+    source: 'EN 1982 (recalled)',
+  },
+]
