@@ -2,7 +2,8 @@
  * What a bolt's mark promises: tensile strength, yield and proof stress, by diameter.
  *
  * Tables only; nothing here can be derived. ISO 898-1 classes, SAE J429 grades and the austenitic stainless classes of
- * ISO 3506-1. Anything else is refused: bronze, brass and other metals have no standard bolt strength here.
+ * ISO 3506-1. Anything else is refused: bronze, brass and other metals have no standard bolt strength here; a mark beside
+ * other words is asked about.
  */
 import { isRefusal } from '../log'
 import type { BasisId } from './basis'
@@ -104,8 +105,6 @@ export function strength(grade: string, d?: number | ThreadGiven): Strength | Fa
   if (isRefusal(dMm)) return dMm as FastenerRefusal
   if (!hasText(grade)) return no('grade_unknown', { text: shown(grade) })
   const text = grade.trim().slice(0, 60)
-  const metal = OTHER_METALS.exec(text)?.[1]
-  if (metal) return no('grade_without_formula', { text, material: metal.toLowerCase() })
   const stainless =
     /^(?:stainless\s*(?:steel)?\s*)?A([1-5])?\s*[-–—\s]\s*(50|70|80|100)(?:\s*stainless(?:\s*steel)?)?$/i.exec(
       text,
@@ -114,8 +113,6 @@ export function strength(grade: string, d?: number | ThreadGiven): Strength | Fa
   const bareStainless = /^A([1-5])$/i.exec(text)
   if (bareStainless)
     return no('grade_unclear', { text, could: ['50', '70', '80'].map((n) => `A${bareStainless[1]}-${n}`) })
-  if (/stainless|^C[134]-/i.test(text))
-    return no('grade_without_formula', { text, material: 'stainless without its class' })
   const sae = /^(?:SAE\s*J?\s*(?:429)?|J\s*429)?\s*(?:grade|gr)?\s*\.?\s*(\d(?:[.,]\d)?)$/i.exec(text)
   const saeMark = sae?.[1]?.replace(',', '.')
   const iso =
@@ -125,9 +122,30 @@ export function strength(grade: string, d?: number | ThreadGiven): Strength | Fa
   const isoMark = iso?.[1]?.replace(',', '.').replace(/\s/g, '')
   if (isoMark && ISO_898[isoMark]) return ofTable('iso898', isoMark, isoMark, ISO_898[isoMark], 1, dMm)
   if (saeMark && SAE[saeMark]) return ofTable('saeJ429', `SAE ${saeMark}`, saeMark, SAE[saeMark], 25.4, dMm)
+  const could = marksIn(text)
+  if (could.length > 0) return no('grade_unclear', { text, could })
+  const metal = OTHER_METALS.exec(text)?.[1]
+  if (metal) return no('grade_without_formula', { text, material: metal.toLowerCase() })
+  if (/stainless|^C[134]-/i.test(text))
+    return no('grade_without_formula', { text, material: 'stainless without its class' })
   if (/^(?:class|cl)?\s*\.?\s*(?:10|12)$/i.test(text))
     return no('grade_unclear', { text, could: [text.endsWith('10') ? '10.9' : '12.9', 'a nut class'] })
   return no('grade_unknown', { text })
+}
+
+/** The marks held here that stand in a text beside other words: candidates, for a leftover word may change which is meant. */
+function marksIn(text: string): string[] {
+  const iso = [...text.matchAll(/(?<![\d.,-])(\d{1,2})\s*[.,]\s*(\d)(?![\d.,])/g)]
+    .map(([, whole, part]) => `${whole}.${part}`)
+    .filter((mark) => Object.hasOwn(ISO_898, mark))
+  const sae = [...text.matchAll(/\b(?:SAE|J\s*429)\s*(?:grade|gr)?\s*\.?\s*(\d(?:\.\d)?)\b/gi)]
+    .map(([, mark = '']) => mark)
+    .filter((mark) => Object.hasOwn(SAE, mark))
+    .map((mark) => `SAE ${mark}`)
+  const stainless = [...text.matchAll(/\bA([1-5])\s*[-–—]\s*(50|70|80|100)\b/gi)].map(
+    ([, steel, mark]) => `A${steel}-${mark}`,
+  )
+  return [...new Set([...iso, ...sae, ...stainless])]
 }
 
 /** Proof load, N: stress area times proof stress. ISO's printed loads depart from it by up to 0.62 % by their rounding. */

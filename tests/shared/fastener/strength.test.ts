@@ -85,3 +85,22 @@ describe('loads', () => {
     expect(refusedAs(proofLoadN('M10', { rmMPa: 500, yieldMPa: 900 }))).toBe('number_impossible')
   })
 })
+
+describe('a mark beside other words', () => {
+  test.each([
+    ['8.8 zinc', ['8.8']],
+    ['8.8 or 10.9', ['8.8', '10.9']],
+    ['not 8.8', ['8.8']],
+    ['10.9 min', ['10.9']],
+    ['A2-70 or 8.8', ['8.8', 'A2-70']],
+    ['SAE 5 zinc plated', ['SAE 5']],
+  ])('[FT4] “%s” is asked about, with what it could be', (text, could) => {
+    expect(strength(text, 10)).toMatchObject({ refused: 'grade_unclear', data: { could } })
+  })
+  test.each(['SAE J429 grade 8', 'ISO 898-1 8.8', 'A4-70 stainless', 'Class 10.9'])(
+    '[FT4] “%s” says one and nothing else',
+    (text) => {
+      expect(answered(strength(text, 10)).dMm).toBe(10)
+    },
+  )
+})
