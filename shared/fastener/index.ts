@@ -35,6 +35,7 @@ export {
   insertPlan,
   WIRE_LENGTHS_D,
 } from './inserts'
+export { type Doubt, judgeTorque, type TorqueJudgement, type TorqueToJudge } from './judge'
 export { HOLE_MATERIALS, type HoleMaterial, type HoleMaterialGiven, holeMaterial, RESERVE } from './materials'
 export {
   looseningOrder,

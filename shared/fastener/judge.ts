@@ -1,0 +1,176 @@
+/**
+ * One judge for every torque that is printed, typed or imported: can this fastener bear it at all?
+ *
+ * It never corrects a number and never proposes one. What it answers is how far the torque goes toward yield, break and strip
+ * load over its whole band and at both ends of friction, what had to be assumed for that, and one of four words: plausible,
+ * implausible (to be looked at first), impossible (to be stopped), not judged. An angle is the maker's to answer for: it is
+ * not judged here, the torque before it is.
+ */
+import { isRefusal } from '../log'
+import { engagement } from './engagement'
+import { FRICTION_CLASSES, type FrictionBand, frictionBand } from './friction'
+import type { InsertGiven } from './inserts'
+import { nutOf } from './nut'
+import { type GradeGiven, type Strength, strengthOf } from './strength'
+import { thread as readThread, type Thread } from './thread'
+import { type TighteningAt, tightening } from './tightening'
+
+/** What is known of the fastener, as plan, sheet or register say it; torques in N·m, lengths in mm. */
+export interface TorqueToJudge {
+  /** `bolt`, `nut`, `stud`; a plug, a union or a sender seals, and its thread does not say what it bears. */
+  fastener?: string
+  thread?: string
+  grade?: string
+  lubrication?: string
+  holeMaterial?: string
+  engagementMm?: number
+  insert?: InsertGiven
+  nominalNm?: number
+  minNm?: number
+  maxNm?: number
+}
+
+export type Doubt =
+  /** It pulls more than the bolt's breaking load, even at the highest friction. */
+  | 'breaks_bolt'
+  /** More than three times what the joint holds. */
+  | 'three_times'
+  /** Past yield at the middle of the friction band. */
+  | 'past_yield'
+  /** Its top pulls more than the nut's proof load at the middle of the band. */
+  | 'over_nut'
+  /** Its top strips the hole, at the strength that is reckoned with. */
+  | 'strips_hole'
+  /** It hardly loads the bolt: less than a twentieth of its yield. */
+  | 'hardly_clamps'
+  | 'grade_assumed'
+  | 'pitch_assumed'
+  | 'thread_unknown'
+
+export interface TorqueJudgement {
+  verdict: 'plausible' | 'implausible' | 'impossible' | 'not_judged'
+  /** What speaks against it or was assumed, the gravest first. */
+  doubts: Doubt[]
+  /** What it was judged as. */
+  thread?: string
+  grade?: string
+  friction?: FrictionBand
+  /** As shares: its bottom at the highest friction, its top at the lowest. */
+  yieldShare?: Share
+  breakShare?: Share
+  stripShare?: Share
+}
+interface Share {
+  low: number
+  high: number
+}
+
+const CLAMPS: readonly string[] = ['bolt', 'nut', 'stud']
+/** Of a bolt whose grade nobody gave; common practice, no source. */
+const USUAL_GRADE = { metric: '8.8', unified: 'SAE 5' } as const
+/** Where no lubrication is known: from oiled steel to dry steel at its roughest, the classes B to D of VDI 2230. */
+const ANY_FRICTION: FrictionBand = { low: FRICTION_CLASSES.B.low, high: FRICTION_CLASSES.D.high }
+const MOST_TIMES = 3
+const LEAST_SHARE = 0.05
+
+/**
+ * Judges one torque with its limits.
+ *
+ * Impossible: at the highest friction its value breaks the bolt, or pulls over three times what an assumed bolt or the hole's
+ * thread holds. Implausible: past yield or over the nut's proof load at the middle of the friction band, stripping the hole, hardly
+ * clamping, or with an assumed grade. Never throws; figures that are none are not judged. Yield and break by VDI 2230 with torsion.
+ */
+export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
+  const figures = [given.nominalNm, given.minNm, given.maxNm].filter((nm) => nm !== undefined)
+  const value = given.nominalNm ?? given.minNm ?? given.maxNm
+  const sound = figures.length > 0 && figures.every((nm) => Number.isFinite(nm) && nm > 0 && nm < 1e9)
+  if (!CLAMPS.includes(given.fastener ?? 'bolt') || value === undefined || !sound)
+    return { verdict: 'not_judged', doubts: [] }
+  const thread = readThread(given.thread ?? '')
+  if (isRefusal(thread)) return { verdict: 'not_judged', doubts: ['thread_unknown'] }
+  const nut = given.fastener === 'nut' ? nutOf(given.grade ?? '', thread) : undefined
+  const named = strengthOf(nut?.bolt ?? given.grade ?? '', thread)
+  const grade = isRefusal(named) ? strengthOf(USUAL_GRADE[thread.system], thread) : named
+  if (isRefusal(grade))
+    return { verdict: 'not_judged', doubts: ['grade_assumed'], thread: thread.designation }
+  const friction = frictionFor(given.lubrication, grade)
+  const ends = endsOf(thread, grade, friction)
+  if (!ends) return { verdict: 'not_judged', doubts: [], thread: thread.designation, grade: grade.grade }
+
+  const bottom = Math.min(...figures)
+  const top = Math.max(...figures)
+  const yieldShare = { low: bottom / ends.rough.torqueNm, high: top / ends.slippery.torqueNm }
+  const toBreak = grade.yieldMPa / grade.rmMPa
+  const breakShare = { low: yieldShare.low * toBreak, high: yieldShare.high * toBreak }
+  const stripN = stripLoad(given, thread, grade)
+  const pullOf = (torqueNm: number, at: TighteningAt) => (torqueNm / at.torqueNm) * at.preloadN
+  const stripShare = stripN && {
+    low: pullOf(bottom, ends.rough) / stripN.typical,
+    high: pullOf(top, ends.slippery) / stripN.reserved,
+  }
+  const valueShare = value / ends.rough.torqueNm
+  const assumed = isRefusal(named)
+  const doubts: Doubt[] = [
+    ...when(!assumed && valueShare * toBreak > 1, 'breaks_bolt'),
+    ...when(
+      (assumed && valueShare > MOST_TIMES) ||
+        (stripN !== undefined && pullOf(value, ends.rough) > MOST_TIMES * stripN.typical),
+      'three_times',
+    ),
+    ...when(value > ends.middle.torqueNm, 'past_yield'),
+    ...when(nut !== undefined && pullOf(top, ends.middle) > nut.proofN, 'over_nut'),
+    ...when((stripShare?.high ?? 0) > 1, 'strips_hole'),
+    ...when(value / ends.slippery.torqueNm < LEAST_SHARE, 'hardly_clamps'),
+    ...when(assumed, 'grade_assumed'),
+    ...when(isPitchLeftOut(given.thread ?? '', thread), 'pitch_assumed'),
+  ]
+  return {
+    verdict: verdictOf(doubts),
+    doubts,
+    thread: thread.designation,
+    grade: grade.grade,
+    friction,
+    yieldShare,
+    breakShare,
+    ...(stripShare ? { stripShare } : {}),
+  }
+}
+
+const when = (is: boolean, doubt: Doubt): Doubt[] => (is ? [doubt] : [])
+
+function verdictOf(doubts: readonly Doubt[]): TorqueJudgement['verdict'] {
+  if (doubts.some((doubt) => doubt === 'breaks_bolt' || doubt === 'three_times')) return 'impossible'
+  return doubts.some((doubt) => doubt !== 'pitch_assumed') ? 'implausible' : 'plausible'
+}
+
+/** `M8` is read as the coarse M8x1.25, and that is said. */
+const isPitchLeftOut = (text: string, thread: Thread): boolean =>
+  thread.system === 'metric' && !/\d\s*[x×*✕-]\s*(?:P\s*)?\d/i.test(text)
+
+function frictionFor(lubrication: string | undefined, grade: Strength): FrictionBand {
+  const band = frictionBand(lubrication ?? '', grade)
+  return isRefusal(band) ? ANY_FRICTION : { low: band.low, high: band.high }
+}
+
+/** The bolt at its yield, at both ends of friction and in the middle. */
+function endsOf(thread: Thread, grade: GradeGiven, friction: FrictionBand) {
+  const at = (muThread: number | FrictionBand) => tightening({ thread, grade, muThread, utilisation: 1 })
+  const [ends, middle] = [at(friction), at((friction.low + friction.high) / 2)]
+  if (isRefusal(ends) || isRefusal(middle)) return undefined
+  return { slippery: ends.low, rough: ends.high, middle: middle.low }
+}
+
+/** What the hole's thread holds, N: as it is typical, and less the reserve. */
+function stripLoad(given: TorqueToJudge, thread: Thread, grade: Strength) {
+  if (given.holeMaterial === undefined || given.engagementMm === undefined) return undefined
+  const held = engagement({
+    thread,
+    boltGrade: grade,
+    holeMaterial: given.holeMaterial,
+    engagementMm: given.engagementMm,
+    ...(given.insert ? { insert: given.insert } : {}),
+  })
+  if (isRefusal(held)) return undefined
+  const reserved = Math.min(held.holeStripN, held.boltStripN)
+  return { reserved, typical: Math.min(held.holeStripN / held.material.reserve, held.boltStripN) }
+}
