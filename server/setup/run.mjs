@@ -8,6 +8,7 @@ import { existsSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
 import { ensureBrowser } from './browser.mjs'
 import { ensureBuilt } from './build.mjs'
+import { run } from './child.mjs'
 import { ensurePackages } from './install.mjs'
 import { nodeTooOld } from './node-version.mjs'
 import { inRepo } from './places.mjs'
@@ -32,6 +33,12 @@ const commands = {
   check: async () => {
     await ensurePackages()
     process.exitCode = (await check()) === 0 ? 0 : 1
+  },
+  mutate: async () => {
+    await ensurePackages()
+    process.exitCode = await run(process.execPath, [inRepo('tests/mutate/run.mjs'), ...args], {
+      stdout: true,
+    })
   },
   test: async () => {
     process.exitCode = await test(args)

@@ -16,6 +16,7 @@ import {
   sweptVolumeCc,
   taper,
   thrustShim,
+  timingShim,
   valveShim,
 } from '../../shared/measure'
 
@@ -32,7 +33,19 @@ describe('shims', () => {
       minMm: 2.5,
       maxMm: 3.3,
     }) as ShimChoice
+    expect(choice.idealMm).toBeCloseTo(3, within)
     expect(choice.shimMm).toBeCloseTo(3, within)
+  })
+  test('computed: 17.0° wanted, 19.1° read with 0.50, a tenth moves a degree back: 0.71 would be right', () => {
+    const choice = timingShim({
+      fittedMm: 0.5,
+      readDeg: 19.1,
+      targetDeg: 17,
+      perMm: -10,
+      stepMm: 0.1,
+    }) as ShimChoice
+    expect(choice.idealMm).toBeCloseTo(0.71, within)
+    expect(choice.shimMm).toBeCloseTo(0.7, within)
   })
   test('found result, target from memory (exhaust 0.22 to 0.31): 2.95 in, 0.47 read give 3.15 by the middle', () => {
     const choice = valveShim({

@@ -90,6 +90,11 @@ describe('wire inserts', () => {
     for (const [i, value] of found.entries())
       expect(Math.abs(value - (row[i] ?? Number.NaN))).toBeLessThanOrEqual(0.0001)
   })
+  test('[FT12] set down 0.75 to 1.5 pitches (ASME B18.29.8M-2005, found quoted): M10 by 1.125 to 2.25 mm', () => {
+    const plan = answered(insertPlan('M10', 'wire'))
+    expect(plan.setDownMinMm).toBeCloseTo(1.125, 12)
+    expect(plan.setDownMaxMm).toBeCloseTo(2.25, 12)
+  })
 })
 
 describe('bolts in their holes', () => {

@@ -2,8 +2,23 @@
 import fc from 'fast-check'
 import { unit } from 'mathjs'
 import { describe, expect, test } from 'vitest'
-import { fromNm, roundTo, showTorque, TORQUE_UNITS, type TorqueUnit, toNm } from '../../shared/units'
+import {
+  fromMm,
+  fromNm,
+  roundTo,
+  showTorque,
+  TORQUE_UNITS,
+  type TorqueUnit,
+  toMm,
+  toNm,
+} from '../../shared/units'
 import { CONVERSIONS, FACTORS, PUBLISHED_PAIRS } from './data/torque-units'
+
+describe('lengths', () => {
+  test('an inch is 25.4 mm and a thousandth of it 0.0254, exactly (NIST SP 811, appendix B)', () => {
+    expect([toMm(1, 'in'), toMm(1, 'thou'), fromMm(25.4, 'in')]).toEqual([25.4, 0.0254, 1])
+  })
+})
 
 describe('torque factors', () => {
   test('every unit has its exact factor among the data', () => {

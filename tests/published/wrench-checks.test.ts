@@ -5,7 +5,13 @@
  * definition (100 · (shown − reference) / reference) with independent arithmetic; to the four decimals they are given in.
  */
 import { describe, expect, test } from 'vitest'
-import { checkPointsNm, deviationLimitPct, deviationPasses, deviationPct } from '../../shared/wrench'
+import {
+  checkPointsNm,
+  coarsestResolutionNm,
+  deviationLimitPct,
+  deviationPasses,
+  deviationPct,
+} from '../../shared/wrench'
 
 const rows = [
   { id: 'WC-01', maxNm: 100, shown: 20, reference: 19.3, pct: 3.6269, limit: 4, passes: true },
@@ -31,5 +37,9 @@ describe('a wrench checked as ISO 6789 asks', () => {
   test('where a check reads: the 2003 edition from a fifth, the 2017 edition from the lowest mark', () => {
     expect(checkPointsNm({ minNm: 10, maxNm: 100 }, 2003)).toEqual([20, 60, 100])
     expect(checkPointsNm({ minNm: 10, maxNm: 100 })).toEqual([10, 60, 100])
+  })
+  test('the coarsest display step: a quarter of what is permitted (a calibration laboratory’s notes on ISO 6789:2017)', () => {
+    expect(coarsestResolutionNm({ maxNm: 100 }, 100)).toBeCloseTo(1, 12)
+    expect(coarsestResolutionNm({ maxNm: 8 }, 8)).toBeCloseTo(0.12, 12)
   })
 })
