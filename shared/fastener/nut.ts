@@ -4,7 +4,7 @@
  * A nut carries a bolt of the class its number begins: 8 goes with 8.8, 10 with 10.9. Proof stresses from memory of the 1992
  * edition; its proof loads, stress area times these, are checked in `tests/published`.
  */
-import type { Thread } from './thread'
+import type { Thread } from './thread-types'
 
 /** Above the last size stands nothing: the standard ends at M39. MPa. */
 const PROOF_MPA: Readonly<Record<string, readonly (readonly [uptoMm: number, proofMPa: number])[]>> = {
