@@ -12,7 +12,8 @@ import { FRICTION_CLASSES, type FrictionBand, frictionBand } from './friction'
 import type { InsertGiven } from './inserts'
 import { nutOf } from './nut'
 import { type GradeGiven, type Strength, strengthOf } from './strength'
-import { thread as readThread, type Thread } from './thread'
+import { thread as readThread } from './thread'
+import type { Thread } from './thread-types'
 import { type TighteningAt, tightening } from './tightening'
 
 /** What is known of the fastener, as plan, sheet or register say it; torques in N·m, lengths in mm. */
