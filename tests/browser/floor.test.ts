@@ -100,8 +100,8 @@ async function recordSays({ office, tom, jobId }: Floor): Promise<void> {
   // What Tom read before he was called away is kept, and void.
   const ofTom = headRows.filter((cells) => cells.some((cell) => cell.includes('TW-2')))
   expect(ofTom.map((cells) => cells.at(-1))).toEqual([
-    expect.stringContaining('void: round begun again by Ines Falk'),
-    expect.stringContaining('void: round begun again by Ines Falk'),
+    expect.stringContaining('no longer counts: pass started again by Ines Falk'),
+    expect.stringContaining('no longer counts: pass started again by Ines Falk'),
   ])
   expect(await rowsOf(page, 'Cover bolts, fastener by fastener')).toHaveLength(4)
   const events = await office.context.request.get(`/api/jobs/${jobId}/events`)
