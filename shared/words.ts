@@ -25,6 +25,13 @@ export function ended(text: string): string {
 /** The same, where the sentence goes on behind it: without its full stop. */
 export const unended = (text: string): string => text.trim().replace(/(?<!\.)\.$/, '')
 
+/** As a sentence or a heading begins. */
+export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** As a title goes on within a sentence; one that begins with an abbreviation keeps its capitals. */
+export const lowerFirst = (text: string): string =>
+  /^[A-Z](?:[a-z]|$| )/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text
+
 /** `nut 3`, `nuts 1–3, 5`: fasteners by their own noun and the numbers of the bolt map. */
 export const fastenersInWords = (noun: string, positions: readonly number[]): string =>
   `${noun}${positions.length === 1 ? '' : 's'} ${positionsInWords(positions)}`

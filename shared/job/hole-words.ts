@@ -1,7 +1,7 @@
 /** What a hole is, in words: the register, the trail and the record say it alike. */
 import type { HoleFit, HoleVerdict, WeakestLink } from '../fastener'
 import { formatNumber } from '../units'
-import { listed } from '../words'
+import { listed, upperFirst } from '../words'
 import { HOLE_CONDITIONS } from './kinds'
 import type { HoleEntry } from './types'
 import type { BoltFit } from './verdicts'
@@ -58,7 +58,7 @@ export function fitWords(what: string, { lengthMm, fit }: Pick<BoltFit, 'lengthM
     case 'good':
       return `${named}: ${holds}${clearanceMm < 0 ? '' : `, ${mm(clearanceMm)} clear at the bottom`}.`
     case 'near_bottom':
-      return `${named}: ${clear} clear, ${wanted} wanted. ${capital(holds)}.`
+      return `${named}: ${clear} clear, ${wanted} wanted. ${upperFirst(holds)}.`
     case 'bottoms_out':
       if (what === 'stud')
         return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would stand on the bottom of its hole, not in its thread.`
@@ -82,5 +82,3 @@ export const LINK_WORDS: Record<WeakestLink, string> = {
   bolt_thread: 'the bolt’s thread',
   hole_thread: 'the thread of the hole',
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -3,6 +3,7 @@ import { fitWords, holeWords } from '../../shared/job/hole-words'
 import type { HoleEntry } from '../../shared/job/types'
 import { type BoltFit, longPart } from '../../shared/job/verdicts'
 import type { Joint } from '../../shared/plan/types'
+import { upperFirst } from '../../shared/words'
 import type { BoltSection } from './bolt-in-hole'
 
 export function sectionFor({ hole, lengthMm, fit }: BoltFit): BoltSection {
@@ -31,6 +32,4 @@ export function sectionFor({ hole, lengthMm, fit }: BoltFit): BoltSection {
 
 /** The drawing in words, for who does not see it. */
 export const sectionLabel = (joint: Joint, found: BoltFit, entry: HoleEntry | undefined): string =>
-  `Section to scale. ${entry ? `${capital(holeWords(entry))}. ` : ''}${fitWords(longPart(joint), found)}`
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+  `Section to scale. ${entry ? `${upperFirst(holeWords(entry))}. ` : ''}${fitWords(longPart(joint), found)}`

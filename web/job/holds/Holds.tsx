@@ -2,6 +2,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import { HOLD_KINDS } from '../../../shared/job/kinds'
 import type { Hold } from '../../../shared/job/types'
+import { lowerFirst } from '../../../shared/words'
 import { format } from '../../format'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
@@ -70,7 +71,7 @@ export function StepHolds(props: { stepId: string }) {
             {(how) => (
               <div class="panel-buttons cluster">
                 <Button onClick={() => void send({ type: 'ClearHold', holdId: hold.id, how: how() })}>
-                  Clear hold: {lowered(how())}
+                  Clear hold: {lowerFirst(how())}
                 </Button>
               </div>
             )}
@@ -80,5 +81,3 @@ export function StepHolds(props: { stepId: string }) {
     </For>
   )
 }
-
-const lowered = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)

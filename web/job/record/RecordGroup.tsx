@@ -333,6 +333,5 @@ function SettledValues(props: { jointId: string }) {
 
 function askedWords({ pass }: Row, settled: SettledValue | undefined): string {
   if (settled) return `${showNm(settled.torqueNm)} N·m, decided here`
-  const words = passWords(pass.asked)
-  return pass.asked.kind === 'torque' && pass.asked.torqueNm !== null ? `${words} N·m` : words
+  return passWords(pass.asked)
 }

@@ -174,7 +174,6 @@ function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: r
             <div class="look-pass stack">
               <h4>
                 Pass {index() + 1} of {props.joint.passes.length}: {passWords(asked)}
-                {asked.kind === 'torque' && asked.torqueNm !== null ? ' N·m' : ''}
                 <Show when={props.joint.bands[index()]}>
                   {(band) => <span class="pencil">, band {bandWords(band())}</span>}
                 </Show>

@@ -1,7 +1,7 @@
 /** A step in words: where it stands, what it asks, what it hides. Short enough to be read aloud across the shop. */
 import type { Band, Joint, Measurement, Pass } from '../../../shared/plan/types'
 import { unitAfter } from '../../../shared/units'
-import { listed, positionsInWords, type Words } from '../../../shared/words'
+import { listed, lowerFirst, positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'
 import type { Behind, NamedFasteners, Progress, StepView } from './step-view'
 
@@ -50,9 +50,6 @@ export function fastenersWords({ title, positions }: NamedFasteners): string {
   return positions ? `${name} ${positionsInWords(positions)}` : name
 }
 
-const lowerFirst = (text: string): string =>
-  /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text
-
 /** What this step covers up, in words; `undefined` where it covers nothing. */
 export function hidesWords(hides: readonly Behind[]): string | undefined {
   if (hides.length === 0) return undefined
@@ -69,18 +66,19 @@ export function hiddenByWords(hiders: readonly Behind[]): { text: string; covere
   }))
 }
 
-/** `50 → 105 N·m`, `30 → 65 N·m → +90° → +60°`, `no published value`. */
+/** `50 → 105 N·m`, `30 → 65 N·m → +90° → +60°`, `no published value`: the unit stands once. */
 export function passesWords(passes: readonly Pass[]): string {
-  const parts = passes.map(passWords)
   const lastTorque = passes.findLastIndex((pass) => pass.kind === 'torque' && pass.torqueNm !== null)
-  return parts.map((part, index) => (index === lastTorque ? `${part} N·m` : part)).join(' → ')
+  return passes
+    .map((pass, index) => (index < lastTorque ? passWords(pass).replace(' N·m', '') : passWords(pass)))
+    .join(' → ')
 }
 
-/** One pass as the sheet asks it, a torque as its bare number of N·m. */
+/** One pass as the sheet asks it: `65 N·m`, `+90°`, `wait 30 min`. */
 export function passWords(pass: Pass): string {
   switch (pass.kind) {
     case 'torque':
-      return pass.torqueNm === null ? 'no published value' : format.torque(pass.torqueNm, 'N·m')
+      return pass.torqueNm === null ? 'no published value' : `${format.torque(pass.torqueNm, 'N·m')} N·m`
     case 'angle':
       return `+${format.number(pass.angleDeg)}°`
     case 'slacken':
@@ -107,7 +105,7 @@ export function limitsWords({ min, max, unit }: Pick<Measurement, 'min' | 'max' 
     return `${format.number(min)} to ${format.number(max)}${unitAfter(unit)}`
   if (min !== undefined) return `at least ${format.number(min)}${unitAfter(unit)}`
   if (max !== undefined) return `at most ${format.number(max)}${unitAfter(unit)}`
-  return unit
+  return `no limits, in ${unit}`
 }
 
 /** A stage's standing: `10 of 10 done`, `3 of 8 done, 1 waits for a second signature, 2 ready`. */

@@ -11,10 +11,11 @@ import { format } from '../../format'
 import { settleHref } from '../../hrefs'
 import { useJob } from '../../job/scope'
 import { settledWords, whoSettles } from '../../job/settled/settled-words'
+import { bandWords } from '../../job/step/step-words'
 import { adapterWords } from './adapter'
 import { useBench } from './bench'
 import { targetOf } from './phase'
-import { appliesWords, bandSource, bandWords, shownOn } from './wrench'
+import { appliesWords, bandSource, shownOn } from './wrench'
 import './number.css'
 
 export function BigNumber() {

@@ -7,8 +7,8 @@ import { BoltMap } from '../../drawings/BoltMap'
 import { headName, headsOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
+import { limitsWords } from '../../job/step/step-words'
 import { useBench } from './bench'
-import { limitWords } from './MeasurePanel'
 import { gateDone } from './stations'
 import './sign.css'
 
@@ -55,7 +55,7 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
           <For each={bench.step().measurements}>
             {(asked) => (
               <li>
-                <strong>{asked.title}</strong> <span class="pencil">({limitWords(asked)})</span>
+                <strong>{asked.title}</strong> <span class="pencil">({limitsWords(asked)})</span>
                 <span class="covered-values cluster">
                   <For each={asked.places}>
                     {(place) => {

@@ -2,6 +2,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import { FASTENER_CONDITIONS, type FastenerCondition } from '../../../shared/job/kinds'
 import { fastenerNow, touchedSinceSaid } from '../../../shared/job/verdicts'
+import { upperFirst } from '../../../shared/words'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
@@ -103,7 +104,7 @@ export function FastenerPress(props: { position: number; onDone: () => void }) {
           </p>
           <div class="panel-buttons cluster">
             <For each={KINDS.filter((kind) => kind !== now())}>
-              {(kind) => <Button onClick={() => place(kind)}>{capital(FASTENER_CONDITIONS[kind])}</Button>}
+              {(kind) => <Button onClick={() => place(kind)}>{upperFirst(FASTENER_CONDITIONS[kind])}</Button>}
             </For>
             <Show when={again()}>
               {(next) => (
@@ -118,5 +119,3 @@ export function FastenerPress(props: { position: number; onDone: () => void }) {
     </Show>
   )
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -4,9 +4,11 @@ import { flagWords } from '../../../shared/job/kinds'
 import type { Reading } from '../../../shared/job/types'
 import { isSigned, positionState, standingReading, stands } from '../../../shared/job/verdicts'
 import { numberWords } from '../../../shared/plan/order'
+import { upperFirst } from '../../../shared/words'
 import { format } from '../../format'
 import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
+import { passWords } from '../../job/step/step-words'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
@@ -15,7 +17,6 @@ import { adviceFor, interruptionWords } from './cautions'
 import { FastenerPress } from './FastenerPanel'
 import { HolePress } from './HoleNotes'
 import { StrikeEntry } from './Strike'
-import { passWords } from './work'
 import './head.css'
 
 export function HeadPanel(props: { onAgain: (n: number) => void }) {
@@ -68,7 +69,7 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
           <For each={flags()}>
             {(flag) => (
               <p>
-                <strong>{capital(flagWords(flag))}.</strong>{' '}
+                <strong>{upperFirst(flagWords(flag))}.</strong>{' '}
                 {adviceFor(
                   flag,
                   readings().findLast((r) => stands(r) && r.flags.includes(flag)) ?? NO_READING,
@@ -123,7 +124,6 @@ const VOID: Record<NonNullable<Reading['superseded']>['because'], string> = {
   refitted: 'the fastener was changed',
 }
 const NO_READING = { how: 'clicked', band: null, pass: 1 } as const
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 function ReadingLine(props: { reading: Reading }) {
   const bench = useBench()

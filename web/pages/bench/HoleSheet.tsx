@@ -7,6 +7,7 @@ import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import { holeWords, rightLengths } from '../../../shared/job/hole-words'
 import { FASTENER_CONDITIONS, type FastenerCondition, type HoleCondition } from '../../../shared/job/kinds'
 import { lengthHere, longPart } from '../../../shared/job/verdicts'
+import { upperFirst } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
 import { format } from '../../format'
@@ -77,7 +78,7 @@ function Hole(props: { position: number }) {
             </Show>
             <div class="stack">
               <p class="hole-is">
-                <strong>{capital(view()?.is ?? '')}.</strong>{' '}
+                <strong>{upperFirst(view()?.is ?? '')}.</strong>{' '}
                 <Show when={!view()?.entry}>
                   <span class="pencil">Nothing else was recorded.</span>
                 </Show>
@@ -247,7 +248,7 @@ function History(props: { position: number }) {
           {(entry) => (
             <li class="reading">
               <p class="reading-head cluster level">
-                <span class="reading-value">{capital(holeWords(entry))}</span>
+                <span class="reading-value">{upperFirst(holeWords(entry))}</span>
                 <Stripe person={entry.by} />
                 <span class="pencil">
                   {scope.words.moment(entry.doneAt)}
@@ -265,5 +266,3 @@ function History(props: { position: number }) {
     </Show>
   )
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

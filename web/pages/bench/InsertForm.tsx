@@ -2,6 +2,7 @@
 import { createSignal, For, onMount, Show } from 'solid-js'
 import { INSERT_WORDS } from '../../../shared/job/hole-words'
 import type { AdoptedJoint } from '../../../shared/plan/types'
+import { upperFirst } from '../../../shared/words'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
@@ -53,7 +54,7 @@ export function InsertForm(props: InsertFormProps) {
         <For each={KINDS}>
           {(kind) =>
             plate(
-              capital(INSERT_WORDS[kind]),
+              upperFirst(INSERT_WORDS[kind]),
               () => entry().kind === kind,
               () => change({ kind }),
             )
@@ -154,5 +155,3 @@ export function InsertForm(props: InsertFormProps) {
     </section>
   )
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -8,6 +8,7 @@ import { unitAfter } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
+import { limitsWords } from '../../job/step/step-words'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
@@ -21,15 +22,6 @@ export interface Spot {
   measurement: string
   place: string
 }
-
-export const limitWords = ({ min, max, unit }: Measurement): string =>
-  min !== undefined && max !== undefined
-    ? `${format.number(min)} to ${format.number(max)}${unitAfter(unit)}`
-    : min !== undefined
-      ? `at least ${format.number(min)}${unitAfter(unit)}`
-      : max !== undefined
-        ? `at most ${format.number(max)}${unitAfter(unit)}`
-        : `no limits, in ${unit}`
 
 /** The list: every place a row to press, its reading and whether it is inside. */
 export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spot) => void }) {
@@ -50,7 +42,7 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
             <section class="measure stack">
               <h2>{asked.title}</h2>
               <p class="pencil">
-                {limitWords(asked)}
+                {limitsWords(asked)}
                 {asked.instrument ? ` · ${asked.instrument}` : ''}
               </p>
               <For each={asked.notes}>{(note) => <p class="small">{note}</p>}</For>
@@ -60,7 +52,7 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
                   max={asked.max}
                   ticks={ticks()}
                   show={(value) => format.number(value)}
-                  label={`${asked.title}: ${limitWords(asked)}, ${ticks().length} of ${asked.places.length} measured`}
+                  label={`${asked.title}: ${limitsWords(asked)}, ${ticks().length} of ${asked.places.length} measured`}
                 />
               </Show>
               <For each={ledWords(leadsNow(state(), asked))}>
@@ -149,7 +141,7 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
           <h2>
             {one().title}, {props.spot.place}
           </h2>
-          <p class="pencil">{limitWords(one())}</p>
+          <p class="pencil">{limitsWords(one())}</p>
           <Show when={last()}>
             {(before) => (
               <JustEntered
@@ -233,7 +225,7 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
       </p>
       <Show when={!props.entry.inBand && !isVoid()}>
         <p class="against-words" role="alert">
-          Out of limits: the plan says {limitWords(props.asked)}. Put it right and measure again, or ask the
+          Out of limits: the plan says {limitsWords(props.asked)}. Put it right and measure again, or ask the
           supervisor.
         </p>
       </Show>

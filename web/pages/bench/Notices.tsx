@@ -2,6 +2,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/kinds'
 import { numberWords } from '../../../shared/plan/order'
+import { upperFirst } from '../../../shared/words'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
@@ -32,8 +33,7 @@ export function OddReadings(props: { brief: boolean }) {
           <For each={first().flags}>
             {(flag) => (
               <p>
-                <strong>{sentenceCase(flagWords(flag))}.</strong>{' '}
-                {props.brief ? '' : adviceFor(flag, first())}
+                <strong>{upperFirst(flagWords(flag))}.</strong> {props.brief ? '' : adviceFor(flag, first())}
               </p>
             )}
           </For>
@@ -85,5 +85,3 @@ export function Waiting(props: { brief: boolean }) {
     </Show>
   )
 }
-
-const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,10 +1,11 @@
 /** The stations of the step, and the passes of the round shown, as rows of plates: done, now, to come. */
 import { createEffect, createMemo, Index, on, Show } from 'solid-js'
 import { useJob } from '../../job/scope'
+import { passWords } from '../../job/step/step-words'
 import { useBench } from './bench'
 import { fastenerWords } from './cautions'
 import { DeclareFasteners } from './FastenerPanel'
-import { passViews, passWords } from './work'
+import { passViews } from './work'
 import './plates.css'
 
 export function StationRow() {

@@ -1,5 +1,6 @@
 /** The plan's wrench does not fit: the best one that does, each with its reason. The hand chooses. */
 import { createMemo, Show } from 'solid-js'
+import { upperFirst } from '../../../shared/words'
 import { againstWrench } from '../../../shared/wrench'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
@@ -16,7 +17,7 @@ export function WrenchOffer() {
           <p>
             <strong>{found().unfit.wrench.id}</strong>{' '}
             <span class="against-words">
-              does not fit. {capital(againstWrench(found().unfit).join('; '))}.
+              does not fit. {upperFirst(againstWrench(found().unfit).join('; '))}.
             </span>
           </p>
           <Show
@@ -29,7 +30,7 @@ export function WrenchOffer() {
                   <strong>{other().wrench.id}</strong> fits: {rangeWords(other().wrench)},{' '}
                   {other().wrench.title}.
                   <Show when={againstWrench(other()).join('; ')}>
-                    {(words) => <span class="pencil"> {capital(words())}.</span>}
+                    {(words) => <span class="pencil"> {upperFirst(words())}.</span>}
                   </Show>
                 </p>
                 <Button variant="main" wide onClick={() => bench.takeWrench(other().wrench.id)}>
@@ -43,5 +44,3 @@ export function WrenchOffer() {
     </Show>
   )
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -18,9 +18,9 @@ import {
 import { numberWords } from '../../../shared/plan/order'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Sealant } from '../../../shared/plan/types'
-import { listed, positionsInWords } from '../../../shared/words'
+import { listed, lowerFirst, positionsInWords, upperFirst } from '../../../shared/words'
 import { format } from '../../format'
-import { bandWords } from './wrench'
+import { bandWords } from '../../job/step/step-words'
 
 export interface NotYet {
   stepId: string
@@ -40,7 +40,7 @@ export function notYet(job: PlannedJob, step: AdoptedStep): NotYet[] {
       const inPlace = inPlaceBefore(job, { joint: joint.id, positions: [...positions] }, hider)
       if (isProven(job, inPlace)) continue
       const whole = inPlace.positions.length === joint.positions.length
-      const what = `${lower(joint.title)}${whole ? '' : ` ${positionsInWords(inPlace.positions)}`}`
+      const what = `${lowerFirst(joint.title)}${whole ? '' : ` ${positionsInWords(inPlace.positions)}`}`
       reasons.set(stepId, [
         ...(reasons.get(stepId) ?? []),
         `${what} (${lacksWords(job, joint, inPlace.positions)})`,
@@ -67,8 +67,6 @@ export function lacksWords(job: PlannedJob, joint: AdoptedJoint, positions: read
   if (views.some(({ view }) => !view.state.first)) return 'not signed'
   return 'no second signature'
 }
-
-const lower = (title: string): string => title.charAt(0).toLowerCase() + title.slice(1)
 
 /** What to do about a flag, said so that it can be done now. */
 export function adviceFor(flag: Flag, reading: Pick<Reading, 'how' | 'band' | 'pass'>): string {
@@ -150,15 +148,10 @@ export const markerWords = (job: PlannedJob, step: AdoptedStep): string[] =>
 const nothingLeft = (job: PlannedJob, joint: AdoptedJoint): boolean =>
   joint.positions.every(({ n }) => positionState(job, joint, n).nextPass === undefined)
 
-const hours = (minutes: number): string =>
-  minutes >= 120 ? `${format.number(minutes / 60, 1)} h` : `${minutes} min`
-
 export function sealantWords(sealant: Sealant): string {
   const before = sealant.before.length > 0 ? ` before ${listed(sealant.before)} may begin` : ''
-  return `${capital(sealant.product)}: last fastener in within ${sealant.closeWithinMinutes} min of the first bead; cures ${hours(sealant.cureMinutes)}${before}.`
+  return `${upperFirst(sealant.product)}: last fastener in within ${sealant.closeWithinMinutes} min of the first bead; cures ${format.duration(sealant.cureMinutes)}${before}.`
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** `new, one-use`, `reused within 4 tightenings`: what is known of the fastener as such. */
 export function fastenerWords(joint: AdoptedJoint): string {

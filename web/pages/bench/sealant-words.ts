@@ -3,7 +3,7 @@ import { type SealantState, sealantState } from '../../../shared/job/clocks'
 import type { PlannedJob } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { listed, type Words } from '../../../shared/words'
+import { listed, upperFirst, type Words } from '../../../shared/words'
 
 /** `7:05` under an hour, `1:07:05` above. */
 export function countdown(ms: number): string {
@@ -33,7 +33,7 @@ export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words
     case 'not_started':
       return {
         state: 'not_started',
-        line: `${capital(product)}: last fastener in within ${minutes} min of the first bead.`,
+        line: `${upperFirst(product)}: last fastener in within ${minutes} min of the first bead.`,
         press: { does: 'start', label: 'First bead laid' },
       }
     case 'open':
@@ -62,8 +62,6 @@ export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words
       return { state: 'cured', line: `Cured since ${words.moment(state.since)}.` }
   }
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 function waits(step: AdoptedStep): string {
   const before = step.sealant?.before ?? []

@@ -17,7 +17,6 @@ import {
 import { indexPlan, roundOf, setOf } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Pass } from '../../../shared/plan/types'
 import { positionsInWords } from '../../../shared/words'
-import { format } from '../../format'
 import { proposedOrder, routeOf } from './order'
 
 export interface Round {
@@ -194,20 +193,4 @@ export function oddReadings(job: PlannedJob, round: Round): Reading[] {
   return flaggedOn(job, round.joint)
     .filter(({ position }) => round.positions.includes(position))
     .reverse()
-}
-
-/** A pass in a few characters, as the sheet prints it: `65 N·m`, `+90°`. */
-export function passWords(pass: Pass): string {
-  switch (pass.kind) {
-    case 'torque':
-      return pass.torqueNm === null ? 'no value' : `${format.torque(pass.torqueNm, 'N·m')} N·m`
-    case 'angle':
-      return `+${format.number(pass.angleDeg)}°`
-    case 'slacken':
-      return pass.angleDeg === undefined ? 'slacken' : `−${format.number(pass.angleDeg)}°`
-    case 'wait':
-      return pass.minutes >= 120
-        ? `wait ${format.number(pass.minutes / 60, 1)} h`
-        : `wait ${pass.minutes} min`
-  }
 }

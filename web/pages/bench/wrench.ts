@@ -16,6 +16,7 @@ import {
   unitsInUse,
 } from '../../../shared/wrench'
 import { format } from '../../format'
+import { bandWords } from '../../job/step/step-words'
 
 /** The number as it is to stand on the scale: to the digits its step has. */
 export function shownOn({ value, betweenMarks }: Setting, wrench: Wrench): string {
@@ -137,12 +138,6 @@ export function slipSentences(slip: UnitSlip, targetNm: number | null, adapter?:
 
 const onThisScale = (targetNm: number, unit: ScaleEntry['unit'], adapter?: Adapter): string =>
   `The plan says ${format.torque(targetNm, 'N·m')} N·m${unit === 'N·m' && !adapter ? '' : `, which is ${format.number(settingFor(targetNm, unit, adapter), 1)} on this scale`}.`
-
-export function bandWords(band: Band): string {
-  return band.kind === 'torque'
-    ? `${format.torque(band.minNm, 'N·m')}–${format.torque(band.maxNm, 'N·m')} N·m`
-    : `${format.number(band.minDeg)}–${format.number(band.maxDeg)}°`
-}
 
 const SOURCES = { maker: 'the maker’s limits', plan: 'the plan’s limits', shop: 'the shop’s limits' } as const
 export const bandSource = (band: Band): string => SOURCES[band.from]

@@ -3,6 +3,7 @@
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { rightLengths } from '../../../shared/job/hole-words'
+import { upperFirst } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
 import { benchHref } from '../../hrefs'
@@ -73,7 +74,7 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
             {(entry, index) => (
               <li classList={{ past: index() > 0 }}>
                 <p>
-                  <strong>{capital(entryWords(entry, scope.words))}</strong>
+                  <strong>{upperFirst(entryWords(entry, scope.words))}</strong>
                 </p>
                 <Show when={entry.note}>{(note) => <p>“{note()}”</p>}</Show>
                 <p class="pencil by-line cluster">
@@ -111,5 +112,3 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
     </li>
   )
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
