@@ -13,6 +13,7 @@ import { START } from '../../shop/time'
 import { words } from '../../shop/words'
 
 const at = (minute: number) => START + minute * 60_000
+
 /** Closed at minute 107, cured twelve hours later. */
 const CURED = at(107 + 720)
 
@@ -20,6 +21,7 @@ const only = (ids: string[], ...happened: Given[]) => {
   const { job } = floor(...happened)
   return { ...job, plan: { ...job.plan, steps: job.plan.steps.filter(({ id }) => ids.includes(id)) } }
 }
+
 const fillAt = (now: number | undefined, ...happened: Given[]) => {
   const job = only(['seal', 'fill'], ...happened)
   const fill = indexPlan(job.plan).stepById.get('fill')
@@ -93,5 +95,18 @@ describe('the moment a summary names', () => {
     expect(summarise(job, at(110)).changesAt).toBe(nextChangeAt(job, at(110)))
     expect(summarise(job, CURED)).not.toHaveProperty('changesAt')
     expect(summarise(floor(claim('trial'), putDown('trial')).job, at(5))).not.toHaveProperty('changesAt')
+  })
+})
+
+describe('what changes by itself', () => {
+  test('[VW14] the end of a window, then the end of the cure, never now', () => {
+    const laid = floor(claim('seal'), bead('seal', { at: 100 }))
+    const minute = (at: number) => START + at * 60_000
+    expect(nextChangeAt(laid.job, minute(101))).toBe(minute(108) + 1)
+    expect(nextChangeAt(laid.job, minute(108))).toBe(minute(108) + 1)
+    expect(nextChangeAt(laid.job, minute(108) + 1)).toBeUndefined()
+    const { job } = floor(claim('seal'), bead('seal', { at: 100 }), closed('seal', { at: 107 }))
+    expect(nextChangeAt(job, minute(110))).toBe(minute(827))
+    expect(nextChangeAt(job, minute(827))).toBeUndefined()
   })
 })

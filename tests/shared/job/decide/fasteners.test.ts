@@ -1,4 +1,4 @@
-/** A fastener said again, slackened and tightened again, taken out and put back: which tightening it is in. */
+/** What stands in a place: said, said again, slackened and tightened again, taken out and put back. */
 import { describe, expect, test } from 'vitest'
 import { fastenerFault, fastenerNow, faultOf, tighteningsHere } from '../../../../shared/job/verdicts'
 import { indexPlan } from '../../../../shared/plan/read'
@@ -16,7 +16,7 @@ import {
 } from '../../../shop/acts'
 import { floor, given } from '../../../shop/given'
 import { entry } from '../../../shop/ids'
-import { all } from '../../../shop/stories'
+import { all, housingSigned, rodsProven } from '../../../shop/stories'
 
 const faultAt = (jointId: string, position: number, ...happened: Given[]) => {
   const { job } = floor(...happened)
@@ -180,5 +180,115 @@ describe('fasteners said again, and tightened again', () => {
         { type: 'FastenersPlaced', positions: [2], voids: [2] },
         { type: 'SignaturesLapsed', because: 'fastener' },
       )
+  })
+})
+
+describe('fasteners', () => {
+  test('[FA4] what stands in a place, and its cycle', () => {
+    floor()
+      .when(place('JO', [1, 2]))
+      .gives({ type: 'FastenersPlaced', condition: 'new', cycle: 1, flags: [] })
+    floor()
+      .when(place('JY', [1], { condition: 'reused', cycle: 2 }))
+      .gives({ type: 'FastenersPlaced', condition: 'reused', cycle: 2, flags: [] })
+  })
+  test('[FA1] [FA2] names a joint and its positions', () => {
+    floor()
+      .when(place('none', [1]))
+      .refuses('joint_not_found')
+    floor()
+      .when(place('JO', [1, 3]))
+      .refuses('position_not_found', { position: 3 })
+  })
+  test('[FA3] said twice with nothing between', () => {
+    floor(place('JO', [1, 2]))
+      .when(place('JO', [2, 1]))
+      .thenNothing()
+  })
+  test('[FA5] a one-use bolt is never fitted twice, neither reused nor by slackening it', () => {
+    floor()
+      .when(place('JO', [1], { condition: 'reused' }))
+      .gives({ type: 'FastenersPlaced', flags: ['fitted_twice'] })
+    const again = [
+      claim('rods'),
+      place('JO', [1, 2]),
+      all('JO', [1, 2], 40),
+      place('JO', [1], { condition: 'hand_tight' }),
+    ]
+    expect(faultAt('JO', 1, again, shows('JO', 1, 40))).toBe('fitted_twice')
+    expect(faultAt('JO', 1, again, place('JO', [1]), shows('JO', 1, 40))).toBeUndefined()
+  })
+  test('[FA6] cycles are counted, trial fits too', () => {
+    floor()
+      .when(place('JY', [1], { condition: 'reused', cycle: 3 }))
+      .gives({ type: 'FastenersPlaced', flags: ['cycles_spent'] })
+    floor()
+      .when(place('JY', [1], { condition: 'reused' }))
+      .gives({ type: 'FastenersPlaced', flags: ['cycles_spent'] })
+    const once = [
+      claim('trial'),
+      place('JY', [1]),
+      shows('JY', 1, 12),
+      place('JY', [1], { condition: 'hand_tight' }),
+    ]
+    expect(floor(once).job.fasteners.JY?.[1]).toMatchObject({ cycle: 2, flags: [] })
+    const twice = [
+      once,
+      shows('JY', 1, 12),
+      place('JY', [1], { condition: 'hand_tight' }),
+      shows('JY', 1, 12),
+    ]
+    expect(faultAt('JY', 1, twice)).toBe('cycles_spent')
+  })
+  test('[FA7] another bolt in the place: the readings there were not of it', () => {
+    const then = floor(rodsProven()).when(place('JO', [1]))
+    then.gives({ type: 'FastenersPlaced', voids: [1] }, { type: 'SignaturesLapsed', because: 'fastener' })
+    expect(then.job.readings.JO?.map(({ superseded }) => superseded?.because)).toEqual([
+      'refitted',
+      undefined,
+    ])
+    floor(housingSigned())
+      .when(place('JB', [2], { condition: 'removed' }))
+      .gives({ type: 'FastenersPlaced', voids: [2] }, { type: 'SignaturesLapsed' })
+  })
+  test('[FA7] saying for the first time what was tightened voids nothing', () => {
+    const then = floor(claim('rods'), all('JO', [1, 2], 40)).when(place('JO', [1, 2]))
+    then.gives({ type: 'FastenersPlaced' })
+    expect(then.events[0]).not.toHaveProperty('voids')
+    expect(then.job.readings.JO?.some(({ superseded }) => superseded)).toBe(false)
+  })
+  test('[FA8] [SG11] what nobody has said, hand-tight and no more, put in by hand and not said new', () => {
+    floor(claim('rods'), all('JO', [1, 2], 40))
+      .when(sign('rods'))
+      .refuses('fastener_not_right', { joint: 'JO', position: 1, fault: 'not_declared' })
+    expect(faultAt('JB', 1, place('JB', [1], { condition: 'hand_tight' }))).toBe('hand_tight')
+    expect(faultAt('JB', 1, place('JB', [1], { condition: 'hand_tight' }), slacken('JB', 1))).toBe(
+      'hand_tight',
+    )
+    expect(
+      faultAt('JB', 1, place('JB', [1], { condition: 'hand_tight' }), shows('JB', 1, 22)),
+    ).toBeUndefined()
+    expect(faultAt('JO', 1, place('JO', [1], { condition: 'hand_tight' }), shows('JO', 1, 40))).toBe(
+      'not_declared',
+    )
+    expect(
+      faultAt('JO', 1, place('JO', [1]), place('JO', [1], { condition: 'hand_tight' }), shows('JO', 1, 40)),
+    ).toBe(undefined)
+  })
+  test('[FA8] T14: a temporary bolt is no fitted one, however well it is tightened', () => {
+    const slave = [
+      claim('housing'),
+      place('JB', [7, 8], { condition: 'temporary' }),
+      all('JB', [1, 2, 3, 4, 5, 6, 7, 8], 22),
+    ]
+    floor(slave)
+      .when(sign('housing'))
+      .refuses('fastener_not_right', { joint: 'JB', position: 7, fault: 'temporary' })
+    floor(slave, place('JB', [7, 8], { condition: 'removed' }))
+      .when(sign('housing'))
+      .refuses('positions_open', { positions: [7, 8] })
+    floor(slave, place('JB', [7, 8]), all('JB', [7, 8], 22))
+      .when(sign('housing'))
+      .gives({ type: 'StepSigned' })
   })
 })

@@ -1,4 +1,4 @@
-/** Dimensions, counts and looks. */
+/** Dimensions, counts and looks; a measurement struck. */
 import { describe, expect, test } from 'vitest'
 import { answer, claim, measure, secondSign, sign, strikeMeasured } from '../../../shop/acts'
 import { given } from '../../../shop/given'
@@ -112,5 +112,28 @@ describe('answering a gate', () => {
     given(claim('caps'))
       .when(answer('shells', { count: 3 }))
       .gives({ type: 'GateAnswered' })
+  })
+})
+
+describe('striking a measurement', () => {
+  test('[ME9] it stays, crossed out', () => {
+    const then = given(measure('cap 1', 0.5)).when(strikeMeasured(entry(1)))
+    then.gives({ type: 'MeasurementStruck', stepId: 'caps', entryId: entry(1), reason: 'mistyped' })
+    expect(then.job.steps.caps?.measurements).toMatchObject([
+      { value: 0.5, struck: { by: 'ana', reason: 'mistyped' } },
+    ])
+  })
+  test('[ME6] a measurement this job has not', () => {
+    given().when(strikeMeasured('none')).refuses('entry_not_found', { entryId: 'none' })
+  })
+  test('[ME7] struck once is struck', () => {
+    given(measure('cap 1', 0.5), strikeMeasured(entry(1)))
+      .when(strikeMeasured(entry(1), { by: 'cy' }))
+      .thenNothing()
+  })
+  test('[ME8] it is for the one who entered it, and for the supervisor', () => {
+    const taken = given(measure('cap 1', 0.5))
+    taken.when(strikeMeasured(entry(1), { by: 'bo' })).refuses('not_yours_to_strike', { by: 'ana' })
+    taken.when(strikeMeasured(entry(1), { by: 'dee' })).gives({ type: 'MeasurementStruck' })
   })
 })

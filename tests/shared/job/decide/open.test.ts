@@ -1,4 +1,4 @@
-/** open a job, adopting a plan, and what every command needs first. */
+/** Opening a job, adopting a plan, and what every command needs first. */
 import { describe, expect, test } from 'vitest'
 import { adoptPlan, claim, open, shows } from '../../../shop/acts'
 import { fresh, given } from '../../../shop/given'

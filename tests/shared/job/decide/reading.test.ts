@@ -1,10 +1,13 @@
-/** One fastener in one pass: always recorded; every flag raised, and not raised. */
+/** One fastener in one pass: always recorded; every flag raised, and not raised; and struck. */
 import { describe, expect, test } from 'vitest'
 import { standingReading } from '../../../../shared/job/verdicts'
 import {
   claim,
   click,
   type Given,
+  handOver,
+  place,
+  putDown,
   scale,
   secondSign,
   shows,
@@ -13,13 +16,15 @@ import {
   strike,
   turn,
 } from '../../../shop/acts'
-import { given } from '../../../shop/given'
+import { floor, given } from '../../../shop/given'
 import { entry } from '../../../shop/ids'
-import { headProven, headSigned, headTorqued, headTurned } from '../../../shop/stories'
+import { people } from '../../../shop/people'
+import { all, headProven, headSigned, headTorqued, headTurned, rodsProven } from '../../../shop/stories'
 import { START } from '../../../shop/time'
 import { crib } from '../../../shop/wrenches'
 
 const MINUTE = 60_000
+
 const reseatTorqued = (at = 5): Given[] => [
   claim('reseat'),
   [1, 2].map((n) => shows('JR', n, 20)),
@@ -517,5 +522,122 @@ describe('[LP1] a reading takes back the signatures it lies under', () => {
     given(headTurned())
       .when(shows('JH', 2, 30))
       .gives({ type: 'ReadingTaken' })
+  })
+})
+
+describe('traps of the scenario', () => {
+  test('T7: out of band, slackened, done again: both readings stay, the first in the trail only', () => {
+    const story = floor(claim('housing'), shows('JB', 3, 26.4))
+    story.when(sign('housing')).refuses('positions_open')
+    const { job } = floor(
+      claim('housing'),
+      shows('JB', 3, 26.4),
+      slacken('JB', 3),
+      place('JB', [3]),
+      shows('JB', 3, 22),
+    )
+    expect(
+      job.readings.JB?.map(({ torqueNm, flags, superseded }) => [torqueNm, flags, superseded?.because]),
+    ).toEqual([
+      [26.4, ['out_of_band'], 'slackened'],
+      [undefined, [], undefined],
+      [22, [], undefined],
+    ])
+    floor(claim('housing'), shows('JB', 3, 26.4))
+      .when(shows('JB', 3, 22))
+      .flags('not_slackened')
+  })
+  test('T8: nine in foot-pounds for nine newton-metres is held up, with both readings', () => {
+    const then = floor(claim('trial')).when({
+      command: { type: 'EnterScale', jointId: 'JY', pass: 1, wrenchId: 'foot', value: 12 },
+      by: 'ana',
+    })
+    then.gives({
+      type: 'ScaleEntered',
+      unit: 'lbf·ft',
+      slip: { value: 12, readAs: 'lbf·ft', readNm: expect.closeTo(16.27, 2), fitsAs: 'N·m', fitsNm: 12 },
+    })
+  })
+  test('T11: an apprentice is offered class C and nothing above', () => {
+    const offered = floor().job.plan.steps.filter(
+      ({ id }) => !('refused' in floor().when(claim(id, { by: 'cy' })).outcome),
+    )
+    expect(offered.map(({ id }) => id)).toEqual(['trial', 'seal', 'lift'])
+    floor(claim('trial')).when(handOver('trial', 'cy')).gives({ type: 'StepHandedOver' })
+    expect(people.cy.mayDo.classes).toEqual(['C'])
+  })
+})
+
+describe('striking a mistaken slackening', () => {
+  test('[ST5] does not bring back what it voided: nobody can know that the joint was not moved', () => {
+    const back: Given[] = [
+      rodsProven(),
+      claim('pump'),
+      all('JP', [1, 2, 3], 30),
+      { by: 'ana', command: { type: 'TakeReading', jointId: 'JP', position: 1, pass: 1, how: 'slackened' } },
+    ]
+    const slackened = floor(back).job.readings.JP?.at(-1)?.id ?? ''
+    const { job } = floor(back, strike(slackened))
+    expect(
+      job.readings.JP?.map(({ struck, superseded }) => [struck !== undefined, superseded?.because]),
+    ).toEqual([
+      [false, 'slackened'],
+      [false, undefined],
+      [false, undefined],
+      [true, undefined],
+    ])
+    floor(back, strike(slackened))
+      .when(sign('pump'))
+      .refuses('positions_open', { joint: 'JP', positions: [1], pass: 1 })
+    floor(back, strike(slackened), putDown('pump')).when(claim('pump')).gives({ type: 'StepClaimed' })
+  })
+})
+
+describe('striking a reading', () => {
+  test('[ST4] it stays in its place, crossed out, with who, when and why', () => {
+    const then = given(claim('head'), shows('JH', 2, 45)).when(
+      strike(entry(2), { at: 30, reason: 'read the wrong bolt' }),
+    )
+    then.gives({ type: 'ReadingStruck', jointId: 'JH', readingId: entry(2), reason: 'read the wrong bolt' })
+    expect(then.job.readings.JH).toMatchObject([
+      { torqueNm: 45, struck: { by: 'ana', doneAt: START + 30 * 60_000, reason: 'read the wrong bolt' } },
+    ])
+  })
+  test('[ST4] its pass is to go again', () => {
+    given(headTurned(), strike(entry(9)))
+      .when(sign('head'))
+      .refuses('positions_open', { joint: 'JH', positions: [3], pass: 2, passes: 2 })
+  })
+  test('[ST1] a reading this job has not', () => {
+    given(claim('head')).when(strike('none')).refuses('reading_not_found', { readingId: 'none' })
+  })
+  test('[ST2] struck once is struck, whoever asks', () => {
+    given(claim('head'), shows('JH', 2, 45), strike(entry(2)))
+      .when(strike(entry(2)))
+      .thenNothing()
+    given(claim('head'), shows('JH', 2, 45), strike(entry(2)))
+      .when(strike(entry(2), { by: 'cy' }))
+      .thenNothing()
+  })
+  test('[ST3] it is for the one who entered it, and for the supervisor', () => {
+    const taken = given(claim('head'), shows('JH', 2, 45))
+    taken.when(strike(entry(2), { by: 'bo' })).refuses('not_yours_to_strike', { by: 'ana' })
+    taken.when(strike(entry(2), { by: 'wim' })).refuses('not_yours_to_strike')
+    taken.when(strike(entry(2), { by: 'dee' })).gives({ type: 'ReadingStruck', by: 'dee' })
+  })
+  test('[LP1] signatures over it lapse', () => {
+    const then = given(headProven()).when(strike(entry(2)))
+    then.gives(
+      { type: 'ReadingStruck' },
+      { type: 'SignaturesLapsed', stepId: 'head', setId: 'step', because: 'strike' },
+    )
+    expect(then.job.steps.head?.sets.step).toEqual({})
+  })
+  test('[FW3] what a struck slackening took back stays taken back', () => {
+    const { job } = given(claim('head'), shows('JH', 2, 30), slacken('JH', 2)).when(strike(entry(3)))
+    expect(job.readings.JH).toMatchObject([
+      { superseded: { because: 'slackened' } },
+      { struck: { by: 'ana' } },
+    ])
   })
 })

@@ -1,16 +1,12 @@
-/** Rounds counted and begun again, the fasteners themselves, and the sealant's clock. */
+/** Rounds counted, begun again and broken off. */
 import { describe, expect, test } from 'vitest'
-import { sealantState } from '../../../../shared/job/clocks'
-import { fastenerFault } from '../../../../shared/job/verdicts'
+import { nextInRound } from '../../../../shared/job/verdicts'
 import { indexPlan } from '../../../../shared/plan/read'
 import {
-  bead,
   claim,
-  closed,
   count,
   type Given,
   leaveOut,
-  place,
   putDown,
   restart,
   scale,
@@ -18,17 +14,9 @@ import {
   sign,
   slacken,
   turn,
-  waive,
 } from '../../../shop/acts'
-import { floor } from '../../../shop/given'
-import { all, housingSigned, rodsProven, sealDone } from '../../../shop/stories'
-import { START } from '../../../shop/time'
-
-const faultAt = (jointId: string, position: number, ...happened: Given[]) => {
-  const { job } = floor(...happened)
-  const joint = indexPlan(job.plan).jointById.get(jointId)
-  return joint && fastenerFault(job, joint, position)
-}
+import { floor, given } from '../../../shop/given'
+import { all } from '../../../shop/stories'
 
 describe('a round counted', () => {
   const ready = [claim('housing'), scale('JB', 22)]
@@ -123,184 +111,120 @@ describe('a round begun again', () => {
   })
 })
 
-describe('fasteners', () => {
-  test('[FA4] what stands in a place, and its cycle', () => {
-    floor()
-      .when(place('JO', [1, 2]))
-      .gives({ type: 'FastenersPlaced', condition: 'new', cycle: 1, flags: [] })
-    floor()
-      .when(place('JY', [1], { condition: 'reused', cycle: 2 }))
-      .gives({ type: 'FastenersPlaced', condition: 'reused', cycle: 2, flags: [] })
+const left = [claim('twin'), all('JT', [1], 20)]
+
+describe('a round broken off', () => {
+  const broken = [left, putDown('twin'), claim('twin')]
+  test('[RD24] goes on only after what its rule asks', () => {
+    floor(broken)
+      .when(shows('JT', 2, 20))
+      .flags('not_restarted')
+    floor(broken, restart('JT', 2))
+      .when(shows('JT', 1, 20))
+      .flags()
   })
-  test('[FA1] [FA2] names a joint and its positions', () => {
-    floor()
-      .when(place('none', [1]))
-      .refuses('joint_not_found')
-    floor()
-      .when(place('JO', [1, 3]))
-      .refuses('position_not_found', { position: 3 })
+  test('[RD24] [RN11] one cap’s interruption does not hold up the other', () => {
+    floor(broken)
+      .when(shows('JT', 3, 20))
+      .flags()
+    const { job } = floor(broken, shows('JT', 3, 20), putDown('twin'), claim('twin'), restart('JT', 3))
+    expect(job.interrupted.JT).toMatchObject([{ positions: [1, 2] }])
+    expect(floor(broken, restart('JT', 1)).job.interrupted).toEqual({})
   })
-  test('[FA3] said twice with nothing between', () => {
-    floor(place('JO', [1, 2]))
-      .when(place('JO', [2, 1]))
-      .thenNothing()
+  test('[RN11] less than the rule asks is recorded and leaves the mark; more lifts it', () => {
+    const turned = [claim('twin'), all('JT', [1, 2], 20), turn('JT', 1, 60), putDown('twin'), claim('twin')]
+    floor(turned, restart('JT', 1, { how: 'slackened' }))
+      .when(shows('JT', 1, 20))
+      .flags('not_restarted')
+    floor(turned, restart('JT', 1, { how: 'new_fasteners' }))
+      .when(shows('JT', 1, 20))
+      .flags()
+    floor(broken, restart('JT', 1, { how: 'new_fasteners' }))
+      .when(shows('JT', 1, 20))
+      .flags()
   })
-  test('[FA5] a one-use bolt is never fitted twice, neither reused nor by slackening it', () => {
-    floor()
-      .when(place('JO', [1], { condition: 'reused' }))
-      .gives({ type: 'FastenersPlaced', flags: ['fitted_twice'] })
-    const again = [
-      claim('rods'),
-      place('JO', [1, 2]),
-      all('JO', [1, 2], 40),
-      place('JO', [1], { condition: 'hand_tight' }),
-    ]
-    expect(faultAt('JO', 1, again, shows('JO', 1, 40))).toBe('fitted_twice')
-    expect(faultAt('JO', 1, again, place('JO', [1]), shows('JO', 1, 40))).toBeUndefined()
-  })
-  test('[FA6] cycles are counted, trial fits too', () => {
-    floor()
-      .when(place('JY', [1], { condition: 'reused', cycle: 3 }))
-      .gives({ type: 'FastenersPlaced', flags: ['cycles_spent'] })
-    floor()
-      .when(place('JY', [1], { condition: 'reused' }))
-      .gives({ type: 'FastenersPlaced', flags: ['cycles_spent'] })
-    const once = [
-      claim('trial'),
-      place('JY', [1]),
-      shows('JY', 1, 12),
-      place('JY', [1], { condition: 'hand_tight' }),
-    ]
-    expect(floor(once).job.fasteners.JY?.[1]).toMatchObject({ cycle: 2, flags: [] })
+  test('[RN11] broken off twice it keeps the mark that asks for more', () => {
     const twice = [
-      once,
-      shows('JY', 1, 12),
-      place('JY', [1], { condition: 'hand_tight' }),
-      shows('JY', 1, 12),
+      broken,
+      shows('JT', 2, 20),
+      turn('JT', 1, 60),
+      putDown('twin'),
+      claim('twin'),
+      restart('JT', 1),
     ]
-    expect(faultAt('JY', 1, twice)).toBe('cycles_spent')
+    expect(floor(twice).job.interrupted.JT).toMatchObject([{ asks: 'new_fasteners' }])
   })
-  test('[FA7] another bolt in the place: the readings there were not of it', () => {
-    const then = floor(rodsProven()).when(place('JO', [1]))
-    then.gives({ type: 'FastenersPlaced', voids: [1] }, { type: 'SignaturesLapsed', because: 'fastener' })
-    expect(then.job.readings.JO?.map(({ superseded }) => superseded?.because)).toEqual([
-      'refitted',
-      undefined,
-    ])
-    floor(housingSigned())
-      .when(place('JB', [2], { condition: 'removed' }))
-      .gives({ type: 'FastenersPlaced', voids: [2] }, { type: 'SignaturesLapsed' })
-  })
-  test('[FA7] saying for the first time what was tightened voids nothing', () => {
-    const then = floor(claim('rods'), all('JO', [1, 2], 40)).when(place('JO', [1, 2]))
-    then.gives({ type: 'FastenersPlaced' })
-    expect(then.events[0]).not.toHaveProperty('voids')
-    expect(then.job.readings.JO?.some(({ superseded }) => superseded)).toBe(false)
-  })
-  test('[FA8] [SG11] what nobody has said, hand-tight and no more, put in by hand and not said new', () => {
-    floor(claim('rods'), all('JO', [1, 2], 40))
-      .when(sign('rods'))
-      .refuses('fastener_not_right', { joint: 'JO', position: 1, fault: 'not_declared' })
-    expect(faultAt('JB', 1, place('JB', [1], { condition: 'hand_tight' }))).toBe('hand_tight')
-    expect(faultAt('JB', 1, place('JB', [1], { condition: 'hand_tight' }), slacken('JB', 1))).toBe(
-      'hand_tight',
-    )
-    expect(
-      faultAt('JB', 1, place('JB', [1], { condition: 'hand_tight' }), shows('JB', 1, 22)),
-    ).toBeUndefined()
-    expect(faultAt('JO', 1, place('JO', [1], { condition: 'hand_tight' }), shows('JO', 1, 40))).toBe(
-      'not_declared',
-    )
-    expect(
-      faultAt('JO', 1, place('JO', [1]), place('JO', [1], { condition: 'hand_tight' }), shows('JO', 1, 40)),
-    ).toBe(undefined)
-  })
-  test('[FA8] T14: a temporary bolt is no fitted one, however well it is tightened', () => {
-    const slave = [
-      claim('housing'),
-      place('JB', [7, 8], { condition: 'temporary' }),
-      all('JB', [1, 2, 3, 4, 5, 6, 7, 8], 22),
-    ]
-    floor(slave)
-      .when(sign('housing'))
-      .refuses('fastener_not_right', { joint: 'JB', position: 7, fault: 'temporary' })
-    floor(slave, place('JB', [7, 8], { condition: 'removed' }))
-      .when(sign('housing'))
-      .refuses('positions_open', { positions: [7, 8] })
-    floor(slave, place('JB', [7, 8]), all('JB', [7, 8], 22))
-      .when(sign('housing'))
-      .gives({ type: 'StepSigned' })
+  test('[DE7] leaving out the rest is no way round it', () => {
+    floor(broken)
+      .when(leaveOut('JT', [2], 'lift'))
+      .refuses('round_broken_off', { joint: 'JT' })
   })
 })
 
-describe('the sealant’s clock', () => {
-  test('[SE4] a bead starts it, another starts a new one', () => {
-    floor().when(bead('seal')).gives({ type: 'SealantStarted', stepId: 'seal' })
-    const then = floor(sealDone()).when(bead('seal', { at: 300 }))
-    then.gives({ type: 'SealantStarted' }, { type: 'SignaturesLapsed', because: 'sealant' })
-    expect(then.job.steps.seal?.sealant).toHaveLength(2)
+describe('[RN12] round done of a named position', () => {
+  test('takes the round that position belongs to, as the sets split the joint', () => {
+    floor(claim('twin'))
+      .when(count('JT', 2, { position: 4, wrenchId: 'dial' }))
+      .gives({ type: 'RoundCounted', positions: [3, 4] })
+    floor(claim('twin'))
+      .when(count('JT', 2, { wrenchId: 'dial' }))
+      .gives({ type: 'RoundCounted', positions: [1, 2] })
   })
-  test('[SE1] [SE2] [SE5] a step that asks for sealant', () => {
-    floor().when(bead('none')).refuses('step_not_found')
-    floor().when(bead('twin')).refuses('no_sealant_asked', { stepId: 'twin' })
-    floor().when(closed('none')).refuses('step_not_found')
+  test('also in a later pass, while another round is still in an earlier one', () => {
+    const right: Given[] = [claim('twin'), shows('JT', 3, 20), shows('JT', 4, 20), turn('JT', 3, 60)]
+    floor(right)
+      .when(count('JT', 1, { pass: 2, position: 3, wrenchId: 'gauge' }))
+      .gives({ type: 'RoundCounted', positions: [4] })
   })
-  test('[SE3] [SE7] the same tap again', () => {
-    floor(bead('seal', { at: 9 }))
-      .when(bead('seal', { at: 9 }))
+  test('nothing where that round is done, though another is open', () => {
+    floor(claim('twin'), shows('JT', 3, 20), shows('JT', 4, 20))
+      .when(count('JT', 2, { position: 3 }))
       .thenNothing()
-    floor(bead('seal'), closed('seal')).when(closed('seal')).thenNothing()
-    floor(bead('seal')).when(closed('seal')).gives({ type: 'SealantClosed' })
   })
-  test('[SE6] nothing to close', () => {
-    floor().when(closed('seal')).refuses('sealant_not_started')
+  test('its count is held against that round; a place the joint has not is refused', () => {
+    floor(claim('twin'))
+      .when(count('JT', 4, { position: 3 }))
+      .refuses('count_differs', { counted: 4, open: [3, 4] })
+    floor(claim('twin'))
+      .when(count('JT', 2, { position: 9 }))
+      .refuses('position_not_found', { position: 9 })
   })
-  const tight = (at: number) => [
-    claim('seal'),
-    bead('seal', { at: 122 }),
-    all('JE', [1, 2], 9, { at: 125 }),
-    closed('seal', { at }),
-  ]
-  test('[SE8] [SG14] T15: the window to the exact minute', () => {
-    floor(tight(130))
-      .when(sign('seal', { at: 140 }))
-      .gives({ type: 'StepSigned' })
-    floor(tight(130 + 1 / 60))
-      .when(sign('seal', { at: 140 }))
-      .refuses('sealant_open', { state: 'late', minutes: 8 })
-    floor(claim('seal'), all('JE', [1, 2], 9))
-      .when(sign('seal'))
-      .refuses('sealant_open', { state: 'not_started' })
-    floor(claim('seal'), bead('seal'), all('JE', [1, 2], 9))
-      .when(sign('seal', { at: 500 }))
-      .refuses('sealant_open', { state: 'open' })
+})
+
+describe('[RD6] a slackening pass', () => {
+  /** The reseat joint with an order, to show that none is asked of its slackening. */
+  const ordered = (...happened: Given[]): Given[] => {
+    const { plan } = given().job
+    const steps = plan.steps.map((step) => ({
+      ...step,
+      joints: step.joints.map((joint) => (joint.id === 'JR' ? { ...joint, order: [1, 2] } : joint)),
+    }))
+    return [
+      { type: 'PlanAdopted', by: 'dee', doneAt: 0, plan: { ...plan, steps } },
+      claim('reseat'),
+      ...happened,
+    ]
+  }
+  test('is held to no order: neither the tightening order nor the round before it', () => {
+    const torqued = [shows('JR', 1, 20), shows('JR', 2, 20)]
+    given(ordered(torqued))
+      .when(slacken('JR', 1, { pass: 2 }))
+      .flags()
+    given(ordered(torqued))
+      .when(slacken('JR', 2, { pass: 2 }))
+      .flags()
+    given(ordered(shows('JR', 1, 20)))
+      .when(slacken('JR', 1, { pass: 2 }))
+      .flags()
+    given(ordered())
+      .when(shows('JR', 2, 20))
+      .flags('out_of_order')
   })
-  test('[SE8] what arrives late counts when it happened', () => {
-    floor(tight(130), putDown('seal', { at: 900 }), claim('seal', { at: 901 }))
-      .when(sign('seal', { at: 902 }))
-      .gives({ type: 'StepSigned' })
-  })
-  test('[SE9] [CL8] T15: cured at the end of its last minute, and not before', () => {
-    floor(sealDone())
-      .when(claim('fill', { at: 826.99 }))
-      .refuses('still_curing', { of: 'seal', until: START + 827 * 60_000 })
-    floor(sealDone())
-      .when(claim('fill', { at: 827 }))
-      .gives({ type: 'StepClaimed' })
-    const { job } = floor(sealDone())
-    const step = indexPlan(job.plan).stepById.get('seal')
-    expect(step && sealantState(job, step, START + 827 * 60_000)).toEqual({
-      state: 'cured',
-      since: START + 827 * 60_000,
-    })
-  })
-  test('[WV7] a late bead accepted is not the next one accepted', () => {
-    const late = [tight(140), waive({ kind: 'sealant', stepId: 'seal' })]
-    floor(late)
-      .when(sign('seal', { at: 150 }))
-      .gives({ type: 'StepSigned' })
-    floor(late, bead('seal', { at: 200 }), closed('seal', { at: 220 }))
-      .when(sign('seal', { at: 230 }))
-      .refuses('sealant_open', { state: 'late' })
+  test('offers the last of the order first', () => {
+    const { job } = given(ordered(shows('JR', 1, 20), shows('JR', 2, 20)))
+    const step = indexPlan(job.plan).stepById.get('reseat')
+    const joint = step?.joints[0]
+    expect(step && joint && nextInRound(job, step, joint, 1, 2).next).toBe(2)
+    expect(step && joint && nextInRound(job, step, joint, 1, 4).next).toBe(1)
   })
 })

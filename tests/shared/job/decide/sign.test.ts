@@ -1,12 +1,16 @@
-/** The doer's word, and the second person's. */
+/** The doer’s word, the second person’s, and the doer’s own second look. */
 import { describe, expect, test } from 'vitest'
 import type { JobEvent } from '../../../../shared/job/events'
 import {
   answer,
   claim,
   click,
+  type Given,
+  look,
   measure,
+  place,
   putDown,
+  recheck,
   restart,
   secondSign,
   shows,
@@ -14,9 +18,10 @@ import {
   slacken,
   turn,
 } from '../../../shop/acts'
-import { given } from '../../../shop/given'
+import { floor, given } from '../../../shop/given'
 import { people } from '../../../shop/people'
 import {
+  all,
   capSigned,
   capsAnswered,
   capsMeasured,
@@ -28,12 +33,15 @@ import {
   headSigned,
   headTorqued,
   headTurned,
+  housingSigned,
   proofBegun,
+  pumpSigned,
   sumpDone,
 } from '../../../shop/stories'
 import { START } from '../../../shop/time'
 
 const capsSigned = () => [claim('caps'), capSigned(1), capSigned(2)]
+
 const sumpBegun = shows('JS', 1, 10, { by: 'cy' })
 
 describe('signing', () => {
@@ -334,5 +342,156 @@ describe('second-signing', () => {
     given(headSigned(), measure('cap 1', 0.05), claim('caps'), click('JC', 2))
       .when(secondSign('head', { through: 'grant', sawVersion: signedAt }))
       .gives({ type: 'StepSecondSigned' })
+  })
+})
+
+describe('the doer’s own second look', () => {
+  const allowed = { selfRecheck: { allowed: true, afterMinutes: 30 } } as const
+  const signed = housingSigned()
+  test('[SS15] after the interval, recorded as their own', () => {
+    const then = floor(signed)
+      .inShop(allowed)
+      .when(recheck('housing', { at: 100 }))
+    then.gives({ type: 'OwnWorkRechecked', by: 'ana', stepId: 'housing' })
+    expect(then.job.steps.housing?.sets.step?.second).toMatchObject({ through: 'own_recheck' })
+    floor(signed, shows('JB', 1, 22))
+      .inShop(allowed)
+      .when(recheck('housing', { at: 100 }))
+      .refuses('not_signed_yet')
+  })
+  test('[SS12] names, and what stands already', () => {
+    floor(signed).inShop(allowed).when(recheck('none')).refuses('step_not_found')
+    floor(signed)
+      .inShop(allowed)
+      .when(recheck('housing', { setId: 'x' }))
+      .refuses('set_not_found')
+    floor(signed).inShop(allowed).when(recheck('trial')).refuses('no_second_asked')
+    floor(claim('housing')).inShop(allowed).when(recheck('housing')).refuses('not_signed_yet')
+    floor(signed, secondSign('housing'))
+      .inShop(allowed)
+      .when(recheck('housing'))
+      .refuses('already_second_signed')
+    const own = {
+      type: 'OwnWorkRechecked',
+      stepId: 'housing',
+      setId: 'step',
+      by: 'ana',
+      doneAt: START,
+    } as const
+    floor(signed, own).inShop(allowed).when(recheck('housing')).thenNothing()
+  })
+  test('[SS13] off by default, never class A, only the doer', () => {
+    floor(signed)
+      .when(recheck('housing', { at: 900 }))
+      .refuses('recheck_not_allowed', { why: 'off' })
+    floor(pumpSigned())
+      .inShop(allowed)
+      .when(recheck('pump', { at: 900 }))
+      .refuses('recheck_not_allowed', { why: 'class_a' })
+    floor(signed)
+      .inShop(allowed)
+      .when(recheck('housing', { by: 'bo', at: 900 }))
+      .refuses('recheck_not_allowed', { why: 'not_the_doer' })
+  })
+  test('[SS14] not before the interval is over', () => {
+    const story = floor(
+      claim('housing'),
+      all('JB', [1, 2, 3, 4, 5, 6, 7, 8], 22),
+      sign('housing', { at: 50 }),
+    ).inShop(allowed)
+    story.when(recheck('housing', { at: 79.9 })).refuses('recheck_too_soon', { from: START + 80 * 60_000 })
+    story.when(recheck('housing', { at: 80 })).gives({ type: 'OwnWorkRechecked' })
+  })
+})
+
+describe('a look noted', () => {
+  test('[SS19] proves nothing, and the PIN given for it counts after it', () => {
+    const then = floor(pumpSigned()).when(look('pump', 'dee'))
+    then.gives({ type: 'LookNoted', personId: 'dee', by: 'ana' })
+    expect(then.job.steps.pump?.sets.step).toMatchObject({ first: { by: 'ana' }, look: { personId: 'dee' } })
+    expect(then.job.steps.pump?.sets.step).not.toHaveProperty('second')
+    const sawVersion = floor(pumpSigned()).job.version
+    floor(pumpSigned(), look('pump', 'dee'))
+      .when(secondSign('pump', { by: 'dee', through: 'grant', sawVersion }))
+      .gives({ type: 'StepSecondSigned', by: 'dee' })
+  })
+  test('[SS16] [SS17] [SS18] names a step, a set and a person; once', () => {
+    floor().when(look('none', 'dee')).refuses('step_not_found')
+    floor()
+      .when(look('pump', 'dee', { setId: 'x' }))
+      .refuses('set_not_found')
+    floor().when(look('pump', 'constructor')).refuses('person_unknown')
+    floor(pumpSigned(), look('pump', 'dee')).when(look('pump', 'dee')).thenNothing()
+  })
+})
+
+describe('second-signing one’s own work', () => {
+  const caps = (...own: Given[]): Given[] => [claim('caps'), capSigned(1), capSigned(2), ...own, sign('caps')]
+
+  test('[SS7] not who took a measurement of the step’s own set', () => {
+    const by = (who: string): Given[] =>
+      caps(measure('cap 1', 0.05, { by: who }), capsMeasured().slice(1), capsAnswered())
+    given(by('bo')).when(secondSign('caps')).refuses('own_work', { by: 'bo' })
+    given(by('ana')).when(secondSign('caps')).gives({ type: 'StepSecondSigned' })
+    given(by('bo'))
+      .when(secondSign('caps', { setId: 'cap-1' }))
+      .gives({ type: 'StepSecondSigned' })
+    given(caps(measure('cap 1', 0.05, { by: 'bo' }), capsMeasured(), capsAnswered()))
+      .when(secondSign('caps'))
+      .gives({ type: 'StepSecondSigned' })
+  })
+  test('[SS7] not who counted or looked for its gates', () => {
+    given(caps(capsMeasured(), answer('shells', { count: 4, by: 'bo' }), answer('turns')))
+      .when(secondSign('caps'))
+      .refuses('own_work')
+  })
+  test('[SS7] not who put a fastener in', () => {
+    const rods = (who: string): Given[] => [
+      claim('rods'),
+      place('JO', [1], { by: who }),
+      place('JO', [2]),
+      all('JO', [1, 2], 40),
+      sign('rods'),
+    ]
+    floor(rods('bo')).when(secondSign('rods')).refuses('own_work', { by: 'bo' })
+    floor(rods('ana')).when(secondSign('rods')).gives({ type: 'StepSecondSigned' })
+  })
+  test('[SS7] not who laid the bead or closed it', () => {
+    const twice = (job: ReturnType<typeof given>['job']) => ({
+      ...job,
+      plan: {
+        ...job.plan,
+        steps: job.plan.steps.map((step) =>
+          step.id === 'sump' ? { ...step, signatures: 2 as const, hides: [] } : step,
+        ),
+      },
+    })
+    const plan = twice(given().job).plan
+    const sealed = (who: string): Given[] => [
+      { type: 'PlanAdopted', by: 'dee', doneAt: 0, plan },
+      claim('sump', { at: 100 }),
+      { by: 'ana', at: 100, command: { type: 'StartSealant', stepId: 'sump' } },
+      all('JS', [1, 2], 10, { at: 102 }),
+      { by: who, at: 105, command: { type: 'CloseSealant', stepId: 'sump' } },
+      sign('sump', { at: 106 }),
+    ]
+    given(sealed('bo'))
+      .when(secondSign('sump', { at: 107 }))
+      .refuses('own_work')
+    given(sealed('ana'))
+      .when(secondSign('sump', { at: 107 }))
+      .gives({ type: 'StepSecondSigned' })
+  })
+})
+
+describe('gates that are reckoned', () => {
+  test('[SG18] stop the signature and not the claim: the work of the step may be done meanwhile', () => {
+    const proof: Given[] = [{ type: 'StepSigned', by: 'ana', doneAt: 0, stepId: 'cover', setId: 'step' }]
+    given(proof)
+      .when(claim('proof', { by: 'cy', at: 300 }))
+      .gives({ type: 'StepClaimed' })
+    given(proof, claim('proof', { by: 'cy', at: 300 }), all('JX', [1, 2], 10, { by: 'cy', at: 301 }))
+      .when(sign('proof', { by: 'cy', at: 302 }))
+      .refuses('gate_open', { text: 'Head bolts proven' })
   })
 })
