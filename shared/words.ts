@@ -1,7 +1,20 @@
-/** What a sentence needs from outside: people's names, and times as this place writes them. */
+/** What a sentence needs from outside: people's names, and times and numbers as this place writes them. */
 import type { Instant } from './log'
+import type { TorqueUnit } from './units/torque'
 
-export interface Words {
+/** Numbers as this place writes them; `shared/format` has them. */
+export interface Figures {
+  /** At most so many decimals, without trailing zeros; three unless told. */
+  number(value: number, decimals?: number): string
+  /** Without its unit; `beside` are the torques in N·m it must read differently from. */
+  torque(nm: number, unit: TorqueUnit, beside?: readonly number[]): string
+  /** Digits that were written with a point, such as limits with all their decimals. */
+  digits(text: string): string
+  /** `50 min`, `2 h`, `1 h 25 min`. */
+  duration(minutes: number): string
+}
+
+export interface Words extends Figures {
   /** A person's name, or the id where nobody by that id is known. */
   person(id: string): string
   /** A moment, as short as it can be said today: `13:40`, `24 Nov 13:40`. */

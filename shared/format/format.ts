@@ -5,11 +5,12 @@
  * or reckoned by the day asks the `calendar` in it.
  */
 import type { Instant } from '../log'
-import { formatNumber, showTorque, type TorqueUnit } from '../units'
+import { formatNumber, showTorque } from '../units/show'
+import type { Figures } from '../words'
 import { type Calendar, daysBetween, makeCalendar } from './calendar'
 import type { Day, ShopFormat } from './types'
 
-export interface Format {
+export interface Format extends Figures {
   shop: ShopFormat
   calendar: Calendar
   /** `13:40`. */
@@ -24,16 +25,8 @@ export interface Format {
   date(at: Instant | Day): string
   /** `Sat 24 Oct`, of a day or of a moment's day. */
   weekdayAndDate(at: Instant | Day): string
-  /** `50 min`, `2 h`, `1 h 25 min`. */
-  duration(minutes: number): string
   /** How long it has stood: `for less than an hour`, `for 5 hours`, from a day on by the calendar `for 3 days`. */
   age(since: Instant, now: Instant): string
-  /** At most so many decimals, without trailing zeros; three unless told. */
-  number(value: number, decimals?: number): string
-  /** Without its unit, as `showTorque` shows it beside others. */
-  torque(nm: number, unit: TorqueUnit, beside?: readonly number[]): string
-  /** Digits that were written with a point, such as limits with all their decimals. */
-  digits(text: string): string
   /** As people sort names with numbers in them: E-9 before E-10. */
   compare(a: string, b: string): number
 }

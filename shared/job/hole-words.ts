@@ -1,7 +1,6 @@
 /** What a hole is, in words: the register, the trail and the record say it alike. */
 import type { HoleFit, HoleVerdict, WeakestLink } from '../fastener'
-import { formatNumber } from '../units'
-import { listed, upperFirst } from '../words'
+import { type Figures, listed, upperFirst } from '../words'
 import { HOLE_CONDITIONS } from './kinds'
 import type { HoleEntry } from './types'
 import type { BoltFit } from './verdicts'
@@ -9,18 +8,16 @@ import type { BoltFit } from './verdicts'
 export const INSERT_WORDS = { wire: 'wire insert', solid: 'solid insert' } as const
 
 /** `solid insert, 12 mm long, 0.5 mm below the face; full thread 18.5 mm`. */
-export function holeWords({
-  condition,
-  insert,
-  depthMm,
-  threadMm,
-}: Pick<HoleEntry, 'condition' | 'insert' | 'depthMm' | 'threadMm'>): string {
+export function holeWords(
+  { condition, insert, depthMm, threadMm }: Pick<HoleEntry, 'condition' | 'insert' | 'depthMm' | 'threadMm'>,
+  { number }: Figures,
+): string {
   const kind = insert
-    ? `${INSERT_WORDS[insert.kind]}, ${formatNumber(insert.lengthMm)} mm long${insert.setDownMm ? `, ${formatNumber(insert.setDownMm)} mm below the face` : ''}`
+    ? `${INSERT_WORDS[insert.kind]}, ${number(insert.lengthMm)} mm long${insert.setDownMm ? `, ${number(insert.setDownMm)} mm below the face` : ''}`
     : HOLE_CONDITIONS[condition]
   const sizes = [
-    ...(threadMm === undefined ? [] : [`full thread ${formatNumber(threadMm)} mm`]),
-    ...(depthMm === undefined ? [] : [`drilled ${formatNumber(depthMm)} mm`]),
+    ...(threadMm === undefined ? [] : [`full thread ${number(threadMm)} mm`]),
+    ...(depthMm === undefined ? [] : [`drilled ${number(depthMm)} mm`]),
   ]
   return [kind, ...sizes].join('; ')
 }
@@ -33,47 +30,53 @@ export const FIT_WORDS: Record<HoleVerdict, string> = {
   too_short: 'is too short',
 }
 
-const mm = (value: number, decimals = 1): string => `${formatNumber(value, decimals)} mm`
+const mm = (value: number, { number }: Figures, decimals = 1): string => `${number(value, decimals)} mm`
 
 /** Two lengths beside each other, with decimals enough that the less reads less. */
-function beside(value: number, other: number): [string, string] {
-  const decimals = [1, 2].find((count) => mm(value, count) !== mm(other, count)) ?? 3
-  return [mm(value, decimals), mm(other, decimals)]
+function beside(value: number, other: number, figures: Figures): [string, string] {
+  const decimals = [1, 2].find((count) => mm(value, figures, count) !== mm(other, figures, count)) ?? 3
+  return [mm(value, figures, decimals), mm(other, figures, decimals)]
 }
 
 /** From and to, rounded into what lies between, so that a bolt cut to either is right. */
-function within(shortest: number, longest: number): string {
+function within(shortest: number, longest: number, figures: Figures): string {
   const [from, to] = [Math.ceil(shortest * 10 - 1e-6) / 10, Math.floor(longest * 10 + 1e-6) / 10]
-  return from <= to ? `${mm(from)} to ${mm(to)}` : `${mm(shortest, 3)} to ${mm(longest, 3)}`
+  return from <= to
+    ? `${mm(from, figures)} to ${mm(to, figures)}`
+    : `${mm(shortest, figures, 3)} to ${mm(longest, figures, 3)}`
 }
 
 /** `The stud of 58 mm fits: 12 mm of thread hold (1.5 d), 3 mm clear at the bottom.` */
-export function fitWords(what: string, { lengthMm, fit }: Pick<BoltFit, 'lengthMm' | 'fit'>): string {
+export function fitWords(
+  what: string,
+  { lengthMm, fit }: Pick<BoltFit, 'lengthMm' | 'fit'>,
+  figures: Figures,
+): string {
   const { verdict, engagementMm, clearanceMm, wantedClearanceMm, minEngagementMm } = fit
-  const named = `The ${what} of ${formatNumber(lengthMm)} mm ${FIT_WORDS[verdict]}`
-  const [held, must] = beside(engagementMm, minEngagementMm)
-  const [clear, wanted] = beside(clearanceMm, wantedClearanceMm)
-  const holds = `${verdict === 'too_short' ? held : mm(engagementMm)} of thread hold (${formatNumber(fit.engagementD, 1)} d)`
+  const named = `The ${what} of ${figures.number(lengthMm)} mm ${FIT_WORDS[verdict]}`
+  const [held, must] = beside(engagementMm, minEngagementMm, figures)
+  const [clear, wanted] = beside(clearanceMm, wantedClearanceMm, figures)
+  const holds = `${verdict === 'too_short' ? held : mm(engagementMm, figures)} of thread hold (${figures.number(fit.engagementD, 1)} d)`
   switch (verdict) {
     case 'good':
-      return `${named}: ${holds}${clearanceMm < 0 ? '' : `, ${mm(clearanceMm)} clear at the bottom`}.`
+      return `${named}: ${holds}${clearanceMm < 0 ? '' : `, ${mm(clearanceMm, figures)} clear at the bottom`}.`
     case 'near_bottom':
       return `${named}: ${clear} clear, ${wanted} wanted. ${upperFirst(holds)}.`
     case 'bottoms_out':
       if (what === 'stud')
-        return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would stand on the bottom of its hole, not in its thread.`
-      return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm)} too long` : ''}: it would show its torque and clamp nothing.`
+        return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm, figures)} too long` : ''}: it would stand on the bottom of its hole, not in its thread.`
+      return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm, figures)} too long` : ''}: it would show its torque and clamp nothing.`
     case 'too_short':
       return `${named}: ${holds}, at least ${must} needed.`
   }
 }
 
 /** Which lengths would be right: `Right here: 50 or 55 mm.` */
-export function rightLengths({ rightLengthsMm, shortestMm, longestMm }: HoleFit): string {
+export function rightLengths({ rightLengthsMm, shortestMm, longestMm }: HoleFit, figures: Figures): string {
   if (rightLengthsMm.length > 0)
-    return `Right here: ${listed(rightLengthsMm.map((length) => formatNumber(length)))} mm of the standard lengths; any from ${within(shortestMm, longestMm)}.`
+    return `Right here: ${listed(rightLengthsMm.map((length) => figures.number(length)))} mm of the standard lengths; any from ${within(shortestMm, longestMm, figures)}.`
   return shortestMm <= longestMm
-    ? `No standard length is right here. Cut a longer one to ${within(shortestMm, longestMm)}.`
+    ? `No standard length is right here. Cut a longer one to ${within(shortestMm, longestMm, figures)}.`
     : 'No length both holds and clears the bottom here. The hole needs another repair: ask the supervisor.'
 }
 

@@ -55,6 +55,20 @@ export const FASTENER_FLAGS = {
 } as const satisfies Record<string, string>
 export type FastenerFlag = keyof typeof FASTENER_FLAGS
 
+/** `new`, `reused, cycle 2`, `new, one-use, fitted again`. */
+export const conditionWords = (fastener: {
+  condition: FastenerCondition
+  cycle?: number
+  flags: readonly FastenerFlag[]
+}): string =>
+  [
+    FASTENER_CONDITIONS[fastener.condition],
+    ...(fastener.cycle === undefined || (fastener.condition === 'new' && fastener.cycle === 1)
+      ? []
+      : [`cycle ${fastener.cycle}`]),
+    ...fastener.flags.map((flag) => FASTENER_FLAGS[flag]),
+  ].join(', ')
+
 export const HOLE_CONDITIONS = {
   original: 'thread as the maker left it',
   worn: 'thread worn',

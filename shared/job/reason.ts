@@ -5,11 +5,11 @@
  * stands in `reason-for.ts`, so that a board that is told reasons need not load the rules.
  */
 import type { Instant } from '../log'
-import { unitAfter } from '../units'
+import { limitsWords, toDecimals } from '../plan/words'
+import { unitAfter } from '../units/show'
 import { ended, listed, unended, type Words } from '../words'
 import { asksInWords } from './ask-words'
 import { type Flag, flagWords, HOLD_KINDS, type HoldKind } from './kinds'
-import { limitsInWords, toDecimals } from './limit-words'
 import type { Release, StoppedAt } from './types'
 
 export type Reason =
@@ -102,7 +102,7 @@ const SENTENCES: Sentences = {
     `${r.behind}: not signed off, and covered by “${r.title}”. Take it off, or accept with a reason.`,
   flagged: (r, w) => `${at(r)}: ${flagWords(r.flag)}. ${w.person(r.by)} recorded it.`,
   out_of_limits: (r, w) =>
-    `${r.title}${r.place === undefined ? '' : ` at ${r.place}`} reads ${toDecimals(r.value, r)}${unitAfter(r.unit)}; the plan says ${limitsInWords(r)}${unitAfter(r.unit)}. ${w.person(r.by)} measured it.`,
+    `${r.title}${r.place === undefined ? '' : ` at ${r.place}`} reads ${toDecimals(r.value, r, w)}${unitAfter(r.unit)}; the plan says ${limitsWords(r, w)}. ${w.person(r.by)} measured it.`,
   wrong_count: (r, w) => `“${r.text}”: ${r.count} counted, ${r.expect} needed. ${w.person(r.by)} counted.`,
   on_hold: (r, w) => {
     const when = r.expectedAt === undefined ? '' : `, expected ${w.moment(r.expectedAt)}`

@@ -4,13 +4,13 @@
  * A sentence says what is so, which one, and what to do next. A code without a sentence does not compile.
  */
 import type { Refusal } from '../log'
+import { limitsWords, toDecimals } from '../plan/words'
 import { ROLES, type Role } from '../shop/kinds'
-import { unitAfter } from '../units'
+import { unitAfter } from '../units/show'
 import { ended, fastenersInWords, listed, unended, type Words } from '../words'
 import { againstWords } from './against'
 import { type FastenerFault, faultAndRemedy } from './fastener-faults'
 import { type Flag, flagWords, HOLD_KINDS, type HoldKind } from './kinds'
-import { limitsInWords, toDecimals } from './limit-words'
 import type { Against } from './release'
 
 /** A joint by its title, its fasteners by their noun: "Head bolts, bolt 3". */
@@ -209,8 +209,8 @@ const SENTENCES: Sentences = {
     `${at(d)}: ${listed(d.flags.map(flagWords))}. Put it right and record it again, or cross out a wrong entry; then sign.`,
   measurement_missing: (d) =>
     `${d.title} is not measured at ${listed(d.places)}. Measure and enter it, then sign.`,
-  measurement_out_of_limits: (d) =>
-    `${d.title} at ${d.place} is ${toDecimals(d.value, d)}${unitAfter(d.unit)}; the plan says ${limitsInWords(d)}${unitAfter(d.unit)}. Put it right and measure again, or ask the supervisor.`,
+  measurement_out_of_limits: (d, w) =>
+    `${d.title} at ${d.place} is ${toDecimals(d.value, d, w)}${unitAfter(d.unit)}; the plan says ${limitsWords(d, w)}. Put it right and measure again, or ask the supervisor.`,
   gate_open: (d) => `Do this before you sign: ${ended(d.text)}`,
   no_second_asked: (d) => `${d.stepId} needs one signature only. There is nothing left to do.`,
   not_signed_yet: (d) => `${d.stepId} is not signed by the one who did it. That signature comes first.`,
@@ -262,14 +262,14 @@ const SENTENCES: Sentences = {
     `Nothing is wrong with ${d.what}, so there is nothing to accept. Reload and look again.`,
   value_published: (d) =>
     `${d.title}, pass ${d.pass} has a torque in the plan, and it stays. A supervisor can accept a different reading with a reason.`,
-  limits_miss_value: (d) =>
-    `${d.torqueNm} N·m is not between ${d.minNm} and ${d.maxNm} N·m. Enter limits on both sides of the torque.`,
+  limits_miss_value: (d, w) =>
+    `${w.torque(d.torqueNm, 'N·m', [d.minNm, d.maxNm])} N·m is not between ${w.torque(d.minNm, 'N·m')} and ${w.torque(d.maxNm, 'N·m')} N·m. Enter limits on both sides of the torque.`,
   proposal_refused: (d) =>
     `No torque can be computed for ${d.title}: ${d.why} Decide it by a source or a competent person’s word.`,
-  proposal_differs: (d) =>
-    `The torque computed for ${d.title} is now ${d.torqueNm} N·m, because job or shop changed. Look at it again and decide that one.`,
-  above_proposal: (d) =>
-    `The upper limit of ${d.maxNm} N·m is above ${d.ceilingNm} N·m, where something gives way. Lower it, or decide the torque by a source or a competent person’s word.`,
+  proposal_differs: (d, w) =>
+    `The torque computed for ${d.title} is now ${w.torque(d.torqueNm, 'N·m')} N·m, because job or shop changed. Look at it again and decide that one.`,
+  above_proposal: (d, w) =>
+    `The upper limit of ${w.torque(d.maxNm, 'N·m', [d.ceilingNm])} N·m is above ${w.torque(d.ceilingNm, 'N·m', [d.maxNm])} N·m, where something gives way. Lower it, or decide the torque by a source or a competent person’s word.`,
   recheck_not_allowed: (d) => RECHECK[d.why](d.stepId),
   recheck_too_soon: (d, w) =>
     `You can look at your own work on ${d.stepId} again from ${w.moment(d.from)}. Come back then, or ask another person.`,

@@ -10,6 +10,7 @@ import type { JobSummary } from '../../shared/job/summary'
 import { isProven, stepState } from '../../shared/job/verdicts'
 import type { StreamEvent } from '../../shared/log'
 import type { DemoState } from '../../shared/protocol'
+import { figures } from '../shop/words'
 import { claim, command } from './hands'
 import { type Device, nameOf, SIZES, type Size, stands, useShop } from './harness'
 import { axeFindings, clippedFindings, sidewaysFindings, smallTargets } from './looks'
@@ -102,6 +103,7 @@ test('the whole day with three screens open: no complaint, and all agree with th
 
   const { summaries } = await fromServer<{ summaries: JobSummary[] }>(board, '/api/board')
   const words = {
+    ...figures,
     person: (id: string) => nameOf(shop.server, id),
     moment: () => 'some time',
     date: String,

@@ -3,7 +3,6 @@
  *
  * A test states only what happens; a refusal throws, so that a wrong story fails where it is told.
  */
-
 import type { JobCommand } from '../../shared/job/commands'
 import { decide } from '../../shared/job/decide'
 import type { JobEvent } from '../../shared/job/events'
@@ -19,9 +18,11 @@ import { person } from './people'
 import { joint as anyJoint, plan as anyPlan, step } from './plan'
 import { shopOf } from './shop'
 import { MINUTE, START } from './time'
+import { figures } from './words'
 import { wrench } from './wrenches'
 
 export const words: Words = {
+  ...figures,
   person: (id) => shop.people[id]?.name ?? id,
   moment: (at) => `+${(at - START) / MINUTE} min`,
   date: (day) => day,

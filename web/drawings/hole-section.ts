@@ -4,6 +4,7 @@ import type { HoleEntry } from '../../shared/job/types'
 import { type BoltFit, longPart } from '../../shared/job/verdicts'
 import type { Joint } from '../../shared/plan/types'
 import { upperFirst } from '../../shared/words'
+import { format } from '../format'
 import type { BoltSection } from './bolt-in-hole'
 
 export function sectionFor({ hole, lengthMm, fit }: BoltFit): BoltSection {
@@ -32,4 +33,4 @@ export function sectionFor({ hole, lengthMm, fit }: BoltFit): BoltSection {
 
 /** The drawing in words, for who does not see it. */
 export const sectionLabel = (joint: Joint, found: BoltFit, entry: HoleEntry | undefined): string =>
-  `Section to scale. ${entry ? `${upperFirst(holeWords(entry))}. ` : ''}${fitWords(longPart(joint), found)}`
+  `Section to scale. ${entry ? `${upperFirst(holeWords(entry, format))}. ` : ''}${fitWords(longPart(joint), found, format)}`

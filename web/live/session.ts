@@ -89,7 +89,7 @@ export function makeSession(
     return undefined
   }
 
-  const words: Words = { person: nameOf, moment: (at) => format.moment(at, clock.now()), date: format.date }
+  const words: Words = { ...format, person: nameOf, moment: (at) => format.moment(at, clock.now()) }
 
   return {
     me,

@@ -1,7 +1,7 @@
 /** How the trail says what a fastener got. */
 import type { Band } from '../../plan/types'
-import { formatNumber, showTorque } from '../../units'
-import { listed } from '../../words'
+import { bandWords } from '../../plan/words'
+import { type Figures, listed } from '../../words'
 import type { EventOf } from '../events'
 import { flagWords } from '../kinds'
 import type { Job, UnitSlip } from '../types'
@@ -17,35 +17,32 @@ export function place(job: Job, { jointId, position, pass }: Taken): string {
   return `${fastenersName(job, jointId, [position])}${label ? ` (${label})` : ''}, pass ${pass}${passes}`
 }
 
-export function reached({ how, torqueNm, angleDeg, value }: Taken): string {
-  const torque = torqueNm === undefined ? undefined : `${showTorque(torqueNm, 'N·m')} N·m`
+export function reached({ how, torqueNm, angleDeg, value, band }: Taken, figures: Figures): string {
+  const limits = band?.kind === 'torque' ? [band.minNm, band.maxNm] : []
+  const torque = torqueNm === undefined ? undefined : `${figures.torque(torqueNm, 'N·m', limits)} N·m`
   if (how === 'slackened') return 'slackened it'
-  if (how === 'turned') return `turned it ${formatNumber(angleDeg ?? value ?? 0)}°`
+  if (how === 'turned') return `turned it ${figures.number(angleDeg ?? value ?? 0)}°`
   if (how === 'clicked')
     return torque ? `clicked it at ${torque}` : 'clicked it, with no number entered for the scale'
-  return `read ${torque ?? formatNumber(value ?? 0)}`
+  return `read ${torque ?? figures.number(value ?? 0)}`
 }
 
 export const withWrench = ({ wrenchId }: Pick<Taken, 'wrenchId'>): string =>
   wrenchId === undefined ? '' : ` with ${wrenchId}`
 
-export function band(given: Band | null): string {
-  if (!given) return ''
-  if (given.kind === 'angle') return ` (band ${formatNumber(given.minDeg)}–${formatNumber(given.maxDeg)}°)`
-  const { minNm, maxNm } = given
-  return ` (band ${showTorque(minNm, 'N·m', [maxNm])}–${showTorque(maxNm, 'N·m', [minNm])} N·m)`
-}
+export const inBand = (band: Band | null, figures: Figures): string =>
+  band ? ` (band ${bandWords(band, figures)})` : ''
 
-export const flags = ({ flags: given }: Pick<Taken, 'flags'>): string =>
-  given.length === 0 ? '' : `; flagged: ${listed(given.map(flagWords))}`
+export const flagged = ({ flags }: Pick<Taken, 'flags'>): string =>
+  flags.length === 0 ? '' : `; flagged: ${listed(flags.map(flagWords))}`
 
-export const slip = (given: UnitSlip | undefined): string =>
-  given
-    ? `; perhaps in the wrong unit: ${formatNumber(given.value)} ${given.readAs} is out of band, ${formatNumber(given.value)} ${given.fitsAs} would be in it`
+export const slipWords = (slip: UnitSlip | undefined, { number }: Figures): string =>
+  slip
+    ? `; perhaps in the wrong unit: ${number(slip.value)} ${slip.readAs} is out of band, ${number(slip.value)} ${slip.fitsAs} would be in it`
     : ''
 
-export function applied({ adapter, appliesNm, unit, value }: Scale): string {
+export function applied({ adapter, appliesNm, unit, value }: Scale, { torque }: Figures): string {
   if (!adapter && unit === 'N·m') return ''
   const through = adapter ? ' through its adapter' : ''
-  return value === appliesNm ? through : `, which applies ${showTorque(appliesNm, 'N·m')} N·m${through}`
+  return value === appliesNm ? through : `, which applies ${torque(appliesNm, 'N·m')} N·m${through}`
 }

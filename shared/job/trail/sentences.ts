@@ -1,11 +1,11 @@
 /** One sentence an event type: who did what, and no judgement. A new type without a sentence does not compile. */
 import { inputsWords, PROPOSAL_METHOD, resultsWords } from '../../fastener'
-import { formatNumber, showTorque } from '../../units'
-import { ended, unended, type Words } from '../../words'
+import { bandWords } from '../../plan/words'
+import { ended, type Figures, unended, type Words } from '../../words'
 import { asksInWords } from '../ask-words'
 import type { EventOf, JobEvent, LapseCause } from '../events'
 import { holeWords } from '../hole-words'
-import { FASTENER_CONDITIONS, HOLD_KINDS } from '../kinds'
+import { conditionWords, HOLD_KINDS } from '../kinds'
 import type { Job, StoppedAt, ValueBasis } from '../types'
 import {
   deferredName,
@@ -20,7 +20,7 @@ import {
   unitOf,
   waivedName,
 } from './names'
-import { applied, band, flags, place, reached, slip, withWrench } from './readings'
+import { applied, flagged, inBand, place, reached, slipWords, withWrench } from './readings'
 
 /** `who` is the doer's name; `words` names others and says moments. */
 export type Sentences = {
@@ -68,10 +68,10 @@ const late = (is: true | undefined): string => (is ? ', late: it was covered alr
 const own = (is: true | undefined): string => (is ? ' They had worked on it themselves.' : '')
 
 /** What each of a counted round got; only a click has a number to be missing. */
-const counted = ({ torqueNm, flags: given }: EventOf<'RoundCounted'>): string =>
+const counted = ({ torqueNm, flags }: EventOf<'RoundCounted'>, { torque }: Figures): string =>
   torqueNm !== undefined
-    ? ` at ${showTorque(torqueNm, 'N·m')} N·m`
-    : given.includes('scale_not_entered')
+    ? ` at ${torque(torqueNm, 'N·m')} N·m`
+    : flags.includes('scale_not_entered')
       ? ' at no entered number'
       : ''
 
@@ -86,22 +86,22 @@ export const SENTENCES: Sentences = {
     `${who} left ${stepName(job, e.stepId)} unfinished.${marks(job, e.at)}${said(e.note)}`,
   StepHandedOver: (e, job, who, words) =>
     `${who} handed ${stepName(job, e.stepId)} over${e.from === e.by ? '' : ` from ${words.person(e.from)}`} to ${words.person(e.to)}.${marks(job, e.at)}${said(e.note)}`,
-  ScaleEntered: (e, job, who) =>
-    `${who} set ${e.wrenchId} to ${formatNumber(e.value)} ${e.unit} for ${jointName(job, e.jointId)}, pass ${e.pass}${applied(e)}${slip(e.slip)}.`,
-  ReadingTaken: (e, job, who) =>
-    `${place(job, e)}: ${who} ${reached(e)}${withWrench(e)}${band(e.band)}${flags(e)}${slip(e.slip)}.`,
-  RoundCounted: (e, job, who) =>
-    `${jointName(job, e.jointId)}, pass ${e.pass}: ${who} did ${e.positions.length} in one round${counted(e)}${withWrench(e)}${flags(e)}.`,
+  ScaleEntered: (e, job, who, words) =>
+    `${who} set ${e.wrenchId} to ${words.number(e.value)} ${e.unit} for ${jointName(job, e.jointId)}, pass ${e.pass}${applied(e, words)}${slipWords(e.slip, words)}.`,
+  ReadingTaken: (e, job, who, words) =>
+    `${place(job, e)}: ${who} ${reached(e, words)}${withWrench(e)}${inBand(e.band, words)}${flagged(e)}${slipWords(e.slip, words)}.`,
+  RoundCounted: (e, job, who, words) =>
+    `${jointName(job, e.jointId)}, pass ${e.pass}: ${who} did ${e.positions.length} in one round${counted(e, words)}${withWrench(e)}${flagged(e)}.`,
   RoundRestarted: (e, job, who) =>
     `${who} started ${jointName(job, e.jointId)} again at pass ${e.fromPass}${RESTARTS[e.how]}; earlier readings from there on no longer count.`,
   ReadingStruck: (e, job, who) =>
     `${who} crossed out a reading${struckPlace(job, e.jointId, e.readingId)}: ${ended(e.reason)}`,
-  FastenersPlaced: (e, job, who) =>
-    `${fastenersName(job, e.jointId, e.positions)}: ${who} entered ${FASTENER_CONDITIONS[e.condition]}${e.lengthMm === undefined ? '' : `, ${formatNumber(e.lengthMm)} mm long`}${e.cycle === undefined ? '' : `, cycle ${e.cycle}`}${e.flags.includes('fitted_twice') ? '; one-use, fitted again' : ''}${e.flags.includes('cycles_spent') ? '; tightened more often than allowed' : ''}.`,
+  FastenersPlaced: (e, job, who, words) =>
+    `${fastenersName(job, e.jointId, e.positions)}: ${who} entered ${conditionWords(e)}${e.lengthMm === undefined ? '' : `, ${words.number(e.lengthMm)} mm long`}.`,
   HoleRecorded: (e, job, who, words) =>
-    `${jointName(job, e.jointId)}, hole ${e.position}: ${who} entered ${holeWords(e)}${e.doneBy ? `, by ${unended(e.doneBy)}` : ''}${e.curesUntil === undefined ? '' : `, cures until ${words.moment(e.curesUntil)}`}.${said(e.note)}`,
-  MeasurementTaken: (e, job, who) =>
-    `${measurementName(job, e.stepId, e.measurementId)} at ${e.place}: ${who} measured ${formatNumber(e.value, 6)}${unitOf(job, e)} with ${unended(e.instrument)}, ${e.inBand ? 'within limits' : 'out of limits'}.`,
+    `${jointName(job, e.jointId)}, hole ${e.position}: ${who} entered ${holeWords(e, words)}${e.doneBy ? `, by ${unended(e.doneBy)}` : ''}${e.curesUntil === undefined ? '' : `, cures until ${words.moment(e.curesUntil)}`}.${said(e.note)}`,
+  MeasurementTaken: (e, job, who, words) =>
+    `${measurementName(job, e.stepId, e.measurementId)} at ${e.place}: ${who} measured ${words.number(e.value, 6)}${unitOf(job, e)} with ${unended(e.instrument)}, ${e.inBand ? 'within limits' : 'out of limits'}.`,
   MeasurementStruck: (e, job, who) =>
     `${who} crossed out a measurement of ${stepName(job, e.stepId)}: ${ended(e.reason)}`,
   SealantStarted: (e, job, who) => `${who} laid the first bead of sealant on ${stepName(job, e.stepId)}.`,
@@ -132,8 +132,8 @@ export const SENTENCES: Sentences = {
     const deferral = job.deferrals.find(({ id }) => id === e.deferralId)
     return `${who} no longer leaves out ${deferral ? deferredName(job, deferral.what) : 'what was left out'}: ${ended(e.reason)}`
   },
-  ValueSettled: (e, job, who) =>
-    `${who} decided the torque of ${jointName(job, e.jointId)}, pass ${e.pass}: ${showTorque(e.torqueNm, 'N·m')} N·m (${showTorque(e.minNm, 'N·m')} to ${showTorque(e.maxNm, 'N·m')}); ${unended(basisWords(e.basis))}. Reason: ${ended(e.reason)}`,
+  ValueSettled: (e, job, who, words) =>
+    `${who} decided the torque of ${jointName(job, e.jointId)}, pass ${e.pass}: ${words.torque(e.torqueNm, 'N·m')} N·m (${bandWords({ kind: 'torque', ...e, from: 'shop' }, words)}); ${unended(basisWords(e.basis))}. Reason: ${ended(e.reason)}`,
   Waived: (e, job, who) => `${who} accepted ${waivedName(job, e.what)}: ${ended(e.reason)}${own(e.ownWork)}`,
   Released: (e, _, who) =>
     `${who} released the engine ${e.kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, record ${e.number}.${own(e.ownWork)}`,

@@ -339,7 +339,11 @@ function sample(key: string, code: string): unknown {
   if (key === 'state') return 'late'
   if (key === 'why') return 'class_a'
   if (key === 'open') return [1, 2]
-  if (['until', 'expectedAt', 'from', 'torqueNm', 'minNm', 'maxNm', 'counted', 'minutes'].includes(key))
+  if (
+    ['until', 'expectedAt', 'from', 'torqueNm', 'minNm', 'maxNm', 'ceilingNm', 'counted', 'minutes'].includes(
+      key,
+    )
+  )
     return 5
   if (key === 'positions') return [1, 2, 3]
   if (key === 'roles') return ['supervisor', 'owner']

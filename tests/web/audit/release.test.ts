@@ -143,7 +143,7 @@ describe('deviations a waiver could lift', () => {
     expect(one).toMatchObject({
       stepId: 'S3',
       title: 'End float, crank',
-      say: '0.3 mm; the plan says 0.1 to 0.25 mm',
+      say: '0.3 mm; the plan says 0.10 to 0.25 mm',
     })
     const after = tell(...measured, waive('bram', one?.what[0] ?? expect.fail('nothing to waive')))
     expect(numbersOff(after.job)).toEqual([])

@@ -12,6 +12,7 @@ import { pagesOf, rowsFor, turned } from '../../../web/pages/wall/pages'
 const NOW = new Date(2026, 10, 24, 12).getTime()
 const DAY = 86_400_000
 const words = {
+  ...format,
   person: (id: string) => id.toUpperCase(),
   moment: (at: number) => `day ${(at - NOW) / DAY}`,
   date: String,

@@ -1,12 +1,12 @@
 /** A step on the engine page, in data and in words. */
 import { describe, expect, test } from 'vitest'
+import { limitsWords, passesWords } from '../../../shared/plan/words'
+import { format } from '../../../web/format'
 import { progressOf, stagesOf, stepView } from '../../../web/job/step/step-view'
 import {
   fastenerWords,
   hiddenByWords,
   hidesWords,
-  limitsWords,
-  passesWords,
   progressWords,
   standingWords,
 } from '../../../web/job/step/step-words'
@@ -130,23 +130,29 @@ describe('stages', () => {
 describe('what the sheet asks, in words', () => {
   test('passes carry their unit once, angles and waits their own', () => {
     expect(
-      passesWords([
-        { kind: 'torque', torqueNm: 30 },
-        { kind: 'torque', torqueNm: 65 },
-        { kind: 'angle', angleDeg: 90 },
-      ]),
+      passesWords(
+        [
+          { kind: 'torque', torqueNm: 30 },
+          { kind: 'torque', torqueNm: 65 },
+          { kind: 'angle', angleDeg: 90 },
+        ],
+        format,
+      ),
     ).toBe('30 → 65 N·m → +90°')
     expect(
-      passesWords([{ kind: 'torque', torqueNm: 30 }, { kind: 'slacken' }, { kind: 'wait', minutes: 90 }]),
+      passesWords(
+        [{ kind: 'torque', torqueNm: 30 }, { kind: 'slacken' }, { kind: 'wait', minutes: 90 }],
+        format,
+      ),
     ).toBe('30 N·m → slacken fully → wait 1 h 30 min')
-    expect(passesWords([{ kind: 'torque', torqueNm: null }])).toBe('no published value')
+    expect(passesWords([{ kind: 'torque', torqueNm: null }], format)).toBe('no published value')
   })
   test('a fastener is counted, threaded, and has a length where one is given', () => {
     expect(fastenerWords(plan.steps[0]?.joints[0] ?? expect.fail('no joint'))).toBe('2 × M10x1.25 × 30, 10.9')
   })
   test('limits on one side or both', () => {
-    expect(limitsWords({ unit: 'mm', min: 0.1, max: 0.25 })).toBe('0.1 to 0.25 mm')
-    expect(limitsWords({ unit: 'N·m', max: 6 })).toBe('at most 6 N·m')
-    expect(limitsWords({ unit: 'bar', min: 2 })).toBe('at least 2 bar')
+    expect(limitsWords({ unit: 'mm', min: 0.1, max: 0.25 }, format)).toBe('0.10 to 0.25 mm')
+    expect(limitsWords({ unit: 'N·m', max: 6 }, format)).toBe('at most 6 N·m')
+    expect(limitsWords({ unit: 'bar', min: 2 }, format)).toBe('at least 2 bar')
   })
 })

@@ -1,5 +1,4 @@
 /** The form that settles a torque nobody published: three ways, values proposed until typed, and what is missing named. */
-
 import { describe, expect, test } from 'vitest'
 import { type ProposalJoint, propose } from '../../../shared/fastener'
 import { jobCommandSchema } from '../../../shared/job/schema'
@@ -16,6 +15,7 @@ import {
   settle,
   valuesShown,
 } from '../../../web/pages/settle/form'
+import { figures } from '../../shop/words'
 
 const BOLT: ProposalJoint = {
   fastener: 'bolt',
@@ -182,7 +182,7 @@ test('at the bench a computed value says what a hand can check, one reckoned by 
         basis,
         reason: 'So.',
       },
-      { person: (id) => id, moment: () => '09:00', date: String },
+      { ...figures, person: (id) => id, moment: () => '09:00', date: String },
     )
   const said = { kind: 'computed' as const, method: 'a table', inputs: 'M8' }
   expect(value({ ...said, proposal })).toBe(

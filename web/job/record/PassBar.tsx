@@ -3,9 +3,9 @@ import { Show } from 'solid-js'
 import type { Reading } from '../../../shared/job/types'
 import { inBand } from '../../../shared/plan/adopt'
 import type { Band, Pass } from '../../../shared/plan/types'
+import { bandWords, passWords } from '../../../shared/plan/words'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
-import { bandWords, passWords } from '../step/step-words'
 import { judged } from './rows'
 
 interface PassBarProps {
@@ -40,7 +40,7 @@ export function PassBar(props: PassBarProps) {
     band.kind === 'torque' ? format.torque(value, 'N·m') : `${format.number(value)}°`
   const label = (band: Band) => {
     const values = ticks(band).map(({ value }) => show(band)(value))
-    return `Asked ${passWords(props.asked)}, band ${bandWords(band)}, ${values.length > 0 ? `read ${[...new Set(values)].join(', ')}` : 'nothing read'}`
+    return `Asked ${passWords(props.asked, format)}, band ${bandWords(band, format)}, ${values.length > 0 ? `read ${[...new Set(values)].join(', ')}` : 'nothing read'}`
   }
   return (
     <Show when={props.band}>

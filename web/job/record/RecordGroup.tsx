@@ -4,10 +4,12 @@
  * A table of its own, so that its headings repeat on paper and a browser need not lay out what is off the screen.
  */
 import { createMemo, For, Show } from 'solid-js'
+import { conditionWords } from '../../../shared/job/kinds'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import type { SettledValue, WrenchThen } from '../../../shared/job/types'
 import { bandFor, setViews, standingFlags } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
+import { bandWords, passesWords, passWords } from '../../../shared/plan/words'
 import type { Words } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
@@ -16,11 +18,10 @@ import { Stripe } from '../../people/Stripe'
 import { useJobView } from '../scope'
 import { settlings, valueWords } from '../settled/settled-words'
 import { type SignerPair, signersOf } from '../step/step-view'
-import { bandWords, fastenerWords, passesWords, passWords } from '../step/step-words'
+import { fastenerWords } from '../step/step-words'
 import { PassBar } from './PassBar'
 import {
   type Counted,
-  conditionWords,
   countLines,
   type JointGroup,
   type Row,
@@ -51,7 +52,7 @@ function Group(props: { group: JointGroup }) {
   const rows = createMemo(() => lines().flatMap(rowsOf))
   const signers = createMemo(() => signersOf(setViews(view.planned(), step())))
   const counted = createMemo(() => countLines(lines()))
-  const bands = () => [...new Set(joint().bands.flatMap((band) => (band ? [bandWords(band)] : [])))]
+  const bands = () => [...new Set(joint().bands.flatMap((band) => (band ? [bandWords(band, format)] : [])))]
   return (
     <section
       class="record-group"
@@ -82,7 +83,7 @@ function Group(props: { group: JointGroup }) {
             {joint().use.kind === 'one_use' ? ', one-use' : ''}
           </p>
           <p>
-            <b>{passesWords(joint().passes)}</b>
+            <b>{passesWords(joint().passes, format)}</b>
             <Show when={bands().length > 0}>
               <span class="pencil">, band {bands().join(', ')}</span>
             </Show>
@@ -315,8 +316,8 @@ function SettledValues(props: { jointId: string }) {
           <b>
             Pass {pass}: settled at {showNm(value.torqueNm)} N·m
           </b>
-          , {bandWords(value.band)}; {basisWords(value.basis)}. “{value.reason}” {view.words.person(value.by)}
-          , <Moment at={value.doneAt} />
+          , {bandWords(value.band, format)}; {basisWords(value.basis)}. “{value.reason}”{' '}
+          {view.words.person(value.by)}, <Moment at={value.doneAt} />
           <For each={settlings(value).slice(1)}>
             {(before) => (
               <>
@@ -333,5 +334,5 @@ function SettledValues(props: { jointId: string }) {
 
 function askedWords({ pass }: Row, settled: SettledValue | undefined): string {
   if (settled) return `${showNm(settled.torqueNm)} N·m, decided here`
-  return passWords(pass.asked)
+  return passWords(pass.asked, format)
 }

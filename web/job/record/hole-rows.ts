@@ -60,14 +60,14 @@ export function holeRows(job: PlannedJob, steps: readonly AdoptedStep[] = job.pl
 
 function goesIn(job: PlannedJob, { joint, position }: RegisterRow, fit: ReturnType<typeof boltFit>): string {
   if (isRefusal(fit)) return fastenerSentence(fit)
-  if (fit && !isAsMade(job, joint, position)) return fitWords(longPart(joint), fit)
+  if (fit && !isAsMade(job, joint, position)) return fitWords(longPart(joint), fit, format)
   const lengthMm = lengthHere(job, joint, position)
   return lengthMm === undefined ? '' : `The ${longPart(joint)} of ${format.number(lengthMm)} mm.`
 }
 
 /** `solid insert, 16 mm long; full thread 18.5 mm, by a machine shop, cures until 15:00.` */
 export const entryWords = (entry: HoleEntry, words: Words): string =>
-  `${holeWords(entry)}${entry.doneBy ? `, done by ${entry.doneBy}` : ''}${entry.curesUntil === undefined ? '' : `, cures until ${words.moment(entry.curesUntil)}`}.`
+  `${holeWords(entry, format)}${entry.doneBy ? `, done by ${entry.doneBy}` : ''}${entry.curesUntil === undefined ? '' : `, cures until ${words.moment(entry.curesUntil)}`}.`
 
 /** Inserts that cure, beside the sealant's clocks. */
 export const holeCures = (job: PlannedJob, now: number, words: Words) =>

@@ -9,8 +9,8 @@ import {
   type RecordPass,
   readingsOf as readingsOfRecord,
 } from '../../../shared/audit/record'
-import { FASTENER_CONDITIONS, flagWords } from '../../../shared/job/kinds'
-import type { FastenerState, Reading, Waiver, WrenchThen } from '../../../shared/job/types'
+import { conditionWords, flagWords } from '../../../shared/job/kinds'
+import type { Reading, Waiver, WrenchThen } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedPlan, AdoptedStep } from '../../../shared/plan/types'
 import { listed, type Words } from '../../../shared/words'
@@ -118,18 +118,6 @@ const VOID: Record<NonNullable<Reading['superseded']>['because'], string> = {
   retaken: 'read again',
   restarted: 'pass started again',
   refitted: 'fastener changed',
-}
-
-/** `new`, `reused, cycle 2`, `new, one-use, fitted again`. */
-export function conditionWords({ condition, cycle, flags }: FastenerState): string {
-  return [
-    FASTENER_CONDITIONS[condition],
-    cycle === undefined || (condition === 'new' && cycle === 1) ? '' : `cycle ${cycle}`,
-    flags.includes('fitted_twice') ? 'one-use, fitted again' : '',
-    flags.includes('cycles_spent') ? 'tightened more often than allowed' : '',
-  ]
-    .filter(Boolean)
-    .join(', ')
 }
 
 /** `accepted by Marit, 24 Nov 13:40: the thread holds; own work`. */

@@ -2,11 +2,11 @@
 import type { ProposalInputs } from '../../../shared/fastener'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import type { SettledValue } from '../../../shared/job/types'
+import { bandWords } from '../../../shared/plan/words'
 import { leads } from '../../../shared/shop/entitlement'
 import type { Shop } from '../../../shared/shop/types'
 import { listed, type Words } from '../../../shared/words'
 import { format } from '../../format'
-import { bandWords } from '../step/step-words'
 
 /** `Suvi or Owen settles it.` */
 export function whoSettles(shop: Shop): string {
@@ -43,4 +43,4 @@ export const settlings = (value: SettledValue | undefined): Settling[] =>
 
 /** `105 N·m, 95 to 115 N·m; on a competent person’s word: …`: the value and what it rests on. */
 export const valueWords = ({ torqueNm, band, basis }: Settling): string =>
-  `${format.torque(torqueNm, 'N·m')} N·m, ${bandWords(band)}; ${basisWords(basis)}`
+  `${format.torque(torqueNm, 'N·m')} N·m, ${bandWords(band, format)}; ${basisWords(basis)}`

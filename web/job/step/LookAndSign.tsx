@@ -8,6 +8,7 @@ import { flagWords } from '../../../shared/job/kinds'
 import { hiddenBy, setViews, standingReading } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
+import { bandWords, limitsWords, passWords } from '../../../shared/plan/words'
 import { unitAfter } from '../../../shared/units'
 import { listed } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
@@ -21,7 +22,7 @@ import { PassBar } from '../record/PassBar'
 import { checkWords, reachedWords } from '../record/rows'
 import { useJob, whoMaySecond } from '../scope'
 import { stepView } from './step-view'
-import { bandWords, fastenerWords, limitsWords, passWords } from './step-words'
+import { fastenerWords } from './step-words'
 import './look.css'
 
 interface LookProps {
@@ -173,9 +174,9 @@ function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: r
           <Show when={asked.kind !== 'wait'}>
             <div class="look-pass stack">
               <h4>
-                Pass {index() + 1} of {props.joint.passes.length}: {passWords(asked)}
+                Pass {index() + 1} of {props.joint.passes.length}: {passWords(asked, format)}
                 <Show when={props.joint.bands[index()]}>
-                  {(band) => <span class="pencil">, band {bandWords(band())}</span>}
+                  {(band) => <span class="pencil">, band {bandWords(band(), format)}</span>}
                 </Show>
               </h4>
               <PassBar
@@ -226,7 +227,7 @@ function MeasuredLook(props: { step: AdoptedStep }) {
                   .map(({ place, entry }) => `${place} ${entry ? format.number(entry.value) : '–'}`)
                   .join(', ')}
                 {unitAfter(measurement.unit)}
-                <span class="pencil">, asked {limitsWords(measurement)}</span>
+                <span class="pencil">, asked {limitsWords(measurement, format)}</span>
                 <For each={leads}>{({ words }) => <p class="small">{words}</p>}</For>
               </li>
             )}

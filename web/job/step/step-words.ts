@@ -1,6 +1,5 @@
 /** A step in words: where it stands, what it asks, what it hides. Short enough to be read aloud across the shop. */
-import type { Band, Joint, Measurement, Pass } from '../../../shared/plan/types'
-import { unitAfter } from '../../../shared/units'
+import type { Joint } from '../../../shared/plan/types'
 import { listed, lowerFirst, positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'
 import type { Behind, NamedFasteners, Progress, StepView } from './step-view'
@@ -66,46 +65,10 @@ export function hiddenByWords(hiders: readonly Behind[]): { text: string; covere
   }))
 }
 
-/** `50 → 105 N·m`, `30 → 65 N·m → +90° → +60°`, `no published value`: the unit stands once. */
-export function passesWords(passes: readonly Pass[]): string {
-  const lastTorque = passes.findLastIndex((pass) => pass.kind === 'torque' && pass.torqueNm !== null)
-  return passes
-    .map((pass, index) => (index < lastTorque ? passWords(pass).replace(' N·m', '') : passWords(pass)))
-    .join(' → ')
-}
-
-/** One pass as the sheet asks it: `65 N·m`, `+90°`, `wait 30 min`. */
-export function passWords(pass: Pass): string {
-  switch (pass.kind) {
-    case 'torque':
-      return pass.torqueNm === null ? 'no published value' : `${format.torque(pass.torqueNm, 'N·m')} N·m`
-    case 'angle':
-      return `+${format.number(pass.angleDeg)}°`
-    case 'slacken':
-      return pass.angleDeg === undefined ? 'slacken fully' : `slacken ${format.number(pass.angleDeg)}°`
-    case 'wait':
-      return `wait ${format.duration(pass.minutes)}`
-  }
-}
-
-export function bandWords(band: Band): string {
-  return band.kind === 'torque'
-    ? `${format.torque(band.minNm, 'N·m')} to ${format.torque(band.maxNm, 'N·m')} N·m`
-    : `${format.number(band.minDeg)}° to ${format.number(band.maxDeg)}°`
-}
-
 /** `8 × M12x1.25 × 75, 10.9`: what one holds in the hand. */
 export function fastenerWords(joint: Pick<Joint, 'positions' | 'thread' | 'lengthMm' | 'grade'>): string {
   const length = joint.lengthMm === undefined ? '' : ` × ${format.number(joint.lengthMm)}`
   return `${joint.positions.length} × ${joint.thread}${length}, ${joint.grade}`
-}
-
-export function limitsWords({ min, max, unit }: Pick<Measurement, 'min' | 'max' | 'unit'>): string {
-  if (min !== undefined && max !== undefined)
-    return `${format.number(min)} to ${format.number(max)}${unitAfter(unit)}`
-  if (min !== undefined) return `at least ${format.number(min)}${unitAfter(unit)}`
-  if (max !== undefined) return `at most ${format.number(max)}${unitAfter(unit)}`
-  return `no limits, in ${unit}`
 }
 
 /** A stage's standing: `10 of 10 done`, `3 of 8 done, 1 waits for a second signature, 2 ready`. */

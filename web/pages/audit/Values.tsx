@@ -1,15 +1,15 @@
 /** Torques nobody published: those that await a word, and those settled, with what each rests on. */
-
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import { unpublished } from '../../../shared/audit/awaiting'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import { indexPlan } from '../../../shared/plan/read'
+import { bandWords } from '../../../shared/plan/words'
 import { positionsInWords } from '../../../shared/words'
+import { format } from '../../format'
 import { settleHref } from '../../hrefs'
 import { showNm } from '../../job/record/rows'
 import { useJob } from '../../job/scope'
-import { bandWords } from '../../job/step/step-words'
 import { Stripe } from '../../people/Stripe'
 import { Entry, List } from './AuditList'
 
@@ -67,7 +67,7 @@ export function Values() {
                 {(value) => (
                   <>
                     <p>
-                      <b>{showNm(value().torqueNm)} N·m</b>, {bandWords(value().band)};{' '}
+                      <b>{showNm(value().torqueNm)} N·m</b>, {bandWords(value().band, format)};{' '}
                       {basisWords(value().basis)}
                     </p>
                     <p>“{value().reason}”</p>

@@ -20,10 +20,10 @@ import {
 } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { limitsWords } from '../../../shared/plan/words'
 import { unitAfter } from '../../../shared/units'
 import { listed, positionsInWords } from '../../../shared/words'
 import { format } from '../../format'
-import { limitsWords } from '../../job/step/step-words'
 
 export interface Deviation {
   stepId: string
@@ -51,7 +51,7 @@ function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
     const what: Waived = { kind: 'measurement', entryId: entry.id }
     if (entry.inBand || !stands(entry) || isWaived(job, what)) return []
     const measurement = step.measurements.find(({ id }) => id === entry.measurementId)
-    const limits = measurement ? `; the plan says ${limitsWords(measurement)}` : ''
+    const limits = measurement ? `; the plan says ${limitsWords(measurement, format)}` : ''
     return [
       {
         stepId: step.id,

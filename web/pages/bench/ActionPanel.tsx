@@ -1,8 +1,9 @@
 /** The one thing to do now, large; it never moves on by itself. */
 import { Match, Show, Switch } from 'solid-js'
 import { bandFor } from '../../../shared/job/verdicts'
+import { passWords } from '../../../shared/plan/words'
+import { format } from '../../format'
 import { useJob } from '../../job/scope'
-import { passWords } from '../../job/step/step-words'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { Answer } from './HeadPrompt'
@@ -196,7 +197,7 @@ function Onward(props: { next: BenchTarget | undefined }) {
     const what =
       wrench && setting
         ? `set ${shownOn(setting, wrench)} ${setting.unit} on ${wrench.id}${fitted ? ' with its adapter' : ''}`
-        : passWords(sheet)
+        : passWords(sheet, format)
     return round.key === bench.round()?.key
       ? `Pass ${place.pass} next: ${what}`
       : `${round.title} next: ${what}`

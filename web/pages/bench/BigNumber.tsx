@@ -1,9 +1,9 @@
 /** The one huge number, in the unit of the wrench in hand; under it what is asked, what it applies, and the band. */
-
 import { A } from '@solidjs/router'
 import { createMemo, Match, Show, Switch } from 'solid-js'
 import { standingReading } from '../../../shared/job/verdicts'
 import type { Band } from '../../../shared/plan/types'
+import { bandWords } from '../../../shared/plan/words'
 import { fromNm, type TorqueUnit } from '../../../shared/units'
 import { BandBar, type BandTick } from '../../drawings/BandBar'
 import { Lever } from '../../drawings/Lever'
@@ -11,7 +11,6 @@ import { format } from '../../format'
 import { settleHref } from '../../hrefs'
 import { useJob } from '../../job/scope'
 import { settledWords, whoSettles } from '../../job/settled/settled-words'
-import { bandWords } from '../../job/step/step-words'
 import { adapterWords } from './adapter'
 import { useBench } from './bench'
 import { targetOf } from './phase'
@@ -204,10 +203,10 @@ function Bar() {
             target={target(bench.sheet())}
             ticks={ticks()}
             show={show(band())}
-            label={`Band ${bandWords(band())}, ${ticks().length} readings in this pass`}
+            label={`Band ${bandWords(band(), format)}, ${ticks().length} readings in this pass`}
           />
           <p class="small pencil">
-            Band {bandWords(band())}, {bandSource(band())}
+            Band {bandWords(band(), format)}, {bandSource(band())}
             <Show when={band().kind === 'torque' && unit() !== 'N·m'}>; the bar is in {unit()}</Show>
           </p>
         </>

@@ -2,12 +2,12 @@
 import { createMemo, For, Index, Show } from 'solid-js'
 import { type SetView, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
+import { limitsWords } from '../../../shared/plan/words'
 import { positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headName, headsOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
-import { limitsWords } from '../../job/step/step-words'
 import { useBench } from './bench'
 import { gateDone } from './stations'
 import './sign.css'
@@ -55,7 +55,7 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
           <For each={bench.step().measurements}>
             {(asked) => (
               <li>
-                <strong>{asked.title}</strong> <span class="pencil">({limitsWords(asked)})</span>
+                <strong>{asked.title}</strong> <span class="pencil">({limitsWords(asked, format)})</span>
                 <span class="covered-values cluster">
                   <For each={asked.places}>
                     {(place) => {

@@ -4,11 +4,11 @@ import { flagWords } from '../../../shared/job/kinds'
 import type { Reading } from '../../../shared/job/types'
 import { isSigned, positionState, standingReading, stands } from '../../../shared/job/verdicts'
 import { numberWords } from '../../../shared/plan/order'
+import { passWords } from '../../../shared/plan/words'
 import { upperFirst } from '../../../shared/words'
 import { format } from '../../format'
 import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
-import { passWords } from '../../job/step/step-words'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
@@ -137,7 +137,7 @@ function ReadingLine(props: { reading: Reading }) {
         <span class="reading-value">{valueWords(props.reading)}</span>
         <span class="pencil">
           pass {props.reading.pass}
-          <Show when={sheet()}>{(pass) => `: ${passWords(pass())}`}</Show>
+          <Show when={sheet()}>{(pass) => `: ${passWords(pass(), format)}`}</Show>
         </span>
         <Stripe person={props.reading.by} />
         <span class="pencil">

@@ -5,9 +5,9 @@
 import { createEffect, createSignal, on, Show } from 'solid-js'
 import { numberWords } from '../../../shared/plan/order'
 import type { AdoptedJoint } from '../../../shared/plan/types'
+import { bandWords } from '../../../shared/plan/words'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
-import { bandWords } from '../../job/step/step-words'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
@@ -209,7 +209,7 @@ function Indicated(props: SayProps) {
       <Show when={bench.band()}>
         {(band) => (
           <p class="small pencil">
-            Asked {format.torque(targetOf(bench.sheet()) ?? 0, 'N·m')} N·m, band {bandWords(band())}
+            Asked {format.torque(targetOf(bench.sheet()) ?? 0, 'N·m')} N·m, band {bandWords(band(), format)}
           </p>
         )}
       </Show>

@@ -3,6 +3,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { rightLengths } from '../../../shared/job/hole-words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
+import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
@@ -73,7 +74,7 @@ export function HoleStop(props: { brief: boolean }) {
           <h2>Hole {one().position}: not to be fitted so</h2>
           <p>{one().fits ?? 'Its thread is stripped. Have it renewed and record how.'}</p>
           <Show when={props.brief || !one().fits ? undefined : one().fit}>
-            {(fit) => <p>{rightLengths(fit().fit)}</p>}
+            {(fit) => <p>{rightLengths(fit().fit, format)}</p>}
           </Show>
           <Button wide onClick={() => bench.showHole(one().position)}>
             {one().fits ? 'Another length…' : 'Its repair…'}

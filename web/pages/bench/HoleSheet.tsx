@@ -91,7 +91,7 @@ function Hole(props: { position: number }) {
                   </p>
                 )}
               </Show>
-              <Show when={drawn()}>{(fit) => <p>{rightLengths(fit().fit)}</p>}</Show>
+              <Show when={drawn()}>{(fit) => <p>{rightLengths(fit().fit, format)}</p>}</Show>
               <Show when={view()?.gives}>{(gives) => <p class="small pencil">{gives()}</p>}</Show>
               <Show when={!one().hole}>
                 <p class="pencil">
@@ -248,7 +248,7 @@ function History(props: { position: number }) {
           {(entry) => (
             <li class="reading">
               <p class="reading-head cluster level">
-                <span class="reading-value">{upperFirst(holeWords(entry))}</span>
+                <span class="reading-value">{upperFirst(holeWords(entry, format))}</span>
                 <Stripe person={entry.by} />
                 <span class="pencil">
                   {scope.words.moment(entry.doneAt)}

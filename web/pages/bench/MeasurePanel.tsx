@@ -4,11 +4,11 @@ import type { MeasurementEntry } from '../../../shared/job/types'
 import { leadsNow, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import { isAgainst, ledWords } from '../../../shared/measure'
 import type { Measurement } from '../../../shared/plan/types'
+import { limitsWords } from '../../../shared/plan/words'
 import { unitAfter } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
-import { limitsWords } from '../../job/step/step-words'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
@@ -42,7 +42,7 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
             <section class="measure stack">
               <h2>{asked.title}</h2>
               <p class="pencil">
-                {limitsWords(asked)}
+                {limitsWords(asked, format)}
                 {asked.instrument ? ` · ${asked.instrument}` : ''}
               </p>
               <For each={asked.notes}>{(note) => <p class="small">{note}</p>}</For>
@@ -52,7 +52,7 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
                   max={asked.max}
                   ticks={ticks()}
                   show={(value) => format.number(value)}
-                  label={`${asked.title}: ${limitsWords(asked)}, ${ticks().length} of ${asked.places.length} measured`}
+                  label={`${asked.title}: ${limitsWords(asked, format)}, ${ticks().length} of ${asked.places.length} measured`}
                 />
               </Show>
               <For each={ledWords(leadsNow(state(), asked))}>
@@ -141,7 +141,7 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
           <h2>
             {one().title}, {props.spot.place}
           </h2>
-          <p class="pencil">{limitsWords(one())}</p>
+          <p class="pencil">{limitsWords(one(), format)}</p>
           <Show when={last()}>
             {(before) => (
               <JustEntered
@@ -225,8 +225,8 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
       </p>
       <Show when={!props.entry.inBand && !isVoid()}>
         <p class="against-words" role="alert">
-          Out of limits: the plan says {limitsWords(props.asked)}. Put it right and measure again, or ask the
-          supervisor.
+          Out of limits: the plan says {limitsWords(props.asked, format)}. Put it right and measure again, or
+          ask the supervisor.
         </p>
       </Show>
       <Show when={props.entry.struck}>{(struck) => <p class="pencil">Struck: {struck().reason}</p>}</Show>

@@ -1,7 +1,8 @@
 /** The stations of the step, and the passes of the round shown, as rows of plates: done, now, to come. */
 import { createEffect, createMemo, Index, on, Show } from 'solid-js'
+import { passWords } from '../../../shared/plan/words'
+import { format } from '../../format'
 import { useJob } from '../../job/scope'
-import { passWords } from '../../job/step/step-words'
 import { useBench } from './bench'
 import { fastenerWords } from './cautions'
 import { DeclareFasteners } from './FastenerPanel'
@@ -82,10 +83,10 @@ export function PassRow() {
                   odd: view().flagged,
                 }}
                 aria-current={view().n === bench.pass() ? 'true' : undefined}
-                aria-label={`Pass ${view().n}, ${passWords(view().pass)}, ${STATE_WORDS[view().state]}, ${view().reached} of ${view().of}${view().flagged ? ', flagged' : ''}`}
+                aria-label={`Pass ${view().n}, ${passWords(view().pass, format)}, ${STATE_WORDS[view().state]}, ${view().reached} of ${view().of}${view().flagged ? ', flagged' : ''}`}
                 onClick={() => bench.openPass({ round: bench.round()?.key ?? '', pass: view().n })}
               >
-                <span>{passWords(view().pass)}</span>
+                <span>{passWords(view().pass, format)}</span>
                 <span class="plate-tally">
                   {view().flagged
                     ? 'flag'

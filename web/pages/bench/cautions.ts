@@ -2,7 +2,6 @@
  * The sentences of the bench: what must not be done yet and why, what to do about a flag, what a stop costs.
  * Pure; quiet words, each saying what is so and what to do next.
  */
-
 import { asksInWords } from '../../../shared/job/ask-words'
 import type { Flag } from '../../../shared/job/kinds'
 import { stoppedAt } from '../../../shared/job/stops'
@@ -18,9 +17,9 @@ import {
 import { numberWords } from '../../../shared/plan/order'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Sealant } from '../../../shared/plan/types'
+import { bandWords } from '../../../shared/plan/words'
 import { listed, lowerFirst, positionsInWords, upperFirst } from '../../../shared/words'
 import { format } from '../../format'
-import { bandWords } from '../../job/step/step-words'
 
 export interface NotYet {
   stepId: string
@@ -85,8 +84,8 @@ const ADVICE: Record<Flag, Advice> = {
   too_early: () => 'Wait until the time is over, then record it again.',
   out_of_band: ({ how, band }) =>
     how === 'turned'
-      ? `The band is ${band ? bandWords(band) : 'not set'}. Do what the plan says for a wrong angle.`
-      : `The band is ${band ? bandWords(band) : 'not set'}. Slacken it, look at the thread, set the wrench and tighten again.`,
+      ? `The band is ${band ? bandWords(band, format) : 'not set'}. Do what the plan says for a wrong angle.`
+      : `The band is ${band ? bandWords(band, format) : 'not set'}. Slacken it, look at the thread, set the wrench and tighten again.`,
   no_published_value: () => 'A competent person has to decide the torque; until then this cannot be signed.',
   unit_held_up: () => 'Set the scale again in its own unit, slacken this one and tighten again.',
   scale_not_entered: () => 'Enter what the scale says, then record this one again.',

@@ -50,13 +50,13 @@ export function holeView(
   const stripped = entry?.condition === 'stripped'
   // The maker's bolt in the maker's hole is not judged, so nothing is said of it that could worry.
   const judged = lengthMm !== undefined || !isAsMade(job, joint, position)
-  const says = fit && judged ? fitWords(longPart(joint), fit) : refused
+  const says = fit && judged ? fitWords(longPart(joint), fit, format) : refused
   const link = fit && judged ? stripsFirst(joint, fit) : undefined
   return {
     position,
     ...(entry ? { entry } : {}),
     ...(fit ? { fit } : {}),
-    is: entry ? holeWords(entry) : HOLE_CONDITIONS.original,
+    is: entry ? holeWords(entry, format) : HOLE_CONDITIONS.original,
     ...(says && !stripped ? { fits: says } : {}),
     ...(link && !stripped
       ? { gives: `Overloaded, it is ${LINK_WORDS[link.weakest]} that gives first.` }

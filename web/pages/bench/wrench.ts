@@ -5,6 +5,7 @@
 import type { Adapter, PlannedJob, ScaleEntry, UnitSlip } from '../../../shared/job/types'
 import { inBand } from '../../../shared/plan/adopt'
 import type { Band, Pass } from '../../../shared/plan/types'
+import { bandWords } from '../../../shared/plan/words'
 import type { Shop, Wrench } from '../../../shared/shop/types'
 import {
   type Picked,
@@ -16,7 +17,6 @@ import {
   unitsInUse,
 } from '../../../shared/wrench'
 import { format } from '../../format'
-import { bandWords } from '../../job/step/step-words'
 
 /** The number as it is to stand on the scale: to the digits its step has. */
 export function shownOn({ value, betweenMarks }: Setting, wrench: Wrench): string {
@@ -113,7 +113,7 @@ export function heldUp(entry: ScaleEntry, targetNm: number | null): HeldUp | und
   return {
     title: `Stop: the scale is set ${under ? 'below' : 'above'} the band.`,
     sentences: [
-      `${format.number(entry.value)} ${entry.unit}${adapter ? ' through the adapter' : ''} applies ${format.torque(entry.appliesNm, 'N·m', limits)} N·m; the band is ${bandWords(band)}.`,
+      `${format.number(entry.value)} ${entry.unit}${adapter ? ' through the adapter' : ''} applies ${format.torque(entry.appliesNm, 'N·m', limits)} N·m; the band is ${bandWords(band, format)}.`,
       ...(targetNm === null ? [] : [onThisScale(targetNm, entry.unit, adapter)]),
     ],
   }

@@ -1,11 +1,11 @@
 /** The thread and hole register: by joint and position, what was found and done, and the section with what goes in. */
-
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { rightLengths } from '../../../shared/job/hole-words'
 import { upperFirst } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
+import { format } from '../../format'
 import { benchHref } from '../../hrefs'
 import { entryWords, type HoleRow, holeRows } from '../../job/record/hole-rows'
 import { useJob } from '../../job/scope'
@@ -87,7 +87,7 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
         <Show when={props.row.goesIn}>
           <p classList={{ 'against-words': props.row.against }}>{props.row.goesIn}</p>
         </Show>
-        <Show when={props.row.against && section()}>{(fit) => <p>{rightLengths(fit().fit)}</p>}</Show>
+        <Show when={props.row.against && section()}>{(fit) => <p>{rightLengths(fit().fit, format)}</p>}</Show>
         <p class="hole-ways cluster">
           <A class="button quiet" href={benchHref(scope.job().id, props.row.stepId)}>
             To the bench<span class="unseen"> of {props.row.stepId}</span>

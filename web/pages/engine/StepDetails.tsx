@@ -1,17 +1,11 @@
 /** Everything a step asks for, behind one press: cautions first, then joints pass by pass, measurements, gates, parts. */
 import { For, Show } from 'solid-js'
 import type { AdoptedJoint, Gate, Sealant } from '../../../shared/plan/types'
+import { bandWords, limitsWords, passesWords } from '../../../shared/plan/words'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import type { GateView, MeasurementView, StepView } from '../../job/step/step-view'
-import {
-  bandWords,
-  fastenerWords,
-  hiddenByWords,
-  hidesWords,
-  limitsWords,
-  passesWords,
-} from '../../job/step/step-words'
+import { fastenerWords, hiddenByWords, hidesWords } from '../../job/step/step-words'
 import { StepOffice } from './StepStatus'
 
 export function StepDetails(props: { view: StepView }) {
@@ -80,7 +74,7 @@ function JointAsks(props: { joint: AdoptedJoint }) {
   const { joint } = props
   const use = joint.use.kind === 'cycles' ? USE.cycles(joint.use.limit) : USE[joint.use.kind]()
   const bands = () =>
-    joint.bands.flatMap((band, index) => (band ? [`pass ${index + 1}: ${bandWords(band)}`] : []))
+    joint.bands.flatMap((band, index) => (band ? [`pass ${index + 1}: ${bandWords(band, format)}`] : []))
   return (
     <section class="asks">
       <h5>
@@ -90,7 +84,7 @@ function JointAsks(props: { joint: AdoptedJoint }) {
         {fastenerWords(joint)}, {joint.lubrication}, class {joint.class}, {use}.
       </p>
       <p>
-        <b>{passesWords(joint.passes)}</b>
+        <b>{passesWords(joint.passes, format)}</b>
         <Show when={bands().length > 0}>
           <span class="pencil"> in band {bands().join('; ')}</span>
         </Show>
@@ -106,7 +100,7 @@ function MeasurementAsks(props: { view: MeasurementView }) {
     <section class="asks">
       <h5>{measurement.title}</h5>
       <p>
-        {limitsWords(measurement)}
+        {limitsWords(measurement, format)}
         <Show when={measurement.instrument}>
           {(instrument) => <span class="pencil">, {instrument()}</span>}
         </Show>

@@ -2,17 +2,17 @@
  * One step of the plan: its cell, where it stands in words, who signed, what it is made of, and what I may do with
  * it. A done step is one quiet line; everything it asked for stays one press away.
  */
-
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { limitsWords } from '../../../shared/plan/words'
 import { unitAfter } from '../../../shared/units'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { benchHref } from '../../hrefs'
 import { useJob } from '../../job/scope'
 import { type JointView, type MeasurementView, type StepView, stepView } from '../../job/step/step-view'
-import { hiddenByWords, hidesWords, limitsWords, standingWords } from '../../job/step/step-words'
+import { hiddenByWords, hidesWords, standingWords } from '../../job/step/step-words'
 import { fastenersSaid } from './office-view'
 import { Signers } from './Signers'
 import { StepCell } from './StepCell'
@@ -181,7 +181,7 @@ function Measured(props: { view: MeasurementView }) {
       <b>{measurement.title}</b>{' '}
       <Show
         when={taken().length > 0}
-        fallback={<span class="pencil">{limitsWords(measurement)}, not measured yet</span>}
+        fallback={<span class="pencil">{limitsWords(measurement, format)}, not measured yet</span>}
       >
         <Show
           when={props.view.places.length <= 6}
@@ -196,7 +196,7 @@ function Measured(props: { view: MeasurementView }) {
             )}
           </For>
         </Show>
-        <span class="pencil">, asked {limitsWords(measurement)}</span>
+        <span class="pencil">, asked {limitsWords(measurement, format)}</span>
         <Show when={out() > 0}>
           <strong class="against">
             {' '}

@@ -3,12 +3,13 @@ import { createMemo, For, type JSX, Show } from 'solid-js'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import type { PlannedJob } from '../../../shared/job/types'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { bandWords } from '../../../shared/plan/words'
+import { format } from '../../format'
 import { deferralViews, dueTitle, endedWords } from '../../job/deferrals/deferrals'
 import { entryWords, holeRows } from '../../job/record/hole-rows'
 import { showNm } from '../../job/record/rows'
 import { waiverLines } from '../../job/record/waivers'
 import { useJobView } from '../../job/scope'
-import { bandWords } from '../../job/step/step-words'
 import {
   askedWords,
   doubtLines,
@@ -97,7 +98,7 @@ export function SettledValues(props: { job: PlannedJob }) {
               {title} {joint}, pass {pass}
             </th>
             <td>
-              {showNm(value.torqueNm)} N·m, {bandWords(value.band)}
+              {showNm(value.torqueNm)} N·m, {bandWords(value.band, format)}
               {inForce ? '' : ', settled anew since'}
             </td>
             <td>{basisWords(value.basis)}</td>

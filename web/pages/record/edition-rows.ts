@@ -2,7 +2,6 @@
  * What an edition says beside its fasteners: signatures, measurements, seals, gates, what was left out, accepted,
  * settled and noted. One row each, in the plan's order; nothing that was struck is left out.
  */
-
 import { flagWords } from '../../../shared/job/kinds'
 import { peopleNamed } from '../../../shared/job/named'
 import type {
@@ -18,12 +17,12 @@ import type {
 import { isWaived, standingFlags, stands, stepState } from '../../../shared/job/verdicts'
 import { indexPlan, signatureSets } from '../../../shared/plan/read'
 import type { AdoptedStep, Measurement } from '../../../shared/plan/types'
+import { limitsWords } from '../../../shared/plan/words'
 import { unitAfter } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'
 import { photoTitle } from '../../job/photos/photos'
 import { reachedWords } from '../../job/record/rows'
-import { limitsWords } from '../../job/step/step-words'
 
 const MINUTE = 60_000
 
@@ -107,7 +106,7 @@ function measurementRemark(job: PlannedJob, entry: MeasurementEntry, words: Word
 /** `0.11 mm, asked 0.1 to 0.25 mm`. */
 export const measuredWords = ({ entry, asked }: MeasurementRow): string =>
   `${format.number(entry.value, 6)}${unitAfter(asked.unit)}`
-export const askedWords = ({ asked }: MeasurementRow): string => limitsWords(asked)
+export const askedWords = ({ asked }: MeasurementRow): string => limitsWords(asked, format)
 
 export interface SealantRow {
   stepId: string

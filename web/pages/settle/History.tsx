@@ -2,11 +2,11 @@
 import { For, Show } from 'solid-js'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import type { SettledValue } from '../../../shared/job/types'
+import { bandWords } from '../../../shared/plan/words'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { settlings, valueWords } from '../../job/settled/settled-words'
-import { bandWords } from '../../job/step/step-words'
 import { Stripe } from '../../people/Stripe'
 import { ProposalShown, sentence } from './ProposalShown'
 
@@ -28,7 +28,7 @@ export function History(props: { value: SettledValue }) {
           {format.torque(props.value.torqueNm, 'N·m')} <span>N·m</span>
         </p>
         <p>
-          {bandWords(props.value.band)}; <b>{WAYS[props.value.basis.kind]}</b>
+          {bandWords(props.value.band, format)}; <b>{WAYS[props.value.basis.kind]}</b>
         </p>
         <BandBar
           min={props.value.band.minNm}
@@ -36,7 +36,7 @@ export function History(props: { value: SettledValue }) {
           target={props.value.torqueNm}
           ticks={[]}
           show={(nm) => format.torque(nm, 'N·m')}
-          label={`Limits ${bandWords(props.value.band)}`}
+          label={`Limits ${bandWords(props.value.band, format)}`}
         />
         <Show when={!proposal()}>
           <p>{sentence(basisWords(props.value.basis))}</p>

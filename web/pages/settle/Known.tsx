@@ -4,6 +4,7 @@ import { type ProposalJoint, thread } from '../../../shared/fastener'
 import { holeAt } from '../../../shared/job/verdicts/holes'
 import { isRefusal } from '../../../shared/log'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
+import { passesWords } from '../../../shared/plan/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { BoltMap } from '../../drawings/BoltMap'
 import type { BoltSection } from '../../drawings/bolt-in-hole'
@@ -11,7 +12,7 @@ import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
-import { fastenerWords, passesWords } from '../../job/step/step-words'
+import { fastenerWords } from '../../job/step/step-words'
 
 interface KnownProps {
   joint: AdoptedJoint
@@ -35,7 +36,7 @@ export function Known(props: KnownProps) {
             {props.step.id} {props.step.title}
           </Fact>
           <Fact term="Asked">
-            pass {props.pass} of {props.joint.passes.length}: {passesWords(props.joint.passes)}
+            pass {props.pass} of {props.joint.passes.length}: {passesWords(props.joint.passes, format)}
           </Fact>
           <Fact term="Fastener">
             {fastenerWords(props.joint)} {props.joint.fastener}

@@ -16,6 +16,7 @@ import { sentenceFor } from '../../../shared/job/refusals'
 import type { ValueBasis } from '../../../shared/job/types'
 import { refuse } from '../../../shared/log'
 import { compareNm, formatNumber } from '../../../shared/units'
+import { format } from '../../format'
 
 export interface SettleForm {
   kind: ValueBasis['kind'] | ''
@@ -199,7 +200,7 @@ export function settle(
 }
 
 /** The sentence names neither people nor times. */
-const NOBODY = { person: (id: string) => id, moment: String, date: String }
+const NOBODY = { ...format, person: (id: string) => id, moment: String, date: String }
 
 function basisOf({ kind, ...form }: SettleForm, proposal: Proposal | undefined): ValueBasis | undefined {
   switch (kind) {

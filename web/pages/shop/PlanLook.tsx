@@ -2,10 +2,11 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { checkPlan } from '../../../shared/plan/check'
 import type { Fasteners, Joint, Plan, PlanStep } from '../../../shared/plan/types'
+import { limitsWords, passesWords } from '../../../shared/plan/words'
 import { listed, positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { format } from '../../format'
-import { fastenerWords, limitsWords, passesWords } from '../../job/step/step-words'
+import { fastenerWords } from '../../job/step/step-words'
 import { figuresOf, interruptionWords, mapLabel, plannedHeads, RELEASE_WORDS, stepsOf } from './plan-look'
 
 const MAP_HEIGHT = 260
@@ -108,7 +109,8 @@ function StepLook(props: { plan: Plan; step: PlanStep }) {
           <For each={step.measurements}>
             {(measurement) => (
               <p>
-                <b>{measurement.title}</b>: {limitsWords(measurement)}, at {listed(measurement.places)}
+                <b>{measurement.title}</b>: {limitsWords(measurement, format)}, at{' '}
+                {listed(measurement.places)}
                 {measurement.instrument ? `, with ${measurement.instrument}` : ''}.
               </p>
             )}
@@ -166,7 +168,7 @@ function JointLook(props: { joint: Joint }) {
           {fastenerWords(joint)}, {joint.lubrication}, class {joint.class},{' '}
           {joint.use.kind === 'cycles' ? `at most ${joint.use.limit} tightenings` : USE[joint.use.kind]}.
         </p>
-        <p class="strong large">{passesWords(joint.passes)}</p>
+        <p class="strong large">{passesWords(joint.passes, format)}</p>
         <p>{interruptionWords(joint.interruption)}</p>
         <Show when={joint.recheckOf}>
           <p>Looks again at {joint.recheckOf}.</p>

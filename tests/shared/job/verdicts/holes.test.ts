@@ -124,13 +124,15 @@ describe('the bolt in its hole', () => {
   })
   test('[HR9] what is too short never reads as enough, and a length that is told can be cut', () => {
     const near = at(4, knowing({}, { lengthMm: 40 }), place('JB', [4], { condition: 'new', lengthMm: 29.97 }))
-    expect(fitWords('bolt', near.fitOf())).toContain('11.97 mm of thread hold (1.5 d), at least 12 mm needed')
+    expect(fitWords('bolt', near.fitOf(), words)).toContain(
+      '11.97 mm of thread hold (1.5 d), at least 12 mm needed',
+    )
     const bottom = at(4, knowing({ threadMm: 17 }), place('JB', [4], { condition: 'new', lengthMm: 32.53 }))
-    expect(fitWords('bolt', bottom.fitOf())).toContain('2.47 mm clear, 2.5 mm wanted')
+    expect(fitWords('bolt', bottom.fitOf(), words)).toContain('2.47 mm clear, 2.5 mm wanted')
     const wire = { condition: 'insert', insert: { kind: 'wire', lengthMm: 12 } } as const
     const fitted = at(4, knowing({ threadMm: 16.1, depthMm: 22 }), hole('JB', 4, wire))
     const told = /from ([\d.]+) mm to ([\d.]+) mm|longer one to ([\d.]+) mm to ([\d.]+) mm/.exec(
-      rightLengths(fitted.fitOf().fit),
+      rightLengths(fitted.fitOf().fit, words),
     )
     const ends = (told ?? []).slice(1).filter(Boolean).map(Number)
     expect(ends).toHaveLength(2)
@@ -240,19 +242,19 @@ describe('the bolt in its hole', () => {
   })
   test('[HR9] said in words, with the lengths that are right', () => {
     const { fitOf } = at(4, knowing(), hole('JB', 4, short))
-    expect(fitWords('bolt', fitOf())).toBe(
+    expect(fitWords('bolt', fitOf(), words)).toBe(
       'The bolt of 30 mm bottoms out: it would show its torque and clamp nothing.',
     )
-    expect(fitWords('bolt', fitOf(31))).toContain('bottoms out, 1 mm too long')
-    expect(fitWords('bolt', fitOf(28))).toBe(
+    expect(fitWords('bolt', fitOf(31), words)).toContain('bottoms out, 1 mm too long')
+    expect(fitWords('bolt', fitOf(28), words)).toBe(
       'The bolt of 28 mm comes near the bottom: 2 mm clear, 2.5 mm wanted. 9 mm of thread hold (1.1 d).',
     )
-    expect(rightLengths(fitOf().fit)).toMatch(/^No /)
+    expect(rightLengths(fitOf().fit, words)).toMatch(/^No /)
     const wire = at(
       4,
       knowing(),
       hole('JB', 4, { condition: 'insert', insert: { kind: 'wire', lengthMm: 8 } }),
     )
-    expect(rightLengths(wire.fitOf().fit)).toMatch(/^Right here: /)
+    expect(rightLengths(wire.fitOf().fit, words)).toMatch(/^Right here: /)
   })
 })

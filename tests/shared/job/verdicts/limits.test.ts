@@ -1,10 +1,11 @@
 /** Measurements out of limits and wrong counts: they stand like a flag, on the cell and as the reason. */
 import { describe, expect, test } from 'vitest'
-import { limitsInWords, toDecimals } from '../../../../shared/job/limit-words'
+import { DEFAULT_FORMAT, makeFormat } from '../../../../shared/format'
 import { reasonSentence } from '../../../../shared/job/reason'
 import { reasonFor } from '../../../../shared/job/reason-for'
 import { summarise } from '../../../../shared/job/summary'
 import { offLimits } from '../../../../shared/job/verdicts'
+import { limitsWords, toDecimals } from '../../../../shared/plan/words'
 import { answer, claim, type Given, measure, raise, shows, strikeMeasured, waive } from '../../../shop/acts'
 import { given } from '../../../shop/given'
 import { entry } from '../../../shop/ids'
@@ -73,10 +74,14 @@ describe('[VW16] a wrong count', () => {
 
 describe('limits in words', () => {
   test('all with the decimals of the finest', () => {
-    const limits = { value: 0.34, min: 0.1, max: 0.28 }
-    expect([toDecimals(0.34, limits), limitsInWords(limits)]).toEqual(['0.34', '0.10 to 0.28'])
-    expect(limitsInWords({ min: 7 })).toBe('at least 7')
-    expect(limitsInWords({ max: 2.5, value: 3 })).toBe('at most 2.5')
-    expect(toDecimals(1e-7, {})).toBe('1e-7')
+    const limits = { value: 0.34, min: 0.1, max: 0.28, unit: 'mm' }
+    expect([toDecimals(0.34, limits, words), limitsWords(limits, words)]).toEqual(['0.34', '0.10 to 0.28 mm'])
+    expect(limitsWords({ min: 7, unit: 'bar' }, words)).toBe('at least 7 bar')
+    expect(limitsWords({ max: 2.5, value: 3, unit: '°' }, words)).toBe('at most 2.5°')
+    expect(toDecimals(1e-7, {}, words)).toBe('1e-7')
+  })
+  test('and with the shop’s decimal mark', () => {
+    const comma = makeFormat({ ...DEFAULT_FORMAT, decimalMark: ',', timeZone: 'UTC' })
+    expect(limitsWords({ min: 0.1, max: 0.28, unit: 'mm' }, comma)).toBe('0,10 to 0,28 mm')
   })
 })

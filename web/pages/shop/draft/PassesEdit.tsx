@@ -2,9 +2,10 @@
 import { createSignal, Index, Match, Show, Switch } from 'solid-js'
 import { isRefusal } from '../../../../shared/log'
 import type { Joint, Pass } from '../../../../shared/plan/types'
+import { passWords } from '../../../../shared/plan/words'
 import { sheetToPlan } from '../../../../shared/sheet'
 import { readSpec, specSentenceFor } from '../../../../shared/spec'
-import { passWords } from '../../../job/step/step-words'
+import { format } from '../../../format'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Select } from '../../../ui/Select'
@@ -166,7 +167,7 @@ function PassFields(props: { pass: Pass; onChange(pass: Pass): void }) {
           <NumberField
             label="Degrees back"
             value={pass().angleDeg}
-            emptyIs={passWords({ kind: 'slacken' })}
+            emptyIs={passWords({ kind: 'slacken' }, format)}
             onValue={(angleDeg) =>
               props.onChange(angleDeg === undefined ? { kind: 'slacken' } : { kind: 'slacken', angleDeg })
             }

@@ -1,7 +1,9 @@
 /** One step of a draft, opened: its title, what it needs and hides, its signatures and time, and its joints. */
 import { createMemo, For, Index, Show } from 'solid-js'
 import type { Plan, PlanStep, StepKind } from '../../../../shared/plan/types'
-import { fastenerWords, passesWords } from '../../../job/step/step-words'
+import { passesWords } from '../../../../shared/plan/words'
+import { format } from '../../../format'
+import { fastenerWords } from '../../../job/step/step-words'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Select } from '../../../ui/Select'
@@ -124,7 +126,7 @@ export function StepEdit(props: StepEditProps) {
                   <span>
                     <b>{joint().title}</b> <span class="pencil">class {joint().class}</span>
                     <span class="step-brief pencil">
-                      {passesWords(joint().passes)}; {fastenerWords(joint())}
+                      {passesWords(joint().passes, format)}; {fastenerWords(joint())}
                     </span>
                   </span>
                   <Show when={faults() > 0}>
