@@ -25,6 +25,7 @@ const commands = {
   verify: () => buildAndBecome('dist/server/verify.js', 'server'),
   bench: () => buildAndBecome('dist/bench/main.js', 'web', 'server', 'bench'),
   crowd: () => buildAndBecome('dist/bench/crowd.js', 'web', 'server', 'bench'),
+  'keep-shop': () => buildAndBecome('dist/bench/keep-shop.js', 'server', 'bench'),
   pictures: async () => {
     await ensurePackages()
     process.env.CHROMIUM_PATH = await ensureBrowser()

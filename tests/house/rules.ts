@@ -228,7 +228,7 @@ export const filesFitOneSitting = (files: SourceFile[]) =>
 const topLevel = new Set(
   (
     'README.md DEVELOPERS.md package.json server web shared drizzle tests seed ' +
-    'package-lock.json tsconfig.json .ci .gitignore .npmrc LICENSE biome.json'
+    'package-lock.json tsconfig.json .ci .gitattributes .gitignore .npmrc LICENSE biome.json'
   ).split(' '),
 )
 

@@ -87,6 +87,7 @@ test('an unknown command is answered with the known ones, on stderr, and exit co
   expect({ status, stdout, stderr }).toEqual({
     status: 2,
     stdout: '',
-    stderr: 'Say what to do: demo, start, rebuild, verify, bench, crowd, pictures, check, test.\n',
+    stderr:
+      'Say what to do: demo, start, rebuild, verify, bench, crowd, keep-shop, pictures, check, mutate, test.\n',
   })
 })
