@@ -1,5 +1,5 @@
 /** The platform's own dialog: keeps the focus inside, closes with Escape, gives the focus back. */
-import { createEffect, createUniqueId, type ParentProps, Show } from 'solid-js'
+import { createEffect, createUniqueId, onCleanup, type ParentProps, Show } from 'solid-js'
 import './dialog.css'
 
 interface DialogProps {
@@ -16,13 +16,19 @@ export function Dialog(props: ParentProps<DialogProps>) {
     if (props.open && !element?.open) element?.showModal()
     if (!props.open && element?.open) element.close()
   })
+  // Taken off the page while open: closed first, so that the focus goes back; nobody is told of it then.
+  let gone = false
+  onCleanup(() => {
+    gone = true
+    element?.close()
+  })
   return (
     <dialog
       ref={element}
       class="sheet"
       classList={{ broad: props.broad }}
       aria-labelledby={id}
-      onClose={() => props.onClose()}
+      onClose={() => gone || props.onClose()}
     >
       <Show when={props.open}>
         <div class="sheet-head">

@@ -20,40 +20,33 @@ import { type BenchTarget, roundsIn, sheetFor } from './work'
 import { proposedWrench, shownOn, wrenchChoices, wrenchOffer } from './wrench'
 import './stop.css'
 
-interface ActionProps {
-  /** A phone: the pad opens on its own sheet instead of standing here. */
-  narrow: boolean
-  onScale: () => void
-  onWrench: () => void
-}
-
-export function ActionPanel(props: ActionProps) {
+export function ActionPanel() {
   const bench = useBench()
   const scope = useJob()
   const as = <K extends Phase['kind']>(kind: K) => {
-    const phase = bench.phase() as Phase
+    const phase = bench.phase()
     return phase.kind === kind ? (phase as Extract<Phase, { kind: K }>) : undefined
   }
   /** Another wrench is offered first: the press that goes on with this one steps back. */
   const unfit = () => wrenchOffer(bench.wrenchChoices(), bench.wrench()?.id)?.fit !== undefined
   /** Nor is the press for a head the first thing where its bolt must not go in as it is. */
   const stopped = (head: number) => {
-    const joint = bench.round()?.joint
+    const joint = bench.joint()
     return joint !== undefined && holeView(scope.planned(), joint, head).against
   }
   const phaseNeedsHands = () => as('record') ?? as('enter_scale') ?? as('held_up')
   return (
     <>
       <Show when={phaseNeedsHands()}>
-        <HoleStop brief={props.narrow} />
+        <HoleStop />
         <WrenchOffer />
       </Show>
       <Switch>
         <Match when={as('restart')}>{(phase) => <RestartPanel broken={phase().broken} />}</Match>
         <Match when={as('enter_scale')}>
           {(phase) => (
-            <Show when={props.narrow} fallback={<ScaleEntry onOther={props.onWrench} />}>
-              <Button variant={unfit() ? undefined : 'main'} wide class="tall" onClick={props.onScale}>
+            <Show when={bench.narrow()} fallback={<ScaleEntry />}>
+              <Button variant={unfit() ? undefined : 'main'} wide class="tall" onClick={bench.askNumber}>
                 What does the scale of {phase().wrench.id} say?
               </Button>
             </Show>
@@ -74,20 +67,20 @@ export function ActionPanel(props: ActionProps) {
               </Show>
               <CuringWords head={phase().head} />
               <Show
-                when={!(props.narrow && phase().how === 'indicated')}
+                when={!(bench.narrow() && phase().how === 'indicated')}
                 fallback={
-                  <Button variant="main" wide class="tall" onClick={props.onScale}>
+                  <Button variant="main" wide class="tall" onClick={bench.askNumber}>
                     Enter what {phase().wrench?.id} shows
                   </Button>
                 }
               >
-                <Answer head={phase().head} brief={props.narrow} plain={unfit() || stopped(phase().head)} />
+                <Answer head={phase().head} brief={bench.narrow()} plain={unfit() || stopped(phase().head)} />
               </Show>
-              <RoundDone brief={props.narrow} />
-              <Show when={phase().wrench && !props.narrow}>
-                <WrenchLine onOther={props.onWrench} />
+              <RoundDone />
+              <Show when={phase().wrench && !bench.narrow()}>
+                <WrenchLine />
               </Show>
-              <Show when={phase().how === 'clicked' && !props.narrow}>
+              <Show when={phase().how === 'clicked' && !bench.narrow()}>
                 <Button wide onClick={bench.reenterScale}>
                   Enter the scale again
                 </Button>
@@ -133,46 +126,35 @@ export function ActionPanel(props: ActionProps) {
 const NEEDS_WRENCH: ReadonlySet<Phase['kind']> = new Set(['enter_scale', 'held_up', 'record'])
 
 /** A phone's second row: the scale again or another angle, the wrench in hand, and the stop. */
-interface BarProps {
-  onWrench: () => void
-  onScale: () => void
-  onAsk: (head: number) => void
-  onMore: () => void
-}
-
-export function BarRow(props: BarProps) {
+export function BarRow() {
   const bench = useBench()
-  const record = () => {
-    const phase = bench.phase()
-    return bench.round() && bench.mine() && phase.kind === 'record' ? phase : undefined
-  }
   return (
     <div class="bar-row">
-      <Show when={record()?.how === 'clicked'}>
+      <Show when={bench.recording()?.how === 'clicked'}>
         <Button
           onClick={() => {
             bench.reenterScale()
-            props.onScale()
+            bench.open({ dialog: 'scale' })
           }}
         >
           Scale again
         </Button>
       </Show>
-      <Show when={record()?.how === 'turned'}>
-        <Button onClick={() => props.onAsk(record()?.head ?? 0)}>Another angle</Button>
+      <Show when={bench.recording()?.how === 'turned'}>
+        <Button onClick={bench.askNumber}>Another angle</Button>
       </Show>
-      <Show when={bench.round() && NEEDS_WRENCH.has(bench.phase().kind) && bench.wrench()}>
+      <Show when={NEEDS_WRENCH.has(bench.phase().kind) && bench.wrench()}>
         {(wrench) => (
           <Button
             class="wrench-in-hand"
             aria-label={`${wrench().id} in hand: other wrench`}
-            onClick={props.onWrench}
+            onClick={() => bench.open({ dialog: 'wrenches' })}
           >
             {wrench().id}…
           </Button>
         )}
       </Show>
-      <StopHere onMore={props.onMore} />
+      <StopHere />
     </div>
   )
 }

@@ -1,8 +1,8 @@
 /** The bench at one step: the map and the number on one side, the next thing to press on the other. */
 
 import { A } from '@solidjs/router'
-import { createMemo, createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js'
-import { isDone, isSigned, standingMeasurement, stepState } from '../../../shared/job/verdicts'
+import { createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js'
+import { isDone, isSigned, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { benchHref } from '../../hrefs'
 import { StepDeferrals } from '../../job/deferrals/Deferrals'
@@ -12,10 +12,10 @@ import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
-import { Dialog } from '../../ui/Dialog'
+import { createDialogs } from '../../ui/dialogs'
 import { ActionPanel, BarRow } from './ActionPanel'
 import { AdapterPanel } from './AdapterPanel'
-import { BenchContext, createBench } from './bench'
+import { BenchContext, type BenchDialog, createBench } from './bench'
 import { ClaimPanel } from './ClaimPanel'
 import { OddFasteners } from './FastenerPanel'
 import { GatePanel } from './GatePanel'
@@ -28,17 +28,16 @@ import { HoleSheet } from './HoleSheet'
 import { JointPanel } from './JointPanel'
 import { LeavePanel } from './LeavePanel'
 import { LookWaiting } from './LookWaiting'
-import { MeasureEntry, MeasurePanel, type Spot } from './MeasurePanel'
+import { MeasureDialog, MeasureEntry, MeasurePanel } from './MeasurePanel'
 import { NotesPanel } from './NotesPanel'
 import { OddReadings, Waiting } from './Notices'
 import { StationRow } from './PassRow'
-import { ScaleEntry } from './ScaleEntry'
+import { ScaleDialog } from './ScaleEntry'
 import { SealantClock } from './SealantClock'
 import { SecondSignature } from './SecondSignature'
 import { SignPanel } from './SignPanel'
 import { Cautions, NotYetWords, OnTheBench, StopHere, StopWords } from './StepWords'
 import { WrenchPicker } from './WrenchPicker'
-import { roundsIn } from './work'
 
 const NARROW = '(max-width: 44rem)'
 /** Waits end and wrenches run out of date while a page stands open. */
@@ -74,38 +73,18 @@ export function BenchPage(props: { step: AdoptedStep }) {
     media.removeEventListener('change', turned)
   })
 
-  const bench = createBench({ scope, step: () => props.step, now })
+  const { Outlet, ...dialogs } = createDialogs<BenchDialog>({
+    head: HeadPanel,
+    hole: HoleSheet,
+    answer: HeadPrompt,
+    scale: ScaleDialog,
+    wrenches: WrenchPicker,
+    measure: MeasureDialog,
+    second: SecondSignature,
+    leave: LeavePanel,
+  })
+  const bench = createBench({ scope, step: () => props.step, now, narrow, dialogs })
   const signed = () => isSigned(scope.planned(), props.step)
-  const [scaleOpen, setScaleOpen] = createSignal(false)
-  const [picking, setPicking] = createSignal(false)
-  const [asked, setAsked] = createSignal<number>()
-  const [secondFor, setSecondFor] = createSignal<string>()
-  const [chosenSpot, setSpot] = createSignal<Spot>()
-  const [leaving, setLeaving] = createSignal(false)
-  const [measuring, setMeasuring] = createSignal(false)
-
-  const spots = createMemo((): Spot[] =>
-    props.step.measurements.flatMap(({ id, places }) => places.map((place) => ({ measurement: id, place }))),
-  )
-  const openSpot = () =>
-    spots().find(
-      ({ measurement, place }) =>
-        !standingMeasurement(stepState(scope.planned(), props.step.id), measurement, place)?.inBand,
-    )
-  const spot = () => chosenSpot() ?? openSpot() ?? spots()[0]
-  const afterSpot = () => {
-    const at = spots().findIndex(
-      (one) => one.measurement === spot()?.measurement && one.place === spot()?.place,
-    )
-    setSpot(spots()[at + 1] ?? openSpot())
-  }
-
-  const askScale = () => {
-    const phase = bench.phase()
-    if (narrow() && phase.kind === 'enter_scale') setScaleOpen(true)
-    else if (phase.kind === 'record') setAsked(phase.head)
-    else document.querySelector<HTMLElement>('.bench-action .entry, .bench-action .stop')?.focus()
-  }
 
   return (
     <BenchContext.Provider value={bench}>
@@ -144,38 +123,30 @@ export function BenchPage(props: { step: AdoptedStep }) {
           </Show>
           <div class="bench-work" ref={work}>
             <Switch>
-              <Match when={bench.round()}>
-                {(round) => <JointPanel round={round()} onAsk={setAsked} onScale={askScale} />}
-              </Match>
+              <Match when={bench.round()}>{(round) => <JointPanel round={round()} />}</Match>
               <Match when={bench.station().kind === 'measure'}>
-                <MeasurePanel
-                  spot={bench.mine() ? spot() : undefined}
-                  onSpot={(one) => {
-                    setSpot(one)
-                    if (bench.mine()) setMeasuring(true)
-                  }}
-                />
+                <MeasurePanel />
               </Match>
               <Match when={bench.station().kind === 'check'}>
                 <GatePanel />
               </Match>
               <Match when={bench.station().kind === 'sign'}>
-                <SignPanel onSecond={setSecondFor} onLook={lookFromSign} />
+                <SignPanel />
               </Match>
             </Switch>
           </div>
 
           <aside class="bench-side stack apart" aria-label="What to do">
             <div class="bench-action stack roomy" ref={action}>
-              <Waiting brief={narrow()} />
+              <Waiting />
               <StepHolds stepId={props.step.id} />
               <Show when={narrow()}>
                 <SealantClock />
                 <HoleCures />
               </Show>
-              <LookWaiting onSecond={setSecondFor} />
+              <LookWaiting />
               <RefusedStops />
-              <OddReadings brief={narrow()} />
+              <OddReadings />
               <Switch>
                 <Match when={isDone(scope.planned(), props.step)}>
                   <p class="sentence">This step is done and signed.</p>
@@ -197,13 +168,18 @@ export function BenchPage(props: { step: AdoptedStep }) {
                   <ClaimPanel />
                 </Match>
                 <Match when={bench.round()}>
-                  <ActionPanel narrow={narrow()} onScale={askScale} onWrench={() => setPicking(true)} />
+                  <ActionPanel />
                 </Match>
-                <Match when={bench.station().kind === 'measure' && spot()}>
-                  {(at) => (
-                    <Show when={narrow()} fallback={<MeasureEntry spot={at()} onNext={afterSpot} />}>
-                      <Button variant="main" wide class="tall" onClick={() => setMeasuring(true)}>
-                        Measure {at().place}
+                <Match when={bench.station().kind === 'measure' && bench.spot()}>
+                  {(spot) => (
+                    <Show when={narrow()} fallback={<MeasureEntry spot={spot()} />}>
+                      <Button
+                        variant="main"
+                        wide
+                        class="tall"
+                        onClick={() => bench.open({ dialog: 'measure' })}
+                      >
+                        Measure {spot().place}
                       </Button>
                     </Show>
                   )}
@@ -213,12 +189,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
                 </Match>
               </Switch>
               <Show when={bench.mine() && narrow()}>
-                <BarRow
-                  onWrench={() => setPicking(true)}
-                  onScale={() => setScaleOpen(true)}
-                  onAsk={setAsked}
-                  onMore={() => setLeaving(true)}
-                />
+                <BarRow />
               </Show>
             </div>
             <div class="bench-about stack roomy">
@@ -235,66 +206,17 @@ export function BenchPage(props: { step: AdoptedStep }) {
               <OnTheBench />
             </div>
             <Show when={bench.mine() && !narrow()}>
-              <StopHere onMore={() => setLeaving(true)} />
+              <StopHere />
             </Show>
           </aside>
         </div>
 
-        <LeavePanel open={leaving()} onClose={() => setLeaving(false)} />
-        <HeadPanel
-          onAgain={(n) => {
-            bench.showHead(undefined)
-            again(n)
-          }}
-        />
-        <HoleSheet />
-        <HeadPrompt head={asked()} onClose={() => setAsked(undefined)} />
-        {/* Before the pad's sheet: it may open on top of that, and the keys then are its own. */}
+        {/* Before the others: it may open on top of the pad's, and the keys then are its own. */}
         <AdapterPanel />
-        <WrenchPicker open={picking()} onClose={() => setPicking(false)} onTaken={() => setPicking(false)} />
-        <Dialog open={scaleOpen()} title="The number on the scale" onClose={() => setScaleOpen(false)}>
-          <ScaleEntry
-            onOther={() => {
-              setScaleOpen(false)
-              setPicking(true)
-            }}
-            onDone={() => setScaleOpen(false)}
-          />
-        </Dialog>
-        <Dialog open={measuring() && narrow()} title="Measure" onClose={() => setMeasuring(false)}>
-          <Show when={spot()}>{(at) => <MeasureEntry spot={at()} onNext={afterSpot} />}</Show>
-        </Dialog>
-        <SecondSignature
-          looked={lookedBy(secondFor())}
-          setId={secondFor()}
-          onClose={() => setSecondFor(undefined)}
-        />
+        <Outlet />
       </div>
     </BenchContext.Provider>
   )
-
-  function lookedBy(setId: string | undefined): string | undefined {
-    return setId === undefined
-      ? undefined
-      : stepState(scope.planned(), props.step.id).sets[setId]?.look?.personId
-  }
-
-  /** From the signatures to one head of what they cover. */
-  function lookFromSign(jointId: string, n: number): void {
-    const round = roundsIn(scope.planned(), props.step).find(
-      (one) => one.joint.id === jointId && one.positions.includes(n),
-    )
-    if (!round) return
-    bench.openStation(round.key)
-    bench.showHead(n)
-  }
-
-  /** A head done again: with a click wrench one press, else its number is asked. */
-  function again(n: number): void {
-    if (bench.wrench()?.kind === 'click' && bench.scale()) bench.record(n, 'clicked')
-    else if (bench.sheet()?.kind === 'slacken') bench.record(n, 'slackened')
-    else askScale()
-  }
 
   /** From the checks to whatever is open next. */
   function Onward() {

@@ -10,9 +10,10 @@ import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { useBench } from './bench'
 import { gateDone } from './stations'
+import { roundsIn } from './work'
 import './sign.css'
 
-export function Covered(props: { view: SetView; onLook: (jointId: string, n: number) => void }) {
+export function Covered(props: { view: SetView }) {
   const bench = useBench()
   const scope = useJob()
   // As the job has it: without what was left out here, and with what was left out earlier and is due here.
@@ -25,6 +26,14 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
       return joint ? [{ joint, positions, away }] : []
     })
   })
+  const look = (jointId: string, n: number) => {
+    const round = roundsIn(scope.planned(), bench.step()).find(
+      ({ joint, positions }) => joint.id === jointId && positions.includes(n),
+    )
+    if (!round) return
+    bench.openStation(round.key)
+    bench.showHead(n)
+  }
   const state = () => stepState(scope.planned(), bench.step().id)
   return (
     <div class="covered stack roomy">
@@ -44,7 +53,7 @@ export function Covered(props: { view: SetView; onLook: (jointId: string, n: num
               })}
               label={`${part().joint.title}, as they stand`}
               name={(head) => headName(scope.planned(), part().joint, head)}
-              press={(n) => props.onLook(part().joint.id, n)}
+              press={(n) => look(part().joint.id, n)}
               height={part().joint.positions.length > 2 ? 300 : 170}
             />
           </figure>

@@ -1,7 +1,8 @@
 /** Which fasteners stand here: declared in one press a round, and what stands only for now said in words. */
-import { createMemo, For, Show } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { FASTENER_CONDITIONS, type FastenerCondition } from '../../../shared/job/kinds'
 import { fastenerNow, touchedSinceSaid } from '../../../shared/job/verdicts'
+import type { AdoptedJoint } from '../../../shared/plan/types'
 import { upperFirst } from '../../../shared/words'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
@@ -13,32 +14,21 @@ import './joint.css'
 /** Before signing: new, or used before. One press for all of the round that nobody has declared. */
 export function DeclareFasteners() {
   const bench = useBench()
-  const scope = useJob()
-  const asked = createMemo(() => {
-    const round = bench.round()
-    return round && toDeclare(scope.planned(), round)
-  })
+  const open = bench.ofRound(toDeclare)
   const place = (condition: FastenerCondition, cycle?: number) => {
-    const round = bench.round()
-    const open = asked()
-    if (!round || !open) return
-    void scope.send({
-      type: 'PlaceFasteners',
-      jointId: round.joint.id,
-      positions: open.positions,
-      condition,
-      ...(cycle === undefined ? {} : { cycle }),
-    })
+    const joint = bench.joint()
+    const positions = open()?.positions
+    if (joint && positions) bench.place(joint, positions, condition, cycle === undefined ? {} : { cycle })
   }
   return (
-    <Show when={asked()}>
+    <Show when={open()}>
       {(declaring) => (
         <section class="declare-row mark cluster" aria-label="Which fasteners">
           <p>{declaring().asks}</p>
           <div class="panel-buttons cluster">
             <Button onClick={() => place('new')}>{declaring().fresh}</Button>
             <For each={declaring().reused}>
-              {(one) => <Button onClick={() => place('reused', one.cycle)}>{one.words}</Button>}
+              {({ cycle, words }) => <Button onClick={() => place('reused', cycle)}>{words}</Button>}
             </For>
           </div>
         </section>
@@ -48,16 +38,11 @@ export function DeclareFasteners() {
 }
 
 export function OddFasteners() {
-  const bench = useBench()
-  const scope = useJob()
-  const odd = createMemo(() => {
-    const round = bench.round()
-    return round ? oddFasteners(scope.planned(), round) : []
-  })
+  const odd = useBench().ofRound(oddFasteners)
   return (
-    <Show when={odd().length > 0}>
+    <Show when={odd()?.length}>
       <p class="mark rust">
-        <strong>Before signing:</strong> {odd().join(' ')}
+        <strong>Before signing:</strong> {odd()?.join(' ')}
       </p>
     </Show>
   )
@@ -66,56 +51,40 @@ export function OddFasteners() {
 const KINDS: readonly FastenerCondition[] = ['new', 'hand_tight', 'temporary', 'removed']
 
 /** For one head: what stands there now, and the presses that say otherwise. */
-export function FastenerPress(props: { position: number; onDone: () => void }) {
+export function FastenerPress(props: { joint: AdoptedJoint; position: number; onDone(): void }) {
   const bench = useBench()
   const scope = useJob()
-  const joint = () => bench.round()?.joint
+  const now = () => fastenerNow(scope.planned(), props.joint, props.position)
   /** What was said last and still goes: once it is tightened or slackened, another of the kind may be there. */
-  const now = () => {
-    const one = joint()
-    return one && !touchedSinceSaid(scope.planned(), one, props.position)
-      ? fastenerNow(scope.planned(), one, props.position)?.condition
-      : undefined
-  }
-  const place = (condition: FastenerCondition, cycle?: number) => {
-    const one = joint()
-    if (!one) return
-    void scope.send({
-      type: 'PlaceFasteners',
-      jointId: one.id,
-      positions: [props.position],
-      condition,
-      ...(cycle === undefined ? {} : { cycle }),
-    })
+  const condition = () =>
+    touchedSinceSaid(scope.planned(), props.joint, props.position) ? undefined : now()?.condition
+  const place = (condition: FastenerCondition, more?: { cycle: number }) => {
+    bench.place(props.joint, [props.position], condition, more)
     props.onDone()
   }
   const again = () => {
-    const one = joint()
-    if (one?.use.kind !== 'cycles') return undefined
-    const had = fastenerNow(scope.planned(), one, props.position)?.cycle ?? 1
-    return had < one.use.limit ? { cycle: had + 1, limit: one.use.limit } : undefined
+    const { use } = props.joint
+    const cycle = (now()?.cycle ?? 1) + 1
+    return use.kind === 'cycles' && cycle <= use.limit ? { cycle, limit: use.limit } : undefined
   }
   return (
-    <Show when={joint()}>
-      {(one) => (
-        <section class="declare" aria-label="The fastener in this place">
-          <p>
-            The {one().fastener} here: <strong>{fastenerHere(scope.planned(), one(), props.position)}</strong>
-          </p>
-          <div class="panel-buttons cluster">
-            <For each={KINDS.filter((kind) => kind !== now())}>
-              {(kind) => <Button onClick={() => place(kind)}>{upperFirst(FASTENER_CONDITIONS[kind])}</Button>}
-            </For>
-            <Show when={again()}>
-              {(next) => (
-                <Button onClick={() => place('reused', next().cycle)}>
-                  Reused, tightening {next().cycle} of {next().limit}
-                </Button>
-              )}
-            </Show>
-          </div>
-        </section>
-      )}
-    </Show>
+    <section class="declare" aria-label="The fastener in this place">
+      <p>
+        The {props.joint.fastener} here:{' '}
+        <strong>{fastenerHere(scope.planned(), props.joint, props.position)}</strong>
+      </p>
+      <div class="panel-buttons cluster">
+        <For each={KINDS.filter((kind) => kind !== condition())}>
+          {(kind) => <Button onClick={() => place(kind)}>{upperFirst(FASTENER_CONDITIONS[kind])}</Button>}
+        </For>
+        <Show when={again()}>
+          {(next) => (
+            <Button onClick={() => place('reused', { cycle: next().cycle })}>
+              Reused, tightening {next().cycle} of {next().limit}
+            </Button>
+          )}
+        </Show>
+      </div>
+    </section>
   )
 }

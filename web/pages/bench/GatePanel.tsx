@@ -7,12 +7,11 @@ import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
-import { NumberPad } from '../../ui/NumberPad'
 import { useBench } from './bench'
+import { createNumber, NumberEntry } from './NumberEntry'
 import { cureWords } from './sealant-words'
 import { gateDone } from './stations'
 import './checks.css'
-import './entry.css'
 
 export function GatePanel() {
   const bench = useBench()
@@ -74,15 +73,9 @@ function GateRow(props: { gate: Gate }) {
             <Button variant={met() ? undefined : 'main'} onClick={() => setCounting(true)}>
               {answer() ? 'Count again' : 'Count'}
             </Button>
-            <CountDialog
-              gate={props.gate}
-              open={counting()}
-              onClose={() => setCounting(false)}
-              onCount={(count) => {
-                send(count)
-                setCounting(false)
-              }}
-            />
+            <Show when={counting()}>
+              <CountDialog gate={props.gate} onClose={() => setCounting(false)} onCount={send} />
+            </Show>
           </Match>
         </Switch>
       </Show>
@@ -122,29 +115,19 @@ function GateNote(props: { gate: Gate; met: boolean }) {
   )
 }
 
-interface CountProps {
-  gate: Gate
-  open: boolean
-  onClose: () => void
-  onCount: (count: number) => void
-}
-
-function CountDialog(props: CountProps) {
-  const [text, setText] = createSignal('')
+function CountDialog(props: { gate: Gate; onClose(): void; onCount(count: number): void }) {
+  const number = createNumber()
   const enter = () => {
-    if (text() === '') return
-    props.onCount(Number(text()))
-    setText('')
+    if (number.isEmpty()) return
+    props.onCount(number.value())
+    props.onClose()
   }
   return (
-    <Dialog open={props.open} title={props.gate.text} onClose={props.onClose}>
+    <Dialog open title={props.gate.text} onClose={props.onClose}>
       <div class="entry">
-        <p class="entry-display" aria-live="polite">
-          {text() || '–'}
-        </p>
-        <NumberPad value={text()} onChange={setText} onEnter={enter} maxLength={4} label={props.gate.text} />
-        <Button variant="main" wide disabled={text() === ''} onClick={enter}>
-          {text() === '' ? 'Count them' : `Counted ${text()}`}
+        <NumberEntry number={number} onEnter={enter} maxLength={4} label={props.gate.text} />
+        <Button variant="main" wide disabled={number.isEmpty()} onClick={enter}>
+          {number.isEmpty() ? 'Count them' : `Counted ${number.text()}`}
         </Button>
       </div>
     </Dialog>

@@ -4,6 +4,7 @@ import { flagWords } from '../../../shared/job/kinds'
 import type { Reading } from '../../../shared/job/types'
 import { isSigned, positionState, standingReading, stands } from '../../../shared/job/verdicts'
 import { numberWords } from '../../../shared/plan/order'
+import type { AdoptedJoint, Pass } from '../../../shared/plan/types'
 import { passWords } from '../../../shared/plan/words'
 import { upperFirst } from '../../../shared/words'
 import { format } from '../../format'
@@ -19,50 +20,49 @@ import { HolePress } from './HoleNotes'
 import { StrikeEntry } from './Strike'
 import './head.css'
 
-export function HeadPanel(props: { onAgain: (n: number) => void }) {
+interface HeadPanelProps {
+  joint: AdoptedJoint
+  position: number
+  onClose(): void
+}
+
+export function HeadPanel(props: HeadPanelProps) {
   const bench = useBench()
   const scope = useJob()
   const open = useJobDialogs()
-  const n = () => bench.shownHead()
-  const joint = () => bench.round()?.joint
   const readings = createMemo(() =>
-    (scope.planned().readings[joint()?.id ?? ''] ?? []).filter((r) => r.position === n()),
+    (scope.planned().readings[props.joint.id] ?? []).filter(({ position }) => position === props.position),
   )
-  const label = () => joint()?.positions.find((one) => one.n === n())?.label
-  const called = () => {
-    const one = joint()
-    const at = n()
-    return one && at !== undefined ? numberWords(one, at) : ''
+  const isRead = () => readings().some(stands)
+  const label = () => props.joint.positions.find(({ n }) => n === props.position)?.label
+  const flags = () => positionState(scope.planned(), props.joint, props.position).flags
+  const mayRepeat = () =>
+    standingReading(scope.planned(), props.joint, props.position, bench.pass()) &&
+    props.joint.passes[bench.pass() - 1]?.kind !== 'angle'
+  /** With a click wrench one press, else its number is asked. */
+  const repeat = () => {
+    props.onClose()
+    if (bench.wrench()?.kind === 'click' && bench.scale()) bench.record(props.position, 'clicked')
+    else if (bench.sheet()?.kind === 'slacken') bench.record(props.position, 'slackened')
+    else bench.askNumber()
   }
-  const standing = () => {
-    const one = joint()
-    return one ? standingReading(scope.planned(), one, n() ?? 0, bench.pass()) : undefined
-  }
-  const flags = () => {
-    const one = joint()
-    return one && n() !== undefined ? positionState(scope.planned(), one, n() ?? 0).flags : []
-  }
-  const asksAngle = () => joint()?.passes[bench.pass() - 1]?.kind === 'angle'
-  const slackened = () => {
-    const at = n()
-    if (at === undefined) return
-    // Outside a slacken pass this takes the head back: all it has had is void, and stays readable.
-    const { passes } = joint() ?? { passes: [] }
-    const pass = passes.findIndex(({ kind }) => kind !== 'slacken') + 1
-    const one = joint()
-    if (one) void scope.send({ type: 'TakeReading', jointId: one.id, position: at, pass, how: 'slackened' })
-    bench.showHead(undefined)
+  /** Outside a slacken pass this takes the head back: all it has had is void, and stays readable. */
+  const takeBack = () => {
+    const pass = props.joint.passes.findIndex(({ kind }) => kind !== 'slacken') + 1
+    const { joint, position } = props
+    void scope.send({ type: 'TakeReading', jointId: joint.id, position, pass, how: 'slackened' })
+    props.onClose()
   }
   const leaveOut = () => {
-    const fastener = { joint: joint()?.id ?? '', position: n() ?? 0 }
-    bench.showHead(undefined)
+    const fastener = { joint: props.joint.id, position: props.position }
+    props.onClose()
     open({ dialog: 'leave_out', fastener })
   }
   return (
     <Dialog
-      open={n() !== undefined}
-      title={`${joint()?.title ?? ''}: ${called()}${label() ? `, ${label()}` : ''}`}
-      onClose={() => bench.showHead(undefined)}
+      open
+      title={`${props.joint.title}: ${numberWords(props.joint, props.position)}${label() ? `, ${label()}` : ''}`}
+      onClose={props.onClose}
     >
       <Show when={flags().length > 0}>
         <div class="stop stack">
@@ -77,37 +77,36 @@ export function HeadPanel(props: { onAgain: (n: number) => void }) {
               </p>
             )}
           </For>
-          <Show when={(flags().includes('turned_again') || flags().includes('overshot')) && joint()}>
-            {(one) => <p>{interruptionWords(scope.planned(), one(), bench.pass())}</p>}
+          <Show when={flags().includes('turned_again') || flags().includes('overshot')}>
+            <p>{interruptionWords(scope.planned(), props.joint, bench.pass())}</p>
           </Show>
         </div>
       </Show>
-      <Show when={readings().length === 0}>
-        <p class="pencil">No reading yet. Tap it when it is its turn.</p>
-      </Show>
       <ol class="readings stack">
-        <For each={readings()}>{(reading) => <ReadingLine reading={reading} />}</For>
+        <For each={readings()} fallback={<li class="pencil">No reading yet. Tap it when it is its turn.</li>}>
+          {(reading) => <ReadingLine reading={reading} asked={props.joint.passes[reading.pass - 1]} />}
+        </For>
       </ol>
       <Show when={bench.mine()}>
         <div class="panel-buttons cluster">
-          <Show when={standing() && !asksAngle()}>
-            <Button onClick={() => props.onAgain(n() ?? 0)}>Done again: record it again</Button>
+          <Show when={mayRepeat()}>
+            <Button onClick={repeat}>Done again: record it again</Button>
           </Show>
-          <Show when={readings().some(stands)}>
-            <Button variant="rust" onClick={slackened}>
+          <Show when={isRead()}>
+            <Button variant="rust" onClick={takeBack}>
               Slackened: take it back
             </Button>
           </Show>
         </div>
-        <Show when={readings().some(stands)}>
+        <Show when={isRead()}>
           <p class="small pencil">
             Taken back, this head starts again from pass 1; what it has had stays readable.
             <Show when={isSigned(scope.planned(), bench.step())}> It must be signed again.</Show>
           </p>
         </Show>
-        <HolePress position={n() ?? 0} />
-        <FastenerPress position={n() ?? 0} onDone={() => bench.showHead(undefined)} />
-        <Show when={!readings().some(stands) && bench.round()?.leftOutIn === undefined}>
+        <HolePress joint={props.joint} position={props.position} />
+        <FastenerPress joint={props.joint} position={props.position} onDone={props.onClose} />
+        <Show when={!isRead() && bench.round()?.leftOutIn === undefined}>
           <Button variant="quiet" onClick={leaveOut}>
             Leave out
           </Button>
@@ -125,10 +124,8 @@ const VOID: Record<NonNullable<Reading['superseded']>['because'], string> = {
 }
 const NO_READING = { how: 'clicked', band: null, pass: 1 } as const
 
-function ReadingLine(props: { reading: Reading }) {
-  const bench = useBench()
+function ReadingLine(props: { reading: Reading; asked: Pass | undefined }) {
   const scope = useJob()
-  const sheet = () => bench.round()?.joint.passes[props.reading.pass - 1]
   const mayStrike = () =>
     stands(props.reading) && !scope.may({ type: 'StrikeReading', readingId: props.reading.id, reason: '-' })
   return (
@@ -137,7 +134,7 @@ function ReadingLine(props: { reading: Reading }) {
         <span class="reading-value">{valueWords(props.reading)}</span>
         <span class="pencil">
           pass {props.reading.pass}
-          <Show when={sheet()}>{(pass) => `: ${passWords(pass(), format)}`}</Show>
+          <Show when={props.asked}>{(pass) => `: ${passWords(pass(), format)}`}</Show>
         </span>
         <Stripe person={props.reading.by} />
         <span class="pencil">

@@ -2,202 +2,197 @@
  * A head that one tap cannot record: it is not its turn, the wait is not over, or it needs a number. The usual
  * answer is the biggest press; a pad serves for any other.
  */
-import { createEffect, createSignal, on, Show } from 'solid-js'
+import { createEffect, createSignal, Match, on, Show, Switch } from 'solid-js'
 import { numberWords } from '../../../shared/plan/order'
-import type { AdoptedJoint } from '../../../shared/plan/types'
 import { bandWords } from '../../../shared/plan/words'
+import { upperFirst } from '../../../shared/words'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
-import { NumberPad } from '../../ui/NumberPad'
 import { useBench } from './bench'
 import { CuringWords } from './HoleCures'
+import { createNumber, NumberEntry } from './NumberEntry'
 import { targetOf } from './phase'
 import { indicatedSlip, slipSentences } from './wrench'
-import './entry.css'
 
-export function HeadPrompt(props: { head: number | undefined; onClose: () => void }) {
+export function HeadPrompt(props: { position: number; onClose(): void }) {
   const bench = useBench()
   const scope = useJob()
-  const joint = () => bench.round()?.joint
-  const record = () => {
-    const phase = bench.phase()
-    return phase.kind === 'record' ? phase : undefined
-  }
-  const called = (n: number | undefined) => {
-    const one = joint()
-    return one && n !== undefined ? headWord(one, n).toLowerCase() : ''
-  }
-  const notItsTurn = () => {
-    const found = record()
-    return bench.inTurn() && found !== undefined && found.head !== props.head
-  }
+  const head = useHeadName()
+  // Somebody else's entry may have come between: nothing is asked any more.
+  createEffect(() => bench.recording() ?? props.onClose())
+  const next = () => bench.recording()?.head ?? props.position
+  const outOfTurn = () => bench.inTurn() && next() !== props.position
   return (
-    <Dialog
-      open={props.head !== undefined && record() !== undefined}
-      title={`${joint()?.title ?? ''}: ${called(props.head)}`}
-      onClose={props.onClose}
-    >
-      <Show when={notItsTurn()}>
+    <Dialog open title={`${bench.joint()?.title ?? ''}: ${head(props.position)}`} onClose={props.onClose}>
+      <Show when={outOfTurn()}>
         <p class="sentence against">
-          That is number {props.head}; number {record()?.head} comes next. What you record now is flagged as
-          out of order.
+          That is number {props.position}; number {next()} comes next. What you record now is flagged as out
+          of order.
         </p>
         <Button variant="main" wide onClick={props.onClose}>
-          Go back: {called(record()?.head)} is next
+          Go back: {head(next())} is next
         </Button>
       </Show>
-      <Show when={record()?.early}>
+      <Show when={bench.recording()?.early}>
         {(until) => (
           <p class="sentence against">
             The wait is over at {scope.words.moment(until())}. What you record before is flagged as too early.
           </p>
         )}
       </Show>
-      <CuringWords head={props.head} />
-      <Answer head={props.head ?? 0} onDone={props.onClose} plain={notItsTurn()} />
+      <CuringWords head={props.position} />
+      <Answer head={props.position} onDone={props.onClose} plain={outOfTurn()} />
     </Dialog>
   )
 }
 
+interface AnswerProps {
+  head: number
+  onDone?(): void
+  /** Something else is the first thing to press. */
+  plain?: boolean
+  /** Only the usual answer. */
+  brief?: boolean
+}
+
 /** The number a head needs, or the one press. Also stands in the action column for the next head. */
-export function Answer(props: { head: number; onDone?: () => void; plain?: boolean; brief?: boolean }) {
+export function Answer(props: AnswerProps) {
   const bench = useBench()
-  const record = () => {
-    const phase = bench.phase()
-    return phase.kind === 'record' ? phase : undefined
-  }
-  const say = (value?: number, readsSo?: boolean) => {
-    const how = record()?.how
-    if (!how) return
-    bench.record(props.head, how, {
-      ...(value === undefined ? {} : { value }),
-      ...(readsSo ? { readsSo } : {}),
-    })
+  const head = useHeadName()
+  const how = () => bench.recording()?.how
+  const scale = () => bench.recording()?.scale
+  const record = (more: { value?: number; readsSo?: boolean } = {}) => {
+    const act = how()
+    if (!act) return
+    bench.record(props.head, act, more)
     props.onDone?.()
   }
   return (
-    <>
-      <Show when={record()?.how === 'turned'}>
-        <Turned head={props.head} say={say} plain={props.plain === true} brief={props.brief === true} />
-      </Show>
-      <Show when={record()?.how === 'indicated'}>
-        <Indicated head={props.head} say={say} />
-      </Show>
-      <Show when={record()?.how === 'clicked'}>
-        <Button variant={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
-          {headWord(bench.round()?.joint, props.head)}: clicked at{' '}
-          {format.number(record()?.scale?.value ?? 0)} {record()?.scale?.unit}
+    <Switch>
+      <Match when={how() === 'turned'}>
+        <Turned {...props} onRecord={record} />
+      </Match>
+      <Match when={how() === 'indicated'}>
+        <Indicated head={props.head} onRecord={record} />
+      </Match>
+      <Match when={how()}>
+        <Button variant={props.plain ? undefined : 'main'} wide class="tall" onClick={() => record()}>
+          {upperFirst(head(props.head))}:{' '}
+          {how() === 'clicked'
+            ? `clicked at ${format.number(scale()?.value ?? 0)} ${scale()?.unit}`
+            : 'slackened'}
         </Button>
-      </Show>
-      <Show when={record()?.how === 'slackened'}>
-        <Button variant={props.plain ? undefined : 'main'} wide class="tall" onClick={() => say()}>
-          {headWord(bench.round()?.joint, props.head)}: slackened
-        </Button>
-      </Show>
-    </>
+      </Match>
+    </Switch>
   )
 }
 
-const headWord = (joint: AdoptedJoint | undefined, n: number): string => {
-  const word = joint?.fastener ?? 'head'
-  return `${word.charAt(0).toUpperCase()}${word.slice(1)} ${joint ? numberWords(joint, n) : n}`
-}
-
-interface SayProps {
-  head: number
-  say: (value: number, readsSo?: boolean) => void
-}
-
-function Turned(props: SayProps & { plain: boolean; brief: boolean }) {
+/** `bolt 3`, `nut 5 (2nd in order)`. */
+function useHeadName(): (n: number) => string {
   const bench = useBench()
+  return (n) => {
+    const joint = bench.joint()
+    return joint ? `${joint.fastener} ${numberWords(joint, n)}` : `head ${n}`
+  }
+}
+
+interface NumberProps {
+  head: number
+  onRecord(reading: { value: number; readsSo?: boolean }): void
+}
+
+/** A number for one head: typed anew for the next head and the next pass. */
+function createHeadNumber(props: NumberProps) {
+  const bench = useBench()
+  const number = createNumber()
+  createEffect(on([() => props.head, bench.pass], number.clear))
+  return number
+}
+
+function Turned(props: AnswerProps & NumberProps) {
+  const bench = useBench()
+  const head = useHeadName()
+  const number = createHeadNumber(props)
   const [other, setOther] = createSignal(false)
-  const [text, setText] = createSignal('')
-  createEffect(on([() => props.head, bench.pass], () => setText('')))
   const asked = () => {
     const sheet = bench.sheet()
     return sheet?.kind === 'angle' ? sheet.angleDeg : 0
   }
+  const enter = () => {
+    props.onRecord({ value: number.value() })
+    number.clear()
+    setOther(false)
+  }
   return (
     <div class="entry">
-      <Button variant={props.plain ? undefined : 'main'} wide class="tall" onClick={() => props.say(asked())}>
-        {headWord(bench.round()?.joint, props.head)}: turned +{format.number(asked())}°
+      <Button
+        variant={props.plain ? undefined : 'main'}
+        wide
+        class="tall"
+        onClick={() => props.onRecord({ value: asked() })}
+      >
+        {upperFirst(head(props.head))}: turned +{format.number(asked())}°
       </Button>
-      <Show
-        when={other() && !props.brief}
-        fallback={
-          <Show when={!props.brief}>
+      <Show when={!props.brief}>
+        <Show
+          when={other()}
+          fallback={
             <Button wide onClick={() => setOther(true)}>
               Another angle
             </Button>
-          </Show>
-        }
-      >
-        <p class="entry-display" aria-live="polite">
-          <span>{text() || '–'}</span> <span class="entry-unit">°</span>
-        </p>
-        <NumberPad value={text()} onChange={setText} decimal maxLength={5} label="Degrees turned" />
-        <Button
-          wide
-          disabled={text() === '' || text() === '.'}
-          onClick={() => {
-            props.say(Number(text()))
-            setText('')
-            setOther(false)
-          }}
+          }
         >
-          {text() === '' ? 'Enter the degrees' : `Turned ${text()}°`}
-        </Button>
+          <NumberEntry number={number} unit="°" decimal maxLength={5} label="Degrees turned" />
+          <Button wide disabled={number.isEmpty()} onClick={enter}>
+            {number.isEmpty() ? 'Enter the degrees' : `Turned ${number.text()}°`}
+          </Button>
+        </Show>
       </Show>
     </div>
   )
 }
 
-function Indicated(props: SayProps) {
+function Indicated(props: NumberProps) {
   const bench = useBench()
   const scope = useJob()
-  const [text, setText] = createSignal('')
-  createEffect(on([() => props.head, bench.pass], () => setText('')))
-  const value = () => (text() === '' || text() === '.' ? Number.NaN : Number(text()))
+  const head = useHeadName()
+  const number = createHeadNumber(props)
+  const shown = () => `${format.number(number.value())} ${bench.wrench()?.unit}`
   const slip = () => {
     const wrench = bench.wrench()
-    return wrench && Number.isFinite(value())
-      ? indicatedSlip(scope.shop(), wrench, value(), bench.band())
+    return wrench && !number.isEmpty()
+      ? indicatedSlip(scope.shop(), wrench, number.value(), bench.band())
       : undefined
   }
-  const say = (readsSo?: boolean) => {
-    props.say(value(), readsSo)
-    setText('')
+  const enter = (more: { readsSo?: boolean } = {}) => {
+    props.onRecord({ value: number.value(), ...more })
+    number.clear()
   }
   return (
     <div class="entry">
       <h2>
-        {headWord(bench.round()?.joint, props.head)}: what does {bench.wrench()?.id} show?
+        {upperFirst(head(props.head))}: what does {bench.wrench()?.id} show?
       </h2>
-      <p class="entry-display" aria-live="polite">
-        <span>{text() || '–'}</span> <span class="entry-unit">{bench.wrench()?.unit}</span>
-      </p>
-      <NumberPad value={text()} onChange={setText} decimal maxLength={6} label="Number shown" />
+      <NumberEntry number={number} unit={bench.wrench()?.unit} decimal maxLength={6} label="Number shown" />
       <Show
         when={slip()}
         fallback={
-          <Button variant="main" wide disabled={!Number.isFinite(value())} onClick={() => say()}>
-            {Number.isFinite(value())
-              ? `It shows ${format.number(value())} ${bench.wrench()?.unit}`
-              : 'Read it off the wrench'}
+          <Button variant="main" wide disabled={number.isEmpty()} onClick={() => enter()}>
+            {number.isEmpty() ? 'Read it off the wrench' : `It shows ${shown()}`}
           </Button>
         }
       >
-        {(found) => (
+        {(slip) => (
           <div class="stop stack" role="alert">
-            {slipSentences(found(), targetOf(bench.sheet())).map((sentence) => (
+            {slipSentences(slip(), targetOf(bench.sheet())).map((sentence) => (
               <p>{sentence}</p>
             ))}
-            <Button variant="main" wide onClick={() => say(true)}>
-              It really shows {format.number(value())} {bench.wrench()?.unit}
+            <Button variant="main" wide onClick={() => enter({ readsSo: true })}>
+              It really shows {shown()}
             </Button>
-            <Button wide onClick={() => setText('')}>
+            <Button wide onClick={number.clear}>
               I misread it: enter again
             </Button>
             <p class="small pencil">

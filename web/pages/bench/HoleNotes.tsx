@@ -1,6 +1,7 @@
 /** What is to be known of the holes before anything goes in: beside the work, as a stop in it, and from a head. */
 import { createMemo, For, Show } from 'solid-js'
 import { rightLengths } from '../../../shared/job/hole-words'
+import type { AdoptedJoint } from '../../../shared/plan/types'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
 import { format } from '../../format'
@@ -16,13 +17,9 @@ const DRAWN = 3
 /** Holes that are not as the maker left them, and bolts of another length, each with its section. */
 export function HoleNotes() {
   const bench = useBench()
-  const scope = useJob()
-  const noted = createMemo(() => {
-    const round = bench.round()
-    return round ? notedHoles(scope.planned(), round) : []
-  })
+  const noted = bench.ofRound(notedHoles)
   return (
-    <Show when={noted().length > 0}>
+    <Show when={noted()?.length}>
       <section class="hole-notes stack" aria-label="Threads and holes">
         <h2>Threads and holes</h2>
         <ol>
@@ -37,11 +34,11 @@ export function HoleNotes() {
                 </Show>
                 <Show when={index() < DRAWN && one.entry?.condition !== 'stripped' && one.fit}>
                   {(fit) => (
-                    <Show when={bench.round()}>
-                      {(round) => (
+                    <Show when={bench.joint()}>
+                      {(joint) => (
                         <BoltInHole
                           section={sectionFor(fit())}
-                          label={sectionLabel(round().joint, fit(), one.entry)}
+                          label={sectionLabel(joint(), fit(), one.entry)}
                           against={one.against}
                           height={190}
                         />
@@ -60,20 +57,16 @@ export function HoleNotes() {
 }
 
 /** In the way of the next press: a thread that is stripped, or a bolt that must not go in as it is. */
-export function HoleStop(props: { brief: boolean }) {
+export function HoleStop() {
   const bench = useBench()
-  const scope = useJob()
-  const first = createMemo(() => {
-    const round = bench.round()
-    return round && notedHoles(scope.planned(), round).find(({ against }) => against)
-  })
+  const first = bench.ofRound((job, round) => notedHoles(job, round).find(({ against }) => against))
   return (
     <Show when={first()}>
       {(one) => (
         <section class="stop stack" role="alert">
           <h2>Hole {one().position}: not to be fitted so</h2>
           <p>{one().fits ?? 'Its thread is stripped. Have it renewed and record how.'}</p>
-          <Show when={props.brief || !one().fits ? undefined : one().fit}>
+          <Show when={bench.narrow() || !one().fits ? undefined : one().fit}>
             {(fit) => <p>{rightLengths(fit().fit, format)}</p>}
           </Show>
           <Button wide onClick={() => bench.showHole(one().position)}>
@@ -86,17 +79,14 @@ export function HoleStop(props: { brief: boolean }) {
 }
 
 /** On a head's own sheet: the hole below it. */
-export function HolePress(props: { position: number }) {
+export function HolePress(props: { joint: AdoptedJoint; position: number }) {
   const bench = useBench()
   const scope = useJob()
-  const view = createMemo(() => {
-    const joint = bench.round()?.joint
-    return joint && holeView(scope.planned(), joint, props.position)
-  })
+  const view = createMemo(() => holeView(scope.planned(), props.joint, props.position))
   return (
     <section class="declare" aria-label="The hole of this place">
       <p>
-        The hole: <strong>{view()?.is}</strong>
+        The hole: <strong>{view().is}</strong>
       </p>
       <div class="panel-buttons cluster">
         <Button onClick={() => bench.showHole(props.position)}>Thread and hole…</Button>

@@ -7,6 +7,7 @@ import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import { holeWords, rightLengths } from '../../../shared/job/hole-words'
 import { FASTENER_CONDITIONS, type FastenerCondition, type HoleCondition } from '../../../shared/job/kinds'
 import { lengthHere, longPart } from '../../../shared/job/verdicts'
+import type { AdoptedJoint } from '../../../shared/plan/types'
 import { upperFirst } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
@@ -15,182 +16,147 @@ import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
-import { NumberPad } from '../../ui/NumberPad'
 import { useBench } from './bench'
 import { CuringWords } from './HoleCures'
 import { holeView, mayGoIn, offeredLengths } from './holes'
 import { InsertForm } from './InsertForm'
+import { createNumber, NumberEntry } from './NumberEntry'
 import './hole.css'
 import './head.css'
 
-export function HoleSheet() {
+interface HoleProps {
+  joint: AdoptedJoint
+  position: number
+}
+
+export function HoleSheet(props: HoleProps & { onClose(): void }) {
   const bench = useBench()
-  const joint = () => bench.round()?.joint
-  const close = () => bench.showHole(undefined)
+  const scope = useJob()
+  const [tried, setTried] = createSignal<number>()
+  const [renewing, setRenewing] = createSignal(false)
+  const view = createMemo(() => holeView(scope.planned(), props.joint, props.position, tried()))
+  const drawn = () => (view().entry?.condition === 'stripped' ? undefined : view().fit)
+  const record = (condition: HoleCondition) =>
+    void scope.send({ type: 'RecordHole', jointId: props.joint.id, position: props.position, condition })
   return (
-    <Dialog
-      open={bench.shownHole() !== undefined && joint() !== undefined}
-      title={`${joint()?.title ?? ''}: hole ${bench.shownHole() ?? ''}`}
-      onClose={close}
-      broad
-    >
-      <Show when={bench.shownHole()}>{(n) => <Hole position={n()} />}</Show>
+    <Dialog open title={`${props.joint.title}: hole ${props.position}`} onClose={props.onClose} broad>
+      <div class="hole-sheet">
+        <Show when={drawn()}>
+          {(fit) => (
+            <BoltInHole
+              section={sectionFor(fit())}
+              label={sectionLabel(props.joint, fit(), view().entry)}
+              against={view().against}
+              height={320}
+            />
+          )}
+        </Show>
+        <div class="stack">
+          <p class="hole-is">
+            <strong>{upperFirst(view().is)}.</strong>{' '}
+            <Show when={!view().entry}>
+              <span class="pencil">Nothing else was recorded.</span>
+            </Show>
+          </p>
+          <CuringWords head={props.position} />
+          <Show when={view().fits}>
+            {(words) => (
+              <p class="sentence" classList={{ against: view().against }}>
+                {words()}
+              </p>
+            )}
+          </Show>
+          <Show when={drawn()}>{(fit) => <p>{rightLengths(fit().fit, format)}</p>}</Show>
+          <Show when={view().gives}>{(words) => <p class="small pencil">{words()}</p>}</Show>
+          <Show when={!props.joint.hole}>
+            <p class="pencil">
+              The plan does not give depth and clamped length of this hole, so no bolt length is checked.
+              Measure before it goes in.
+            </p>
+          </Show>
+          <Show when={drawn() && bench.mine()}>
+            <Lengths joint={props.joint} position={props.position} tried={tried()} onTry={setTried} />
+          </Show>
+        </div>
+      </div>
+      <Show when={bench.mine()}>
+        <Show
+          when={renewing()}
+          fallback={
+            <section class="declare" aria-label="What was found or done">
+              <p>What was found or done at this hole?</p>
+              <div class="panel-buttons cluster">
+                <Button onClick={() => record('worn')}>Worn</Button>
+                <Button onClick={() => record('stripped')}>Stripped</Button>
+                <Button onClick={() => setRenewing(true)}>Insert fitted…</Button>
+                <Show when={view().entry}>
+                  <Button onClick={() => record('original')}>As the maker left it</Button>
+                </Show>
+              </div>
+            </section>
+          }
+        >
+          <InsertForm joint={props.joint} position={props.position} onDone={() => setRenewing(false)} />
+        </Show>
+      </Show>
+      <History joint={props.joint} position={props.position} />
+      <p class="small pencil">
+        Computed from what was recorded. The maker’s information on repair and length counts first.
+      </p>
     </Dialog>
   )
 }
 
-function Hole(props: { position: number }) {
-  const bench = useBench()
-  const scope = useJob()
-  const joint = () => bench.round()?.joint
-  const [tried, setTried] = createSignal<number>()
-  const [renewing, setRenewing] = createSignal(false)
-  createEffect(
-    on(
-      () => props.position,
-      () => setTried(undefined),
-      { defer: true },
-    ),
-  )
-  const view = createMemo(() => {
-    const one = joint()
-    return one && holeView(scope.planned(), one, props.position, tried())
-  })
-  const drawn = () => (view()?.entry?.condition === 'stripped' ? undefined : view()?.fit)
-  const say = (condition: HoleCondition) => {
-    const one = joint()
-    if (one) void scope.send({ type: 'RecordHole', jointId: one.id, position: props.position, condition })
-  }
-  return (
-    <Show when={joint()}>
-      {(one) => (
-        <>
-          <div class="hole-sheet">
-            <Show when={drawn()}>
-              {(fit) => (
-                <BoltInHole
-                  section={sectionFor(fit())}
-                  label={sectionLabel(one(), fit(), view()?.entry)}
-                  against={view()?.against === true}
-                  height={320}
-                />
-              )}
-            </Show>
-            <div class="stack">
-              <p class="hole-is">
-                <strong>{upperFirst(view()?.is ?? '')}.</strong>{' '}
-                <Show when={!view()?.entry}>
-                  <span class="pencil">Nothing else was recorded.</span>
-                </Show>
-              </p>
-              <CuringWords head={props.position} />
-              <Show when={view()?.fits}>
-                {(says) => (
-                  <p class="sentence" classList={{ against: view()?.against === true }}>
-                    {says()}
-                  </p>
-                )}
-              </Show>
-              <Show when={drawn()}>{(fit) => <p>{rightLengths(fit().fit, format)}</p>}</Show>
-              <Show when={view()?.gives}>{(gives) => <p class="small pencil">{gives()}</p>}</Show>
-              <Show when={!one().hole}>
-                <p class="pencil">
-                  The plan does not give depth and clamped length of this hole, so no bolt length is checked.
-                  Measure before it goes in.
-                </p>
-              </Show>
-              <Show when={drawn() && bench.mine()}>
-                <Lengths position={props.position} tried={tried()} onTry={setTried} />
-              </Show>
-            </div>
-          </div>
-          <Show when={bench.mine()}>
-            <Show
-              when={renewing()}
-              fallback={
-                <section class="declare" aria-label="What was found or done">
-                  <p>What was found or done at this hole?</p>
-                  <div class="panel-buttons cluster">
-                    <Button onClick={() => say('worn')}>Worn</Button>
-                    <Button onClick={() => say('stripped')}>Stripped</Button>
-                    <Button onClick={() => setRenewing(true)}>Insert fitted…</Button>
-                    <Show when={view()?.entry}>
-                      <Button onClick={() => say('original')}>As the maker left it</Button>
-                    </Show>
-                  </div>
-                </section>
-              }
-            >
-              <InsertForm joint={one()} position={props.position} onDone={() => setRenewing(false)} />
-            </Show>
-          </Show>
-          <History position={props.position} />
-          <p class="small pencil">
-            Computed from what was recorded. The maker’s information on repair and length counts first.
-          </p>
-        </>
-      )}
-    </Show>
-  )
+interface LengthsProps extends HoleProps {
+  tried: number | undefined
+  onTry(mm: number | undefined): void
 }
 
 /** The lengths to try, a pad for any other, and the press that says it goes in. */
-function Lengths(props: {
-  position: number
-  tried: number | undefined
-  onTry: (mm: number | undefined) => void
-}) {
+function Lengths(props: LengthsProps) {
   const bench = useBench()
   const scope = useJob()
-  const joint = () => bench.round()?.joint
   const [other, setOther] = createSignal(false)
-  const [text, setText] = createSignal('')
-  const offered = createMemo(() => {
-    const one = joint()
-    return one ? offeredLengths(one, holeView(scope.planned(), one, props.position)) : []
-  })
-  const here = () => {
-    const one = joint()
-    return one ? lengthHere(scope.planned(), one, props.position) : undefined
-  }
-  const said = () => scope.planned().fasteners[joint()?.id ?? '']?.[props.position]?.lengthMm
-  const goesIn = (condition: FastenerCondition) => {
-    const one = joint()
-    const lengthMm = props.tried
-    if (!one || lengthMm === undefined) return
-    void scope.send({
-      type: 'PlaceFasteners',
-      jointId: one.id,
-      positions: [props.position],
-      condition,
-      lengthMm,
-    })
+  const number = createNumber()
+  createEffect(
+    on(
+      number.text,
+      () => {
+        const mm = number.value()
+        props.onTry(mm > 0 && mm <= 5000 ? mm : undefined)
+      },
+      { defer: true },
+    ),
+  )
+  const options = createMemo(() =>
+    offeredLengths(props.joint, holeView(scope.planned(), props.joint, props.position)),
+  )
+  const here = () => lengthHere(scope.planned(), props.joint, props.position)
+  const recorded = () => scope.planned().fasteners[props.joint.id]?.[props.position]?.lengthMm
+  const isShown = (mm: number) => (props.tried ?? here()) === mm
+  const goesIn = (condition: FastenerCondition, lengthMm: number) => {
+    bench.place(props.joint, [props.position], condition, { lengthMm })
     props.onTry(undefined)
     setOther(false)
-  }
-  const type = (value: string) => {
-    setText(value)
-    const mm = Number(value)
-    props.onTry(value !== '' && Number.isFinite(mm) && mm > 0 && mm <= 5000 ? mm : undefined)
   }
   return (
     <section class="hole-lengths stack" aria-label="Lengths">
       <div class="panel-buttons cluster">
-        <For each={offered()}>
+        <For each={options()}>
           {(mm) => (
             <button
               type="button"
               class="plate"
-              classList={{ shown: (props.tried ?? here()) === mm }}
-              aria-pressed={(props.tried ?? here()) === mm}
+              classList={{ shown: isShown(mm) }}
+              aria-pressed={isShown(mm)}
               onClick={() => {
                 setOther(false)
-                props.onTry(mm === here() && said() !== undefined ? undefined : mm)
+                props.onTry(mm === here() && recorded() !== undefined ? undefined : mm)
               }}
             >
               {format.number(mm)} mm
               <span class="plate-tally">
-                {mm === said() ? 'in it' : mm === joint()?.lengthMm ? 'the plan’s' : ''}
+                {mm === recorded() ? 'in it' : mm === props.joint.lengthMm ? 'the plan’s' : ''}
               </span>
             </button>
           )}
@@ -201,18 +167,15 @@ function Lengths(props: {
       </div>
       <Show when={other()}>
         <div class="entry">
-          <p class="entry-display" aria-live="polite">
-            <span>{text() || '–'}</span> <span class="entry-unit">mm</span>
-          </p>
-          <NumberPad value={text()} onChange={type} decimal maxLength={6} label="Length in mm" />
+          <NumberEntry number={number} unit="mm" decimal maxLength={6} label="Length in mm" />
         </div>
       </Show>
       <Show when={props.tried}>
         {(mm) => (
           <div class="panel-buttons cluster">
-            <For each={joint() ? mayGoIn(joint() as NonNullable<ReturnType<typeof joint>>) : []}>
+            <For each={mayGoIn(props.joint)}>
               {(condition, index) => (
-                <Button variant={index() === 0 ? 'main' : undefined} onClick={() => goesIn(condition)}>
+                <Button variant={index() === 0 ? 'main' : undefined} onClick={() => goesIn(condition, mm())}>
                   {format.number(mm())} mm goes in, {FASTENER_CONDITIONS[condition]}
                 </Button>
               )}
@@ -220,11 +183,10 @@ function Lengths(props: {
           </div>
         )}
       </Show>
-      <Show when={said()}>
+      <Show when={recorded()}>
         {(mm) => (
           <p class="pencil">
-            A {longPart(joint() as NonNullable<ReturnType<typeof joint>>)} of {format.number(mm())} mm is said
-            to be in it.
+            A {longPart(props.joint)} of {format.number(mm())} mm is said to be in it.
           </p>
         )}
       </Show>
@@ -233,11 +195,10 @@ function Lengths(props: {
 }
 
 /** All that was recorded of this hole, the newest first. */
-function History(props: { position: number }) {
-  const bench = useBench()
+function History(props: HoleProps) {
   const scope = useJob()
   const entries = createMemo(() =>
-    (scope.planned().holes[bench.round()?.joint.id ?? ''] ?? [])
+    (scope.planned().holes[props.joint.id] ?? [])
       .filter(({ position }) => position === props.position)
       .toReversed(),
   )

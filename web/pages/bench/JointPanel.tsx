@@ -8,24 +8,17 @@ import { BigNumber } from './BigNumber'
 import { useBench } from './bench'
 import { routeWords } from './order'
 import { PassRow } from './PassRow'
+import type { Phase } from './phase'
 import type { Round } from './work'
 import './joint.css'
 
-interface JointPanelProps {
-  round: Round
-  /** A head that cannot be recorded by one tap: it needs a number, or it is not its turn. */
-  onAsk: (n: number) => void
-  /** Nothing can be recorded before the number on the scale is entered. */
-  onScale: () => void
-}
+/** Where a tap records nothing. */
+const LOOKED_AT: ReadonlySet<Phase['kind']> = new Set(['look', 'through', 'wait'])
 
-export function JointPanel(props: JointPanelProps) {
+export function JointPanel(props: { round: Round }) {
   const bench = useBench()
   const scope = useJob()
-  const next = () => {
-    const phase = bench.phase()
-    return phase.kind === 'record' ? phase.head : undefined
-  }
+  const next = () => bench.recording()?.head
   const heads = createMemo(() =>
     headsOf(scope.planned(), scope.shop(), bench.step(), props.round.joint, {
       pass: bench.pass(),
@@ -35,24 +28,20 @@ export function JointPanel(props: JointPanelProps) {
     }),
   )
   const press = (n: number) => {
-    if (bench.pointing()) {
-      bench.showHead(n)
-      return
-    }
-    const reached = standingReading(scope.planned(), props.round.joint, n, bench.pass())
     const phase = bench.phase()
-    if (reached || phase.kind === 'look' || phase.kind === 'through' || phase.kind === 'wait')
-      bench.showHead(n)
-    else if (!props.round.positions.includes(n)) bench.showHead(n)
-    else if (phase.kind !== 'record') props.onScale()
+    const read = standingReading(scope.planned(), props.round.joint, n, bench.pass())
+    const elsewhere = !props.round.positions.includes(n)
+    if (bench.pointing() || read || elsewhere || LOOKED_AT.has(phase.kind)) bench.showHead(n)
+    // Nothing can be recorded before the number on the scale is entered.
+    else if (phase.kind !== 'record') bench.askNumber()
     else if (
-      phase.early !== undefined ||
-      bench.curing(n) !== undefined ||
-      (bench.inTurn() && n !== phase.head)
+      (phase.how === 'clicked' || phase.how === 'slackened') &&
+      phase.early === undefined &&
+      bench.curing(n) === undefined &&
+      !(bench.inTurn() && n !== phase.head)
     )
-      props.onAsk(n)
-    else if (phase.how === 'clicked' || phase.how === 'slackened') bench.record(n, phase.how)
-    else props.onAsk(n)
+      bench.record(n, phase.how)
+    else bench.open({ dialog: 'answer', position: n })
   }
   /** Arrow keys go the way the hand goes, then on to what is not of this round. */
   const walk = () => {

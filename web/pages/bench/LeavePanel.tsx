@@ -16,19 +16,18 @@ import './sign.css'
 
 const PRESETS = ['Called away', 'End of the day', 'Waits for a part', 'Needs a second pair of hands'] as const
 
-export function LeavePanel(props: { open: boolean; onClose: () => void }) {
+export function LeavePanel(props: { onClose(): void }) {
   const bench = useBench()
   const scope = useJob()
   const [note, setNote] = createSignal('')
   const [giving, setGiving] = createSignal(false)
-  const said = () => (note().trim() === '' ? {} : { note: note().trim() })
-  const close = () => {
-    setNote('')
-    setGiving(false)
+  /** The command, with the note where there is one; and that was all. */
+  const send = (command: { type: 'PutDownStep' } | { type: 'HandOverStep'; to: string }) => {
+    const text = note().trim()
+    void scope.send({ ...command, stepId: bench.step().id, ...(text ? { note: text } : {}) })
     props.onClose()
   }
   const add = (text: string) => setNote((now) => (now.trim() === '' ? text : `${now.trim()}. ${text}`))
-  const stepId = () => bench.step().id
   const people = () =>
     Object.values(scope.shop().people)
       .filter(
@@ -37,7 +36,7 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
       )
       .sort((a, b) => a.name.localeCompare(b.name))
   return (
-    <Dialog open={props.open} title="Leave this step" broad onClose={close}>
+    <Dialog open title="Leave this step" broad onClose={props.onClose}>
       <div class="leave">
         <HandoverWords />
         <Presets options={PRESETS} onValue={add} />
@@ -52,14 +51,7 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
           when={giving()}
           fallback={
             <div class="panel-buttons cluster">
-              <Button
-                variant="main"
-                class="tall"
-                onClick={() => {
-                  void scope.send({ type: 'PutDownStep', stepId: stepId(), ...said() })
-                  close()
-                }}
-              >
+              <Button variant="main" class="tall" onClick={() => send({ type: 'PutDownStep' })}>
                 {note().trim() === '' ? 'Leave step' : 'Leave step, with the note'}
               </Button>
               <Button class="tall" onClick={() => setGiving(true)}>
@@ -76,10 +68,7 @@ export function LeavePanel(props: { open: boolean; onClose: () => void }) {
                   <button
                     type="button"
                     class="person"
-                    onClick={() => {
-                      void scope.send({ type: 'HandOverStep', stepId: stepId(), to: person.id, ...said() })
-                      close()
-                    }}
+                    onClick={() => send({ type: 'HandOverStep', to: person.id })}
                   >
                     <Stripe person={person.id} name="after" />
                   </button>

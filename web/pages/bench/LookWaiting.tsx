@@ -6,7 +6,7 @@ import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 
-export function LookWaiting(props: { onSecond: (setId: string) => void }) {
+export function LookWaiting() {
   const bench = useBench()
   const scope = useJob()
   const looks = createMemo(() =>
@@ -26,7 +26,7 @@ export function LookWaiting(props: { onSecond: (setId: string) => void }) {
             when={scope.link() === 'live'}
             fallback={<p class="small">It becomes a signature with their PIN, when the signal is back.</p>}
           >
-            <Button variant="main" wide onClick={() => props.onSecond(set.id)}>
+            <Button variant="main" wide onClick={() => bench.open({ dialog: 'second', setId: set.id })}>
               PIN of {scope.words.person(look.personId)}: make it a signature
             </Button>
           </Show>

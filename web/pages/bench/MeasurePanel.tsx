@@ -11,23 +11,24 @@ import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
+import { Dialog } from '../../ui/Dialog'
 import { Field } from '../../ui/Field'
-import { NumberPad } from '../../ui/NumberPad'
-import { useBench } from './bench'
+import { type Spot, useBench } from './bench'
+import { createNumber, NumberEntry } from './NumberEntry'
 import { StrikeEntry } from './Strike'
-import './entry.css'
 import './measure.css'
 
-export interface Spot {
-  measurement: string
-  place: string
-}
-
 /** The list: every place a row to press, its reading and whether it is inside. */
-export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spot) => void }) {
+export function MeasurePanel() {
   const bench = useBench()
   const scope = useJob()
   const state = () => stepState(scope.planned(), bench.step().id)
+  const isHere = (spot: Spot) =>
+    bench.mine() && bench.spot()?.measurement === spot.measurement && bench.spot()?.place === spot.place
+  const choose = (spot: Spot) => {
+    bench.chooseSpot(spot)
+    if (bench.mine() && bench.narrow()) bench.open({ dialog: 'measure' })
+  }
   return (
     <div class="measures stack apart">
       <For each={bench.step().measurements}>
@@ -66,19 +67,19 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
                 <For each={asked.places}>
                   {(place) => {
                     const entry = () => standingMeasurement(state(), asked.id, place)
-                    const here = () => props.spot?.measurement === asked.id && props.spot.place === place
+                    const spot = { measurement: asked.id, place }
                     return (
                       <li>
                         <button
                           type="button"
                           class="spot"
                           classList={{
-                            shown: here(),
+                            shown: isHere(spot),
                             done: entry()?.inBand === true,
                             odd: entry()?.inBand === false,
                           }}
-                          aria-current={here() ? 'true' : undefined}
-                          onClick={() => props.onSpot({ measurement: asked.id, place })}
+                          aria-current={isHere(spot) ? 'true' : undefined}
+                          onClick={() => choose(spot)}
                         >
                           <span class="spot-place">{place}</span>
                           <span class="large">{entry() ? format.number(entry()?.value ?? 0) : '–'}</span>
@@ -99,12 +100,22 @@ export function MeasurePanel(props: { spot: Spot | undefined; onSpot: (spot: Spo
   )
 }
 
+/** On a phone. */
+export function MeasureDialog(props: { onClose(): void }) {
+  const bench = useBench()
+  return (
+    <Dialog open title="Measure" onClose={props.onClose}>
+      <Show when={bench.spot()}>{(spot) => <MeasureEntry spot={spot()} />}</Show>
+    </Dialog>
+  )
+}
+
 /** The pad for one place, with what was read there before. */
-export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
+export function MeasureEntry(props: { spot: Spot }) {
   const bench = useBench()
   const scope = useJob()
-  const [text, setText] = createSignal('')
-  const asked = () => bench.step().measurements.find(({ id }) => id === props.spot.measurement)
+  const number = createNumber()
+  const measurement = () => bench.step().measurements.find(({ id }) => id === props.spot.measurement)
   const [instrument, setInstrument] = createSignal<string>()
   const [changing, setChanging] = createSignal(false)
   const entries = createMemo(() =>
@@ -114,58 +125,53 @@ export function MeasureEntry(props: { spot: Spot; onNext: () => void }) {
   )
   /** What was entered last on this pad: its verdict stays in front of the person at the next place. */
   const [last, setLast] = createSignal<{ asked: Measurement; place: string; value: number }>()
-  const value = () => (text() === '' || text() === '.' ? Number.NaN : Number(text()))
-  const tool = () => instrument() ?? asked()?.instrument ?? ''
-  const enter = () => {
-    const one = asked()
-    const taken = value()
-    if (!one || !Number.isFinite(taken)) return
+  const tool = () => instrument() ?? measurement()?.instrument ?? ''
+  const enter = (asked: Measurement) => {
+    if (number.isEmpty()) return
+    const value = number.value()
+    const { place } = props.spot
     void scope.send({
       type: 'TakeMeasurement',
       stepId: bench.step().id,
-      measurementId: one.id,
-      place: props.spot.place,
-      value: taken,
+      measurementId: asked.id,
+      place,
+      value,
       instrument: tool() || 'not named',
     })
-    const outside = (one.min !== undefined && taken < one.min) || (one.max !== undefined && taken > one.max)
-    setText('')
-    setLast({ asked: one, place: props.spot.place, value: taken })
+    number.clear()
+    setLast({ asked, place, value })
     // A number outside its limits stays in front of the person until they have seen it.
-    if (!outside) props.onNext()
+    if (value >= (asked.min ?? value) && value <= (asked.max ?? value)) bench.nextSpot()
   }
   return (
-    <Show when={asked()}>
-      {(one) => (
+    <Show when={measurement()}>
+      {(asked) => (
         <section class="entry">
           <h2>
-            {one().title}, {props.spot.place}
+            {asked().title}, {props.spot.place}
           </h2>
-          <p class="pencil">{limitsWords(one(), format)}</p>
+          <p class="pencil">{limitsWords(asked(), format)}</p>
           <Show when={last()}>
             {(before) => (
               <JustEntered
                 {...before()}
-                here={before().asked.id === one().id && before().place === props.spot.place}
+                here={before().asked.id === asked().id && before().place === props.spot.place}
               />
             )}
           </Show>
-          <For each={entries()}>{(entry) => <EntryLine entry={entry} asked={one()} />}</For>
-          <p class="entry-display" aria-live="polite">
-            <span>{text() || '–'}</span> <span class="entry-unit">{one().unit}</span>
-          </p>
-          <NumberPad
-            value={text()}
-            onChange={setText}
-            onEnter={enter}
+          <For each={entries()}>{(entry) => <EntryLine entry={entry} asked={asked()} />}</For>
+          <NumberEntry
+            number={number}
+            unit={asked().unit}
+            onEnter={() => enter(asked())}
             decimal
             maxLength={7}
-            label={one().title}
+            label={asked().title}
           />
-          <Button variant="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
-            {Number.isFinite(value())
-              ? `It measures ${format.number(value(), 4)}${unitAfter(one().unit)}`
-              : 'Enter what you measured'}
+          <Button variant="main" wide disabled={number.isEmpty()} onClick={() => enter(asked())}>
+            {number.isEmpty()
+              ? 'Enter what you measured'
+              : `It measures ${format.number(number.value(), 4)}${unitAfter(asked().unit)}`}
           </Button>
           <div class="wrench-line">
             <p>

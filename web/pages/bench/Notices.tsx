@@ -1,5 +1,5 @@
 /** What must be seen before the hand goes on: odd readings, entries still waiting. None vanishes by itself. */
-import { createMemo, For, Show } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/kinds'
 import { numberWords } from '../../../shared/plan/order'
 import { upperFirst } from '../../../shared/words'
@@ -11,55 +11,50 @@ import { oddReadings } from './work'
 import './head.css'
 
 /** Readings of the round whose flags stand: what is odd, and what to do next. */
-export function OddReadings(props: { brief: boolean }) {
+export function OddReadings() {
   const bench = useBench()
   const scope = useJob()
-  const odd = createMemo(() => {
-    const round = bench.round()
-    return round ? oddReadings(scope.planned(), round) : []
-  })
-  const round = () => bench.round()
-  const called = (n: number) => {
-    const one = round()?.joint
-    return one ? numberWords(one, n) : `${n}`
+  const odd = bench.ofRound(oddReadings)
+  const also = () =>
+    new Set(
+      odd()
+        ?.slice(1)
+        .map(({ position }) => position),
+    )
+  const name = (n: number) => {
+    const joint = bench.joint()
+    return joint ? numberWords(joint, n) : `${n}`
   }
   return (
-    <Show when={odd()[0]}>
+    <Show when={odd()?.[0]}>
       {(first) => (
         <section class="stop stack" role="alert" aria-label="Flags">
           <h2>
-            {round()?.joint.title} {called(first().position)}, pass {first().pass}
+            {bench.joint()?.title} {name(first().position)}, pass {first().pass}
           </h2>
           <For each={first().flags}>
             {(flag) => (
               <p>
-                <strong>{upperFirst(flagWords(flag))}.</strong> {props.brief ? '' : adviceFor(flag, first())}
+                <strong>{upperFirst(flagWords(flag))}.</strong>{' '}
+                {bench.narrow() ? '' : adviceFor(flag, first())}
               </p>
             )}
           </For>
-          <Show when={!props.brief && first().how === 'turned' && round()}>
-            {(one) => <p>{interruptionWords(scope.planned(), one().joint, first().pass)}</p>}
+          <Show when={!bench.narrow() && first().how === 'turned' && bench.joint()}>
+            {(joint) => <p>{interruptionWords(scope.planned(), joint(), first().pass)}</p>}
           </Show>
           <div class="panel-buttons cluster">
             <Button onClick={() => bench.showHead(first().position)}>
-              {props.brief ? 'What to do' : `Look at ${called(first().position)}`}
+              {bench.narrow() ? 'What to do' : `Look at ${name(first().position)}`}
             </Button>
           </div>
-          <Show when={odd().length > 1}>
+          <Show when={also().size > 0}>
             <p>
               Also odd:{' '}
-              <For
-                each={[
-                  ...new Set(
-                    odd()
-                      .slice(1)
-                      .map(({ position }) => position),
-                  ),
-                ]}
-              >
+              <For each={[...also()]}>
                 {(position) => (
                   <button type="button" class="also" onClick={() => bench.showHead(position)}>
-                    {called(position)}
+                    {name(position)}
                   </button>
                 )}
               </For>
@@ -72,7 +67,8 @@ export function OddReadings(props: { brief: boolean }) {
 }
 
 /** Without signal the work goes on: how much is kept here, and that nothing is lost. */
-export function Waiting(props: { brief: boolean }) {
+export function Waiting() {
+  const bench = useBench()
   const scope = useJob()
   const count = () => scope.pending().length
   return (
@@ -80,7 +76,8 @@ export function Waiting(props: { brief: boolean }) {
       <p class="sentence" role="status">
         No signal. Go on:{' '}
         {count() === 0 ? 'entries are' : count() === 1 ? '1 entry is' : `${count()} entries are`} kept on this
-        tablet{props.brief ? '.' : ' and sent when the signal is back. Dotted heads are waiting to be sent.'}
+        tablet
+        {bench.narrow() ? '.' : ' and sent when the signal is back. Dotted heads are waiting to be sent.'}
       </p>
     </Show>
   )

@@ -1,8 +1,7 @@
 /** The stations of the step, and the passes of the round shown, as rows of plates: done, now, to come. */
-import { createEffect, createMemo, Index, on, Show } from 'solid-js'
+import { createEffect, Index, on, Show } from 'solid-js'
 import { passWords } from '../../../shared/plan/words'
 import { format } from '../../format'
-import { useJob } from '../../job/scope'
 import { useBench } from './bench'
 import { fastenerWords } from './cautions'
 import { DeclareFasteners } from './FastenerPanel'
@@ -57,19 +56,15 @@ const STATE_WORDS = { done: 'done', now: 'now', to_come: 'to come' } as const
 
 export function PassRow() {
   const bench = useBench()
-  const scope = useJob()
   let row: HTMLElement | undefined
   keepInView(
     () => row,
     () => bench.pass(),
   )
-  const views = createMemo(() => {
-    const round = bench.round()
-    return round ? passViews(scope.planned(), round) : []
-  })
+  const views = bench.ofRound(passViews)
   return (
     <div class="pass-line cluster">
-      <Show when={views().length > 1}>
+      <Show when={(views()?.length ?? 0) > 1}>
         <nav ref={row} class="plates passes cluster" aria-label="Passes">
           <Index each={views()}>
             {(view) => (
@@ -111,7 +106,7 @@ export function PassRow() {
 function JointWords() {
   const bench = useBench()
   return (
-    <Show when={bench.round()?.joint}>
+    <Show when={bench.joint()}>
       {(joint) => (
         <p class="joint-words">
           <Show when={joint().passes.length > 1}>

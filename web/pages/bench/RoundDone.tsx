@@ -1,24 +1,23 @@
 /** Class B and C: a whole pass in one press, with the count in its words. Class A: every head, always. */
-import { createMemo, Show } from 'solid-js'
+import { Show } from 'solid-js'
 import { standingReading } from '../../../shared/job/verdicts'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { roundToCount } from './fasteners'
 
-export function RoundDone(props: { brief?: boolean }) {
+export function RoundDone() {
   const bench = useBench()
   const scope = useJob()
-  const count = createMemo(() => {
-    const round = bench.round()
-    const phase = bench.phase()
-    if (!round || round.leftOutIn !== undefined || phase.kind !== 'record' || phase.how !== 'clicked')
-      return undefined
-    const open = round.positions.filter(
-      (n) => !standingReading(scope.planned(), round.joint, n, bench.pass()),
-    )
-    return roundToCount(round.joint, round.positions, open)
-  })
+  const count = bench.ofRound((job, { joint, positions, leftOutIn }) =>
+    leftOutIn === undefined && bench.recording()?.how === 'clicked'
+      ? roundToCount(
+          joint,
+          positions,
+          positions.filter((n) => !standingReading(job, joint, n, bench.pass())),
+        )
+      : undefined,
+  )
   const press = () => {
     const round = bench.round()
     const wrench = bench.wrench()
@@ -40,7 +39,7 @@ export function RoundDone(props: { brief?: boolean }) {
           <Button wide class="tall" onClick={press}>
             Round done: {n()} counted
           </Button>
-          <Show when={!props.brief}>
+          <Show when={!bench.narrow()}>
             <p class="small pencil">
               Only if you have counted {n()} clicks. It is recorded as counted, not head by head.
             </p>

@@ -2,58 +2,64 @@
  * “What does the scale say?” The number is read off the wrench, never offered: a number that is offered is
  * confirmed unread.
  */
-import { createEffect, createMemo, createSignal, on, Show } from 'solid-js'
+import { createEffect, createMemo, on, Show } from 'solid-js'
 import { againstWrench, type Picked } from '../../../shared/wrench'
 import { format } from '../../format'
 import { Button } from '../../ui/Button'
-import { NumberPad } from '../../ui/NumberPad'
+import { Dialog } from '../../ui/Dialog'
 import { AdapterAgain, AdapterLine } from './AdapterPanel'
 import { useBench } from './bench'
+import { createNumber, NumberEntry } from './NumberEntry'
 import { type HeldUp, rangeWords, roomWords } from './wrench'
 import './entry.css'
 
-export function ScaleEntry(props: { onOther: () => void; onDone?: () => void }) {
+export function ScaleEntry(props: { onDone?(): void }) {
   const bench = useBench()
-  const [text, setText] = createSignal('')
+  const number = createNumber()
   // By name, not by identity: an entry confirmed meanwhile must not rub out digits half typed.
   const target = createMemo(() => [bench.wrench()?.id, bench.pass(), bench.round()?.key].join(' '))
-  createEffect(on(target, () => setText(''), { defer: true }))
+  createEffect(on(target, number.clear, { defer: true }))
   const wrench = () => bench.wrench()
-  const value = () => (text() === '' || text() === '.' ? Number.NaN : Number(text()))
   const enter = () => {
-    if (!Number.isFinite(value())) return
-    bench.enterScale(value())
-    setText('')
+    if (number.isEmpty()) return
+    bench.enterScale(number.value())
+    number.clear()
     props.onDone?.()
   }
   return (
     <Show when={bench.adapterState().kind !== 'ask'} fallback={<AdapterAgain />}>
       <section class="entry" aria-labelledby="scale-entry-title" tabIndex={-1}>
         <h2 id="scale-entry-title">What does the scale of {wrench()?.id} say?</h2>
-        <p class="entry-display" aria-live="polite">
-          <span>{text() || '–'}</span> <span class="entry-unit">{wrench()?.unit}</span>
-        </p>
-        <NumberPad
-          value={text()}
-          onChange={setText}
+        <NumberEntry
+          number={number}
+          unit={wrench()?.unit}
           onEnter={enter}
           decimal
           maxLength={6}
           label="Number on the scale"
         />
-        <Button variant="main" wide disabled={!Number.isFinite(value())} onClick={enter}>
-          {Number.isFinite(value())
-            ? `The scale says ${format.number(value())} ${wrench()?.unit}`
-            : 'Read it off the wrench'}
+        <Button variant="main" wide disabled={number.isEmpty()} onClick={enter}>
+          {number.isEmpty()
+            ? 'Read it off the wrench'
+            : `The scale says ${format.number(number.value())} ${wrench()?.unit}`}
         </Button>
-        <WrenchLine onOther={props.onOther} />
+        <WrenchLine />
       </section>
     </Show>
   )
 }
 
+/** On a phone. */
+export function ScaleDialog(props: { onClose(): void }) {
+  return (
+    <Dialog open title="The number on the scale" onClose={props.onClose}>
+      <ScaleEntry onDone={props.onClose} />
+    </Dialog>
+  )
+}
+
 /** Which wrench this is about, what is on it, whether it can do the joint, and the way to another. */
-export function WrenchLine(props: { onOther: () => void }) {
+export function WrenchLine() {
   const bench = useBench()
   const against = (one: Picked) => againstWrench(one).join('; ')
   return (
@@ -81,7 +87,7 @@ export function WrenchLine(props: { onOther: () => void }) {
                 )}
               </Show>
             </p>
-            <Button onClick={props.onOther}>Other wrench</Button>
+            <Button onClick={() => bench.open({ dialog: 'wrenches' })}>Other wrench</Button>
           </div>
           <Show when={one().fits && roomWords(one())}>
             {(words) => (

@@ -2,7 +2,8 @@
  * The second signer's mark on this tablet, without signing anyone out: choose who, their PIN, done. The PIN goes
  * to the server and nowhere else; what comes back is good for this one signature.
  */
-import { createEffect, createSignal, For, on, Show } from 'solid-js'
+import { createSignal, For, Show } from 'solid-js'
+import { stepState } from '../../../shared/job/verdicts'
 import type { Person } from '../../../shared/shop/types'
 import { useJob } from '../../job/scope'
 import { ask, isFailure } from '../../live/http'
@@ -14,31 +15,23 @@ import { useBench } from './bench'
 import './entry.css'
 import './sign.css'
 
-interface SecondSignatureProps {
-  setId: string | undefined
-  /** Who has looked already: only the PIN is missing. */
-  looked?: string | undefined
-  onClose: () => void
-}
-
-export function SecondSignature(props: SecondSignatureProps) {
+export function SecondSignature(props: { setId: string; onClose(): void }) {
   const bench = useBench()
   const scope = useJob()
-  const [who, setWho] = createSignal<Person>()
+  const stepId = bench.step().id
+  /** Who has looked already: only the PIN is missing. */
+  const { look } = stepState(scope.planned(), stepId).sets[props.setId] ?? {}
+  const [who, setWho] = createSignal<Person | undefined>(look && scope.shop().people[look.personId])
   const [pin, setPin] = createSignal('')
-  const [said, setSaid] = createSignal<string>()
+  const [error, setError] = createSignal<string>()
   const [offline, setOffline] = createSignal(false)
-  const [asking, setAsking] = createSignal(false)
-  const command = () => ({
-    type: 'SecondSignStep' as const,
-    stepId: bench.step().id,
-    ...(props.setId === undefined ? {} : { setId: props.setId }),
-  })
+  const [busy, setBusy] = createSignal(false)
+  const command = { type: 'SecondSignStep' as const, stepId, setId: props.setId }
   const people = () =>
     Object.values(scope.shop().people)
       .map((person) => ({
         person,
-        why: scope.may(command(), {
+        why: scope.may(command, {
           grant: { id: '', by: person.id, sawVersion: scope.confirmed().version },
         })?.sentence,
       }))
@@ -47,63 +40,46 @@ export function SecondSignature(props: SecondSignatureProps) {
           Number(a.why !== undefined) - Number(b.why !== undefined) ||
           a.person.name.localeCompare(b.person.name),
       )
-  createEffect(
-    on(
-      () => props.setId,
-      () => {
-        const person = props.looked && scope.shop().people[props.looked]
-        if (person) setWho(person)
-      },
-    ),
-  )
-  const close = () => {
-    setWho(undefined)
-    setPin('')
-    setSaid(undefined)
-    setOffline(false)
-    props.onClose()
-  }
   /** Without the server nobody's PIN can be checked: the look is noted, and is no signature yet. */
   const noteLook = (personId: string) => {
-    const { type: _, ...which } = command()
-    void scope.send({ type: 'NoteLook', ...which, personId })
-    close()
+    void scope.send({ ...command, type: 'NoteLook', personId })
+    props.onClose()
   }
   const sign = async () => {
     const person = who()
-    if (!person || pin() === '' || asking()) return
+    if (!person || pin() === '' || busy()) return
     // The PIN is given for a version of the record: what is not confirmed yet has not been looked at.
     if (scope.pending().length > 0) {
-      setSaid(
+      setError(
         'Entries on this tablet are still being sent. The second signature can follow when they have arrived.',
       )
       return
     }
-    setAsking(true)
+    setBusy(true)
     const sawVersion = scope.confirmed().version
     const answer = await ask<{ grantId: string }>('/api/grants', {
       personId: person.id,
       pin: pin(),
       jobId: scope.planned().id,
-      stepId: bench.step().id,
+      stepId,
       version: sawVersion,
     })
-    setAsking(false)
+    setBusy(false)
     setPin('')
     if (isFailure(answer)) {
       setOffline(answer.code === 'no_signal')
-      setSaid(
+      setError(
         answer.code === 'no_signal'
           ? 'No signal: the PIN cannot be checked. Note the look now; with the PIN it becomes a signature when the signal is back.'
           : answer.sentence,
       )
       return
     }
-    void scope.send(command(), { id: answer.grantId, by: person.id, sawVersion })
-    close()
+    void scope.send(command, { id: answer.grantId, by: person.id, sawVersion })
+    props.onClose()
   }
   return (
-    <Dialog open={props.setId !== undefined} title="Second signature" onClose={close}>
+    <Dialog open title="Second signature" onClose={props.onClose}>
       <Show
         when={who()}
         fallback={
@@ -118,7 +94,7 @@ export function SecondSignature(props: SecondSignatureProps) {
                       class="person"
                       disabled={why !== undefined}
                       onClick={() => {
-                        setSaid(undefined)
+                        setError(undefined)
                         setWho(person)
                       }}
                     >
@@ -151,13 +127,13 @@ export function SecondSignature(props: SecondSignatureProps) {
               maxLength={12}
               label="PIN"
             />
-            <Show when={said()}>
+            <Show when={error()}>
               <p class="sentence against" role="alert">
-                {said()}
+                {error()}
               </p>
             </Show>
-            <Button variant="main" wide disabled={pin().length < 4 || asking()} onClick={() => void sign()}>
-              {asking() ? 'Asking…' : `Give second signature as ${person().name}`}
+            <Button variant="main" wide disabled={pin().length < 4 || busy()} onClick={() => void sign()}>
+              {busy() ? 'Asking…' : `Give second signature as ${person().name}`}
             </Button>
             <Show when={offline() || scope.link() === 'lost'}>
               <Button variant={offline() ? 'main' : undefined} wide onClick={() => noteLook(person().id)}>

@@ -9,18 +9,13 @@ import { useBench } from './bench'
 import { Covered } from './Covered'
 import './sign.css'
 
-interface SignPanelProps {
-  onSecond: (setId: string) => void
-  onLook: (jointId: string, n: number) => void
-}
-
 const THROUGH = {
   sign_in: '',
   grant: ', by PIN on this tablet',
   own_recheck: ', second-signed by the same person',
 } as const
 
-export function SignPanel(props: SignPanelProps) {
+export function SignPanel() {
   const bench = useBench()
   const scope = useJob()
   const views = createMemo(() => setViews(scope.planned(), bench.step()))
@@ -86,7 +81,12 @@ export function SignPanel(props: SignPanelProps) {
                 <Show
                   when={mineToSecond()}
                   fallback={
-                    <Button variant="main" wide class="tall" onClick={() => props.onSecond(set().id)}>
+                    <Button
+                      variant="main"
+                      wide
+                      class="tall"
+                      onClick={() => bench.open({ dialog: 'second', setId: set().id })}
+                    >
                       Second signature
                     </Button>
                   }
@@ -103,7 +103,7 @@ export function SignPanel(props: SignPanelProps) {
               <Show when={bench.step().signatures === 1 && view().state.first}>
                 <p class="pencil">This step needs one signature.</p>
               </Show>
-              <Covered view={view()} onLook={props.onLook} />
+              <Covered view={view()} />
             </li>
           )
         }}

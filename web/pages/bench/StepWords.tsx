@@ -40,7 +40,7 @@ export function Cautions() {
 }
 
 /** One touch; what it means stands beside it in `StopWords`, before it is pressed. */
-export function StopHere(props: { onMore: () => void }) {
+export function StopHere() {
   const bench = useBench()
   const scope = useJob()
   return (
@@ -52,7 +52,7 @@ export function StopHere(props: { onMore: () => void }) {
       >
         Leave step
       </Button>
-      <Button class="tall" onClick={props.onMore}>
+      <Button class="tall" onClick={() => bench.open({ dialog: 'leave' })}>
         Note, hand over…
       </Button>
     </div>
@@ -66,7 +66,7 @@ export function StopWords() {
   return (
     <section>
       <h2>If you stop here</h2>
-      <For each={stopWords(scope.planned(), bench.step(), bench.round()?.joint, bench.pass())}>
+      <For each={stopWords(scope.planned(), bench.step(), bench.joint(), bench.pass())}>
         {(words) => <p>{words}</p>}
       </For>
       <For each={markers()}>{(words) => <p class="mark pencil">{words}</p>}</For>
@@ -78,7 +78,6 @@ export function OnTheBench() {
   const bench = useBench()
   const scope = useJob()
   const step = () => bench.step()
-  const joint = () => bench.round()?.joint
   return (
     <div class="stack airy">
       <Show when={step().sealant}>
@@ -104,13 +103,15 @@ export function OnTheBench() {
           </ul>
         </section>
       </Show>
-      <Show when={(step().notes?.length ?? 0) + (joint()?.notes?.length ?? 0) > 0}>
+      <Show when={(step().notes?.length ?? 0) + (bench.joint()?.notes?.length ?? 0) > 0}>
         <section>
           <h2>Notes</h2>
-          <For each={[...(step().notes ?? []), ...(joint()?.notes ?? [])]}>{(note) => <p>{note}</p>}</For>
+          <For each={[...(step().notes ?? []), ...(bench.joint()?.notes ?? [])]}>
+            {(note) => <p>{note}</p>}
+          </For>
         </section>
       </Show>
-      <Show when={!bench.mine() && joint()}>
+      <Show when={!bench.mine() && bench.joint()}>
         {(one) => (
           <section>
             <h2>If you are interrupted</h2>

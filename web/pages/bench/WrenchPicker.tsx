@@ -9,7 +9,7 @@ import './wrenches.css'
 
 const DAY_MS = 24 * 3_600_000
 
-export function WrenchPicker(props: { open: boolean; onClose: () => void; onTaken: () => void }) {
+export function WrenchPicker(props: { onClose(): void }) {
   const bench = useBench()
   const scope = useJob()
   const due = (at: number | undefined) => {
@@ -18,7 +18,7 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
     return days < 0 ? `check was due ${scope.words.moment(at)}` : `in date, ${days} days left`
   }
   return (
-    <Dialog open={props.open} title="Which wrench is in your hand?" onClose={props.onClose} broad>
+    <Dialog open title="Which wrench is in your hand?" onClose={props.onClose} broad>
       <ul class="stack">
         <Index each={bench.wrenchChoices()}>
           {(choice, index) => (
@@ -30,7 +30,7 @@ export function WrenchPicker(props: { open: boolean; onClose: () => void; onTake
                 aria-current={choice().wrench.id === bench.wrench()?.id ? 'true' : undefined}
                 onClick={() => {
                   bench.takeWrench(choice().wrench.id)
-                  props.onTaken()
+                  props.onClose()
                 }}
               >
                 <span class="crib-id">{choice().wrench.id}</span>

@@ -3,29 +3,52 @@
  * which head is being looked at. Everything about the engine comes from the job; nothing here outlives the page.
  */
 import { createContext, createEffect, createMemo, createSignal, on, useContext } from 'solid-js'
+import type { FastenerCondition } from '../../../shared/job/kinds'
 import { scaleInForce } from '../../../shared/job/scale-in-force'
-import type { Adapter, ReadingHow } from '../../../shared/job/types'
-import { bandFor, curesUntil, stepState } from '../../../shared/job/verdicts'
-import type { AdoptedStep } from '../../../shared/plan/types'
+import type { Adapter, PlannedJob, ReadingHow } from '../../../shared/job/types'
+import { bandFor, curesUntil, standingMeasurement, stepState } from '../../../shared/job/verdicts'
+import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
 import type { JobScope } from '../../job/scope'
+import type { Dialogs } from '../../ui/dialogs'
 import { adapterNow, sameAdapter } from './adapter'
 import { routeOf } from './order'
-import { phaseOf } from './phase'
+import { type Phase, phaseOf } from './phase'
 import { firstStation, type Station, stationsOf } from './stations'
 import { type BenchTarget, loosens, nextTarget, type Round, sheetFor } from './work'
 import { proposedWrench, wrenchChoices, wrenchInHand } from './wrench'
+
+/** The bench's own dialogs; those of holds, deferrals and notes stand in `web/job`. */
+export type BenchDialog =
+  | { dialog: 'head'; joint: AdoptedJoint; position: number }
+  | { dialog: 'hole'; joint: AdoptedJoint; position: number }
+  /** A head that one tap cannot record. */
+  | { dialog: 'answer'; position: number }
+  | { dialog: 'scale' }
+  | { dialog: 'wrenches' }
+  | { dialog: 'measure' }
+  | { dialog: 'second'; setId: string }
+  | { dialog: 'leave' }
+
+/** One place of one measurement. */
+export interface Spot {
+  measurement: string
+  place: string
+}
 
 interface BenchProps {
   scope: JobScope
   step: () => AdoptedStep
   /** Ticks, so that waits end while the page stands open. */
   now: () => number
+  /** A phone: pads open as dialogs, and fewer words stand beside the work. */
+  narrow: () => boolean
+  dialogs: Pick<Dialogs<BenchDialog>, 'open' | 'close'>
 }
 
 export type Bench = ReturnType<typeof createBench>
 
-export function createBench({ scope, step, now }: BenchProps) {
+export function createBench({ scope, step, now, narrow, dialogs }: BenchProps) {
   const job = scope.planned
   const me = () => scope.me() ?? ''
   const stations = createMemo(() => stationsOf(job(), step(), now()))
@@ -42,9 +65,8 @@ export function createBench({ scope, step, now }: BenchProps) {
   const [confirmedScales, setConfirmedScales] = createSignal<ReadonlySet<string>>(new Set())
   const [skippedRestarts, setSkippedRestarts] = createSignal<ReadonlySet<string>>(new Set())
   const [scaleToReenter, setScaleToReenter] = createSignal<string>()
-  const [shownHead, setShownHead] = createSignal<number>()
   const [pointing, setPointing] = createSignal(false)
-  const [shownHole, setShownHole] = createSignal<number>()
+  const [chosenSpot, chooseSpot] = createSignal<Spot>()
 
   const station = createMemo(
     (): Station => stations().find(({ key }) => key === stationKey()) ?? (stations().at(-1) as Station),
@@ -53,7 +75,8 @@ export function createBench({ scope, step, now }: BenchProps) {
     const shown = station()
     return shown.kind === 'round' ? shown.round : undefined
   })
-  const jointId = () => round()?.joint.id ?? ''
+  const joint = () => round()?.joint
+  const jointId = () => joint()?.id ?? ''
   const pass = createMemo((): number => {
     const current = round()
     if (!current) return 1
@@ -100,9 +123,9 @@ export function createBench({ scope, step, now }: BenchProps) {
       ? scaleInForce(job(), { wrenchId: inHand.id, jointId: jointId(), pass: pass() }, me())
       : undefined
   }
-  const phase = createMemo(() => {
+  const phase = createMemo((): Phase => {
     const current = round()
-    if (!current) return { kind: 'look' as const }
+    if (!current) return { kind: 'look' }
     const next = phaseOf({
       job: job(),
       step: step(),
@@ -121,10 +144,25 @@ export function createBench({ scope, step, now }: BenchProps) {
       scaleToReenter() === scale()?.id
     ) {
       const inHand = wrench()
-      if (inHand?.kind === 'click') return { kind: 'enter_scale' as const, wrench: inHand }
+      if (inHand?.kind === 'click') return { kind: 'enter_scale', wrench: inHand }
     }
     return next
   })
+
+  const recording = () => {
+    const current = phase()
+    return current.kind === 'record' ? current : undefined
+  }
+
+  const spots = createMemo((): Spot[] =>
+    step().measurements.flatMap(({ id, places }) => places.map((place) => ({ measurement: id, place }))),
+  )
+  const openSpot = () =>
+    spots().find(
+      ({ measurement, place }) =>
+        !standingMeasurement(stepState(job(), step().id), measurement, place)?.inBand,
+    )
+  const spot = () => chosenSpot() ?? openSpot() ?? spots()[0]
 
   const claim = () => stepState(job(), step().id).claim
   // After a stop, or in other hands, the adapter is asked again.
@@ -141,7 +179,7 @@ export function createBench({ scope, step, now }: BenchProps) {
   function openPass(target: BenchTarget): void {
     setPasses((all) => ({ ...all, [target.round]: target.pass }))
     setStationKey(target.round)
-    setShownHead(undefined)
+    dialogs.close()
   }
 
   /** Records a head in the pass shown. */
@@ -181,17 +219,50 @@ export function createBench({ scope, step, now }: BenchProps) {
     setAdapters((all) => ({ ...all, [adapterKey()]: next }))
   }
 
+  /** Records which fasteners stand in these places. */
+  function place(
+    joint: AdoptedJoint,
+    positions: number[],
+    condition: FastenerCondition,
+    more: { cycle?: number; lengthMm?: number } = {},
+  ): void {
+    void scope.send({ type: 'PlaceFasteners', jointId: joint.id, positions, condition, ...more })
+  }
+
+  /** To the number that is asked: its own dialog, or the pad in the action column. */
+  function askNumber(): void {
+    const head = recording()?.head
+    if (narrow() && phase().kind === 'enter_scale') dialogs.open({ dialog: 'scale' })
+    else if (head !== undefined) dialogs.open({ dialog: 'answer', position: head })
+    else document.querySelector<HTMLElement>('.bench-action .entry, .bench-action .stop')?.focus()
+  }
+
+  function show(dialog: 'head' | 'hole', position: number): void {
+    const shown = joint()
+    setPointing(false)
+    if (shown) dialogs.open({ dialog, joint: shown, position })
+  }
+
   return {
     step,
     now,
+    narrow,
+    ...dialogs,
     stations,
     station,
     openStation: (key: string) => {
-      setShownHead(undefined)
+      dialogs.close()
       setStationKey(key)
     },
     openPass,
     round,
+    joint,
+    /** What there is to say of the round shown. */
+    ofRound: <T,>(view: (job: PlannedJob, round: Round) => T) =>
+      createMemo(() => {
+        const current = round()
+        return current && view(job(), current)
+      }),
     pass,
     sheet,
     /** Going another way round is held against a head; never for loosening, never for a proposal. */
@@ -227,7 +298,11 @@ export function createBench({ scope, step, now }: BenchProps) {
     takeWrench: (wrenchId: string) => setChosenWrenches((all) => ({ ...all, [wrenchKey()]: wrenchId })),
     scale,
     phase,
+    /** The head to record now, and how. */
+    recording,
     record,
+    place,
+    askNumber,
     enterScale,
     reenterScale: () => setScaleToReenter(scale()?.id),
     confirmScale: (scaleId: string) => setConfirmedScales((all) => new Set([...all, scaleId])),
@@ -241,19 +316,9 @@ export function createBench({ scope, step, now }: BenchProps) {
     },
     mine: () => claim()?.by === me(),
     waiting,
-    /** The head whose readings are open. */
-    shownHead,
-    showHead: (n: number | undefined) => {
-      setPointing(false)
-      setShownHead(n)
-    },
-    /** The hole whose sheet is open, by its position in the round shown. */
-    shownHole,
-    showHole: (n: number | undefined) => {
-      setShownHead(undefined)
-      setPointing(false)
-      setShownHole(n)
-    },
+    /** One head: its readings, and what stands there. */
+    showHead: (position: number) => show('head', position),
+    showHole: (position: number) => show('hole', position),
     /** Until when the insert in a hole of the round shown cures, while it does. */
     curing: (n: number): number | undefined => {
       const until = curesUntil(job(), jointId(), n)
@@ -262,6 +327,15 @@ export function createBench({ scope, step, now }: BenchProps) {
     /** The next tap on the map opens a head instead of recording it. */
     pointing,
     setPointing,
+    /** Where it is measured now: as chosen, else the first that is open. */
+    spot,
+    chooseSpot,
+    nextSpot: () => {
+      const now = spots().findIndex(
+        ({ measurement, place }) => measurement === spot()?.measurement && place === spot()?.place,
+      )
+      chooseSpot(spots()[now + 1] ?? openSpot())
+    },
   }
 }
 
