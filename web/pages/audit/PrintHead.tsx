@@ -1,10 +1,11 @@
 /** What stands above and below the record on paper, so that it can be read alone, years later. */
-import { createMemo, type JSX, Show } from 'solid-js'
+import { createMemo, Show } from 'solid-js'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { countLines, countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
 import { auditLines } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
+import { Fact } from '../../ui/Fact'
 
 export function PrintHead(props: { query: Query; shown: string; at: number }) {
   const scope = useJob()
@@ -19,28 +20,28 @@ export function PrintHead(props: { query: Query; shown: string; at: number }) {
         </p>
       </div>
       <dl>
-        <Line term="Engine">{job().engine.model}</Line>
-        <Line term="Serial">{job().engine.serial}</Line>
-        <Show when={job().engine.drives}>{(drives) => <Line term="Drives">{drives()}</Line>}</Show>
-        <Line term="Owner">{job().owner}</Line>
+        <Fact term="Engine">{job().engine.model}</Fact>
+        <Fact term="Serial">{job().engine.serial}</Fact>
+        <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
+        <Fact term="Owner">{job().owner}</Fact>
         <Show when={job().plan}>
           {(plan) => (
-            <Line term="Plan">
+            <Fact term="Plan">
               {plan().title}, edition {plan().edition}
-            </Line>
+            </Fact>
           )}
         </Show>
-        <Line term="Printed">{format.dateAndTime(props.at)}</Line>
+        <Fact term="Printed">{format.dateAndTime(props.at)}</Fact>
         <Show when={people().length > 0}>
-          <Line term="Initials">
+          <Fact term="Initials">
             {people()
               .map((id) => `${markOf(scope.shop(), id).initials} ${scope.words.person(id)}`)
               .join(', ')}
-          </Line>
+          </Fact>
         </Show>
-        <Line term="Whole record">{countWords(countLines(auditLines(job())))}</Line>
+        <Fact term="Whole record">{countWords(countLines(auditLines(job())))}</Fact>
         <Show when={!isEmpty(props.query)}>
-          <Line term="Shown here">{props.shown} (a part of the record)</Line>
+          <Fact term="Shown here">{props.shown} (a part of the record)</Fact>
         </Show>
       </dl>
       <p class="print-caution">
@@ -51,14 +52,5 @@ export function PrintHead(props: { query: Query; shown: string; at: number }) {
         <p class="print-invented">The values of this plan are invented. Do not use them on a real engine.</p>
       </Show>
     </header>
-  )
-}
-
-function Line(props: { term: string; children: JSX.Element }) {
-  return (
-    <div>
-      <dt>{props.term}</dt>
-      <dd>{props.children}</dd>
-    </div>
   )
 }

@@ -1,13 +1,14 @@
 /** Who the engine is: number, model, serial, what it drives, owner, the work agreed, the plan and its edition. */
 
 import { A } from '@solidjs/router'
-import { createMemo, For, type JSX, Show } from 'solid-js'
+import { createMemo, For, Show } from 'solid-js'
 import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
 import { recordHref } from '../../hrefs'
 import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
+import { Fact } from '../../ui/Fact'
 import { releaseStates } from './office-view'
 import { PromiseLine } from './Promise'
 
@@ -42,7 +43,7 @@ export function EngineHead(props: { here: readonly Here[] }) {
           <PromiseLine released={released()} />
         </Fact>
         <Show when={props.here.length > 0}>
-          <Fact term="Here now" screenOnly>
+          <Fact term="Here now" class="here-now">
             <ul class="here-list cluster">
               <For each={props.here}>
                 {(one) => (
@@ -78,12 +79,3 @@ export function EngineHead(props: { here: readonly Here[] }) {
 }
 
 const PLACES = { engine: 'on this page', bench: 'at the bench', audit: 'in the audit' }
-
-function Fact(props: { term: string; screenOnly?: boolean; children: JSX.Element }) {
-  return (
-    <div classList={{ 'here-now': props.screenOnly === true }}>
-      <dt>{props.term}</dt>
-      <dd>{props.children}</dd>
-    </div>
-  )
-}

@@ -1,5 +1,5 @@
 /** The edition itself, from its head to the word that released the engine: the same on every device and on paper. */
-import { createMemo, For, type JSX, Show } from 'solid-js'
+import { createMemo, For, Show } from 'solid-js'
 import { RELEASED_WORDS } from '../../../shared/job/release'
 import { ended } from '../../../shared/words'
 import { markOf } from '../../drawings/heads'
@@ -10,6 +10,7 @@ import { auditLines } from '../../job/record/verdict'
 import { JobContext, type JobView } from '../../job/scope'
 import { useLive, useShop } from '../../live/live'
 import { CalledThen } from '../../people/Stripe'
+import { Fact } from '../../ui/Fact'
 import { coveredSteps, type Edition, inGroups } from './edition'
 import { peopleOf } from './edition-rows'
 import { Pictures } from './Pictures'
@@ -49,7 +50,6 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
   const lines = createMemo(() => auditLines(job()).filter(({ stepId }) => covered().has(stepId)))
   const groups = createMemo(() => groupsOf(lines(), plan()))
   const people = createMemo(() => peopleOf(job(), release().by))
-  const cautions = createMemo(() => [...new Set([...(plan().notices ?? [])])])
   return (
     <JobContext.Provider value={view}>
       <CalledThen.Provider value={(id) => release().people?.[id]}>
@@ -73,18 +73,18 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
               <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
               <Fact term="Owner">{job().owner}</Fact>
               <Fact term="Opened">{format.dateAndTime(job().openedAt)}</Fact>
-              <Fact term="Agreed work" wide>
+              <Fact term="Agreed work" class="wide">
                 {job().agreed}
               </Fact>
-              <Fact term="Plan" wide>
+              <Fact term="Plan" class="wide">
                 {plan().title}, edition {plan().edition}. Values from: {plan().source.replace(/\.$/, '')}.
               </Fact>
-              <Fact term="Fasteners" wide>
+              <Fact term="Fasteners" class="wide">
                 {countWords(countLines(lines()))}
               </Fact>
               <For each={job().warranties}>
                 {(one) => (
-                  <Fact term="Warranty case" wide>
+                  <Fact term="Warranty case" class="wide">
                     {format.dateAndTime(one.doneAt)}: {ended(one.complaint)}
                     <Show when={one.closed}>
                       {(closed) => (
@@ -98,7 +98,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
                   </Fact>
                 )}
               </For>
-              <Fact term="Initials" wide>
+              <Fact term="Initials" class="wide">
                 {people()
                   .map((id) => `${markOf(then(), id).initials} ${words.person(id)}`)
                   .join(', ')}
@@ -116,7 +116,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
                 The values of this plan are invented. Do not use them on a real engine.
               </p>
             </Show>
-            <For each={cautions()}>{(text) => <p>{text}</p>}</For>
+            <For each={[...new Set(plan().notices)]}>{(text) => <p>{text}</p>}</For>
           </header>
           <Signatures job={job()} steps={steps()} />
           <Accepted job={job()} />
@@ -147,15 +147,15 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
                 {release().number}, edition {release().edition}
               </Fact>
               <Show when={release().ownWork}>
-                <Fact term="Own work" wide>
+                <Fact term="Own work" class="wide">
                   The one who released it had worked on it.
                 </Fact>
               </Show>
-              <Fact term="Covers" wide>
+              <Fact term="Covers" class="wide">
                 the log of this engine to entry {release().version}, hash{' '}
                 <span class="paper-hash">{inGroups(release().head)}</span>
               </Fact>
-              <Fact term="Checked" wide>
+              <Fact term="Checked" class="wide">
                 {wholeWords(props.whole)}
               </Fact>
             </dl>
@@ -167,14 +167,5 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
         </article>
       </CalledThen.Provider>
     </JobContext.Provider>
-  )
-}
-
-export function Fact(props: { term: string; wide?: boolean; children: JSX.Element }) {
-  return (
-    <div classList={{ wide: props.wide }}>
-      <dt>{props.term}</dt>
-      <dd>{props.children}</dd>
-    </div>
   )
 }

@@ -3,7 +3,7 @@ import { createMemo, For, type JSX, Show } from 'solid-js'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import type { PlannedJob } from '../../../shared/job/types'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { bandWords } from '../../../shared/plan/words'
+import { bandWords, limitsWords } from '../../../shared/plan/words'
 import { format } from '../../format'
 import { deferralViews, dueTitle, endedWords } from '../../job/deferrals/deferrals'
 import { entryWords, holeRows } from '../../job/record/hole-rows'
@@ -11,13 +11,12 @@ import { showNm } from '../../job/record/rows'
 import { waiverLines } from '../../job/record/waivers'
 import { useJobView } from '../../job/scope'
 import {
-  askedWords,
+  byWords,
   doubtLines,
   gateRows,
   gateWords,
   measuredWords,
   measurementRows,
-  noteRows,
   sealantRows,
   secondWords,
   settledRows,
@@ -31,119 +30,82 @@ interface Part {
 
 export function Signatures(props: Part) {
   const { words } = useJobView()
-  const rows = createMemo(() => signatureRows(props.job, props.steps))
   return (
     <Table
       title="Signatures"
       heads={['Step', 'What', 'Done and signed', 'Second signature']}
-      count={rows().length}
-    >
-      <For each={rows()}>
-        {(row) => (
-          <tr>
-            <th scope="row">{row.stepId}</th>
-            <td>{row.title}</td>
-            <td>
-              {row.first ? `${words.person(row.first.by)}, ${words.moment(row.first.doneAt)}` : 'not signed'}
-            </td>
-            <td>{secondWords(row, words)}</td>
-          </tr>
-        )}
-      </For>
-    </Table>
+      rows={signatureRows(props.job, props.steps)}
+      cells={(row) => [
+        row.stepId,
+        row.title,
+        row.first ? byWords(row.first, words) : 'not signed',
+        secondWords(row, words),
+      ]}
+    />
   )
 }
 
 export function Accepted(props: { job: PlannedJob }) {
   const { words } = useJobView()
-  const rows = createMemo(() => waiverLines(props.job).toReversed())
   return (
     <Table
       title="Accepted with a reason"
       heads={['Step', 'What', 'Reason', 'By']}
-      count={rows().length}
       none="Nothing was accepted with a reason."
-    >
-      <For each={rows()}>
-        {({ waiver, name, stepId }) => (
-          <tr>
-            <th scope="row">{stepId}</th>
-            <td>{name}</td>
-            <td>{waiver.reason}</td>
-            <td>
-              {words.person(waiver.by)}, {words.moment(waiver.doneAt)}
-              {waiver.ownWork ? ', who had worked on it' : ''}
-            </td>
-          </tr>
-        )}
-      </For>
-    </Table>
+      rows={waiverLines(props.job).toReversed()}
+      cells={({ waiver, name, stepId }) => [
+        stepId,
+        name,
+        waiver.reason,
+        `${byWords(waiver, words)}${waiver.ownWork ? ', who had worked on it' : ''}`,
+      ]}
+    />
   )
 }
 
 export function SettledValues(props: { job: PlannedJob }) {
   const { words } = useJobView()
-  const rows = createMemo(() => settledRows(props.job))
   return (
     <Table
       title="Values settled where none is published"
       heads={['Joint', 'Value', 'Rests on', 'Reason', 'By']}
-      count={rows().length}
       none="None: every torque has a published value."
-    >
-      <For each={rows()}>
-        {({ joint, title, pass, value, inForce }) => (
-          <tr classList={{ gone: !inForce }}>
-            <th scope="row">
-              {title} {joint}, pass {pass}
-            </th>
-            <td>
-              {showNm(value.torqueNm)} N·m, {bandWords(value.band, format)}
-              {inForce ? '' : ', settled anew since'}
-            </td>
-            <td>{basisWords(value.basis)}</td>
-            <td>{value.reason}</td>
-            <td>
-              {words.person(value.by)}, {words.moment(value.doneAt)}
-            </td>
-          </tr>
-        )}
-      </For>
-    </Table>
+      rows={settledRows(props.job)}
+      isGone={({ inForce }) => !inForce}
+      cells={({ joint, title, pass, value, inForce }) => [
+        `${title} ${joint}, pass ${pass}`,
+        `${showNm(value.torqueNm)} N·m, ${bandWords(value.band, format)}${inForce ? '' : ', settled anew since'}`,
+        basisWords(value.basis),
+        value.reason,
+        byWords(value, words),
+      ]}
+    />
   )
 }
 
 export function LeftOut(props: { job: PlannedJob }) {
   const { words } = useJobView()
-  const rows = createMemo(() => deferralViews(props.job))
   return (
     <Table
       title="Left out on purpose, and how it was closed"
       heads={['What', 'Due at', 'Reason', 'By', 'Closed']}
-      count={rows().length}
       none="Nothing was left out."
-    >
-      <For each={rows()}>
-        {(view) => (
-          <tr>
-            <th scope="row">{view.what}</th>
-            <td>{dueTitle(view)}</td>
-            <td>{view.deferral.reason}</td>
-            <td>
-              {words.person(view.deferral.made.by)}, {words.moment(view.deferral.made.doneAt)}
-            </td>
-            <td>{endedWords(view, words) ?? 'Open.'}</td>
-          </tr>
-        )}
-      </For>
-    </Table>
+      rows={deferralViews(props.job)}
+      cells={(view) => [
+        view.what,
+        dueTitle(view),
+        view.deferral.reason,
+        byWords(view.deferral.made, words),
+        endedWords(view, words) ?? 'Open.',
+      ]}
+    />
   )
 }
 
 export function Doubts(props: Part) {
   const { words } = useJobView()
   const doubts = createMemo(() => doubtLines(props.job, props.steps, words))
-  const notes = createMemo(() => noteRows(props.job))
+  const notes = () => props.job.notes
   return (
     <section class="paper-part">
       <h2>Doubts and notes</h2>
@@ -153,8 +115,7 @@ export function Doubts(props: Part) {
           <For each={notes()}>
             {(note) => (
               <li>
-                {note.stepId ? `${note.stepId}: ` : ''}“{note.text}” {words.person(note.by)},{' '}
-                {words.moment(note.doneAt)}
+                {note.stepId ? `${note.stepId}: ` : ''}“{note.text}” {byWords(note, words)}
               </li>
             )}
           </For>
@@ -166,139 +127,106 @@ export function Doubts(props: Part) {
 
 export function Measurements(props: Part) {
   const { words } = useJobView()
-  const rows = createMemo(() => measurementRows(props.job, props.steps, words))
   return (
     <Table
       title="Measurements"
       heads={['Step', 'What', 'Place', 'Measured', 'Asked', 'Instrument', 'By', 'Stands']}
-      count={rows().length}
       none="The plan asks for none."
-    >
-      <For each={rows()}>
-        {(row) => (
-          <tr classList={{ gone: row.entry.struck !== undefined || row.entry.superseded !== undefined }}>
-            <th scope="row">{row.stepId}</th>
-            <td>{row.asked.title}</td>
-            <td>{row.entry.place}</td>
-            <td>
-              <b>{measuredWords(row)}</b>
-            </td>
-            <td>{askedWords(row)}</td>
-            <td>{row.entry.instrument}</td>
-            <td>
-              {words.person(row.entry.by)}, {words.moment(row.entry.doneAt)}
-            </td>
-            <td>{row.remark}</td>
-          </tr>
-        )}
-      </For>
-    </Table>
+      rows={measurementRows(props.job, props.steps, words)}
+      isGone={({ entry }) => entry.struck !== undefined || entry.superseded !== undefined}
+      cells={(row) => [
+        row.stepId,
+        row.asked.title,
+        row.entry.place,
+        <b>{measuredWords(row)}</b>,
+        limitsWords(row.asked, format),
+        row.entry.instrument,
+        byWords(row.entry, words),
+        row.remark,
+      ]}
+    />
   )
 }
 
 /** Every entry, oldest first: what was found, what was done about it, and the bolt that stands there. */
 export function Holes(props: Part) {
   const { words } = useJobView()
-  const rows = createMemo(() => holeRows(props.job, props.steps))
   return (
     <Table
       title="Threads and holes"
       heads={['Joint', 'Hole', 'Found or done', 'What goes in']}
-      count={rows().length}
       none="None was recorded: every thread is taken to be as the maker left it."
-    >
-      <For each={rows()}>
-        {(row) => (
-          <tr>
-            <th scope="row">
-              {row.title} {row.joint.id}
-            </th>
-            <td>{row.position}</td>
-            <td>
-              <For each={row.entries} fallback="as the maker left it">
-                {(entry) => (
-                  <p>
-                    {entryWords(entry, words)} {entry.note ? `“${entry.note}” ` : ''}
-                    {words.person(entry.by)}, {words.moment(entry.doneAt)}
-                  </p>
-                )}
-              </For>
-            </td>
-            <td>{row.goesIn}</td>
-          </tr>
-        )}
-      </For>
-    </Table>
+      rows={holeRows(props.job, props.steps)}
+      cells={(row) => [
+        `${row.title} ${row.joint.id}`,
+        row.position,
+        <For each={row.entries} fallback="as the maker left it">
+          {(entry) => (
+            <p>
+              {entryWords(entry, words)} {entry.note ? `“${entry.note}” ` : ''}
+              {byWords(entry, words)}
+            </p>
+          )}
+        </For>,
+        row.goesIn,
+      ]}
+    />
   )
 }
 
 export function Seals(props: Part) {
   const { words } = useJobView()
-  const rows = createMemo(() => sealantRows(props.job, props.steps))
   return (
     <Table
       title="Sealant"
       heads={['Step', 'Product', 'First bead', 'Last fastener', 'Open for', 'Cured at']}
-      count={rows().length}
       none="The plan asks for none."
-    >
-      <For each={rows()}>
-        {(row) => (
-          <tr>
-            <th scope="row">{row.stepId}</th>
-            <td>{row.product}</td>
-            <td>
-              {words.moment(row.started.doneAt)}, {words.person(row.started.by)}
-            </td>
-            <td>{row.closed ? words.moment(row.closed.doneAt) : 'not recorded'}</td>
-            <td>
-              {row.minutes === undefined ? '' : `${row.minutes} of ${row.within} min`}
-              {row.remark ? `, ${row.remark}` : ''}
-            </td>
-            <td>{row.curedAt === undefined ? '' : words.moment(row.curedAt)}</td>
-          </tr>
-        )}
-      </For>
-    </Table>
+      rows={sealantRows(props.job, props.steps)}
+      cells={(row) => [
+        row.stepId,
+        row.product,
+        `${words.moment(row.started.doneAt)}, ${words.person(row.started.by)}`,
+        row.closed ? words.moment(row.closed.doneAt) : 'not recorded',
+        [row.minutes === undefined ? '' : `${row.minutes} of ${row.within} min`, row.remark]
+          .filter(Boolean)
+          .join(', '),
+        row.curedAt === undefined ? '' : words.moment(row.curedAt),
+      ]}
+    />
   )
 }
 
 export function Gates(props: Part) {
   const { words } = useJobView()
-  const rows = createMemo(() => gateRows(props.job, props.steps))
   return (
     <Table
       title="Gates"
       heads={['Step', 'What must be so', 'Answer']}
-      count={rows().length}
       none="The plan has none."
-    >
-      <For each={rows()}>
-        {(row) => (
-          <tr>
-            <th scope="row">{row.stepId}</th>
-            <td>{row.text}</td>
-            <td>{gateWords(row, words)}</td>
-          </tr>
-        )}
-      </For>
-    </Table>
+      rows={gateRows(props.job, props.steps)}
+      cells={(row) => [row.stepId, row.text, gateWords(row, words)]}
+    />
   )
 }
 
-interface TableProps {
+interface TableProps<R> {
   title: string
   heads: readonly string[]
-  count: number
+  rows: readonly R[]
+  /** What a row says, the first of it at its head. */
+  cells(row: R): JSX.Element[]
+  /** It no longer counts. */
+  isGone?(row: R): boolean
+  /** Said where there is no row. */
   none?: string
-  children: JSX.Element
 }
 
-function Table(props: TableProps) {
+function Table<R>(props: TableProps<R>) {
+  const rows = createMemo(() => props.rows)
   return (
     <section class="paper-part">
       <h2>{props.title}</h2>
-      <Show when={props.count > 0} fallback={<p class="pencil">{props.none}</p>}>
+      <Show when={rows().length > 0} fallback={<p class="pencil">{props.none}</p>}>
         <section class="paper-scroll" tabindex="0" aria-label={props.title}>
           <table class="paper-table">
             <thead>
@@ -306,7 +234,19 @@ function Table(props: TableProps) {
                 <For each={props.heads}>{(head) => <th scope="col">{head}</th>}</For>
               </tr>
             </thead>
-            <tbody>{props.children}</tbody>
+            <tbody>
+              <For each={rows()}>
+                {(row) => {
+                  const [head, ...cells] = props.cells(row)
+                  return (
+                    <tr classList={{ gone: props.isGone?.(row) }}>
+                      <th scope="row">{head}</th>
+                      <For each={cells}>{(cell) => <td>{cell}</td>}</For>
+                    </tr>
+                  )
+                }}
+              </For>
+            </tbody>
           </table>
         </section>
       </Show>

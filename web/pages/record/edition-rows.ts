@@ -2,12 +2,12 @@
  * What an edition says beside its fasteners: signatures, measurements, seals, gates, what was left out, accepted,
  * settled and noted. One row each, in the plan's order; nothing that was struck is left out.
  */
+
 import { flagWords } from '../../../shared/job/kinds'
 import { peopleNamed } from '../../../shared/job/named'
 import type {
   Job,
   MeasurementEntry,
-  Note,
   Photo,
   PlannedJob,
   SetState,
@@ -17,7 +17,6 @@ import type {
 import { isWaived, standingFlags, stands, stepState } from '../../../shared/job/verdicts'
 import { indexPlan, signatureSets } from '../../../shared/plan/read'
 import type { AdoptedStep, Measurement } from '../../../shared/plan/types'
-import { limitsWords } from '../../../shared/plan/words'
 import { unitAfter } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'
@@ -25,6 +24,10 @@ import { photoTitle } from '../../job/photos/photos'
 import { reachedWords } from '../../job/record/rows'
 
 const MINUTE = 60_000
+
+/** `Bram Tolland, 24 Nov 2026, 13:40`. */
+export const byWords = ({ by, doneAt }: Signature, words: Words): string =>
+  `${words.person(by)}, ${words.moment(doneAt)}`
 
 export interface SignatureRow {
   stepId: string
@@ -63,7 +66,7 @@ export function secondWords(row: SignatureRow, words: Words): string {
       row.second.through === 'own_recheck' ? 'second-signed by the same person' : '',
       row.second.through === 'grant' ? 'by PIN on another’s tablet' : '',
     ].filter(Boolean)
-    return [words.person(row.second.by), words.moment(row.second.doneAt), ...marks].join(', ')
+    return [byWords(row.second, words), ...marks].join(', ')
   }
   if (row.accepted) return 'missing, accepted with a reason'
   if (row.look)
@@ -103,10 +106,9 @@ function measurementRemark(job: PlannedJob, entry: MeasurementEntry, words: Word
     : 'out of limits'
 }
 
-/** `0.11 mm, asked 0.1 to 0.25 mm`. */
+/** `0.11 mm`. */
 export const measuredWords = ({ entry, asked }: MeasurementRow): string =>
   `${format.number(entry.value, 6)}${unitAfter(asked.unit)}`
-export const askedWords = ({ asked }: MeasurementRow): string => limitsWords(asked, format)
 
 export interface SealantRow {
   stepId: string
@@ -197,7 +199,7 @@ export function pictureRows(job: PlannedJob, steps: readonly AdoptedStep[], now:
 export function gateWords({ answer, photos, reckoned, waived }: GateRow, words: Words): string {
   const parts = [
     answer
-      ? `${answer.count === undefined ? 'yes' : `${answer.count} counted`}, ${words.person(answer.by)}, ${words.moment(answer.doneAt)}`
+      ? `${answer.count === undefined ? 'yes' : `${answer.count} counted`}, ${byWords(answer, words)}`
       : '',
     ...photos.map(
       (photo) =>
@@ -250,8 +252,6 @@ export function doubtLines(job: PlannedJob, steps: readonly AdoptedStep[], words
     }),
   )
 }
-
-export const noteRows = (job: PlannedJob): Note[] => job.notes
 
 /** Everybody the record names, whoever released it first, for the key of initials. */
 export const peopleOf = (job: PlannedJob, releasedBy: string): string[] => [

@@ -1,5 +1,5 @@
 /** What is asked and what is known of the joint, with the drawing that says most: the bolt in its hole, else its map. */
-import { createMemo, type JSX, Show } from 'solid-js'
+import { createMemo, Show } from 'solid-js'
 import { type ProposalJoint, thread } from '../../../shared/fastener'
 import { holeAt } from '../../../shared/job/verdicts/holes'
 import { isRefusal } from '../../../shared/log'
@@ -13,6 +13,7 @@ import { format } from '../../format'
 import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
 import { fastenerWords } from '../../job/step/step-words'
+import { Fact } from '../../ui/Fact'
 
 interface KnownProps {
   joint: AdoptedJoint
@@ -92,15 +93,6 @@ export function Known(props: KnownProps) {
         </figcaption>
       </figure>
     </section>
-  )
-}
-
-function Fact(props: { term: string; children: JSX.Element }) {
-  return (
-    <div>
-      <dt>{props.term}</dt>
-      <dd>{props.children}</dd>
-    </div>
   )
 }
 
