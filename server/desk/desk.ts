@@ -1,27 +1,4 @@
-/**
- * The command desk: the one writer of the log. It promises:
- *
- * - DK1  Commands that wait in one turn of the event loop share one commit, whatever stream they are for.
- *        They are decided in the order they came, each on what the ones before it left.
- * - DK2  Nothing is answered, published or shown before its commit. When a commit fails, the folds it
- *        touched are dropped and its commands are answered `not_saved`; they can be sent again.
- * - DK3  Every answer, refusals too, is kept by command id with person and body hash, in the same commit.
- *        A resend gets its first answer and writes nothing.
- * - DK4  Another body, or another person, under a known command id is refused: `command_id_reused`.
- * - DK5  When a stream went on meanwhile, it is read again and the turn decided again, three times at most.
- * - DK6  A sender is answered before its events are published, command by command, so that every socket
- *        meets the versions of a stream in order.
- * - DK7  A fold from disk went through the store's check of its chain. A damaged stream is neither shown
- *        nor written to, and stops no other.
- * - DK8  Summary and reading rows are part of the commit; a summary is made once a job and turn.
- * - DK9  `doneAt` is the command's, else the arrival. Later than five minutes after arrival it is taken as
- *        the arrival; the clock offset is kept as it was sent, so that the odd clock shows.
- * - DK10 A job number belongs to one job.
- * - DK11 A command at fault takes no other with it.
- * - DK12 A release stores the hash of the last event it covers, read from disk with its chain checked.
- * - DK13 A summary is reckoned at the recorded time of its commit and says when it changes by itself. Then, and after
- *        a start for what ran out meanwhile, it is made again at the present time and published.
- */
+/** The command desk: the one writer of the log, as the rules DK1 to DK13 say. */
 import { type JobSummary, summarise } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import type { Fault } from '../../shared/protocol'

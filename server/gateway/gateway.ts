@@ -1,14 +1,4 @@
-/**
- * The sockets: one a page, for commands up and events down. It promises, beside WI1 to WI5:
- *
- * - WI6  A sender is answered before anybody is told of its events, and is not told again by broadcast.
- * - WI7  `watch` gives what came after the version named, or the state where that is shorter; nothing falls
- *        between what it gives and what is broadcast from then on. One broadcast a room and event.
- * - WI8  A socket is its device's. It opens only where somebody is signed in there (`signed_out`), changes
- *        person with the device, and is cut when nobody is signed in any more.
- * - WI9  No message can stop the server: what it does not understand is answered `bad_message`, what comes
- *        too fast `too_many`.
- */
+/** The sockets: one a page, for commands up and events down, as the rules WI3 and WI5 to WI9 say. */
 import type { Server as HttpServer } from 'node:http'
 import { Server, type Socket } from 'socket.io'
 import type { Fault, Watched } from '../../shared/protocol'

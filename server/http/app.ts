@@ -1,17 +1,4 @@
-/**
- * Everything HTTP, in the order it is met. It promises:
- *
- * - WI1  Every answer that is not the thing asked for is JSON with a code and a sentence; a message at fault
- *        is 400 and names the path.
- * - WI2  Pages take scripts, styles and fonts from here alone, and are never framed.
- * - WI3  What changes something is taken from our own pages or from no browser at all, over HTTP and at the
- *        socket's handshake alike; on loopback, under a loopback name only.
- * - WI4  No body is longer than 64 kB, those with a plan 2 MB, a photo 12 MB.
- * - WI5  A command over HTTP and one over a socket pass the same schema and the same desk: 201, 409 for a
- *        refusal, 403 where it is about the person, 400, 401, 503 when it was not saved.
- *
- * WI6 to WI9 are the sockets'; see `../gateway/gateway.ts`.
- */
+/** Everything HTTP, in the order it is met, as the rules WI1 to WI5 say; WI6 to WI9 are the sockets’ (`../gateway`). */
 import { Hono } from 'hono'
 import { requestId } from 'hono/request-id'
 import { ChainBroken } from '../store'

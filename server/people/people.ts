@@ -1,19 +1,4 @@
-/**
- * Who is at which device, and how they proved it. It promises:
- *
- * - PE1  A PIN never enters a stream, a command, a log or a message to a browser. It is kept as an argon2id
- *        hash keyed with a pepper that is not in the database.
- * - PE2  A wrong PIN and an unknown person are told alike and take the same work.
- * - PE3  Wrong tries make the next one wait, for the person and for the device, the longer the more.
- * - PE4  A device is its cookie; of the cookie only a hash is kept. It has one open sign-in: another
- *        person's closes the one before, and re-authors nothing.
- * - PE5  `by` is the person of the sign-in a command names, if that belongs to this device and was open when
- *        the thing was done; else the command is not taken (`not_this_device`). It need not be open now: an
- *        entry may wait a night for the network.
- * - PE6  A command that names no sign-in is the open one's; without one, nobody's (`signed_out`).
- * - PE7  A grant is one person's, for one step of one job at one version, from one device, for three
- *        minutes, for one command.
- */
+/** Who is at which device, and how they proved it, as the rules PE1 to PE7 say. */
 import { type Instant, isRefusal, type Refusal } from '../../shared/log'
 import type { Fault } from '../../shared/protocol'
 import type { Asker } from '../desk/types'

@@ -1,11 +1,4 @@
-/**
- * Where photos' bytes lie: one file a picture, named by its own SHA-256, under the data folder. It promises:
- *
- * - PH7  What lies there under a name has that hash; bytes are on disk before anybody is told.
- * - PH8  Only pictures: JPEG, PNG or WebP by their own first bytes, never by what the sender calls them.
- * - PH9  A picture that carries a camera's data block (and so perhaps a place) is refused: the device takes it
- *        out before sending.
- */
+/** Where photos' bytes lie: one file a picture, named by its own SHA-256, under the data folder [PH8 to PH10]. */
 import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync } from 'node:fs'
 import { open, readFile, rename, rm } from 'node:fs/promises'

@@ -1,35 +1,8 @@
 /**
  * Where the log lives: streams of events, the answers given to commands, and two views of both.
  *
- * Promise based, so that a network database can serve it; one `commit` is one transaction, so that none
- * leaks out. Every adapter passes `tests/contracts/event-store.ts`. It promises:
- *
- * - ES1  What is committed is read back as it was given (equal as JSON), in order: versions count 1, 2,
- *        3… within a stream, `seq` counts 1, 2, 3… over the whole log, without gaps.
- * - ES2  An append that expects another version than its stream has makes the whole batch stale: nothing
- *        is written, and each such stream is named.
- * - ES3  Events, answers, summaries and readings of a batch are written together or not at all. A commit
- *        that rejects leaves nothing behind, and the store goes on.
- * - ES4  Appends to one stream in one batch follow each other, each expecting the version the one before
- *        left. An append without events only guards the version. A batch may hold answers alone.
- * - ES5  A command id is answered once. The answer comes back as first given; another one under the same
- *        id rejects the whole commit with `AnsweredTwice`, also within one batch.
- * - ES6  `read(stream, v)` gives what came after version v, `readAll(s, n)` the next n after seq s; what
- *        does not exist reads as empty.
- * - ES7  Every read checks the hash chain of what it gives. Changed, moved or missing rows, the last ones
- *        too, throw `ChainBroken` with the stream and the version. Nothing is repaired or left out.
- * - ES8  A later summary replaces the one of its job, a later reading the one of its job and id. A job
- *        number belongs to one job: a second one rejects the commit. `replaceViews` puts new views in
- *        place of all old ones, at once or not at all, and touches no event and no answer.
- * - ES9  Nothing is shared: changing what was handed in or out later changes nothing in the store.
- * - ES10 What JSON cannot hold (NaN, a function, half a surrogate pair…) rejects the commit with
- *        `NotCanonical` before anything is written.
- * - ES11 What a resolved commit wrote is there after closing and opening again (stores on disk).
- * - ES12 A closed store rejects every call.
- * - ES13 `chain(stream)` gives the stored texts themselves with their hashes, from the first, checked as a read is;
- *        whoever hashes them anew by `shared/chain.ts` comes to the same head.
- * - ES14 A release names the hash of the entry before it. Every read checks that it still is: entries written anew
- *        before a release that was kept throw `ChainBroken` at the release.
+ * Promise based, so that a network database can serve it; one `commit` is one transaction, so that none leaks out. What
+ * an adapter promises are the rules ES1 to ES14; each passes `tests/contracts/event-store.ts`.
  */
 import type { ChainRow } from '../../shared/chain'
 import type { Flag } from '../../shared/job/kinds'

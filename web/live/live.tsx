@@ -14,9 +14,10 @@ import { ClockProvider } from '../ui/clock'
 import { type Board, makeBoard } from './board'
 import { type Clock, makeClock } from './clock'
 import { type Demo, makeDemo } from './demo'
+import { makeLatePhotos } from './late-photos'
 import { type Link, makeLink } from './link'
 import { makeOutbox, type Outbox, type QueuedCommand } from './outbox'
-import { makePhotos, type Photos } from './photos'
+import type { Photos } from './photos'
 import { makeSender, type Sender } from './sender'
 import { makeSession, type Session } from './session'
 import { makeShopReplica, type ShopReplica } from './shop'
@@ -64,7 +65,7 @@ function makeLive(): Live {
     clock,
     link,
     outbox,
-    photos: makePhotos({ session, link, outbox, sender }),
+    photos: makeLatePhotos({ session, link, outbox, sender }),
     session,
     shop,
     board: makeBoard(link),
