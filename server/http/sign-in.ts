@@ -3,7 +3,7 @@ import { Hono } from 'hono'
 import { setCookie } from 'hono/cookie'
 import { PROTOCOL_VERSION } from '../../shared/protocol'
 import { firstRunSchema, grantSchema, setPinSchema, signInSchema } from '../../shared/schema'
-import { leads } from '../../shared/shop/entitlement'
+import { leads, SOMEBODY_WHO_LEADS } from '../../shared/shop/entitlement'
 import type { Person } from '../../shared/shop/types'
 import { bodyHash } from '../desk'
 import type { SignIn } from '../people'
@@ -138,7 +138,7 @@ export function signInRoutes(rooms: Rooms) {
           c,
           403,
           'role_needed',
-          'Another person’s PIN is set by a supervisor or the owner. Ask one of them.',
+          `Another person’s PIN is set by ${SOMEBODY_WHO_LEADS}. Ask one of them.`,
         )
       await people.setPin(id, input.value.pin)
       return c.json({ ok: true })

@@ -5,7 +5,8 @@
  */
 import type { Refusal } from '../log'
 import { limitsWords, toDecimals } from '../plan/words'
-import { ROLES, type Role } from '../shop/kinds'
+import { somebodyOf } from '../shop/entitlement'
+import type { Role } from '../shop/kinds'
 import { unitAfter } from '../units/show'
 import { ended, fastenersInWords, listed, unended, type Words } from '../words'
 import { againstWords } from './against'
@@ -152,11 +153,7 @@ const SENTENCES: Sentences = {
   job_not_open: () => 'There is no job here. Open one first.',
   job_already_open: (d) => `Job ${d.number} is open already. Use it, or open another with a new number.`,
   number_taken: (d) => `${d.number} is the number of another engine. Choose a free one.`,
-  role_needed: (d) =>
-    `Only ${listed(
-      d.roles.map((role) => ROLES[role].somebody),
-      'or',
-    )} can ${d.what}. Ask one of them.`,
+  role_needed: (d) => `Only ${somebodyOf(d.roles)} can ${d.what}. Ask one of them.`,
   no_plan: () => 'This job has no build plan yet. A supervisor adopts one on the engine page.',
   plan_not_found: (d) =>
     `The library has no plan ${d.planId}, edition ${d.edition}. Add it, or choose another.`,

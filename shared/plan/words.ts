@@ -1,7 +1,7 @@
 /** What a plan asks, in words: passes, bands and limits, which read the same on screen, in the trail and on paper. */
 import { unitAfter } from '../units/show'
-import type { Figures } from '../words'
-import type { Band, Measurement, Pass } from './types'
+import { type Figures, listed, upperFirst } from '../words'
+import type { Band, Measurement, Pass, Sealant } from './types'
 
 /** One pass: `65 N·m`, `+90°`, `slacken fully`, `wait 50 min`. */
 export function passWords(pass: Pass, figures: Figures): string {
@@ -68,4 +68,10 @@ export function limitsWords(
   if (min !== undefined && max !== undefined) return `${shown(min)} to ${shown(max)}${unitAfter(unit)}`
   if (min !== undefined) return `at least ${shown(min)}${unitAfter(unit)}`
   return max === undefined ? `no limits, in ${unit}` : `at most ${shown(max)}${unitAfter(unit)}`
+}
+
+/** `Gasket paste: last fastener in within 8 min of the first bead; cures 1 h before C4 may begin.` */
+export function sealantWords(sealant: Sealant, { duration }: Figures): string {
+  const before = sealant.before.length > 0 ? ` before ${listed(sealant.before)} may begin` : ''
+  return `${upperFirst(sealant.product)}: last fastener in within ${duration(sealant.closeWithinMinutes)} of the first bead; cures ${duration(sealant.cureMinutes)}${before}.`
 }

@@ -7,6 +7,8 @@ interface RoleEntry {
   somebody: string
   /** Its word settles what others may not. */
   leads: boolean
+  /** It speaks for the shop with the owners of engines. */
+  office: boolean
 }
 
 export const ROLES = {
@@ -15,19 +17,28 @@ export const ROLES = {
     means: 'opens jobs, speaks with the owners, makes promises',
     somebody: 'a service writer',
     leads: false,
+    office: true,
   },
-  technician: { word: 'technician', means: 'works at the bench', somebody: 'a technician', leads: false },
+  technician: {
+    word: 'technician',
+    means: 'works at the bench',
+    somebody: 'a technician',
+    leads: false,
+    office: false,
+  },
   supervisor: {
     word: 'supervisor',
     means: 'keeps people, wrenches, tolerances and plans; releases',
     somebody: 'a supervisor',
     leads: true,
+    office: true,
   },
   owner: {
     word: 'owner of the shop',
     means: 'the same as a supervisor',
     somebody: 'the owner of the shop',
     leads: true,
+    office: true,
   },
 } as const satisfies Record<string, RoleEntry>
 export type Role = keyof typeof ROLES

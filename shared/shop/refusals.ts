@@ -1,5 +1,6 @@
 /** Why the shop refused: codes and their sentences. What is so, which one, what to do next. */
 import type { Refusal } from '../log'
+import { SOMEBODY_WHO_LEADS } from './entitlement'
 
 interface ShopRefusalData {
   shop_already_open: { name: string }
@@ -25,9 +26,9 @@ const SENTENCES: Sentences = {
   shop_already_open: (d) => `The shop ${d.name} is open already. Sign in to it.`,
   shop_not_open: () => 'No shop is open yet. Open it on the first-run page.',
   founder_leads: () =>
-    'The first person must be a supervisor or the owner, so that somebody can enter the others.',
+    `The first person must be ${SOMEBODY_WHO_LEADS}, so that somebody can enter the others.`,
   shop_role_needed: () =>
-    'Only a supervisor or the owner can change the shop’s people, wrenches, tolerances and plans. Ask one of them.',
+    `Only ${SOMEBODY_WHO_LEADS} can change the shop’s people, wrenches, tolerances and plans. Ask one of them.`,
   person_exists: (d) => `${d.name} is entered already. Edit that entry instead.`,
   person_not_found: (d) => `Nobody by the id ${d.id} works here. Add the person first.`,
   initials_taken: (d) =>

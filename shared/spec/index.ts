@@ -1,4 +1,5 @@
 /** What a manual printed for one fastener, read into passes; and passes printed so that they are read back. */
+export { specPassWords, torqueWords } from './pass-words'
 export { printSpec } from './print'
 export { readSpec, type SpecContext } from './read'
 export {

@@ -5,13 +5,19 @@ import { RefusedList } from '../ui/RefusedList'
 import { commandWords } from './command-words'
 import { useJob } from './scope'
 
-/** One line each, at the foot of the page. */
+/** One line each, at the foot of the page: the sentence, and what was entered. */
 export function RefusedEntries() {
   const scope = useJob()
-  return <RefusedList entries={scope.refused()} onDismiss={scope.dismiss} />
+  return (
+    <RefusedList
+      entries={scope.refused()}
+      onDismiss={scope.dismiss}
+      entered={({ command }) => commandWords(command)}
+    />
+  )
 }
 
-/** In full, before the hand goes on: also what was entered. */
+/** In full, before the hand goes on. */
 export function RefusedStops() {
   const scope = useJob()
   return (

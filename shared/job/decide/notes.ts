@@ -1,9 +1,10 @@
 /** Notes, photos and promises: what the office and the bench leave for each other. */
 import { indexPlan } from '../../plan/read'
+import { OFFICE } from '../../shop/entitlement'
 import type { CommandOf } from '../commands'
 import { type Context, done, entryId, no, type Outcome } from '../context'
 import type { Job } from '../types'
-import { OFFICE, roleMissing } from './roles'
+import { roleMissing } from './roles'
 
 const stepIn = (job: Job, stepId: string) => job.plan && indexPlan(job.plan).stepById.get(stepId)
 

@@ -1,11 +1,11 @@
 /** Opening a job, and adopting a plan from the shop's library. */
 import { lookUp } from '../../look-up'
 import { adopt } from '../../plan/adopt'
-import { LEADS } from '../../shop/entitlement'
+import { LEADS, OFFICE } from '../../shop/entitlement'
 import type { CommandOf } from '../commands'
 import { type Context, done, no, type Outcome } from '../context'
 import type { Job } from '../types'
-import { OFFICE, roleMissing } from './roles'
+import { roleMissing } from './roles'
 
 /** [OJ1–OJ3] */
 export function openJob(job: Job, command: CommandOf<'OpenJob'>, context: Context): Outcome {

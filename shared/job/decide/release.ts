@@ -1,13 +1,12 @@
 /** The supervisor's word: release to fitting after bench proof, release to the owner after the last stage. */
-
-import { LEADS } from '../../shop/entitlement'
+import { LEADS, OFFICE } from '../../shop/entitlement'
 import type { CommandOf } from '../commands'
 import { type Context, done, no, type Outcome } from '../context'
 import { namesNow, peopleNamed } from '../named'
 import { againstRelease, caseOpen, releaseInForce, stepsOf } from '../release'
 import type { PlannedJob } from '../types'
 import { stepState } from '../verdicts'
-import { OFFICE, roleMissing } from './roles'
+import { roleMissing } from './roles'
 
 /** [RL1–RL6, RL16] Refused with every reason that stands against it; each says its way out. */
 export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context: Context): Outcome {

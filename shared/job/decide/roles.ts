@@ -5,8 +5,6 @@ import type { Role } from '../../shop/kinds'
 import { type Context, no, personOf } from '../context'
 import type { RefusalCode } from '../refusals'
 
-export const OFFICE: readonly Role[] = ['service_writer', 'supervisor', 'owner']
-
 export const holds = (context: Context, roles: readonly Role[]): boolean =>
   personOf(context)?.roles.some((role) => roles.includes(role)) ?? false
 

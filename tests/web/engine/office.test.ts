@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import type { JobCommand } from '../../../shared/job/commands'
 import type { PlannedJob } from '../../../shared/job/types'
-import { clocksOf, fastenersSaid, releaseStates, sealantWords } from '../../../web/pages/engine/office-view'
+import { clocksOf, fastenersSaid, releaseStates, sealantClock } from '../../../web/pages/engine/office-view'
 import { stepOf, tell, words } from '../../shop/small-engine'
 import { START } from '../../shop/time'
 
@@ -46,7 +46,7 @@ describe('sealant', () => {
     },
   })
   const said = (job: PlannedJob, minutes: number) =>
-    sealantWords(job, stepOf(job, 'C1'), START + minutes * MINUTE, words)
+    sealantClock(job, stepOf(job, 'C1'), START + minutes * MINUTE, words)
 
   test('open so long of so long, then too long', () => {
     const job = pasted(tell().job)

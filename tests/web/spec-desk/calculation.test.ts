@@ -2,11 +2,13 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Wrench } from '../../../shared/shop/types'
+import { specPassWords } from '../../../shared/spec'
+import { format } from '../../../web/format'
 import { basisOf, calculate } from '../../../web/pages/spec-desk/calculation'
 import { frictionIn, lengthIn, numberIn, shareIn } from '../../../web/pages/spec-desk/entries'
 import { type Inputs, inputsFrom, searchOf } from '../../../web/pages/spec-desk/inputs'
 import { answerOf } from '../../../web/pages/spec-desk/part'
-import { contradictionWords, convertedOf, passWords, printedOf } from '../../../web/pages/spec-desk/printed'
+import { contradictionWords, convertedOf, printedOf } from '../../../web/pages/spec-desk/printed'
 import { besideBand, lubricationTable } from '../../../web/pages/spec-desk/tension'
 import { targetOf } from '../../../web/pages/spec-desk/wrench'
 
@@ -206,8 +208,8 @@ describe('what the manual prints', () => {
     expect(three.state === 'read' && three.toSet?.pass).toBe(2)
     const first = printedOf({ ...inputsFrom(''), printed: steps, pass: '1' })
     expect(first.state === 'read' && first.toSet?.spec.nominalNm).toBe(20)
-    expect(passWords({ kind: 'angle', nominalDeg: 90 }, 'N·m')).toBe('turn 90° further')
-    expect(passWords({ kind: 'torque', minNm: 20, maxNm: 28 }, 'N·m')).toBe('20–28 N·m')
+    expect(specPassWords({ kind: 'angle', nominalDeg: 90 }, format)).toBe('+90°')
+    expect(specPassWords({ kind: 'torque', minNm: 20, maxNm: 28 }, format)).toBe('20 to 28 N·m')
   })
   test('one limit alone has the shop’s width on its open side', () => {
     expect(targetOf({ kind: 'torque', minNm: 50 }, undefined, 10)).toMatchObject({

@@ -1,9 +1,9 @@
 /** What stops the release, every reason with its way out; the word itself; and the releases given. */
-
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import { type Against, RELEASE_WORDS, RELEASED_WORDS } from '../../../shared/job/release'
+import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { format } from '../../format'
 import { benchHref, recordHref, settleHref } from '../../hrefs'
 import { useJobDialogs } from '../../job/dialogs'
@@ -65,7 +65,11 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
       </Show>
       <Show
         when={scope.leads()}
-        fallback={<p class="pencil list-note">The {name()} is for a supervisor or the owner of the shop.</p>}
+        fallback={
+          <p class="pencil list-note">
+            The {name()} is for {SOMEBODY_WHO_LEADS}.
+          </p>
+        }
       >
         <Button
           wide

@@ -1,9 +1,11 @@
 /** Beside the work: what not to do yet, cautions, stop here, and what the step needs on the bench. */
 import { createMemo, For, Show } from 'solid-js'
+import { sealantWords } from '../../../shared/plan/words'
+import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
-import { interruptionWords, markerWords, notYet, sealantWords, stopWords } from './cautions'
+import { interruptionWords, markerWords, notYet, stopWords } from './cautions'
 import { useStopped } from './HandoverWords'
 import './beside.css'
 import './stop.css'
@@ -84,7 +86,7 @@ export function OnTheBench() {
         {(sealant) => (
           <section>
             <h2>Sealant</h2>
-            <p>{sealantWords(sealant())}</p>
+            <p>{sealantWords(sealant(), format)}</p>
           </section>
         )}
       </Show>

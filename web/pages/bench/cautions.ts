@@ -16,9 +16,9 @@ import {
 } from '../../../shared/job/verdicts'
 import { numberWords } from '../../../shared/plan/order'
 import { indexPlan } from '../../../shared/plan/read'
-import type { AdoptedJoint, AdoptedStep, Sealant } from '../../../shared/plan/types'
+import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import { bandWords } from '../../../shared/plan/words'
-import { listed, lowerFirst, positionsInWords, upperFirst } from '../../../shared/words'
+import { listed, lowerFirst, positionsInWords } from '../../../shared/words'
 import { format } from '../../format'
 
 export interface NotYet {
@@ -146,11 +146,6 @@ export const markerWords = (job: PlannedJob, step: AdoptedStep): string[] =>
 
 const nothingLeft = (job: PlannedJob, joint: AdoptedJoint): boolean =>
   joint.positions.every(({ n }) => positionState(job, joint, n).nextPass === undefined)
-
-export function sealantWords(sealant: Sealant): string {
-  const before = sealant.before.length > 0 ? ` before ${listed(sealant.before)} may begin` : ''
-  return `${upperFirst(sealant.product)}: last fastener in within ${sealant.closeWithinMinutes} min of the first bead; cures ${format.duration(sealant.cureMinutes)}${before}.`
-}
 
 /** `new, one-use`, `reused within 4 tightenings`: what is known of the fastener as such. */
 export function fastenerWords(joint: AdoptedJoint): string {

@@ -2,10 +2,10 @@
  * The service writer's screen: every engine, by what needs attention, with the one reason it waits in words fit to
  * read aloud on the phone. No bolts here.
  */
-
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, onCleanup, onMount, Show, Suspense } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
+import { OFFICE } from '../../../shared/shop/entitlement'
 import { format } from '../../format'
 import { usePageTitle } from '../../frame/title'
 import { benchHref } from '../../hrefs'
@@ -54,7 +54,7 @@ export function Board() {
     return todayFor(summaries(), looker, clock.now(), session.words)
   })
   const since = useSince(summaries, board.known)
-  const mayOpen = () => session.holds('service_writer', 'supervisor', 'owner')
+  const mayOpen = () => session.holds(...OFFICE)
   const mine = createMemo(() => {
     const me = session.person()?.id
     return board.ids().flatMap((id) => {

@@ -5,6 +5,8 @@
 import { createSignal, For, Show } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
 import type { Plan } from '../../../shared/plan/types'
+import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
+import { upperFirst } from '../../../shared/words'
 import { useSendAndWait, useShop } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
@@ -32,7 +34,7 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
 
   const nothing = () =>
     known()
-      ? 'There is no plan in the library yet. A supervisor or the owner adds one.'
+      ? `There is no plan in the library yet. ${upperFirst(SOMEBODY_WHO_LEADS)} adds one.`
       : 'Reading the library…'
 
   return (

@@ -1,6 +1,8 @@
 /** An engine without a plan: what is missing, who can give it, and, for those who may, the library to choose from. */
 import { createMemo, createSignal, For, onMount, Show } from 'solid-js'
 import type { Plan } from '../../../shared/plan/types'
+import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
+import { upperFirst } from '../../../shared/words'
 import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
 import { ask, isFailure } from '../../live/http'
@@ -36,7 +38,7 @@ export function NoPlan() {
         hides.{' '}
         {scope.leads()
           ? 'Choose the one this engine is built by; a job keeps the edition it adopts.'
-          : 'A supervisor or the owner of the shop chooses one here.'}
+          : `${upperFirst(SOMEBODY_WHO_LEADS)} chooses one here.`}
       </p>
       <Show when={refusal()}>
         <Sentence against>{refusal()}</Sentence>

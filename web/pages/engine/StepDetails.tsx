@@ -1,7 +1,7 @@
 /** Everything a step asks for, behind one press: cautions first, then joints pass by pass, measurements, gates, parts. */
 import { For, Show } from 'solid-js'
 import type { AdoptedJoint, Gate, Sealant } from '../../../shared/plan/types'
-import { bandWords, limitsWords, passesWords } from '../../../shared/plan/words'
+import { bandWords, limitsWords, passesWords, sealantWords } from '../../../shared/plan/words'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import type { GateView, MeasurementView, StepView } from '../../job/step/step-view'
@@ -127,11 +127,7 @@ function SealantAsks(props: { sealant: Sealant }) {
   return (
     <section class="asks">
       <h5>Sealant</h5>
-      <p>
-        {props.sealant.product}: close within {format.duration(props.sealant.closeWithinMinutes)} of the first
-        bead, cures {format.duration(props.sealant.cureMinutes)}
-        <Show when={props.sealant.before.length > 0}> before {props.sealant.before.join(', ')}</Show>.
-      </p>
+      <p>{sealantWords(props.sealant, format)}</p>
     </section>
   )
 }

@@ -14,7 +14,7 @@ import type { StepView } from '../../job/step/step-view'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { CoverOff } from './CoverOff'
-import { sealantWords } from './office-view'
+import { sealantClock } from './office-view'
 
 export function StepStatus(props: { view: StepView }) {
   const scope = useJob()
@@ -23,7 +23,7 @@ export function StepStatus(props: { view: StepView }) {
   const held = createMemo(() => (props.view.standing === 'on_hold' ? openHolds(scope.job(), step().id) : []))
   const due = createMemo(() => dueHere(scope.planned(), step().id))
   const away = createMemo(() => leftOutOf(scope.planned(), step().id).filter(({ state }) => state === 'open'))
-  const sealant = createMemo(() => sealantWords(scope.planned(), step(), now(), scope.words))
+  const sealant = createMemo(() => sealantClock(scope.planned(), step(), now(), scope.words))
   const note = createMemo(() => notesOf(scope.job(), step().id))
   return (
     <>

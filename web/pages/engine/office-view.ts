@@ -25,7 +25,7 @@ export function fastenersSaid(job: PlannedJob, joint: AdoptedJoint): string[] {
 }
 
 /** A sealant clock that runs or ran over: `open 4 of 8 min`, `cures until 22:09`. */
-export function sealantWords(
+export function sealantClock(
   job: PlannedJob,
   step: AdoptedStep,
   now: number,
@@ -54,7 +54,7 @@ export function sealantWords(
 /** Steps whose clock runs or ran over, in the plan's order. */
 export const clocksOf = (job: PlannedJob, now: number, words: Words) =>
   job.plan.steps.flatMap((step) => {
-    const clock = sealantWords(job, step, now, words)
+    const clock = sealantClock(job, step, now, words)
     return clock ? [{ step, words: clock, late: sealantState(job, step, now).state === 'late' }] : []
   })
 

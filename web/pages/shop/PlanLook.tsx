@@ -2,7 +2,7 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { checkPlan } from '../../../shared/plan/check'
 import type { Fasteners, Joint, Plan, PlanStep } from '../../../shared/plan/types'
-import { limitsWords, passesWords } from '../../../shared/plan/words'
+import { limitsWords, passesWords, sealantWords } from '../../../shared/plan/words'
 import { listed, positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { format } from '../../format'
@@ -118,9 +118,7 @@ function StepLook(props: { plan: Plan; step: PlanStep }) {
           <Show when={step.sealant}>
             {(sealant) => (
               <p>
-                <b>Sealant</b>: {sealant().product}; close within{' '}
-                {format.duration(sealant().closeWithinMinutes)}, cures{' '}
-                {format.duration(sealant().cureMinutes)}.
+                <b>Sealant</b>: {sealantWords(sealant(), format)}
               </p>
             )}
           </Show>

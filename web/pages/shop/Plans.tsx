@@ -3,6 +3,8 @@ import { A } from '@solidjs/router'
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import { checkPlan } from '../../../shared/plan/check'
 import type { Plan } from '../../../shared/plan/types'
+import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
+import { upperFirst } from '../../../shared/words'
 import { isFailure } from '../../live/http'
 import { planHref, wholePlan } from '../../shop/plan-library'
 import type { ShopScope } from '../../shop/scope'
@@ -59,7 +61,7 @@ export function Plans(props: { scope: ShopScope }) {
             <p>
               {scope.mayEdit()
                 ? 'To look around first, the guided list offers an invented example.'
-                : 'A supervisor or the owner adds the first one.'}
+                : `${upperFirst(SOMEBODY_WHO_LEADS)} adds the first one.`}
             </p>
             <Show when={scope.mayEdit()}>
               <A class="button" href="/first-run">

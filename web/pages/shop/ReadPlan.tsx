@@ -6,6 +6,8 @@ import { A, useNavigate } from '@solidjs/router'
 import { createSignal, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../shared/plan/place'
 import type { Plan } from '../../../shared/plan/types'
+import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
+import { upperFirst } from '../../../shared/words'
 import { planHref, readPlanFile } from '../../shop/plan-library'
 import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Button } from '../../ui/Button'
@@ -64,7 +66,10 @@ export function ReadPlan(props: { scope: ShopScope }) {
           Back to the library
         </A>
       </div>
-      <Show when={scope.mayEdit()} fallback={<p>A supervisor or the owner adds plans to the library.</p>}>
+      <Show
+        when={scope.mayEdit()}
+        fallback={<p>{upperFirst(SOMEBODY_WHO_LEADS)} adds plans to the library.</p>}
+      >
         <Show when={!plan()}>
           <DropFile
             accept=".json,application/json"

@@ -1,7 +1,9 @@
 /** The wrench crib: what each covers, when it was checked, whether it can be used today. */
 import { createMemo, For, Show } from 'solid-js'
+import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { WRENCH_KINDS } from '../../../shared/shop/kinds'
 import type { Wrench } from '../../../shared/shop/types'
+import { upperFirst } from '../../../shared/words'
 import { format } from '../../format'
 import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
@@ -42,7 +44,7 @@ export function Wrenches(props: { scope: ShopScope }) {
               that fit the joint, and holds up a number that could be a slip between their units.
             </p>
             <Show when={!scope.mayEdit()}>
-              <p>A supervisor or the owner adds them here.</p>
+              <p>{upperFirst(SOMEBODY_WHO_LEADS)} adds them here.</p>
             </Show>
           </EmptyState>
         }

@@ -1,10 +1,11 @@
 /** What the manual prints, read back pass by pass; what is unclear is asked, what contradicts itself is said. */
 import { For, Match, Show, Switch } from 'solid-js'
+import { specPassWords } from '../../../shared/spec'
 import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { useCalculator } from './fields'
 import { answerOf } from './part'
-import { contradictionWords, type Printed, passWords } from './printed'
+import { contradictionWords, type Printed } from './printed'
 import type { TorqueBeside } from './tension'
 import { computedNm, kN, percent } from './words'
 
@@ -44,15 +45,15 @@ export function PrintedAnswer() {
                     {(pass, i) => (
                       <li classList={{ 'desk-pass-set': printed().toSet?.pass === i() + 1 }}>
                         <span class="strong large">
-                          {passWords(pass, 'N·m')}
+                          {specPassWords(pass, format)}
                           <Show when={printed().spec.passes.length > 1 && printed().toSet?.pass === i() + 1}>
                             <span class="pencil"> set below</span>
                           </Show>
                         </span>
                         <Show when={pass.kind === 'torque'}>
                           <span class="pencil">
-                            {passWords(pass, 'lbf·ft')}, {passWords(pass, 'lbf·in')},{' '}
-                            {passWords(pass, 'kgf·m')}
+                            {specPassWords(pass, format, 'lbf·ft')}, {specPassWords(pass, format, 'lbf·in')},{' '}
+                            {specPassWords(pass, format, 'kgf·m')}
                           </span>
                         </Show>
                       </li>

@@ -1,13 +1,13 @@
 /** What to set on which wrench of the crib, through the adapter; best first, and what speaks against each. */
 import { For, Index, Match, Show, Switch } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
+import { specPassWords } from '../../../shared/spec'
 import { againstWrench, type Picked } from '../../../shared/wrench'
 import { Lever } from '../../drawings/Lever'
 import { format } from '../../format'
 import { SelectInput, TextInput, useCalculator } from './fields'
 import { Why } from './HoleRow'
 import { answerOf } from './part'
-import { passWords } from './printed'
 import { computedNm } from './words'
 import type { Target } from './wrench'
 
@@ -21,7 +21,7 @@ export function WrenchRow() {
     return printed.state === 'read'
       ? printed.spec.passes.flatMap((pass, i) =>
           pass.kind === 'torque'
-            ? [{ value: String(i + 1), title: `${i + 1}: ${passWords(pass, 'N·m')}` }]
+            ? [{ value: String(i + 1), title: `${i + 1}: ${specPassWords(pass, format)}` }]
             : [],
         )
       : []

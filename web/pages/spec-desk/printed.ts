@@ -4,10 +4,10 @@ import {
   type PrintedTorque,
   readSpec,
   type Spec,
-  type SpecPass,
   type SpecReading,
   specSentenceFor,
   type TorqueSpec,
+  torqueWords,
 } from '../../../shared/spec'
 import { parseTorque, TORQUE_UNITS, type TorqueUnit, unitSentenceFor } from '../../../shared/units'
 import { format } from '../../format'
@@ -43,42 +43,10 @@ export function printedOf(inputs: Inputs): Printed {
   return { state: 'read', spec: read, seats, ...(toSet && !read.contradiction ? { toSet } : {}) }
 }
 
-/** A pass in one unit, as people say it: `30 N·m`, `27–33 N·m`, `30 N·m (27–33)`. */
-export function passWords(pass: SpecPass, unit: TorqueUnit): string {
-  if (pass.kind === 'torque') {
-    const { nominalNm, minNm, maxNm } = pass
-    return withLimits(nominalNm, minNm, maxNm, unit, (nm) => format.torque(nm, unit))
-  }
-  const degrees = withLimits(pass.nominalDeg, pass.minDeg, pass.maxDeg, '°', String)
-  if (pass.kind === 'angle') return `turn ${degrees} further`
-  return degrees ? `slacken ${degrees}` : 'slacken fully'
-}
-
-function withLimits(
-  nominal: number | undefined,
-  min: number | undefined,
-  max: number | undefined,
-  unit: string,
-  show: (value: number) => string,
-): string {
-  const unitAfter = unit === '°' ? unit : ` ${unit}`
-  const range =
-    min !== undefined && max !== undefined
-      ? `${show(min)}–${show(max)}`
-      : min !== undefined
-        ? `at least ${show(min)}`
-        : max !== undefined
-          ? `at most ${show(max)}`
-          : ''
-  if (nominal === undefined) return range && `${range}${unitAfter}`
-  return `${show(nominal)}${unitAfter}${range && ` (${range})`}`
-}
-
 /** Both readings of a contradiction, each in N·m, to be held against the page. */
 export function contradictionWords({ contradiction }: Spec): string | undefined {
   if (!contradiction) return undefined
-  const torque = ({ text, nominalNm, minNm, maxNm }: PrintedTorque) =>
-    `“${text}” is ${withLimits(nominalNm, minNm, maxNm, 'N·m', (nm) => format.torque(nm, 'N·m'))}`
+  const torque = (printed: PrintedTorque) => `“${printed.text}” is ${torqueWords(printed, format)}`
   return (
     `The manual contradicts itself: ${torque(contradiction.first)}, ${torque(contradiction.second)}. ` +
     'Nothing is set from it. Ask the maker which one holds.'

@@ -6,6 +6,8 @@ import { A, useNavigate } from '@solidjs/router'
 import { createMemo, createSignal, Index, onCleanup, onMount, Show } from 'solid-js'
 import type { PlanFault } from '../../../../shared/plan/place'
 import type { Plan } from '../../../../shared/plan/types'
+import { SOMEBODY_WHO_LEADS } from '../../../../shared/shop/entitlement'
+import { upperFirst } from '../../../../shared/words'
 import { useLive } from '../../../live/live'
 import { planHref, readPlanFile } from '../../../shop/plan-library'
 import { type ShopScope, useShopSend } from '../../../shop/scope'
@@ -173,7 +175,7 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
             <div class="draft-acts cluster">
               <Show
                 when={props.scope.mayEdit()}
-                fallback={<p>A supervisor or the owner adds it to the library.</p>}
+                fallback={<p>{upperFirst(SOMEBODY_WHO_LEADS)} adds it to the library.</p>}
               >
                 <Button
                   variant="main"

@@ -5,6 +5,8 @@
 import { A, useNavigate } from '@solidjs/router'
 import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js'
 import { readSheet, type SheetChoices } from '../../../../shared/sheet'
+import { SOMEBODY_WHO_LEADS } from '../../../../shared/shop/entitlement'
+import { upperFirst } from '../../../../shared/words'
 import { useLive } from '../../../live/live'
 import type { ShopScope } from '../../../shop/scope'
 import { Button } from '../../../ui/Button'
@@ -110,7 +112,7 @@ export default function FromSheet(props: { scope: ShopScope }) {
           Back to the library
         </A>
       </div>
-      <Show when={props.scope.mayEdit()} fallback={<p>A supervisor or the owner drafts plans.</p>}>
+      <Show when={props.scope.mayEdit()} fallback={<p>{upperFirst(SOMEBODY_WHO_LEADS)} drafts plans.</p>}>
         <SheetText
           text={work().text}
           onText={(text) => change({ ...work(), text })}

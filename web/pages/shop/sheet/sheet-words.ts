@@ -1,6 +1,6 @@
 /** A torque sheet in words: what was read, what columns are called, how many lines are what. */
 import type { Role } from '../../../../shared/sheet'
-import type { Spec, SpecPass } from '../../../../shared/spec'
+import { type Spec, specPassWords } from '../../../../shared/spec'
 import { TORQUE_UNITS, type TorqueUnit } from '../../../../shared/units'
 import { format } from '../../../format'
 import type { SheetCounts, WorkLine } from './sheet-work'
@@ -39,37 +39,8 @@ export const UNITS: readonly TorqueUnit[] = [
 ]
 
 /** `30 N·m (27 to 33 N·m) → +90°`: the passes, each with its band. */
-export const specWords = (spec: Spec): string => spec.passes.map(passWords).join(' → ')
-
-function passWords(pass: SpecPass): string {
-  if (pass.kind === 'torque') {
-    const { nominalNm, minNm, maxNm } = pass
-    const beside = [nominalNm, minNm, maxNm].filter((value) => value !== undefined)
-    return spanWords(nominalNm, minNm, maxNm, (nm) => format.torque(nm, 'N·m', beside), ' N·m')
-  }
-  const turned = spanWords(pass.nominalDeg, pass.minDeg, pass.maxDeg, (deg) => format.number(deg, 2), '°')
-  if (pass.kind === 'angle') return `+${turned}`
-  return turned === '' ? 'slacken fully' : `slacken ${turned}`
-}
-
-function spanWords(
-  nominal: number | undefined,
-  min: number | undefined,
-  max: number | undefined,
-  shown: (value: number) => string,
-  unit: string,
-): string {
-  const band =
-    min !== undefined && max !== undefined
-      ? `${shown(min)} to ${shown(max)}${unit}`
-      : min !== undefined
-        ? `at least ${shown(min)}${unit}`
-        : max !== undefined
-          ? `at most ${shown(max)}${unit}`
-          : ''
-  if (nominal === undefined) return band
-  return `${shown(nominal)}${unit}${band ? ` (${band})` : ''}`
-}
+export const specWords = (spec: Spec): string =>
+  spec.passes.map((pass) => specPassWords(pass, format)).join(' → ')
 
 const some = (n: number, singular: string, plural = `${singular}s`) => `${n} ${n === 1 ? singular : plural}`
 
