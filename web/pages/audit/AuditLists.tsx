@@ -14,7 +14,7 @@ import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWord
 import { DeviationEntry } from './DeviationEntry'
 import { numbersOff } from './deviations'
 import { useAuditDialogs } from './dialogs'
-import { ToBench } from './ReleaseLists'
+import { AcceptButton, ToBench } from './EntryWays'
 
 export function SignBeforeHidden() {
   const scope = useJob()
@@ -36,33 +36,33 @@ export function SignBeforeHidden() {
       first
     >
       <For each={list()}>
-        {(one) => (
+        {(set) => (
           <Entry
-            id={one.step.id}
-            late={one.hiddenBy.length > 0}
+            id={set.step.id}
+            late={set.hiddenBy.length > 0}
             ways={
-              <Show when={one.awaits === 'second'} fallback={<ToBench stepId={one.step.id} />}>
+              <Show when={set.awaits === 'second'} fallback={<ToBench stepId={set.step.id} />}>
                 <Button
-                  variant={mayLook(one.step.id, one.set) ? 'main' : undefined}
-                  onClick={() => open({ dialog: 'look', stepId: one.step.id, setId: one.set })}
+                  variant={mayLook(set.step.id, set.set) ? 'main' : undefined}
+                  onClick={() => open({ dialog: 'look', stepId: set.step.id, setId: set.set })}
                 >
-                  {mayLook(one.step.id, one.set) ? 'Look and sign' : 'Look'}
-                  <span class="unseen">, {one.step.id}</span>
+                  {mayLook(set.step.id, set.set) ? 'Look and sign' : 'Look'}
+                  <span class="unseen">, {set.step.id}</span>
                 </Button>
               </Show>
             }
           >
             <p>
-              <Show when={one.hiddenBy.length > 0}>
+              <Show when={set.hiddenBy.length > 0}>
                 <strong class="late">late</strong>{' '}
               </Show>
-              <b>{one.covers.length > 0 ? coversWords(one) : one.setTitle}</b>
-              <Show when={one.setTitle !== one.step.title && one.covers.length > 0}>, {one.setTitle}</Show>
+              <b>{set.covers.length > 0 ? coversWords(set) : set.setTitle}</b>
+              <Show when={set.setTitle !== set.step.title && set.covers.length > 0}>, {set.setTitle}</Show>
             </p>
             <p class="pencil">
-              {awaitsWords(one, scope.words)} <span class="entry-cover">{coverWords(one)}</span>
+              {awaitsWords(set, scope.words)} <span class="entry-cover">{coverWords(set)}</span>
             </p>
-            <Show when={scope.job().steps[one.step.id]?.sets[one.set]?.look}>
+            <Show when={scope.job().steps[set.step.id]?.sets[set.set]?.look}>
               {(look) => (
                 <p>
                   Look noted without signal: {scope.words.person(look().personId)},{' '}
@@ -81,7 +81,6 @@ const waivedReading = ({ id }: { id: string }) => ({ kind: 'reading' as const, r
 
 export function FlaggedReadings() {
   const scope = useJob()
-  const open = useAuditDialogs()
   const list = createMemo(() => groupFlagged(flaggedReadings(scope.job())))
   const off = createMemo(() => numbersOff(scope.planned()))
   return (
@@ -91,56 +90,46 @@ export function FlaggedReadings() {
       empty="No reading is flagged. A reading out of band or out of order, a measurement out of limits or a wrong count would be listed here."
     >
       <For each={off()}>
-        {(one) => (
-          <DeviationEntry one={one} says={one.what[0]?.kind === 'gate' ? 'a wrong count' : 'out of limits'} />
+        {(deviation) => (
+          <DeviationEntry
+            deviation={deviation}
+            says={deviation.what[0]?.kind === 'gate' ? 'a wrong count' : 'out of limits'}
+          />
         )}
       </For>
       <For each={list()}>
-        {(one) => (
+        {(group) => (
           <Entry
-            id={one.step.id}
-            late={one.hidden}
+            id={group.step.id}
+            late={group.hidden}
             ways={
               <>
-                <ToBench stepId={one.step.id} words="Cross out or redo" />
-                <Show when={scope.leads()}>
-                  <Button
-                    variant="quiet"
-                    onClick={() =>
-                      open({
-                        dialog: 'waive',
-                        title: 'Accept with a reason',
-                        what: one.readings.map(waivedReading),
-                      })
-                    }
-                  >
-                    Accept with a reason<span class="unseen"> {one.jointTitle}</span>
-                  </Button>
-                </Show>
+                <ToBench stepId={group.step.id} words="Cross out or redo" />
+                <AcceptButton what={group.readings.map(waivedReading)} of={group.jointTitle} />
               </>
             }
           >
             <p>
-              <Show when={one.hidden}>
+              <Show when={group.hidden}>
                 <strong class="late">covered</strong>{' '}
               </Show>
               <b>
-                {one.jointTitle} {positionNames(one.joint, one.readings)}
+                {group.jointTitle} {positionNames(group.joint, group.readings)}
               </b>
-              , pass {one.pass}: {listed(one.flags.map(flagWords))}
+              , pass {group.pass}: {listed(group.flags.map(flagWords))}
             </p>
-            <For each={one.readings.slice(0, 1)}>
+            <For each={group.readings.slice(0, 1)}>
               {(first) => (
                 <p class="pencil by-line cluster">
                   <span>
-                    {[...new Set(one.readings.map(reachedWords))].join(', ')}
+                    {[...new Set(group.readings.map(reachedWords))].join(', ')}
                     {first.wrenchId ? `, ${first.wrenchId}` : ''}
                   </span>
                   <Stripe person={first.by} />
                   <span>
                     {scope.words.moment(first.doneAt)}
-                    {one.readings.length > 1
-                      ? ` to ${scope.words.moment(one.readings.at(-1)?.doneAt ?? first.doneAt)}`
+                    {group.readings.length > 1
+                      ? ` to ${scope.words.moment(group.readings.at(-1)?.doneAt ?? first.doneAt)}`
                       : ''}
                   </span>
                 </p>
@@ -163,20 +152,20 @@ export function UnitSlips() {
       empty="No number looks like the wrong unit. One that is out of band, and in band in another unit of the crib, would be listed here with both readings."
     >
       <For each={list()}>
-        {(one) => {
-          const both = slipWords(one)
+        {(line) => {
+          const both = slipWords(line)
           return (
             <Entry
-              id={one.step.id}
-              settled={!one.stands}
-              ways={one.stands ? <ToBench stepId={one.step.id} words="Settle" /> : undefined}
+              id={line.step.id}
+              settled={!line.stands}
+              ways={line.stands ? <ToBench stepId={line.step.id} words="Settle" /> : undefined}
             >
               <p>
-                <b>{one.jointTitle}</b>
-                {one.kind === 'reading'
-                  ? ` ${positionName(one.joint, one.entry.position)}`
+                <b>{line.jointTitle}</b>
+                {line.kind === 'reading'
+                  ? ` ${positionName(line.joint, line.entry.position)}`
                   : ', on the scale'}
-                , pass {one.entry.pass}
+                , pass {line.entry.pass}
               </p>
               <p class="both cluster">
                 <span>
@@ -187,8 +176,9 @@ export function UnitSlips() {
                 </span>
               </p>
               <p class="pencil by-line cluster">
-                {one.entry.wrenchId} <Stripe person={one.entry.by} /> {scope.words.moment(one.entry.doneAt)}
-                {one.stands ? '' : ', no longer counts'}
+                {line.entry.wrenchId} <Stripe person={line.entry.by} />{' '}
+                {scope.words.moment(line.entry.doneAt)}
+                {line.stands ? '' : ', no longer counts'}
               </p>
             </Entry>
           )

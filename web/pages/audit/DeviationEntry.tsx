@@ -1,37 +1,24 @@
 /** One deviation: what is so, the bench where it is put right, and for a supervisor the waiver. */
-import { Show } from 'solid-js'
-import { useJob } from '../../job/scope'
-import { Button } from '../../ui/Button'
 import { Entry } from './AuditList'
 import type { Deviation } from './deviations'
-import { useAuditDialogs } from './dialogs'
-import { ToBench } from './ReleaseLists'
+import { AcceptButton, ToBench } from './EntryWays'
 
-export function DeviationEntry(props: { one: Deviation; says?: string }) {
-  const open = useAuditDialogs()
-  const scope = useJob()
+export function DeviationEntry(props: { deviation: Deviation; says?: string }) {
   return (
     <Entry
-      id={props.one.stepId}
+      id={props.deviation.stepId}
       ways={
         <>
-          <ToBench stepId={props.one.stepId} words="Put right" />
-          <Show when={scope.leads()}>
-            <Button
-              variant="quiet"
-              onClick={() => open({ dialog: 'waive', title: 'Accept with a reason', what: props.one.what })}
-            >
-              Accept with a reason<span class="unseen"> {props.one.title}</span>
-            </Button>
-          </Show>
+          <ToBench stepId={props.deviation.stepId} words="Put right" />
+          <AcceptButton what={props.deviation.what} of={props.deviation.title} />
         </>
       }
     >
       <p>
-        <b>{props.one.title}</b>
+        <b>{props.deviation.title}</b>
         {props.says ? `: ${props.says}` : ''}
       </p>
-      <p class="pencil">{props.one.say}</p>
+      <p class="pencil">{props.deviation.say}</p>
     </Entry>
   )
 }

@@ -6,7 +6,7 @@ import { HoldButtons, HoldWords } from '../../job/holds/Holds'
 import { isLate, openHolds } from '../../job/holds/holds'
 import { useJob } from '../../job/scope'
 import { Entry, List } from './AuditList'
-import { ToBench } from './ReleaseLists'
+import { ToBench } from './EntryWays'
 
 export function Deferrals() {
   const { planned } = useJob()

@@ -4,6 +4,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import { type Against, RELEASE_WORDS, RELEASED_WORDS } from '../../../shared/job/release'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
+import { upperFirst } from '../../../shared/words'
 import { format } from '../../format'
 import { benchHref, recordHref, settleHref } from '../../hrefs'
 import { useJobDialogs } from '../../job/dialogs'
@@ -13,6 +14,7 @@ import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { Entry, List } from './AuditList'
 import { useAuditDialogs } from './dialogs'
+import { AcceptButton, ToBench } from './EntryWays'
 import {
   type ReleaseView,
   releaseLines,
@@ -76,7 +78,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
           variant={props.view.against.length === 0 ? 'main' : undefined}
           onClick={() => open({ dialog: 'release', kind: props.view.kind })}
         >
-          {name().replace(/^r/, 'R')}
+          {upperFirst(name())}
           <Show when={props.view.against.length > 0}>
             <span class="pencil">
               {props.view.against.length === 1 ? '1 reason against' : `${props.view.against.length} against`}
@@ -88,7 +90,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
   )
   return (
     <List
-      title={sorted().count > 0 ? `What stops the ${name()}` : name().replace(/^r/, 'R')}
+      title={sorted().count > 0 ? `What stops the ${name()}` : upperFirst(name())}
       count={sorted().count}
       empty={
         props.view.inForce
@@ -99,17 +101,14 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
       }
       foot={foot()}
     >
-      <For each={sorted().decisions}>{(one) => <Reason against={one} />}</For>
+      <For each={sorted().decisions}>
+        {(against) => (
+          <Entry id={stepIdOf(scope.planned(), against)} ways={<Ways against={against} />}>
+            <p>{againstWords(against, scope.words)}</p>
+          </Entry>
+        )}
+      </For>
     </List>
-  )
-}
-
-function Reason(props: { against: Against }) {
-  const scope = useJob()
-  return (
-    <Entry id={stepIdOf(scope.planned(), props.against)} ways={<Ways against={props.against} />}>
-      <p>{againstWords(props.against, scope.words)}</p>
-    </Entry>
   )
 }
 
@@ -153,29 +152,10 @@ function Ways(props: { against: Against }) {
               </Show>
             )
           case 'waive':
-            return (
-              <Show when={scope.leads()}>
-                <Button
-                  variant="quiet"
-                  onClick={() => open({ dialog: 'waive', title: 'Accept with a reason', what: [way.what] })}
-                >
-                  Accept with a reason<span class="unseen">, {id()}</span>
-                </Button>
-              </Show>
-            )
+            return <AcceptButton what={[way.what]} of={id()} />
         }
       }}
     </For>
-  )
-}
-
-export function ToBench(props: { stepId: string; words?: string }) {
-  const scope = useJob()
-  return (
-    <A class="button" href={benchHref(scope.job().id, props.stepId)}>
-      {props.words ?? 'To the bench'}
-      <span class="unseen">, {props.stepId}</span>
-    </A>
   )
 }
 

@@ -17,7 +17,7 @@ export function Deviations() {
       count={list().length}
       empty="No fastener or seal is in doubt, and no step waits because of what it would cover."
     >
-      <For each={list()}>{(one) => <DeviationEntry one={one} />}</For>
+      <For each={list()}>{(deviation) => <DeviationEntry deviation={deviation} />}</For>
     </List>
   )
 }

@@ -13,7 +13,7 @@ const LookAndSign = lazy(() => import('../../job/step/LookAndSign'))
 
 type AuditDialog =
   | { dialog: 'look'; stepId: string; setId: string }
-  | { dialog: 'waive'; title: string; what: readonly Waived[] }
+  | { dialog: 'waive'; what: readonly Waived[] }
   | { dialog: 'release'; kind: ReleaseKind }
   | { dialog: 'open_warranty'; number: string }
   | { dialog: 'close_warranty'; complaint: string }
@@ -51,11 +51,7 @@ function Look(props: DialogProps<'look'>) {
   const scope = useJob()
   const open = useAuditDialogs()
   const waive = () =>
-    open({
-      dialog: 'waive',
-      title: 'Accept with a reason',
-      what: [{ kind: 'second', stepId: props.stepId, setId: props.setId }],
-    })
+    open({ dialog: 'waive', what: [{ kind: 'second', stepId: props.stepId, setId: props.setId }] })
   return <LookAndSign {...props} onWaive={scope.leads() ? waive : undefined} />
 }
 
@@ -63,7 +59,7 @@ function Waive(props: DialogProps<'waive'>) {
   const scope = useJob()
   return (
     <ReasonDialog
-      title={props.title}
+      title="Accept with a reason"
       about={props.what.map((what) => waivedWords(scope.planned(), what))}
       label="Why is it acceptable?"
       hint="It stands in the record beside what it accepts: accepted with a reason."
