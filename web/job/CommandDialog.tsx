@@ -1,4 +1,4 @@
-/** A dialog that gives one command: what is entered, one button, and at once the sentence that says why not. */
+/** A dialog that gives a command, or several at once: what is entered, one button, and at once the sentence that says why not. */
 import { type ParentProps, Show } from 'solid-js'
 import type { JobCommand } from '../../shared/job/commands'
 import { Dialog } from '../ui/Dialog'
@@ -9,8 +9,9 @@ import { useJob } from './scope'
 interface CommandDialogProps extends ParentProps {
   title: string
   submitLabel: string
-  /** The command as entered; a sentence where something is missing. */
-  command(): JobCommand | string
+  disabled?: boolean
+  /** As entered; a sentence where something is missing. */
+  command(): JobCommand | readonly JobCommand[] | string
   /** Why it would be refused whatever is entered: said in place of the fields. */
   refused?: string | undefined
   onSent?(): void
@@ -20,8 +21,12 @@ interface CommandDialogProps extends ParentProps {
 export function CommandDialog(props: CommandDialogProps) {
   const scope = useJob()
   const submit = () => {
-    const command = props.command()
-    return typeof command === 'string' ? command : scope.sendOrExplain(command)
+    const entered = props.command()
+    if (typeof entered === 'string') return entered
+    for (const command of [entered].flat()) {
+      const sentence = scope.sendOrExplain(command)
+      if (sentence) return sentence
+    }
   }
   const done = () => {
     props.onSent?.()
@@ -32,7 +37,7 @@ export function CommandDialog(props: CommandDialogProps) {
       <Show
         when={props.refused}
         fallback={
-          <Form submitLabel={props.submitLabel} onSubmit={submit} onDone={done}>
+          <Form submitLabel={props.submitLabel} disabled={props.disabled} onSubmit={submit} onDone={done}>
             {props.children}
           </Form>
         }

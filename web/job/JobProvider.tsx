@@ -1,4 +1,5 @@
 /** What every page of a job stands on: the job watched, who is here told. Its children are drawn once the job is known. */
+import { useParams } from '@solidjs/router'
 import { createMemo, type ParentProps, Show } from 'solid-js'
 import type { PlannedJob } from '../../shared/job/types'
 import type { Place } from '../../shared/protocol'
@@ -9,12 +10,21 @@ import { JobDialogs } from './JobDialogs'
 import { JobContext, type JobScope, previewCommand } from './scope'
 import './job.css'
 
-interface JobProviderProps extends ParentProps {
-  jobId: string
-  place: Place
+/** The job of the page's address. */
+export function JobProvider(props: ParentProps<{ place: Place }>) {
+  const params = useParams<{ id: string }>()
+  return (
+    <Show keyed when={params.id}>
+      {(id) => (
+        <Watched jobId={id} place={props.place}>
+          {props.children}
+        </Watched>
+      )}
+    </Show>
+  )
 }
 
-export function JobProvider(props: JobProviderProps) {
+function Watched(props: ParentProps<{ jobId: string; place: Place }>) {
   const { session, clock, link, shop } = useLive()
   const feed = useJobFeed(props.jobId, props.place)
   const scope: JobScope = {

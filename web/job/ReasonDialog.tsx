@@ -2,10 +2,8 @@
 import { createSignal, For, Show } from 'solid-js'
 import type { JobCommand } from '../../shared/job/commands'
 import { TEXT_LENGTHS } from '../../shared/job/text-lengths'
-import { Dialog } from '../ui/Dialog'
 import { Field } from '../ui/Field'
-import { Form } from '../ui/Form'
-import { Sentence } from '../ui/Sentence'
+import { CommandDialog } from './CommandDialog'
 import { ownWork, useJob } from './scope'
 
 interface ReasonProps {
@@ -17,7 +15,6 @@ interface ReasonProps {
   maxLength?: number
   /** What the button says. */
   submitLabel: string
-  variant?: 'main' | 'rust'
   /** The commands that this reason makes. */
   commands(reason: string): JobCommand[]
   onClose(): void
@@ -27,49 +24,36 @@ export function ReasonDialog(props: ReasonProps) {
   const scope = useJob()
   const [reason, setReason] = createSignal('')
   const previews = () => props.commands(reason().trim() || '–').map((command) => scope.preview(command))
-  const refusal = () => previews().find((preview) => preview.refusal)?.refusal
-  const own = () => previews().some(ownWork)
-  const send = () => {
-    for (const command of props.commands(reason().trim())) void scope.send(command)
-  }
   return (
-    <Dialog open title={props.title} onClose={props.onClose}>
-      <Show
-        when={refusal()}
-        fallback={
-          <Form
-            submitLabel={props.submitLabel}
-            variant={props.variant}
-            disabled={reason().trim() === ''}
-            onSubmit={send}
-            onDone={props.onClose}
-          >
-            <For each={props.about}>
-              {(line) => (
-                <p>
-                  <b>{line}</b>
-                </p>
-              )}
-            </For>
-            <Show when={own()}>
-              <p class="own-work">You worked on this yourself, and the record will say so.</p>
-            </Show>
-            <div class="whole">
-              <Field
-                label={props.label}
-                hint={props.hint}
-                long
-                required
-                maxLength={props.maxLength ?? TEXT_LENGTHS.reason}
-                value={reason()}
-                onValue={setReason}
-              />
-            </div>
-          </Form>
-        }
-      >
-        {(refusal) => <Sentence against>{refusal().sentence}</Sentence>}
+    <CommandDialog
+      title={props.title}
+      submitLabel={props.submitLabel}
+      disabled={reason().trim() === ''}
+      refused={previews().find(({ refusal }) => refusal)?.refusal?.sentence}
+      command={() => props.commands(reason().trim())}
+      onClose={props.onClose}
+    >
+      <For each={props.about}>
+        {(line) => (
+          <p>
+            <b>{line}</b>
+          </p>
+        )}
+      </For>
+      <Show when={previews().some(ownWork)}>
+        <p class="own-work">You worked on this yourself, and the record will say so.</p>
       </Show>
-    </Dialog>
+      <div class="whole">
+        <Field
+          label={props.label}
+          hint={props.hint}
+          long
+          required
+          maxLength={props.maxLength ?? TEXT_LENGTHS.reason}
+          value={reason()}
+          onValue={setReason}
+        />
+      </div>
+    </CommandDialog>
   )
 }

@@ -7,7 +7,7 @@ import { createSignal, createUniqueId, For, Show } from 'solid-js'
 import { BASIS, type BasisId, type BasisStatus } from '../../shared/fastener/basis'
 import './basis.css'
 
-const STATUS: Record<BasisStatus, string> = {
+export const STATUS_WORDS: Record<BasisStatus, string> = {
   found: 'seen in a public document',
   memory: 'recalled, not seen',
   common_practice: 'common practice, no source',
@@ -63,7 +63,7 @@ export function BasisList(props: { ids: readonly BasisId[]; numbered?: boolean }
             <h4>{BASIS[id].title}</h4>
             <p class="basis-formula">{BASIS[id].formula}</p>
             <p class="small pencil">
-              {BASIS[id].source} ({STATUS[BASIS[id].status]})
+              {BASIS[id].source} ({STATUS_WORDS[BASIS[id].status]})
             </p>
           </li>
         )}

@@ -1,9 +1,10 @@
-/** The band bar of one pass, for one fastener or a whole set: the same drawing as on the bench. */
+/** The band bar of one pass, for one fastener, a set or a round. */
 import { Show } from 'solid-js'
 import type { Reading } from '../../../shared/job/types'
 import { inBand } from '../../../shared/plan/adopt'
 import type { Band, Pass } from '../../../shared/plan/types'
 import { bandWords, passWords } from '../../../shared/plan/words'
+import { fromNm, type TorqueUnit } from '../../../shared/units'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
 import { judged } from './rows'
@@ -15,6 +16,8 @@ interface PassBarProps {
   readings: readonly Reading[]
   /** Struck or superseded. */
   earlier?: readonly Reading[]
+  /** In which a torque is shown; N·m unless said. */
+  unit?: TorqueUnit
 }
 
 export function PassBar(props: PassBarProps) {
@@ -36,8 +39,11 @@ export function PassBar(props: PassBarProps) {
       return value === undefined ? [] : [{ value, out: !inBand(value, band) }]
     }),
   ]
-  const show = (band: Band) => (value: number) =>
-    band.kind === 'torque' ? format.torque(value, 'N·m') : `${format.number(value)}°`
+  const show = (band: Band) => (value: number) => {
+    if (band.kind === 'angle') return `${format.number(value)}°`
+    const { unit = 'N·m' } = props
+    return unit === 'N·m' ? format.torque(value, unit) : format.number(fromNm(value, unit), 1)
+  }
   const label = (band: Band) => {
     const values = ticks(band).map(({ value }) => show(band)(value))
     return `Asked ${passWords(props.asked, format)}, band ${bandWords(band, format)}, ${values.length > 0 ? `read ${[...new Set(values)].join(', ')}` : 'nothing read'}`

@@ -69,21 +69,17 @@ function goesIn(job: PlannedJob, { joint, position }: RegisterRow, fit: ReturnTy
 export const entryWords = (entry: HoleEntry, words: Words): string =>
   `${holeWords(entry, format)}${entry.doneBy ? `, done by ${entry.doneBy}` : ''}${entry.curesUntil === undefined ? '' : `, cures until ${words.moment(entry.curesUntil)}`}.`
 
-/** Inserts that cure, beside the sealant's clocks. */
+/** Inserts of these steps that cure still. */
+export const curingInserts = (job: PlannedJob, steps: readonly AdoptedStep[], now: number) =>
+  steps
+    .flatMap((step) => step.joints.flatMap((joint) => joint.positions.map(({ n }) => ({ step, joint, n }))))
+    .map((place) => ({ ...place, until: curesUntil(job, place.joint.id, place.n) }))
+    .filter(({ until }) => until > now)
+
+/** The same in words, beside the sealant's clocks. */
 export const holeCures = (job: PlannedJob, now: number, words: Words) =>
-  job.plan.steps.flatMap((step) =>
-    step.joints.flatMap((joint) =>
-      joint.positions.flatMap(({ n }) => {
-        const until = curesUntil(job, joint.id, n)
-        return until > now
-          ? [
-              {
-                step,
-                words: `insert in hole ${n}, ${joint.title}, cures until ${words.moment(until)}`,
-                late: false,
-              },
-            ]
-          : []
-      }),
-    ),
-  )
+  curingInserts(job, job.plan.steps, now).map(({ step, joint, n, until }) => ({
+    step,
+    words: `insert in hole ${n}, ${joint.title}, cures until ${words.moment(until)}`,
+    late: false,
+  }))

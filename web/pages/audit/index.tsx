@@ -1,6 +1,4 @@
 /** The audit: what wants the supervisor, most important first, then the record, fastener by fastener. */
-
-import { useParams } from '@solidjs/router'
 import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
 import { usePageTitle } from '../../frame/title'
 import { engineHref } from '../../hrefs'
@@ -35,16 +33,11 @@ import '../../job/record/record.css'
 import '../../job/record/record-print.css'
 
 export default function AuditPage() {
-  const params = useParams<{ id: string }>()
   return (
-    <Show keyed when={params.id}>
-      {(id) => (
-        <JobProvider jobId={id} place="audit">
-          <RefusedEntries />
-          <Audit />
-        </JobProvider>
-      )}
-    </Show>
+    <JobProvider place="audit">
+      <RefusedEntries />
+      <Audit />
+    </JobProvider>
   )
 }
 

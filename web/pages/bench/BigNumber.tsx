@@ -1,14 +1,14 @@
 /** The one huge number, in the unit of the wrench in hand; under it what is asked, what it applies, and the band. */
 import { A } from '@solidjs/router'
-import { createMemo, Match, Show, Switch } from 'solid-js'
+import { createMemo, Match, type ParentProps, Show, Switch } from 'solid-js'
 import { standingReading } from '../../../shared/job/verdicts'
-import type { Band } from '../../../shared/plan/types'
+import type { Pass } from '../../../shared/plan/types'
 import { bandWords } from '../../../shared/plan/words'
-import { fromNm, type TorqueUnit } from '../../../shared/units'
-import { BandBar, type BandTick } from '../../drawings/BandBar'
+import type { TorqueUnit } from '../../../shared/units'
 import { Lever } from '../../drawings/Lever'
 import { format } from '../../format'
 import { settleHref } from '../../hrefs'
+import { PassBar } from '../../job/record/PassBar'
 import { useJob } from '../../job/scope'
 import { settledWords, whoSettles } from '../../job/settled/settled-words'
 import { adapterWords } from './adapter'
@@ -30,22 +30,16 @@ export function BigNumber() {
     const set = setting()
     return set?.unit === 'N·m' && !bench.adapter() && set.value === target()
   }
-  const angle = () => {
+  /** The pass, where it is of this kind. */
+  const as = <K extends Pass['kind']>(kind: K) => {
     const sheet = bench.sheet()
-    return sheet?.kind === 'angle' ? sheet.angleDeg : undefined
+    return sheet?.kind === kind ? (sheet as Extract<Pass, { kind: K }>) : undefined
   }
-  const slack = () => {
-    const sheet = bench.sheet()
-    return sheet?.kind === 'slacken' ? sheet : undefined
-  }
-  const wait = () => {
-    const sheet = bench.sheet()
-    return sheet?.kind === 'wait' ? sheet : undefined
-  }
+  const settleLink = () => settleHref(scope.planned().id, bench.joint()?.id ?? '', bench.pass())
   const scale = () => bench.scale()
   /** Set as asked through an adapter: the line above has just said what that applies. */
   const saidAbove = () => bench.adapter() !== undefined && scale()?.value === setting()?.value
-  const settled = () => scope.planned().settled[bench.round()?.joint.id ?? '']?.[bench.pass()]
+  const settled = () => scope.planned().settled[bench.joint()?.id ?? '']?.[bench.pass()]
 
   return (
     <div class="big-number cluster">
@@ -84,10 +78,7 @@ export function BigNumber() {
                   {(value) => (
                     <>
                       <p class="settled">{settledWords(value(), scope.words)}</p>
-                      <A
-                        class="button quiet settled-why"
-                        href={settleHref(scope.planned().id, bench.round()?.joint.id ?? '', bench.pass())}
-                      >
+                      <A class="button quiet settled-why" href={settleLink()}>
                         What it rests on
                       </A>
                     </>
@@ -106,20 +97,24 @@ export function BigNumber() {
             </>
           )}
         </Match>
-        <Match when={angle()}>
-          {(degrees) => (
+        <Match when={as('angle')}>
+          {(sheet) => (
             <>
-              <Figure figure={`+${format.number(degrees())}°`} unit="turn" on={bench.wrench()?.id ?? ''} />
+              <Figure
+                figure={`+${format.number(sheet().angleDeg)}°`}
+                unit="turn"
+                on={bench.wrench()?.id ?? ''}
+              />
               <Under>
                 <p>
-                  <strong>Turn {format.number(degrees())}° further</strong>, one smooth pull.
+                  <strong>Turn {format.number(sheet().angleDeg)}° further</strong>, one smooth pull.
                 </p>
                 <Bar />
               </Under>
             </>
           )}
         </Match>
-        <Match when={slack()}>
+        <Match when={as('slacken')}>
           {(sheet) => (
             <Figure
               figure={
@@ -130,20 +125,17 @@ export function BigNumber() {
             />
           )}
         </Match>
-        <Match when={wait()}>
+        <Match when={as('wait')}>
           {(sheet) => <Figure figure={format.number(sheet().minutes)} unit="min" on="wait" />}
         </Match>
-        <Match when={bench.sheet()?.kind === 'torque'}>
+        <Match when={as('torque')}>
           <p class="no-value">No published value</p>
           <Under>
             <p>
               <strong>{whoSettles(scope.shop())}</strong> The maker’s information gives no torque here; what
               is recorded before is flagged and stops the signature.
             </p>
-            <A
-              class="button"
-              href={settleHref(scope.planned().id, bench.round()?.joint.id ?? '', bench.pass())}
-            >
+            <A class="button" href={settleLink()}>
               {scope.leads() ? 'Decide torque' : 'What is known'}
             </A>
           </Under>
@@ -166,45 +158,27 @@ function Figure(props: { figure: string; unit: string; on: string }) {
   )
 }
 
-function Under(props: { children: import('solid-js').JSX.Element }) {
+function Under(props: ParentProps) {
   return <div class="under-number stack close">{props.children}</div>
 }
 
 /** The pass's band with each reading of the round a tick, in the unit of the wrench in hand. */
 function Bar() {
   const bench = useBench()
-  const scope = useJob()
   const unit = (): TorqueUnit => {
     const wrench = bench.wrench()
     return wrench && wrench.unit !== 'deg' ? wrench.unit : 'N·m'
   }
-  const ticks = createMemo((): BandTick[] => {
-    const round = bench.round()
-    if (!round) return []
-    return round.positions.flatMap((n) => {
-      const reading = standingReading(scope.planned(), round.joint, n, bench.pass())
-      const value = bench.band()?.kind === 'angle' ? reading?.angleDeg : reading?.torqueNm
-      return value === undefined ? [] : [{ value, out: reading?.flags.includes('out_of_band') === true }]
-    })
-  })
-  const show = (band: Band) => (value: number) =>
-    band.kind === 'angle'
-      ? `${format.number(value)}°`
-      : unit() === 'N·m'
-        ? format.torque(value, 'N·m')
-        : format.number(fromNm(value, unit()), 1)
+  const readings = bench.ofRound((job, { joint, positions }) =>
+    positions.flatMap((n) => standingReading(job, joint, n, bench.pass()) ?? []),
+  )
   return (
     <Show when={bench.band()}>
       {(band) => (
         <>
-          <BandBar
-            min={low(band())}
-            max={high(band())}
-            target={target(bench.sheet())}
-            ticks={ticks()}
-            show={show(band())}
-            label={`Band ${bandWords(band(), format)}, ${ticks().length} readings in this pass`}
-          />
+          <Show when={bench.sheet()}>
+            {(sheet) => <PassBar asked={sheet()} band={band()} readings={readings() ?? []} unit={unit()} />}
+          </Show>
           <p class="small pencil">
             Band {bandWords(band(), format)}, {bandSource(band())}
             <Show when={band().kind === 'torque' && unit() !== 'N·m'}>; the bar is in {unit()}</Show>
@@ -214,8 +188,3 @@ function Bar() {
     </Show>
   )
 }
-
-const low = (band: Band): number => (band.kind === 'torque' ? band.minNm : band.minDeg)
-const high = (band: Band): number => (band.kind === 'torque' ? band.maxNm : band.maxDeg)
-const target = (sheet: ReturnType<ReturnType<typeof useBench>['sheet']>): number | undefined =>
-  sheet?.kind === 'angle' ? sheet.angleDeg : (targetOf(sheet) ?? undefined)

@@ -9,6 +9,7 @@ import { passWords } from '../../../shared/plan/words'
 import { upperFirst } from '../../../shared/words'
 import { format } from '../../format'
 import { useJobDialogs } from '../../job/dialogs'
+import { reachedWords, remarks } from '../../job/record/rows'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
@@ -116,22 +117,17 @@ export function HeadPanel(props: HeadPanelProps) {
   )
 }
 
-const VOID: Record<NonNullable<Reading['superseded']>['because'], string> = {
-  slackened: 'slackened',
-  retaken: 'done again',
-  restarted: 'the round began again',
-  refitted: 'the fastener was changed',
-}
 const NO_READING = { how: 'clicked', band: null, pass: 1 } as const
 
 function ReadingLine(props: { reading: Reading; asked: Pass | undefined }) {
   const scope = useJob()
+  const isStanding = () => stands(props.reading)
   const mayStrike = () =>
-    stands(props.reading) && !scope.may({ type: 'StrikeReading', readingId: props.reading.id, reason: '-' })
+    isStanding() && !scope.may({ type: 'StrikeReading', readingId: props.reading.id, reason: '-' })
   return (
-    <li class="reading" classList={{ void: !stands(props.reading) }}>
+    <li class="reading" classList={{ void: !isStanding() }}>
       <p class="reading-head cluster level">
-        <span class="reading-value">{valueWords(props.reading)}</span>
+        <span class="reading-value">{upperFirst(reachedWords(props.reading))}</span>
         <span class="pencil">
           pass {props.reading.pass}
           <Show when={props.asked}>{(pass) => `: ${passWords(pass(), format)}`}</Show>
@@ -142,22 +138,8 @@ function ReadingLine(props: { reading: Reading; asked: Pass | undefined }) {
           {scope.words.moment(props.reading.doneAt)}
         </span>
       </p>
-      <Show when={props.reading.flags.length > 0}>
-        <p class="against-words">{props.reading.flags.map(flagWords).join('; ')}</p>
-      </Show>
-      <Show when={props.reading.struck}>
-        {(struck) => (
-          <p class="pencil">
-            Struck by {scope.words.person(struck().by)}: {struck().reason}
-          </p>
-        )}
-      </Show>
-      <Show when={props.reading.superseded}>
-        {(past) => (
-          <p class="pencil">
-            Void since {scope.words.moment(past().doneAt)}: {VOID[past().because]}
-          </p>
-        )}
+      <Show when={remarks(props.reading, scope.words)}>
+        {(words) => <p class={isStanding() ? 'against-words' : 'pencil'}>{upperFirst(words())}</p>}
       </Show>
       <Show when={mayStrike()}>
         <StrikeEntry
@@ -168,16 +150,4 @@ function ReadingLine(props: { reading: Reading; asked: Pass | undefined }) {
       </Show>
     </li>
   )
-}
-
-/** What was read, as it was read; a click says the setting it clicked at. */
-export function valueWords(reading: Reading): string {
-  if (reading.how === 'slackened') return 'slackened'
-  if (reading.how === 'counted' && reading.value === undefined) return 'counted'
-  if (reading.how === 'turned') return `turned ${format.number(reading.value ?? 0)}°`
-  const unit = reading.unit && reading.unit !== 'deg' ? reading.unit : ''
-  const value = reading.value === undefined ? 'no number' : `${format.number(reading.value)} ${unit}`
-  const inNm =
-    reading.torqueNm !== undefined && unit !== 'N·m' ? ` (${format.torque(reading.torqueNm, 'N·m')} N·m)` : ''
-  return `${reading.how === 'clicked' ? 'clicked at ' : reading.how === 'counted' ? 'counted at ' : ''}${value}${inNm}`
 }

@@ -1,6 +1,6 @@
 /** Bonded inserts that still cure: their clocks beside the sealant's, and the word against tightening there before. */
 import { createMemo, For, Show } from 'solid-js'
-import { curesUntil } from '../../../shared/job/verdicts'
+import { curingInserts } from '../../job/record/hole-rows'
 import { useJob } from '../../job/scope'
 import { useNow } from '../../ui/clock'
 import { useBench } from './bench'
@@ -12,15 +12,7 @@ export function HoleCures() {
   const scope = useJob()
   const now = useNow(1000)
   const curing = createMemo(() =>
-    bench
-      .step()
-      .joints.flatMap((joint) =>
-        joint.positions.flatMap(({ n }) => {
-          const until = curesUntil(scope.planned(), joint.id, n)
-          return until > now() ? [{ n, joint, until }] : []
-        }),
-      )
-      .toSorted((a, b) => a.until - b.until),
+    curingInserts(scope.planned(), [bench.step()], now()).sort((a, b) => a.until - b.until),
   )
   return (
     <Show when={curing().length > 0}>

@@ -4,7 +4,7 @@
  * A length pressed is only tried: the section and the words follow. It is recorded when somebody says that it goes in.
  */
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
-import { holeWords, rightLengths } from '../../../shared/job/hole-words'
+import { rightLengths } from '../../../shared/job/hole-words'
 import { FASTENER_CONDITIONS, type FastenerCondition, type HoleCondition } from '../../../shared/job/kinds'
 import { lengthHere, longPart } from '../../../shared/job/verdicts'
 import type { AdoptedJoint } from '../../../shared/plan/types'
@@ -12,6 +12,7 @@ import { upperFirst } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { sectionFor, sectionLabel } from '../../drawings/hole-section'
 import { format } from '../../format'
+import { entryWords } from '../../job/record/hole-rows'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
@@ -209,15 +210,9 @@ function History(props: HoleProps) {
           {(entry) => (
             <li class="reading">
               <p class="reading-head cluster level">
-                <span class="reading-value">{upperFirst(holeWords(entry, format))}</span>
+                <span class="reading-value">{upperFirst(entryWords(entry, scope.words))}</span>
                 <Stripe person={entry.by} />
-                <span class="pencil">
-                  {scope.words.moment(entry.doneAt)}
-                  {entry.doneBy ? `, done by ${entry.doneBy}` : ''}
-                  {entry.curesUntil === undefined
-                    ? ''
-                    : `, cures until ${scope.words.moment(entry.curesUntil)}`}
-                </span>
+                <span class="pencil">{scope.words.moment(entry.doneAt)}</span>
               </p>
               <Show when={entry.note}>{(note) => <p>“{note()}”</p>}</Show>
             </li>

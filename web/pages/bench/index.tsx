@@ -13,15 +13,11 @@ import { BenchPage } from './BenchPage'
 import { StepChooser } from './StepChooser'
 
 export default function Bench() {
-  const params = useParams<{ id: string; stepId?: string }>()
+  const params = useParams<{ stepId?: string }>()
   return (
-    <Show when={params.id} keyed>
-      {(id) => (
-        <JobProvider jobId={id} place="bench">
-          <BenchOrChooser stepId={params.stepId} />
-        </JobProvider>
-      )}
-    </Show>
+    <JobProvider place="bench">
+      <BenchOrChooser stepId={params.stepId} />
+    </JobProvider>
   )
 }
 

@@ -1,5 +1,4 @@
 /** The engine page: who this engine is, why it waits, what can be done next, its whole plan, and what happened. */
-import { useParams } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, onCleanup, Show } from 'solid-js'
 import { reasonSentence, standsAgainst } from '../../../shared/job/reason'
 import { reasonFor } from '../../../shared/job/reason-for'
@@ -32,16 +31,11 @@ import './trail.css'
 const LookAndSign = lazy(() => import('../../job/step/LookAndSign'))
 
 export default function EnginePage() {
-  const params = useParams<{ id: string }>()
   return (
-    <Show keyed when={params.id}>
-      {(id) => (
-        <JobProvider jobId={id} place="engine">
-          <RefusedEntries />
-          <Engine />
-        </JobProvider>
-      )}
-    </Show>
+    <JobProvider place="engine">
+      <RefusedEntries />
+      <Engine />
+    </JobProvider>
   )
 }
 
@@ -77,7 +71,9 @@ function Engine() {
             <h2 class="ruled" id="plan-head">
               The plan
             </h2>
-            <Notices />
+            <For each={scope.job().plan?.notices ?? []}>
+              {(notice) => <p class="notice small">{notice}</p>}
+            </For>
             <StageList moment={moment()} look={(stepId, setId) => setLooking({ stepId, setId })} />
           </section>
         </Show>
@@ -134,9 +130,4 @@ function LargeStrip(props: { summary: JobSummary }) {
       </Show>
     </div>
   )
-}
-
-function Notices() {
-  const scope = useJob()
-  return <For each={scope.job().plan?.notices ?? []}>{(notice) => <p class="notice small">{notice}</p>}</For>
 }

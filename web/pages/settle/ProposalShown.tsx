@@ -8,8 +8,10 @@ import {
   type Proposal,
   type ProposalResults,
 } from '../../../shared/fastener'
+import { upperFirst } from '../../../shared/words'
 import { LinkBars } from '../../drawings/LinkBars'
 import { format } from '../../format'
+import { STATUS_WORDS } from '../../ui/Basis'
 import './proposal.css'
 import '../../ui/unfold.css'
 
@@ -49,7 +51,7 @@ export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
                   {basis.formula}
                   <span class="pencil">
                     {' '}
-                    {basis.source} ({STATUS[basis.status]})
+                    {basis.source} ({STATUS_WORDS[basis.status]})
                   </span>
                 </dd>
               </>
@@ -59,13 +61,6 @@ export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
       </details>
     </div>
   )
-}
-
-const STATUS: Record<Proposal['basis'][number]['status'], string> = {
-  found: 'seen in a public document',
-  memory: 'from memory, not seen',
-  common_practice: 'common practice, no source',
-  computed: 'follows from the figures',
 }
 
 const weakestWords = ({ weakest, margin }: ProposalResults): string =>
@@ -78,4 +73,4 @@ const linksOf = ({ boltN, boltThreadN, holeThreadN, weakest }: ProposalResults) 
 ]
 
 /** With a capital and a full stop. */
-export const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`
+export const sentence = (words: string): string => `${upperFirst(words)}.`

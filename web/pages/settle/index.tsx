@@ -21,18 +21,14 @@ import { Ways } from './Ways'
 import './settle.css'
 
 export default function SettlePage() {
-  const params = useParams<{ id: string; joint: string; pass: string }>()
+  const params = useParams<{ joint: string; pass: string }>()
   return (
-    <Show keyed when={params.id}>
-      {(id) => (
-        <JobProvider jobId={id} place="audit">
-          <RefusedEntries />
-          <Show keyed when={`${params.joint} ${params.pass}`}>
-            <Settle joint={params.joint} pass={Number(params.pass)} />
-          </Show>
-        </JobProvider>
-      )}
-    </Show>
+    <JobProvider place="audit">
+      <RefusedEntries />
+      <Show keyed when={`${params.joint} ${params.pass}`}>
+        <Settle joint={params.joint} pass={Number(params.pass)} />
+      </Show>
+    </JobProvider>
   )
 }
 
