@@ -43,13 +43,13 @@ test('picks a wrench, puts a crowfoot on it, sets what the bench says, and the a
   await sheet.getByRole('button', { name: /^Square/ }).click()
   await says(sheet, 'Set 40 N·m')
   await sheet.getByRole('button', { name: /^Straight out/ }).click()
-  await says(sheet, 'Set 36.5 N·m · applies 40.15 N·m, inside the band')
+  await says(sheet, 'Set 36.5 N·m · applies 40.15 N·m, in band')
   await device.shot('bench-adapter')
   await sheet.getByRole('button', { name: 'Adapter on: 30 mm, straight out' }).click()
 
   const main = page.getByRole('main')
   await says(main, 'on TW-11, adapter on')
-  await says(main, '36.5 N·m applies 40.15 N·m, inside the band')
+  await says(main, '36.5 N·m applies 40.15 N·m, in band')
   // Set as the sheet prints it, the nut would get a tenth too much: held up.
   await enterScale(page, '40')
   const stop = page.getByRole('alert').filter({ hasText: 'over the band' })

@@ -89,9 +89,14 @@ test('a stripped hole is renewed, the plan’s bolt would bottom, the shorter on
   await says(page.getByRole('alert').filter({ hasText: 'Hole 2: not to be fitted so' }), bottoms)
   await says(register, bottoms)
   await office.goTo(`/jobs/${jobId}/audit`)
-  await says(office.page.getByRole('main'), 'The fastener: it bottoms out in its hole.')
-
-  await says(office.page.getByRole('main'), 'Bracket bolts BR, hole 2: its end meets the bottom of this hole')
+  await says(
+    office.page.getByRole('main'),
+    'The fastener: it reaches the bottom of its hole before it clamps.',
+  )
+  await says(
+    office.page.getByRole('main'),
+    'Bracket bolts, hole 2: it reaches the bottom of its hole before it clamps. Fit one of the right length',
+  )
 
   // Another length, on the pad: 30 comes near the bottom and is only cautioned; 28 fits and goes in.
   await page.getByRole('button', { name: 'Another length…' }).click()
