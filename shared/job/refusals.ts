@@ -194,7 +194,7 @@ const SENTENCES: Sentences = {
   would_hide_unproven: (d) =>
     `${d.stepId} covers ${joints(d.behind)}, not signed off yet. Have that tightened and signed by both people first.`,
   not_entitled: (d) =>
-    `${d.stepId} has class ${d.class} joints on a ${d.family} engine, and you may not sign those. Claim another step, or ask the supervisor.`,
+    `${d.stepId} is class ${d.class} work on a ${d.family} engine, and you may not sign that. Claim another step, or ask the supervisor.`,
   not_your_step: (d, w) =>
     d.by
       ? `${w.person(d.by)} has ${d.stepId}, and whoever did the work signs it. Take it over first if you finish it.`

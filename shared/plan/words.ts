@@ -9,7 +9,7 @@ export function passWords(pass: Pass, figures: Figures): string {
   return publishes(pass) ? `${words} N·m` : words
 }
 
-/** `50 → 105 N·m`, `30 → 65 N·m → +90° → +60°`, `no published value`. */
+/** `50 → 105 N·m`, `30 → 65 N·m → +90° → +60°`, `no published torque`. */
 export function passesWords(passes: readonly Pass[], figures: Figures): string {
   const lastTorque = passes.findLastIndex(publishes)
   return passes
@@ -23,7 +23,7 @@ const publishes = (pass: Pass): boolean => pass.kind === 'torque' && pass.torque
 function bareWords(pass: Pass, { torque, number, duration }: Figures): string {
   switch (pass.kind) {
     case 'torque':
-      return pass.torqueNm === null ? 'no published value' : torque(pass.torqueNm, 'N·m')
+      return pass.torqueNm === null ? 'no published torque' : torque(pass.torqueNm, 'N·m')
     case 'angle':
       return `+${number(pass.angleDeg)}°`
     case 'slacken':

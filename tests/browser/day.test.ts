@@ -160,7 +160,7 @@ test('one touch and somebody is at work; closed, it stays closed, and is still f
 
   await page.getByRole('button', { name: 'is signed in. Change person' }).click()
   await page.getByRole('button', { name: 'Sign Jory Penhale out' }).click()
-  await look.getByRole('button', { name: 'Close for good' }).click()
+  await look.getByRole('button', { name: 'Do not show again' }).click()
   await look.waitFor({ state: 'detached' })
   await page.reload()
   await page.getByRole('link', { name: 'What each person’s screen answers' }).click()

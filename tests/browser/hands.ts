@@ -38,10 +38,10 @@ export async function openJob(page: Page, engine: NewEngine): Promise<string> {
 /** From the board, in the row of an engine that has none: the plan, then the word that it is meant. */
 export async function adoptPlan(page: Page, number: string, title: string): Promise<void> {
   await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Board' }).click()
-  await rowOf(page, number).getByRole('button', { name: 'Choose a plan' }).click()
-  const dialog = page.getByRole('dialog', { name: `A plan for ${number}` })
+  await rowOf(page, number).getByRole('button', { name: 'Adopt plan…' }).click()
+  const dialog = page.getByRole('dialog', { name: `Adopt plan for ${number}` })
   await dialog.getByRole('button', { name: new RegExp(`^${title}`) }).click()
-  await dialog.getByRole('button', { name: new RegExp(`^Adopt ${title}`) }).click()
+  await dialog.getByRole('button', { name: new RegExp(`^Adopt plan: ${title}`) }).click()
   await dialog.waitFor({ state: 'hidden' })
 }
 
@@ -219,7 +219,7 @@ export async function takePhoto(page: Page, label: string): Promise<void> {
 export async function askRelease(page: Page, kind: 'to fitting' | 'to the owner'): Promise<Locator> {
   await page.getByRole('button', { name: new RegExp(`^Release ${kind}`) }).click()
   const sheet = page.getByRole('dialog', { name: `Release ${kind}` })
-  await sheet.getByRole('button', { name: `Give the release ${kind}: I answer for it` }).click()
+  await sheet.getByRole('button', { name: `Release ${kind}: I answer for it` }).click()
   return sheet
 }
 

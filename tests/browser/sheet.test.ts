@@ -149,7 +149,7 @@ async function takesItIn(device: Device): Promise<void> {
   await page.waitForURL(/\/shop\/plans\/tern-r3-torques\/1$/)
   await page.locator('summary').filter({ hasText: 'Flywheel' }).click()
   // The line nobody read came through with its text, and without a torque.
-  await says(page.getByRole('region', { name: 'Pulley nut' }), 'no published value')
+  await says(page.getByRole('region', { name: 'Pulley nut' }), 'no published torque')
   await says(page.getByRole('region', { name: 'Pulley nut' }), 'see page 14-22')
   await page.getByRole('link', { name: 'Back to the library' }).click()
   await page.getByRole('heading', { name: /^Plan library/ }).waitFor()

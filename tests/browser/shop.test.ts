@@ -33,8 +33,8 @@ const field = (form: Locator, name: string) => form.getByLabel(name, { exact: tr
 async function addsAPerson({ page }: Device): Promise<void> {
   await page.getByRole('link', { name: 'Enter the people' }).click()
   await says(page.getByRole('main'), 'Only one person is entered.')
-  await page.getByRole('button', { name: 'Add a person' }).click()
-  const form = page.getByRole('dialog', { name: 'Add a person' })
+  await page.getByRole('button', { name: 'Add person' }).click()
+  const form = page.getByRole('dialog', { name: 'Add person' })
   await form.getByRole('textbox', { name: 'Name', exact: true }).fill(TOM.name)
   await form.getByRole('textbox', { name: 'Initials' }).fill('ab')
   await says(form, "AB are Ada Brook's initials. Choose others: they appear beside every paint stripe.")
@@ -45,7 +45,7 @@ async function addsAPerson({ page }: Device): Promise<void> {
     for (const one of ['A', 'B', 'C'])
       await classes.getByRole('checkbox', { name: new RegExp(`^class ${one}`) }).check()
   }
-  await form.getByRole('button', { name: 'Add, then set the PIN' }).click()
+  await form.getByRole('button', { name: 'Add person, then set PIN' }).click()
   const pin = page.getByRole('dialog', { name: `A PIN for ${TOM.name}` })
   await field(pin, 'PIN').fill(TOM.pin)
   await field(pin, 'PIN again').fill('0000')

@@ -174,11 +174,11 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     await held(device, 'own-look-given')
   })
 
-  test('no published value at the bench, and a settled one', async () => {
+  test('no published torque at the bench, and a settled one', async () => {
     await headDone(all, jobId)
     await command(all.tom, jobId, { type: 'ClaimStep', stepId: 'B2' })
     const device = await bench('tom', 'B2')
-    await device.page.getByText('No published value').first().waitFor()
+    await device.page.getByText('No published torque').first().waitFor()
     await held(device, 'no-value')
     await command(all.ada, jobId, {
       type: 'SettleValue',

@@ -9,7 +9,7 @@ export default function ChangePerson(props: { onClose(): void }) {
   const session = useSession()
   const navigate = useNavigate()
   return (
-    <Dialog open title="Who has the tablet?" broad onClose={props.onClose}>
+    <Dialog open title="Who is using this tablet?" broad onClose={props.onClose}>
       <PeoplePin skip={session.person()?.id} onDone={props.onClose} />
       <Button
         variant="quiet"

@@ -79,7 +79,7 @@ export default function DemoDay(props: { onClose(): void }) {
       </ol>
       <p>
         <A href="/first-look" onClick={props.onClose}>
-          First look: a screen for each person
+          First look: a screen for everybody
         </A>
       </p>
       <div class="day-anew cluster roomy">

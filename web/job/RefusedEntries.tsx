@@ -12,7 +12,7 @@ export function RefusedEntries() {
     <RefusedList
       entries={scope.refused()}
       onDismiss={scope.dismiss}
-      entered={({ command }) => commandWords(command)}
+      entered={({ command }) => commandWords(command, scope.job().plan)}
     />
   )
 }
@@ -27,7 +27,7 @@ export function RefusedStops() {
           <p>
             <strong>{entry.refused.sentence}</strong>
           </p>
-          <p>You entered: {commandWords(entry.command)}.</p>
+          <p>You entered: {commandWords(entry.command, scope.job().plan)}.</p>
           <div class="panel-buttons cluster">
             <Button onClick={() => scope.dismiss(entry.command.commandId)}>Dismiss</Button>
           </div>

@@ -2,10 +2,18 @@
 
 import type { CommandOf, JobCommand } from '../../shared/job/commands'
 import { FASTENER_CONDITIONS, HOLD_KINDS, HOLE_CONDITIONS, type RestartHow } from '../../shared/job/kinds'
-import { positionsInWords } from '../../shared/words'
+import { indexPlan } from '../../shared/plan/read'
+import type { AdoptedPlan } from '../../shared/plan/types'
+import { fastenersInWords, positionsInWords } from '../../shared/words'
 import { format } from '../format'
 
-type EntryWords = { [T in JobCommand['type']]: (command: CommandOf<T>) => string }
+/** How the plan calls a joint, and positions of it: nobody chose a joint's id. */
+interface Called {
+  joint(jointId: string): string
+  fasteners(jointId: string, positions: readonly number[]): string
+}
+
+type EntryWords = { [T in JobCommand['type']]: (command: CommandOf<T>, called: Called) => string }
 
 const RESTARTS: Record<RestartHow, string> = {
   again: 'pass started again',
@@ -20,14 +28,15 @@ const WORDS: EntryWords = {
   PutDownStep: (c) => `leaving ${c.stepId}`,
   HandOverStep: (c) => `handing over ${c.stepId}`,
   EnterScale: (c) => `${format.number(c.value)} on the scale of ${c.wrenchId}`,
-  TakeReading: (c) =>
-    `${c.jointId}, number ${c.position}, pass ${c.pass}: ${c.how}${c.value === undefined ? '' : ` ${format.number(c.value)}`}`,
-  CountRound: (c) => `${c.jointId}, pass ${c.pass}: round done, ${c.count} counted`,
-  RestartRound: (c) => `${c.jointId}: ${RESTARTS[c.how]}`,
+  TakeReading: (c, called) =>
+    `${called.fasteners(c.jointId, [c.position])}, pass ${c.pass}: ${c.how}${c.value === undefined ? '' : ` ${format.number(c.value)}`}`,
+  CountRound: (c, called) => `${called.joint(c.jointId)}, pass ${c.pass}: round done, ${c.count} counted`,
+  RestartRound: (c, called) => `${called.joint(c.jointId)}: ${RESTARTS[c.how]}`,
   StrikeReading: (c) => `a crossing out: ${c.reason}`,
-  PlaceFasteners: (c) =>
-    `${c.jointId} ${positionsInWords(c.positions)}: ${FASTENER_CONDITIONS[c.condition]}${c.lengthMm === undefined ? '' : `, ${format.number(c.lengthMm)} mm`}`,
-  RecordHole: (c) => `${c.jointId}, hole ${c.position}: ${HOLE_CONDITIONS[c.condition]}`,
+  PlaceFasteners: (c, called) =>
+    `${called.fasteners(c.jointId, c.positions)}: ${FASTENER_CONDITIONS[c.condition]}${c.lengthMm === undefined ? '' : `, ${format.number(c.lengthMm)} mm`}`,
+  RecordHole: (c, called) =>
+    `${called.joint(c.jointId)}, hole ${c.position}: ${HOLE_CONDITIONS[c.condition]}`,
   TakeMeasurement: (c) => `${format.number(c.value, 4)} at ${c.place}`,
   StrikeMeasurement: (c) => `a crossing out: ${c.reason}`,
   StartSealant: (c) => `the first bead of ${c.stepId}`,
@@ -43,7 +52,8 @@ const WORDS: EntryWords = {
   RecheckOwnWork: (c) => `your second signature on your own work, ${c.stepId}`,
   Defer: (c) => `leaving out until ${c.dueStepId}: ${c.reason}`,
   WithdrawDeferral: (c) => `fitted after all: ${c.reason}`,
-  SettleValue: (c) => `${format.number(c.torqueNm)} N·m for ${c.jointId}, pass ${c.pass}`,
+  SettleValue: (c, called) =>
+    `${format.number(c.torqueNm)} N·m for ${called.joint(c.jointId)}, pass ${c.pass}`,
   Waive: (c) => `an acceptance: ${c.reason}`,
   Release: (c) => `the release ${c.kind === 'to_fitting' ? 'to fitting' : 'to the owner'}`,
   OpenWarranty: (c) => `a complaint: ${c.complaint}`,
@@ -55,5 +65,16 @@ const WORDS: EntryWords = {
   PromiseDate: (c) => `a promise for ${c.date}: ${c.reason}`,
 }
 
-export const commandWords = (command: JobCommand): string =>
-  (WORDS[command.type] as (command: JobCommand) => string)(command)
+export function commandWords(command: JobCommand, plan: AdoptedPlan | undefined): string {
+  const jointOf = (id: string) => plan && indexPlan(plan).jointById.get(id)
+  const called: Called = {
+    joint: (id) => jointOf(id)?.title ?? id,
+    fasteners: (id, positions) => {
+      const joint = jointOf(id)
+      return joint
+        ? `${joint.title}, ${fastenersInWords(joint.fastener, positions)}`
+        : `${id}, number ${positionsInWords(positions)}`
+    },
+  }
+  return (WORDS[command.type] as (command: JobCommand, called: Called) => string)(command, called)
+}

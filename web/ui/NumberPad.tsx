@@ -58,11 +58,11 @@ export function NumberPad(props: NumberPadProps) {
       <button
         type="button"
         class="word"
-        aria-label="Rub out the last digit"
+        aria-label="Delete the last digit"
         disabled={props.disabled}
         onClick={back}
       >
-        Rub out
+        Delete
       </button>
       <button type="button" disabled={props.disabled} onClick={() => press('0')}>
         0

@@ -330,10 +330,16 @@ test('a value nobody published: who settles it, then the number with its basis',
 })
 
 test('what was entered is said in words, and a day is noon of that day', () => {
-  expect(commandWords({ type: 'CountRound', jointId: 'G-1', pass: 1, count: 18 })).toBe(
-    'G-1, pass 1: round done, 18 counted',
-  )
-  expect(
-    commandWords({ type: 'PlaceFasteners', jointId: 'G-1', positions: [1, 2, 3], condition: 'new' }),
-  ).toBe('G-1 1–3: new')
+  const { plan } = bench().job()
+  const count = { type: 'CountRound', jointId: 'G-C5', pass: 1, count: 18 } as const
+  expect(commandWords(count, plan)).toBe('Sump bolts, pass 1: round done, 18 counted')
+  expect(commandWords(count, undefined)).toBe('G-C5, pass 1: round done, 18 counted')
+  const place = {
+    type: 'PlaceFasteners' as const,
+    jointId: 'G-C5',
+    positions: [1, 2, 3],
+    condition: 'new' as const,
+  }
+  expect(commandWords(place, plan)).toBe('Sump bolts, bolts 1–3: new')
+  expect(commandWords(place, undefined)).toBe('G-C5, number 1–3: new')
 })

@@ -145,7 +145,7 @@ describe('what the sheet asks, in words', () => {
         format,
       ),
     ).toBe('30 N·m → slacken fully → wait 1 h 30 min')
-    expect(passesWords([{ kind: 'torque', torqueNm: null }], format)).toBe('no published value')
+    expect(passesWords([{ kind: 'torque', torqueNm: null }], format)).toBe('no published torque')
   })
   test('a fastener is counted, threaded, and has a length where one is given', () => {
     expect(fastenerWords(plan.steps[0]?.joints[0] ?? expect.fail('no joint'))).toBe('2 × M10x1.25 × 30, 10.9')

@@ -72,9 +72,7 @@ function Group(props: { group: JointGroup }) {
           />
         </div>
         <div>
-          <h3 id={`head-${joint().id}`}>
-            {joint().title} <span class="pencil">{joint().id}</span>
-          </h3>
+          <h3 id={`head-${joint().id}`}>{joint().title}</h3>
           <p>
             {step().id} {step().title}
           </p>

@@ -152,9 +152,7 @@ function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: r
   return (
     <section class="stack airy">
       <header>
-        <h3>
-          {props.joint.title} <span class="pencil">{props.joint.id}</span>
-        </h3>
+        <h3>{props.joint.title}</h3>
         <p>
           {fastenerWords(props.joint)}, {props.joint.lubrication}, class {props.joint.class}
         </p>

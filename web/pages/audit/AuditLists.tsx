@@ -104,7 +104,7 @@ export function FlaggedReadings() {
             late={group.hidden}
             ways={
               <>
-                <ToBench stepId={group.step.id} words="Cross out or redo" />
+                <ToBench stepId={group.step.id} words="Put right" />
                 <AcceptButton what={group.readings.map(waivedReading)} of={group.jointTitle} />
               </>
             }
@@ -126,12 +126,7 @@ export function FlaggedReadings() {
                     {first.wrenchId ? `, ${first.wrenchId}` : ''}
                   </span>
                   <Stripe person={first.by} />
-                  <span>
-                    {scope.words.moment(first.doneAt)}
-                    {group.readings.length > 1
-                      ? ` to ${scope.words.moment(group.readings.at(-1)?.doneAt ?? first.doneAt)}`
-                      : ''}
-                  </span>
+                  <span>{firstToLast(group.readings.map(({ doneAt }) => scope.words.moment(doneAt)))}</span>
                 </p>
               )}
             </For>
@@ -158,7 +153,7 @@ export function UnitSlips() {
             <Entry
               id={line.step.id}
               settled={!line.stands}
-              ways={line.stands ? <ToBench stepId={line.step.id} words="Settle" /> : undefined}
+              ways={line.stands ? <ToBench stepId={line.step.id} words="Put right" /> : undefined}
             >
               <p>
                 <b>{line.jointTitle}</b>
@@ -186,6 +181,12 @@ export function UnitSlips() {
       </For>
     </List>
   )
+}
+
+/** `08:48 to 08:50`, or the one moment where both read the same. */
+function firstToLast(moments: readonly string[]): string {
+  const [first = '', last = first] = [moments[0], moments.at(-1)]
+  return last === first ? first : `${first} to ${last}`
 }
 
 /** One position as the trade names it, or several by number. */

@@ -9,6 +9,7 @@ import { againstWords } from '../../../shared/job/against'
 import type { JobEvent } from '../../../shared/job/events'
 import { type Against, RELEASE_WORDS, type ReleaseKind } from '../../../shared/job/release'
 import type { Answer, Fault } from '../../../shared/protocol'
+import { upperFirst } from '../../../shared/words'
 import { recordHref } from '../../hrefs'
 import { ownWork, useJob } from '../../job/scope'
 import { useSendAndWait } from '../../live/live'
@@ -49,9 +50,9 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
     setSending(false)
   }
   const up = () => scope.link() === 'live'
-  const name = () => RELEASE_WORDS[props.kind]
+  const name = () => upperFirst(RELEASE_WORDS[props.kind])
   return (
-    <Dialog open broad title={name().replace(/^r/, 'R')} onClose={props.onClose}>
+    <Dialog open broad title={name()} onClose={props.onClose}>
       <Switch
         fallback={
           <>
@@ -67,7 +68,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
               <Sentence against>No signal. A release needs the shop’s server: move closer.</Sentence>
             </Show>
             <Button variant="main" wide disabled={!up() || sending()} onClick={() => void send()}>
-              {sending() ? 'Asking the server…' : `Give the ${name()}: I answer for it`}
+              {sending() ? 'Asking the server…' : `${name()}: I answer for it`}
             </Button>
           </>
         }

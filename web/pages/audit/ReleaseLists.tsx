@@ -81,7 +81,9 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
           {upperFirst(name())}
           <Show when={props.view.against.length > 0}>
             <span class="pencil">
-              {props.view.against.length === 1 ? '1 reason against' : `${props.view.against.length} against`}
+              {props.view.against.length === 1
+                ? '1 reason against'
+                : `${props.view.against.length} reasons against`}
             </span>
           </Show>
         </Button>
@@ -133,7 +135,7 @@ function Ways(props: { against: Against }) {
             return (
               <Show when={scope.leads()}>
                 <A class="button" href={settleHref(scope.job().id, way.joint, way.pass)}>
-                  Settle<span class="unseen">, {id()}</span>
+                  Decide torque<span class="unseen">, {id()}</span>
                 </A>
               </Show>
             )
@@ -147,7 +149,7 @@ function Ways(props: { against: Against }) {
             return (
               <Show when={scope.leads()}>
                 <Button onClick={() => open({ dialog: 'close_warranty', complaint: way.complaint })}>
-                  Record what was found
+                  Record finding
                 </Button>
               </Show>
             )
@@ -230,7 +232,7 @@ export function Releases() {
                       variant="quiet"
                       onClick={() => open({ dialog: 'open_warranty', number: release.number })}
                     >
-                      Open a warranty case
+                      Open warranty case
                     </Button>
                   </Show>
                 </div>

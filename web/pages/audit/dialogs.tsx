@@ -73,13 +73,13 @@ function Waive(props: DialogProps<'waive'>) {
 function OpenWarranty(props: DialogProps<'open_warranty'>) {
   return (
     <ReasonDialog
-      title="Open a warranty case"
+      title="Open warranty case"
       about={[
         `Record ${props.number} stays as it was printed. The job goes on, and ends in the next edition.`,
       ]}
       label="What does the owner say?"
       maxLength={TEXT_LENGTHS.story}
-      submitLabel="Open the case"
+      submitLabel="Open warranty case"
       commands={(complaint) => [{ type: 'OpenWarranty', complaint }]}
       onClose={props.onClose}
     />
@@ -89,14 +89,14 @@ function OpenWarranty(props: DialogProps<'open_warranty'>) {
 function CloseWarranty(props: DialogProps<'close_warranty'>) {
   return (
     <ReasonDialog
-      title="Answer the warranty case"
+      title="Record finding"
       about={[
         `“${props.complaint}”`,
         'The finding stands in the next edition of the record. Without it a step signed since answers the case.',
       ]}
       label="What was found? If nothing: no fault found, because …"
       maxLength={TEXT_LENGTHS.story}
-      submitLabel="Record the finding"
+      submitLabel="Record finding"
       commands={(finding) => [{ type: 'CloseWarranty', finding }]}
       onClose={props.onClose}
     />

@@ -129,7 +129,7 @@ export function BigNumber() {
           {(sheet) => <Figure figure={format.number(sheet().minutes)} unit="min" on="wait" />}
         </Match>
         <Match when={as('torque')}>
-          <p class="no-value">No published value</p>
+          <p class="no-value">No published torque</p>
           <Under>
             <p>
               <strong>{whoSettles(scope.shop())}</strong> The maker’s information gives no torque here; what

@@ -38,7 +38,7 @@ export function RestartPanel(props: { broken: BrokenOff }) {
       </Index>
       <p class="small">{props.broken.without}</p>
       <Button variant="quiet" onClick={() => bench.skipRestart(jointId)}>
-        Go on without it
+        Continue without it
       </Button>
     </section>
   )

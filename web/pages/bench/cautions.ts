@@ -39,10 +39,11 @@ export function notYet(job: PlannedJob, step: AdoptedStep): NotYet[] {
       const inPlace = inPlaceBefore(job, { joint: joint.id, positions: [...positions] }, hider)
       if (isProven(job, inPlace)) continue
       const whole = inPlace.positions.length === joint.positions.length
-      const what = `${lowerFirst(joint.title)}${whole ? '' : ` ${positionsInWords(inPlace.positions)}`}`
+      const [only, ...more] = inPlace.positions
+      const some = more.length > 0 ? ` ${positionsInWords(inPlace.positions)}` : `, ${joint.fastener} ${only}`
       reasons.set(stepId, [
         ...(reasons.get(stepId) ?? []),
-        `${what} (${lacksWords(job, joint, inPlace.positions)})`,
+        `${lowerFirst(joint.title)}${whole ? '' : some} (${lacksWords(job, joint, inPlace.positions)})`,
       ])
     }
   return [...reasons].map(([stepId, hidden]) => ({
@@ -141,7 +142,7 @@ export function stopWords(
 export const markerWords = (job: PlannedJob, step: AdoptedStep): string[] =>
   stoppedAt(job, step).map((mark) => {
     const joint = indexPlan(job.plan).jointById.get(mark.jointId)
-    return `Interrupted: ${joint?.title ?? mark.jointId}, pass ${mark.pass}, ${joint ? numberWords(joint, mark.position) : mark.position} next; ${asksInWords(mark)}.`
+    return `Interrupted: ${joint?.title ?? mark.jointId}, pass ${mark.pass}, ${joint ? `${joint.fastener} ${numberWords(joint, mark.position)}` : mark.position} next; ${asksInWords(mark)}.`
   })
 
 const nothingLeft = (job: PlannedJob, joint: AdoptedJoint): boolean =>

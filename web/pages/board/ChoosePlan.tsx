@@ -38,7 +38,7 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
       : 'Reading the library…'
 
   return (
-    <Dialog open title={`A plan for ${props.job.number}`} onClose={props.onClose}>
+    <Dialog open title={`Adopt plan for ${props.job.number}`} onClose={props.onClose}>
       <p>
         {props.job.engine}, serial {props.job.serial}.
       </p>
@@ -69,7 +69,7 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
           <>
             <Sentence>The job keeps this plan and edition, with the shop’s tolerances of today.</Sentence>
             <Button variant="main" disabled={adopting.busy()} onClick={() => adopting.submit(plan())}>
-              {adopting.busy() ? 'Adopting…' : `Adopt ${plan().title}, edition ${plan().edition}`}
+              {adopting.busy() ? 'Adopting…' : `Adopt plan: ${plan().title}, edition ${plan().edition}`}
             </Button>
           </>
         )}

@@ -132,7 +132,7 @@ function NoPlan(props: { choosing: boolean; choose(): void }) {
   return (
     <div class="row-choose">
       <Show when={props.choosing}>
-        <Button onClick={props.choose}>Choose a plan</Button>
+        <Button onClick={props.choose}>Adopt plan…</Button>
       </Show>
     </div>
   )

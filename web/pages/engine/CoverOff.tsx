@@ -21,15 +21,15 @@ export function CoverOff(props: { step: AdoptedStep }) {
   return (
     <Show when={offered()}>
       <div class="office-do cluster">
-        <Button onClick={() => setAsking(true)}>{props.step.id} is off again</Button>
+        <Button onClick={() => setAsking(true)}>Take cover off</Button>
       </div>
-      <Dialog open={asking()} title={`Is ${props.step.id} off?`} onClose={() => setAsking(false)}>
+      <Dialog open={asking()} title="Take cover off" onClose={() => setAsking(false)}>
         <p>
-          Its signatures lapse, and its counts and looks are taken again when it goes back on. Until then{' '}
-          {hidesWords(stepView(scope.planned(), props.step).hides)} can be reached.
+          {props.step.id} {props.step.title} is off: sign it again when it goes back on, with its counts and
+          looks. Until then {hidesWords(stepView(scope.planned(), props.step).hides)} can be reached.
         </p>
         <Button variant="main" wide onClick={say}>
-          It is off
+          Take cover off
         </Button>
       </Dialog>
     </Show>

@@ -62,7 +62,8 @@ export function NoPlan() {
               </div>
               <Show when={scope.leads()}>
                 <Button disabled={adopting() !== undefined} onClick={() => void adopt(plan)}>
-                  {adopting() === plan.id ? 'Adopting…' : 'Adopt this plan'}
+                  {adopting() === plan.id ? 'Adopting…' : 'Adopt plan'}
+                  <span class="unseen"> {plan.title}</span>
                 </Button>
               </Show>
             </li>

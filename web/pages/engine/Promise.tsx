@@ -2,6 +2,7 @@
 import { createSignal, For, Show } from 'solid-js'
 import type { JobCommand } from '../../../shared/job/commands'
 import { TEXT_LENGTHS } from '../../../shared/job/text-lengths'
+import { ended } from '../../../shared/words'
 import { format } from '../../format'
 import { CommandDialog } from '../../job/CommandDialog'
 import { Promised } from '../../job/Promised'
@@ -22,7 +23,7 @@ export function PromiseLine(props: { released: boolean }) {
         <Promised date={promises().at(-1)?.date} released={props.released} />
         <Show when={!props.released && may()}>
           <Button variant="quiet" onClick={() => setPromising(true)}>
-            {promises().length > 0 ? 'Promise another date' : 'Promise a date'}
+            {promiseLabel(promises().length > 0)}
           </Button>
         </Show>
         <Show when={promises().length > 0}>
@@ -53,9 +54,12 @@ export function PromiseLine(props: { released: boolean }) {
   )
 }
 
+const promiseLabel = (before: boolean) => (before ? 'Promise another date' : 'Promise a date')
+
 function PromiseForm(props: { onClose(): void }) {
   const scope = useJob()
   const last = scope.job().promises.at(-1)
+  const label = () => promiseLabel(last !== undefined)
   const [date, setDate] = createSignal('')
   const [reason, setReason] = createSignal('')
   const promise = (): JobCommand | string => {
@@ -64,16 +68,12 @@ function PromiseForm(props: { onClose(): void }) {
     return { type: 'PromiseDate', date: date(), reason: reason().trim() }
   }
   return (
-    <CommandDialog
-      title="Promise a date"
-      submitLabel="Promise this date"
-      command={promise}
-      onClose={props.onClose}
-    >
+    <CommandDialog title={label()} submitLabel={label()} command={promise} onClose={props.onClose}>
       <Show when={last}>
         {(before) => (
           <p>
-            {format.weekdayAndDate(before().date)} was promised: {before().reason}. It stays in the history.
+            {format.weekdayAndDate(before().date)} was promised: {ended(before().reason)} It stays in the
+            record.
           </p>
         )}
       </Show>

@@ -16,7 +16,7 @@ export function StepDetails(props: { view: StepView }) {
   return (
     <details class="step-more">
       <summary>
-        What it asks
+        Details
         <Show when={cautions().length > 0}>
           <span class="caution-mark">
             {cautions().length === 1 ? ' 1 caution' : ` ${cautions().length} cautions`}
@@ -44,11 +44,11 @@ export function StepDetails(props: { view: StepView }) {
           </p>
         </Show>
         <Show when={step().needs.length > 0 || hides() || hiders().length > 0}>
-          <h5>In the order of things</h5>
+          <h5>Order</h5>
           <Show when={step().needs.length > 0}>
-            <p>Needs {step().needs.join(', ')}.</p>
+            <p>Comes after {step().needs.join(', ')}.</p>
           </Show>
-          <Show when={hides()}>{(words) => <p>Hides {words()}.</p>}</Show>
+          <Show when={hides()}>{(words) => <p>Covers {words()}.</p>}</Show>
           <For each={hiders()}>{(hider) => <p>{hider.text}.</p>}</For>
         </Show>
         <p class="pencil small">
@@ -77,9 +77,7 @@ function JointAsks(props: { joint: AdoptedJoint }) {
     joint.bands.flatMap((band, index) => (band ? [`pass ${index + 1}: ${bandWords(band, format)}`] : []))
   return (
     <section class="asks">
-      <h5>
-        {joint.title} <span class="pencil">{joint.id}</span>
-      </h5>
+      <h5>{joint.title}</h5>
       <p>
         {fastenerWords(joint)}, {joint.lubrication}, class {joint.class}, {use}.
       </p>

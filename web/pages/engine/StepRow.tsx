@@ -57,16 +57,12 @@ export function StepRow(props: StepRowProps) {
           </Show>
           <Show when={view().flagged > 0}>
             <strong class="against">
-              {view().flagged === 1
-                ? '1 fastener carries a flag'
-                : `${view().flagged} fasteners carry a flag`}
+              {view().flagged === 1 ? '1 fastener flagged' : `${view().flagged} fasteners flagged`}
             </strong>
           </Show>
           <Show when={view().off > 0}>
             <strong class="against">
-              {view().off === 1
-                ? '1 number is not as the plan asks'
-                : `${view().off} numbers are not as the plan asks`}
+              {view().off === 1 ? '1 number out of limits' : `${view().off} numbers out of limits`}
             </strong>
           </Show>
         </p>

@@ -135,7 +135,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
             </For>
           </section>
           <footer class="paper-release">
-            <h2>The word</h2>
+            <h2>Release</h2>
             <p class="paper-said">
               I release this engine {release().kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, on the
               record above.
@@ -148,11 +148,11 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
               </Fact>
               <Show when={release().ownWork}>
                 <Fact term="Own work" class="wide">
-                  The one who released it had worked on it.
+                  Whoever released it had worked on it.
                 </Fact>
               </Show>
               <Fact term="Covers" class="wide">
-                the log of this engine to entry {release().version}, hash{' '}
+                the log of this engine to entry {release().version}, check number{' '}
                 <span class="paper-hash">{inGroups(release().head)}</span>
               </Fact>
               <Fact term="Checked" class="wide">

@@ -67,14 +67,14 @@ export function SettledValues(props: { job: PlannedJob }) {
   const { words } = useJobView()
   return (
     <Table
-      title="Values settled where none is published"
+      title="Torques decided where none is published"
       heads={['Joint', 'Value', 'Rests on', 'Reason', 'By']}
-      none="None: every torque has a published value."
+      none="None: every torque is published."
       rows={settledRows(props.job)}
       isGone={({ inForce }) => !inForce}
-      cells={({ joint, title, pass, value, inForce }) => [
-        `${title} ${joint}, pass ${pass}`,
-        `${showNm(value.torqueNm)} N·m, ${bandWords(value.band, format)}${inForce ? '' : ', settled anew since'}`,
+      cells={({ title, pass, value, inForce }) => [
+        `${title}, pass ${pass}`,
+        `${showNm(value.torqueNm)} N·m, ${bandWords(value.band, format)}${inForce ? '' : ', decided again since'}`,
         basisWords(value.basis),
         value.reason,
         byWords(value, words),
@@ -158,7 +158,7 @@ export function Holes(props: Part) {
       none="None was recorded: every thread is taken to be as the maker left it."
       rows={holeRows(props.job, props.steps)}
       cells={(row) => [
-        `${row.title} ${row.joint.id}`,
+        row.title,
         row.position,
         <For each={row.entries} fallback="as the maker left it">
           {(entry) => (

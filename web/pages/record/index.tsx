@@ -125,7 +125,7 @@ function Shown(props: { edition: Edition; chain: Chain | undefined }) {
           {wholeWords(whole())}
           <Show when={whole().state === 'whole'}>
             {' '}
-            Compare the head with an earlier print:{' '}
+            Compare it with an earlier print:{' '}
             <span class="paper-hash">{inGroups(props.edition.release.head)}</span>
           </Show>
         </Sentence>

@@ -50,7 +50,7 @@ function Settle(props: { joint: string; pass: number }) {
   )
   return (
     <div class="page settle-page stack apart">
-      <JobHead title="No published value">
+      <JobHead title="No published torque">
         <nav aria-label="This engine">
           <A class="button quiet" href={auditHref(scope.job().id)}>
             Audit

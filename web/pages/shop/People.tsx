@@ -49,7 +49,7 @@ export function People(props: { scope: ShopScope }) {
           People <span class="pencil">{people().length}</span>
         </h2>
         <Show when={scope.mayEdit()}>
-          <Button onClick={() => dialogs.open({ dialog: 'add' })}>Add a person</Button>
+          <Button onClick={() => dialogs.open({ dialog: 'add' })}>Add person</Button>
         </Show>
       </div>
       <Show when={message()}>
@@ -66,7 +66,7 @@ export function People(props: { scope: ShopScope }) {
               <p class="pencil">
                 {person.roles.length > 0
                   ? listed(person.roles.map((role) => ROLES[role].word))
-                  : 'no role: looks on, enters facts'}
+                  : 'no role: may look and record, not sign'}
                 , paint {person.paint}
               </p>
               <dl class="pairs">
@@ -80,7 +80,7 @@ export function People(props: { scope: ShopScope }) {
                   <Show when={scope.mayEdit()}>
                     <Button
                       onClick={() => dialogs.open({ dialog: 'change', person })}
-                      aria-label={`Change the card of ${person.name}`}
+                      aria-label={`Change ${person.name}`}
                     >
                       Change
                     </Button>

@@ -51,8 +51,8 @@ export function PersonForm(props: {
   return (
     <FormDialog
       broad
-      title={before ? `The card of ${before.name}` : 'Add a person'}
-      submitLabel={before ? 'Save' : 'Add, then set the PIN'}
+      title={before ? `Change ${before.name}` : 'Add person'}
+      submitLabel={before ? 'Save' : 'Add person, then set PIN'}
       busyLabel="Writing…"
       error={clash() ? undefined : refused()?.sentence}
       onSubmit={write}

@@ -90,7 +90,7 @@ function StepLook(props: { plan: Plan; step: PlanStep }) {
     fasteners > 0 ? `${fasteners} fastener${fasteners === 1 ? '' : 's'}` : '',
     step.measurements.length > 0 ? `${step.measurements.length} measured` : '',
     step.signatures === 2 ? 'two signatures' : '',
-    step.needs.length > 0 ? `needs ${step.needs.join(', ')}` : '',
+    step.needs.length > 0 ? `comes after ${step.needs.join(', ')}` : '',
   ].filter(Boolean)
   return (
     <details class="plan-step" onToggle={(event) => setOpen(event.currentTarget.open)}>

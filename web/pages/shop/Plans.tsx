@@ -71,7 +71,10 @@ export function Plans(props: { scope: ShopScope }) {
           </EmptyState>
         }
       >
-        <p>An edition in the library never changes. An engine adopts one on its own page.</p>
+        <p>
+          An edition in the library never changes. A supervisor adopts one for an engine, on the board or on
+          the engine’s page.
+        </p>
         <ul class="cards plan-cards">
           <For each={plans()}>{(plan) => <PlanCard scope={scope} plan={plan} />}</For>
         </ul>

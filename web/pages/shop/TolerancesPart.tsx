@@ -42,7 +42,7 @@ function Bands(props: { scope: ShopScope }) {
       <h2 id="bands-title">Tolerances</h2>
       <p>
         They hold only where neither the maker nor the plan gives limits. A job keeps the bands of the day it
-        adopted its plan: a change here moves none of its readings.
+        adopted its plan: a change here does not touch its readings.
       </p>
       <Show
         when={scope.mayEdit()}
@@ -88,8 +88,8 @@ function Bands(props: { scope: ShopScope }) {
             onValue={(angle) => setTyped({ ...draft(), angle })}
           />
           <p class="small pencil">
-            5, 10 and 15 per cent and 5 degrees, which a new shop begins with, are common practice, no source.
-            The maker’s information governs.
+            A new shop begins with 5, 10 and 15 per cent and 5 degrees: common practice, without a source. The
+            maker’s information governs.
           </p>
         </Form>
       </Show>
@@ -135,7 +135,7 @@ function SelfRecheckPart(props: { scope: ShopScope }) {
           }}
         >
           <Choices
-            label="Declared self-recheck"
+            label="Own work, looked at again"
             options={[
               { id: 'off', title: 'off' },
               { id: 'on', title: 'class B and C, after an interval' },

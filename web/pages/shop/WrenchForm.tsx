@@ -38,7 +38,7 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
   return (
     <FormDialog
       broad
-      title={before ? `The card of ${before.id}` : 'Add wrench'}
+      title={before ? `Change ${before.id}` : 'Add wrench'}
       submitLabel={before ? 'Save' : 'Add wrench'}
       busyLabel="Writing…"
       onSubmit={write}

@@ -87,7 +87,7 @@ export function Wrenches(props: { scope: ShopScope }) {
                     <div class="card-acts cluster">
                       <Button
                         onClick={() => dialogs.open({ dialog: 'card', before: wrench })}
-                        aria-label={`Change the card of ${wrench.id}`}
+                        aria-label={`Change ${wrench.id}`}
                       >
                         Change
                       </Button>

@@ -2,7 +2,6 @@
 import { A, useParams } from '@solidjs/router'
 import { createMemo, For, lazy, Match, Show, Switch } from 'solid-js'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
-import { upperFirst } from '../../../shared/words'
 import { usePageTitle } from '../../frame/title'
 import { useBoard } from '../../live/live'
 import { useShopScope } from '../../shop/scope'
@@ -67,8 +66,7 @@ export default function ShopPage() {
       </div>
       <Show when={!scope.mayEdit()}>
         <p class="pencil part-note">
-          You may look at everything here. {upperFirst(SOMEBODY_WHO_LEADS)} changes it; your own PIN you set
-          yourself.
+          You may look at everything here. Only {SOMEBODY_WHO_LEADS} changes it; you set your own PIN.
         </p>
       </Show>
       <Show when={scope.mayEdit() && scope.known() && board.known() && begun().some(({ done }) => !done)}>

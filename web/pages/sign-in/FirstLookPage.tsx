@@ -8,8 +8,8 @@ export default function FirstLookPage() {
     <div class="page first-look stack airy">
       <h1>First look</h1>
       <p>
-        One log, and a screen for each who works by it. Touch a person to be them, without a PIN; that goes in
-        this demonstration only.
+        One log, and a screen for everybody who works from it. Touch a person to be signed in as them without
+        a PIN, in this demonstration only.
       </p>
       <FirstLook />
     </div>

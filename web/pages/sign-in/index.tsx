@@ -29,9 +29,9 @@ export default function SignIn() {
       <Show when={demo.state() && !closed()}>
         <section class="first-look stack airy" aria-label="First look">
           <div class="first-look-head cluster ends">
-            <h2>First look: a screen for each</h2>
+            <h2>First look: a screen for everybody</h2>
             <Button variant="quiet" onClick={close}>
-              Close for good
+              Do not show again
             </Button>
           </div>
           <Suspense>

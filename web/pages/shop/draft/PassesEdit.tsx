@@ -126,7 +126,7 @@ function PassFields(props: { pass: Pass; onChange(pass: Pass): void }) {
             <NumberField
               label="N·m"
               value={pass().torqueNm ?? undefined}
-              emptyIs="no published value"
+              emptyIs="no published torque"
               onValue={(value) => {
                 const { limits, ...bare } = pass()
                 props.onChange(

@@ -71,13 +71,13 @@ export function SheetColumns(props: SheetColumnsProps) {
           hint="Only where neither its line nor its heading says."
           value={props.choices.unit ?? GUESS}
           options={[
-            { value: GUESS, title: 'nothing: it is asked' },
+            { value: GUESS, title: 'nothing: ask me' },
             ...UNITS.map((unit) => ({ value: unit, title: unit })),
           ]}
           onValue={setUnit}
         />
         <Select
-          label="Columns are parted by"
+          label="Columns are separated by"
           value={props.choices.delimiter ?? GUESS}
           options={[
             { value: GUESS, title: `as guessed: ${DELIMITER_WORDS[props.sheet.delimiter]}` },
@@ -86,7 +86,7 @@ export function SheetColumns(props: SheetColumnsProps) {
           onValue={setDelimiter}
         />
         <Select
-          label="The headings of the columns stand in"
+          label="Column headings are in"
           value={props.choices.headerLine === null ? NO_LINE : `${props.choices.headerLine ?? GUESS}`}
           options={[
             { value: GUESS, title: `as guessed: ${header() ? `line ${header()}` : 'no line'}` },

@@ -57,7 +57,7 @@ export function SheetRow(props: SheetRowProps) {
           <p class="line-says pencil cluster level">Not for the plan. It is named in the plan’s notices.</p>
         </Match>
         <Match when={props.work.line.kind === 'header'}>
-          <p class="small pencil">The headings of the columns.</p>
+          <p class="small pencil">Column headings.</p>
         </Match>
         <Match when={props.work.line.kind === 'section' && props.work.line}>
           {(section) => (

@@ -23,8 +23,8 @@ export const DELIMITER_WORDS = {
   '\t': 'tabs',
   ';': 'semicolons',
   ',': 'commas',
-  '|': 'upright bars',
-  spaces: 'gaps of a page',
+  '|': 'vertical bars',
+  spaces: 'gaps, as on a printed page',
   lines: 'nothing: the torque ends each line',
 } as const
 
