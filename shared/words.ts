@@ -29,6 +29,10 @@ export function listed(items: readonly string[], joined: 'and' | 'or' = 'and'): 
   return `${items.slice(0, -1).join(', ')} ${joined} ${items.at(-1)}`
 }
 
+/** `1 step`, `2 steps`; a plural of its own is named. */
+export const counted = (count: number, noun: string, plural = `${noun}s`): string =>
+  `${count} ${count === 1 ? noun : plural}`
+
 /** What people wrote, as the end of a sentence: with one mark at its end, theirs where they set one. */
 export function ended(text: string): string {
   const said = text.trim()

@@ -6,7 +6,7 @@
  */
 import type { Instant } from '../log'
 import { formatNumber, showTorque } from '../units/show'
-import type { Figures } from '../words'
+import { counted, type Figures } from '../words'
 import { type Calendar, daysBetween, makeCalendar } from './calendar'
 import type { Day, ShopFormat } from './types'
 
@@ -103,5 +103,3 @@ export function makeFormat(shop: ShopFormat): Format {
 }
 
 const HOUR_MS = 3_600_000
-
-const counted = (count: number, unit: string): string => `${count} ${unit}${count === 1 ? '' : 's'}`

@@ -1,4 +1,5 @@
 /** What the bar says of the link and of what waits on this device. */
+import { counted } from '../../shared/words'
 import type { LinkState } from '../live/link'
 
 export interface Waits {
@@ -8,12 +9,11 @@ export interface Waits {
   refused: number
 }
 
-const counted = (n: number, singular: string, plural: string) =>
-  n === 0 ? [] : [n === 1 ? `1 ${singular}` : `${n} ${plural}`]
-
 export function linkWords(link: LinkState, { entries, photos, refused }: Waits): string {
-  const waits = [...counted(entries, 'entry', 'entries'), ...counted(photos, 'photo', 'photos')].join(', ')
-  const against = refused === 0 ? '' : `; ${counted(refused, 'photo', 'photos')} not taken over`
+  const waits = [entries && counted(entries, 'entry', 'entries'), photos && counted(photos, 'photo')]
+    .filter(Boolean)
+    .join(', ')
+  const against = refused === 0 ? '' : `; ${counted(refused, 'photo')} not taken over`
   return `${stands(link, waits)}${against}`
 }
 

@@ -1,5 +1,6 @@
 /** What a new shop needs before its first engine, and how far it is. Nothing here blocks anything. */
 import type { Shop } from '../../shared/shop/types'
+import { counted } from '../../shared/words'
 
 export interface GuideItem {
   id: 'people' | 'wrenches' | 'plan' | 'job'
@@ -8,8 +9,6 @@ export interface GuideItem {
   /** How it stands, in a sentence. */
   words: string
 }
-
-const some = (n: number, singular: string, plural: string) => `${n} ${n === 1 ? singular : plural}`
 
 export function guideOf(shop: Shop, jobs: number): GuideItem[] {
   const people = Object.keys(shop.people).length
@@ -32,7 +31,7 @@ export function guideOf(shop: Shop, jobs: number): GuideItem[] {
       done: wrenches > 0,
       words:
         wrenches > 0
-          ? `Done: ${some(wrenches, 'wrench is', 'wrenches are')} in the crib.`
+          ? `Done: ${counted(wrenches, 'wrench is', 'wrenches are')} in the crib.`
           : 'Not done: the crib is empty. Every reading names its wrench; one that is not in the crib is flagged.',
     },
     {
@@ -42,7 +41,7 @@ export function guideOf(shop: Shop, jobs: number): GuideItem[] {
       words:
         plans.length === 0
           ? 'Not done: the library is empty. Load a plan file of your own, or look around with an invented example.'
-          : `Done: ${some(plans.length, 'plan stands', 'plans stand')} in the library${invented ? ', with invented values only' : ''}.`,
+          : `Done: ${counted(plans.length, 'plan stands', 'plans stand')} in the library${invented ? ', with invented values only' : ''}.`,
     },
     {
       id: 'job',
@@ -50,7 +49,7 @@ export function guideOf(shop: Shop, jobs: number): GuideItem[] {
       done: jobs > 0,
       words:
         jobs > 0
-          ? `Done: ${some(jobs, 'engine is', 'engines are')} on the board.`
+          ? `Done: ${counted(jobs, 'engine is', 'engines are')} on the board.`
           : 'Not done: no engine is on the board. A job can be opened at any time, also without a plan.',
     },
   ]

@@ -6,6 +6,7 @@ import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, onCleanup, onMount, Show, Suspense } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
 import { OFFICE } from '../../../shared/shop/entitlement'
+import { counted } from '../../../shared/words'
 import { format } from '../../format'
 import { usePageTitle } from '../../frame/title'
 import { benchHref } from '../../hrefs'
@@ -64,11 +65,11 @@ export function Board() {
       )
     })
   })
-  const counted = () => {
+  const countWords = () => {
     const all = board.ids().length
     if (all === 0) return 'no engine in the shop'
     if (sought().trim()) return `${shown().length} of ${all} shown`
-    return all === 1 ? '1 engine, by what needs attention' : `${all} engines, by what needs attention`
+    return `${counted(all, 'engine')}, by what needs attention`
   }
 
   return (
@@ -77,7 +78,7 @@ export function Board() {
       <div class="board-head cluster">
         <h1>Board</h1>
         <p class="pencil" role="status">
-          {board.known() ? counted() : 'Reading the board…'}
+          {board.known() ? countWords() : 'Reading the board…'}
         </p>
         <Search onValue={setSought} />
         <A class="button quiet only-broad" href="/wall">

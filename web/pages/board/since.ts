@@ -6,6 +6,7 @@
  * page merely having been open.
  */
 import type { JobSummary } from '../../../shared/job/summary'
+import { counted } from '../../../shared/words'
 
 export interface Seen {
   version: number
@@ -83,8 +84,7 @@ export function changesSince(
 
 function signedWords(more: number): string | undefined {
   if (more === 0) return undefined
-  const steps = (n: number) => (n === 1 ? '1 step' : `${n} steps`)
-  return more > 0 ? `${steps(more)} more signed` : `${steps(-more)} lost a signature`
+  return more > 0 ? `${counted(more, 'step')} more signed` : `${counted(-more, 'step')} lost a signature`
 }
 
 const keyOf = (person: string): string => `paintmark.looked.${person}`

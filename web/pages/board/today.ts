@@ -10,7 +10,7 @@ import type { JobSummary } from '../../../shared/job/summary'
 import { mayDo } from '../../../shared/shop/entitlement'
 import type { Role } from '../../../shared/shop/kinds'
 import type { Person } from '../../../shared/shop/types'
-import type { Words } from '../../../shared/words'
+import { counted, type Words } from '../../../shared/words'
 import { format } from '../../format'
 import { auditHref, benchHref, engineHref } from '../../hrefs'
 import { promiseState } from '../../job/promise-words'
@@ -181,10 +181,7 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
     ...(unsettled > 0
       ? [
           {
-            text:
-              unsettled === 1
-                ? 'Decide 1 torque that nobody published'
-                : `Decide ${unsettled} torques that nobody published`,
+            text: `Decide ${counted(unsettled, 'torque')} that nobody published`,
             rank: 5,
             pressing: false,
             href: audit,

@@ -3,7 +3,7 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { checkPlan } from '../../../shared/plan/check'
 import type { Fasteners, Joint, Plan, PlanStep } from '../../../shared/plan/types'
 import { limitsWords, passesWords, sealantWords } from '../../../shared/plan/words'
-import { listed, positionsInWords } from '../../../shared/words'
+import { counted, listed, positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { format } from '../../format'
 import { fastenerWords } from '../../job/step/step-words'
@@ -87,7 +87,7 @@ function StepLook(props: { plan: Plan; step: PlanStep }) {
   const [open, setOpen] = createSignal(false)
   const fasteners = step.joints.reduce((sum, joint) => sum + joint.positions.length, 0)
   const brief = [
-    fasteners > 0 ? `${fasteners} fastener${fasteners === 1 ? '' : 's'}` : '',
+    fasteners > 0 ? counted(fasteners, 'fastener') : '',
     step.measurements.length > 0 ? `${step.measurements.length} measured` : '',
     step.signatures === 2 ? 'two signatures' : '',
     step.needs.length > 0 ? `comes after ${step.needs.join(', ')}` : '',

@@ -7,7 +7,7 @@ import { createSignal, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../shared/plan/place'
 import type { Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
-import { upperFirst } from '../../../shared/words'
+import { counted, upperFirst } from '../../../shared/words'
 import { planHref, readPlanFile } from '../../shop/plan-library'
 import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Button } from '../../ui/Button'
@@ -131,12 +131,11 @@ export function ReadPlan(props: { scope: ShopScope }) {
 }
 
 function Faults(props: { text: string; faults: readonly PlanFault[]; goTo(offset: number): void }) {
-  const count = () => (props.faults.length === 1 ? '1 fault' : `${props.faults.length} faults`)
   return (
     <section class="faults" aria-labelledby="faults-title">
       <h3 id="faults-title">
         <span role="status">
-          {count()}: nothing was added.
+          {counted(props.faults.length, 'fault')}: nothing was added.
           <Show when={props.faults.length > MOST_SHOWN}> The first {MOST_SHOWN}:</Show>
         </span>
       </h3>

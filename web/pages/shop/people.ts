@@ -11,7 +11,6 @@ export const CLASS_WORDS = {
   C: 'everything else',
 } as const
 
-/** What each role is for, in a line. */
 /** `class A, B and C on every engine`, `class B on petrol and motorcycle`, `nothing`. */
 export function entitlementWords({ classes, families }: Entitlement): string {
   if (classes.length === 0) return 'nothing'

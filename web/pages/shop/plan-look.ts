@@ -2,6 +2,7 @@
 import { counts } from '../../../shared/plan/counts'
 import type { Interruption, Joint, Plan, PlanStep } from '../../../shared/plan/types'
 import type { Shop } from '../../../shared/shop/types'
+import { counted } from '../../../shared/words'
 import type { Head } from '../../drawings/heads'
 import { format } from '../../format'
 
@@ -11,8 +12,6 @@ export function editions(plans: Shop['plans']): Plan[] {
     .flatMap((byEdition) => Object.values(byEdition))
     .sort((a, b) => a.title.localeCompare(b.title) || a.id.localeCompare(b.id) || b.edition - a.edition)
 }
-
-const some = (n: number, singular: string, plural = `${singular}s`) => `${n} ${n === 1 ? singular : plural}`
 
 /** The numbers a shop plans with, most telling first. */
 export function figuresOf(plan: Plan): { figure: string; of: string }[] {
@@ -33,10 +32,10 @@ export function figuresOf(plan: Plan): { figure: string; of: string }[] {
 /** `50 steps, 180 fasteners, 74 of class A, about 29 h of work`. */
 export function countWords(plan: Plan): string {
   const all = counts(plan)
-  return `${some(all.steps, 'step')}, ${some(all.fasteners, 'fastener')}, ${all.byClass.A} of class A, about ${format.duration(all.minutes.likely)} of work`
+  return `${counted(all.steps, 'step')}, ${counted(all.fasteners, 'fastener')}, ${all.byClass.A} of class A, about ${format.duration(all.minutes.likely)} of work`
 }
 
-export const cautionWords = (n: number): string => (n === 0 ? 'no cautions' : some(n, 'caution'))
+export const cautionWords = (n: number): string => (n === 0 ? 'no cautions' : counted(n, 'caution'))
 
 /** The joint's heads as planned, none of them touched. */
 export function plannedHeads(joint: Joint): Head[] {
@@ -50,7 +49,7 @@ export function plannedHeads(joint: Joint): Head[] {
 
 export function mapLabel(joint: Joint): string {
   const order = joint.order ? `tightened in the order ${joint.order.join(', ')}` : 'in any order'
-  return `${joint.title}: ${some(joint.positions.length, 'position')}, ${order}`
+  return `${joint.title}: ${counted(joint.positions.length, 'position')}, ${order}`
 }
 
 /** What to do when a round is broken off or an angle overshot. */

@@ -2,6 +2,7 @@
 import type { Instant } from '../../../shared/log'
 import { WRENCH_STATES } from '../../../shared/shop/kinds'
 import type { Wrench } from '../../../shared/shop/types'
+import { counted } from '../../../shared/words'
 import { wrenchDoubts } from '../../../shared/wrench'
 import { format } from '../../format'
 import { dayText, momentOf, numberFrom, textOf } from './numbers'
@@ -26,7 +27,7 @@ export function wrenchStanding(wrench: Wrench, now: Instant): { words: string; a
     return { words: `check was due ${format.date(dueAt)}`, against: true }
   const days = Math.ceil((dueAt - now) / DAY_MS)
   if (days > SOON_DAYS) return { words: 'in service', against: false }
-  return { words: `in service, check due in ${days === 1 ? '1 day' : `${days} days`}`, against: false }
+  return { words: `in service, check due in ${counted(days, 'day')}`, against: false }
 }
 
 /** Those that cannot be used first, then by id as people count. */

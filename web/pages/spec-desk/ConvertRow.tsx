@@ -1,50 +1,27 @@
 /** A torque in any spelling of any unit, in all the others. */
 import { For, Match, Switch } from 'solid-js'
-import { Button } from '../../ui/Button'
 import { TextInput, useCalculator } from './fields'
-import type { Converted } from './printed'
+import { inState } from './part'
+import { Readings, Row } from './sheet'
 
 export function ConvertRow() {
-  const { calculation, set } = useCalculator()
-  const read = () =>
-    calculation().converted.state === 'read'
-      ? (calculation().converted as Extract<Converted, { state: 'read' }>)
-      : undefined
-  const refused = () =>
-    calculation().converted.state === 'refused'
-      ? (calculation().converted as Extract<Converted, { state: 'refused' }>)
-      : undefined
+  const { calculation } = useCalculator()
   return (
-    <section class="desk-row desk-convert" aria-labelledby="desk-convert">
-      <div class="desk-asked stack roomy">
-        <h2 id="desk-convert">Convert</h2>
-        <TextInput field="convert" hint="35 ft. lbs., 12,5 daN·m, 3.2 mkg, 806 kgf-cm." />
-      </div>
-      <div class="desk-answers stack apart">
-        <Switch
-          fallback={
-            <section class="desk-answer desk-greyed stack">
-              <p>Type a torque with its unit to see it in all the others.</p>
-            </section>
-          }
-        >
-          <Match when={refused()}>
-            {(no) => (
-              <section class="desk-answer stack">
-                <p class="sentence against">{no().why}</p>
-                <div class="cluster roomy">
-                  <For each={no().readings}>
-                    {(reading) => (
-                      <Button onClick={() => set('convert', reading.text)}>{reading.text}</Button>
-                    )}
-                  </For>
-                </div>
-              </section>
-            )}
+    <Row
+      title="Convert"
+      asks={<TextInput field="convert" hint="35 ft. lbs., 12,5 daN·m, 3.2 mkg, 806 kgf-cm." />}
+    >
+      <section
+        class="desk-answer stack"
+        classList={{ 'desk-greyed': calculation().converted.state === 'none' }}
+      >
+        <Switch fallback={<p>Type a torque with its unit to see it in all the others.</p>}>
+          <Match when={inState(calculation().converted, 'refused')}>
+            {(unread) => <Readings of={unread()} field="convert" />}
           </Match>
-          <Match when={read()}>
+          <Match when={inState(calculation().converted, 'read')}>
             {(converted) => (
-              <section class="desk-answer stack">
+              <>
                 <dl class="desk-facts">
                   <For each={converted().rows}>
                     {(row) => (
@@ -59,11 +36,11 @@ export function ConvertRow() {
                   Exact by definition: 1 in = 25.4 mm, 1 lb = 0.453 592 37 kg, gn = 9.806 65 m/s² (NIST SP
                   811).
                 </p>
-              </section>
+              </>
             )}
           </Match>
         </Switch>
-      </div>
-    </section>
+      </section>
+    </Row>
   )
 }

@@ -5,6 +5,7 @@ import { LUBRICATIONS } from '../../../shared/fastener'
 import { EmptyState } from '../../ui/EmptyState'
 import { SelectInput, TextInput, useCalculator } from './fields'
 import { PrintedAnswer } from './PrintedAnswer'
+import { Row } from './sheet'
 import { ThreadFacts } from './ThreadFacts'
 import { TorqueAnswer } from './TorqueAnswer'
 import { LUBRICATION_WORDS } from './tension'
@@ -23,64 +24,65 @@ export function FastenerRow() {
       ? `Not entered: taken as ${calculation().grade.words}. Read the mark on the head.`
       : 'As marked on the head: 8.8, 10.9, SAE 5, A2-70.'
   return (
-    <section class="desk-row" aria-labelledby="desk-fastener">
-      <div class="desk-asked stack roomy">
-        <h2 id="desk-fastener">The fastener</h2>
-        <TextInput field="thread" hint="As printed: M10x1.25, 3/8-16 UNC, #10-32." />
-        <TextInput field="grade" hint={gradeHint()} list={GRADES} />
-        <SelectInput field="lubrication" options={STATES} />
-        <Show when={calculation().inputs.lubrication === 'measured'}>
-          <TextInput field="mu" hint="Thread and head alike: 0.12, or 0.10 to 0.14." inputMode="text" />
-        </Show>
-        <TextInput
-          field="printed"
-          hint="As it stands there: 24 ±4 N·m (18 ±3 lb-ft), 30 Nm + 90°. It counts before anything computed."
-          long
-        />
-        <details
-          class="desk-more"
-          open={['utilisation', 'headBearing', 'clearanceHole'].some(
-            (field) => calculation().inputs[field as 'utilisation'] !== '',
-          )}
-        >
-          <summary>Head, clearance hole, use of the bolt</summary>
-          <div class="desk-pair">
-            <TextInput field="headBearing" hint="Plain hexagon head unless entered." inputMode="decimal" />
-            <TextInput field="clearanceHole" hint="Medium hole unless entered." inputMode="decimal" />
-            <TextInput field="utilisation" hint="0.9 unless entered." inputMode="decimal" />
-          </div>
-        </details>
-      </div>
-      <div class="desk-answers stack apart">
-        <Show when={calculation().printed.state !== 'none'}>
-          <PrintedAnswer />
-        </Show>
-        <Switch>
-          <Match when={calculation().thread.state === 'open'}>
-            <EmptyState title="Type a thread as it is printed.">
-              <p>
-                Its torque band, what strips first, whether the bolt fits its hole, what to set on which
-                wrench and the tightening order then stand here, each with formula and source.
-              </p>
-              <ul class="cluster roomy">
-                <For each={EXAMPLES}>
-                  {(example) => (
-                    <li>
-                      <A class="button" href={`/desk?thread=${encodeURIComponent(example)}`}>
-                        {example}
-                      </A>
-                    </li>
-                  )}
-                </For>
-              </ul>
-            </EmptyState>
-          </Match>
-          <Match when={calculation().thread.state !== 'open'}>
-            <TorqueAnswer />
-            <ThreadFacts />
-          </Match>
-        </Switch>
-      </div>
-    </section>
+    <Row
+      title="The fastener"
+      asks={
+        <>
+          <TextInput field="thread" hint="As printed: M10x1.25, 3/8-16 UNC, #10-32." />
+          <TextInput field="grade" hint={gradeHint()} list={GRADES} />
+          <SelectInput field="lubrication" options={STATES} />
+          <Show when={calculation().inputs.lubrication === 'measured'}>
+            <TextInput field="mu" hint="Thread and head alike: 0.12, or 0.10 to 0.14." inputMode="text" />
+          </Show>
+          <TextInput
+            field="printed"
+            hint="As it stands there: 24 ±4 N·m (18 ±3 lb-ft), 30 Nm + 90°. It counts before anything computed."
+            long
+          />
+          <details
+            class="desk-more"
+            open={['utilisation', 'headBearing', 'clearanceHole'].some(
+              (field) => calculation().inputs[field as 'utilisation'] !== '',
+            )}
+          >
+            <summary>Head, clearance hole, use of the bolt</summary>
+            <div class="desk-pair">
+              <TextInput field="headBearing" hint="Plain hexagon head unless entered." inputMode="decimal" />
+              <TextInput field="clearanceHole" hint="Medium hole unless entered." inputMode="decimal" />
+              <TextInput field="utilisation" hint="0.9 unless entered." inputMode="decimal" />
+            </div>
+          </details>
+        </>
+      }
+    >
+      <Show when={calculation().printed.state !== 'none'}>
+        <PrintedAnswer />
+      </Show>
+      <Switch>
+        <Match when={calculation().thread.state === 'open'}>
+          <EmptyState title="Type a thread as it is printed.">
+            <p>
+              Its torque band, what strips first, whether the bolt fits its hole, what to set on which wrench
+              and the tightening order then stand here, each with formula and source.
+            </p>
+            <ul class="cluster roomy">
+              <For each={EXAMPLES}>
+                {(example) => (
+                  <li>
+                    <A class="button" href={`/desk?thread=${encodeURIComponent(example)}`}>
+                      {example}
+                    </A>
+                  </li>
+                )}
+              </For>
+            </ul>
+          </EmptyState>
+        </Match>
+        <Match when={calculation().thread.state !== 'open'}>
+          <TorqueAnswer />
+          <ThreadFacts />
+        </Match>
+      </Switch>
+    </Row>
   )
 }

@@ -1,14 +1,13 @@
 /** The hole: what it is cut in, how deep, what is clamped; beside it whether the bolt fits and what strips first. */
-import { For, Match, Show, Switch } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { CAUTIONS, HOLE_MATERIALS } from '../../../shared/fastener'
 import { listed } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { format } from '../../format'
-import { Basis } from '../../ui/Basis'
-import { Facts } from './Facts'
 import { SelectInput, TextInput, useCalculator } from './fields'
 import type { Fit, Strip } from './hole'
 import { answerOf } from './part'
+import { Answer, Facts, Row, Sources } from './sheet'
 import { kN, LINKS, mm, VERDICTS } from './words'
 
 const MATERIALS = [
@@ -19,66 +18,61 @@ const MATERIALS = [
 export function HoleRow() {
   const { calculation } = useCalculator()
   return (
-    <section class="desk-row" aria-labelledby="desk-hole">
-      <div class="desk-asked stack roomy">
-        <h2 id="desk-hole">The hole</h2>
-        <SelectInput field="material" options={MATERIALS} />
-        <div class="desk-pair">
-          <TextInput field="length" hint="Under the head." inputMode="decimal" />
-          <TextInput field="stack" hint="Without the washer." inputMode="decimal" />
-          <TextInput field="washer" hint="None unless entered." inputMode="decimal" />
-          <TextInput field="threadDepth" hint="Full thread, from the face." inputMode="decimal" />
-          <SelectInput
-            field="bottom"
-            options={[
-              { value: 'blind', title: 'blind' },
-              { value: 'through', title: 'open, or a nut' },
-            ]}
-          />
-          <Show when={calculation().inputs.bottom !== 'through'}>
-            <TextInput field="holeDepth" hint="To its thread’s end unless entered." inputMode="decimal" />
-          </Show>
-          <SelectInput
-            field="insert"
-            options={[
-              { value: 'none', title: 'none' },
-              { value: 'wire', title: 'wire insert' },
-              { value: 'solid', title: 'solid insert' },
-            ]}
-          />
-          <Show when={calculation().inputs.insert !== 'none'}>
-            <TextInput field="insertLength" hint="1.5 d unless entered." inputMode="decimal" />
-          </Show>
-          <Show when={calculation().inputs.insert === 'solid'}>
-            <TextInput field="insertOuter" hint="As M14x1.5." />
-          </Show>
-        </div>
-      </div>
-      <div class="desk-answers stack apart">
-        <StripAnswer />
-        <FitAnswer />
-      </div>
-    </section>
-  )
-}
-
-function StripAnswer() {
-  const { calculation, refs } = useCalculator()
-  const part = () => calculation().strip
-  const strip = () => answerOf(part())
-  return (
-    <section class="desk-answer stack" classList={{ 'desk-greyed': !strip() }} aria-labelledby="desk-strip">
-      <h3 id="desk-strip">Will it strip?</h3>
-      <Switch>
-        <Match when={strip()}>{(result) => <Links result={result()} />}</Match>
-        <Match when={part().state !== 'there'}>
-          <Why part={part()} />
-        </Match>
-      </Switch>
-      <Show when={strip()}>
-        {(result) => <Basis ids={result().strip.basis} of="the strip loads" refs={refs} />}
-      </Show>
-    </section>
+    <Row
+      title="The hole"
+      asks={
+        <>
+          <SelectInput field="material" options={MATERIALS} />
+          <div class="desk-pair">
+            <TextInput field="length" hint="Under the head." inputMode="decimal" />
+            <TextInput field="stack" hint="Without the washer." inputMode="decimal" />
+            <TextInput field="washer" hint="None unless entered." inputMode="decimal" />
+            <TextInput field="threadDepth" hint="Full thread, from the face." inputMode="decimal" />
+            <SelectInput
+              field="bottom"
+              options={[
+                { value: 'blind', title: 'blind' },
+                { value: 'through', title: 'open, or a nut' },
+              ]}
+            />
+            <Show when={calculation().inputs.bottom !== 'through'}>
+              <TextInput field="holeDepth" hint="To its thread’s end unless entered." inputMode="decimal" />
+            </Show>
+            <SelectInput
+              field="insert"
+              options={[
+                { value: 'none', title: 'none' },
+                { value: 'wire', title: 'wire insert' },
+                { value: 'solid', title: 'solid insert' },
+              ]}
+            />
+            <Show when={calculation().inputs.insert !== 'none'}>
+              <TextInput field="insertLength" hint="1.5 d unless entered." inputMode="decimal" />
+            </Show>
+            <Show when={calculation().inputs.insert === 'solid'}>
+              <TextInput field="insertOuter" hint="As M14x1.5." />
+            </Show>
+          </div>
+        </>
+      }
+    >
+      <Answer title="Will it strip?" part={calculation().strip}>
+        {(result) => (
+          <>
+            <Links result={result()} />
+            <Sources ids={result().strip.basis} of="the strip loads" />
+          </>
+        )}
+      </Answer>
+      <Answer title="Does the bolt fit?" part={calculation().fit}>
+        {(result) => (
+          <>
+            <Fitted result={result()} />
+            <Sources ids={result().fit.basis} of="the fit" />
+          </>
+        )}
+      </Answer>
+    </Row>
   )
 }
 
@@ -147,24 +141,6 @@ function Links(props: { result: Strip }) {
   )
 }
 
-function FitAnswer() {
-  const { calculation, refs } = useCalculator()
-  const part = () => calculation().fit
-  const fit = () => answerOf(part())
-  return (
-    <section class="desk-answer stack" classList={{ 'desk-greyed': !fit() }} aria-labelledby="desk-fit">
-      <h3 id="desk-fit">Does the bolt fit?</h3>
-      <Switch>
-        <Match when={fit()}>{(result) => <Fitted result={result()} />}</Match>
-        <Match when={part().state !== 'there'}>
-          <Why part={part()} />
-        </Match>
-      </Switch>
-      <Show when={fit()}>{(result) => <Basis ids={result().fit.basis} of="the fit" refs={refs} />}</Show>
-    </section>
-  )
-}
-
 function Fitted(props: { result: Fit }) {
   const fit = () => props.result.fit
   const verdict = () => (props.result.lengthMm === undefined ? undefined : fit().verdict)
@@ -225,19 +201,5 @@ function Fitted(props: { result: Fit }) {
         </div>
       </div>
     </>
-  )
-}
-
-/** Why an answer is not there, in its place. */
-export function Why(props: {
-  part: { state: 'there' } | { state: 'refused'; why: string } | { state: 'open'; asks: string }
-}) {
-  return (
-    <Switch>
-      <Match when={props.part.state === 'refused' && props.part}>
-        {(part) => <p class="sentence against">Nothing is computed. {part().why}</p>}
-      </Match>
-      <Match when={props.part.state === 'open' && props.part}>{(part) => <p>{part().asks}</p>}</Match>
-    </Switch>
   )
 }

@@ -2,38 +2,23 @@
 import { For, Match, Show, Switch } from 'solid-js'
 import { specPassWords } from '../../../shared/spec'
 import { format } from '../../format'
-import { Button } from '../../ui/Button'
 import { useCalculator } from './fields'
-import { answerOf } from './part'
-import { contradictionWords, type Printed } from './printed'
+import { answerOf, inState } from './part'
+import { contradictionWords } from './printed'
+import { Readings } from './sheet'
 import type { TorqueBeside } from './tension'
 import { computedNm, kN, percent } from './words'
 
-type Read = Extract<Printed, { state: 'read' }>
-type Refused = Extract<Printed, { state: 'refused' }>
-
 export function PrintedAnswer() {
-  const { calculation, set } = useCalculator()
-  const read = () => (calculation().printed.state === 'read' ? (calculation().printed as Read) : undefined)
-  const refused = () =>
-    calculation().printed.state === 'refused' ? (calculation().printed as Refused) : undefined
+  const { calculation } = useCalculator()
   return (
     <section class="desk-answer desk-printed stack" aria-labelledby="desk-printed">
       <h3 id="desk-printed">Printed: it counts before anything computed</h3>
       <Switch>
-        <Match when={refused()}>
-          {(no) => (
-            <>
-              <p class="sentence against">{no().why}</p>
-              <div class="cluster roomy">
-                <For each={no().readings}>
-                  {(reading) => <Button onClick={() => set('printed', reading.text)}>{reading.text}</Button>}
-                </For>
-              </div>
-            </>
-          )}
+        <Match when={inState(calculation().printed, 'refused')}>
+          {(unread) => <Readings of={unread()} field="printed" />}
         </Match>
-        <Match when={read()}>
+        <Match when={inState(calculation().printed, 'read')}>
           {(printed) => (
             <>
               <Show when={contradictionWords(printed().spec)}>

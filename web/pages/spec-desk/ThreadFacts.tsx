@@ -1,8 +1,8 @@
 /** The thread and the class in figures: what people look up most. */
 import { Show } from 'solid-js'
-import { Facts } from './Facts'
 import { useCalculator } from './fields'
 import { answerOf } from './part'
+import { Facts } from './sheet'
 import { kN, mm } from './words'
 
 export function ThreadFacts() {

@@ -1,11 +1,11 @@
 /** The torque band, the recommended torque with why, and the same fastener in every other lubrication. */
-import { For, Match, Show, Switch } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { CAUTIONS, type CautionCode, type Tightening } from '../../../shared/fastener'
 import { FrictionBand } from '../../drawings/FrictionBand'
 import { format } from '../../format'
-import { Basis } from '../../ui/Basis'
 import { useCalculator } from './fields'
-import { answerOf } from './part'
+import { answerOf, whyNot } from './part'
+import { Sources } from './sheet'
 import { airframeLine, besideBand, lubricationTable } from './tension'
 import { alsoIn, computedNm, kN, percent } from './words'
 
@@ -17,12 +17,8 @@ const SHOWN_ELSEWHERE: readonly CautionCode[] = [
 ]
 
 export function TorqueAnswer() {
-  const { calculation, refs } = useCalculator()
+  const { calculation } = useCalculator()
   const tight = () => answerOf(calculation().tension)
-  const why = () => {
-    const part = calculation().tension
-    return part.state === 'refused' ? part.why : part.state === 'open' ? part.asks : ''
-  }
   return (
     <section
       class="desk-answer stack"
@@ -31,29 +27,27 @@ export function TorqueAnswer() {
     >
       <h3 id="desk-torque">Torque, computed</h3>
       <p class="strong">{CAUTIONS.maker_governs}</p>
-      <Switch>
-        <Match when={tight()}>
-          {(found) => (
-            <>
-              <Recommendation tight={found()} />
-              <Lubrications />
-              <Airframe />
-              <ul class="desk-cautions stack close">
-                <Show when={calculation().grade.taken}>
-                  <li>Class {calculation().grade.words} is only taken: none is entered.</li>
-                </Show>
-                <For each={found().cautions.filter((code) => !SHOWN_ELSEWHERE.includes(code))}>
-                  {(code) => <li>{CAUTIONS[code]}</li>}
-                </For>
-              </ul>
-              <Basis ids={found().basis} of="the torque" refs={refs} />
-            </>
-          )}
-        </Match>
-        <Match when={tight() === undefined}>
-          <p class="sentence against">No torque is computed. {why()}</p>
-        </Match>
-      </Switch>
+      <Show
+        when={tight()}
+        fallback={<p class="sentence against">No torque is computed. {whyNot(calculation().tension)}</p>}
+      >
+        {(tight) => (
+          <>
+            <Recommendation tight={tight()} />
+            <Lubrications />
+            <Airframe />
+            <ul class="desk-cautions stack close">
+              <Show when={calculation().grade.taken}>
+                <li>Class {calculation().grade.words} is only taken: none is entered.</li>
+              </Show>
+              <For each={tight().cautions.filter((code) => !SHOWN_ELSEWHERE.includes(code))}>
+                {(code) => <li>{CAUTIONS[code]}</li>}
+              </For>
+            </ul>
+            <Sources ids={tight().basis} of="the torque" />
+          </>
+        )}
+      </Show>
     </section>
   )
 }
@@ -61,10 +55,6 @@ export function TorqueAnswer() {
 function Recommendation(props: { tight: Tightening }) {
   const { calculation } = useCalculator()
   const recommended = () => answerOf(calculation().recommended)
-  const refused = () => {
-    const part = calculation().recommended
-    return part.state === 'open' ? part.asks : part.state === 'refused' ? part.why : ''
-  }
   const marked = () => calculation().printedBeside ?? besideBand(props.tight, recommended()?.torqueNm ?? 0)
   const band = () => `${computedNm(props.tight.low.torqueNm)} to ${computedNm(props.tight.high.torqueNm)} N·m`
   const friction = () => {
@@ -75,7 +65,10 @@ function Recommendation(props: { tight: Tightening }) {
   return (
     <>
       <div class="desk-figures">
-        <Show when={recommended()} fallback={<p class="sentence against">{refused()}</p>}>
+        <Show
+          when={recommended()}
+          fallback={<p class="sentence against">{whyNot(calculation().recommended)}</p>}
+        >
           {(recommended) => (
             <p class="desk-big">
               <span class="pencil">recommended</span>
@@ -187,21 +180,22 @@ function Lubrications() {
 
 /** A published table beside the computation, for inch threads: not the same bolts, and so only to compare. */
 function Airframe() {
-  const { calculation, refs } = useCalculator()
+  const { calculation } = useCalculator()
   const line = () => {
     const size = answerOf(calculation().thread)
     return size && airframeLine(size)
   }
   return (
     <Show when={line()}>
-      {(found) => (
+      {(airframe) => (
         <div class="desk-compare">
           <p>
             To compare: airframe bolts of this size, oil-free plated threads, nut in tension, are tightened to{' '}
-            {found().printedLbfIn[0]}–{found().printedLbfIn[1]} lbf·in ({computedNm(found().tension.minNm)}–
-            {computedNm(found().tension.maxNm)} N·m). That table holds for airframe bolts only.
+            {airframe().printedLbfIn[0]}–{airframe().printedLbfIn[1]} lbf·in (
+            {computedNm(airframe().tension.minNm)}–{computedNm(airframe().tension.maxNm)} N·m). That table
+            holds for airframe bolts only.
           </p>
-          <Basis ids={found().basis} of="the airframe table" refs={refs} />
+          <Sources ids={airframe().basis} of="the airframe table" />
         </div>
       )}
     </Show>

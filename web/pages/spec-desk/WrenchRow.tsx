@@ -1,13 +1,12 @@
 /** What to set on which wrench of the crib, through the adapter; best first, and what speaks against each. */
-import { For, Index, Match, Show, Switch } from 'solid-js'
+import { For, Index, Show } from 'solid-js'
 import type { Wrench } from '../../../shared/shop/types'
 import { specPassWords } from '../../../shared/spec'
 import { againstWrench, type Picked } from '../../../shared/wrench'
 import { Lever } from '../../drawings/Lever'
 import { format } from '../../format'
 import { SelectInput, TextInput, useCalculator } from './fields'
-import { Why } from './HoleRow'
-import { answerOf } from './part'
+import { Answer, Row } from './sheet'
 import { computedNm } from './words'
 import type { Target } from './wrench'
 
@@ -26,102 +25,89 @@ export function WrenchRow() {
         )
       : []
   }
-  const set = () => answerOf(calculation().wrench)
   return (
-    <section class="desk-row" aria-labelledby="desk-wrench">
-      <div class="desk-asked stack roomy">
-        <h2 id="desk-wrench">The wrench</h2>
-        <Show when={torques().length > 1}>
-          <SelectInput field="pass" options={[{ value: '', title: 'the last torque' }, ...torques()]} />
-        </Show>
-        <div class="desk-pair">
-          <TextInput
-            field="adapterLength"
-            hint="Crowfoot: drive to fastener. A straight socket extension changes nothing."
-            inputMode="decimal"
-          />
-          <TextInput
-            field="adapterAngle"
-            hint="0 straight out, 90 no change, 180 back along the handle."
-            inputMode="decimal"
-          />
-          <TextInput
-            field="wrenchLength"
-            hint="Drive to grip, where the card has none."
-            inputMode="decimal"
-          />
-          <TextInput
-            field="tolerance"
-            hint="The shop’s for critical joints unless entered."
-            inputMode="decimal"
-          />
-        </div>
-      </div>
-      <div class="desk-answers stack apart">
-        <section class="desk-answer stack" classList={{ 'desk-greyed': !set() }} aria-labelledby="desk-set">
-          <h3 id="desk-set">What to set</h3>
-          <Switch>
-            <Match when={set()}>
-              {(answer) => (
-                <>
-                  <Show when={calculation().target}>{(target) => <p>{targetWords(target())}</p>}</Show>
-                  <Show when={answer().typed}>
-                    {(typed) => (
-                      <p>
-                        Any wrench of {format.number(typed().adapter.wrenchMm, 1)} mm with this adapter is set
-                        to{' '}
-                        <strong>
-                          {computedNm(typed().settingNm)} N·m ({format.torque(typed().settingNm, 'lbf·ft')}{' '}
-                          lbf·ft)
-                        </strong>
-                        : {computedNm(calculation().target?.torqueNm ?? 0)} ×{' '}
-                        {format.number(typed().adapter.wrenchMm, 1)} / (
-                        {format.number(typed().adapter.wrenchMm, 1)} +{' '}
-                        {format.number(typed().adapter.adapterMm, 1)} · cos {typed().adapter.angleDeg}°).
-                      </p>
-                    )}
-                  </Show>
-                  <Show when={answer().drawn}>
-                    {(drawn) => (
-                      <Lever
-                        adapter={drawn().lever}
-                        label={`${format.number(drawn().lever.wrenchMm, 1)} mm of ${drawn().whose}, the adapter ${format.number(drawn().lever.adapterMm, 1)} mm at ${format.number(drawn().lever.angleDeg, 1)}°`}
-                        width={340}
-                        height={150}
-                      />
-                    )}
-                  </Show>
-                  <Show
-                    when={answer().ranked.length > 0}
-                    fallback={
-                      <Show when={answer().toMeasure.length === 0}>
-                        <p>
-                          The crib holds no torque wrench. The supervisor enters wrenches on the shop page.
-                        </p>
-                      </Show>
-                    }
-                  >
-                    <Ranking ranked={answer().ranked} />
-                  </Show>
-                  <Show when={answer().toMeasure.length > 0}>
-                    <p class="desk-against">
-                      With an adapter the wrench’s own length counts, and it is not known of{' '}
-                      {answer()
-                        .toMeasure.map(({ id }: Wrench) => id)
-                        .join(', ')}
-                      . Measure from the middle of the drive to the middle of the grip and enter it.
-                    </p>
-                  </Show>
-                </>
+    <Row
+      title="The wrench"
+      asks={
+        <>
+          <Show when={torques().length > 1}>
+            <SelectInput field="pass" options={[{ value: '', title: 'the last torque' }, ...torques()]} />
+          </Show>
+          <div class="desk-pair">
+            <TextInput
+              field="adapterLength"
+              hint="Crowfoot: drive to fastener. A straight socket extension changes nothing."
+              inputMode="decimal"
+            />
+            <TextInput
+              field="adapterAngle"
+              hint="0 straight out, 90 no change, 180 back along the handle."
+              inputMode="decimal"
+            />
+            <TextInput
+              field="wrenchLength"
+              hint="Drive to grip, where the card has none."
+              inputMode="decimal"
+            />
+            <TextInput
+              field="tolerance"
+              hint="The shop’s for critical joints unless entered."
+              inputMode="decimal"
+            />
+          </div>
+        </>
+      }
+    >
+      <Answer title="What to set" part={calculation().wrench}>
+        {(answer) => (
+          <>
+            <Show when={calculation().target}>{(target) => <p>{targetWords(target())}</p>}</Show>
+            <Show when={answer().typed}>
+              {(typed) => (
+                <p>
+                  Any wrench of {format.number(typed().adapter.wrenchMm, 1)} mm with this adapter is set to{' '}
+                  <strong>
+                    {computedNm(typed().settingNm)} N·m ({format.torque(typed().settingNm, 'lbf·ft')} lbf·ft)
+                  </strong>
+                  : {computedNm(calculation().target?.torqueNm ?? 0)} ×{' '}
+                  {format.number(typed().adapter.wrenchMm, 1)} / ({format.number(typed().adapter.wrenchMm, 1)}{' '}
+                  + {format.number(typed().adapter.adapterMm, 1)} · cos {typed().adapter.angleDeg}°).
+                </p>
               )}
-            </Match>
-            <Match when={calculation().wrench.state !== 'there'}>
-              <Why part={calculation().wrench} />
-            </Match>
-          </Switch>
-        </section>
-      </div>
-    </section>
+            </Show>
+            <Show when={answer().drawn}>
+              {(drawn) => (
+                <Lever
+                  adapter={drawn().lever}
+                  label={`${format.number(drawn().lever.wrenchMm, 1)} mm of ${drawn().whose}, the adapter ${format.number(drawn().lever.adapterMm, 1)} mm at ${format.number(drawn().lever.angleDeg, 1)}°`}
+                  width={340}
+                  height={150}
+                />
+              )}
+            </Show>
+            <Show
+              when={answer().ranked.length > 0}
+              fallback={
+                <Show when={answer().toMeasure.length === 0}>
+                  <p>The crib holds no torque wrench. The supervisor enters wrenches on the shop page.</p>
+                </Show>
+              }
+            >
+              <Ranking ranked={answer().ranked} />
+            </Show>
+            <Show when={answer().toMeasure.length > 0}>
+              <p class="desk-against">
+                With an adapter the wrench’s own length counts, and it is not known of{' '}
+                {answer()
+                  .toMeasure.map(({ id }: Wrench) => id)
+                  .join(', ')}
+                . Measure from the middle of the drive to the middle of the grip and enter it.
+              </p>
+            </Show>
+          </>
+        )}
+      </Answer>
+    </Row>
   )
 }
 

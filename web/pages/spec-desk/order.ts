@@ -4,7 +4,7 @@ import { isRefusal } from '../../../shared/log'
 import type { OutlineShape, Position } from '../../../shared/plan/types'
 import { numberIn } from './entries'
 import type { Inputs } from './inputs'
-import { open, type Part, refusedPart, there } from './part'
+import { open, type Part, refusedPart, there, unreadable } from './part'
 
 export interface Ordered {
   positions: Position[]
@@ -18,8 +18,8 @@ const MOST = 80
 export function orderOf(inputs: Inputs): Part<Ordered> {
   const count = numberIn(inputs.count)
   const rows = numberIn(inputs.rows)
-  if (count.error) return { state: 'refused', why: count.error, field: 'count' }
-  if (inputs.pattern === 'rows' && rows.error) return { state: 'refused', why: rows.error, field: 'rows' }
+  const unread = unreadable({ count, ...(inputs.pattern === 'rows' ? { rows } : {}) })
+  if (unread) return unread
   if (count.value === undefined) return open('Enter how many bolts there are to see their order.')
   const whole = Number.isInteger(count.value) && count.value >= 2 && count.value <= MOST
   if (!whole)

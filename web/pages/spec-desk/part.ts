@@ -1,12 +1,20 @@
 /** One answer of the desk: there, refused with the reason, or open with what it asks for. And whose field a reason is. */
 import type { FastenerRefusal } from '../../../shared/fastener'
 import { fastenerSentence } from '../../../shared/fastener'
+import type { Entry } from './entries'
 import type { InputField } from './inputs'
 
 export type Part<T> =
   | { state: 'there'; value: T }
   | { state: 'refused'; why: string; field?: InputField }
   | { state: 'open'; asks: string }
+
+/** What was typed and cannot be read, with what it may mean. */
+export interface Unread {
+  state: 'refused'
+  why: string
+  readings: readonly { text: string }[]
+}
 
 export type FieldErrors = Partial<Record<InputField, string>>
 
@@ -15,6 +23,21 @@ export const open = (asks: string): Part<never> => ({ state: 'open', asks })
 
 /** What was answered, if anything was. */
 export const answerOf = <T>(part: Part<T>): T | undefined => (part.state === 'there' ? part.value : undefined)
+
+/** Why there is no answer. */
+export const whyNot = (part: Part<unknown>): string =>
+  part.state === 'refused' ? part.why : part.state === 'open' ? part.asks : ''
+
+/** The same value where it is in this state. */
+export const inState = <T extends { state: string }, S extends T['state']>(value: T, state: S) =>
+  value.state === state ? (value as Extract<T, { state: S }>) : undefined
+
+/** The first entry that cannot be read refuses what needs it. */
+export function unreadable(entries: { [Field in InputField]?: Entry<unknown> }): Part<never> | undefined {
+  for (const [field, { error }] of Object.entries(entries))
+    if (error) return { state: 'refused', why: error, field: field as InputField }
+  return undefined
+}
 
 const FIELD_OF: Partial<Record<FastenerRefusal['refused'], InputField>> = {
   thread_unknown: 'thread',

@@ -4,7 +4,6 @@ import {
   type PrintedTorque,
   readSpec,
   type Spec,
-  type SpecReading,
   specSentenceFor,
   type TorqueSpec,
   torqueWords,
@@ -12,6 +11,7 @@ import {
 import { parseTorque, TORQUE_UNITS, type TorqueUnit, unitSentenceFor } from '../../../shared/units'
 import { format } from '../../format'
 import type { Inputs } from './inputs'
+import type { Unread } from './part'
 
 export type Printed =
   | { state: 'none' }
@@ -22,18 +22,19 @@ export type Printed =
       /** An angle follows the torque to set: its preload comes from the angle. */
       seats: boolean
     }
-  | { state: 'refused'; why: string; readings: readonly SpecReading[] }
+  | Unread
+
+const unread = (why = '', data: unknown): Unread => ({
+  state: 'refused',
+  why,
+  readings: (data as Partial<Unread> | undefined)?.readings ?? [],
+})
 
 /** The pass to set is the one asked for, else the last torque: that is the one that counts. */
 export function printedOf(inputs: Inputs): Printed {
   if (inputs.printed.trim() === '') return { state: 'none' }
   const read = readSpec(inputs.printed)
-  if (isRefusal(read))
-    return {
-      state: 'refused',
-      why: specSentenceFor(read) ?? '',
-      readings: (read.data as { readings?: SpecReading[] } | undefined)?.readings ?? [],
-    }
+  if (isRefusal(read)) return unread(specSentenceFor(read), read.data)
   const torques = read.passes.flatMap((pass, i) =>
     pass.kind === 'torque' ? [{ pass: i + 1, spec: pass }] : [],
   )
@@ -55,18 +56,13 @@ export function contradictionWords({ contradiction }: Spec): string | undefined 
 
 export type Converted =
   | { state: 'none' }
-  | { state: 'refused'; why: string; readings: readonly { text: string }[] }
+  | Unread
   | { state: 'read'; nm: number; rows: { unit: TorqueUnit; shown: string; asTyped: boolean }[] }
 
 export function convertedOf(text: string): Converted {
   if (text.trim() === '') return { state: 'none' }
   const read = parseTorque(text)
-  if (isRefusal(read))
-    return {
-      state: 'refused',
-      why: unitSentenceFor(read) ?? '',
-      readings: (read.data as { readings?: { text: string }[] } | undefined)?.readings ?? [],
-    }
+  if (isRefusal(read)) return unread(unitSentenceFor(read), read.data)
   return {
     state: 'read',
     nm: read.nm,

@@ -15,7 +15,7 @@ import {
 import { isRefusal } from '../../../shared/log'
 import { frictionIn, lengthIn, shareIn } from './entries'
 import type { Inputs } from './inputs'
-import { open, type Part, refusedPart, there } from './part'
+import { open, type Part, refusedPart, there, unreadable, whyNot } from './part'
 
 /** Where no class is entered: the commonest of the thread's system, and said so beside the field. */
 export const usualGrade = (thread: Pick<Thread, 'system'>): string =>
@@ -38,16 +38,11 @@ export const LUBRICATION_WORDS: Record<Lubrication, string> = {
 export function tensionOf(inputs: Inputs, thread: Thread): Part<Tightening> {
   const utilisation = shareIn(inputs.utilisation)
   const headBearing = lengthIn(inputs.headBearing)
-  const clearance = lengthIn(inputs.clearanceHole)
+  const clearanceHole = lengthIn(inputs.clearanceHole)
   const measured = inputs.lubrication === 'measured'
   const mu = measured ? frictionIn(inputs.mu) : {}
-  for (const [field, { error }] of [
-    ['utilisation', utilisation],
-    ['headBearing', headBearing],
-    ['clearanceHole', clearance],
-    ['mu', mu],
-  ] as const)
-    if (error) return { state: 'refused', why: error, field }
+  const unread = unreadable({ utilisation, headBearing, clearanceHole, mu })
+  if (unread) return unread
   if (measured && mu.value === undefined)
     return open('Enter the measured friction of thread and head, as 0.12 or 0.10 to 0.14.')
   const result = tightening({
@@ -56,7 +51,7 @@ export function tensionOf(inputs: Inputs, thread: Thread): Part<Tightening> {
     ...(mu.value === undefined ? { lubrication: inputs.lubrication } : { muThread: mu.value }),
     ...(utilisation.value === undefined ? {} : { utilisation: utilisation.value }),
     ...(headBearing.value === undefined ? {} : { headBearingMm: headBearing.value }),
-    ...(clearance.value === undefined ? {} : { holeMm: clearance.value }),
+    ...(clearanceHole.value === undefined ? {} : { holeMm: clearanceHole.value }),
   })
   return isRefusal(result) ? refusedPart(result) : there(result)
 }
@@ -80,9 +75,9 @@ export function lubricationTable(inputs: Inputs, thread: Thread): LubricationRow
       words: LUBRICATION_WORDS[lubrication],
       chosen: inputs.lubrication === lubrication,
     }
-    const one = tensionOf({ ...inputs, lubrication, mu: '' }, thread)
-    if (one.state !== 'there') return { ...row, why: one.state === 'refused' ? one.why : one.asks }
-    const { low, high, grade } = one.value
+    const tension = tensionOf({ ...inputs, lubrication, mu: '' }, thread)
+    if (tension.state !== 'there') return { ...row, why: whyNot(tension) }
+    const { low, high, grade } = tension.value
     const band = frictionBand(lubrication, grade)
     return {
       ...row,

@@ -17,7 +17,7 @@ import {
 } from '../../../shared/wrench'
 import { lengthIn, numberIn } from './entries'
 import type { Inputs } from './inputs'
-import { open, type Part, there } from './part'
+import { open, type Part, there, unreadable } from './part'
 
 export interface Target {
   torqueNm: number
@@ -80,25 +80,23 @@ export function onWrench(
   wrenches: readonly Wrench[],
   now: number,
 ): Part<OnWrench> {
-  const length = lengthIn(inputs.wrenchLength)
-  const reach = lengthIn(inputs.adapterLength)
-  const angle = numberIn(inputs.adapterAngle, '°')
-  for (const [field, { error }] of [
-    ['wrenchLength', length],
-    ['adapterLength', reach],
-    ['adapterAngle', angle],
-  ] as const)
-    if (error) return { state: 'refused', why: error, field }
+  const wrenchLength = lengthIn(inputs.wrenchLength)
+  const adapterLength = lengthIn(inputs.adapterLength)
+  const adapterAngle = numberIn(inputs.adapterAngle, '°')
+  const unread = unreadable({ wrenchLength, adapterLength, adapterAngle })
+  if (unread) return unread
   if (!target) return open('There is no torque to set yet.')
-  const adapter = reach.value ? { adapterMm: reach.value, angleDeg: angle.value ?? 0 } : undefined
+  const adapter = adapterLength.value
+    ? { adapterMm: adapterLength.value, angleDeg: adapterAngle.value ?? 0 }
+    : undefined
   const leverOf = (wrenchMm: number | undefined): Adapter | undefined =>
     adapter && wrenchMm !== undefined ? { wrenchMm, ...adapter } : undefined
-  const typedLever = leverOf(length.value)
+  const typedLever = leverOf(wrenchLength.value)
   const settingNm = typedLever && wrenchSetting({ targetNm: target.torqueNm, ...typedLever })
   if (isRefusal(settingNm))
     return { state: 'refused', why: wrenchSentence(settingNm), field: 'adapterLength' }
   const scales = wrenches.filter(hasTorqueScale)
-  const lengthMm = (wrench: Wrench) => wrench.lengthMm ?? length.value
+  const lengthMm = (wrench: Wrench) => wrench.lengthMm ?? wrenchLength.value
   const reversed = (wrench: Wrench) => {
     const lever = leverOf(lengthMm(wrench))
     return lever !== undefined && isRefusal(wrenchSetting({ targetNm: target.torqueNm, ...lever }))

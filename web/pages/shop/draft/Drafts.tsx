@@ -1,6 +1,7 @@
 /** Plans in draft on this device, above the library they are meant for. */
 import { A } from '@solidjs/router'
 import { createSignal, For, onMount, Show } from 'solid-js'
+import { counted } from '../../../../shared/words'
 import { useLive } from '../../../live/live'
 import { type Draft, draftShelf } from './shelf'
 
@@ -23,7 +24,7 @@ export function Drafts() {
               <li class="shop-card draft-card stack">
                 <h4>{plan.title || plan.id}</h4>
                 <p class="pencil">
-                  {plan.steps.length === 1 ? '1 step' : `${plan.steps.length} steps`}, edition {plan.edition}
+                  {counted(plan.steps.length, 'step')}, edition {plan.edition}
                 </p>
                 <div class="card-acts cluster">
                   <A class="button" href={`/shop/plans/draft/${id}`} aria-label={`Go on with ${plan.title}`}>
