@@ -8,6 +8,7 @@ import { Button } from '../../ui/Button'
 import { createDialogs } from '../../ui/dialogs'
 import { paintColour } from '../../ui/paint'
 import { Sentence } from '../../ui/Sentence'
+import { PartHead } from './PartHead'
 import { PersonForm } from './PersonForm'
 import { PinForm } from './PinForm'
 import { byName, entitlementWords } from './people'
@@ -44,14 +45,11 @@ export function People(props: { scope: ShopScope }) {
   const people = createMemo(() => byName(scope.shop()))
   return (
     <section aria-labelledby="people-title">
-      <div class="part-head cluster">
-        <h2 id="people-title">
-          People <span class="pencil">{people().length}</span>
-        </h2>
+      <PartHead id="people-title" title="People" beside={people().length}>
         <Show when={scope.mayEdit()}>
           <Button onClick={() => dialogs.open({ dialog: 'add' })}>Add person</Button>
         </Show>
-      </div>
+      </PartHead>
       <Show when={message()}>
         <Sentence>{message()}</Sentence>
       </Show>

@@ -11,6 +11,7 @@ import type { ShopScope } from '../../shop/scope'
 import { EmptyState } from '../../ui/EmptyState'
 import { Sentence } from '../../ui/Sentence'
 import { Drafts } from './draft/Drafts'
+import { Invented, PartHead } from './PartHead'
 import { PlanLook } from './PlanLook'
 import { cautionWords, countWords, editions } from './plan-look'
 
@@ -34,10 +35,7 @@ export function Plans(props: { scope: ShopScope }) {
   const plans = createMemo(() => editions(scope.shop().plans))
   return (
     <section aria-labelledby="plans-title">
-      <div class="part-head cluster">
-        <h2 id="plans-title">
-          Plan library <span class="pencil">{plans().length}</span>
-        </h2>
+      <PartHead id="plans-title" title="Plan library" beside={plans().length}>
         <Show when={scope.mayEdit()}>
           <A class="button" href="/shop/plans/from-sheet">
             From a torque sheet
@@ -46,7 +44,7 @@ export function Plans(props: { scope: ShopScope }) {
             Load a plan file
           </A>
         </Show>
-      </div>
+      </PartHead>
       <Show when={scope.mayEdit()}>
         <Drafts />
       </Show>
@@ -95,10 +93,7 @@ function PlanCard(props: { scope: ShopScope; plan: Plan }) {
         {props.plan.title} <span class="pencil">edition {props.plan.edition}</span>
       </h3>
       <p class="pencil">
-        {props.plan.id}, for {props.plan.family} engines{' '}
-        <Show when={props.plan.invented}>
-          <span class="invented">values invented</span>
-        </Show>
+        {props.plan.id}, for {props.plan.family} engines <Invented plan={props.plan} />
       </p>
       <Show when={whole()} fallback={<p class="pencil">Reading its steps…</p>}>
         {(plan) => <p>{countWords(plan())}</p>}
@@ -126,17 +121,13 @@ export function OnePlan(props: { scope: ShopScope; id: string; edition: number }
   const { whole, problem } = createWhole(props.scope, () => props)
   return (
     <section aria-labelledby="plan-title">
-      <div class="part-head cluster">
-        <h2 id="plan-title">
-          {whole()?.title ?? props.id} <span class="pencil">edition {props.edition}</span>{' '}
-          <Show when={whole()?.invented}>
-            <span class="invented">values invented</span>
-          </Show>
-        </h2>
-        <A class="button quiet" href="/shop/plans">
-          Back to the library
-        </A>
-      </div>
+      <PartHead
+        id="plan-title"
+        title={whole()?.title ?? props.id}
+        beside={`edition ${props.edition}`}
+        invented={whole()?.invented}
+        inLibrary
+      />
       <Show when={problem()}>
         <Sentence against>{problem()}</Sentence>
       </Show>

@@ -2,7 +2,7 @@
  * A plan file on its way into the library: dropped, chosen or pasted, read by the server, its faults shown at their
  * place in the text, which can be put right here; then a look at the plan, and only then is it added.
  */
-import { A, useNavigate } from '@solidjs/router'
+import { useNavigate } from '@solidjs/router'
 import { createSignal, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../shared/plan/place'
 import type { Plan } from '../../../shared/plan/types'
@@ -15,6 +15,7 @@ import { Sentence } from '../../ui/Sentence'
 import { createSubmission } from '../../ui/submission'
 import { DropFile } from './DropFile'
 import { excerpt, placeOf } from './fault-place'
+import { PartHead } from './PartHead'
 import { PlanLook } from './PlanLook'
 
 /** Each brings five lines of text with it. */
@@ -60,12 +61,7 @@ export function ReadPlan(props: { scope: ShopScope }) {
 
   return (
     <section class="stack airy" aria-labelledby="read-title">
-      <div class="part-head cluster">
-        <h2 id="read-title">Load a plan file</h2>
-        <A class="button quiet" href="/shop/plans">
-          Back to the library
-        </A>
-      </div>
+      <PartHead id="read-title" title="Load a plan file" inLibrary />
       <Show
         when={scope.mayEdit()}
         fallback={<p>{upperFirst(SOMEBODY_WHO_LEADS)} adds plans to the library.</p>}
@@ -90,20 +86,14 @@ export function ReadPlan(props: { scope: ShopScope }) {
               <Sentence>
                 No fault found. Look at it; it is not in the library yet. The maker’s information governs.
               </Sentence>
-              <div class="part-head cluster">
-                <h2>
-                  {read.title} <span class="pencil">edition {read.edition}</span>{' '}
-                  <Show when={read.invented}>
-                    <span class="invented">values invented</span>
-                  </Show>
-                </h2>
+              <PartHead title={read.title} beside={`edition ${read.edition}`} invented={read.invented}>
                 <Button variant="main" disabled={adding.busy()} onClick={() => adding.submit(read)}>
                   {adding.busy() ? 'Adding…' : 'Add to library'}
                 </Button>
                 <Button variant="quiet" onClick={() => setPlan()}>
                   Change the text
                 </Button>
-              </div>
+              </PartHead>
               <PlanLook plan={read} />
             </>
           )}

@@ -9,6 +9,7 @@ import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { createDialogs } from '../../ui/dialogs'
 import { EmptyState } from '../../ui/EmptyState'
+import { PartHead } from './PartHead'
 import { WrenchForm } from './WrenchForm'
 import { inCrib, rangeWords, wrenchStanding } from './wrenches'
 
@@ -23,18 +24,15 @@ export function Wrenches(props: { scope: ShopScope }) {
   const against = () => crib().filter((wrench) => wrenchStanding(wrench, scope.now()).against).length
   return (
     <section aria-labelledby="crib-title">
-      <div class="part-head cluster">
-        <h2 id="crib-title">
-          Wrench crib{' '}
-          <span class="pencil">
-            {crib().length}
-            <Show when={against() > 0}>, {against()} not to be used</Show>
-          </span>
-        </h2>
+      <PartHead
+        id="crib-title"
+        title="Wrench crib"
+        beside={`${crib().length}${against() > 0 ? `, ${against()} not to be used` : ''}`}
+      >
         <Show when={scope.mayEdit()}>
           <Button onClick={() => dialogs.open({ dialog: 'card' })}>Add wrench</Button>
         </Show>
-      </div>
+      </PartHead>
       <Show
         when={crib().length > 0}
         fallback={

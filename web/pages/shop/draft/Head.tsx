@@ -36,7 +36,7 @@ export function Head(props: { plan: Plan; onPlan(plan: Plan): void }) {
           label="Edition"
           whole
           value={props.plan.edition}
-          onValue={(edition) => edition !== undefined && put({ edition })}
+          onValue={(edition) => put({ edition })}
         />
         <Field
           label="Family of engines"

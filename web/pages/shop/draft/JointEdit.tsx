@@ -129,7 +129,7 @@ export function JointEdit(props: JointEditProps) {
             label="Tightenings, trial fits too"
             whole
             value={(joint().use as { limit?: number }).limit}
-            onValue={(limit) => limit !== undefined && put({ use: { kind: 'cycles', limit } })}
+            onValue={(limit) => put({ use: { kind: 'cycles', limit } })}
           />
         </Show>
       </div>
@@ -157,7 +157,6 @@ export function JointEdit(props: JointEditProps) {
             whole
             value={joint().positions.length}
             onValue={(count) =>
-              count !== undefined &&
               count >= 1 &&
               count <= 200 &&
               props.onPlan(placeAnew(props.plan, props.step, props.at, count, pattern() ?? 'row'))

@@ -3,15 +3,16 @@ import { createEffect, createSignal, on } from 'solid-js'
 import { Field } from '../../../ui/Field'
 import { numberFrom, textOf } from '../numbers'
 
-interface NumberFieldProps {
+type NumberFieldProps = {
   label: string
   value: number | undefined
   hint?: string
   whole?: boolean
+} & (
+  | { emptyIs?: never; onValue(value: number): void }
   /** What an empty field means; without it a number must stand there. */
-  emptyIs?: string
-  onValue(value: number | undefined): void
-}
+  | { emptyIs: string; onValue(value: number | undefined): void }
+)
 
 export function NumberField(props: NumberFieldProps) {
   const [text, setText] = createSignal(textOf(props.value))
@@ -43,7 +44,9 @@ export function NumberField(props: NumberFieldProps) {
       onValue={(typed) => {
         setText(typed)
         if (error()) return
-        props.onValue(read())
+        const value = read()
+        if (props.emptyIs !== undefined) props.onValue(value)
+        else if (value !== undefined) props.onValue(value)
       }}
     />
   )

@@ -151,7 +151,7 @@ function PassFields(props: { pass: Pass; onChange(pass: Pass): void }) {
             <NumberField
               label="Degrees"
               value={pass().angleDeg}
-              onValue={(angleDeg) => angleDeg !== undefined && props.onChange({ ...pass(), angleDeg })}
+              onValue={(angleDeg) => props.onChange({ ...pass(), angleDeg })}
             />
             <Limits
               unit="°"
@@ -168,7 +168,7 @@ function PassFields(props: { pass: Pass; onChange(pass: Pass): void }) {
             label="Degrees back"
             value={pass().angleDeg}
             emptyIs={passWords({ kind: 'slacken' }, format)}
-            onValue={(angleDeg) =>
+            onValue={(angleDeg: number | undefined) =>
               props.onChange(angleDeg === undefined ? { kind: 'slacken' } : { kind: 'slacken', angleDeg })
             }
           />
@@ -179,7 +179,7 @@ function PassFields(props: { pass: Pass; onChange(pass: Pass): void }) {
           <NumberField
             label="Minutes"
             value={pass().minutes}
-            onValue={(minutes) => minutes !== undefined && props.onChange({ ...pass(), minutes })}
+            onValue={(minutes) => props.onChange({ ...pass(), minutes })}
           />
         )}
       </Match>

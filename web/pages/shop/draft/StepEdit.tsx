@@ -8,6 +8,7 @@ import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Select } from '../../../ui/Select'
 import { addJoint, changeStep, moveStep, removeStep } from './draft-plan'
+import { Fold } from './Fold'
 import { type Finish, within } from './finish'
 import { JointEdit } from './JointEdit'
 import { NumberField } from './NumberField'
@@ -71,17 +72,17 @@ export function StepEdit(props: StepEditProps) {
         <NumberField
           label="Minutes, at least"
           value={step().minutes.low}
-          onValue={(low) => low !== undefined && minutes({ low })}
+          onValue={(low) => minutes({ low })}
         />
         <NumberField
           label="Minutes, likely"
           value={step().minutes.likely}
-          onValue={(likely) => likely !== undefined && minutes({ likely })}
+          onValue={(likely) => minutes({ likely })}
         />
         <NumberField
           label="Minutes, at most"
           value={step().minutes.high}
-          onValue={(high) => high !== undefined && minutes({ high })}
+          onValue={(high) => minutes({ high })}
         />
       </div>
       <Picks
@@ -113,27 +114,17 @@ export function StepEdit(props: StepEditProps) {
         <Index each={step().joints}>
           {(joint, k) => {
             const open = () => props.openJoint === k
-            const faults = () => within(props.finish.faults, props.at, k).length
             return (
               <li data-joint={k}>
-                <button
-                  type="button"
-                  class="draft-fold"
-                  aria-expanded={open()}
-                  onClick={() => props.onOpenJoint(open() ? undefined : k)}
+                <Fold
+                  id={joint().id}
+                  title={joint().title}
+                  beside={`class ${joint().class}`}
+                  brief={`${passesWords(joint().passes, format)}; ${fastenerWords(joint())}`}
+                  faults={within(props.finish.faults, props.at, k).length}
+                  open={open()}
+                  onToggle={() => props.onOpenJoint(open() ? undefined : k)}
                 >
-                  <span class="strong">{joint().id}</span>
-                  <span>
-                    <b>{joint().title}</b> <span class="pencil">class {joint().class}</span>
-                    <span class="step-brief pencil">
-                      {passesWords(joint().passes, format)}; {fastenerWords(joint())}
-                    </span>
-                  </span>
-                  <Show when={faults() > 0}>
-                    <span class="fold-faults">{faults()} to put right</span>
-                  </Show>
-                </button>
-                <Show when={open()}>
                   <JointEdit
                     plan={props.plan}
                     step={props.at}
@@ -142,7 +133,7 @@ export function StepEdit(props: StepEditProps) {
                     finish={props.finish}
                     onPlan={props.onPlan}
                   />
-                </Show>
+                </Fold>
               </li>
             )
           }}

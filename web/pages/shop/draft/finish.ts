@@ -5,9 +5,9 @@
  * while it is made. The server reads the whole again before it takes a plan in.
  */
 import { checkPlan } from '../../../../shared/plan/check'
-import type { PlanFault } from '../../../../shared/plan/place'
-import { type Path, placeName } from '../../../../shared/plan/place'
+import { type Path, type PlanFault, placeName } from '../../../../shared/plan/place'
 import type { Joint, Pass, Plan } from '../../../../shared/plan/types'
+import { listed } from '../../../../shared/words'
 import { keysOf } from '../fault-place'
 import { NOT_GIVEN } from './draft-plan'
 
@@ -112,7 +112,7 @@ export function openPoints(plan: Plan): PlanFault[] {
     step.joints.forEach((joint, k) => {
       const missing = (['thread', 'grade', 'lubrication'] as const).filter((key) => joint[key] === NOT_GIVEN)
       if (missing.length > 0)
-        report(['steps', i, 'joints', k], `${list(missing)} not given`, 'Look at the page, or leave it so.')
+        report(['steps', i, 'joints', k], `${listed(missing)} not given`, 'Look at the page, or leave it so.')
       joint.passes.forEach((pass, p) => {
         if (pass.kind === 'torque' && pass.torqueNm === null)
           report(
@@ -125,9 +125,6 @@ export function openPoints(plan: Plan): PlanFault[] {
   })
   return open
 }
-
-const list = (words: readonly string[]) =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 
 export interface PlaceInPlan {
   step?: number

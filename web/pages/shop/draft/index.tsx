@@ -2,21 +2,22 @@
  * A plan in draft: every change is kept on this device at once and checked at once. Without a fault it is taken into the
  * library, where an edition never changes any more; as a file it goes anywhere at any time.
  */
-import { A, useNavigate } from '@solidjs/router'
+import { useNavigate } from '@solidjs/router'
 import { createMemo, createSignal, Index, onCleanup, onMount, Show } from 'solid-js'
 import type { PlanFault } from '../../../../shared/plan/place'
 import type { Plan } from '../../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../../shared/shop/entitlement'
-import { upperFirst } from '../../../../shared/words'
+import { counted, upperFirst } from '../../../../shared/words'
 import { useLive } from '../../../live/live'
 import { planHref, readPlanFile } from '../../../shop/plan-library'
 import { type ShopScope, useShopSend } from '../../../shop/scope'
 import { Button } from '../../../ui/Button'
 import { Sentence } from '../../../ui/Sentence'
 import { createSubmission } from '../../../ui/submission'
+import { PartHead } from '../PartHead'
 import { countWords } from '../plan-look'
-
 import { addStep } from './draft-plan'
+import { Fold } from './Fold'
 import { finishOf, placeInPlan, within } from './finish'
 import { Head } from './Head'
 import { Points } from './Points'
@@ -140,12 +141,7 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
         when={plan()}
         fallback={
           <>
-            <div class="part-head cluster">
-              <h2 id="draft-title">A plan in draft</h2>
-              <A class="button quiet" href="/shop/plans">
-                Back to the library
-              </A>
-            </div>
+            <PartHead id="draft-title" title="A plan in draft" inLibrary />
             <p>
               {state() === 'gone'
                 ? 'There is no such draft on this device. Drafts stay where they were made, until they are in the library.'
@@ -156,15 +152,12 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
       >
         {(now) => (
           <>
-            <div class="part-head cluster">
-              <h2 id="draft-title">
-                {now().title || 'A plan in draft'}{' '}
-                <span class="pencil">in draft, edition {now().edition}</span>
-              </h2>
-              <A class="button quiet" href="/shop/plans">
-                Back to the library
-              </A>
-            </div>
+            <PartHead
+              id="draft-title"
+              title={now().title || 'A plan in draft'}
+              beside={`in draft, edition ${now().edition}`}
+              inLibrary
+            />
             <p>
               {countWords(now())}.{' '}
               <span class="pencil" role="status">
@@ -210,29 +203,22 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
                 <Index each={now().steps}>
                   {(step, i) => {
                     const isOpen = () => open().step === i
-                    const faults = () => within(finish().faults, i).length
+                    const brief = () =>
+                      [
+                        counted(step().joints.length, 'joint'),
+                        step().signatures === 2 ? 'two signatures' : 'one signature',
+                        ...(step().needs.length > 0 ? [`after ${step().needs.join(', ')}`] : []),
+                      ].join(', ')
                     return (
                       <li data-step={i}>
-                        <button
-                          type="button"
-                          class="draft-fold"
-                          aria-expanded={isOpen()}
-                          onClick={() => setOpen(isOpen() ? {} : { step: i })}
+                        <Fold
+                          id={step().id}
+                          title={step().title}
+                          brief={brief()}
+                          faults={within(finish().faults, i).length}
+                          open={isOpen()}
+                          onToggle={() => setOpen(isOpen() ? {} : { step: i })}
                         >
-                          <span class="strong">{step().id}</span>
-                          <span>
-                            <b>{step().title}</b>
-                            <span class="step-brief pencil">
-                              {step().joints.length === 1 ? '1 joint' : `${step().joints.length} joints`},{' '}
-                              {step().signatures === 2 ? 'two signatures' : 'one signature'}
-                              {step().needs.length > 0 ? `, after ${step().needs.join(', ')}` : ''}
-                            </span>
-                          </span>
-                          <Show when={faults() > 0}>
-                            <span class="fold-faults">{faults()} to put right</span>
-                          </Show>
-                        </button>
-                        <Show when={isOpen()}>
                           <StepEdit
                             plan={now()}
                             at={i}
@@ -242,7 +228,7 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
                             onOpenJoint={(joint) => setOpen({ step: i, joint })}
                             onPlan={onPlan}
                           />
-                        </Show>
+                        </Fold>
                       </li>
                     )
                   }}
