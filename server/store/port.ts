@@ -5,8 +5,7 @@
  * an adapter promises are the rules ES1 to ES14; each passes `tests/contracts/event-store.ts`.
  */
 import type { ChainRow } from '../../shared/chain'
-import type { Flag } from '../../shared/job/kinds'
-import type { ReadingHow } from '../../shared/job/types'
+import type { Flag, ReadingHow } from '../../shared/job/kinds'
 import type { Instant } from '../../shared/log'
 
 /** As stored: older shapes are upcast (`upcast.ts`) after reading, so only the type's name is certain. */

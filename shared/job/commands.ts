@@ -5,8 +5,9 @@
  * refused. Which is which stands in RULES.md.
  */
 import type { Instant } from '../log'
-import type { FastenerCondition, HoldKind, RestartHow } from './kinds'
-import type { Adapter, Deferred, Engine, HoleEntry, NewPhoto, ReadingHow, ValueBasis, Waived } from './types'
+import type { ReleaseKind } from '../plan/kinds'
+import type { FastenerCondition, HoldKind, ReadingHow, RestartHow } from './kinds'
+import type { Adapter, Deferred, Engine, HoleEntry, NewPhoto, ValueBasis, Waived } from './types'
 
 export type JobCommand =
   | { type: 'OpenJob'; number: string; engine: Engine; owner: string; agreed: string }
@@ -119,7 +120,7 @@ export type WordCommand =
       reason: string
     }
   | { type: 'Waive'; what: Waived; reason: string }
-  | { type: 'Release'; kind: 'to_fitting' | 'to_owner' }
+  | { type: 'Release'; kind: ReleaseKind }
   | { type: 'OpenWarranty'; complaint: string }
   | { type: 'CloseWarranty'; finding: string }
 

@@ -6,6 +6,7 @@
  * `upcast.ts`.
  */
 import type { Instant } from '../log'
+import type { ReleaseKind } from '../plan/kinds'
 import type { AdoptedPlan } from '../plan/types'
 import type { Done } from '../shop/types'
 import type { FastenerCondition, FastenerFlag, HoldKind, RestartHow } from './kinds'
@@ -88,7 +89,7 @@ export type JobEvent = Done &
     | { type: 'Waived'; id: string; what: Waived; reason: string; ownWork?: true }
     | {
         type: 'Released'
-        kind: 'to_fitting' | 'to_owner'
+        kind: ReleaseKind
         number: string
         edition: number
         head: string

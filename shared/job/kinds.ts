@@ -105,6 +105,11 @@ export const FLAGS = {
 export type Flag = keyof typeof FLAGS
 export const flagWords = (flag: Flag): string => FLAGS[flag]
 
+/** How one head is read. Slackened outside a slacken pass takes the fastener back: its readings so far are superseded. */
+export const READ_BY_HEAD = ['clicked', 'indicated', 'turned', 'slackened'] as const
+/** Or in one count of its whole round. */
+export type ReadingHow = (typeof READ_BY_HEAD)[number] | 'counted'
+
 /** How a round is started again, as the rule of its joint asks: what there is to do, as the end of a sentence. */
 export const RESTARTS = {
   again: (pass) => `do pass ${pass} again from the start`,

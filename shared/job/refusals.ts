@@ -4,6 +4,7 @@
  * A sentence says what is so, which one, and what to do next. A code without a sentence does not compile.
  */
 import type { Refusal } from '../log'
+import type { ReleaseKind } from '../plan/kinds'
 import { limitsWords, toDecimals } from '../plan/words'
 import { somebodyOf } from '../shop/entitlement'
 import type { Role } from '../shop/kinds'
@@ -101,8 +102,8 @@ interface RefusalData {
   recheck_too_soon: { stepId: string; from: number }
   photo_not_found: { photoId: string }
   photo_not_here: { photoId: string }
-  no_such_release: { kind: 'to_fitting' | 'to_owner' }
-  stands_against_release: { kind: 'to_fitting' | 'to_owner'; against: Against[] }
+  no_such_release: { kind: ReleaseKind }
+  stands_against_release: { kind: ReleaseKind; against: Against[] }
   needs_the_server: Record<never, never>
   not_released: Record<never, never>
 }

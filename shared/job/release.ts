@@ -5,6 +5,7 @@
  * same list before anybody asks.
  */
 import type { Instant } from '../log'
+import type { ReleaseKind } from '../plan/kinds'
 import { indexPlan, signatureSets, stepClass } from '../plan/read'
 import type { AdoptedStep } from '../plan/types'
 import { fastenersInWords } from '../words'
@@ -22,17 +23,6 @@ import {
   setView,
   setViews,
 } from './verdicts'
-
-export type ReleaseKind = Release['kind']
-
-export const RELEASE_WORDS: Record<ReleaseKind, string> = {
-  to_fitting: 'release to fitting',
-  to_owner: 'release to the owner',
-}
-export const RELEASED_WORDS: Record<ReleaseKind, string> = {
-  to_fitting: 'released to fitting',
-  to_owner: 'released to the owner',
-}
 
 export type Against =
   | { code: 'not_signed'; stepId: string; title: string }

@@ -2,13 +2,22 @@
 import { z } from 'zod'
 import { proposalSchema } from '../fastener/schema'
 import { kindsOf } from '../kinds'
+import { RELEASES } from '../plan/kinds'
 import { adoptedPlanSchema, bandSchema } from '../plan/schema'
 import { WRENCH_KINDS, WRENCH_STATES } from '../shop/kinds'
 import { commandUnion, doneParts, id, instant } from '../shop/schema'
 import { TORQUE_UNITS } from '../units'
 import type { JobCommand } from './commands'
 import type { JobEvent } from './events'
-import { FASTENER_CONDITIONS, FASTENER_FLAGS, FLAGS, HOLD_KINDS, HOLE_CONDITIONS, RESTARTS } from './kinds'
+import {
+  FASTENER_CONDITIONS,
+  FASTENER_FLAGS,
+  FLAGS,
+  HOLD_KINDS,
+  HOLE_CONDITIONS,
+  READ_BY_HEAD,
+  RESTARTS,
+} from './kinds'
 import { TEXT_LENGTHS } from './text-lengths'
 
 const words = (max: number) => z.string().trim().min(1).max(max)
@@ -16,7 +25,7 @@ const pass = z.int().min(1).max(50).describe('1 for the first')
 const position = z.int().min(1).max(1000)
 /** Wide enough for any wrench, narrow enough that a slipped keypad is a fault and not a fact. */
 const number = z.number().min(-1_000_000).max(1_000_000)
-const how = z.enum(['clicked', 'indicated', 'turned', 'slackened'])
+const how = z.enum(READ_BY_HEAD)
 
 const engineSchema = z.strictObject({ model: words(120), serial: words(80), drives: words(200).optional() })
 const adapterSchema = z.strictObject({
@@ -40,7 +49,7 @@ const condition = z.enum(kindsOf(FASTENER_CONDITIONS))
 const cycle = z.int().min(1).max(1000)
 const restartHow = z.enum(kindsOf(RESTARTS))
 const holdKind = z.enum(kindsOf(HOLD_KINDS))
-const releaseKind = z.enum(['to_fitting', 'to_owner'])
+const releaseKind = z.enum(kindsOf(RELEASES))
 const torqueNm = z.number().positive().max(1_000_000)
 const day = z.iso.date().describe('A day of the shop’s calendar, YYYY-MM-DD')
 

@@ -4,13 +4,15 @@
  * A pure view of `(job, now)`, made by the server after every change and again when a clock runs out, and sent to
  * every board; the browser never folds a job to draw a row. Cells travel as short rows because two hundred boards get each change.
  */
+import { kindsOf } from '../kinds'
 import type { Instant } from '../log'
+import { RELEASES, type ReleaseKind } from '../plan/kinds'
 import { indexPlan, stepClass } from '../plan/read'
 import type { AdoptedStep, JointClass } from '../plan/types'
 import { CLOCKS_ASIDE, nextChangeAt } from './clocks'
 import type { Reason } from './reason'
 import { reasonFor } from './reason-for'
-import { againstRelease, deferralOpen, type ReleaseKind, releaseInForce, stepsOf } from './release'
+import { againstRelease, deferralOpen, releaseInForce, stepsOf } from './release'
 import type { Hold, Job, PlannedJob } from './types'
 import {
   deferralsOf,
@@ -43,7 +45,7 @@ export interface JobSummary {
   /** The date told to the owner, `YYYY-MM-DD`. */
   promised?: string
   /** The last release in force. */
-  released?: { kind: 'to_fitting' | 'to_owner'; number: string }
+  released?: { kind: ReleaseKind; number: string }
   /** Signed by their doer, and the likely minutes of all and of those. */
   signed: number
   minutes: { all: number; signed: number }
@@ -168,7 +170,7 @@ function openEnds(
         (pass, i) => pass.kind === 'torque' && pass.torqueNm === null && !job.settled[id]?.[i + 1],
       ),
     ).length
-  const releasable = (['to_fitting', 'to_owner'] as const).find((kind) => mayRelease(job, kind, now))
+  const releasable = kindsOf(RELEASES).find((kind) => mayRelease(job, kind, now))
   return {
     ...(holds.length > 0 ? { holds } : {}),
     ...(ready.length > 0 ? { ready } : {}),

@@ -6,10 +6,19 @@
  */
 import type { Proposal } from '../fastener'
 import type { Instant } from '../log'
+import type { ReleaseKind } from '../plan/kinds'
 import type { AdoptedPlan, Band, Fasteners } from '../plan/types'
 import type { Person, Wrench } from '../shop/types'
 import type { TorqueUnit } from '../units'
-import type { FastenerCondition, FastenerFlag, Flag, HoldKind, HoleCondition, RestartHow } from './kinds'
+import type {
+  FastenerCondition,
+  FastenerFlag,
+  Flag,
+  HoldKind,
+  HoleCondition,
+  ReadingHow,
+  RestartHow,
+} from './kinds'
 
 export interface Engine {
   model: string
@@ -24,9 +33,6 @@ export interface Adapter {
   adapterMm: number
   angleDeg: number
 }
-
-/** Slackened outside a slacken pass takes the fastener back: its readings so far are superseded. */
-export type ReadingHow = 'clicked' | 'indicated' | 'turned' | 'slackened' | 'counted'
 
 /** The wrench as it was when the fact was recorded, so that no fold asks what the shop looked like. */
 export type WrenchThen = Pick<
@@ -251,7 +257,7 @@ export interface Waiver extends Signature {
 export type PersonThen = Pick<Person, 'name' | 'initials'>
 
 export interface Release extends Signature {
-  kind: 'to_fitting' | 'to_owner'
+  kind: ReleaseKind
   number: string
   edition: number
   /** The job's version, and the hash of its last event, that this release covers. */

@@ -6,8 +6,10 @@
  * same source (`planJsonSchema`); it knows the layout, not the meaning (`check.ts`).
  */
 import { z } from 'zod'
+import { kindsOf } from '../kinds'
 import { checkPlan } from './check'
 import { readJson } from './json'
+import { RELEASES } from './kinds'
 import type { PlanCaution } from './order'
 import type { PlanFault } from './place'
 import { faultOf } from './schema-faults'
@@ -213,9 +215,7 @@ export const planSchema = z
     invented: z.boolean().optional(),
     notices: notes,
     stages: z
-      .array(
-        z.strictObject({ id, title: words(80), releases: z.enum(['to_fitting', 'to_owner']).optional() }),
-      )
+      .array(z.strictObject({ id, title: words(80), releases: z.enum(kindsOf(RELEASES)).optional() }))
       .min(1)
       .max(60),
     steps: z.array(step).min(1).max(400),

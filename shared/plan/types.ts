@@ -6,6 +6,7 @@
  * every pass carries the band it is judged by, frozen on the day of adoption (`adopt.ts`).
  * Units stand in the names: N·m, degrees, mm, minutes.
  */
+import type { ReleaseKind } from './kinds'
 
 /** A: danger to life or the engine. B: loss of function. C: everything else. */
 export type JointClass = 'A' | 'B' | 'C'
@@ -32,7 +33,7 @@ export interface Stage {
   id: string
   title: string
   /** This stage's last signature opens the release of that name. */
-  releases?: 'to_fitting' | 'to_owner'
+  releases?: ReleaseKind
 }
 
 export type StepKind = 'prepare' | 'measure' | 'fit' | 'tighten' | 'check' | 'run'

@@ -92,7 +92,7 @@ async function recordSays({ office, tom, jobId }: Floor): Promise<void> {
   expect(new URL(page.url()).pathname).toBe(`/jobs/${jobId}/record/${ENGINE.number}-R1`)
   const paper = page.getByRole('article')
   await says(paper, '11 fasteners, 19 readings: 11 signed off')
-  await says(paper, 'released to the owner')
+  await says(paper, 'released to its owner')
   await says(paper, 'Oil feed union H-B2, pass 125 N·m, 23 to 27 N·m')
   await says(paper, 'Oil pressure, hot idlehot idle2.4 barat least 1 bar')
   const headRows = await rowsOf(page, 'Head nuts, fastener by fastener')

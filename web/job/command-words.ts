@@ -1,7 +1,7 @@
 /** What somebody entered, in their words: shown beside the sentence that refused it. A new command does not compile without. */
-
 import type { CommandOf, JobCommand } from '../../shared/job/commands'
 import { FASTENER_CONDITIONS, HOLD_KINDS, HOLE_CONDITIONS, type RestartHow } from '../../shared/job/kinds'
+import { RELEASES } from '../../shared/plan/kinds'
 import { indexPlan } from '../../shared/plan/read'
 import type { AdoptedPlan } from '../../shared/plan/types'
 import { fastenersInWords, positionsInWords } from '../../shared/words'
@@ -55,7 +55,7 @@ const WORDS: EntryWords = {
   SettleValue: (c, called) =>
     `${format.number(c.torqueNm)} N·m for ${called.joint(c.jointId)}, pass ${c.pass}`,
   Waive: (c) => `an acceptance: ${c.reason}`,
-  Release: (c) => `the release ${c.kind === 'to_fitting' ? 'to fitting' : 'to the owner'}`,
+  Release: (c) => `the ${RELEASES[c.kind].word}`,
   OpenWarranty: (c) => `a complaint: ${c.complaint}`,
   CloseWarranty: (c) => `a finding: ${c.finding}`,
   RaiseHold: (c) => `a hold (${HOLD_KINDS[c.kind].word}): ${c.what}`,

@@ -1,4 +1,5 @@
 /** The supervisor's word: release to fitting after bench proof, release to the owner after the last stage. */
+import { RELEASES } from '../../plan/kinds'
 import { LEADS, OFFICE } from '../../shop/entitlement'
 import type { CommandOf } from '../commands'
 import { type Context, done, no, type Outcome } from '../context'
@@ -10,11 +11,7 @@ import { roleMissing } from './roles'
 
 /** [RL1–RL6, RL16] Refused with every reason that stands against it; each says its way out. */
 export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context: Context): Outcome {
-  const refused = roleMissing(
-    context,
-    LEADS,
-    kind === 'to_fitting' ? 'release an engine to fitting' : 'release an engine to its owner',
-  )
+  const refused = roleMissing(context, LEADS, `release an engine ${RELEASES[kind].to}`)
   if (refused) return refused
   if (releaseInForce(job, kind)) return []
   if (stepsOf(job, kind).length === 0) return no('no_such_release', { kind })
@@ -23,7 +20,7 @@ export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context
   // Without the log's own hash a missing tail could not be seen later; only the server has it.
   if (context.head === undefined) return no('needs_the_server', {})
   const edition = job.releases.filter((earlier) => earlier.kind === kind).length + 1
-  const number = `${job.number}-${kind === 'to_fitting' ? 'F' : 'R'}${edition}`
+  const number = `${job.number}-${RELEASES[kind].letter}${edition}`
   const own = stepsOf(job, kind).some((step) =>
     Object.values(stepState(job, step.id).sets).some((set) => set.first?.by === context.by),
   )

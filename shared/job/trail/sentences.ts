@@ -1,5 +1,6 @@
 /** One sentence an event type: who did what, and no judgement. A new type without a sentence does not compile. */
 import { inputsWords, PROPOSAL_METHOD, resultsWords } from '../../fastener'
+import { RELEASES } from '../../plan/kinds'
 import { bandWords } from '../../plan/words'
 import { ended, type Figures, unended, type Words } from '../../words'
 import { asksInWords } from '../ask-words'
@@ -136,7 +137,7 @@ export const SENTENCES: Sentences = {
     `${who} decided the torque of ${jointName(job, e.jointId)}, pass ${e.pass}: ${words.torque(e.torqueNm, 'N·m')} N·m (${bandWords({ kind: 'torque', ...e, from: 'shop' }, words)}); ${unended(basisWords(e.basis))}. Reason: ${ended(e.reason)}`,
   Waived: (e, job, who) => `${who} accepted ${waivedName(job, e.what)}: ${ended(e.reason)}${own(e.ownWork)}`,
   Released: (e, _, who) =>
-    `${who} released the engine ${e.kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, record ${e.number}.${own(e.ownWork)}`,
+    `${who} released the engine ${RELEASES[e.kind].to}, record ${e.number}.${own(e.ownWork)}`,
   ReleaseWithdrawn: (e, job) =>
     `The release to fitting no longer counts: ${stepName(job, e.stepId)} was worked on again.`,
   WarrantyOpened: (e, _, who) => `${who} opened a warranty case: ${ended(e.complaint)}`,

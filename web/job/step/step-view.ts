@@ -24,6 +24,7 @@ import {
 } from '../../../shared/job/verdicts'
 import type { Instant } from '../../../shared/log'
 import { ledWords } from '../../../shared/measure'
+import type { ReleaseKind } from '../../../shared/plan/kinds'
 import { indexPlan, positionsOf, setOf, stepClass } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Gate, JointClass, Measurement } from '../../../shared/plan/types'
 
@@ -210,7 +211,7 @@ function hiders(job: PlannedJob, step: AdoptedStep): Behind[] {
 export interface StageView {
   id: string
   title: string
-  releases?: 'to_fitting' | 'to_owner'
+  releases?: ReleaseKind
   steps: AdoptedStep[]
 }
 

@@ -2,12 +2,12 @@
  * The word that lets an engine go: asked of the server alone, which has the log's hash, and answered with the
  * number of its record or with every reason against it.
  */
-
 import { A } from '@solidjs/router'
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import type { JobEvent } from '../../../shared/job/events'
-import { type Against, RELEASE_WORDS, type ReleaseKind } from '../../../shared/job/release'
+import type { Against } from '../../../shared/job/release'
+import { RELEASES, type ReleaseKind } from '../../../shared/plan/kinds'
 import type { Answer, Fault } from '../../../shared/protocol'
 import { upperFirst } from '../../../shared/words'
 import { recordHref } from '../../hrefs'
@@ -50,7 +50,7 @@ export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
     setSending(false)
   }
   const up = () => scope.link() === 'live'
-  const name = () => upperFirst(RELEASE_WORDS[props.kind])
+  const name = () => upperFirst(RELEASES[props.kind].word)
   return (
     <Dialog open broad title={name()} onClose={props.onClose}>
       <Switch

@@ -2,7 +2,8 @@
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
-import { type Against, RELEASE_WORDS, RELEASED_WORDS } from '../../../shared/job/release'
+import type { Against } from '../../../shared/job/release'
+import { RELEASES } from '../../../shared/plan/kinds'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { upperFirst } from '../../../shared/words'
 import { format } from '../../format'
@@ -54,7 +55,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
   const open = useAuditDialogs()
   const own = () => props.view.further
   const sorted = createMemo(() => sortAgainst(scope.planned(), own()))
-  const name = () => RELEASE_WORDS[props.view.kind]
+  const name = () => RELEASES[props.view.kind].word
   const shared = () => props.view.against.length - own().length
   const foot = () => (
     <Show when={!props.view.inForce}>
@@ -62,7 +63,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
       <Show when={shared() > 0}>
         <p class="pencil list-note">
           And the {shared() === 1 ? 'one reason' : `${shared()} reasons`} above, against the{' '}
-          {RELEASE_WORDS[props.before?.kind ?? 'to_fitting']}.
+          {RELEASES[props.before?.kind ?? 'to_fitting'].word}.
         </p>
       </Show>
       <Show
@@ -204,8 +205,8 @@ export function Releases() {
                 <p class="stencil release-number">{release.number}</p>
                 <div>
                   <p>
-                    <b>{RELEASED_WORDS[release.kind]}</b> by <Stripe person={release.by} name="after" />,{' '}
-                    {format.dateAndTime(release.doneAt)}
+                    <b>released {RELEASES[release.kind].to}</b> by <Stripe person={release.by} name="after" />
+                    , {format.dateAndTime(release.doneAt)}
                     <Show when={release.ownWork}>, who had worked on it</Show>
                   </p>
                   <Show when={release.withdrawn}>

@@ -1,8 +1,8 @@
 /** The dialogs over the audit, for its lists to open: one at a time, so that no list carries its own. */
 import { createContext, lazy, type ParentProps, useContext } from 'solid-js'
-import type { ReleaseKind } from '../../../shared/job/release'
 import { TEXT_LENGTHS } from '../../../shared/job/text-lengths'
 import type { Waived } from '../../../shared/job/types'
+import type { ReleaseKind } from '../../../shared/plan/kinds'
 import { ReasonDialog } from '../../job/ReasonDialog'
 import { waivedWords } from '../../job/record/waivers'
 import { useJob } from '../../job/scope'

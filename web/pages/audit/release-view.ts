@@ -4,14 +4,10 @@
  *
  * Pure; the list itself is `againstRelease`, the same the server refuses with.
  */
-import {
-  type Against,
-  againstRelease,
-  type ReleaseKind,
-  releaseInForce,
-  stepsOf,
-} from '../../../shared/job/release'
+import { type Against, againstRelease, releaseInForce, stepsOf } from '../../../shared/job/release'
 import type { PlannedJob, Release, Waived } from '../../../shared/job/types'
+import { kindsOf } from '../../../shared/kinds'
+import { RELEASES, type ReleaseKind } from '../../../shared/plan/kinds'
 import { indexPlan } from '../../../shared/plan/read'
 
 export type WayOut =
@@ -116,7 +112,7 @@ export interface ReleaseView {
 
 /** The releases this plan knows, in their order, each with what stands against it. */
 export function releaseViews(job: PlannedJob, now: number): ReleaseView[] {
-  const kinds = (['to_fitting', 'to_owner'] as const).filter((kind) => stepsOf(job, kind).length > 0)
+  const kinds = kindsOf(RELEASES).filter((kind) => stepsOf(job, kind).length > 0)
   const seen = new Set<string>()
   return kinds.map((kind) => {
     const inForce = releaseInForce(job, kind)

@@ -3,9 +3,9 @@
  * which head is being looked at. Everything about the engine comes from the job; nothing here outlives the page.
  */
 import { createContext, createEffect, createMemo, createSignal, on, useContext } from 'solid-js'
-import type { FastenerCondition } from '../../../shared/job/kinds'
+import type { FastenerCondition, ReadingHow } from '../../../shared/job/kinds'
 import { scaleInForce } from '../../../shared/job/scale-in-force'
-import type { Adapter, PlannedJob, ReadingHow } from '../../../shared/job/types'
+import type { Adapter, PlannedJob } from '../../../shared/job/types'
 import { bandFor, curesUntil, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'

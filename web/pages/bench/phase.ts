@@ -2,9 +2,9 @@
  * What the hand does next on the pass shown: the one answer the action column, the map and the keyboard share.
  * Pure. The order of the questions is the order of the work: claim, wait, wrench, scale, heads, next pass.
  */
-
+import type { ReadingHow } from '../../../shared/job/kinds'
 import { scaleInForce } from '../../../shared/job/scale-in-force'
-import type { PlannedJob, ReadingHow, ScaleEntry } from '../../../shared/job/types'
+import type { PlannedJob, ScaleEntry } from '../../../shared/job/types'
 import { curesUntil, isSigned, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep, Pass } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'

@@ -4,9 +4,9 @@
  * Each line is one engine, one thing, in words to act on. Nothing is assigned here: a line stands as long as its
  * cause does, and for everybody whose role it is.
  */
-
 import { HOLD_KINDS, holdKind } from '../../../shared/job/kinds'
 import type { JobSummary } from '../../../shared/job/summary'
+import { RELEASES } from '../../../shared/plan/kinds'
 import { mayDo } from '../../../shared/shop/entitlement'
 import type { Role } from '../../../shared/shop/kinds'
 import type { Person } from '../../../shared/shop/types'
@@ -171,7 +171,7 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
     ...(summary.releasable
       ? [
           {
-            text: `Release it to ${summary.releasable === 'to_fitting' ? 'fitting' : 'its owner'}: nothing is open`,
+            text: `Release it ${RELEASES[summary.releasable].to}: nothing is open`,
             rank: 4,
             pressing: false,
             href: audit,

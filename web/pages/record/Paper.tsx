@@ -1,6 +1,6 @@
 /** The edition itself, from its head to the word that released the engine: the same on every device and on paper. */
 import { createMemo, For, Show } from 'solid-js'
-import { RELEASED_WORDS } from '../../../shared/job/release'
+import { RELEASES } from '../../../shared/plan/kinds'
 import { ended } from '../../../shared/words'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
@@ -63,7 +63,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
               </h1>
             </div>
             <p class="paper-word">
-              {job().engine.model}, serial {job().engine.serial}: {RELEASED_WORDS[release().kind]},{' '}
+              {job().engine.model}, serial {job().engine.serial}: released {RELEASES[release().kind].to},{' '}
               {format.dateAndTime(release().doneAt)}, edition {release().edition}.
             </p>
             <dl class="paper-facts">
@@ -137,8 +137,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
           <footer class="paper-release">
             <h2>Release</h2>
             <p class="paper-said">
-              I release this engine {release().kind === 'to_fitting' ? 'to fitting' : 'to its owner'}, on the
-              record above.
+              I release this engine {RELEASES[release().kind].to}, on the record above.
             </p>
             <dl class="paper-facts">
               <Fact term="Released by">{words.person(release().by)}</Fact>

@@ -6,9 +6,10 @@
  */
 import type { JobEvent } from '../../../shared/job/events'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
-import { type ReleaseKind, stepsOf } from '../../../shared/job/release'
+import { stepsOf } from '../../../shared/job/release'
 import type { Job, PlannedJob, Release } from '../../../shared/job/types'
 import type { StreamEvent } from '../../../shared/log'
+import type { ReleaseKind } from '../../../shared/plan/kinds'
 
 export interface Edition {
   release: Release

@@ -1,13 +1,14 @@
 /** A plan to be looked at before it is added or adopted: its size, its cautions, every step with its bolt maps. */
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { checkPlan } from '../../../shared/plan/check'
+import { RELEASES } from '../../../shared/plan/kinds'
 import type { Fasteners, Joint, Plan, PlanStep } from '../../../shared/plan/types'
 import { limitsWords, passesWords, sealantWords } from '../../../shared/plan/words'
 import { counted, listed, positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { format } from '../../format'
 import { fastenerWords } from '../../job/step/step-words'
-import { figuresOf, interruptionWords, mapLabel, plannedHeads, RELEASE_WORDS, stepsOf } from './plan-look'
+import { figuresOf, interruptionWords, mapLabel, plannedHeads, stepsOf } from './plan-look'
 
 const MAP_HEIGHT = 260
 
@@ -60,7 +61,7 @@ export function PlanLook(props: { plan: Plan }) {
             <h3 id={`stage-${stage.id}`}>
               <span class="stencil">{stage.id}</span> {stage.title}{' '}
               <Show when={stage.releases}>
-                {(release) => <span class="pencil">{RELEASE_WORDS[release()]}</span>}
+                {(release) => <span class="pencil">ends in the {RELEASES[release()].word}</span>}
               </Show>
             </h3>
             <For each={stepsOf(props.plan, stage.id)} fallback={<p class="pencil">No step stands in it.</p>}>

@@ -66,8 +66,3 @@ export function interruptionWords({ torqueOnly, afterAngle, overshootDeg }: Inte
 
 export const stepsOf = (plan: Plan, stageId: string): PlanStep[] =>
   plan.steps.filter(({ stage }) => stage === stageId)
-
-export const RELEASE_WORDS = {
-  to_fitting: 'ends in the release to fitting',
-  to_owner: 'ends in the release to the owner',
-} as const

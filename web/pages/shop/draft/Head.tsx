@@ -1,5 +1,7 @@
 /** What a draft is called, where its values come from, and its stages with the release each opens. */
 import { Index } from 'solid-js'
+import { kindsOf } from '../../../../shared/kinds'
+import { RELEASES } from '../../../../shared/plan/kinds'
 import type { Plan, Stage } from '../../../../shared/plan/types'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
@@ -7,10 +9,9 @@ import { Select } from '../../../ui/Select'
 import { newId } from './draft-plan'
 import { NumberField } from './NumberField'
 
-const RELEASES = [
+const OPENS = [
   { value: '', title: 'opens no release' },
-  { value: 'to_fitting', title: 'opens the release to fitting' },
-  { value: 'to_owner', title: 'opens the release to the owner' },
+  ...kindsOf(RELEASES).map((value) => ({ value, title: `opens the ${RELEASES[value].word}` })),
 ]
 
 export function Head(props: { plan: Plan; onPlan(plan: Plan): void }) {
@@ -64,7 +65,7 @@ export function Head(props: { plan: Plan; onPlan(plan: Plan): void }) {
             <Select
               label={`Its last signature (${stage().id})`}
               value={stage().releases ?? ''}
-              options={RELEASES}
+              options={OPENS}
               onValue={(value) => {
                 const { releases: _, ...rest } = stage()
                 putStage(i, value ? { ...rest, releases: value as NonNullable<Stage['releases']> } : rest)
