@@ -52,7 +52,7 @@ test('picks a wrench, puts a crowfoot on it, sets what the bench says, and the a
   await says(main, '36.5 N·m applies 40.15 N·m, in band')
   // Set as the sheet prints it, the nut would get a tenth too much: held up.
   await enterScale(page, '40')
-  const stop = page.getByRole('alert').filter({ hasText: 'over the band' })
+  const stop = page.getByRole('alert').filter({ hasText: 'above the band' })
   await says(stop, '40 N·m through the adapter applies 44 N·m')
   await says(stop, 'which is 36.4 on this scale')
   await stop.getByRole('button', { name: 'Set it again and enter' }).click()
