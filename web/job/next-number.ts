@@ -2,9 +2,9 @@
 export function nextNumber(numbers: readonly string[]): string {
   let best: { before: string; digits: string } | undefined
   for (const number of numbers) {
-    const found = /^(.*?)(\d+)$/.exec(number)
-    if (!found) continue
-    const [, before = '', digits = ''] = found
+    const match = /^(.*?)(\d+)$/.exec(number)
+    if (!match) continue
+    const [, before = '', digits = ''] = match
     if (!best || Number(digits) > Number(best.digits)) best = { before, digits }
   }
   return best ? best.before + String(Number(best.digits) + 1).padStart(best.digits.length, '0') : ''

@@ -11,8 +11,8 @@ export function StepTicks(props: { chosen: readonly string[]; onChosen(ids: stri
   }
   const turn = (id: string, on: boolean) => {
     const order = steps().map((step) => step.id)
-    const next = on ? [...props.chosen, id] : props.chosen.filter((one) => one !== id)
-    props.onChosen(order.filter((one) => next.includes(one)))
+    const next = on ? [...props.chosen, id] : props.chosen.filter((other) => other !== id)
+    props.onChosen(order.filter((step) => next.includes(step)))
   }
   return (
     <fieldset class="ticks whole">

@@ -63,10 +63,10 @@ export function PhotoNews() {
     <>
       <Show when={unheldWords(photos.now().unheld)}>{(words) => <Sentence against>{words()}</Sentence>}</Show>
       <For each={refused()}>
-        {(one) => (
+        {(photo) => (
           <div class="photo-refused">
-            <Sentence against>A photo was not taken over. {one.refused}</Sentence>
-            <RefusedButtons sha256={one.sha256} />
+            <Sentence against>A photo was not taken over. {photo.refused}</Sentence>
+            <RefusedButtons sha256={photo.sha256} />
           </div>
         )}
       </For>

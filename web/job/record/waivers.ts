@@ -25,9 +25,9 @@ export function waivedWords(job: Job, what: Waived): string {
   if (what.kind !== 'measurement') return waivedName(job, what)
   const entry = entryOf(job, what.entryId)
   const step = entry && job.plan && indexPlan(job.plan).stepById.get(entry.stepId)
-  const asked = step?.measurements.find(({ id }) => id === entry?.measurementId)
-  return entry && asked
-    ? `${asked.title}, ${entry.place}: ${format.number(entry.value, 6)}${unitAfter(asked.unit)}`
+  const measurement = step?.measurements.find(({ id }) => id === entry?.measurementId)
+  return entry && measurement
+    ? `${measurement.title}, ${entry.place}: ${format.number(entry.value, 6)}${unitAfter(measurement.unit)}`
     : waivedName(job, what)
 }
 

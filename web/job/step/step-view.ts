@@ -144,7 +144,7 @@ function jointView(job: PlannedJob, step: AdoptedStep, joint: AdoptedJoint, sets
     const { final, flags } = positionState(job, joint, n)
     const set = setOf(step, joint.id, n)
     if (final) view.final++
-    if (final && sets.find((one) => one.set.id === set?.id)?.proven) view.proven++
+    if (final && sets.find((view) => view.set.id === set?.id)?.proven) view.proven++
     if (flags.length > 0) view.flagged++
     if (passes.some((pass) => standingReading(job, joint, n, pass))) view.begun++
   }

@@ -52,13 +52,13 @@ export function fastenersWords({ title, positions }: NamedFasteners): string {
 /** What this step covers up, in words; `undefined` where it covers nothing. */
 export function hidesWords(hides: readonly Behind[]): string | undefined {
   if (hides.length === 0) return undefined
-  return listed(hides.map((one) => `${fastenersWords(one)} (${one.stepId})`))
+  return listed(hides.map((hidden) => `${fastenersWords(hidden)} (${hidden.stepId})`))
 }
 
 /** What covers this step's fasteners, one part a hider. */
 export function hiddenByWords(hiders: readonly Behind[]): { text: string; covered: boolean }[] {
   const byStep = new Map<string, Behind[]>()
-  for (const one of hiders) byStep.set(one.stepId, [...(byStep.get(one.stepId) ?? []), one])
+  for (const hider of hiders) byStep.set(hider.stepId, [...(byStep.get(hider.stepId) ?? []), hider])
   return [...byStep].map(([stepId, parts]) => ({
     text: `${stepId} ${parts[0]?.covered ? 'covers' : 'will cover'} ${listed(parts.map(fastenersWords))}`,
     covered: parts[0]?.covered ?? false,

@@ -16,13 +16,16 @@ import { Entry, List } from './AuditList'
 export function Values() {
   const scope = useJob()
   const all = createMemo(() =>
-    unpublished(scope.job()).map((one) => ({ ...one, settled: scope.job().settled[one.joint]?.[one.pass] })),
+    unpublished(scope.job()).map((value) => ({
+      ...value,
+      settled: scope.job().settled[value.joint]?.[value.pass],
+    })),
   )
   const list = createMemo(() => [
-    ...all().filter((one) => !one.settled),
-    ...all().filter((one) => one.settled),
+    ...all().filter((value) => !value.settled),
+    ...all().filter((value) => value.settled),
   ])
-  const awaiting = () => all().filter((one) => !one.settled).length
+  const awaiting = () => all().filter((value) => !value.settled).length
   return (
     <List
       title={awaiting() === 0 && all().length > 0 ? 'Torques decided here' : 'Torques that nobody published'}
@@ -30,37 +33,43 @@ export function Values() {
       empty="Every torque in the plan is published."
     >
       <For each={list()}>
-        {(one) => {
-          const joint = indexPlan(scope.planned().plan).jointById.get(one.joint)
+        {(value) => {
+          const joint = indexPlan(scope.planned().plan).jointById.get(value.joint)
           return (
             <Entry
-              id={one.step.id}
-              settled={one.settled !== undefined}
+              id={value.step.id}
+              settled={value.settled !== undefined}
               ways={
                 <>
                   <A
-                    class={one.settled || !scope.leads() ? 'button quiet' : 'button'}
-                    href={settleHref(scope.job().id, one.joint, one.pass)}
+                    class={value.settled || !scope.leads() ? 'button quiet' : 'button'}
+                    href={settleHref(scope.job().id, value.joint, value.pass)}
                   >
-                    {one.settled ? 'Where it comes from' : scope.leads() ? 'Decide torque' : 'What is known'}
-                    <span class="unseen"> {one.jointTitle}</span>
+                    {value.settled
+                      ? 'Where it comes from'
+                      : scope.leads()
+                        ? 'Decide torque'
+                        : 'What is known'}
+                    <span class="unseen"> {value.jointTitle}</span>
                   </A>
-                  <a class="button quiet" href={`#joint-${one.joint}`}>
-                    See<span class="unseen"> {one.jointTitle}</span>
+                  <a class="button quiet" href={`#joint-${value.joint}`}>
+                    See<span class="unseen"> {value.jointTitle}</span>
                   </a>
                 </>
               }
             >
               <p>
-                <b>{one.jointTitle}</b> {positionsInWords(one.positions)}, {joint?.thread}, {joint?.grade}
+                <b>{value.jointTitle}</b> {positionsInWords(value.positions)}, {joint?.thread}, {joint?.grade}
               </p>
               <Show
-                when={one.settled}
+                when={value.settled}
                 fallback={
                   <p class="pencil">
                     The maker gives no torque; nothing here can be signed off until a competent person decides
                     one in writing.
-                    {one.recorded > 0 ? ` ${one.recorded} of ${one.positions.length} recorded already.` : ''}
+                    {value.recorded > 0
+                      ? ` ${value.recorded} of ${value.positions.length} recorded already.`
+                      : ''}
                   </p>
                 }
               >

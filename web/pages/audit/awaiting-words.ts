@@ -8,28 +8,28 @@ import { format } from '../../format'
 import type { Counts } from '../../job/record/verdict'
 
 /** `Main cap bolts 1–8`. */
-export const coversWords = (one: SetAwaiting): string =>
-  listed(one.covers.map(({ title, positions }) => `${title} ${positionsInWords(positions)}`))
+export const coversWords = (set: SetAwaiting): string =>
+  listed(set.covers.map(({ title, positions }) => `${title} ${positionsInWords(positions)}`))
 
 /** Why it is on the list. */
-export function awaitsWords(one: SetAwaiting, words: Words): string {
-  switch (one.awaits) {
+export function awaitsWords(set: SetAwaiting, words: Words): string {
+  switch (set.awaits) {
     case 'work':
       return 'Covered, and not finished.'
     case 'first':
       return 'Tightened; the doer has not signed.'
     case 'second':
-      return one.first
-        ? `Signed by ${words.person(one.first.by)}, ${words.moment(one.first.doneAt)}; a second signature is missing.`
+      return set.first
+        ? `Signed by ${words.person(set.first.by)}, ${words.moment(set.first.doneAt)}; a second signature is missing.`
         : 'A second signature is missing.'
   }
 }
 
 /** What covers it, and when. */
-export function coverWords(one: SetAwaiting): string {
-  if (one.hiddenBy.length > 0)
-    return `${listed(one.hiddenBy.map(({ id, title }) => `${id} ${title}`))} ${one.hiddenBy.length === 1 ? 'covers' : 'cover'} it already.`
-  const next = one.hiddenNextBy
+export function coverWords(set: SetAwaiting): string {
+  if (set.hiddenBy.length > 0)
+    return `${listed(set.hiddenBy.map(({ id, title }) => `${id} ${title}`))} ${set.hiddenBy.length === 1 ? 'covers' : 'cover'} it already.`
+  const next = set.hiddenNextBy
   if (!next) return 'Nothing covers it later.'
   const name = `${next.id} ${next.title}`
   if (next.stepsBefore === 0) return `Next: ${name} covers it.`

@@ -87,14 +87,14 @@ export function sortAgainst(job: PlannedJob, against: readonly Against[]): Sorte
   const { stepById, stageById } = indexPlan(job.plan)
   const stages = new Map<string, UnsignedStage>()
   const decisions: Against[] = []
-  for (const one of against) {
-    if (one.code !== 'not_signed') {
-      decisions.push(one)
+  for (const reason of against) {
+    if (reason.code !== 'not_signed') {
+      decisions.push(reason)
       continue
     }
-    const id = stepById.get(one.stepId)?.stage ?? ''
+    const id = stepById.get(reason.stepId)?.stage ?? ''
     const stage = stages.get(id) ?? { stage: id, title: stageById.get(id)?.title ?? '', steps: [] }
-    stage.steps.push({ stepId: one.stepId, title: one.title })
+    stage.steps.push({ stepId: reason.stepId, title: reason.title })
     stages.set(id, stage)
   }
   return { decisions, unsigned: [...stages.values()], count: against.length }
@@ -117,8 +117,8 @@ export function releaseViews(job: PlannedJob, now: number): ReleaseView[] {
   return kinds.map((kind) => {
     const inForce = releaseInForce(job, kind)
     const against = inForce ? [] : againstRelease(job, kind, now)
-    const further = against.filter((one) => !seen.has(JSON.stringify(one)))
-    for (const one of against) seen.add(JSON.stringify(one))
+    const further = against.filter((reason) => !seen.has(JSON.stringify(reason)))
+    for (const reason of against) seen.add(JSON.stringify(reason))
     return { kind, against, further, ...(inForce ? { inForce } : {}) }
   })
 }

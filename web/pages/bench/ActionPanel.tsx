@@ -175,7 +175,7 @@ function Onward(props: { next: BenchTarget | undefined }) {
     const ranked = fitted
       ? wrenchChoices(scope.shop(), sheet, bench.now(), { band, adapter: fitted })
       : choices
-    const setting = ranked.find((one) => one.wrench.id === wrench?.id)?.setting
+    const setting = ranked.find((choice) => choice.wrench.id === wrench?.id)?.setting
     const what =
       wrench && setting
         ? `set ${shownOn(setting, wrench)} ${setting.unit} on ${wrench.id}${fitted ? ' with its adapter' : ''}`

@@ -48,28 +48,28 @@ function AdapterForm() {
   const [fresh, setFresh] = createSignal(true)
   createEffect(on(figure, () => setFresh(true)))
   const number = (of: Figure): number => {
-    const said = text()[of]
-    return said === '' || said === '.' ? Number.NaN : Number(said)
+    const digits = text()[of]
+    return digits === '' || digits === '.' ? Number.NaN : Number(digits)
   }
   const adapter = createMemo((): Adapter | undefined => {
-    const found = {
+    const lever = {
       wrenchMm: card() ?? number('wrenchMm'),
       adapterMm: number('adapterMm'),
       angleDeg: number('angleDeg'),
     }
-    return Object.values(found).every(Number.isFinite) && found.adapterMm > 0 ? found : undefined
+    return Object.values(lever).every(Number.isFinite) && lever.adapterMm > 0 ? lever : undefined
   })
   const fault = () => {
-    const one = adapter()
-    return one && leverFault(one)
+    const lever = adapter()
+    return lever && leverFault(lever)
   }
   const sound = () => (fault() ? undefined : adapter())
   const set = () => {
     const wrench = bench.wrench()
     const target = targetOf(bench.sheet())
-    const one = sound()
-    if (!wrench || !hasTorqueScale(wrench) || target === null || !one) return undefined
-    const setting = settingOn(wrench, target, bench.band(), one)
+    const lever = sound()
+    if (!wrench || !hasTorqueScale(wrench) || target === null || !lever) return undefined
+    const setting = settingOn(wrench, target, bench.band(), lever)
     return { ...setting, shown: shownOn(setting, wrench) }
   }
   const plates = () => [
@@ -98,7 +98,7 @@ function AdapterForm() {
             when={adapter()}
             fallback={<p class="pencil">Enter the lengths to see the drawing: from drive to fastener.</p>}
           >
-            {(one) => <Lever adapter={one()} label={adapterWords(one())} width={320} height={150} />}
+            {(lever) => <Lever adapter={lever()} label={adapterWords(lever())} width={320} height={150} />}
           </Show>
         </div>
         <fieldset class="adapter-angles">
@@ -152,7 +152,7 @@ function AdapterForm() {
         </div>
         <NumberPad value={text()[figure()]} onChange={type} decimal maxLength={6} label="Length or angle" />
         <div aria-live="polite">
-          <Show when={fault()}>{(found) => <p class="against-words">{wrenchSentence(found())}</p>}</Show>
+          <Show when={fault()}>{(fault) => <p class="against-words">{wrenchSentence(fault())}</p>}</Show>
           <Show when={set()}>
             {(setting) => (
               <p class="adapter-set">
@@ -229,24 +229,24 @@ export function AdapterLine() {
 export function AdapterAgain() {
   const bench = useBench()
   const scope = useJob()
-  const asked = () => {
-    const found = bench.adapterState()
-    return found.kind === 'ask' ? found : undefined
+  const question = () => {
+    const state = bench.adapterState()
+    return state.kind === 'ask' ? state : undefined
   }
   return (
-    <Show when={asked()}>
-      {(found) => (
+    <Show when={question()}>
+      {(question) => (
         <section class="entry" aria-labelledby="adapter-again-title" tabIndex={-1}>
           <h2 id="adapter-again-title">Is the adapter on {bench.wrench()?.id}?</h2>
           <p>
-            {scope.words.person(found().last.by)} last set {found().last.wrenchId} here through{' '}
-            {adapterWords(found().last.adapter as Adapter)}, {scope.words.moment(found().last.doneAt)}.
+            {scope.words.person(question().last.by)} last set {question().last.wrenchId} here through{' '}
+            {adapterWords(question().last.adapter as Adapter)}, {scope.words.moment(question().last.doneAt)}.
           </p>
-          <Lever adapter={found().before} label={adapterWords(found().before)} />
-          <Show when={found().sound}>
-            <Button variant="main" wide onClick={() => bench.setAdapter(found().before)}>
-              On, as it was: {format.number(found().before.adapterMm)} mm,{' '}
-              {angleWords(found().before.angleDeg)}
+          <Lever adapter={question().before} label={adapterWords(question().before)} />
+          <Show when={question().sound}>
+            <Button variant="main" wide onClick={() => bench.setAdapter(question().before)}>
+              On, as it was: {format.number(question().before.adapterMm)} mm,{' '}
+              {angleWords(question().before.angleDeg)}
             </Button>
           </Show>
           <Button wide onClick={() => bench.setFitting(true)}>

@@ -71,10 +71,11 @@ export function ClaimPanel() {
               <h2>This step covers what is not signed off yet</h2>
               <ul>
                 <For each={behind()}>
-                  {(one) => (
+                  {(fasteners) => (
                     <li>
-                      {one.title}
-                      {one.positions ? ` ${positionsInWords(one.positions)}` : ''}: {lacks(one)}
+                      {fasteners.title}
+                      {fasteners.positions ? ` ${positionsInWords(fasteners.positions)}` : ''}:{' '}
+                      {lacks(fasteners)}
                     </li>
                   )}
                 </For>

@@ -62,13 +62,14 @@ export function Covered(props: { view: SetView }) {
       <Show when={props.view.set.remainder && bench.step().measurements.length > 0}>
         <ul class="stack">
           <For each={bench.step().measurements}>
-            {(asked) => (
+            {(measurement) => (
               <li>
-                <strong>{asked.title}</strong> <span class="pencil">({limitsWords(asked, format)})</span>
+                <strong>{measurement.title}</strong>{' '}
+                <span class="pencil">({limitsWords(measurement, format)})</span>
                 <span class="covered-values cluster">
-                  <For each={asked.places}>
+                  <For each={measurement.places}>
                     {(place) => {
-                      const entry = () => standingMeasurement(state(), asked.id, place)
+                      const entry = () => standingMeasurement(state(), measurement.id, place)
                       return (
                         <span classList={{ 'against-words': entry()?.inBand === false }}>
                           <span class="pencil">{place}</span>{' '}

@@ -45,11 +45,11 @@ function GateRow(props: { gate: Gate }) {
           </Show>
         </p>
         <Show when={answer()}>
-          {(given) => (
+          {(answer) => (
             <p>
-              <Stripe person={given().by} />{' '}
-              {given().count === undefined ? 'seen' : `counted ${given().count}`},{' '}
-              {scope.words.moment(given().doneAt)}
+              <Stripe person={answer().by} />{' '}
+              {answer().count === undefined ? 'seen' : `counted ${answer().count}`},{' '}
+              {scope.words.moment(answer().doneAt)}
               <Show when={!met()}>
                 <span class="against-words"> This count is wrong: look again before anything is closed.</span>
               </Show>

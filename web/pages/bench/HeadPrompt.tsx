@@ -116,7 +116,7 @@ function Turned(props: AnswerProps & NumberProps) {
   const head = useHeadName()
   const number = createHeadNumber(props)
   const [other, setOther] = createSignal(false)
-  const asked = () => {
+  const degrees = () => {
     const sheet = bench.sheet()
     return sheet?.kind === 'angle' ? sheet.angleDeg : 0
   }
@@ -131,9 +131,9 @@ function Turned(props: AnswerProps & NumberProps) {
         variant={props.plain ? undefined : 'main'}
         wide
         class="tall"
-        onClick={() => props.onRecord({ value: asked() })}
+        onClick={() => props.onRecord({ value: degrees() })}
       >
-        {upperFirst(head(props.head))}: turned +{format.number(asked())}°
+        {upperFirst(head(props.head))}: turned +{format.number(degrees())}°
       </Button>
       <Show when={!props.brief}>
         <Show

@@ -24,29 +24,29 @@ export function HoleNotes() {
         <h2>Threads and holes</h2>
         <ol>
           <For each={noted()}>
-            {(one, index) => (
-              <li classList={{ stops: one.against }}>
+            {(hole, index) => (
+              <li classList={{ stops: hole.against }}>
                 <p>
-                  <strong>Hole {one.position}:</strong> {one.is}.
+                  <strong>Hole {hole.position}:</strong> {hole.is}.
                 </p>
-                <Show when={one.fits}>
-                  {(says) => <p classList={{ 'against-words': one.against }}>{says()}</p>}
+                <Show when={hole.fits}>
+                  {(words) => <p classList={{ 'against-words': hole.against }}>{words()}</p>}
                 </Show>
-                <Show when={index() < DRAWN && one.entry?.condition !== 'stripped' && one.fit}>
+                <Show when={index() < DRAWN && hole.entry?.condition !== 'stripped' && hole.fit}>
                   {(fit) => (
                     <Show when={bench.joint()}>
                       {(joint) => (
                         <BoltInHole
                           section={sectionFor(fit())}
-                          label={sectionLabel(joint(), fit(), one.entry)}
-                          against={one.against}
+                          label={sectionLabel(joint(), fit(), hole.entry)}
+                          against={hole.against}
                           height={190}
                         />
                       )}
                     </Show>
                   )}
                 </Show>
-                <Button onClick={() => bench.showHole(one.position)}>Hole {one.position}…</Button>
+                <Button onClick={() => bench.showHole(hole.position)}>Hole {hole.position}…</Button>
               </li>
             )}
           </For>
@@ -62,15 +62,15 @@ export function HoleStop() {
   const first = bench.ofRound((job, round) => notedHoles(job, round).find(({ against }) => against))
   return (
     <Show when={first()}>
-      {(one) => (
+      {(hole) => (
         <section class="stop stack" role="alert">
-          <h2>Hole {one().position}: not to be fitted so</h2>
-          <p>{one().fits ?? 'Its thread is stripped. Have it renewed and record how.'}</p>
-          <Show when={bench.narrow() || !one().fits ? undefined : one().fit}>
+          <h2>Hole {hole().position}: not to be fitted so</h2>
+          <p>{hole().fits ?? 'Its thread is stripped. Have it renewed and record how.'}</p>
+          <Show when={bench.narrow() || !hole().fits ? undefined : hole().fit}>
             {(fit) => <p>{rightLengths(fit().fit, format)}</p>}
           </Show>
-          <Button wide onClick={() => bench.showHole(one().position)}>
-            {one().fits ? 'Another length…' : 'Its repair…'}
+          <Button wide onClick={() => bench.showHole(hole().position)}>
+            {hole().fits ? 'Another length…' : 'Its repair…'}
           </Button>
         </section>
       )}

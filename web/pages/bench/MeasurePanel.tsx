@@ -32,31 +32,31 @@ export function MeasurePanel() {
   return (
     <div class="measures stack apart">
       <For each={bench.step().measurements}>
-        {(asked) => {
+        {(measurement) => {
           const ticks = createMemo(() =>
-            asked.places.flatMap((place) => {
-              const entry = standingMeasurement(state(), asked.id, place)
+            measurement.places.flatMap((place) => {
+              const entry = standingMeasurement(state(), measurement.id, place)
               return entry ? [{ value: entry.value, out: !entry.inBand }] : []
             }),
           )
           return (
             <section class="measure stack">
-              <h2>{asked.title}</h2>
+              <h2>{measurement.title}</h2>
               <p class="pencil">
-                {limitsWords(asked, format)}
-                {asked.instrument ? ` · ${asked.instrument}` : ''}
+                {limitsWords(measurement, format)}
+                {measurement.instrument ? ` · ${measurement.instrument}` : ''}
               </p>
-              <For each={asked.notes}>{(note) => <p class="small">{note}</p>}</For>
-              <Show when={asked.min !== undefined || asked.max !== undefined}>
+              <For each={measurement.notes}>{(note) => <p class="small">{note}</p>}</For>
+              <Show when={measurement.min !== undefined || measurement.max !== undefined}>
                 <BandBar
-                  min={asked.min}
-                  max={asked.max}
+                  min={measurement.min}
+                  max={measurement.max}
                   ticks={ticks()}
                   show={(value) => format.number(value)}
-                  label={`${asked.title}: ${limitsWords(asked, format)}, ${ticks().length} of ${asked.places.length} measured`}
+                  label={`${measurement.title}: ${limitsWords(measurement, format)}, ${ticks().length} of ${measurement.places.length} measured`}
                 />
               </Show>
-              <For each={ledWords(leadsNow(state(), asked))}>
+              <For each={ledWords(leadsNow(state(), measurement))}>
                 {({ words, against }) => (
                   <p class="mark" classList={{ 'against-words': against }}>
                     {words}
@@ -64,10 +64,10 @@ export function MeasurePanel() {
                 )}
               </For>
               <ul class="spots stack">
-                <For each={asked.places}>
+                <For each={measurement.places}>
                   {(place) => {
-                    const entry = () => standingMeasurement(state(), asked.id, place)
-                    const spot = { measurement: asked.id, place }
+                    const entry = () => standingMeasurement(state(), measurement.id, place)
+                    const spot = { measurement: measurement.id, place }
                     return (
                       <li>
                         <button
@@ -124,54 +124,54 @@ export function MeasureEntry(props: { spot: Spot }) {
     ),
   )
   /** What was entered last on this pad: its verdict stays in front of the person at the next place. */
-  const [last, setLast] = createSignal<{ asked: Measurement; place: string; value: number }>()
+  const [last, setLast] = createSignal<{ measurement: Measurement; place: string; value: number }>()
   const tool = () => instrument() ?? measurement()?.instrument ?? ''
-  const enter = (asked: Measurement) => {
+  const enter = (measurement: Measurement) => {
     if (number.isEmpty()) return
     const value = number.value()
     const { place } = props.spot
     void scope.send({
       type: 'TakeMeasurement',
       stepId: bench.step().id,
-      measurementId: asked.id,
+      measurementId: measurement.id,
       place,
       value,
       instrument: tool() || 'not named',
     })
     number.clear()
-    setLast({ asked, place, value })
+    setLast({ measurement, place, value })
     // A number outside its limits stays in front of the person until they have seen it.
-    if (value >= (asked.min ?? value) && value <= (asked.max ?? value)) bench.nextSpot()
+    if (value >= (measurement.min ?? value) && value <= (measurement.max ?? value)) bench.nextSpot()
   }
   return (
     <Show when={measurement()}>
-      {(asked) => (
+      {(measurement) => (
         <section class="entry">
           <h2>
-            {asked().title}, {props.spot.place}
+            {measurement().title}, {props.spot.place}
           </h2>
-          <p class="pencil">{limitsWords(asked(), format)}</p>
+          <p class="pencil">{limitsWords(measurement(), format)}</p>
           <Show when={last()}>
             {(before) => (
               <JustEntered
                 {...before()}
-                here={before().asked.id === asked().id && before().place === props.spot.place}
+                here={before().measurement.id === measurement().id && before().place === props.spot.place}
               />
             )}
           </Show>
-          <For each={entries()}>{(entry) => <EntryLine entry={entry} asked={asked()} />}</For>
+          <For each={entries()}>{(entry) => <EntryLine entry={entry} measurement={measurement()} />}</For>
           <NumberEntry
             number={number}
-            unit={asked().unit}
-            onEnter={() => enter(asked())}
+            unit={measurement().unit}
+            onEnter={() => enter(measurement())}
             decimal
             maxLength={7}
-            label={asked().title}
+            label={measurement().title}
           />
-          <Button variant="main" wide disabled={number.isEmpty()} onClick={() => enter(asked())}>
+          <Button variant="main" wide disabled={number.isEmpty()} onClick={() => enter(measurement())}>
             {number.isEmpty()
               ? 'Enter what you measured'
-              : `It measures ${format.number(number.value(), 4)}${unitAfter(asked().unit)}`}
+              : `It measures ${format.number(number.value(), 4)}${unitAfter(measurement().unit)}`}
           </Button>
           <div class="wrench-line">
             <p>
@@ -189,30 +189,32 @@ export function MeasureEntry(props: { spot: Spot }) {
 }
 
 /** The number before this one: inside or not, and what it leads to. */
-function JustEntered(props: { asked: Measurement; place: string; value: number; here: boolean }) {
+function JustEntered(props: { measurement: Measurement; place: string; value: number; here: boolean }) {
   const bench = useBench()
   const scope = useJob()
   const state = () => stepState(scope.planned(), bench.step().id)
-  const entry = () => standingMeasurement(state(), props.asked.id, props.place)
-  const led = () =>
-    leadsNow(state(), props.asked).filter(({ place }) => place === undefined || place === props.place)
+  const entry = () => standingMeasurement(state(), props.measurement.id, props.place)
+  const leads = () =>
+    leadsNow(state(), props.measurement).filter(({ place }) => place === undefined || place === props.place)
   return (
     <div class="just-entered mark stack close" role="status">
       <Show when={!props.here}>
         <p>
           <strong>
-            {props.asked.title}, {props.place}: {format.number(props.value, 4)}
-            {unitAfter(props.asked.unit)}
+            {props.measurement.title}, {props.place}: {format.number(props.value, 4)}
+            {unitAfter(props.measurement.unit)}
           </strong>
           {entry() ? (entry()?.inBand ? ', inside' : ', outside') : ''}
         </p>
       </Show>
-      <For each={led()}>{(one) => <p classList={{ 'against-words': isAgainst(one) }}>{one.sentence}</p>}</For>
+      <For each={leads()}>
+        {(lead) => <p classList={{ 'against-words': isAgainst(lead) }}>{lead.sentence}</p>}
+      </For>
     </div>
   )
 }
 
-function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
+function EntryLine(props: { entry: MeasurementEntry; measurement: Measurement }) {
   const scope = useJob()
   const isVoid = () => props.entry.struck !== undefined || props.entry.superseded !== undefined
   const mayStrike = () =>
@@ -222,7 +224,7 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
       <p class="reading-head cluster level">
         <span class="reading-value">
           {format.number(props.entry.value, 4)}
-          {unitAfter(props.asked.unit)}
+          {unitAfter(props.measurement.unit)}
         </span>
         <Stripe person={props.entry.by} />
         <span class="pencil">
@@ -231,8 +233,8 @@ function EntryLine(props: { entry: MeasurementEntry; asked: Measurement }) {
       </p>
       <Show when={!props.entry.inBand && !isVoid()}>
         <p class="against-words" role="alert">
-          Out of limits: the plan says {limitsWords(props.asked, format)}. Put it right and measure again, or
-          ask the supervisor.
+          Out of limits: the plan says {limitsWords(props.measurement, format)}. Put it right and measure
+          again, or ask the supervisor.
         </p>
       </Show>
       <Show when={props.entry.struck}>{(struck) => <p class="pencil">Struck: {struck().reason}</p>}</Show>

@@ -61,22 +61,24 @@ export function ScaleDialog(props: { onClose(): void }) {
 /** Which wrench this is about, what is on it, whether it can do the joint, and the way to another. */
 export function WrenchLine() {
   const bench = useBench()
-  const against = (one: Picked) => againstWrench(one).join('; ')
+  const against = (choice: Picked) => againstWrench(choice).join('; ')
   return (
     <Show when={bench.wrenchChoice()}>
-      {(one) => (
+      {(choice) => (
         <>
           <div class="wrench-line">
             <p>
-              <strong>{one().wrench.id}</strong> {one().wrench.title} · {rangeWords(one().wrench)}
-              <Show when={!one().fits}>
-                <span class="against-words"> {against(one())}</span>
+              <strong>{choice().wrench.id}</strong> {choice().wrench.title} · {rangeWords(choice().wrench)}
+              <Show when={!choice().fits}>
+                <span class="against-words"> {against(choice())}</span>
               </Show>
-              <Show when={one().fits && lesser(one())}>
+              <Show when={choice().fits && lesser(choice())}>
                 {(words) => <span class="pencil"> · {words()}</span>}
               </Show>
               <Show
-                when={one().fits && bench.wrenchChoices().find((other) => other.planned && other !== one())}
+                when={
+                  choice().fits && bench.wrenchChoices().find((other) => other.planned && other !== choice())
+                }
               >
                 {(planned) => (
                   <span class="pencil">
@@ -89,9 +91,9 @@ export function WrenchLine() {
             </p>
             <Button onClick={() => bench.open({ dialog: 'wrenches' })}>Other wrench</Button>
           </div>
-          <Show when={one().fits && roomWords(one())}>
+          <Show when={choice().fits && roomWords(choice())}>
             {(words) => (
-              <p class="small" classList={{ pencil: one().room?.can === true }}>
+              <p class="small" classList={{ pencil: choice().room?.can === true }}>
                 {words()}
               </p>
             )}
@@ -104,8 +106,8 @@ export function WrenchLine() {
 }
 
 /** What speaks against it without ruling it out; that it has no room is a sentence of its own. */
-const lesser = (one: Picked): string =>
-  againstWrench({ ...one, against: one.against.filter((demerit) => demerit !== 'no_room') }).join('; ')
+const lesser = (choice: Picked): string =>
+  againstWrench({ ...choice, against: choice.against.filter((demerit) => demerit !== 'no_room') }).join('; ')
 
 /** The number entered does not fit as it stands: both readings, and the two ways on. */
 export function HeldUpPanel(props: { why: HeldUp; scaleId: string }) {

@@ -35,9 +35,9 @@ export function SealantClock() {
         </Show>
         <p class="sealant-line">{view().line}</p>
         <Show when={bench.mine() && view().press}>
-          {(one) => (
-            <Button variant={view().state === 'open' ? 'main' : undefined} onClick={() => press(one().does)}>
-              {one().label}
+          {(next) => (
+            <Button variant={view().state === 'open' ? 'main' : undefined} onClick={() => press(next().does)}>
+              {next().label}
             </Button>
           )}
         </Show>

@@ -41,11 +41,11 @@ export function SignPanel() {
                 )}
               </Show>
               <Show when={view().state.second}>
-                {(given) => (
+                {(second) => (
                   <p>
-                    <Stripe person={given().by} name="after" /> second, {scope.words.moment(given().doneAt)}
-                    {THROUGH[given().through]}
-                    <Show when={given().late}>
+                    <Stripe person={second().by} name="after" /> second, {scope.words.moment(second().doneAt)}
+                    {THROUGH[second().through]}
+                    <Show when={second().late}>
                       <span class="against-words"> Late: it was covered already.</span>
                     </Show>
                   </p>

@@ -114,10 +114,10 @@ export function OnTheBench() {
         </section>
       </Show>
       <Show when={!bench.mine() && bench.joint()}>
-        {(one) => (
+        {(joint) => (
           <section>
             <h2>If you are interrupted</h2>
-            <p>{interruptionWords(scope.planned(), one(), bench.pass())}</p>
+            <p>{interruptionWords(scope.planned(), joint(), bench.pass())}</p>
           </section>
         )}
       </Show>

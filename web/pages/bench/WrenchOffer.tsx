@@ -12,16 +12,16 @@ export function WrenchOffer() {
   const offer = createMemo(() => wrenchOffer(bench.wrenchChoices(), bench.wrench()?.id))
   return (
     <Show when={offer()}>
-      {(found) => (
+      {(offer) => (
         <section class="offer" aria-label="Another wrench">
           <p>
-            <strong>{found().unfit.wrench.id}</strong>{' '}
+            <strong>{offer().unfit.wrench.id}</strong>{' '}
             <span class="against-words">
-              does not fit. {upperFirst(againstWrench(found().unfit).join('; '))}.
+              does not fit. {upperFirst(againstWrench(offer().unfit).join('; '))}.
             </span>
           </p>
           <Show
-            when={found().fit}
+            when={offer().fit}
             fallback={<p>No other wrench in the crib fits. Readings with this one are flagged.</p>}
           >
             {(other) => (

@@ -23,14 +23,14 @@ export interface AdapterAsked {
   by: string
 }
 
-/** `said`: what was said at this page since the last stop; `null` for none. */
+/** `stated`: at this page since the last stop; `null` for none. */
 export function adapterNow(
   job: PlannedJob,
   { wrench, jointId, by }: AdapterAsked,
-  said: Adapter | null | undefined,
+  stated: Adapter | null | undefined,
 ): AdapterNow {
   if (wrench?.kind !== 'click') return { kind: 'none' }
-  if (said !== undefined) return said ? { kind: 'on', adapter: said } : { kind: 'none' }
+  if (stated !== undefined) return stated ? { kind: 'on', adapter: stated } : { kind: 'none' }
   const scale = job.scales[wrench.id]
   if (scale?.jointId === jointId && scale.by === by)
     return scale.adapter ? { kind: 'on', adapter: scale.adapter } : { kind: 'none' }
@@ -44,8 +44,8 @@ export function adapterNow(
 /** Why no torque can be reckoned through it. */
 export function leverFault(adapter: Adapter): WrenchRefusal | undefined {
   // The torque has no say in whether a lever is one.
-  const found = wrenchSetting({ targetNm: 1, ...adapter })
-  return isRefusal(found) ? (found as WrenchRefusal) : undefined
+  const setting = wrenchSetting({ targetNm: 1, ...adapter })
+  return isRefusal(setting) ? (setting as WrenchRefusal) : undefined
 }
 
 export const sameAdapter = (a: Adapter | undefined, b: Adapter | undefined): boolean =>
@@ -65,7 +65,7 @@ export const ANGLES: readonly { deg: number; title: string; means: string }[] = 
 ]
 
 export const angleWords = (deg: number): string =>
-  ANGLES.find((one) => one.deg === deg)?.title.toLowerCase() ?? `at ${format.number(deg)}°`
+  ANGLES.find((angle) => angle.deg === deg)?.title.toLowerCase() ?? `at ${format.number(deg)}°`
 
 /** `30 mm straight out on a wrench of 300 mm`. */
 export const adapterWords = ({ adapterMm, angleDeg, wrenchMm }: Adapter): string =>

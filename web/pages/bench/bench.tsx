@@ -95,8 +95,8 @@ export function createBench({ scope, step, now, narrow, dialogs }: BenchProps) {
   }
 
   const rankedWrenches = (adapter?: Adapter) => {
-    const asked = sheet()
-    return asked ? wrenchChoices(scope.shop(), asked, now(), { band: band(), adapter }) : []
+    const current = sheet()
+    return current ? wrenchChoices(scope.shop(), current, now(), { band: band(), adapter }) : []
   }
   const bareWrenches = createMemo(() => rankedWrenches())
   const wrenchKey = () => `${round()?.joint.id}:${pass()}`

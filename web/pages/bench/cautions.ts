@@ -130,7 +130,7 @@ export function stopWords(
   joint: AdoptedJoint | undefined,
   pass: number,
 ): string[] {
-  const begun = step.joints.some((one) => (job.readings[one.id]?.length ?? 0) > 0)
+  const begun = step.joints.some(({ id }) => (job.readings[id]?.length ?? 0) > 0)
   return [
     'You leave the step, and others may claim it. Everything recorded stays.',
     ...(step.joints.length > 0 ? ['Whoever goes on has to enter the number on the scale again.'] : []),

@@ -43,10 +43,9 @@ export function holeView(
   lengthMm?: number,
 ): HoleView {
   const entry = holeAt(job, joint.id, position)
-  const found =
-    lengthMm === undefined ? boltFit(job, joint, position) : boltFit(job, joint, position, lengthMm)
-  const fit = found && !isRefusal(found) ? found : undefined
-  const refused = isRefusal(found) ? fastenerSentence(found) : undefined
+  const outcome = boltFit(job, joint, position, ...(lengthMm === undefined ? [] : [lengthMm]))
+  const fit = outcome && !isRefusal(outcome) ? outcome : undefined
+  const refused = isRefusal(outcome) ? fastenerSentence(outcome) : undefined
   const stripped = entry?.condition === 'stripped'
   // The maker's bolt in the maker's hole is not judged, so nothing is said of it that could worry.
   const judged = lengthMm !== undefined || !isAsMade(job, joint, position)

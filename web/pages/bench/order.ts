@@ -16,8 +16,8 @@ const FEWEST = 3
 export function proposedOrder(joint: AdoptedJoint, positions: readonly number[]): number[] | undefined {
   if (joint.order || positions.length < FEWEST || !CLAMP_TOGETHER.has(joint.fastener)) return undefined
   const places = joint.positions.filter(({ n }) => positions.includes(n)).map(({ n, x, y }) => ({ n, x, y }))
-  const found = proposeOrder(places, 'auto')
-  return isRefusal(found) ? undefined : found.order
+  const proposal = proposeOrder(places, 'auto')
+  return isRefusal(proposal) ? undefined : proposal.order
 }
 
 export interface RouteAsked {

@@ -49,12 +49,13 @@ export function phaseOf(input: PhaseInput): Phase {
     return {
       kind: 'wait',
       minutes: sheet.minutes,
-      ...given('until', until),
-      ...given('next', nextTarget(job, step, at(round, pass))),
+      ...optional('until', until),
+      ...optional('next', nextTarget(job, step, at(round, pass))),
     }
   }
   const head = freeHead(job, round, pass, now) ?? nextHead(job, round, pass)
-  if (head === undefined) return { kind: 'through', ...given('next', nextTarget(job, step, at(round, pass))) }
+  if (head === undefined)
+    return { kind: 'through', ...optional('next', nextTarget(job, step, at(round, pass))) }
   const until = waitUntil(job, round, pass)
   const early = until !== undefined && now < until ? { early: until } : {}
   if (sheet.kind === 'slacken') return { kind: 'record', how: 'slackened', head, ...early }
@@ -87,5 +88,5 @@ export const targetOf = (pass: Pass | undefined): number | null =>
 
 const at = (round: Round, pass: number): BenchTarget => ({ round: round.key, pass })
 
-const given = <K extends string, V>(key: K, value: V | undefined): { [P in K]?: V } =>
+const optional = <K extends string, V>(key: K, value: V | undefined): { [P in K]?: V } =>
   value === undefined ? {} : ({ [key]: value } as { [P in K]?: V })

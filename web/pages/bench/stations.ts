@@ -14,7 +14,7 @@ export type Station =
 
 export function stationsOf(job: PlannedJob, step: AdoptedStep, now: number): Station[] {
   const state = stepState(job, step.id)
-  const places = step.measurements.flatMap((one) => one.places.map((place) => ({ id: one.id, place })))
+  const places = step.measurements.flatMap(({ id, places }) => places.map((place) => ({ id, place })))
   const good = places.filter(({ id, place }) => standingMeasurement(state, id, place)?.inBand).length
   const met = step.gates.filter((gate) => gateDone(job, step, gate, now)).length
   const views = setViews(job, step)

@@ -41,7 +41,7 @@ export function roundsOf(step: AdoptedStep): Round[] {
     for (const { n } of joint.positions) {
       if (seen.has(n)) continue
       const { positions, ordered } = roundOf(step, joint.id, n)
-      for (const one of positions) seen.add(one)
+      for (const position of positions) seen.add(position)
       const set = setOf(step, joint.id, n)
       const own = set && !set.remainder
       rounds.push({
@@ -151,11 +151,11 @@ function waitBegun(job: PlannedJob, { joint, positions }: Round, pass: number): 
 
 /** When a wait before this pass is over; `undefined` when none is asked, or its pass has not begun. */
 export function waitUntil(job: PlannedJob, { joint, positions }: Round, pass: number): number | undefined {
-  const ends = joint.passes.slice(0, pass - 1).flatMap((asked, index) => {
-    if (asked.kind !== 'wait') return []
+  const ends = joint.passes.slice(0, pass - 1).flatMap((wait, index) => {
+    if (wait.kind !== 'wait') return []
     const before = positions.map((n) => standingReading(job, joint, n, index)?.doneAt)
     return before.every((at) => at !== undefined)
-      ? [Math.max(...(before as number[])) + asked.minutes * 60_000]
+      ? [Math.max(...(before as number[])) + wait.minutes * 60_000]
       : []
   })
   return ends.length > 0 ? Math.max(...ends) : undefined

@@ -46,9 +46,10 @@ export function EngineHead(props: { here: readonly Here[] }) {
           <Fact term="Here now" class="here-now">
             <ul class="here-list cluster">
               <For each={props.here}>
-                {(one) => (
+                {(visitor) => (
                   <li>
-                    <Stripe person={one.person} /> <span class="pencil small">{PLACES[one.place]}</span>
+                    <Stripe person={visitor.person} />{' '}
+                    <span class="pencil small">{PLACES[visitor.place]}</span>
                   </li>
                 )}
               </For>

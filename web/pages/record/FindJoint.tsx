@@ -8,7 +8,7 @@ import { coveredSteps, type Edition } from './edition'
 import { findJoints, MOST_FOUND } from './find'
 
 export function FindJoint(props: { edition: Edition }) {
-  const [asked, setAsked] = createSignal('')
+  const [text, setText] = createSignal('')
   const groups = createMemo(() => {
     const { job, release } = props.edition
     const covered = coveredSteps(job, release.kind)
@@ -17,7 +17,7 @@ export function FindJoint(props: { edition: Edition }) {
       job.plan,
     )
   })
-  const found = createMemo(() => findJoints(groups(), asked()))
+  const joints = createMemo(() => findJoints(groups(), text()))
   return (
     <section class="record-find stack" aria-label="Find a joint">
       <Field
@@ -25,25 +25,25 @@ export function FindJoint(props: { edition: Edition }) {
         type="search"
         placeholder="oil filter, rod, F4"
         autocomplete="off"
-        value={asked()}
-        onValue={setAsked}
+        value={text()}
+        onValue={setText}
       />
       <div role="status">
-        <Show when={asked().trim() !== '' && found().length === 0}>
+        <Show when={text().trim() !== '' && joints().length === 0}>
           <p class="pencil">No joint of this record is named so. Part of a word will do.</p>
         </Show>
-        <Show when={found().length > MOST_FOUND}>
+        <Show when={joints().length > MOST_FOUND}>
           <p class="pencil">
-            {found().length} joints; the first {MOST_FOUND}:
+            {joints().length} joints; the first {MOST_FOUND}:
           </p>
         </Show>
       </div>
       <ul>
-        <For each={found().slice(0, MOST_FOUND)}>
-          {(one) => (
+        <For each={joints().slice(0, MOST_FOUND)}>
+          {(joint) => (
             <li>
-              <a href={`#joint-${one.jointId}`} onClick={(event) => goTo(event, `joint-${one.jointId}`)}>
-                <b>{one.stepId}</b> {one.stepTitle}: {one.title}
+              <a href={`#joint-${joint.jointId}`} onClick={(event) => goTo(event, `joint-${joint.jointId}`)}>
+                <b>{joint.stepId}</b> {joint.stepTitle}: {joint.title}
               </a>
             </li>
           )}

@@ -83,10 +83,10 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
                 {countWords(countLines(lines()))}
               </Fact>
               <For each={job().warranties}>
-                {(one) => (
+                {(warranty) => (
                   <Fact term="Warranty case" class="wide">
-                    {format.dateAndTime(one.doneAt)}: {ended(one.complaint)}
-                    <Show when={one.closed}>
+                    {format.dateAndTime(warranty.doneAt)}: {ended(warranty.complaint)}
+                    <Show when={warranty.closed}>
                       {(closed) => (
                         <>
                           {' '}
@@ -103,7 +103,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
                   .map((id) => `${markOf(then(), id).initials} ${words.person(id)}`)
                   .join(', ')}
                 <Show when={todaysNames(release(), people(), words)}>
-                  {(said) => <span class="pencil"> {said()}</span>}
+                  {(words) => <span class="pencil"> {words()}</span>}
                 </Show>
               </Fact>
             </dl>

@@ -35,11 +35,11 @@ export function editionOf(
       some.map(({ event }) => event),
     )
   const now = fold(events)
-  const release = now.releases.find((one) => one.number === number)
+  const release = now.releases.find((release) => release.number === number)
   const covered = events.filter(({ version }) => release !== undefined && version <= release.version)
   const job = fold(covered)
   if (!release || !job.plan || covered.length !== release.version)
-    return { missing: 'number', numbers: now.releases.map((one) => one.number) }
+    return { missing: 'number', numbers: now.releases.map(({ number }) => number) }
   return {
     edition: {
       release,

@@ -9,6 +9,6 @@ export function footPages(number: () => string): void {
   )
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet]
   onCleanup(() => {
-    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== sheet)
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((other) => other !== sheet)
   })
 }

@@ -15,7 +15,7 @@ import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { Sentence } from '../../ui/Sentence'
-import { type Edition, editionOf, inGroups } from './edition'
+import { type Edition, type EditionFound, editionOf, inGroups } from './edition'
 import { FindJoint } from './FindJoint'
 import { footPages } from './foot'
 import { Paper } from './Paper'
@@ -36,38 +36,36 @@ export default function RecordPage() {
 
 function Loaded(props: { jobId: string; number: string }) {
   usePageTitle(() => `${props.number} release record`)
-  const [said] = createResource(
+  const [answer] = createResource(
     () => props.jobId,
     (id) => ask<Chain>(`/api/jobs/${encodeURIComponent(id)}/chain`),
   )
-  const problem = () => {
-    const answer = said()
-    return answer && isFailure(answer) ? answer.sentence : undefined
+  const chain = () => {
+    const reply = answer()
+    return reply && !isFailure(reply) ? reply : undefined
   }
-  const found = createMemo(() => {
-    const answer = said()
-    if (!answer || isFailure(answer)) return undefined
-    const events = eventsOf(answer)
-    return events
-      ? editionOf(props.jobId, events, props.number)
-      : { missing: 'gap' as const, numbers: [] as string[] }
+  const problem = () => {
+    const reply = answer()
+    return reply && isFailure(reply) ? reply.sentence : undefined
+  }
+  const outcome = createMemo((): EditionFound | undefined => {
+    const log = chain()
+    const events = log && eventsOf(log)
+    if (!log) return undefined
+    return events ? editionOf(props.jobId, events, props.number) : { missing: 'gap', numbers: [] }
   })
   const edition = () => {
-    const one = found()
-    return one && 'edition' in one ? one.edition : undefined
-  }
-  const chain = () => {
-    const answer = said()
-    return answer && !isFailure(answer) ? answer : undefined
+    const result = outcome()
+    return result && 'edition' in result ? result.edition : undefined
   }
   const missing = () => {
-    const one = found()
-    return one && 'missing' in one ? one : undefined
+    const result = outcome()
+    return result && 'missing' in result ? result : undefined
   }
   return (
     <div class="page stack apart">
       <Switch fallback={<p class="pencil">Reading the log…</p>}>
-        <Match when={edition()}>{(one) => <Shown edition={one()} chain={chain()} />}</Match>
+        <Match when={edition()}>{(edition) => <Shown edition={edition()} chain={chain()} />}</Match>
         <Match when={problem()}>
           {(sentence) => (
             <EmptyState title="The record cannot be read now">
@@ -79,13 +77,13 @@ function Loaded(props: { jobId: string; number: string }) {
           )}
         </Match>
         <Match when={missing()}>
-          {(one) => (
+          {(missing) => (
             <EmptyState title={`No record ${props.number}`}>
               <p>
-                {one().missing === 'gap'
+                {missing().missing === 'gap'
                   ? 'The log came with a gap, or with an entry this page does not know, so nothing is shown rather than something wrong. Load the page again.'
-                  : one().numbers.length > 0
-                    ? `This engine has ${one().numbers.join(', ')}.`
+                  : missing().numbers.length > 0
+                    ? `This engine has ${missing().numbers.join(', ')}.`
                     : 'This engine is not released yet. Its record is made by the release, on the audit page.'}
               </p>
               <a class="button" href={auditHref(props.jobId)}>
@@ -132,8 +130,9 @@ function Shown(props: { edition: Edition; chain: Chain | undefined }) {
         <Show when={props.edition.release.withdrawn}>
           {(gone) => (
             <p class="sentence against">
-              No longer counts: work went on at {gone().stepId}, {live.session.words.person(gone().by)},{' '}
-              {live.session.words.moment(gone().doneAt)}. It says what was so when it was given.
+              No longer counts: work went on at {gone().stepId},{' '}
+              {live.session.words.person(gone().by)}, {live.session.words.moment(gone().doneAt)}. It
+              says what was so when it was given.
             </p>
           )}
         </Show>
