@@ -130,9 +130,8 @@ function Shown(props: { edition: Edition; chain: Chain | undefined }) {
         <Show when={props.edition.release.withdrawn}>
           {(gone) => (
             <p class="sentence against">
-              No longer counts: work went on at {gone().stepId},{' '}
-              {live.session.words.person(gone().by)}, {live.session.words.moment(gone().doneAt)}. It
-              says what was so when it was given.
+              No longer counts: work went on at {gone().stepId}, {live.session.words.person(gone().by)},{' '}
+              {live.session.words.moment(gone().doneAt)}. It says what was so when it was given.
             </p>
           )}
         </Show>
