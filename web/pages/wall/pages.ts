@@ -2,12 +2,17 @@
 
 /** A row needs a share of the height to be legible from 5 m, and a share of the width not to look lost. */
 const ROW_VH = 28
+/** On a phone the reason and the strip stand below the number: a row is higher, and its measure the one of `wall.css`. */
+const NARROW_PX = 704
+const NARROW_ROW = 44
 const HEAD_VH = 11
 const MOST = 6
 
 export function rowsFor(height: number, width: number): number {
-  const unit = Math.min(height, width * 0.62) / 100
-  return Math.max(1, Math.min(MOST, Math.floor((height - HEAD_VH * unit) / (ROW_VH * unit))))
+  const narrow = width <= NARROW_PX
+  const unit = (narrow ? Math.min(height * 0.75, width * 1.35) : Math.min(height, width * 0.62)) / 100
+  const row = (narrow ? NARROW_ROW : ROW_VH) * unit
+  return Math.max(1, Math.min(MOST, Math.floor((height - HEAD_VH * unit) / row)))
 }
 
 /** As many as turn round within two minutes: whoever waits longer for an engine has gone to the board. */
