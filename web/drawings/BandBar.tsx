@@ -6,7 +6,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { bandScale, gather } from './band-scale'
 import './drawings.css'
 
-export interface BandTick {
+interface BandTick {
   value: number
   out?: boolean
   /** Struck, or made void by a later one. */

@@ -1,5 +1,5 @@
 /** The geometry of a band bar: every limit and tick as a share of its width. Pure. */
-export interface BandScale {
+interface BandScale {
   /** 0 at the left end, 100 at the right, per cent. */
   at(value: number): number
   min: number

@@ -25,7 +25,7 @@ export interface Span {
   to: number
 }
 
-export interface SectionLayout {
+interface SectionLayout {
   /** Everything, for the view: mm. */
   top: number
   bottom: number

@@ -18,7 +18,7 @@ export interface FrictionBandGiven {
   yieldN: number
 }
 
-export interface FrictionBandAt {
+interface FrictionBandAt {
   torque: { low: number; high: number; at: number }
   preload: { low: number; high: number; full: number; yields: number }
 }

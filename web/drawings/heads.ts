@@ -48,7 +48,7 @@ export interface Head {
   second?: Mark
 }
 
-export interface HeadsAsked {
+interface HeadsAsked {
   /** The pass shown; without it the joint as a whole. */
   pass?: number
   /** Positions of the round shown; without them all. */

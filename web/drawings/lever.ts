@@ -5,7 +5,7 @@
  */
 import type { Adapter } from '../../shared/job/types'
 
-export interface LeverDrawing {
+interface LeverDrawing {
   width: number
   height: number
   /** CSS px a millimetre. */

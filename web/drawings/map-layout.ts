@@ -185,7 +185,7 @@ function pathBox(d: string): Box {
   return points.length > 0 ? union(points) : { left: 0, top: 0, right: 0, bottom: 0 }
 }
 
-export interface PlacedText {
+interface PlacedText {
   n: number
   x: number
   y: number

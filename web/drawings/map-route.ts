@@ -1,7 +1,7 @@
 /** The way round a joint as short arrows from head to head, clear of both. */
 import type { MapLayout } from './map-layout'
 
-export interface Leg {
+interface Leg {
   x1: number
   y1: number
   x2: number

@@ -2,7 +2,6 @@
  * The paint pen: a person's stripe across a hexagon head. The doer's runs up to the right; a second signer
  * crosses it with theirs. Initials stand at the stripe's end, so that nothing depends on colour.
  */
-import { Show } from 'solid-js'
 import { paintColour } from '../ui/paint'
 import type { Mark } from './heads'
 
@@ -61,23 +60,4 @@ export function hexagon(x: number, y: number, r: number): string {
     return `${(x + r * Math.cos(angle)).toFixed(2)} ${(y + r * Math.sin(angle)).toFixed(2)}`
   })
   return `M${corners.join('L')}Z`
-}
-
-/** One head on its own, for lists and the release record: a hexagon with the stripes it wears. */
-export function PaintedHead(props: { first?: Mark; second?: Mark; size?: number; title?: string }) {
-  return (
-    <svg
-      class="painted-head"
-      width={(props.size ?? 28) * 2}
-      height={(props.size ?? 28) * 1.3}
-      viewBox="-34 -24 68 48"
-      role={props.title ? 'img' : undefined}
-      aria-label={props.title}
-      aria-hidden={props.title ? undefined : 'true'}
-    >
-      <path class={props.first ? 'map-head map-head-final' : 'map-head'} d={hexagon(0, 0, 18)} />
-      <Show when={props.first}>{(mark) => <Stripe mark={mark()} x={0} y={0} r={16} />}</Show>
-      <Show when={props.second}>{(mark) => <Stripe mark={mark()} x={0} y={0} r={16} second />}</Show>
-    </svg>
-  )
 }

@@ -6,7 +6,7 @@
 import { type Day, workingDays } from '../../shared/format'
 import { format } from '../format'
 
-export interface PromiseState {
+interface PromiseState {
   day: string
   left: string
   /** Past, and not released. */

@@ -32,7 +32,7 @@ export interface JobView {
 }
 
 /** A rule's no, with the data and the sentence of its code. */
-export type CommandRefusal = {
+type CommandRefusal = {
   [Code in RefusalCode]: { code: Code; data: RefusalData[Code]; sentence: string }
 }[RefusalCode]
 

@@ -96,7 +96,7 @@ export function laterSteps(job: PlannedJob, stepId: string): AdoptedStep[] {
 export const takeBackLabel = ({ what }: Deferral): string =>
   what.kind === 'step' ? 'Do it now' : 'Fit it now'
 
-export interface DeferralDraft {
+interface DeferralDraft {
   what: Deferred
   dueStepId: string
   reason: string

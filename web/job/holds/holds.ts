@@ -88,7 +88,7 @@ export const clearedLabel = (hold: Pick<Hold, 'kind'> | undefined): string =>
     ? 'Who agreed, when, by telephone or letter, and to what amount'
     : 'How it was settled'
 
-export interface HoldDraft {
+interface HoldDraft {
   kind: HoldKind | undefined
   what: string
   stepIds: readonly string[]

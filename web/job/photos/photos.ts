@@ -24,7 +24,7 @@ export function photoTitle({ caption, place, stepId }: Pick<Photo, 'caption' | '
 
 export const photoAddress = ({ sha256 }: Pick<Photo, 'sha256'>): string => `/api/photos/${sha256}`
 
-export interface PhotoPlace {
+interface PhotoPlace {
   place: string
   state: 'open' | 'waiting' | 'refused' | 'here'
   photo?: Photo

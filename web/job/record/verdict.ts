@@ -64,7 +64,7 @@ function acceptedSets(job: PlannedJob): Set<string> {
 }
 
 /** The waivers that reach this fastener: of its readings, of itself, of its set's second signature. */
-export function waiversOn(
+function waiversOn(
   job: Job,
   line: Pick<RecordLine, 'stepId' | 'set' | 'joint' | 'position' | 'passes'>,
 ): readonly Waiver[] {

@@ -5,7 +5,7 @@ import { indexPlan } from '../../../shared/plan/read'
 import { unitAfter } from '../../../shared/units'
 import { format } from '../../format'
 
-export interface WaiverLine {
+interface WaiverLine {
   waiver: Waiver
   name: string
   stepId: string

@@ -18,7 +18,7 @@ import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
 
 /** What the answer says against it; the sentence alone where it is about something else. */
-export function reasonsIn(answer: Answer | Fault): Against[] {
+function reasonsIn(answer: Answer | Fault): Against[] {
   if (answer.ok || answer.code !== 'stands_against_release' || !('data' in answer)) return []
   return (answer.data as { against: Against[] }).against
 }

@@ -49,7 +49,7 @@ export function slipWords(line: UnitSlipLine): { asRead: string; asMeant: string
   }
 }
 
-export interface ClassBar extends Counts {
+interface ClassBar extends Counts {
   class: JointClass
   text: string
 }
@@ -70,10 +70,10 @@ export function classBars(byClass: ReadonlyMap<string, Counts>): ClassBar[] {
   })
 }
 
-export type FlaggedLine = PlaceInPlan & { reading: Reading; hidden: boolean }
+type FlaggedLine = PlaceInPlan & { reading: Reading; hidden: boolean }
 
 /** Positions of one joint and pass that carry the same flags from the same hand: one thing to settle. */
-export interface FlaggedGroup extends PlaceInPlan {
+interface FlaggedGroup extends PlaceInPlan {
   pass: number
   flags: readonly Flag[]
   hidden: boolean

@@ -10,7 +10,7 @@ import { kindsOf } from '../../../shared/kinds'
 import { RELEASES, type ReleaseKind } from '../../../shared/plan/kinds'
 import { indexPlan } from '../../../shared/plan/read'
 
-export type WayOut =
+type WayOut =
   | { do: 'bench'; stepId: string }
   | { do: 'look'; stepId: string; setId: string }
   | { do: 'settle'; joint: string; pass: number }
@@ -74,7 +74,7 @@ export interface UnsignedStage {
   steps: { stepId: string; title: string }[]
 }
 
-export interface Sorted {
+interface Sorted {
   /** Each wants somebody's decision or hand. */
   decisions: Against[]
   /** Only want doing and signing. */
@@ -123,7 +123,7 @@ export function releaseViews(job: PlannedJob, now: number): ReleaseView[] {
   })
 }
 
-export interface ReleaseLine {
+interface ReleaseLine {
   release: Release
   /** `after`: a warranty case was opened since; the next edition follows. */
   state: 'stands' | 'withdrawn' | 'after'

@@ -10,14 +10,14 @@ import type { Wrench } from '../../../shared/shop/types'
 import { type WrenchRefusal, wrenchSetting } from '../../../shared/wrench'
 import { format } from '../../format'
 
-export type AdapterNow =
+type AdapterNow =
   /** Nothing between wrench and fastener but a socket. */
   | { kind: 'none' }
   | { kind: 'on'; adapter: Adapter }
   /** The last number for this joint was set with one: is it on now? */
   | { kind: 'ask'; last: ScaleEntry; before: Adapter; sound: boolean }
 
-export interface AdapterAsked {
+interface AdapterAsked {
   wrench: Wrench | undefined
   jointId: string
   by: string

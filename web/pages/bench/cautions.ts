@@ -21,7 +21,7 @@ import { bandWords } from '../../../shared/plan/words'
 import { listed, lowerFirst, positionsInWords } from '../../../shared/words'
 import { format } from '../../format'
 
-export interface NotYet {
+interface NotYet {
   stepId: string
   title: string
   why: string

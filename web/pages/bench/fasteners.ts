@@ -10,7 +10,7 @@ import type { AdoptedJoint } from '../../../shared/plan/types'
 import { positionsInWords } from '../../../shared/words'
 import type { Round } from './work'
 
-export interface Declaring {
+interface Declaring {
   positions: number[]
   /** `8 bolts to enter before signing.` */
   asks: string

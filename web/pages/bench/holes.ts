@@ -22,7 +22,7 @@ import type { AdoptedJoint } from '../../../shared/plan/types'
 import { format } from '../../format'
 import type { Round } from './work'
 
-export interface HoleView {
+interface HoleView {
   position: number
   entry?: HoleEntry
   fit?: BoltFit

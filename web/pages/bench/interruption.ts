@@ -11,7 +11,7 @@ import { numberWords } from '../../../shared/plan/order'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import type { Round } from './work'
 
-export interface RestartWay {
+interface RestartWay {
   how: RestartHow
   /** The words on its press: a thing that was done. */
   done: string

@@ -20,7 +20,7 @@ export function proposedOrder(joint: AdoptedJoint, positions: readonly number[])
   return isRefusal(proposal) ? undefined : proposal.order
 }
 
-export interface RouteAsked {
+interface RouteAsked {
   joint: Pick<AdoptedJoint, 'order'>
   positions: readonly number[]
   ordered: boolean

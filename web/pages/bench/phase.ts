@@ -24,7 +24,7 @@ export type Phase =
   | { kind: 'record'; how: ReadingHow; head: number; wrench?: Wrench; scale?: ScaleEntry; early?: number }
   | { kind: 'through'; next?: BenchTarget }
 
-export interface PhaseInput {
+interface PhaseInput {
   job: PlannedJob
   step: AdoptedStep
   round: Round

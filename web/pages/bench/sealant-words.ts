@@ -14,7 +14,7 @@ export function countdown(ms: number): string {
   return h > 0 ? `${h}:${two(m)}:${two(seconds % 60)}` : `${m}:${two(seconds % 60)}`
 }
 
-export interface ClockView {
+interface ClockView {
   state: SealantState['state']
   /** The big figures of a running clock. */
   figure?: string

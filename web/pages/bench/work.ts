@@ -107,7 +107,7 @@ export interface BenchTarget {
   pass: number
 }
 
-export interface PassView {
+interface PassView {
   n: number
   pass: Pass
   state: 'done' | 'now' | 'to_come'

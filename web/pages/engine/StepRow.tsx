@@ -143,7 +143,7 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
 }
 
 /** A joint in a line: how many of what, its class, and how far it is. */
-export function JointChip(props: { view: JointView }) {
+function JointChip(props: { view: JointView }) {
   const { joint } = props.view
   const scope = useJob()
   const conditions = createMemo(() => fastenersSaid(scope.planned(), joint))

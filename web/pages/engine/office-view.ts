@@ -58,7 +58,7 @@ export const clocksOf = (job: PlannedJob, now: number, words: Words) =>
     return clock ? [{ step, words: clock, late: sealantState(job, step, now).state === 'late' }] : []
   })
 
-export interface HeadState {
+interface HeadState {
   text: string
   against: boolean
   /** The number of the record it left, to be opened from here. */

@@ -4,7 +4,7 @@
  */
 import type { TrailLine } from '../../../shared/job/trail'
 
-export interface TrailFilter {
+interface TrailFilter {
   person?: string
   step?: string
 }

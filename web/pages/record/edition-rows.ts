@@ -29,7 +29,7 @@ const MINUTE = 60_000
 export const byWords = ({ by, doneAt }: Signature, words: Words): string =>
   `${words.person(by)}, ${words.moment(doneAt)}`
 
-export interface SignatureRow {
+interface SignatureRow {
   stepId: string
   title: string
   first?: Signature
@@ -74,7 +74,7 @@ export function secondWords(row: SignatureRow, words: Words): string {
   return row.first ? 'owed' : 'not signed'
 }
 
-export interface MeasurementRow {
+interface MeasurementRow {
   stepId: string
   asked: Measurement
   entry: MeasurementEntry
@@ -110,7 +110,7 @@ function measurementRemark(job: PlannedJob, entry: MeasurementEntry, words: Word
 export const measuredWords = ({ entry, asked }: MeasurementRow): string =>
   `${format.number(entry.value, 6)}${unitAfter(asked.unit)}`
 
-export interface SealantRow {
+interface SealantRow {
   stepId: string
   product: string
   started: Signature
@@ -211,7 +211,7 @@ export function gateWords({ answer, photos, reckoned, waived }: GateRow, words: 
   return reckoned ? 'answered by the record' : 'not answered'
 }
 
-export interface SettledRow {
+interface SettledRow {
   joint: string
   title: string
   pass: number

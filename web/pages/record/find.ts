@@ -1,7 +1,7 @@
 /** Which joints of a record the words asked for name: by joint, step or id, as somebody says them on the telephone. Pure. */
 import type { JointGroup } from '../../job/record/rows'
 
-export interface FoundJoint {
+interface FoundJoint {
   jointId: string
   stepId: string
   title: string

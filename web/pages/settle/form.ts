@@ -66,7 +66,7 @@ export const EMPTY_FORM: SettleForm = {
 }
 
 export type FieldErrors = Partial<Record<keyof SettleForm, string>>
-export type Settled = { command: CommandOf<'SettleValue'> } | { errors: FieldErrors }
+type Settled = { command: CommandOf<'SettleValue'> } | { errors: FieldErrors }
 
 const ASKED: Record<ValueBasis['kind'], Partial<Record<keyof SettleForm, string>>> = {
   source: {
