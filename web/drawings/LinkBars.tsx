@@ -52,16 +52,14 @@ export function LinkBars(props: LinkBarsProps) {
       />
       <For each={props.links}>
         {(link, index) => (
-          <>
-            <rect
-              class="link-bears"
-              classList={{ 'link-weakest': link.weakest }}
-              x="0"
-              width={share(link.bearsN)}
-              y={(index() + 1) * ROW + 20}
-              height={16}
-            />
-          </>
+          <rect
+            class="link-bears"
+            classList={{ 'link-weakest': link.weakest }}
+            x="0"
+            width={share(link.bearsN)}
+            y={(index() + 1) * ROW + 20}
+            height={16}
+          />
         )}
       </For>
       <line

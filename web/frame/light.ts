@@ -1,17 +1,14 @@
 /** Day or night: the device's own choice until somebody presses the switch; then that, kept on this device. */
 import { createEffect, createSignal } from 'solid-js'
+import { recall, remember } from '../ui/device'
 
 export type Light = 'day' | 'night'
 
 const KEY = 'paintmark.light'
 
 function stored(): Light | undefined {
-  try {
-    const value = localStorage.getItem(KEY)
-    return value === 'day' || value === 'night' ? value : undefined
-  } catch {
-    return undefined
-  }
+  const value = recall(KEY)
+  return value === 'day' || value === 'night' ? value : undefined
 }
 
 export function makeLight() {
@@ -31,11 +28,7 @@ export function makeLight() {
     turn() {
       const next: Light = light() === 'day' ? 'night' : 'day'
       setLight(next)
-      try {
-        localStorage.setItem(KEY, next)
-      } catch {
-        // Kept nowhere: the switch still works until the page is closed.
-      }
+      remember(KEY, next)
     },
   }
 }

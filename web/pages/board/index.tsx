@@ -1,2 +1,256 @@
-/** The board. */
-export { Board as default } from './Board'
+/**
+ * The service writer's screen: every engine, by what needs attention, with the one reason it waits in words fit to
+ * read aloud on the phone. No bolts here.
+ */
+import { A } from '@solidjs/router'
+import { createMemo, createSignal, For, lazy, onCleanup, onMount, Show, Suspense } from 'solid-js'
+import type { JobSummary } from '../../../shared/job/summary'
+import { OFFICE } from '../../../shared/shop/entitlement'
+import { counted } from '../../../shared/words'
+import { format } from '../../format'
+import { usePageTitle } from '../../frame/title'
+import { benchHref } from '../../hrefs'
+import { useBoard, useLive, useSession, useShop } from '../../live/live'
+import { Button } from '../../ui/Button'
+import { EmptyState } from '../../ui/EmptyState'
+import { Beside } from './Beside'
+import { Key } from './Key'
+import { createNear } from './near'
+import { Row } from './Row'
+import { matches } from './search'
+import { todayFor } from './today'
+import { useSince } from './use-since'
+import './board.css'
+import './board-print.css'
+
+const NewJob = lazy(() => import('../../job/NewJob'))
+const ChoosePlan = lazy(() => import('./ChoosePlan'))
+
+export default function Board() {
+  const board = useBoard()
+  const session = useSession()
+  const { clock } = useLive()
+  const { shop } = useShop()
+  usePageTitle(() => 'Board')
+  const [sought, setSought] = createSignal('')
+  const [opening, setOpening] = createSignal(false)
+  const [planFor, setPlanFor] = createSignal<JobSummary>()
+  const width = createStripWidth()
+  const near = createNear()
+
+  const shown = createMemo(() => {
+    const query = sought().trim()
+    if (!query) return board.ids()
+    return board.ids().filter((id) => {
+      const summary = board.summary(id)
+      return summary && matches(summary, query)
+    })
+  })
+  const summaries = createMemo(() => board.ids().flatMap((id) => board.summary(id) ?? []))
+  const today = createMemo(() => {
+    const me = session.person()
+    if (!me) return []
+    const entered = shop().people[me.id]
+    const looker = { id: me.id, roles: me.roles, ...(entered ? { entered } : {}) }
+    return todayFor(summaries(), looker, clock.now(), session.words)
+  })
+  const since = useSince(summaries, board.known)
+  const mayOpen = () => session.holds(...OFFICE)
+  const mine = createMemo(() => {
+    const me = session.person()?.id
+    return board.ids().flatMap((id) => {
+      const summary = board.summary(id)
+      return (summary?.on ?? []).flatMap((on) =>
+        on.by === me ? [{ href: benchHref(id, on.stepId), number: summary?.number, stepId: on.stepId }] : [],
+      )
+    })
+  })
+  const countWords = () => {
+    const all = board.ids().length
+    if (all === 0) return 'no engine in the shop'
+    if (sought().trim()) return `${shown().length} of ${all} shown`
+    return `${counted(all, 'engine')}, by what needs attention`
+  }
+
+  return (
+    <div class="page board">
+      <PrintLine />
+      <div class="board-head cluster">
+        <h1>Board</h1>
+        <p class="pencil" role="status">
+          {board.known() ? countWords() : 'Reading the board…'}
+        </p>
+        <Search onValue={setSought} />
+        <A class="button quiet only-broad" href="/wall">
+          Wall
+        </A>
+        <Button variant="quiet" class="only-broad" onClick={() => window.print()}>
+          Print
+        </Button>
+        <Show when={mayOpen()}>
+          <Button onClick={() => setOpening(true)}>Open job</Button>
+        </Show>
+      </div>
+      <Show when={mine().length > 0}>
+        <ul class="go-on stack">
+          <For each={mine()}>
+            {(next) => (
+              <li>
+                <A class="button main wide" href={next.href}>
+                  Go on: <span class="stencil">{next.number}</span> {next.stepId}
+                </A>
+              </li>
+            )}
+          </For>
+        </ul>
+      </Show>
+      <div class="board-sides">
+        <Show when={board.known() && board.ids().length > 0 && !sought().trim()}>
+          <Beside today={today()} changes={since.changes()} since={since.at()} seeAll={since.seeAll} />
+        </Show>
+        <div class="board-rows">
+          <div class="row row-measure" aria-hidden="true">
+            <div class="row-strip" ref={width.ref} />
+          </div>
+          <Show when={board.known()}>
+            <Show
+              when={shown().length > 0}
+              fallback={
+                <Nothing
+                  sought={sought().trim()}
+                  mayOpen={mayOpen()}
+                  mayLead={session.leads()}
+                  open={() => setOpening(true)}
+                />
+              }
+            >
+              <ol class="rows">
+                <For each={shown()}>
+                  {(id) => (
+                    <Row
+                      summary={() => board.summary(id)}
+                      width={width.value()}
+                      near={near}
+                      onChoosePlan={setPlanFor}
+                    />
+                  )}
+                </For>
+              </ol>
+            </Show>
+            <Show when={!sought().trim()}>
+              <Key />
+            </Show>
+          </Show>
+        </div>
+      </div>
+      <Suspense>
+        <Show when={opening()}>
+          <NewJob onClose={() => setOpening(false)} />
+        </Show>
+        <Show when={planFor()}>
+          {(summary) => <ChoosePlan job={summary()} onClose={() => setPlanFor()} />}
+        </Show>
+      </Suspense>
+    </div>
+  )
+}
+
+/** On paper only: whose board it is, and when it stood so. */
+function PrintLine() {
+  const { session, clock } = useLive()
+  const [at, setAt] = createSignal(clock.now())
+  const before = () => setAt(clock.now())
+  addEventListener('beforeprint', before)
+  onCleanup(() => removeEventListener('beforeprint', before))
+  return (
+    <p class="on-paper">
+      <span class="stencil">{session.me()?.shop.name}</span> {format.longDateAndTime(at())}, for{' '}
+      {session.person()?.name}
+    </p>
+  )
+}
+
+/** All strips are as wide as one: it is measured once for all of them. */
+function createStripWidth() {
+  const [value, setValue] = createSignal(0)
+  // On paper nothing is measured: the strips keep what they had and are fitted by the style sheet.
+  const observer = new ResizeObserver(([entry]) => {
+    const width = Math.floor(entry?.contentRect.width ?? 0)
+    if (width > 0) setValue(width)
+  })
+  onCleanup(() => observer.disconnect())
+  return { value, ref: (element: HTMLElement) => observer.observe(element) }
+}
+
+function Search(props: { onValue(value: string): void }) {
+  let input: HTMLInputElement | undefined
+  const seek = (event: KeyboardEvent) => {
+    const target = event.target as HTMLElement
+    if (
+      event.key !== '/' ||
+      /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName) ||
+      document.querySelector('dialog[open]')
+    )
+      return
+    event.preventDefault()
+    input?.focus()
+  }
+  onMount(() => document.addEventListener('keydown', seek))
+  onCleanup(() => document.removeEventListener('keydown', seek))
+  return (
+    <search class="search">
+      <label for="seek" class="unseen">
+        Find an engine by number, serial, name, owner
+      </label>
+      <input
+        id="seek"
+        type="search"
+        ref={input}
+        placeholder="Find an engine"
+        autocomplete="off"
+        aria-keyshortcuts="/"
+        onInput={(event) => props.onValue(event.currentTarget.value)}
+      />
+    </search>
+  )
+}
+
+function Nothing(props: { sought: string; mayOpen: boolean; mayLead: boolean; open(): void }) {
+  return (
+    <Show
+      when={props.sought}
+      fallback={
+        <EmptyState title="No engine is in the shop yet.">
+          <p>
+            Each engine gets a row here: its number, its owner, a bar of its steps, and the one reason it
+            waits.
+          </p>
+          <Show
+            when={props.mayOpen}
+            fallback={
+              <p>
+                A service writer or a supervisor opens a job when an engine comes in; it then appears here by
+                itself.
+              </p>
+            }
+          >
+            <p>Open a job when an engine comes in; a supervisor then chooses its build plan.</p>
+            <Button variant="main" onClick={props.open}>
+              Open the first job
+            </Button>
+          </Show>
+          <Show when={props.mayLead}>
+            <p>
+              A new shop? <A href="/first-run">The guided list</A> says what else the shop needs: people,
+              wrenches, a plan.
+            </p>
+          </Show>
+        </EmptyState>
+      }
+    >
+      <EmptyState title={`No engine matches “${props.sought}”.`}>
+        <p>The search looks at number, serial number, engine, owner and what it drives. Try fewer letters.</p>
+      </EmptyState>
+    </Show>
+  )
+}

@@ -5,6 +5,7 @@ import { useSession } from '../../live/live'
 import { createDraft } from '../../ui/draft'
 import { Field } from '../../ui/Field'
 import { Form } from '../../ui/Form'
+import './first-run.css'
 
 const SHORTEST_PIN = 4
 

@@ -82,7 +82,7 @@ export function PersonForm(props: {
         <div class="paints">
           <For each={PAINTS}>
             {(paint) => (
-              <label class="paint" style={{ '--paint': paintColour(paint) }}>
+              <label class="choice paint" style={{ '--paint': paintColour(paint) }}>
                 <input
                   type="radio"
                   name="paint"

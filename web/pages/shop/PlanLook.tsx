@@ -43,7 +43,7 @@ export function PlanLook(props: { plan: Plan }) {
             </p>
           }
         >
-          <ul>
+          <ul class="stack">
             <For each={cautions()}>
               {({ problem, fix, path }) => (
                 <li class="caution">

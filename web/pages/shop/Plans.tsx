@@ -73,7 +73,7 @@ export function Plans(props: { scope: ShopScope }) {
           An edition in the library never changes. A supervisor adopts one for an engine, on the board or on
           the engine’s page.
         </p>
-        <ul class="cards plan-cards">
+        <ul class="cards">
           <For each={plans()}>{(plan) => <PlanCard scope={scope} plan={plan} />}</For>
         </ul>
       </Show>

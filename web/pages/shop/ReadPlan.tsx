@@ -129,12 +129,12 @@ function Faults(props: { text: string; faults: readonly PlanFault[]; goTo(offset
           <Show when={props.faults.length > MOST_SHOWN}> The first {MOST_SHOWN}:</Show>
         </span>
       </h3>
-      <ol>
+      <ol class="stack airy">
         <For each={props.faults.slice(0, MOST_SHOWN)}>
           {(fault) => {
             const place = placeOf(props.text, fault.path)
             return (
-              <li class="mark rust">
+              <li class="mark rust stack close">
                 <p class="small path">{fault.path}</p>
                 <p>
                   <b>{fault.problem}.</b> {fault.fix}

@@ -38,7 +38,7 @@ function Bands(props: { scope: ShopScope }) {
   }
 
   return (
-    <section aria-labelledby="bands-title">
+    <section class="stack roomy" aria-labelledby="bands-title">
       <h2 id="bands-title">Tolerances</h2>
       <p>
         They hold only where neither the maker nor the plan gives limits. A job keeps the bands of the day it
@@ -118,7 +118,7 @@ function SelfRecheckPart(props: { scope: ShopScope }) {
   }
 
   return (
-    <section aria-labelledby="recheck-title">
+    <section class="stack roomy" aria-labelledby="recheck-title">
       <h2 id="recheck-title">Looking again at one’s own work</h2>
       <p>
         For a shop where often only one person is in: the same person, later, with fresh eyes. It is off

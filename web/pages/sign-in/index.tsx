@@ -5,15 +5,18 @@ import { usePageTitle } from '../../frame/title'
 import { useLive } from '../../live/live'
 import { PeoplePin } from '../../people/PeoplePin'
 import { Button } from '../../ui/Button'
-import { keepClosed, wasClosed } from './looks'
+import { recall, remember } from '../../ui/device'
 
 const FirstLook = lazy(() => import('./FirstLook').then((all) => ({ default: all.FirstLook })))
+
+/** Whether the first look was closed on this device. */
+const CLOSED = 'paintmark.first-look'
 
 export default function SignIn() {
   const { demo } = useLive()
   const navigate = useNavigate()
   const [search] = useSearchParams()
-  const [closed, setClosed] = createSignal(wasClosed())
+  const [closed, setClosed] = createSignal(recall(CLOSED) !== undefined)
   usePageTitle(() => 'Sign in')
   /** Only back into these pages: an address from elsewhere is not followed. */
   const next = () => {
@@ -21,7 +24,7 @@ export default function SignIn() {
     return /^\/(?!\/)/.test(to) ? to : '/'
   }
   function close(): void {
-    keepClosed()
+    remember(CLOSED, 'closed')
     setClosed(true)
   }
   return (

@@ -1,5 +1,4 @@
-/** Whose screen answers what, in the demonstration; and whether the first look was closed on this device. */
-
+/** Whose screen answers what, in the demonstration. */
 export interface Look {
   personId: string
   /** What they are in the shop. */
@@ -60,21 +59,3 @@ export const LOOKS: readonly Look[] = [
     href: '/shop/wrenches',
   },
 ]
-
-const KEY = 'paintmark.first-look'
-
-export function wasClosed(): boolean {
-  try {
-    return localStorage.getItem(KEY) === 'closed'
-  } catch {
-    return false
-  }
-}
-
-export function keepClosed(): void {
-  try {
-    localStorage.setItem(KEY, 'closed')
-  } catch {
-    // Kept nowhere: it is closed until the page is loaded again.
-  }
-}

@@ -96,7 +96,7 @@ export default function SpecDesk() {
             {session.me()?.shop.invented ? 'A demo shop: its wrenches are invented. ' : ''}
             {window.location.href}
           </p>
-          <div class="desk-keys">
+          <div class="desk-keys cluster">
             <p role="status" class="pencil">
               {copyMessage()}
             </p>

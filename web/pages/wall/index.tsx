@@ -7,6 +7,7 @@
  */
 import { A } from '@solidjs/router'
 import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
+import { reasonSentence, standsAgainst } from '../../../shared/job/reason'
 import type { JobSummary } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
 import { format } from '../../format'
@@ -16,7 +17,6 @@ import { useBoard, useLive, useSession } from '../../live/live'
 import { Stripe } from '../../people/Stripe'
 import { useNow } from '../../ui/clock'
 import { pagesOf, rowsFor, shownOf, turned } from './pages'
-import { ReadableReason } from './Reason'
 import './wall.css'
 
 export const PAGE_MS = 15_000
@@ -124,6 +124,7 @@ function WallRow(props: { summary: JobSummary; width: number; height: number }) 
   const [room, setRoom] = createSignal(0)
   const watcher = new ResizeObserver(([entry]) => entry && setRoom(Math.floor(entry.contentRect.width)))
   onCleanup(() => watcher.disconnect())
+  const reason = () => reasonSentence(props.summary.reason, session.words)
   /** Its letters nearly as high as the small type beside it. What a hold is for stands in the reason. */
   const scale = () => Math.max(1, Math.min(props.height, props.width * 0.62) / 600)
   return (
@@ -135,7 +136,14 @@ function WallRow(props: { summary: JobSummary; width: number; height: number }) 
         <p class="wall-name">{props.summary.drives ?? props.summary.engine}</p>
       </div>
       <div class="wall-middle" ref={(element) => watcher.observe(element)}>
-        <ReadableReason reason={props.summary.reason} />
+        {/* What does not fit across the room is read on the board. */}
+        <p
+          class="wall-reason"
+          classList={{ against: standsAgainst(props.summary.reason.code) }}
+          title={reason()}
+        >
+          {reason()}
+        </p>
         <Show when={room() > 0 && props.summary.cells.length > 0}>
           <BuildStrip
             people={session}

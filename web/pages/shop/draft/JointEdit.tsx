@@ -187,9 +187,9 @@ export function JointEdit(props: JointEditProps) {
         />
       </div>
       <Show when={(joint().notes ?? []).length > 0}>
-        <section class="draft-notes">
+        <section>
           <h5>What stands beside it</h5>
-          <ul class="dashed">
+          <ul class="dashed stack close">
             <For each={joint().notes}>{(note) => <li>{note}</li>}</For>
           </ul>
         </section>

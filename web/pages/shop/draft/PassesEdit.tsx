@@ -33,7 +33,7 @@ export function PassesEdit(props: PassesEditProps) {
     <fieldset class="draft-passes stack roomy">
       <legend>Passes</legend>
       <Printed onPasses={(read) => props.onChange(read)} />
-      <ol>
+      <ol class="stack roomy">
         <Index each={passes()}>
           {(pass, i) => (
             <li class="draft-pass">

@@ -32,7 +32,10 @@ export function Points(props: PointsProps) {
   return (
     <For each={kinds().filter(({ points }) => points.length > 0)}>
       {({ look, title, points }) => (
-        <div class={`draft-points points-${look}`}>
+        <div
+          class="draft-points mark stack close"
+          classList={{ rust: look !== 'open', 'points-fault': look === 'fault' }}
+        >
           <p class="strong">
             {title} <span class="pencil">{points.length}</span>
           </p>

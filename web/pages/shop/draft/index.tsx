@@ -185,17 +185,17 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
               </Button>
             </div>
             <Show when={adding.error()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
-            <section class="draft-check" aria-labelledby="check-title">
+            <section class="stack roomy" aria-labelledby="check-title">
               <h3 id="check-title" aria-live="polite">
                 {checkWords(finish())}
               </h3>
               <Points plan={now()} finish={finish()} goTo={goTo} />
             </section>
-            <section class="draft-head" aria-labelledby="head-title">
+            <section class="draft-head stack roomy" aria-labelledby="head-title">
               <h3 id="head-title">The plan</h3>
               <Head plan={now()} onPlan={onPlan} />
             </section>
-            <section aria-labelledby="steps-title">
+            <section class="stack roomy" aria-labelledby="steps-title">
               <h3 id="steps-title">
                 Steps <span class="pencil">{now().steps.length}</span>
               </h3>
