@@ -5,7 +5,6 @@
  * guesses. The ack of a command comes before the broadcast of its events on the same socket, so that a
  * pending command is settled by its answer, not by recognising it in the stream.
  */
-
 import type { JobCommand } from './job/commands'
 import type { JobEvent } from './job/events'
 import type { JobSummary } from './job/summary'
@@ -65,10 +64,10 @@ export interface ClientToServer {
     ack: (answer: Answer | Fault) => void,
   ): void
   /** What this page shows, so that others see who is here. */
-  presence(message: { jobId?: string; place?: Place }): void
+  presence(message: { jobId?: string; place?: JobPage }): void
 }
 
-export type Place = 'engine' | 'bench' | 'audit'
+export type JobPage = 'engine' | 'bench' | 'audit'
 
 export interface Watch {
   room: Room
@@ -103,7 +102,7 @@ export interface ServerToClient {
 
 export interface Here {
   person: string
-  place: Place
+  place: JobPage
 }
 
 /** A person as anybody signed in may know them; before sign-in only name, initials and paint are shown. */

@@ -35,8 +35,8 @@ export const counted = (count: number, noun: string, plural = `${noun}s`): strin
 
 /** What people wrote, as the end of a sentence: with one mark at its end, theirs where they set one. */
 export function ended(text: string): string {
-  const said = text.trim()
-  return /[.!?…][”’"')\]]*$/.test(said) ? said : `${said}.`
+  const trimmed = text.trim()
+  return /[.!?…][”’"')\]]*$/.test(trimmed) ? trimmed : `${trimmed}.`
 }
 
 /** The same, where the sentence goes on behind it: without its full stop. */

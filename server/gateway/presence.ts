@@ -1,5 +1,5 @@
 /** Who has a job's pages open. Never stored: it says who is here, not what was done. */
-import type { Here, Place } from '../../shared/protocol'
+import type { Here, JobPage } from '../../shared/protocol'
 
 interface PagePresence extends Here {
   jobId: string
@@ -25,7 +25,7 @@ export function makePresence(onChange: (jobId: string, here: Here[]) => void) {
   return {
     here,
     leave,
-    enter(socketId: string, person: string, jobId: string, place: Place) {
+    enter(socketId: string, person: string, jobId: string, place: JobPage) {
       const before = bySocket.get(socketId)
       if (before?.jobId === jobId && before.place === place && before.person === person) return
       bySocket.set(socketId, { person, jobId, place })

@@ -4,7 +4,6 @@
  *
  * Pure views of the fold. Each list comes most urgent first, or in the plan's order where nothing is urgent.
  */
-
 import type { Flag } from '../job/kinds'
 import type { Job, PlannedJob, Reading, ScaleEntry, SettledValue, Signature } from '../job/types'
 import {
@@ -88,8 +87,8 @@ function awaiting(job: PlannedJob, step: AdoptedStep, view: SetView): SetAwaitin
   }
 }
 
-const urgency = (one: SetAwaiting): number =>
-  one.hiddenBy.length > 0 ? -1 : (one.hiddenNextBy?.stepsBefore ?? Number.MAX_SAFE_INTEGER)
+const urgency = ({ hiddenBy, hiddenNextBy }: SetAwaiting): number =>
+  hiddenBy.length > 0 ? -1 : (hiddenNextBy?.stepsBefore ?? Number.MAX_SAFE_INTEGER)
 
 const nameOf = ({ id, title }: StepName): StepName => ({ id, title })
 
@@ -165,8 +164,8 @@ export function unpublished(
   job: Job,
 ): (PlaceInPlan & { pass: number; positions: number[]; recorded: number; settled?: SettledValue })[] {
   return joints(job).flatMap(([step, joint]) =>
-    joint.passes.flatMap((asked, index) => {
-      if (asked.kind !== 'torque' || asked.torqueNm !== null) return []
+    joint.passes.flatMap((passAsked, index) => {
+      if (passAsked.kind !== 'torque' || passAsked.torqueNm !== null) return []
       const pass = index + 1
       const settled = job.settled[joint.id]?.[pass]
       const recorded = (job.readings[joint.id] ?? []).filter(

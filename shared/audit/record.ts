@@ -175,21 +175,21 @@ export interface RecordFilter {
 export function filterRecord(lines: readonly RecordLine[], filter: RecordFilter): RecordLine[] {
   const { person, wrench, verdict, stage, joint } = filter
   return lines.filter(
-    (one) =>
-      (verdict === undefined || one.verdict === verdict) &&
-      (stage === undefined || one.stage === stage) &&
-      (joint === undefined || one.joint === joint) &&
-      (wrench === undefined || readingsOf(one).some((reading) => reading.wrenchId === wrench)) &&
+    (recordLine) =>
+      (verdict === undefined || recordLine.verdict === verdict) &&
+      (stage === undefined || recordLine.stage === stage) &&
+      (joint === undefined || recordLine.joint === joint) &&
+      (wrench === undefined || readingsOf(recordLine).some((reading) => reading.wrenchId === wrench)) &&
       (person === undefined ||
-        one.first?.by === person ||
-        one.second?.by === person ||
-        readingsOf(one).some((reading) => reading.by === person)),
+        recordLine.first?.by === person ||
+        recordLine.second?.by === person ||
+        readingsOf(recordLine).some((reading) => reading.by === person)),
   )
 }
 
 /** Every reading of a fastener, pass by pass, struck and superseded ones too. */
-export const readingsOf = (one: RecordLine): Reading[] =>
-  one.passes.flatMap(({ reading, earlier }) => (reading ? [...earlier, reading] : earlier))
+export const readingsOf = ({ passes }: RecordLine): Reading[] =>
+  passes.flatMap(({ reading, earlier }) => (reading ? [...earlier, reading] : earlier))
 
 export type Completeness = Record<JointClass, Record<RecordVerdict, number> & { fasteners: number }>
 
@@ -197,8 +197,9 @@ export type Completeness = Record<JointClass, Record<RecordVerdict, number> & { 
 export function completeness(job: Job): Completeness {
   const lines = record(job).filter(({ recheckOf }) => recheckOf === undefined)
   const ofClass = (cls: JointClass) => {
-    const some = lines.filter((one) => one.class === cls)
-    const count = (verdict: RecordVerdict) => some.filter((one) => one.verdict === verdict).length
+    const some = lines.filter((recordLine) => recordLine.class === cls)
+    const count = (verdict: RecordVerdict) =>
+      some.filter((recordLine) => recordLine.verdict === verdict).length
     return {
       fasteners: some.length,
       open: count('open'),

@@ -205,8 +205,10 @@ const FOLDS: Folds = {
   }),
   WarrantyClosed: (job, { finding, ...who }) => ({
     ...job,
-    warranties: job.warranties.map((one, index) =>
-      index === job.warranties.length - 1 ? { ...one, closed: { ...signature(who), finding } } : one,
+    warranties: job.warranties.map((warranty, index) =>
+      index === job.warranties.length - 1
+        ? { ...warranty, closed: { ...signature(who), finding } }
+        : warranty,
     ),
   }),
   DatePromised: (job, { date, reason, ...who }) => ({

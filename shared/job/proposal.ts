@@ -66,17 +66,17 @@ export const proposeFor = (
  * the bolt goes in. One that does not reach its thread holds nothing, and an insert that cannot be there is told.
  */
 function fitsOf(job: Job, joint: AdoptedJoint): { fits: Fit[]; fault?: FastenerRefusal } {
-  const found = joint.positions.map(({ n }) => boltFit(job, joint, n))
-  const fault = found.find((one) => isRefusal(one)) as FastenerRefusal | undefined
-  const fits = found.flatMap((one): Fit[] => {
-    if (one === undefined || isRefusal(one)) return []
-    const { stackMm, aboveMm = 0, washerMm = 0, threadMm } = one.hole
+  const boltFits = joint.positions.map(({ n }) => boltFit(job, joint, n))
+  const fault = boltFits.find((fit) => isRefusal(fit)) as FastenerRefusal | undefined
+  const fits = boltFits.flatMap((fit): Fit[] => {
+    if (fit === undefined || isRefusal(fit)) return []
+    const { stackMm, aboveMm = 0, washerMm = 0, threadMm } = fit.hole
     return [
       {
-        lengthMm: one.lengthMm,
+        lengthMm: fit.lengthMm,
         roomMm: stackMm + aboveMm + washerMm + threadMm,
-        heldMm: Math.min(one.fit.engagementMm, threadMm),
-        bottoms: one.fit.verdict === 'bottoms_out',
+        heldMm: Math.min(fit.fit.engagementMm, threadMm),
+        bottoms: fit.fit.verdict === 'bottoms_out',
       },
     ]
   })
@@ -91,7 +91,7 @@ interface Fit {
 }
 
 const distinct = (inserts: readonly InsertGiven[]): InsertGiven[] => [
-  ...new Map(inserts.map((one) => [JSON.stringify(one), one])).values(),
+  ...new Map(inserts.map((insert) => [JSON.stringify(insert), insert])).values(),
 ]
 
 /**

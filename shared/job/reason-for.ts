@@ -76,19 +76,23 @@ function flagged(job: PlannedJob): Reason | undefined {
  * somebody raises a hold and so says what the engine waits for because of it.
  */
 function off(job: PlannedJob): Reason | undefined {
-  const said = Math.max(0, ...job.holds.flatMap(({ cleared, raised }) => (cleared ? [] : [raised.doneAt])))
+  const lastRaisedAt = Math.max(
+    0,
+    ...job.holds.flatMap(({ cleared, raised }) => (cleared ? [] : [raised.doneAt])),
+  )
   for (const step of job.plan.steps) {
-    const one = offLimits(job, step).find(
+    const offLimit = offLimits(job, step).find(
       (candidate) =>
-        (candidate.kind === 'count' ? candidate.answer : candidate.entry).doneAt > said || said === 0,
+        (candidate.kind === 'count' ? candidate.answer : candidate.entry).doneAt > lastRaisedAt ||
+        lastRaisedAt === 0,
     )
-    if (one?.kind === 'count') {
-      const { gate, answer } = one
+    if (offLimit?.kind === 'count') {
+      const { gate, answer } = offLimit
       const { count, by } = answer
       return { code: 'wrong_count', step: step.id, text: gate.text, count, expect: gate.expect, by }
     }
-    if (!one) continue
-    const { measurement, entry } = one
+    if (!offLimit) continue
+    const { measurement, entry } = offLimit
     const { title, unit, min, max, places } = measurement
     return {
       code: 'out_of_limits',

@@ -187,15 +187,15 @@ function againstStep(job: PlannedJob, step: AdoptedStep, now: Instant): Against[
     ])
       wrong.set(joint, [...(wrong.get(joint) ?? []), position])
     for (const [joint, positions] of wrong) {
-      const asked = indexPlan(job.plan).jointById.get(joint)
+      const adopted = indexPlan(job.plan).jointById.get(joint)
       against.push({
         code: 'not_final',
         stepId,
         title,
         joint,
-        jointTitle: asked?.title ?? joint,
-        fastener: asked?.fastener ?? 'bolt',
-        class: asked?.class ?? 'C',
+        jointTitle: adopted?.title ?? joint,
+        fastener: adopted?.fastener ?? 'bolt',
+        class: adopted?.class ?? 'C',
         positions: [...new Set(positions)],
       })
     }

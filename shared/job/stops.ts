@@ -4,7 +4,6 @@
  * "Unfinished work looks finished": so every joint that is begun and not final gets its marker, with what its own
  * interruption rule asks before anything goes on.
  */
-
 import { numberWords } from '../plan/order'
 import { indexPlan } from '../plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../plan/types'
@@ -52,8 +51,8 @@ function markRound(
   const { next } = nextInRound(job, step, joint, anyPosition, pass)
   const midPass = positions.some((position) => standingReading(job, joint, position, pass))
   const angleBegun = joint.passes.some(
-    (asked, index) =>
-      asked.kind === 'angle' &&
+    (passAsked, index) =>
+      passAsked.kind === 'angle' &&
       positions.some((position) => standingReading(job, joint, position, index + 1)),
   )
   return [

@@ -208,8 +208,8 @@ function mayRelease(job: PlannedJob, kind: ReleaseKind, now: Instant): boolean {
 /** By the bench's clock; what came late does not make an engine look fresh. */
 function lastAt(job: Job): number {
   let last = job.openedAt
-  const see = (one: { doneAt: number } | undefined) => {
-    if (one && one.doneAt > last) last = one.doneAt
+  const see = (signature: { doneAt: number } | undefined) => {
+    if (signature && signature.doneAt > last) last = signature.doneAt
   }
   for (const list of Object.values(job.readings)) see(list.at(-1))
   for (const { claim, sets, measurements, stopped, sealant } of Object.values(job.steps)) {

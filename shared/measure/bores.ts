@@ -19,7 +19,7 @@ export function outOfRound(
     return refuseMeasure('pairs_uneven', { what: 'Out-of-round', first: a.length, second: b.length })
   const wrong = readingsWrong([...a, ...b], 'out-of-round')
   if (wrong) return wrong
-  const differences = a.map((one, level) => Math.abs(one - (b[level] as number)))
+  const differences = a.map((value, level) => Math.abs(value - (b[level] as number)))
   return judge(Math.max(...differences), 'mm', limits, WEAR)
 }
 

@@ -26,14 +26,14 @@ export interface Led {
 
 /** What the numbers taken so far lead to, by place. Empty where the plan names nothing or nothing is measured. */
 export function leadsTo(
-  asked: Pick<Measurement, 'leadsTo' | 'places' | 'min' | 'max'>,
+  measurement: Pick<Measurement, 'leadsTo' | 'places' | 'min' | 'max'>,
   taken: Readonly<Record<string, number>>,
 ): Led[] {
-  const { leadsTo: rule, min, max } = asked
-  const measured = asked.places.filter((place) => Object.hasOwn(taken, place))
+  const { leadsTo: rule, min, max } = measurement
+  const measured = measurement.places.filter((place) => Object.hasOwn(taken, place))
   if (!rule || measured.length === 0) return []
   const limits: Limits = { ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) }
-  if (rule.kind === 'gasket') return gasket(asked.places.length, measured, taken, rule)
+  if (rule.kind === 'gasket') return gasket(measurement.places.length, measured, taken, rule)
   return measured.map((place) => ({ place, ...each(rule, taken[place] as number, limits) }))
 }
 
@@ -43,7 +43,7 @@ export const isAgainst = ({ inside, pending }: Led): boolean => !inside && !pend
 /** The same sentence once, with every place it holds for: `main 1, main 3: …`. */
 export function ledWords(led: readonly Led[]): { words: string; against: boolean }[] {
   const bySentence = new Map<string, Led[]>()
-  for (const one of led) bySentence.set(one.sentence, [...(bySentence.get(one.sentence) ?? []), one])
+  for (const next of led) bySentence.set(next.sentence, [...(bySentence.get(next.sentence) ?? []), next])
   return [...bySentence].map(([sentence, same]) => {
     const places = same.flatMap(({ place }) => place ?? []).join(', ')
     return { words: places ? `${places}: ${sentence}` : sentence, against: same.some(isAgainst) }
@@ -63,18 +63,18 @@ function gasket(
   if (isMeasureRefusal(choice)) return [{ inside: false, sentence: measureSentence(choice) }]
   const open = places - measured.length
   const waiting = open > 0 ? ` ${open} more to measure before it is certain.` : ''
-  const found = choice.grade !== undefined
+  const hasGrade = choice.grade !== undefined
   return [
     {
-      inside: found && open === 0,
-      ...(found && open > 0 ? { pending: true as const } : {}),
+      inside: hasGrade && open === 0,
+      ...(hasGrade && open > 0 ? { pending: true as const } : {}),
       sentence: choice.next + waiting,
     },
   ]
 }
 
 function each(rule: Exclude<LeadsTo, { kind: 'gasket' }>, value: number, limits: Limits): Omit<Led, 'place'> {
-  if (rule.kind === 'clearance') return told(judge(value, 'mm', limits, CLEARANCE_WORDS[rule.of]))
+  if (rule.kind === 'clearance') return outcome(judge(value, 'mm', limits, CLEARANCE_WORDS[rule.of]))
   const choice = timingShim({ ...rule, readDeg: value, targetDeg: middle(limits, value), limits })
   if (isMeasureRefusal(choice)) return { inside: false, sentence: measureSentence(choice) }
   if (verdictOn(value, limits) === 'inside')
@@ -88,7 +88,7 @@ function each(rule: Exclude<LeadsTo, { kind: 'gasket' }>, value: number, limits:
   return { inside: false, sentence }
 }
 
-const told = (judged: Judged | MeasureRefusal): Omit<Led, 'place'> =>
+const outcome = (judged: Judged | MeasureRefusal): Omit<Led, 'place'> =>
   isMeasureRefusal(judged)
     ? { inside: false, sentence: measureSentence(judged) }
     : { inside: judged.verdict === 'inside', sentence: judged.next }

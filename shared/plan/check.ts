@@ -50,18 +50,18 @@ function checkStep(plan: Plan, step: PlanStep, path: Path, fault: Report): void 
       else if (id === step.id) fault([...at, i], `${id} names itself`, 'Take it out.')
     })
   const fastenersExist = (some: readonly Fasteners[], at: Path) =>
-    some.forEach((one, i) => {
-      const joint = jointById.get(one.joint)
+    some.forEach((entry, i) => {
+      const joint = jointById.get(entry.joint)
       if (!joint) {
         fault(
           [...at, i, 'joint'],
-          `There is no joint ${one.joint}`,
+          `There is no joint ${entry.joint}`,
           'Name a joint of this plan, or take it out.',
         )
         return
       }
       const numbers = positionsOf({ joint: joint.id }, joint)
-      const strange = (one.positions ?? []).filter((n) => !numbers.includes(n))
+      const strange = (entry.positions ?? []).filter((n) => !numbers.includes(n))
       if (strange.length > 0)
         fault(
           [...at, i, 'positions'],

@@ -31,7 +31,7 @@ export function counts(plan: Plan): PlanCounts {
     joints: joints.length,
     fasteners: fasteners(fitted),
     byClass: Object.fromEntries(
-      JOINT_CLASSES.map((one) => [one, fasteners(fitted.filter((joint) => joint.class === one))]),
+      JOINT_CLASSES.map((cls) => [cls, fasteners(fitted.filter((joint) => joint.class === cls))]),
     ) as Record<JointClass, number>,
     oneUse: fasteners(fitted.filter((joint) => joint.use.kind === 'one_use')),
     entries: sum(joints.map((joint) => joint.positions.length * joint.passes.filter(makesEntry).length)),

@@ -47,9 +47,9 @@ function findSlip(text: string): JsonSlip | undefined {
   let at = 0
   const take = (pattern: RegExp): string | undefined => {
     pattern.lastIndex = at
-    const found = pattern.exec(text)?.[0]
-    if (found !== undefined) at += found.length
-    return found
+    const token = pattern.exec(text)?.[0]
+    if (token !== undefined) at += token.length
+    return token
   }
   const next = () => {
     take(SPACE)

@@ -28,7 +28,7 @@ export function checkOrder(plan: Plan, fault: Report): PlanCaution[] {
         ...(need ? { need } : {}),
       })
     const before = allNeeds(step, stepById)
-    const asked = new Set<string>()
+    const named = new Set<string>()
     step.hides.forEach(({ joint }, k) => {
       const tightens = stepOfJoint.get(joint)
       if (!tightens || tightens === step || before.has(tightens.id)) return
@@ -40,8 +40,8 @@ export function checkOrder(plan: Plan, fault: Report): PlanCaution[] {
         )
         return
       }
-      if (asked.has(tightens.id)) return
-      asked.add(tightens.id)
+      if (named.has(tightens.id)) return
+      named.add(tightens.id)
       caution(
         ['hides', k],
         `${step.id} hides ${joint} but does not need its step ${tightens.id}`,
@@ -69,14 +69,14 @@ export function checkOrder(plan: Plan, fault: Report): PlanCaution[] {
 
 /** Everything a step needs, directly or through others. */
 function allNeeds(step: PlanStep, stepById: ReadonlyMap<string, PlanStep>): Set<string> {
-  const found = new Set<string>()
+  const positions = new Set<string>()
   const open = [...step.needs]
   for (let id = open.pop(); id !== undefined; id = open.pop()) {
-    if (found.has(id)) continue
-    found.add(id)
+    if (positions.has(id)) continue
+    positions.add(id)
     open.push(...(stepById.get(id)?.needs ?? []))
   }
-  return found
+  return positions
 }
 
 /** Each circle once, as ids that end where they began. A step that names itself is reported elsewhere. */
@@ -104,7 +104,7 @@ export function needCycles(plan: Plan): string[][] {
  */
 export function numberWords(joint: { order?: readonly number[] }, n: number): string {
   const { order } = joint
-  if (!order || order.every((one, index) => one === index + 1)) return `${n}`
+  if (!order || order.every((position, index) => position === index + 1)) return `${n}`
   const turn = order.indexOf(n) + 1
   return turn > 0 ? `${n} (${ordinal(turn)} in order)` : `${n}`
 }

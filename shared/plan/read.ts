@@ -117,7 +117,7 @@ export interface Round {
  * set make a round of their own (one cap at a time), all others of the joint another.
  */
 export function roundOf(step: PlanStep, jointId: string, position: number): Round {
-  const joint = step.joints.find((one) => one.id === jointId)
+  const joint = step.joints.find((other) => other.id === jointId)
   const covered = setOf(step, jointId, position)?.covers.filter((part) => part.joint === jointId)
   if (!joint || !covered) return { positions: [], ordered: false }
   const members = new Set(covered.flatMap((part) => [...part.positions]))

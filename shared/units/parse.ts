@@ -36,7 +36,8 @@ export function parseTorque(text: string): ParsedTorque | Refusal<UnitRefusalCod
   const body = afterUnit ? plain.slice(afterUnit.end).replace(/^\s*[:=]?\s*/, '') : plain
   const sign = SIGN.exec(body)
   const number = numberAt(body, sign?.[0].length ?? 0)
-  const figures = number && [number.point, number.comma].filter((one): one is Figure => one !== undefined)
+  const figures =
+    number && [number.point, number.comma].filter((figure): figure is Figure => figure !== undefined)
   if (!number || !figures?.length) return none()
   const rest = body.slice(number.end).trim()
   const unit = afterUnit && rest === '' ? afterUnit.unit : afterUnit ? undefined : unitNamed(rest)
@@ -54,7 +55,7 @@ export function parseTorque(text: string): ParsedTorque | Refusal<UnitRefusalCod
     return refuseUnit('unclear', {
       text: plain,
       why: 'decimal_sign',
-      readings: figures.map((one) => reading(signed(one.value), unit)),
+      readings: figures.map((figure) => reading(signed(figure.value), unit)),
     })
   const value = signed(readBy(number, 'point')?.value ?? 0)
   return { value, unit, nm: toNm(value, unit) }

@@ -30,7 +30,7 @@ const SENTENCES: Sentences = {
   not_a_torque: (d) => `“${d.text}” is not one torque with its unit. Enter it as 47 N·m or 35 lbf·ft.`,
   not_a_length: (d) => `“${d.text}” is not one length with its unit. Enter it as 9.5 mm or 3/8 in.`,
   unclear: (d) =>
-    `“${d.text}” ${UNCLEAR[d.why]}: ${listed(d.readings.map((one) => one.text))} are possible. Choose the one that is printed.`,
+    `“${d.text}” ${UNCLEAR[d.why]}: ${listed(d.readings.map((reading) => reading.text))} are possible. Choose the one that is printed.`,
 }
 
 export function unitSentenceFor(refusal: Refusal): string | undefined {

@@ -73,20 +73,20 @@ export function unitAt(text: string, at: number): { unit: TorqueUnit; end: numbe
     const milli = MILLI.exec(text)
     if (milli) return { unit: 'N·mm', end: at + milli[0].length }
   }
-  let found: { unit: TorqueUnit; end: number } | undefined
+  let longest: { unit: TorqueUnit; end: number } | undefined
   for (const [unit, matcher] of matchers) {
     matcher.lastIndex = at
     const end = at + (matcher.exec(text)?.[0].length ?? 0)
-    if (end > at && end > (found?.end ?? at)) found = { unit, end }
+    if (end > at && end > (longest?.end ?? at)) longest = { unit, end }
   }
-  return found
+  return longest
 }
 
 /** The unit a text names and nothing else: `ft. lbs.`, `(N·m)`. */
 export function unitNamed(text: string): TorqueUnit | undefined {
   const bare = text.trim().replace(/^[([{]\s*|\s*[)\]}]$/g, '')
-  const found = unitAt(bare, 0)
-  return found && bare.slice(found.end).trim() === '' ? found.unit : undefined
+  const unit = unitAt(bare, 0)
+  return unit && bare.slice(unit.end).trim() === '' ? unit.unit : undefined
 }
 
 /** Pounds, feet and inches: printed with a decimal point, whoever prints them. */

@@ -74,18 +74,18 @@ export interface Picked {
  * no wrench. `unit on the scale`: the sheet's unit is N·m.
  */
 export function pickWrench(joint: PickJoint, pass: number, crib: Crib): Picked[] {
-  const asked = joint.passes[pass - 1]
-  if (asked?.kind !== 'torque' && asked?.kind !== 'angle') return []
+  const passAsked = joint.passes[pass - 1]
+  if (passAsked?.kind !== 'torque' && passAsked?.kind !== 'angle') return []
   const band = joint.bands?.[pass - 1] ?? null
   return Object.values(crib.wrenches)
-    .filter((wrench) => hasTorqueScale(wrench) === (asked.kind === 'torque'))
-    .map((wrench) => weigh(wrench, asked, band, crib))
+    .filter((wrench) => hasTorqueScale(wrench) === (passAsked.kind === 'torque'))
+    .map((wrench) => weigh(wrench, passAsked, band, crib))
     .sort((a, b) => rank(a) - rank(b) || margin(b) - margin(a) || a.wrench.id.localeCompare(b.wrench.id))
 }
 
 function weigh(
   wrench: Wrench,
-  asked: Extract<Pass, { kind: 'torque' | 'angle' }>,
+  passAsked: Extract<Pass, { kind: 'torque' | 'angle' }>,
   band: Band | null,
   crib: Crib,
 ): Picked {
@@ -94,7 +94,7 @@ function weigh(
   if (wrench.dueAt !== undefined && crib.now > wrench.dueAt) against.push('out_of_date')
   const away = crib.away?.[wrench.id] ?? wrench.away
   const adapter = crib.adapterOn ? crib.adapterOn(wrench) : crib.adapter
-  const target = asked.kind === 'torque' ? asked.torqueNm : null
+  const target = passAsked.kind === 'torque' ? passAsked.torqueNm : null
   let setting: Setting | undefined
   let room: Room | undefined
   if (target !== null && hasTorqueScale(wrench)) {
@@ -111,7 +111,7 @@ function weigh(
   } else if (away) against.push('away')
   return {
     wrench,
-    planned: asked.wrench === wrench.id,
+    planned: passAsked.wrench === wrench.id,
     fits: !against.some((demerit) => RULES_OUT.includes(demerit)),
     against,
     ...(setting ? { setting } : {}),

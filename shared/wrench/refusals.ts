@@ -16,7 +16,7 @@ export const refuseWrench = <Code extends keyof WrenchRefusalData>(
 ): WrenchRefusal => refuse(code, { ...data })
 
 /** A number that was left out, or is none, has no figure to show. */
-const told = (value: number, unit: string) =>
+const figure = (value: number, unit: string) =>
   Number.isFinite(value) ? `${value}${unit}` : unit === '°' ? 'an unknown angle' : 'unknown length'
 
 const SENTENCES: { [Code in keyof WrenchRefusalData]: (data: WrenchRefusalData[Code]) => string } = {
@@ -25,7 +25,7 @@ const SENTENCES: { [Code in keyof WrenchRefusalData]: (data: WrenchRefusalData[C
       ? `A torque of ${d.value} N·m cannot be set. Enter one above zero that a hand can pull.`
       : 'There is no torque to set. Enter one above zero.',
   lever_impossible: (d) =>
-    `A wrench of ${told(d.wrenchMm, ' mm')} with an adapter of ${told(d.adapterMm, ' mm')} at ${told(d.angleDeg, '°')} do not make a lever. Measure the wrench from the middle of its drive to the middle of its grip, the adapter from drive to fastener.`,
+    `A wrench of ${figure(d.wrenchMm, ' mm')} with an adapter of ${figure(d.adapterMm, ' mm')} at ${figure(d.angleDeg, '°')} do not make a lever. Measure the wrench from the middle of its drive to the middle of its grip, the adapter from drive to fastener.`,
   lever_reversed: (d) =>
     `An adapter of ${d.adapterMm} mm at ${d.angleDeg}° on a wrench of ${d.wrenchMm} mm reaches back to the hand or beyond: no pull on the grip turns the fastener that way. Turn the adapter outward.`,
   check_impossible: (d) =>

@@ -2,7 +2,7 @@
 import { useParams } from '@solidjs/router'
 import { createMemo, type ParentProps, Show } from 'solid-js'
 import type { PlannedJob } from '../../shared/job/types'
-import type { Place } from '../../shared/protocol'
+import type { JobPage } from '../../shared/protocol'
 import { useJobFeed } from '../live/job-feed'
 import { useLive } from '../live/live'
 import { EmptyState } from '../ui/EmptyState'
@@ -11,7 +11,7 @@ import { JobContext, type JobScope, previewCommand } from './scope'
 import './job.css'
 
 /** The job of the page's address. */
-export function JobProvider(props: ParentProps<{ place: Place }>) {
+export function JobProvider(props: ParentProps<{ place: JobPage }>) {
   const params = useParams<{ id: string }>()
   return (
     <Show keyed when={params.id}>
@@ -24,7 +24,7 @@ export function JobProvider(props: ParentProps<{ place: Place }>) {
   )
 }
 
-function Watched(props: ParentProps<{ jobId: string; place: Place }>) {
+function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
   const { session, clock, link, shop } = useLive()
   const feed = useJobFeed(props.jobId, props.place)
   const scope: JobScope = {

@@ -9,7 +9,7 @@
 import { batch, createEffect, createRoot, createSignal, on, onCleanup, untrack } from 'solid-js'
 import type { JobCommand } from '../../shared/job/commands'
 import type { Job } from '../../shared/job/types'
-import type { Answer, Fault, Here, Place } from '../../shared/protocol'
+import type { Answer, Fault, Here, JobPage } from '../../shared/protocol'
 import type { Link, Watcher } from './link'
 import { useLive } from './live'
 import { type Outbox, type RefusedJobCommand, refusedIn, waitingIn } from './outbox'
@@ -114,7 +114,7 @@ export function openFeed({ link, outbox, shop }: FeedParts, jobId: string) {
   }
 }
 
-export function useJobFeed(jobId: string, place: Place): JobFeed {
+export function useJobFeed(jobId: string, place: JobPage): JobFeed {
   const live = useLive()
   const feed = open.get(jobId) ?? openFeed(live, jobId)
   open.set(jobId, feed)

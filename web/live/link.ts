@@ -10,8 +10,8 @@ import {
   type Answer,
   type ClientToServer,
   type Fault,
+  type JobPage,
   type Packed,
-  type Place,
   PROTOCOL_VERSION,
   type Refused,
   type Room,
@@ -167,7 +167,7 @@ export function makeLink(clock: Clock) {
       return socket.timeout(ACK_MS).emitWithAck('command', message)
     },
     /** Tells the others which page of which job is open here. */
-    present(jobId?: string, place?: Place) {
+    present(jobId?: string, place?: JobPage) {
       presence = { ...(jobId ? { jobId } : {}), ...(place ? { place } : {}) }
       if (socket.connected) socket.emit('presence', presence)
     },

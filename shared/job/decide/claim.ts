@@ -65,10 +65,10 @@ export function putDownStep(job: PlannedJob, command: CommandOf<'PutDownStep'>, 
   if (!claim) return []
   if (claim.by !== context.by && !leads(context)) return no('not_your_step', { stepId, by: claim.by })
   const at = stoppedAt(job, step)
-  const said = note ? { note } : {}
+  const noteIfAny = note ? { note } : {}
   return at.length > 0
-    ? [{ type: 'StepStopped', ...done(context), stepId, at, ...said }]
-    : [{ type: 'StepPutDown', ...done(context), stepId, ...said }]
+    ? [{ type: 'StepStopped', ...done(context), stepId, at, ...noteIfAny }]
+    : [{ type: 'StepPutDown', ...done(context), stepId, ...noteIfAny }]
 }
 
 /** [HO1–HO6] */

@@ -26,12 +26,12 @@ export function placeFasteners(
   const missing = named.find((n) => !joint.positions.some((position) => position.n === n))
   if (missing !== undefined) return noPosition(joint, missing)
   const known = job.fasteners[jointId] ?? {}
-  const said = (n: number) =>
+  const unchanged = (n: number) =>
     known[n]?.condition === condition &&
     (lengthMm === undefined || known[n]?.lengthMm === lengthMm) &&
     (cycle === undefined || known[n]?.cycle === cycle) &&
     !touchedSinceSaid(job, joint, n)
-  const positions = named.filter((n) => !said(n))
+  const positions = named.filter((n) => !unchanged(n))
   if (positions.length === 0) return []
   // What is said of a place for the first time may be of the fastener that was tightened there. All else is
   // another one, or one since slackened, and the readings there are not of it.
@@ -70,7 +70,7 @@ function factsOf(
   joint: AdoptedJoint,
   position: number,
   condition: FastenerState['condition'],
-  said: number | undefined,
+  cycleEntered: number | undefined,
 ): Facts {
   const { use } = joint
   const before = job.fasteners[joint.id]?.[position]
@@ -84,12 +84,12 @@ function factsOf(
   if (condition === 'new') {
     // Said for the first time of one that is tightened: the record knows how often it was.
     const sofar = before === undefined && tightened ? had.length : 1
-    return { cycle: said ?? sofar, flags: [] }
+    return { cycle: cycleEntered ?? sofar, flags: [] }
   }
   // Put in by hand it is the one that was there, slackened or taken out, one tightening on.
   const last = cyclesHad(before, had.length)
   const next = condition === 'hand_tight' && last !== undefined ? last + 1 : undefined
-  const cycle = said ?? next
+  const cycle = cycleEntered ?? next
   const putBack = before?.condition === 'removed' && (last ?? 0) > 0
   const again =
     condition === 'reused' ||

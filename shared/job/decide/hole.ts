@@ -13,9 +13,9 @@ export function recordHole(job: PlannedJob, command: CommandOf<'RecordHole'>, co
   const joint = indexPlan(job.plan).jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
   if (!joint.positions.some(({ n }) => n === position)) return noPosition(joint, position)
-  const found = foundIn(command)
+  const finding = findingOf(command)
   const before = holeAt(job, jointId, position)
-  if (before && cureMinutes === undefined && JSON.stringify(foundIn(before)) === JSON.stringify(found))
+  if (before && cureMinutes === undefined && JSON.stringify(findingOf(before)) === JSON.stringify(finding))
     return []
   const taken = Object.values(job.holes).flat()
   const recorded: EventOf<'HoleRecorded'> = {
@@ -24,7 +24,7 @@ export function recordHole(job: PlannedJob, command: CommandOf<'RecordHole'>, co
     id: entryId(context.commandId, (id) => taken.some((entry) => entry.id === id)),
     jointId,
     position,
-    ...found,
+    ...finding,
     ...(cureMinutes === undefined ? {} : { curesUntil: context.doneAt + cureMinutes * 60_000 }),
   }
   const then: PlannedJob = {
@@ -32,8 +32,8 @@ export function recordHole(job: PlannedJob, command: CommandOf<'RecordHole'>, co
     holes: { ...job.holes, [jointId]: [...(job.holes[jointId] ?? []), recorded] },
   }
   const disturbs =
-    found.condition === 'stripped' ||
-    found.condition === 'insert' ||
+    finding.condition === 'stripped' ||
+    finding.condition === 'insert' ||
     misfit(then, joint, position) !== misfit(job, joint, position)
   return [
     recorded,
@@ -41,10 +41,10 @@ export function recordHole(job: PlannedJob, command: CommandOf<'RecordHole'>, co
   ]
 }
 
-type Found = Pick<HoleEntry, 'condition' | 'depthMm' | 'threadMm' | 'insert' | 'doneBy' | 'note'>
+type HoleFinding = Pick<HoleEntry, 'condition' | 'depthMm' | 'threadMm' | 'insert' | 'doneBy' | 'note'>
 
 /** Always in one order, so that what was found can be compared. */
-function foundIn({ condition, depthMm, threadMm, insert, doneBy, note }: Found): Found {
+function findingOf({ condition, depthMm, threadMm, insert, doneBy, note }: HoleFinding): HoleFinding {
   return {
     condition,
     ...(depthMm === undefined ? {} : { depthMm }),
@@ -60,7 +60,7 @@ const insertIn = ({
   lengthMm,
   setDownMm,
   outerThread,
-}: NonNullable<Found['insert']>): Found['insert'] => ({
+}: NonNullable<HoleFinding['insert']>): HoleFinding['insert'] => ({
   kind,
   lengthMm,
   ...(setDownMm === undefined ? {} : { setDownMm }),

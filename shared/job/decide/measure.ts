@@ -16,12 +16,13 @@ export function takeMeasurement(
   const { stepId, measurementId, place, value, instrument } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
-  const asked = step.measurements.find(({ id }) => id === measurementId)
-  if (!asked) return no('measurement_not_found', { stepId, measurementId })
-  if (!asked.places.includes(place))
-    return no('place_not_found', { what: asked.title, place, places: asked.places })
+  const measurement = step.measurements.find(({ id }) => id === measurementId)
+  if (!measurement) return no('measurement_not_found', { stepId, measurementId })
+  if (!measurement.places.includes(place))
+    return no('place_not_found', { what: measurement.title, place, places: measurement.places })
   const inBand =
-    (asked.min === undefined || value >= asked.min) && (asked.max === undefined || value <= asked.max)
+    (measurement.min === undefined || value >= measurement.min) &&
+    (measurement.max === undefined || value <= measurement.max)
   const taken = stepState(job, stepId).measurements
   return [
     {

@@ -167,10 +167,10 @@ function placeFlags(
   const loosens = joint.passes[pass - 1]?.kind === 'slacken'
   let roundOpen = ordered && !again && next !== position
   for (let earlier = 1; earlier < pass; earlier++) {
-    const asked = joint.passes[earlier - 1]
-    if (asked?.kind === 'wait') {
+    const passAsked = joint.passes[earlier - 1]
+    if (passAsked?.kind === 'wait') {
       const last = Math.max(...positions.map((n) => standingReading(job, joint, n, earlier - 1)?.doneAt ?? 0))
-      if (context.doneAt < last + asked.minutes * 60_000) flags.push('too_early')
+      if (context.doneAt < last + passAsked.minutes * 60_000) flags.push('too_early')
     } else if (!standingReading(job, joint, position, earlier)) flags.push('pass_skipped')
     else if (positions.some((n) => !standingReading(job, joint, n, earlier))) roundOpen = true
   }
@@ -206,24 +206,24 @@ function bandFlags(
   shown: Omit<Shown, 'doubts'>,
   band: Band | null,
 ): Flag[] {
-  const asked = joint.passes[pass - 1]
+  const passAsked = joint.passes[pass - 1]
   if (how === 'slackened') return []
   if (
     !takesReading(joint, pass) ||
-    (asked?.kind === 'angle') !== (how === 'turned') ||
-    asked?.kind === 'slacken'
+    (passAsked?.kind === 'angle') !== (how === 'turned') ||
+    passAsked?.kind === 'slacken'
   )
     return ['other_than_asked']
-  if (asked?.kind === 'torque' && askedNm(job, joint, pass) === null) return ['no_published_value']
+  if (passAsked?.kind === 'torque' && askedNm(job, joint, pass) === null) return ['no_published_value']
   const reached = band?.kind === 'angle' ? shown.angleDeg : shown.torqueNm
   if (!band || reached === undefined) return []
   const flags: Flag[] = inBand(reached, band) ? [] : ['out_of_band']
   if (shown.slip) flags.push('unit_held_up')
   const allowed = joint.interruption.overshootDeg
   if (
-    asked?.kind === 'angle' &&
+    passAsked?.kind === 'angle' &&
     allowed !== undefined &&
-    toMicroDeg(reached) > toMicroDeg(asked.angleDeg + allowed)
+    toMicroDeg(reached) > toMicroDeg(passAsked.angleDeg + allowed)
   )
     flags.push('overshot')
   return flags

@@ -18,8 +18,9 @@ export function countRound(job: PlannedJob, command: CommandOf<'CountRound'>, co
   const joint = jointById.get(jointId)
   const step = stepOfJoint.get(jointId)
   if (!joint || !step) return no('joint_not_found', { jointId })
-  const asked = joint.passes[pass - 1]
-  if (!asked) return no('pass_not_found', { jointId, title: joint.title, pass, passes: joint.passes.length })
+  const passAsked = joint.passes[pass - 1]
+  if (!passAsked)
+    return no('pass_not_found', { jointId, title: joint.title, pass, passes: joint.passes.length })
   if (joint.class === 'A') return no('every_head', jointData(joint))
   if (position !== undefined && !joint.positions.some(({ n }) => n === position))
     return noPosition(joint, position)
@@ -31,7 +32,7 @@ export function countRound(job: PlannedJob, command: CommandOf<'CountRound'>, co
   if (first === undefined) return []
   if (count !== open.length) return no('count_differs', { ...jointData(joint), counted: count, open })
   const factsOf = (position: number) => {
-    const reading = { type: 'TakeReading', jointId, position, pass, how: HOW[asked.kind] } as const
+    const reading = { type: 'TakeReading', jointId, position, pass, how: HOW[passAsked.kind] } as const
     return readingFacts(job, { ...reading, ...(wrenchId ? { wrenchId } : {}) }, context, step, joint)
   }
   const { position: _, how: __, ...facts } = factsOf(first)

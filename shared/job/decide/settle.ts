@@ -14,11 +14,12 @@ export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, 
   const { jointId, pass, torqueNm, minNm, maxNm, basis, reason } = command
   const joint = indexPlan(job.plan).jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
-  const asked = joint.passes[pass - 1]
-  if (!asked) return no('pass_not_found', { jointId, title: joint.title, pass, passes: joint.passes.length })
+  const passAsked = joint.passes[pass - 1]
+  if (!passAsked)
+    return no('pass_not_found', { jointId, title: joint.title, pass, passes: joint.passes.length })
   const refused = roleMissing(context, LEADS, 'decide a torque')
   if (refused) return refused
-  if (asked.kind !== 'torque' || asked.torqueNm !== null)
+  if (passAsked.kind !== 'torque' || passAsked.torqueNm !== null)
     return no('value_published', { title: joint.title, pass })
   if (!(minNm <= torqueNm && torqueNm <= maxNm)) return no('limits_miss_value', { torqueNm, minNm, maxNm })
   const known = job.settled[jointId]?.[pass]

@@ -21,13 +21,13 @@ import {
 } from '../verdicts'
 import { deferralsDue, fastenersOpen, gatesOpen, measurementsOpen, sealantOpen } from './open-ends'
 
-type Found = { step: AdoptedStep; set: SignatureSetView }
+type SigningTarget = { step: AdoptedStep; set: SignatureSetView }
 
 /** [SG1–SG17] */
 export function signStep(job: PlannedJob, command: CommandOf<'SignStep'>, context: Context): Outcome {
-  const found = find(job, command)
-  if ('refused' in found) return found
-  const { step, set } = found
+  const target = find(job, command)
+  if ('refused' in target) return target
+  const { step, set } = target
   const view = setView(job, step, set)
   const { first } = view.state
   if (first?.by === context.by) return []
@@ -108,10 +108,10 @@ function secondOwed(
   job: PlannedJob,
   command: { stepId: string; setId?: string },
   context: Context,
-): (Found & { view: SetView; first: Signature }) | Outcome {
-  const found = find(job, command)
-  if ('refused' in found) return found
-  const { step, set } = found
+): (SigningTarget & { view: SetView; first: Signature }) | Outcome {
+  const target = find(job, command)
+  if ('refused' in target) return target
+  const { step, set } = target
   const view = setView(job, step, set)
   if (view.asks === 1) return no('no_second_asked', { stepId: step.id })
   const { first, second } = view.state
@@ -123,9 +123,9 @@ function secondOwed(
 
 /** [SS16–SS19] Somebody looked while the server was out of reach: noted, and a signature only once their PIN is here. */
 export function noteLook(job: PlannedJob, command: CommandOf<'NoteLook'>, context: Context): Outcome {
-  const found = find(job, command)
-  if ('refused' in found) return found
-  const { step, set } = found
+  const target = find(job, command)
+  if ('refused' in target) return target
+  const { step, set } = target
   const { personId } = command
   if (!lookUp(context.shop.people, personId)) return no('person_unknown', { by: personId })
   if (stepState(job, step.id).sets[set.id]?.look?.personId === personId) return []
@@ -136,7 +136,7 @@ export function noteLook(job: PlannedJob, command: CommandOf<'NoteLook'>, contex
 function find(
   job: PlannedJob,
   { stepId, setId }: { stepId: string; setId?: string },
-): Found | Refusal<RefusalCode> {
+): SigningTarget | Refusal<RefusalCode> {
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
   const sets = signatureSets(step)

@@ -21,8 +21,8 @@ import { roleMissing } from './roles'
 
 /** [WV1–WV5] */
 export function waive(job: PlannedJob, { what, reason }: CommandOf<'Waive'>, context: Context): Outcome {
-  const found = nothingThere(job, what)
-  if (found) return found
+  const refusal = nothingThere(job, what)
+  if (refusal) return refusal
   const refused = roleMissing(context, LEADS, 'accept what is not as planned')
   if (refused) return refused
   if (isWaived(job, what)) return []

@@ -52,7 +52,7 @@ export const supersede = (
 
 /** A waiver accepted what was there then; what is done anew is looked at anew. */
 export function lapseWaivers(job: Job, what: readonly Waived[], who: Signature): Job {
-  const gone = (waived: Waived) => what.some((one) => sameWaived(waived, one))
+  const gone = (waived: Waived) => what.some((renewed) => sameWaived(waived, renewed))
   if (!job.waivers.some((waiver) => !waiver.lapsed && gone(waiver.what))) return job
   return {
     ...job,
@@ -67,8 +67,8 @@ export function forgetScales(job: Job, stepId: string): Job {
   const { plan } = job
   if (!plan) return job
   const stepOf = indexPlan(plan).stepOfJoint
-  const kept = Object.entries(job.scales).filter(([, entry]) => stepOf.get(entry.jointId)?.id !== stepId)
-  return { ...job, scales: Object.fromEntries(kept) }
+  const remaining = Object.entries(job.scales).filter(([, entry]) => stepOf.get(entry.jointId)?.id !== stepId)
+  return { ...job, scales: Object.fromEntries(remaining) }
 }
 
 /** New fasteners do more than slackening, slackening more than going round again. */
@@ -77,8 +77,8 @@ export const strength = (how: RestartHow | 'nothing'): number =>
 
 /** A round broken off twice before its rule was followed keeps the mark that asks for more. */
 export function addMark(marks: readonly StoppedAt[], mark: StoppedAt): StoppedAt[] {
-  const sameRound = (one: StoppedAt) => one.positions.some((n) => mark.positions.includes(n))
+  const sameRound = (other: StoppedAt) => other.positions.some((n) => mark.positions.includes(n))
   const known = marks.find(sameRound)
-  const kept = known && strength(known.asks) >= strength(mark.asks) ? known : mark
-  return [...marks.filter((one) => !sameRound(one)), kept]
+  const stronger = known && strength(known.asks) >= strength(mark.asks) ? known : mark
+  return [...marks.filter((other) => !sameRound(other)), stronger]
 }

@@ -60,7 +60,7 @@ const BASES: { [K in ValueBasis['kind']]: (basis: Extract<ValueBasis, { kind: K 
 /** Where a settled value comes from. */
 export const basisWords = (basis: ValueBasis): string =>
   (BASES[basis.kind] as (basis: ValueBasis) => string)(basis)
-const said = (note: string | undefined): string => (note ? ` “${note}”` : '')
+const quoted = (note: string | undefined): string => (note ? ` “${note}”` : '')
 const marks = (job: Job, at: readonly StoppedAt[]): string =>
   at.length === 0
     ? ''
@@ -82,11 +82,11 @@ export const SENTENCES: Sentences = {
   PlanAdopted: (e, _, who) => `${who} adopted the plan ${e.plan.title}, edition ${e.plan.edition}.`,
   StepClaimed: (e, job, who) =>
     `${who} claimed ${stepName(job, e.stepId)}${e.hidesKnowingly ? `, knowing that it covers ${e.hidesKnowingly.map((id) => jointName(job, id)).join(', ')}` : ''}.`,
-  StepPutDown: (e, job, who) => `${who} left ${stepName(job, e.stepId)}.${said(e.note)}`,
+  StepPutDown: (e, job, who) => `${who} left ${stepName(job, e.stepId)}.${quoted(e.note)}`,
   StepStopped: (e, job, who) =>
-    `${who} left ${stepName(job, e.stepId)} unfinished.${marks(job, e.at)}${said(e.note)}`,
+    `${who} left ${stepName(job, e.stepId)} unfinished.${marks(job, e.at)}${quoted(e.note)}`,
   StepHandedOver: (e, job, who, words) =>
-    `${who} handed ${stepName(job, e.stepId)} over${e.from === e.by ? '' : ` from ${words.person(e.from)}`} to ${words.person(e.to)}.${marks(job, e.at)}${said(e.note)}`,
+    `${who} handed ${stepName(job, e.stepId)} over${e.from === e.by ? '' : ` from ${words.person(e.from)}`} to ${words.person(e.to)}.${marks(job, e.at)}${quoted(e.note)}`,
   ScaleEntered: (e, job, who, words) =>
     `${who} set ${e.wrenchId} to ${words.number(e.value)} ${e.unit} for ${jointName(job, e.jointId)}, pass ${e.pass}${applied(e, words)}${slipWords(e.slip, words)}.`,
   ReadingTaken: (e, job, who, words) =>
@@ -100,7 +100,7 @@ export const SENTENCES: Sentences = {
   FastenersPlaced: (e, job, who, words) =>
     `${fastenersName(job, e.jointId, e.positions)}: ${who} entered ${conditionWords(e)}${e.lengthMm === undefined ? '' : `, ${words.number(e.lengthMm)} mm long`}.`,
   HoleRecorded: (e, job, who, words) =>
-    `${jointName(job, e.jointId)}, hole ${e.position}: ${who} entered ${holeWords(e, words)}${e.doneBy ? `, by ${unended(e.doneBy)}` : ''}${e.curesUntil === undefined ? '' : `, cures until ${words.moment(e.curesUntil)}`}.${said(e.note)}`,
+    `${jointName(job, e.jointId)}, hole ${e.position}: ${who} entered ${holeWords(e, words)}${e.doneBy ? `, by ${unended(e.doneBy)}` : ''}${e.curesUntil === undefined ? '' : `, cures until ${words.moment(e.curesUntil)}`}.${quoted(e.note)}`,
   MeasurementTaken: (e, job, who, words) =>
     `${measurementName(job, e.stepId, e.measurementId)} at ${e.place}: ${who} measured ${words.number(e.value, 6)}${unitOf(job, e)} with ${unended(e.instrument)}, ${e.inBand ? 'within limits' : 'out of limits'}.`,
   MeasurementStruck: (e, job, who) =>

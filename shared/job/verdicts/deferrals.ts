@@ -94,8 +94,8 @@ export const planOrder = (job: PlannedJob, stepId: string): number =>
 /** Those of the fasteners that are in their place before a step begins: what is due at it or later is not. */
 export function inPlaceBefore(job: PlannedJob, fasteners: Fasteners, step: AdoptedStep): Required<Fasteners> {
   const { joint } = fasteners
-  const asked = indexPlan(job.plan).jointById.get(joint)
-  const positions = asked ? positionsOf(fasteners, asked) : (fasteners.positions ?? [])
+  const adopted = indexPlan(job.plan).jointById.get(joint)
+  const positions = adopted ? positionsOf(fasteners, adopted) : (fasteners.positions ?? [])
   const away = deferredPositions(job, joint)
   const order = planOrder(job, step.id)
   const later = (n: number) => {

@@ -76,7 +76,7 @@ export function boltFit(
   const now = holeNow(job, joint, position)
   if (!now || lengthMm === undefined) return undefined
   const fit = onceFor(fits, joint, JSON.stringify([now, lengthMm]), () =>
-    holeFit(asked(joint, now, lengthMm)),
+    holeFit(holeFitInput(joint, now, lengthMm)),
   )
   return isRefusal(fit) ? fit : { ...now, lengthMm, fit }
 }
@@ -88,12 +88,12 @@ const loads = new WeakMap<Joint, Map<string, Engagement | FastenerRefusal>>()
 function onceFor<T>(known: WeakMap<Joint, Map<string, T>>, joint: Joint, key: string, reckon: () => T): T {
   const ofJoint = known.get(joint) ?? new Map<string, T>()
   known.set(joint, ofJoint)
-  const found = ofJoint.get(key) ?? reckon()
-  ofJoint.set(key, found)
-  return found
+  const fit = ofJoint.get(key) ?? reckon()
+  ofJoint.set(key, fit)
+  return fit
 }
 
-function asked(joint: Joint, { hole, insert }: HoleNow, lengthMm: number) {
+function holeFitInput(joint: Joint, { hole, insert }: HoleNow, lengthMm: number) {
   const { stackMm, aboveMm = 0, washerMm = 0, depthMm, threadMm } = hole
   const least = leastEngagement(joint, insert)
   return {
@@ -110,8 +110,8 @@ function asked(joint: Joint, { hole, insert }: HoleNow, lengthMm: number) {
 }
 
 /** What the maker's bolt has in the maker's hole, where that is less than the trade's rule; an insert has no more than its length. */
-function leastEngagement({ hole, lengthMm, thread: given }: Joint, insert: ThreadInsert | undefined) {
-  const known = thread(given)
+function leastEngagement({ hole, lengthMm, thread: designation }: Joint, insert: ThreadInsert | undefined) {
+  const known = thread(designation)
   if (!hole || lengthMm === undefined || isRefusal(known)) return undefined
   const { stackMm, aboveMm = 0, washerMm = 0, threadMm } = hole
   const made = Math.min(lengthMm - stackMm - aboveMm - washerMm, threadMm)
@@ -134,10 +134,10 @@ const IMPOSSIBLE: readonly string[] = [
 /** [HR9–HR11] [HR16] What is wrong with the length that stands, or would stand, in a place. */
 export function misfit(job: Job, joint: Joint, position: number): Misfit | undefined {
   if (!joint.hole || isAsMade(job, joint, position)) return undefined
-  const found = boltFit(job, joint, position)
-  if (isRefusal(found)) return IMPOSSIBLE.includes(found.refused) ? 'hole_impossible' : undefined
-  if (!found) return undefined
-  const { verdict } = found.fit
+  const fit = boltFit(job, joint, position)
+  if (isRefusal(fit)) return IMPOSSIBLE.includes(fit.refused) ? 'hole_impossible' : undefined
+  if (!fit) return undefined
+  const { verdict } = fit.fit
   return verdict === 'bottoms_out' || verdict === 'too_short' ? verdict : undefined
 }
 
@@ -157,15 +157,15 @@ export function isAsMade(job: Job, joint: Joint, position: number): boolean {
  */
 export function stripsFirst(joint: Joint, { hole, insert, fit }: BoltFit): Engagement | undefined {
   if (fit.engagementMm <= 0) return undefined
-  const given = {
+  const input = {
     thread: joint.thread,
     boltGrade: joint.grade,
     holeMaterial: hole.material,
     engagementMm: fit.engagementMm,
     ...(insert ? { insert } : {}),
   }
-  const found = onceFor(loads, joint, JSON.stringify(given), () => engagement(given))
-  return isRefusal(found) ? undefined : found
+  const strength = onceFor(loads, joint, JSON.stringify(input), () => engagement(input))
+  return isRefusal(strength) ? undefined : strength
 }
 
 export interface RegisterRow {

@@ -11,8 +11,10 @@ export const bandFor = (job: PlannedJob, joint: AdoptedJoint, pass: number): Ban
 
 /** What a torque pass asks, with a settled value where none is published. */
 export function askedNm(job: PlannedJob, joint: AdoptedJoint, pass: number): number | null {
-  const asked = joint.passes[pass - 1]
-  return asked?.kind === 'torque' ? (asked.torqueNm ?? job.settled[joint.id]?.[pass]?.torqueNm ?? null) : null
+  const passAsked = joint.passes[pass - 1]
+  return passAsked?.kind === 'torque'
+    ? (passAsked.torqueNm ?? job.settled[joint.id]?.[pass]?.torqueNm ?? null)
+    : null
 }
 
 /** Whether a reading is one its pass is reached by; a slackening reaches only a slacken pass. */
@@ -43,14 +45,14 @@ export function tighteningsOf(
   position: number,
   from = 0,
 ): Tightening[] {
-  const found: Tightening[] = []
+  const tightenings: Tightening[] = []
   let now: Tightening | undefined
   let undone: string | undefined
   for (const [index, reading] of list.entries()) {
     if (index < from || reading.position !== position || reading.struck) continue
     if (takesBack(joint, reading)) now = undefined
-    const asked = joint.passes[reading.pass - 1]?.kind
-    if (reading.how === 'slackened' || (asked !== 'torque' && asked !== 'angle')) continue
+    const passKind = joint.passes[reading.pass - 1]?.kind
+    if (reading.how === 'slackened' || (passKind !== 'torque' && passKind !== 'angle')) continue
     const { superseded } = reading
     const ends =
       superseded?.because === 'restarted' && superseded.how === 'slackened'
@@ -58,12 +60,12 @@ export function tighteningsOf(
         : undefined
     if (!now || (undone !== undefined && undone !== ends)) {
       now = { from: index, angle: false }
-      found.push(now)
+      tightenings.push(now)
     }
-    now.angle ||= asked === 'angle'
+    now.angle ||= passKind === 'angle'
     undone = ends
   }
-  return found
+  return tightenings
 }
 
 /** The flags of a reading that still stand: none when waived, and judged by the value settled now, if one was. */
