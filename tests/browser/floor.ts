@@ -147,7 +147,7 @@ export async function refused({ office, jobId }: Floor): Promise<void> {
 const stillAgainst = (page: Page, count: number) =>
   says(
     page.getByRole('button', { name: /^Release to fitting/ }),
-    count === 0 ? /^Release to fitting$/ : count === 1 ? '1 reason against' : `${count} against`,
+    count === 0 ? /^Release to fitting$/ : count === 1 ? '1 reason against' : `${count} reasons against`,
   )
 
 /** Each reason is cleared where it is, and falls off the office's list meanwhile. */
