@@ -1,6 +1,6 @@
 /** Form of a bore, a journal or a face: out-of-round, taper, flatness. All in mm. */
 import { type MeasureRefusal, refuseMeasure } from './refusals'
-import { impossibleSize, type Judged, judge, type Limits } from './verdict'
+import { fieldsOf, impossibleSize, type Judged, judge, type Limits, listOf } from './verdict'
 
 const WEAR = {
   under: 'Below the lowest figure given: measure again.',
@@ -12,9 +12,10 @@ const WEAR = {
  * the two directions level by level. Definition as in a diesel maker's service manual.
  */
 export function outOfRound(
-  { a, b }: { a: readonly number[]; b: readonly number[] },
+  input: { a: readonly number[]; b: readonly number[] },
   limits: Limits = {},
 ): Judged | MeasureRefusal {
+  const [a, b] = [listOf(fieldsOf(input).a), listOf(fieldsOf(input).b)]
   if (a.length !== b.length)
     return refuseMeasure('pairs_uneven', { what: 'Out-of-round', first: a.length, second: b.length })
   const wrong = readingsWrong([...a, ...b], 'out-of-round')
@@ -25,12 +26,15 @@ export function outOfRound(
 
 /** Taper, mm: largest − smallest reading along one direction. */
 export function taper(readings: readonly number[], limits: Limits = {}): Judged | MeasureRefusal {
-  const wrong = readingsWrong(readings, 'taper')
-  return wrong ?? judge(Math.max(...readings) - Math.min(...readings), 'mm', limits, WEAR)
+  const list = listOf(readings)
+  const wrong = readingsWrong(list, 'taper')
+  return wrong ?? judge(Math.max(...list) - Math.min(...list), 'mm', limits, WEAR)
 }
 
 /** Flatness permitted over a span, both in one unit of length: span · limit per unit of length. */
-export const flatnessLimit = (span: number, limitPerLength: number): number => span * limitPerLength
+export const flatnessLimit = (span: number, limitPerLength: number): number | MeasureRefusal =>
+  impossibleSize({ 'the span': span, 'the limit per length': limitPerLength }, '', 'zero_too') ??
+  span * limitPerLength
 
 function readingsWrong(readings: readonly number[], what: string): MeasureRefusal | undefined {
   if (readings.length === 0) return refuseMeasure('nothing_measured', { what })

@@ -6,7 +6,7 @@
  */
 import type { ClearanceOf } from '../plan/types'
 import type { MeasureRefusal } from './refusals'
-import { impossibleSize, type Judged, judge, type Limits, type NextWords } from './verdict'
+import { fieldsOf, impossibleSize, type Judged, judge, type Limits, type NextWords } from './verdict'
 
 /** What to do next, by the kind of clearance. Common practice, no source. */
 export const CLEARANCE_WORDS: Record<ClearanceOf, NextWords> = {
@@ -36,21 +36,23 @@ export type BearingInput = { journalMm: number } & (
  * journal. A negative clearance is told as under: the journal would not go in.
  */
 export function bearingClearance(input: BearingInput, limits: Limits = {}): Judged | MeasureRefusal {
-  const { journalMm } = input
-  const bore = 'boreWithShellsMm' in input ? input.boreWithShellsMm : input.housingMm - 2 * input.shellMm
+  const parts = fieldsOf(input)
+  const { journalMm } = parts
+  const bore = 'boreWithShellsMm' in parts ? parts.boreWithShellsMm : parts.housingMm - 2 * parts.shellMm
   const sizes: Record<string, number> =
-    'boreWithShellsMm' in input
-      ? { 'the bore with shells': input.boreWithShellsMm }
-      : { 'the housing bore': input.housingMm, 'the shell thickness': input.shellMm }
+    'boreWithShellsMm' in parts
+      ? { 'the bore with shells': parts.boreWithShellsMm }
+      : { 'the housing bore': parts.housingMm, 'the shell thickness': parts.shellMm }
   const impossible = impossibleSize({ ...sizes, 'the journal': journalMm })
   return impossible ?? judge(bore - journalMm, 'mm', limits, CLEARANCE_WORDS.bearing)
 }
 
 /** Axial play of a shaft, mm: journal length − width of cap with its thrust washers. */
 export function endPlay(
-  { journalLengthMm, widthMm }: { journalLengthMm: number; widthMm: number },
+  input: { journalLengthMm: number; widthMm: number },
   limits: Limits = {},
 ): Judged | MeasureRefusal {
+  const { journalLengthMm, widthMm } = fieldsOf(input)
   const impossible = impossibleSize({ 'the journal length': journalLengthMm, 'the width between': widthMm })
   return impossible ?? judge(journalLengthMm - widthMm, 'mm', limits, CLEARANCE_WORDS.end_play)
 }
@@ -64,7 +66,14 @@ export function ringGap(gapMm: number, limits: Limits = {}): Judged | MeasureRef
 }
 
 /** Ring gap asked by the rule of the trade, mm: 0.004 of the bore. From memory, no source; the maker's figure governs. */
-export const ringGapRuleMm = (boreMm: number, share = 0.004): number => boreMm * share
+export const ringGapRuleMm = (boreMm: number, share = 0.004): number | MeasureRefusal =>
+  shareOf({ 'the bore': boreMm }, share)
 
 /** Bearing clearance by the rule of the trade, mm: 0.001 of the journal. From memory, no source; the maker's figure governs. */
-export const bearingRuleMm = (journalMm: number, share = 0.001): number => journalMm * share
+export const bearingRuleMm = (journalMm: number, share = 0.001): number | MeasureRefusal =>
+  shareOf({ 'the journal': journalMm }, share)
+
+const shareOf = (size: Record<string, number>, share: number): number | MeasureRefusal =>
+  impossibleSize(size) ??
+  impossibleSize({ 'the share': share }, '', 'above_zero', 1) ??
+  (Object.values(size)[0] ?? 0) * share

@@ -1,6 +1,16 @@
 /** Volumes and heights of a cylinder: swept volume, compression ratio, piston protrusion and its gasket. */
 import { type MeasureRefusal, refuseMeasure } from './refusals'
-import { clean, impossibleSize, type Judged, judge, type Limits, verdictOn } from './verdict'
+import {
+  clean,
+  fieldsOf,
+  impossibleSize,
+  isNumber,
+  type Judged,
+  judge,
+  type Limits,
+  listOf,
+  verdictOn,
+} from './verdict'
 
 /** A cylinder's volume, cm³, from diameter and height in mm: π/4 · d² · h. */
 const discCc = (diameterMm: number, heightMm: number): number =>
@@ -12,7 +22,7 @@ export function sweptVolumeCc(input: {
   strokeMm: number
   cylinders?: number
 }): number | MeasureRefusal {
-  const { boreMm, strokeMm, cylinders = 1 } = input
+  const { boreMm, strokeMm, cylinders = 1 } = fieldsOf(input)
   const impossible =
     impossibleSize({ 'the bore': boreMm, 'the stroke': strokeMm }) ??
     impossibleSize({ 'the number of cylinders': cylinders }, '')
@@ -37,7 +47,7 @@ export interface CompressionInput {
  * Compression ratio of one cylinder: (Vs + Vc) / Vc with Vc = chamber + gasket + deck + dish. No unit.
  */
 export function compressionRatio(input: CompressionInput, limits: Limits = {}): Judged | MeasureRefusal {
-  const { boreMm, chamberCc, gasketMm, gasketBoreMm = boreMm, deckMm = 0, dishCc = 0 } = input
+  const { boreMm, chamberCc, gasketMm, gasketBoreMm = boreMm, deckMm = 0, dishCc = 0 } = fieldsOf(input)
   const swept = sweptVolumeCc(input)
   if (typeof swept !== 'number') return swept
   const impossible =
@@ -46,12 +56,16 @@ export function compressionRatio(input: CompressionInput, limits: Limits = {}): 
     impossibleSize({ 'the deck height': deckMm, 'the dish': dishCc }, 'mm or cm³', 'any')
   if (impossible) return impossible
   const left = chamberCc + discCc(gasketBoreMm, gasketMm) + discCc(boreMm, deckMm) + dishCc
-  if (!(left > 0)) return refuseMeasure('no_clearance_volume', { volumeCc: clean(Number(left.toFixed(3))) })
+  // A thousandth of a cubic millimetre: less is no room, and the ratio would leave what a number holds.
+  if (!(left > LEAST_CC))
+    return refuseMeasure('no_clearance_volume', { volumeCc: clean(Number(left.toFixed(3))) })
   return judge((swept + left) / left, ': 1', limits, {
     under: 'Too low: fit a thinner gasket, and check deck height and chamber volume.',
     over: 'Too high: fit a thicker gasket, and check how much was skimmed off head or block.',
   })
 }
+
+const LEAST_CC = 1e-6
 
 export interface GasketGrade {
   name: string
@@ -76,14 +90,18 @@ export function gasketGrade(
   protrusionsMm: readonly number[],
   grades: readonly GasketGrade[],
 ): GasketChoice | MeasureRefusal {
-  if (protrusionsMm.length === 0) return refuseMeasure('nothing_measured', { what: 'piston protrusion' })
-  if (grades.length === 0) return refuseMeasure('no_sizes', { what: 'gasket' })
-  for (const value of protrusionsMm) {
+  const protrusions = listOf(protrusionsMm)
+  const sound = listOf(grades)
+    .map(fieldsOf)
+    .filter((one) => isNumber(one.minMm) && isNumber(one.maxMm) && typeof one.name === 'string')
+  if (protrusions.length === 0) return refuseMeasure('nothing_measured', { what: 'piston protrusion' })
+  if (sound.length === 0) return refuseMeasure('no_sizes', { what: 'gasket' })
+  for (const value of protrusions) {
     const impossible = impossibleSize({ 'a protrusion': value }, 'mm', 'any')
     if (impossible) return impossible
   }
-  const highestMm = clean(Math.max(...protrusionsMm))
-  const covering = [...grades]
+  const highestMm = clean(Math.max(...protrusions))
+  const covering = [...sound]
     .sort((a, b) => a.minMm - b.minMm)
     .filter(({ minMm, maxMm }) => verdictOn(highestMm, { min: minMm, max: maxMm }) === 'inside')
   const grade = covering.at(-1)?.name

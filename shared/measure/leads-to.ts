@@ -10,7 +10,7 @@ import { CLEARANCE_WORDS } from './clearances'
 import { gasketGrade } from './cylinders'
 import { type MeasureRefusal, measureSentence } from './refusals'
 import { timingShim } from './shims'
-import { isMeasureRefusal, type Judged, judge, type Limits, verdictOn } from './verdict'
+import { fieldsOf, isMeasureRefusal, type Judged, judge, type Limits, listOf, verdictOn } from './verdict'
 
 export type { LeadsTo } from '../plan/types'
 
@@ -29,12 +29,13 @@ export function leadsTo(
   measurement: Pick<Measurement, 'leadsTo' | 'places' | 'min' | 'max'>,
   taken: Readonly<Record<string, number>>,
 ): Led[] {
-  const { leadsTo: rule, min, max } = measurement
-  const measured = measurement.places.filter((place) => Object.hasOwn(taken, place))
+  const { leadsTo: rule, min, max, places } = fieldsOf(measurement)
+  const numbers = fieldsOf(taken)
+  const measured = listOf(places).filter((place) => Object.hasOwn(numbers, place))
   if (!rule || measured.length === 0) return []
   const limits: Limits = { ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) }
-  if (rule.kind === 'gasket') return gasket(measurement.places.length, measured, taken, rule)
-  return measured.map((place) => ({ place, ...each(rule, taken[place] as number, limits) }))
+  if (rule.kind === 'gasket') return gasket(places.length, measured, numbers, rule)
+  return measured.map((place) => ({ place, ...each(rule, numbers[place] as number, limits) }))
 }
 
 /** A part has to be found or a number put right. */

@@ -3,7 +3,8 @@ import { type Refusal, refuse } from '../log'
 import { unitAfter } from '../units'
 
 interface MeasureRefusalData {
-  size_impossible: { what: string; value: number; unit: string }
+  /** `must`: its bounds, in words. */
+  size_impossible: { what: string; value: number; unit: string; must: string }
   limits_crossed: { min: number; max: number }
   nothing_measured: { what: string }
   pairs_uneven: { what: string; first: number; second: number }
@@ -22,7 +23,7 @@ export const refuseMeasure = <Code extends keyof MeasureRefusalData>(
 const SENTENCES: { [Code in keyof MeasureRefusalData]: (data: MeasureRefusalData[Code]) => string } = {
   size_impossible: (d) =>
     Number.isFinite(d.value)
-      ? `${d.value}${unitAfter(d.unit)} cannot be ${d.what}. Measure it again and enter what you read.`
+      ? `${d.value}${unitAfter(d.unit)} cannot be ${d.what}: it must be ${d.must}${unitAfter(d.unit)}. Measure it again and enter what you read.`
       : `There is no number for ${d.what}. Measure it and enter what you read.`,
   limits_crossed: (d) =>
     Number.isNaN(d.min) || Number.isNaN(d.max)

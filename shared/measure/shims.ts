@@ -5,7 +5,17 @@
  * rounded down. After fitting, the clearance is measured again: what is proposed here proves nothing.
  */
 import { type MeasureRefusal, refuseMeasure } from './refusals'
-import { clean, crossedLimits, impossibleSize, type Limits, type MeasureVerdict, verdictOn } from './verdict'
+import {
+  clean,
+  crossedLimits,
+  fieldsOf,
+  impossibleSize,
+  isNumber,
+  type Limits,
+  listOf,
+  type MeasureVerdict,
+  verdictOn,
+} from './verdict'
 
 /** Three conventions of makers: aim at one figure, at the middle, or at the upper limit and take the next shim that stays under it. */
 export type ShimTarget =
@@ -34,6 +44,16 @@ const aim = (target: ShimTarget): number =>
       ? (target.min + target.max) / 2
       : target.max
 
+/** A target that is none: of no known kind, or without its figures. */
+function impossibleTarget(target: ShimTarget): MeasureRefusal | undefined {
+  const fields = fieldsOf(target)
+  const figures: Record<string, number> =
+    fields.kind === 'middle'
+      ? { 'the lower limit': fields.min, 'the upper limit': fields.max }
+      : { 'the clearance wanted': fields.kind === 'fixed' ? fields.value : fields.max }
+  return impossibleSize(figures, 'mm', 'any')
+}
+
 /** What a target says of the limits too; a single figure says nothing of them. */
 function limitsOf(target: ShimTarget): Limits {
   if (target.kind === 'fixed') return {}
@@ -49,10 +69,11 @@ function limitsOf(target: ShimTarget): Limits {
 export function valveShim(
   input: { oldMm: number; measuredMm: number; target: ShimTarget; limits?: Limits } & ShimSizes,
 ): ShimChoice | MeasureRefusal {
-  const { oldMm, measuredMm, target } = input
+  const { oldMm, measuredMm, target } = fieldsOf(input)
   const impossible =
     impossibleSize({ 'the shim fitted now': oldMm }) ??
-    impossibleSize({ 'the clearance measured': measuredMm }, 'mm', 'zero_too')
+    impossibleSize({ 'the clearance measured': measuredMm }, 'mm', 'zero_too') ??
+    impossibleTarget(target)
   if (impossible) return impossible
   const ideal = oldMm + (measuredMm - aim(target))
   const limits = input.limits ?? limitsOf(target)
@@ -65,8 +86,8 @@ export function valveShim(
 export function thrustShim(
   input: { measuredTotalMm: number; target: ShimTarget; limits?: Limits } & ShimSizes,
 ): ShimChoice | MeasureRefusal {
-  const { measuredTotalMm, target } = input
-  const impossible = impossibleSize({ 'the total play': measuredTotalMm })
+  const { measuredTotalMm, target } = fieldsOf(input)
+  const impossible = impossibleSize({ 'the total play': measuredTotalMm }) ?? impossibleTarget(target)
   if (impossible) return impossible
   const limits = input.limits ?? limitsOf(target)
   const ideal = measuredTotalMm - aim(target)
@@ -80,13 +101,13 @@ export function thrustShim(
 export function timingShim(
   input: { fittedMm: number; readDeg: number; targetDeg: number; perMm: number; limits?: Limits } & ShimSizes,
 ): ShimChoice | MeasureRefusal {
-  const { fittedMm, readDeg, targetDeg, perMm } = input
+  const { fittedMm, readDeg, targetDeg, perMm } = fieldsOf(input)
   const impossible =
     impossibleSize({ 'the shim pack fitted': fittedMm }, 'mm', 'zero_too') ??
-    impossibleSize({ 'the timing read': readDeg, 'the timing asked': targetDeg }, '°', 'any')
+    impossibleSize({ 'the timing read': readDeg, 'the timing asked': targetDeg }, '°', 'any') ??
+    impossibleSize({ 'what a millimetre moves': perMm }, '°', 'any')
   if (impossible) return impossible
-  if (!(Math.abs(perMm) >= 1e-6 && Math.abs(perMm) <= 1e6))
-    return refuseMeasure('shim_moves_nothing', { perMm })
+  if (Math.abs(perMm) < 1e-6) return refuseMeasure('shim_moves_nothing', { perMm })
   const ideal = fittedMm + (targetDeg - readDeg) / perMm
   return choose(input, ideal, input.limits ?? {}, (shim) => readDeg + (shim - fittedMm) * perMm, false)
 }
@@ -100,8 +121,9 @@ function choose(
 ): ShimChoice | MeasureRefusal {
   const crossed = crossedLimits(limits)
   if (crossed) return crossed
-  if (!(Math.abs(ideal) <= 1e6))
-    return refuseMeasure('size_impossible', { what: 'the shim that is needed', value: ideal, unit: 'mm' })
+  const impossible =
+    impossibleSize({ 'the shim that is needed': ideal }, 'mm', 'any') ?? impossibleSizes(sizes)
+  if (impossible) return impossible
   const shim = 'sizesMm' in sizes ? ofSizes(sizes.sizesMm, ideal, roundUp) : ofStep(sizes, ideal, roundUp)
   if (shim === undefined) return refuseMeasure('no_sizes', { what: 'shim' })
   const expected = clean(expect(shim))
@@ -115,8 +137,30 @@ function choose(
   }
 }
 
+const LEAST_STEP_MM = 1e-4
+
+/** A step, a smallest or a largest that cannot be. */
+function impossibleSizes(sizes: ShimSizes): MeasureRefusal | undefined {
+  if ('sizesMm' in sizes) return undefined
+  const { stepMm, minMm = 0, maxMm = minMm } = sizes
+  if (isNumber(stepMm) && stepMm > 0 && stepMm < LEAST_STEP_MM)
+    return refuseMeasure('size_impossible', {
+      what: 'the step between shims',
+      value: stepMm,
+      unit: 'mm',
+      must: `at least ${LEAST_STEP_MM}`,
+    })
+  return (
+    impossibleSize({ 'the step between shims': stepMm }) ??
+    impossibleSize({ 'the thinnest shim': minMm, 'the thickest shim': maxMm }, 'mm', 'zero_too')
+  )
+}
+
+const soundSizes = (sizes: readonly number[]): number[] =>
+  listOf(sizes).filter((size) => impossibleSize({ size }, 'mm', 'zero_too') === undefined)
+
 function ofSizes(sizes: readonly number[], ideal: number, roundUp: boolean): number | undefined {
-  const sound = sizes.filter((size) => Number.isFinite(size) && size >= 0)
+  const sound = soundSizes(sizes)
   const allowed = roundUp ? sound.filter((size) => size >= ideal - 1e-9) : sound
   const nearest = (among: readonly number[]) =>
     [...among].sort((a, b) => clean(Math.abs(a - ideal)) - clean(Math.abs(b - ideal)) || b - a)[0]
@@ -128,7 +172,7 @@ function ofStep(
   ideal: number,
   roundUp: boolean,
 ): number | undefined {
-  if (!(Number.isFinite(stepMm) && stepMm > 0) || minMm > maxMm) return undefined
+  if (minMm > maxMm) return undefined
   const steps = Number((ideal / stepMm).toFixed(6))
   const shim = (roundUp ? Math.ceil(steps) : Math.round(steps)) * stepMm
   return Math.min(Math.max(shim, minMm), maxMm)
@@ -137,7 +181,7 @@ function ofStep(
 /** Is the nearest size no answer: is the right one more than a step beyond the sizes there are, or below nothing? */
 function farOff(sizes: ShimSizes, shim: number, ideal: number): boolean {
   if (ideal < -1e-9) return true
-  const sorted = 'sizesMm' in sizes ? [...sizes.sizesMm].sort((a, b) => a - b) : []
+  const sorted = 'sizesMm' in sizes ? soundSizes(sizes.sizesMm).sort((a, b) => a - b) : []
   const gaps = sorted.slice(1).map((size, i) => size - (sorted[i] ?? size))
   const step = 'sizesMm' in sizes ? Math.max(0, ...gaps) : sizes.stepMm
   return step > 0 && Math.abs(shim - ideal) > step + 1e-9

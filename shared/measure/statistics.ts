@@ -1,6 +1,7 @@
 /** A series of readings in a few numbers: what a general library reckons, under our names. */
 import { max, mean, min, sampleStandardDeviation } from 'simple-statistics'
 import { type MeasureRefusal, refuseMeasure } from './refusals'
+import { impossibleSize, listOf } from './verdict'
 
 export interface Spread {
   count: number
@@ -13,12 +14,14 @@ export interface Spread {
 }
 
 /** Mean, extremes and sample standard deviation, in the unit of the readings. */
-export function spread(readings: readonly number[]): Spread | MeasureRefusal {
+export function spread(series: readonly number[]): Spread | MeasureRefusal {
+  const readings = listOf(series)
   if (readings.length === 0) return refuseMeasure('nothing_measured', { what: 'the series' })
   // Beyond this the squares of the deviation leave what a double holds.
-  const wrong = readings.find((value) => !(Math.abs(value) <= 1e12))
-  if (wrong !== undefined)
-    return refuseMeasure('size_impossible', { what: 'a reading', value: wrong, unit: '' })
+  for (const value of readings) {
+    const wrong = impossibleSize({ 'a reading': value }, '', 'any', 1e12)
+    if (wrong) return wrong
+  }
   const values = [...readings]
   const [low, high] = [min(values), max(values)]
   return {

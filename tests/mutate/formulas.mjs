@@ -181,7 +181,7 @@ export const FORMULAS = [
     ['compression ratio', 'judge((swept + left) / left', 'judge((1.01 * swept + left) / left'],
   ]),
   ...of('measure/clearances.ts', [
-    ['bearing from housing and shell', '2 * input.shellMm', '2.02 * input.shellMm'],
+    ['bearing from housing and shell', '2 * parts.shellMm', '2.02 * parts.shellMm'],
     ['ring gap by rule', 'share = 0.004', 'share = 0.00404'],
     ['bearing clearance by rule', 'share = 0.001)', 'share = 0.00101)'],
   ]),
