@@ -9,6 +9,7 @@ export { type AirframeTorque, airframeTorque } from './airframe-table'
 export { type AnglePreload, type AnglePreloadInput, anglePreload, type TurnOfNut, turnOfNut } from './angle'
 export { BASIS, type Basis, type BasisId, type BasisStatus } from './basis'
 export { CAUTIONS, type CautionCode } from './cautions'
+export { doubtWords } from './doubts'
 export { type Engagement, type EngagementInput, engagement, type WeakestLink } from './engagement'
 export {
   FRICTION_CLASSES,

@@ -10,7 +10,7 @@ import { isRefusal } from '../log'
 import { engagement } from './engagement'
 import { FRICTION_CLASSES, type FrictionBand, frictionBand } from './friction'
 import type { InsertGiven } from './inserts'
-import { nutOf } from './nut'
+import { type Nut, nutOf } from './nut'
 import { type GradeGiven, type Strength, strengthOf } from './strength'
 import { thread as readThread } from './thread'
 import type { Thread } from './thread-types'
@@ -60,6 +60,10 @@ export interface TorqueJudgement {
   yieldShare?: Share
   breakShare?: Share
   stripShare?: Share
+  /** Its value as shares: of yield at the middle of the friction band, of yield and of break at the highest friction. */
+  valueShare?: { usual: number; least: number; breaks: number }
+  /** Its top at the middle of the band, as a share of the nut's proof load. */
+  nutShare?: number
 }
 interface Share {
   low: number
@@ -87,16 +91,9 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
   const sound = figures.length > 0 && figures.every((nm) => Number.isFinite(nm) && nm > 0 && nm < 1e9)
   if (!CLAMPS.includes(given.fastener ?? 'bolt') || value === undefined || !sound)
     return { verdict: 'not_judged', doubts: [] }
-  const thread = readThread(given.thread ?? '')
-  if (isRefusal(thread)) return { verdict: 'not_judged', doubts: ['thread_unknown'] }
-  const nut = given.fastener === 'nut' ? nutOf(given.grade ?? '', thread) : undefined
-  const named = strengthOf(nut?.bolt ?? given.grade ?? '', thread)
-  const grade = isRefusal(named) ? strengthOf(USUAL_GRADE[thread.system], thread) : named
-  if (isRefusal(grade))
-    return { verdict: 'not_judged', doubts: ['grade_assumed'], thread: thread.designation }
-  const friction = frictionFor(given.lubrication, grade)
-  const ends = endsOf(thread, grade, friction)
-  if (!ends) return { verdict: 'not_judged', doubts: [], thread: thread.designation, grade: grade.grade }
+  const known = basisOf(given)
+  if ('verdict' in known) return known
+  const { thread, nut, grade, friction, ends, assumed } = known
 
   const bottom = Math.min(...figures)
   const top = Math.max(...figures)
@@ -110,7 +107,6 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
     high: pullOf(top, ends.slippery) / stripN.reserved,
   }
   const valueShare = value / ends.rough.torqueNm
-  const assumed = isRefusal(named)
   const doubts: Doubt[] = [
     ...when(!assumed && valueShare * toBreak > 1, 'breaks_bolt'),
     ...when(
@@ -134,7 +130,47 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
     yieldShare,
     breakShare,
     ...(stripShare ? { stripShare } : {}),
+    valueShare: { usual: value / ends.middle.torqueNm, least: valueShare, breaks: valueShare * toBreak },
+    ...(nut ? { nutShare: pullOf(top, ends.middle) / nut.proofN } : {}),
   }
+}
+
+interface Basis {
+  thread: Thread
+  nut: Nut | undefined
+  grade: Strength
+  /** Nobody gave a grade that is known. */
+  assumed: boolean
+  friction: FrictionBand
+  ends: { slippery: TighteningAt; rough: TighteningAt; middle: TighteningAt }
+}
+/** The same few bolts come a thousand times in a sheet; what they bear is reckoned once. */
+const bases = new Map<string, Basis | TorqueJudgement>()
+const MOST_BASES = 500
+
+/** What does not depend on the torque: the bolt, and what torque brings it to yield. */
+function basisOf(given: TorqueToJudge): Basis | TorqueJudgement {
+  const key = [given.fastener, given.thread, given.grade, given.lubrication].join('\n')
+  const known = bases.get(key)
+  if (known) return known
+  const made = makeBasis(given)
+  if (bases.size >= MOST_BASES) bases.clear()
+  bases.set(key, made)
+  return made
+}
+
+function makeBasis(given: TorqueToJudge): Basis | TorqueJudgement {
+  const thread = readThread(given.thread ?? '')
+  if (isRefusal(thread)) return { verdict: 'not_judged', doubts: ['thread_unknown'] }
+  const nut = given.fastener === 'nut' ? nutOf(given.grade ?? '', thread) : undefined
+  const named = strengthOf(nut?.bolt ?? given.grade ?? '', thread)
+  const grade = isRefusal(named) ? strengthOf(USUAL_GRADE[thread.system], thread) : named
+  if (isRefusal(grade))
+    return { verdict: 'not_judged', doubts: ['grade_assumed'], thread: thread.designation }
+  const friction = frictionFor(given.lubrication, grade)
+  const ends = endsOf(thread, grade, friction)
+  if (!ends) return { verdict: 'not_judged', doubts: [], thread: thread.designation, grade: grade.grade }
+  return { thread, nut, grade, assumed: isRefusal(named), friction, ends }
 }
 
 const when = (is: boolean, doubt: Doubt): Doubt[] => (is ? [doubt] : [])
