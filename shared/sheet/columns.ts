@@ -6,26 +6,12 @@
 import { isRefusal } from '../log'
 import { readSpec } from '../spec'
 import { type TorqueUnit, unitAt, unitNamed } from '../units'
+import { readingsOf } from './line'
+import { NOT_CLEAR } from './sheet-wide'
 import type { SheetRecord } from './split'
 import type { Role, SheetChoices, SheetColumn } from './types'
+import { PIECES, roleNamed } from './vocabulary'
 
-/** Headings by their words; the first that fits. */
-const HEADINGS: [Role, RegExp][] = [
-  ['min', /^(?:min(?:imum)?|low(?:er)?|lowest|from)\b/],
-  ['max', /^(?:max(?:imum)?|high(?:er|est)?|upper|to)\b/],
-  ['min', /\bmin(?:imum)?\b\.?/],
-  ['max', /\bmax(?:imum)?\b\.?/],
-  ['angle', /\b(?:angle|degrees?|turn)\b|°/],
-  ['count', /\b(?:qty|quantity|count|pcs|pieces|number of|no\. off|how many)\b|^(?:no\.?|nos\.?|n|#)$/],
-  ['unit', /^(?:torque )?(?:units?|uom)$/],
-  ['thread', /\b(?:thread|size|dia(?:meter)?)\b/],
-  ['note', /\b(?:notes?|remarks?|comments?|page|lubrica\w+|grade|class)\b/],
-  ['torque', /\b(?:torque|tightening|tighten|setting|value|spec(?:ification)?s?)\b/],
-  [
-    'item',
-    /\b(?:item|fasteners?|part|description|component|location|name|bolts?|nuts?|screws?|application|where|joint)\b/,
-  ],
-]
 export const THREAD =
   /(?:\bM\d{1,2}(?:[.,]\d)?(?:\s?[x×*]\s?\d+(?:[.,]\d+)?)?(?![\d\p{L}])|(?<![\d/])\d+\/\d+(?:\s?[-–]\s?\d+)?\s?(?:UN[CFEJ]*|NPTF?|BSPT?|BSW|BSF)?(?=\s|$)|#\d{1,2}\s?-\s?\d+|\b[GR]c?\s?\d\/\d(?!\d))/u
 
@@ -48,12 +34,11 @@ export function isUnitRow({ cells }: SheetRecord): boolean {
   )
 }
 
+/** A heading that carries its unit is one of torque, whatever its language, or of a limit of it. */
 function headingRole(title: string): Role | undefined {
   if (unitNamed(title)) return 'torque'
-  const words = title.toLowerCase().trim()
-  return (
-    HEADINGS.find(([, pattern]) => pattern.test(words))?.[0] ?? (secondUnit(title) ? 'torque' : undefined)
-  )
+  const role = roleNamed(title)
+  return headingUnit(title) && role !== 'min' && role !== 'max' ? 'torque' : role
 }
 
 /** The two halves of a heading that names two units: `Nm (lb ft)`, `Torque, N·m / ft-lb`. */
@@ -100,7 +85,7 @@ export function columnsOf(
       ...(unit ? { unit } : {}),
       ...(second ? { second } : {}),
     }
-    return role ? { ...base, role, why: `The heading says “${title}”.` } : { ...base, ...NOTHING }
+    return role ? { ...base, ...headed(role, title, records, index) } : { ...base, ...NOTHING }
   })
   const chosen = (index: number) => choices.roles?.[index]
   // Cells beyond the last heading belong to no column: they are doubted line by line.
@@ -114,12 +99,36 @@ export function columnsOf(
   return columns
 }
 
+/** What stands under a heading decides where its words may mean two things. */
+function headed(role: Role, title = '', records: SheetRecord[], index: number): { role: Role; why: string } {
+  const cells = records.map((record) => record.cells[index] ?? '').filter(Boolean)
+  const says = { role, why: `The heading says “${title}”.` }
+  if (role === 'count' && /^\P{L}*(?:nr|nos?|n|num)?\P{L}*$/iu.test(title) && countsUp(cells))
+    return { role: 'position', why: `The heading says “${title}”, and its numbers count the lines.` }
+  if (role === 'item' && share(cells, (cell) => THREAD.test(cell) && cell.length < 24) > 0.6)
+    return { role: 'thread', why: `The heading says “${title}”, and it has thread sizes.` }
+  if (role === 'item' && share(cells, (cell) => /^\d{1,4}[a-z]?$/i.test(cell)) > 0.6)
+    return { role: 'position', why: `The heading says “${title}”, and it has numbers.` }
+  if (role === 'position' && share(cells, (cell) => /\p{L}{3}/u.test(cell)) > 0.6)
+    return { role: 'item', why: `The heading says “${title}”, and it has words.` }
+  if (role === 'grade' && share(cells, (cell) => /^[ABC]$/i.test(cell)) > 0.6)
+    return { role: 'note', why: `The heading says “${title}”, but “${cells[0]}” is no grade of a bolt.` }
+  return says
+}
+
+const share = (cells: readonly string[], fits: (cell: string) => boolean): number =>
+  cells.length === 0 ? 0 : cells.filter(fits).length / cells.length
+
+/** From 1, never falling, by one or two: numbers of lines, though one is left out or stands twice. */
+const countsUp = (cells: readonly string[]): boolean =>
+  cells.length > 2 &&
+  Number(cells[0]) === 1 &&
+  Number(cells.at(-1)) > cells.length / 2 &&
+  cells.slice(1).every((cell, i) => [0, 1, 2].includes(Number(cell) - Number(cells[i])))
+
 /** Why a column is what its author said. */
 export const CHOSEN = 'Chosen.'
-const NOTHING = {
-  role: 'none' as Role,
-  why: 'It is not clear what this is; it stays in the text of the line.',
-}
+const NOTHING = { role: 'none' as Role, why: NOT_CLEAR }
 
 interface Content {
   filled: number
@@ -188,12 +197,18 @@ function contentOf(records: SheetRecord[], index: number): Content {
     const bare = BARE.test(cell) || RANGE.test(cell)
     if (bare) of.bare += 1
     else if (unitNamed(cell)) of.units += 1
-    else if (!isRefusal(readSpec(cell))) of.torques += 1
+    else if (holdsTorque(cell)) of.torques += 1
     else if (THREAD.test(cell) && cell.length < 24) of.threads += 1
     else if (/\p{L}{2}/u.test(cell)) of.words += 1
     if (countIn(cell) !== undefined && Number.parseInt(cell.replace(/\D/g, ''), 10) <= 60) of.counts += 1
   }
   return of
+}
+
+/** Is it read as a torque, or is exactly one reading of it offered? */
+export function holdsTorque(cell: string): boolean {
+  const read = readSpec(cell)
+  return !isRefusal(read) || readingsOf(read).length === 1
 }
 
 function rises(records: SheetRecord[], low: number, high: number): boolean {
@@ -204,10 +219,11 @@ function rises(records: SheetRecord[], low: number, high: number): boolean {
   })
 }
 
+const COUNT = new RegExp(`^(?:[x×]\\s*)?(\\d{1,3})(?:\\s*(?:[x×]|${PIECES}))?$`, 'i')
+
 /** How many fasteners a cell says: `10`, `x 10`, `10 off`. */
 export function countIn(cell: string): number | undefined {
-  const [, digits] =
-    /^(?:[x×]\s*)?(\d{1,3})(?:\s*(?:[x×]|off|pcs\.?|nos?\.?|pieces))?$/i.exec(cell.trim()) ?? []
+  const [, digits] = COUNT.exec(cell.trim()) ?? []
   const count = Number(digits)
   return digits !== undefined && count >= 1 ? count : undefined
 }

@@ -1,4 +1,5 @@
 /** Torque sheets: a pasted table read line by line, and a build plan drafted from it. */
+export { judgedLine, type Row, readingsOf, threadRead } from './line'
 export { type PlanDraft, type PlanHead, sheetToPlan } from './plan'
 export { doubtfulFirst, readSheet } from './read'
 export {
@@ -11,5 +12,6 @@ export {
   type Sheet,
   type SheetChoices,
   type SheetColumn,
+  type SheetContext,
   type SheetLine,
 } from './types'

@@ -1,9 +1,9 @@
 /**
- * A build plan drafted from a torque sheet: a step for each section, a joint for each line.
+ * A build plan drafted from a torque sheet: a step for each section or group, a joint for each line.
  *
  * A draft to finish, and it says so: every joint is proposed as class B, for only its author can say what is A;
- * what was not read, or contradicts itself, has no torque; what a sheet does not tell (grade, lubrication,
- * reuse, minutes) is marked as not given. Each joint carries its line as pasted.
+ * what was not read, contradicts itself or is impossible has no torque; what a sheet does not tell (grade,
+ * lubrication, reuse, minutes) is marked as not given. Each joint carries its line as pasted.
  */
 import { checkPlan } from '../plan/check'
 import type { PlanCaution } from '../plan/order'
@@ -11,7 +11,9 @@ import type { PlanFault } from '../plan/place'
 import type { Joint, Pass, Plan, PlanStep, Position } from '../plan/types'
 import { type SpecPass, specSentenceFor } from '../spec'
 import { formatNumber } from '../units'
+import { contradictionWords } from './line'
 import type { ItemLine, SheetLine } from './types'
+import { fastenerOf } from './vocabulary'
 
 export interface PlanHead {
   id: string
@@ -70,15 +72,33 @@ interface Section {
 
 function sectionsOf(lines: readonly SheetLine[], title: string): Section[] {
   const sections: Section[] = []
+  let heading: string | undefined
+  let groups = new Map<string, Section>()
   for (const line of lines) {
-    if (line.kind === 'section')
-      sections.push({ title: line.title, items: [], ...(line.doubt ? { note: line.doubt.join(' ') } : {}) })
+    if (line.kind === 'section') {
+      heading = line.title
+      groups = new Map()
+      const made = { title: heading, items: [], ...(line.doubt ? { note: line.doubt.join(' ') } : {}) }
+      sections.push(made)
+      groups.set('', made)
+    }
     if (line.kind !== 'item') continue
-    if (sections.length === 0) sections.push({ title, items: [] })
-    sections.at(-1)?.items.push(line)
+    const key = line.group?.toLowerCase() ?? ''
+    const known = groups.get(key)
+    const made = known ?? {
+      title: [heading, line.group].filter(Boolean).join(': ') || title,
+      items: [],
+    }
+    if (!known) sections.push(made)
+    groups.set(key, made)
+    made.items.push(line)
   }
-  return sections.length > 0
-    ? sections
+  // A heading whose lines all have their own step is the name of those steps.
+  const filled = sections.filter(
+    (one) => one.items.length > 0 || !sections.some((other) => other.title.startsWith(`${one.title}: `)),
+  )
+  return filled.length > 0
+    ? filled
     : [{ title, items: [], note: 'The sheet has no line that could be a joint.' }]
 }
 
@@ -113,18 +133,18 @@ function jointOf(id: string, line: ItemLine): Joint {
     ...((line.count ?? 0) > MOST.positions
       ? [`${line.count} are printed; ${MOST.positions} are drawn.`]
       : []),
-    'Whether they may be used again is not given.',
+    ...(line.use ? [] : ['Whether they may be used again is not given.']),
     ...(line.note ? [line.note] : []),
   ]
   return {
     id,
-    title: short(line.item || `Line ${line.line}`, 120),
-    fastener: FASTENERS.find(([word]) => word.test(line.item))?.[1] ?? 'bolt',
+    title: short(line.item || (line.position ? `Position ${line.position}` : `Line ${line.line}`), 120),
+    fastener: fastenerOf(line.item),
     thread: short(line.thread ?? NOT_GIVEN, 40),
-    grade: NOT_GIVEN,
-    lubrication: NOT_GIVEN,
+    grade: short(line.grade ?? NOT_GIVEN, 40),
+    lubrication: short(line.lubrication ?? NOT_GIVEN, 80),
     class: 'B',
-    use: { kind: 'reusable' },
+    use: { kind: line.use ?? 'reusable' },
     positions: Array.from({ length: count }, (_, i): Position => ({ n: i + 1, x: i * 40, y: 0 })),
     passes,
     interruption: {
@@ -136,27 +156,16 @@ function jointOf(id: string, line: ItemLine): Joint {
   }
 }
 
-const FASTENERS: [RegExp, Joint['fastener']][] = [
-  [/\bnuts?\b/i, 'nut'],
-  [/\bstuds?\b/i, 'stud'],
-  [/\bplugs?\b/i, 'plug'],
-  [/\b(?:unions?|banjo)\b/i, 'union'],
-  [/\b(?:sender|sensor|switch)\w*\b/i, 'sender'],
-  [/\binjectors?\b/i, 'injector'],
-]
-
 const OPEN: Pass = { kind: 'torque', torqueNm: null }
 
 /** Passes of the plan, or one without a torque and the reason in a note. */
 function passesOf(line: ItemLine): { passes: Pass[]; notes: string[] } {
   const open = (why: string) => ({ passes: [OPEN], notes: [why] })
   if (!line.spec)
-    return open(line.refusal ? (specSentenceFor(line.refusal) ?? 'It was not read.') : 'It was not read.')
+    return open((line.refusal && specSentenceFor(line.refusal)) ?? 'It has no torque from the sheet.')
   const { passes, contradiction } = line.spec
-  if (contradiction)
-    return open(
-      `${contradiction.first.text} and ${contradiction.second.text} are not the same torque: settle which, from the page.`,
-    )
+  if (contradiction) return open(contradictionWords(contradiction))
+  if (line.stop) return open(line.stop)
   const drafted = passes.map(passOf)
   const refused = drafted.find((one) => one.pass === undefined)
   if (passes.length > MOST.passes || refused)

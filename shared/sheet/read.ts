@@ -5,11 +5,16 @@
  * are guessed and may be chosen; a torque is read by `readSpec` and by nothing else.
  */
 import { isRefusal } from '../log'
-import { readSpec, type SpecContext, specSentenceFor } from '../spec'
-import { type DecimalSign, numberAt, provenSign, type TorqueUnit, unitNamed } from '../units'
-import { CHOSEN, columnsOf, countIn, isHeader, isUnitRow, THREAD } from './columns'
+import { readSpec } from '../spec'
+import { unitNamed } from '../units'
+import { CHOSEN, columnsOf, countIn, holdsTorque, isHeader, isUnitRow, THREAD } from './columns'
+import { judgedLine } from './line'
+import { printedOf } from './printed'
+import { groupsDown, remarksOf, tellRepeats } from './sheet-wide'
 import { type SheetRecord, splitSheet } from './split'
-import type { ItemLine, Role, Sheet, SheetChoices, SheetColumn, SheetLine } from './types'
+import { styleOf } from './style'
+import type { Role, Sheet, SheetChoices, SheetColumn, SheetContext, SheetLine } from './types'
+import { useIn, useNamed } from './vocabulary'
 
 /** A header stands among the first lines that are filled. */
 const HEADER_WITHIN = 12
@@ -33,46 +38,40 @@ export function readSheet(text: string, choices: SheetChoices = {}): Sheet {
   const isHeaderLine = (record: SheetRecord) => headers.has(plainOf(record))
   const body = records.filter((record) => !isHeaderLine(record))
   const columns = columnsOf(body, titles, choices)
-  const sign = signOf(body, columns)
+  const style = styleOf(body, columns, delimiter === 'lines')
+  const graded = columns.filter(({ role }) => role === 'grade')
+  const gradesGiven = graded.some(({ index }) => body.some(({ cells }) => cells[index]))
+  const context: SheetContext = { gradesGiven, ...(style ? { style } : {}) }
+  const reading = { columns, context, choices }
   const lines = records.map((record): SheetLine => {
     if (isHeaderLine(record)) return { kind: 'header', line: record.line, text: record.text }
-    return delimiter === 'lines'
-      ? plainLine(record, sign, choices)
-      : tableLine(record, columns, sign, choices)
+    return delimiter === 'lines' ? plainLine(record, reading) : tableLine(record, reading)
   })
-  return { delimiter, columns, lines: doubtEmptySections(lines) }
+  const { lines: told, remark } = tellRepeats(groupsDown(doubtEmptySections(lines)))
+  const remarks = [
+    ...remarksOf(delimiter === 'lines' ? [] : columns, told, style, gradesGiven),
+    ...(remark ? [remark] : []),
+  ]
+  return { delimiter, columns, lines: told, remarks, context }
 }
 
-/** The same lines, those to look at first: unread, then doubtful, then the rest; each in the order of the sheet. */
+/** The same lines, those to look at first: impossible, unread, doubtful, then the rest; each in the order of the sheet. */
 export function doubtfulFirst(lines: readonly SheetLine[]): SheetLine[] {
-  const rank = (line: SheetLine) => (line.kind === 'item' && line.refusal ? 0 : line.doubt ? 1 : 2)
+  const rank = (line: SheetLine) =>
+    line.kind === 'item' && line.stop ? 0 : line.kind === 'item' && line.refusal ? 1 : line.doubt ? 2 : 3
   return [...lines].sort((a, b) => rank(a) - rank(b) || a.line - b.line)
 }
 
 const unbracketed = (cell: string) => cell.replace(/^[([{]|[)\]}]$/g, '')
 const plainOf = ({ cells }: SheetRecord) => cells.join('\t').toLowerCase()
 
-/** The decimal sign the sheet's own torque numbers prove, if they prove one and not the other. */
-function signOf(records: SheetRecord[], columns: SheetColumn[]): DecimalSign | undefined {
-  const read: Role[] = ['torque', 'also', 'min', 'max']
-  const at = columns.filter(({ role }) => read.includes(role)).map(({ index }) => index)
-  const proven = new Set<DecimalSign | undefined>()
-  for (const { cells } of records)
-    for (const index of at)
-      for (const start of (cells[index] ?? '').matchAll(/(?<![\d.,])\d/g)) {
-        const number = numberAt(cells[index] ?? '', start.index)
-        if (number) proven.add(provenSign(number))
-      }
-  proven.delete(undefined)
-  return proven.size === 1 ? [...proven][0] : undefined
+interface Reading {
+  columns: SheetColumn[]
+  context: SheetContext
+  choices: SheetChoices
 }
 
-function tableLine(
-  record: SheetRecord,
-  columns: SheetColumn[],
-  sign: DecimalSign | undefined,
-  choices: SheetChoices,
-): SheetLine {
+function tableLine(record: SheetRecord, { columns, context: sheet, choices }: Reading): SheetLine {
   const { line, text, cells } = record
   const of = (role: Role) =>
     columns
@@ -86,117 +85,70 @@ function tableLine(
 
   const unitCell = of('unit')[0]
   const unit = (unitCell === undefined ? undefined : unitNamed(unitCell)) ?? undefined
-  const { printed, context } = printedOf(
-    record,
-    columns,
-    unit,
-    sign,
-    choices,
-    unitCell !== undefined && !unit,
-  )
+  const strangeUnit = unitCell !== undefined && !unit
+  const { printed, context } = printedOf(record, columns, unit, sheet.style?.sign, choices, strangeUnit)
   const counted = of('count')[0]
   const count = counted === undefined ? undefined : countIn(counted)
   const thread = of('thread')[0] ?? THREAD.exec(item)?.[0]?.trim()
-  const note = of('note').join('; ')
-  const doubt: string[] = []
-  if (item === '') doubt.push('The line names no item.')
-  if (unitCell !== undefined && !unit) doubt.push(`“${unitCell}” is not a torque unit known here.`)
-  if (counted !== undefined && count === undefined) doubt.push(`“${counted}” is not a number of fasteners.`)
+  const notes = of('note')
+  const useColumn = columns.find((column) => column.role === 'use' && cells[column.index])
+  const useCell = useColumn ? (cells[useColumn.index] ?? '') : undefined
+  const use =
+    (useCell === undefined ? undefined : useIn(useCell, useColumn?.title ?? '')) ??
+    notes.map(useNamed).find((one) => one !== undefined)
+  const odd: string[] = []
+  // Where no column does, it is said once for the sheet.
+  if (item === '' && columns.some(({ role }) => role === 'item')) odd.push('The line names no item.')
+  if (unitCell !== undefined && !unit) odd.push(`“${unitCell}” is not a torque unit known here.`)
+  if (counted !== undefined && count === undefined) odd.push(`“${counted}” is not a number of fasteners.`)
+  if (useCell !== undefined && !use)
+    odd.push(`“${useCell}” does not say for certain whether they may be used again.`)
   if (record.shifted)
-    doubt.push('It has fewer cells than the others; they were put under the columns they stand below.')
-  if (strayCells(record, columns)) doubt.push('One of its cells is under no known column.')
-  return finish({ kind: 'item', line, text, item, printed }, context, doubt, { thread, count, note })
+    odd.push('It has fewer cells than the others; they were put under the columns they stand below.')
+  if (strayCells(record, columns)) odd.push('One of its cells is under no known column.')
+  return judgedLine(
+    {
+      kind: 'item',
+      line,
+      text,
+      item,
+      printed,
+      context,
+      ...withText({
+        thread,
+        note: [...notes, ...(useCell !== undefined && !use ? [useCell] : [])].join('; '),
+        position: of('position')[0],
+        grade: of('grade')[0],
+        lubrication: of('lubrication')[0],
+        group: groupOf(columns, cells),
+      }),
+      ...(count === undefined ? {} : { count }),
+      ...(use ? { use } : {}),
+      ...(odd.length > 0 ? { odd } : {}),
+    },
+    sheet,
+  )
 }
 
-/** Does a column that is not used hold a number here, or one without a heading anything? It may be part of the torque. */
+/** Only those that hold something. */
+const withText = (texts: Record<string, string | undefined>): Record<string, string> =>
+  Object.fromEntries(Object.entries(texts).flatMap(([key, text]) => (text ? [[key, text]] : [])))
+
+/** `2` under `Step` is step 2. */
+function groupOf(columns: SheetColumn[], cells: string[]): string | undefined {
+  const column = columns.find(({ role }) => role === 'group')
+  const cell = column && cells[column.index]
+  return cell && column.title && !/\p{L}{2}/u.test(cell) ? `${column.title} ${cell}` : cell
+}
+
+/** Cells beyond the headings, and torques or angles in a column that nothing is made of. */
 function strayCells({ cells }: SheetRecord, columns: SheetColumn[]): boolean {
   const headed = columns.some(({ title }) => title)
   return columns.some(({ role, index, title, why }) => {
     const cell = cells[index] ?? ''
-    return role === 'none' && why !== CHOSEN && (/\d/.test(cell) || (headed && !title && cell !== ''))
+    if (role !== 'none' || why === CHOSEN || cell === '') return false
+    return (headed && !title) || (/\d/.test(cell) && holdsTorque(cell))
   })
-}
-
-type Extras = { thread: string | undefined; count: number | undefined; note: string | undefined }
-
-function finish(line: ItemLine, context: SpecContext, doubt: string[], extras: Extras): ItemLine {
-  const { thread, count, note } = extras
-  const read = readSpec(line.printed, context)
-  if (isRefusal(read)) doubt.unshift(specSentenceFor(read) ?? read.refused)
-  else if (read.contradiction)
-    doubt.unshift(
-      `${read.contradiction.first.text} and ${read.contradiction.second.text} are not the same torque. Look at the page.`,
-    )
-  return {
-    ...line,
-    ...(isRefusal(read) ? { refusal: read } : { spec: read }),
-    ...(thread ? { thread } : {}),
-    ...(count !== undefined ? { count } : {}),
-    ...(note ? { note } : {}),
-    ...(doubt.length > 0 ? { doubt } : {}),
-  }
-}
-
-/** The cells that make up the torque, as one text for `readSpec`, and what it must know beside it. */
-function printedOf(
-  { cells }: SheetRecord,
-  columns: SheetColumn[],
-  unit: TorqueUnit | undefined,
-  sign: DecimalSign | undefined,
-  choices: SheetChoices,
-  strangeUnit: boolean,
-): { printed: string; context: SpecContext } {
-  const cellsOf = (role: Role) =>
-    columns
-      .filter((column) => column.role === role && cells[column.index])
-      .map((column) => ({ cell: cells[column.index] ?? '', column }))
-  const unitOf = (column: SheetColumn | undefined) =>
-    strangeUnit ? undefined : (unit ?? column?.unit ?? choices.unit)
-  const [torque, min, max, angle] = (['torque', 'min', 'max', 'angle'] as const).map(
-    (role) => cellsOf(role)[0],
-  )
-  const also = cellsOf('also')
-  const context = (of: TorqueUnit | undefined) => ({ ...(of ? { unit: of } : {}), ...(sign ? { sign } : {}) })
-  if (!min && !max && !angle && also.length === 0)
-    return {
-      printed: torque ? inBoth(torque.cell, torque.column, unitOf(torque.column)) : '',
-      context: context(unitOf(torque?.column)),
-    }
-
-  const limits = [
-    min && `min ${withUnit(inBoth(min.cell, min.column, unitOf(min.column)), unitOf(min.column))}`,
-    max && `max ${withUnit(inBoth(max.cell, max.column, unitOf(max.column)), unitOf(max.column))}`,
-  ].filter(Boolean)
-  const main =
-    torque && withUnit(inBoth(torque.cell, torque.column, unitOf(torque.column)), unitOf(torque.column))
-  const first = main ?? limits.join(', ')
-  const brackets = [
-    main && limits.length > 0 ? ` (${limits.join(', ')})` : '',
-    // A column of its own unit: a unit column speaks of the first torque.
-    also.length > 0 ? ` (${also.map(({ cell, column }) => withUnit(cell, column.unit)).join('; ')})` : '',
-  ].join('')
-  const turned = angle ? `${first ? ' + ' : ''}${inDegrees(angle.cell)}` : ''
-  return { printed: `${first}${brackets}${turned}`, context: sign ? { sign } : {} }
-}
-
-/** `47 (35)` under `Nm (lb ft)`: each number in its own unit. A line with a unit of its own is left as it stands. */
-function inBoth(cell: string, { unit, second }: SheetColumn, taken: TorqueUnit | undefined): string {
-  const [, first, other] =
-    /^([\d.,\s±–—-]+?)\s*(?:[([{]\s*|\/\s*)([\d.,\s±–—-]+?)\s*[)\]}]?$/.exec(cell) ?? []
-  return second && unit === taken && first && other ? `${first} ${unit} (${other} ${second})` : cell
-}
-
-/** `60 + 60` in a column of angles is two of them. */
-function inDegrees(cell: string): string {
-  const angles = cell.replace(/^\+\s*/, '')
-  return /^[\d.,]+(?:\s*\+\s*[\d.,]+)+$/.test(angles)
-    ? angles.replace(/[\d.,]+/g, '$&°')
-    : withUnit(angles, '°')
-}
-
-/** A cell with no unit of its own gets its column's. */
-function withUnit(cell: string, unit: string | undefined): string {
-  return unit === undefined || /\p{L}|[°º˚]/u.test(cell.replace(/\bto\b/i, '')) ? cell : `${cell} ${unit}`
 }
 
 /** What stands where a torque would: the line is an item, though it has none. */
@@ -212,34 +164,36 @@ function isHeading(cell: string): boolean {
 const MOST_SPLITS = 12
 
 /** A line without columns: the longest end of it that is a torque, and the item before. */
-function plainLine(
-  { line, text, cells }: SheetRecord,
-  sign: DecimalSign | undefined,
-  choices: SheetChoices,
-): SheetLine {
+function plainLine({ line, text, cells }: SheetRecord, { context: sheet, choices }: Reading): SheetLine {
   const whole = cells[0] ?? ''
   if (isHeading(whole)) return { kind: 'section', line, text, title: whole }
+  const sign = sheet.style?.sign
   const context = { ...(choices.unit ? { unit: choices.unit } : {}), ...(sign ? { sign } : {}) }
   const starts = [
     ...whole.matchAll(/(?<=^|[\s:(])(?=\d|[±≤≥]|(?:min|max|step|stage|slacken|loosen|back off)\b)/gi),
   ]
-  for (const { index } of starts.slice(0, MOST_SPLITS)) {
-    const end = whole.slice(index)
-    if (isRefusal(readSpec(end, context))) continue
-    const item = whole.slice(0, index).replace(/[\s:=(–—-]+$/, '')
-    const doubt = item === '' ? ['The line names no item.'] : []
-    const thread = THREAD.exec(item)?.[0]?.trim()
-    return finish({ kind: 'item', line, text, item, printed: end }, context, doubt, {
-      thread,
-      count: undefined,
-      note: undefined,
-    })
-  }
-  return finish({ kind: 'item', line, text, item: whole, printed: whole }, context, [], {
-    thread: THREAD.exec(whole)?.[0]?.trim(),
-    count: undefined,
-    note: undefined,
-  })
+  const parted = starts
+    .slice(0, MOST_SPLITS)
+    .map(({ index }) => ({
+      item: whole.slice(0, index).replace(/[\s:=(–—-]+$/, ''),
+      printed: whole.slice(index),
+    }))
+    .find(({ printed }) => !isRefusal(readSpec(printed, context)))
+  const { item, printed } = parted ?? { item: whole, printed: whole }
+  const thread = THREAD.exec(item)?.[0]?.trim()
+  return judgedLine(
+    {
+      kind: 'item',
+      line,
+      text,
+      item,
+      printed,
+      context,
+      ...(thread ? { thread } : {}),
+      ...(item === '' ? { odd: ['The line names no item.'] } : {}),
+    },
+    sheet,
+  )
 }
 
 /** A heading with nothing under it may be an item whose torque is missing. */

@@ -1,22 +1,11 @@
 /** A torque sheet as it was pasted: its columns and why they are taken so, and every line with what it says. */
-import type { Spec, SpecRefusal } from '../spec'
-import type { TorqueUnit } from '../units'
+import type { Spec, SpecContext, SpecRefusal } from '../spec'
+import type { DecimalSign, TorqueUnit } from '../units'
 
-/** `also`: the same torque in a second unit; `none`: kept in the line's text only. */
-export type Role =
-  | 'item'
-  | 'torque'
-  | 'also'
-  | 'min'
-  | 'max'
-  | 'angle'
-  | 'unit'
-  | 'thread'
-  | 'count'
-  | 'note'
-  | 'none'
-export const ROLES: readonly Role[] = [
+/** `also`: the same torque in a second unit; `group`: the step a line lands in; `none`: kept in the line's text only. */
+export const ROLES = [
   'item',
+  'position',
   'torque',
   'also',
   'min',
@@ -24,10 +13,15 @@ export const ROLES: readonly Role[] = [
   'angle',
   'unit',
   'thread',
+  'grade',
+  'lubrication',
   'count',
+  'use',
+  'group',
   'note',
   'none',
-]
+] as const
+export type Role = (typeof ROLES)[number]
 
 export interface SheetColumn {
   index: number
@@ -42,6 +36,24 @@ export interface SheetColumn {
   second?: TorqueUnit
 }
 
+/** The decimal style that the sheet's numbers prove. */
+export interface NumberStyle {
+  sign: DecimalSign
+  /** The first number that proves it, and its line. */
+  text: string
+  line: number
+  /** Do others prove the other sign? */
+  mixed: boolean
+}
+
+export type Use = 'one_use' | 'reusable'
+
+export interface SheetContext {
+  style?: NumberStyle
+  /** Does any line give a grade? Where none does, the assumed one is said once for all. */
+  gradesGiven: boolean
+}
+
 /** `spaces`: runs of two or more, or leaders of dots. `lines`: no columns; the torque stands at each line's end. */
 export type Delimiter = '\t' | ';' | ',' | '|' | 'spaces' | 'lines'
 
@@ -50,6 +62,10 @@ export interface Sheet {
   columns: SheetColumn[]
   /** Every line that is not blank, in order. */
   lines: SheetLine[]
+  /** What holds for the sheet and not for one line, each in a sentence. */
+  remarks: string[]
+  /** What its lines are read and judged with beside their own cells. */
+  context: SheetContext
 }
 
 export type SheetLine = HeaderLine | SectionLine | ItemLine
@@ -74,11 +90,28 @@ export interface ItemLine extends AnyLine {
   item: string
   /** What was read: the torque cell, or what the cells of the line come to together. */
   printed: string
+  /** The unit of its bare numbers and the decimal sign, as it was read. */
+  context?: SpecContext
   spec?: Spec
   refusal?: SpecRefusal
   thread?: string
   count?: number
   note?: string
+  /** As printed: the number of the drawing or of the list. */
+  position?: string
+  grade?: string
+  lubrication?: string
+  use?: Use
+  /** The step it lands in, where a column says it. */
+  group?: string
+  /** What is odd about the row itself, apart from its torque; part of `doubt`. */
+  odd?: string[]
+  /** Other ways to read the torque, each clear. */
+  readings?: string[]
+  /** Why no plan is made while the line has this torque; the first of `doubt`. */
+  stop?: string
+  /** Said beside the line, and no doubt: an assumed pitch, a lubrication that is not known. */
+  told?: string[]
 }
 
 /** What the author says where the guess is wrong. */

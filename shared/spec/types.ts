@@ -5,6 +5,8 @@ export interface Spec {
   passes: SpecPass[]
   /** Two printed units that cannot mean the same torque. The passes hold what the first one says. */
   contradiction?: Contradiction
+  /** Two printed units that are further apart than rounding, and within 2.5 %: the first counts. */
+  remark?: Contradiction
 }
 
 export type SpecPass = TorqueSpec | AngleSpec | SlackenSpec

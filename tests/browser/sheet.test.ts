@@ -5,7 +5,7 @@
 import type { Locator, Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { adoptPlan, openJob, says } from './hands'
-import { type Device, stands, useShop } from './harness'
+import { type Device, SIZES, stands, useShop } from './harness'
 import { looks } from './looks'
 
 const shop = useShop('demo')
@@ -68,6 +68,9 @@ async function corrects({ page }: Device): Promise<void> {
   await says(line(page, 5, 'Rocker cover bolt'), '12 N·m')
   await says(counts(page), '4 read, 1 doubtful, 1 not read; 2 headings')
   await line(page, 4, 'Head stud').getByRole('button', { name: 'It says 95 N·m' }).click()
+  // The one that is chosen is judged like any other.
+  await says(line(page, 4, 'Head stud'), '95 N·m would pull an M10x1.5 stud (8.8) past its yield')
+  await line(page, 4, 'Head stud').getByRole('button', { name: 'Looked at: keep it' }).click()
   await says(counts(page), '5 read, 0 doubtful, 1 not read; 2 headings')
   // What was said outlives another page, and a reload.
   await page.getByRole('link', { name: 'Back to the library' }).click()
@@ -175,6 +178,104 @@ test(
       agreed: 'Head off',
     })
     await adoptPlan(page, 'T-310', 'Tern R3 torques')
+  },
+  STORY_MS,
+)
+
+/** Invented: a sheet in German with the faults of a real one, its headings with their unit, its decimals with a comma. */
+const MESSY = [
+  'Pos.;Benennung;Gewinde;Anzahl;Anziehdrehmoment [Nm];Festigkeitsklasse;Schmierung;Ersetzen;Gruppe;Zeichnung',
+  '1;Zylinderkopfschraube;M10;10;40 + 90°;10.9;oil;ja;Zylinderkopf;4711',
+  '2;Nockenwellendeckel;M8;10;22,5;8.8;oil;nein;;4712',
+  '3;Ventildeckel;M6;8;9,5;8.8;dry;nein;;4713',
+  '4;Auspuffkrümmer;M8;8;25 kgm;8.8;paste;ja;;4714',
+  '5;Ansaugkrümmer;M8;8;36;8.8;oil;nein;;4715',
+  '6;Thermostatgehäuse;M8;3;60;8.8;oil;nein;;4716',
+  '7;Pleuelmutter;M9x1;8;35 + 60°;10;oil;ja;Kurbeltrieb;4720',
+  '8;Hauptlagerschraube;M12;10;79,0;10.9;oil;nein;;4721',
+  '9;Schwungradschraube;M12x1,25;8;1.050;10.9;dry;ja;;4722',
+  '10;Riemenscheibe;M16x1,5;1;1,050;10.9;oil;nein;;4723',
+  '11;Ölwanne;M6;18;12.5;8.8;dry;nein;;4724',
+  '12;Ölpumpe;M8;4;max 25;8.8;dry;nein;;4725',
+  '13;Ölablassschraube;M14x1,5;1;35;;;;;4726',
+  '13;Ölfilter;M20x1,5;1;siehe Seite 14;;;;;4727',
+  '15;Wasserpumpe;M8;5;22;8.8;geölt;nein;Anbauteile;4730',
+  '16;Lichtmaschine;M10;2;45;8.8;dry;;;4731',
+  '17;Anlasser;M10;2;45;8.8;dry or oiled;nein;;4732',
+  '18;Kraftstoffpumpe;M8;viele;22;8.8;dry;nein;;4733',
+  '19;Einspritzleitung;M14x1,5;4;35 lbs;8.8;;nein;;4734',
+  '20;Motorhalter;M10;4;45;Güte X;dry;nein;;4735',
+  '21;Motorhalter;M10;4;45;8.8;dry;nein;;4736',
+  '22;Getriebe;M12;6;95 (7 lb ft);8.8;dry;nein;;4737',
+  '23;Kupplung;M8;6;0,5;8.8;dry;vielleicht;;4738',
+  '24;Hebeöse;M8x1,25;2;22;8.8;dry;nein;;4739',
+].join('\n')
+
+async function goesThroughTheMess(device: Device): Promise<void> {
+  const { page } = device
+  await device.goTo('/shop/plans')
+  await page.getByRole('link', { name: 'From a torque sheet' }).click()
+  await page.getByRole('textbox', { name: 'The sheet as text' }).fill(MESSY)
+  await says(counts(page), '11 read, 8 doubtful, 2 not read; 3 impossible')
+  // What holds for the sheet stands above its lines, once.
+  const whole = page.getByRole('region', { name: 'Of the whole sheet' })
+  await says(whole, 'Numbers are read with a decimal comma')
+  await says(whole, 'Column 10, “Zeichnung”, is used for nothing.')
+  // Impossible lines come first, each with its figures.
+  const numbers = await page
+    .locator('[data-line]')
+    .evaluateAll((all) => all.map((one) => one.getAttribute('data-line')))
+  expect(numbers.slice(0, 3)).toEqual(['5', '7', '10'])
+  await says(line(page, 5, 'Auspuffkrümmer'), '245 N·m would break an M8x1.25 bolt (8.8)')
+  await says(line(page, 7, 'Thermostatgehäuse'), '60 N·m would break')
+  await says(line(page, 10, 'Schwungradschraube'), '1050 N·m would break')
+  await says(line(page, 6, 'Ansaugkrümmer'), 'past its yield at usual friction')
+  await says(line(page, 11, 'Riemenscheibe'), '“1,050” may be 1.05 or 1050')
+  await says(line(page, 12, 'Ölwanne'), '“12.5” has a decimal point')
+  await says(line(page, 15, 'Ölfilter'), 'Line 15 repeats line 14: the same position 13.')
+  await says(line(page, 16, 'Wasserpumpe'), '“geölt” is no lubrication known here')
+  await says(line(page, 3, 'Nockenwellendeckel'), 'M8 is taken as M8x1.25')
+  await page.getByRole('heading', { name: /^To look at/ }).scrollIntoViewIfNeeded()
+  expect(await looks(device, 'sheet-messy')).toEqual([])
+  await page.setViewportSize(SIZES.office)
+  expect(await looks(device, 'sheet-messy-office')).toEqual([])
+  await page.setViewportSize(SIZES.tablet)
+}
+
+async function clearsTheWay(device: Device): Promise<void> {
+  const { page } = device
+  const form = page.getByRole('form', { name: 'Make a plan of it' })
+  await form.getByRole('textbox', { name: 'Title of the plan' }).fill('Tern R4 torques')
+  await form.getByRole('combobox', { name: 'Family of engines' }).fill('diesel')
+  await form.getByRole('textbox', { name: 'Source of the values' }).fill('Invented sheet, edition 1, page 3')
+  const make = form.getByRole('button', { name: 'Make the draft and open it' })
+  await page.getByRole('button', { name: 'All without a class as B: 24' }).click()
+  await make.click()
+  await says(form, 'Line 5 (Auspuffkrümmer) stops the plan: 245 N·m would break')
+  await says(form, '2 more lines do too.')
+  expect(await looks(device, 'sheet-stopped')).toEqual([])
+  // One is corrected, one left out, one left without a torque.
+  await page.getByRole('textbox', { name: 'Torque of line 5, Auspuffkrümmer' }).fill('25 N·m')
+  await line(page, 10, 'Schwungradschraube').getByRole('button', { name: 'Leave this line out' }).click()
+  await line(page, 7, 'Thermostatgehäuse').getByRole('button', { name: 'Leave without a torque' }).click()
+  await line(page, 11, 'Riemenscheibe').getByRole('button', { name: 'It says 1050 N·m' }).click()
+  await says(line(page, 11, 'Riemenscheibe'), 'would break')
+  await line(page, 11, 'Riemenscheibe').getByRole('button', { name: 'Leave without a torque' }).click()
+  await says(counts(page), '2 left without a torque, 1 left out')
+  await make.click()
+  await page.waitForURL(/\/shop\/plans\/draft\/d-/)
+  await stands(page)
+  await fold(page, 'Kurbeltrieb').click()
+  await says(fold(page, 'Pleuelmutter'), '35 N·m → +60°')
+  await says(fold(page, 'Ölpumpe'), 'no published value')
+}
+
+test(
+  'a messy sheet to a plan: what is impossible stands in the way until it is dealt with',
+  async () => {
+    const tablet = await shop.deviceOf('odile', { size: 'tablet' })
+    await goesThroughTheMess(tablet)
+    await clearsTheWay(tablet)
   },
   STORY_MS,
 )

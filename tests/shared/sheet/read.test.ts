@@ -211,7 +211,7 @@ Breather                                            M5
   })
 
   test('[TS1] the delimiter may be chosen', () => {
-    expect(items('Head; 40 Nm, 70 Nm', { delimiter: ';' }).map(says)).toEqual(['40 N·m, then 70 N·m'])
+    expect(items('Head; 1st 40 Nm, 2nd 70 Nm', { delimiter: ';' }).map(says)).toEqual(['40 N·m, then 70 N·m'])
   })
 })
 

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../shared/plan/check'
 import { readPlan } from '../../../shared/plan/schema'
-import { readSheet } from '../../../shared/sheet'
+import { readSheet, threadRead } from '../../../shared/sheet'
 import { draftFrom, freeEdition, idFrom } from '../../../web/pages/shop/sheet/make-draft'
 import { countsWords, specWords } from '../../../web/pages/shop/sheet/sheet-words'
 import {
@@ -12,7 +12,6 @@ import {
   nextDoubt,
   restAs,
   type SheetWork,
-  threadRead,
   type WorkLine,
   withCorrection,
   workLines,
@@ -193,5 +192,79 @@ describe('the draft it becomes', () => {
     expect(idFrom('Harrow R2: torques (1974)')).toBe('harrow-r2-torques-1974')
     expect(freeEdition(undefined)).toBe(1)
     expect(freeEdition({ 1: {}, 3: {} })).toBe(4)
+  })
+})
+
+describe('what the judge stops or doubts', () => {
+  const text = [
+    'Item\tThread\tQty\tTorque\tGroup',
+    'Cover bolt\tM8\t6\t25 kgm\tTop',
+    'Rocker bolt\tM8\t6\t60 N·m\tTop',
+    'Rail bolt\tM8\t6\t22 N·m\t',
+    'Sump bolt\tM6\t6\t40 N·m, 70\tBelow',
+  ].join('\n')
+  const sheet = readSheet(text)
+  const at = (work: SheetWork, n: number) =>
+    workLines(sheet, work).find(({ original }) => original.line === n) as WorkLine
+  const correct = (n: number, said: Parameters<typeof withCorrection>[2]) =>
+    withCorrection({ ...EMPTY_WORK, text }, at(EMPTY_WORK, n).original, said)
+
+  test('[TS11] an impossible line is stopped, comes first, and looking at it does not help', () => {
+    expect(workLines(sheet, EMPTY_WORK).map(({ state }) => state)).toEqual([
+      'header',
+      'stopped',
+      'look',
+      'read',
+      'unread',
+    ])
+    expect(inOrder(workLines(sheet, EMPTY_WORK))).toEqual({ look: [2, 5, 3], rest: [1, 4] })
+    expect(at(correct(2, { seen: true }), 2).state).toBe('stopped')
+    expect(countsOf(workLines(sheet, EMPTY_WORK)).stopped).toBe(1)
+    expect(nextDoubt([2, 5, 3], (n) => at(EMPTY_WORK, n), undefined)).toBe(2)
+  })
+  test.each([
+    ['corrected', { printed: '25 N·m' }, 'read', 25],
+    ['left out', { as: 'out' }, 'out', undefined],
+    ['left without a torque', { open: true }, 'open', null],
+    ['corrected to another impossible one', { printed: '300 N·m' }, 'stopped', null],
+  ] as const)('[TS11] it goes on once it is %s', (_, said, state, torqueNm) => {
+    const work = correct(2, said)
+    expect(at(work, 2).state).toBe(state)
+    const joint = draftFrom(workLines(sheet, work), HEAD)
+      .steps.flatMap(({ joints }) => joints)
+      .find(({ id }) => id === 'J2')
+    expect(joint?.passes[0]).toEqual(torqueNm === undefined ? undefined : { kind: 'torque', torqueNm })
+  })
+  test('[TS11] a line left without a torque tells why in the plan', () => {
+    const { steps } = draftFrom(workLines(sheet, correct(2, { open: true })), HEAD)
+    expect(steps[0]?.joints[0]?.notes?.join(' ')).toContain(
+      'leaves it without a torque. 245 N·m is 4.9 times',
+    )
+    expect(countsWords(countsOf(workLines(sheet, correct(2, { open: true }))))).toContain(
+      '1 left without a torque',
+    )
+  })
+  test('[TS21] a corrected grade or thread is judged anew, by the torque as it was read', () => {
+    expect(at(EMPTY_WORK, 3).doubt[0]).toContain('past its yield')
+    expect(at(correct(3, { grade: '12.9' }), 3)).toMatchObject({ state: 'read', doubt: [] })
+    expect(at(correct(3, { thread: 'M12' }), 3)).toMatchObject({ state: 'read', doubt: [] })
+    expect(at(correct(3, { thread: 'M5' }), 3).state).toBe('stopped')
+    const { steps } = draftFrom(workLines(sheet, correct(3, { grade: '12.9' })), HEAD)
+    expect(steps[0]?.joints[1]).toMatchObject({ grade: '12.9', passes: [{ torqueNm: 60 }] })
+  })
+  test('[TS21] each reading that is offered is taken with a tap', () => {
+    const { offers } = at(EMPTY_WORK, 5)
+    expect(offers.length).toBeGreaterThan(0)
+    for (const printed of offers) expect(at(correct(5, { printed }), 5).line).toHaveProperty('spec')
+  })
+  test('[TS14] both readings of a number that breaks the style are offered', () => {
+    const comma = readSheet('Item;Thread;Nm\nA;M8;22,5\nB;M10;1,050\n')
+    const line = workLines(comma, EMPTY_WORK)[2] as WorkLine
+    expect(line.offers).toEqual(['1.05 N·m', '1050 N·m'])
+    const taken = withCorrection(EMPTY_WORK, line.original, { printed: '1050 N·m' })
+    expect(workLines(comma, taken)[2]?.state).toBe('stopped')
+  })
+  test('[TS17] a line knows the group it lands in', () => {
+    expect([3, 4, 5].map((n) => at(EMPTY_WORK, n).section)).toEqual(['Top', 'Top', 'Below'])
   })
 })

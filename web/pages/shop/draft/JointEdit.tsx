@@ -1,12 +1,12 @@
 /** One joint of a draft: what is held in the hand, how it is tightened, where its fasteners sit. */
 import { createMemo, For, Show } from 'solid-js'
 import { type Interruption, JOINT_CLASSES, type Joint, type Plan } from '../../../../shared/plan/types'
+import { threadRead } from '../../../../shared/sheet'
 import { BoltMap } from '../../../drawings/BoltMap'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Select } from '../../../ui/Select'
 import { mapLabel, plannedHeads } from '../plan-look'
-import { threadRead } from '../sheet/sheet-work'
 import { changeJoint, type Pattern, patternOf, placeAnew, removeJoint } from './draft-plan'
 import type { Finish } from './finish'
 import { NumberField } from './NumberField'

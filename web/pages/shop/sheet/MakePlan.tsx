@@ -16,6 +16,21 @@ interface MakePlanProps {
   now(): Instant
 }
 
+/** The first impossible line with its reason, and how many more. */
+function stoppedWords([first, ...more]: readonly WorkLine[]): string {
+  const { line, text } = first?.original ?? { line: 0, text: '' }
+  const name = first?.line.kind === 'item' && first.line.item ? first.line.item : text.trim()
+  return [
+    `Line ${line} (${name}) stops the plan: ${first?.doubt[0] ?? ''}`,
+    more.length > 0
+      ? `${more.length === 1 ? 'One more line does' : `${more.length} more lines do`} too.`
+      : '',
+    'Correct it, leave it out, or leave it without a torque.',
+  ]
+    .filter(Boolean)
+    .join(' ')
+}
+
 const ID = /^[\p{L}\p{N}][\p{L}\p{N}._-]{0,39}$/u
 
 export function MakePlan(props: MakePlanProps) {
@@ -40,12 +55,15 @@ export function MakePlan(props: MakePlanProps) {
     family: () => (tried() && !family().trim() ? 'Name the family, as in diesel.' : undefined),
     source: () => (tried() && !source().trim() ? 'Say where the values come from.' : undefined),
   }
+  const stopped = createMemo(() => props.lines.filter(({ state }) => state === 'stopped'))
   const missing = () =>
-    props.counts.withoutClass > 0
-      ? `${props.counts.withoutClass} of the lines have no class yet. Say it line by line, or take all of them as B.`
-      : props.counts.read + props.counts.look + props.counts.unread === 0
-        ? 'No line is a fastener yet. Look at the columns, or say it of a line.'
-        : undefined
+    stopped().length > 0
+      ? stoppedWords(stopped())
+      : props.counts.withoutClass > 0
+        ? `${props.counts.withoutClass} of the lines have no class yet. Say it line by line, or take all of them as B.`
+        : props.counts.read + props.counts.look + props.counts.unread + props.counts.open === 0
+          ? 'No line is a fastener yet. Look at the columns, or say it of a line.'
+          : undefined
   const open = () => props.counts.look + props.counts.unread
 
   async function make(): Promise<false | undefined> {
@@ -74,7 +92,7 @@ export function MakePlan(props: MakePlanProps) {
         Make a plan of it
       </h3>
       <p class="whole">
-        A step for each heading, a joint for each line.{' '}
+        A step for each heading or group, a joint for each line.{' '}
         <Show when={open() > 0}>
           {open() === 1 ? 'One line is' : `${open()} lines are`} still to look at: what is not read, or
           contradicts itself, comes into the plan without a torque, its text beside it.

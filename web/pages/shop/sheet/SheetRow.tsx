@@ -1,12 +1,12 @@
 /** One line of the sheet: its text as given, what was read of it, what is doubted, and its author's word on all of that. */
 import { createMemo, createSignal, createUniqueId, For, Match, Show, Switch } from 'solid-js'
 import { JOINT_CLASSES } from '../../../../shared/plan/types'
-import type { ItemLine } from '../../../../shared/sheet'
+import { type ItemLine, threadRead } from '../../../../shared/sheet'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Select } from '../../../ui/Select'
 import { lineName, specWords } from './sheet-words'
-import { type Correction, type CorrectLine, isJoint, threadRead, type WorkLine } from './sheet-work'
+import { type Correction, type CorrectLine, isJoint, isToLookAt, type WorkLine } from './sheet-work'
 
 interface SheetRowProps {
   work: WorkLine
@@ -23,7 +23,7 @@ const AS = [
 ] as const
 
 export function SheetRow(props: SheetRowProps) {
-  const [open, setOpen] = createSignal(props.work.state === 'unread' || props.work.state === 'look')
+  const [open, setOpen] = createSignal(isToLookAt(props.work))
   const item = createMemo(() => (props.work.line.kind === 'item' ? props.work.line : undefined))
   const correct = (patch: Parameters<CorrectLine>[1]) => props.onCorrect(props.work.original, patch)
   let row!: HTMLLIElement
@@ -69,10 +69,15 @@ export function SheetRow(props: SheetRowProps) {
         <Match when={item()}>
           {(line) => (
             <p class="line-says cluster level">
-              <span>{line().item || 'no name'}</span> <b>{readWords(line())}</b>
+              <span>{line().item || 'no name'}</span>{' '}
+              <b>{props.work.state === 'open' ? 'no torque yet' : readWords(line())}</b>
               <ThreadWords thread={line().thread} />
+              <Show when={line().grade}>
+                <span class="small">{line().grade}</span>
+              </Show>
               <span class="small pencil">
                 {line().count === undefined ? 'how many is not said' : `${line().count} of them`}
+                {line().use === 'one_use' ? ', new each time' : ''}
               </span>
             </p>
           )}
@@ -83,13 +88,29 @@ export function SheetRow(props: SheetRowProps) {
           <For each={props.work.doubt}>{(doubt) => <li>{doubt}</li>}</For>
         </ul>
       </Show>
+      <Show when={props.work.state !== 'out' && item()?.told}>
+        {(told) => <p class="small pencil">{told().join(' ')}</p>}
+      </Show>
       <div class="line-acts cluster">
         <Show when={isJoint(props.work)}>
           <ClassChoice work={props.work} onChoose={(jointClass) => correct({ class: jointClass })} />
         </Show>
         <For each={props.work.state === 'out' ? [] : props.work.offers}>
-          {(text) => <Button onClick={() => correct({ printed: text })}>It says {text}</Button>}
+          {(text) => (
+            <Button
+              variant={props.work.offers.length === 1 ? 'main' : undefined}
+              onClick={() => correct({ printed: text, open: undefined, seen: undefined })}
+            >
+              It says {text}
+            </Button>
+          )}
         </For>
+        <Show when={props.work.state === 'stopped' || props.work.state === 'unread'}>
+          <Button onClick={() => correct({ open: true })}>Leave without a torque</Button>
+        </Show>
+        <Show when={props.work.state === 'stopped'}>
+          <Button onClick={() => correct({ as: 'out' })}>Leave this line out</Button>
+        </Show>
         <Show when={props.work.state === 'look'}>
           <Button onClick={() => correct({ seen: true })}>Looked at: keep it</Button>
         </Show>
@@ -127,7 +148,7 @@ function LineFields(props: { work: WorkLine; onCorrect(patch: Parameters<Correct
           value={correction()?.printed ?? item()?.printed ?? ''}
           autocomplete="off"
           spellcheck={false}
-          onValue={(printed) => props.onCorrect({ printed, seen: undefined })}
+          onValue={(printed) => props.onCorrect({ printed, seen: undefined, open: undefined })}
         />
         <Field
           label="Thread"
@@ -135,6 +156,13 @@ function LineFields(props: { work: WorkLine; onCorrect(patch: Parameters<Correct
           autocomplete="off"
           spellcheck={false}
           onValue={(thread) => props.onCorrect({ thread, seen: undefined })}
+        />
+        <Field
+          label="Grade"
+          value={correction()?.grade ?? item()?.grade ?? ''}
+          autocomplete="off"
+          spellcheck={false}
+          onValue={(grade) => props.onCorrect({ grade, seen: undefined })}
         />
         <Field
           label="How many"
@@ -157,7 +185,9 @@ function LineFields(props: { work: WorkLine; onCorrect(patch: Parameters<Correct
             props.onCorrect({
               printed: undefined,
               thread: undefined,
+              grade: undefined,
               count: undefined,
+              open: undefined,
               as: undefined,
               seen: undefined,
             })

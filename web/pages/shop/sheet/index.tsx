@@ -3,7 +3,7 @@
  * those to look at first; then a plan in draft. What is in work here outlives a reload.
  */
 import { A, useNavigate } from '@solidjs/router'
-import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount, Show } from 'solid-js'
 import { readSheet, type SheetChoices } from '../../../../shared/sheet'
 import { SOMEBODY_WHO_LEADS } from '../../../../shared/shop/entitlement'
 import { upperFirst } from '../../../../shared/words'
@@ -21,6 +21,7 @@ import {
   countsOf,
   EMPTY_WORK,
   inOrder,
+  isToLookAt,
   nextDoubt,
   restAs,
   type SheetWork,
@@ -129,7 +130,7 @@ export default function FromSheet(props: { scope: ShopScope }) {
               {countsWords(counts())}
             </p>
             <Button
-              disabled={counts().look + counts().unread === 0}
+              disabled={counts().look + counts().unread + counts().stopped === 0}
               onClick={() => void toNext()}
               aria-keyshortcuts="n"
             >
@@ -143,14 +144,20 @@ export default function FromSheet(props: { scope: ShopScope }) {
                 ? 'Every line has its class'
                 : `All without a class as B: ${counts().withoutClass}`}
             </Button>
-            <Show
-              when={sorted().look.some((n) => !['look', 'unread'].includes(byLine().get(n)?.state ?? ''))}
-            >
+            <Show when={sorted().look.some((n) => !isToLookAt(byLine().get(n)))}>
               <Button variant="quiet" onClick={sortAgain}>
                 Sort again
               </Button>
             </Show>
           </div>
+          <Show when={sheet().remarks.length > 0}>
+            <section aria-labelledby="remarks-title" class="stack">
+              <h3 id="remarks-title">Of the whole sheet</h3>
+              <ul class="sheet-remarks stack">
+                <For each={sheet().remarks}>{(remark) => <li>{remark}</li>}</For>
+              </ul>
+            </section>
+          </Show>
           <Lines
             sorted={sorted()}
             byLine={(n) => byLine().get(n)}

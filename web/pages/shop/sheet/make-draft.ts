@@ -5,7 +5,7 @@
  * out of the plan are named in its notices: what the sheet printed can be found again in the plan itself.
  */
 import type { JointClass, Plan } from '../../../../shared/plan/types'
-import { type PlanHead, type SheetLine, sheetToPlan } from '../../../../shared/sheet'
+import { type ItemLine, type PlanHead, type SheetLine, sheetToPlan } from '../../../../shared/sheet'
 import { authorNotes } from './sheet-words'
 import type { WorkLine } from './sheet-work'
 
@@ -39,12 +39,17 @@ export function draftFrom(lines: readonly WorkLine[], head: PlanHead): Plan {
 }
 
 function withSaid(work: WorkLine): SheetLine {
-  const { line, state, doubt } = work
+  const { line: judged, state, doubt } = work
+  const line = state === 'open' && judged.kind === 'item' ? withoutTorque(judged) : judged
   // What is unread or contradicts itself gets its note from the draft itself.
   const open = state === 'look' && line.kind === 'item' && !line.spec?.contradiction ? doubt : []
   const notes = [...authorNotes(work), ...open.map((doubt) => `Not settled: ${doubt}`)]
   if (line.kind !== 'item' || notes.length === 0) return line
   return { ...line, note: [line.note, ...notes].filter(Boolean).join(' ') }
+}
+
+function withoutTorque({ spec, stop, ...line }: ItemLine): ItemLine {
+  return line
 }
 
 function leftOut(lines: readonly WorkLine[]): string[] {

@@ -7,6 +7,7 @@ import type { SheetCounts, WorkLine } from './sheet-work'
 
 export const ROLE_WORDS: Record<Role, string> = {
   item: 'what it is',
+  position: 'position number',
   torque: 'torque',
   also: 'the same torque in a second unit',
   min: 'lowest torque',
@@ -14,7 +15,11 @@ export const ROLE_WORDS: Record<Role, string> = {
   angle: 'angle',
   unit: 'unit',
   thread: 'thread',
+  grade: 'grade',
+  lubrication: 'lubrication',
   count: 'how many',
+  use: 'new or used again',
+  group: 'group or step',
   note: 'note',
   none: 'not used',
 }
@@ -44,10 +49,15 @@ export const specWords = (spec: Spec): string =>
 
 const some = (n: number, singular: string, plural = `${singular}s`) => `${n} ${n === 1 ? singular : plural}`
 
-/** `42 read, 5 doubtful, 3 not read; 4 headings, 1 left out`. */
+/** `42 read, 5 doubtful, 3 not read; 1 impossible, 4 headings, 1 left out`. */
 export function countsWords(counts: SheetCounts): string {
-  const { read, look, unread, headings, out } = counts
-  const more = [headings ? some(headings, 'heading') : '', out ? `${out} left out` : ''].filter(Boolean)
+  const { read, look, unread, stopped, open, headings, out } = counts
+  const more = [
+    stopped ? `${stopped} impossible` : '',
+    headings ? some(headings, 'heading') : '',
+    open ? `${open} left without a torque` : '',
+    out ? `${out} left out` : '',
+  ].filter(Boolean)
   return [`${read} read, ${look} doubtful, ${unread} not read`, more.join(', ')].filter(Boolean).join('; ')
 }
 
@@ -60,8 +70,9 @@ export function lineName({ line }: WorkLine): string {
 /** What its author said, for the note on its joint; the text as pasted stands beside it already. */
 export function authorNotes({ correction, original, line, doubt }: WorkLine): string[] {
   if (!correction) return []
-  const { printed, seen, thread, count } = correction
+  const { printed, seen, thread, grade, count, open } = correction
   const notes: string[] = []
+  if (open) notes.push(['The author leaves it without a torque.', ...doubt].join(' '))
   if (printed !== undefined)
     notes.push(
       original.kind === 'item' && original.printed.trim()
@@ -72,8 +83,9 @@ export function authorNotes({ correction, original, line, doubt }: WorkLine): st
     notes.push(
       `The thread is the author’s${original.kind === 'item' && original.thread ? `; pasted was “${original.thread}”` : ''}.`,
     )
+  if (grade !== undefined) notes.push('The grade is the author’s.')
   if (count !== undefined) notes.push('How many is the author’s word.')
-  if (seen && doubt.length > 0 && line.kind === 'item')
+  if (seen && !open && doubt.length > 0 && line.kind === 'item')
     notes.push(`The author looked at it and lets it stand: ${doubt.join(' ')}`)
   return notes
 }

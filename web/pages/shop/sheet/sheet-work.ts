@@ -4,12 +4,17 @@
  * A correction belongs to a line as long as that line's text stays the same; the text itself is never changed, and no
  * line leaves the list. What is read anew is read by `readSpec`, like all the rest.
  */
-import { fastenerSentence } from '../../../../shared/fastener/refusals'
-import { thread } from '../../../../shared/fastener/thread'
-import { isRefusal } from '../../../../shared/log'
 import type { JointClass } from '../../../../shared/plan/types'
-import type { ItemLine, Sheet, SheetChoices, SheetLine } from '../../../../shared/sheet'
-import { readSpec, type SpecReading, specSentenceFor } from '../../../../shared/spec'
+import {
+  type ItemLine,
+  judgedLine,
+  type Row,
+  readingsOf,
+  type Sheet,
+  type SheetChoices,
+  type SheetContext,
+  type SheetLine,
+} from '../../../../shared/sheet'
 import type { TorqueUnit } from '../../../../shared/units'
 
 export interface Correction {
@@ -18,12 +23,15 @@ export interface Correction {
   /** The torque as the author reads it on the page. */
   printed?: string
   thread?: string
+  grade?: string
   count?: number
   class?: JointClass
   /** What the line is, where it was taken for something else. `out`: no fastener; it stays in the list. */
   as?: 'joint' | 'heading' | 'out'
   /** The author looked at what is doubted and lets it stand. */
   seen?: true
+  /** The author leaves it without a torque: the plan asks for it. */
+  open?: true
 }
 /** Corrects one line. A field that is `undefined` goes back to what was read. */
 export type CorrectLine = (
@@ -41,7 +49,8 @@ export interface SheetWork {
 }
 export const EMPTY_WORK: SheetWork = { text: '', choices: {}, corrections: {} }
 
-export type LineState = 'header' | 'section' | 'read' | 'look' | 'unread' | 'out'
+/** `stopped`: an impossible torque, no plan is made with it; `open`: left without a torque by its author. */
+export type LineState = 'header' | 'section' | 'read' | 'look' | 'unread' | 'stopped' | 'open' | 'out'
 
 export interface WorkLine {
   /** As the sheet was read. */
@@ -54,24 +63,8 @@ export interface WorkLine {
   section: string
   /** What to look at, each in a sentence. */
   doubt: string[]
-  /** Ways to read it, each clear, to be chosen from. */
+  /** Ways to read it, each clear, to be chosen from. One alone is offered: a tap takes it. */
   offers: string[]
-}
-
-export type Thread = { designation: string } | { sentence: string; other: boolean }
-
-const threads = new Map<string, Thread>()
-
-/** A thread as the fastener's room understands it; a form it does not reckon with (`R1/8`) is no fault. */
-export function threadRead(text: string): Thread {
-  const known = threads.get(text)
-  if (known) return known
-  const read = thread(text)
-  const made: Thread = isRefusal(read)
-    ? { sentence: fastenerSentence(read), other: read.refused === 'thread_other_form' }
-    : { designation: read.designation }
-  threads.set(text, made)
-  return made
 }
 
 /** The unit of bare numbers of the sheet, as its heading or its author says it. */
@@ -85,7 +78,7 @@ export function workLines(
   sheet: Sheet,
   { choices, corrections }: Pick<SheetWork, 'choices' | 'corrections'>,
 ): WorkLine[] {
-  const unit = unitOf(sheet, choices)
+  const context = { unit: unitOf(sheet, choices), sheet: sheet.context }
   let section = ''
   return sheet.lines.map((original) => {
     const stored = corrections[original.line]
@@ -94,47 +87,50 @@ export function workLines(
     const known =
       before && before.correction === correction && before.section === section
         ? before
-        : workLine(original, correction, section, unit)
+        : workLine(original, correction, section, context)
     made.set(original, known)
     if (known.line.kind === 'section' && known.state !== 'out') section = known.line.title
     return known
   })
 }
 
+interface CorrectionContext {
+  unit: TorqueUnit | undefined
+  sheet: SheetContext
+}
+
 function workLine(
   original: SheetLine,
   correction: Correction | undefined,
   section: string,
-  unit: TorqueUnit | undefined,
+  context: CorrectionContext,
 ): WorkLine {
-  const line = correction ? corrected(original, correction, unit) : original
-  const doubt = [...(line.doubt ?? []), ...threadDoubt(line)]
-  const unread = line.kind === 'item' && line.refusal !== undefined
-  const state: LineState =
-    correction?.as === 'out'
-      ? 'out'
-      : line.kind === 'header'
-        ? 'header'
-        : unread
-          ? 'unread'
-          : doubt.length > 0 && !correction?.seen
-            ? 'look'
-            : line.kind === 'section'
-              ? 'section'
-              : 'read'
+  const line = correction ? corrected(original, correction, context) : original
   return {
     original,
     line,
     ...(correction ? { correction } : {}),
-    state,
-    section,
-    doubt,
+    state: stateOf(line, correction),
+    section: (line.kind === 'item' && [section, line.group].filter(Boolean).join(': ')) || section,
+    doubt: line.doubt ?? [],
     offers: offersOf(line),
   }
 }
 
-/** A line with its author's word over it. What is doubted of its torque is judged anew, the rest stays. */
-function corrected(original: SheetLine, correction: Correction, unit: TorqueUnit | undefined): SheetLine {
+function stateOf(line: SheetLine, correction: Correction | undefined): LineState {
+  if (correction?.as === 'out') return 'out'
+  if (line.kind === 'header') return 'header'
+  if (line.kind === 'item') {
+    if (correction?.open) return 'open'
+    if (line.stop) return 'stopped'
+    if (line.refusal) return 'unread'
+  }
+  if (line.doubt && !correction?.seen) return 'look'
+  return line.kind === 'section' ? 'section' : 'read'
+}
+
+/** A line with its author's word over it: its torque read and judged anew, what is odd about the row stays. */
+function corrected(original: SheetLine, correction: Correction, context: CorrectionContext): SheetLine {
   if (original.kind === 'header') return original
   if (correction.as === 'heading') {
     if (original.kind === 'section') return withoutDoubt(original)
@@ -150,83 +146,66 @@ function corrected(original: SheetLine, correction: Correction, unit: TorqueUnit
     original.kind === 'section'
       ? { kind: 'item', line: original.line, text: original.text, item: original.title, printed: '' }
       : original
-  const newThread = correction.thread?.trim()
-  const threaded: ItemLine = newThread === undefined ? item : put(item, 'thread', newThread || undefined)
-  const counted: ItemLine =
-    correction.count === undefined
-      ? threaded
-      : put(
-          withDoubt(
-            threaded,
-            (threaded.doubt ?? []).filter((doubt) => !doubt.includes('not a number of fasteners')),
-          ),
-          'count',
-          correction.count,
-        )
-  if (correction.printed === undefined && original.kind === 'item') return counted
-  return readAnew(counted, correction.printed ?? '', unit)
+  const { printed, thread, grade, count } = correction
+  if ([printed, thread, grade, count].every((value) => value === undefined) && original.kind === 'item')
+    return original
+  const { spec, refusal, doubt, readings, stop, told, odd = [], ...row } = item
+  const { unit, sheet } = context
+  const oddNow =
+    count === undefined ? odd : odd.filter((sentence) => !sentence.includes('not a number of fasteners'))
+  const changed: Row = {
+    ...row,
+    ...(thread === undefined ? {} : { thread: thread.trim() }),
+    ...(grade === undefined ? {} : { grade: grade.trim() }),
+    ...(count === undefined ? {} : { count }),
+    ...(oddNow.length > 0 ? { odd: oddNow } : {}),
+  }
+  const judgedWith = { ...sheet, gradesGiven: sheet.gradesGiven || !!changed.grade }
+  if (printed === undefined && original.kind === 'item') return judgedLine(changed, judgedWith)
+  // What its author types has no decimal sign of the sheet's: it is asked about, as anywhere.
+  const { style: _, ...typed } = judgedWith
+  const bare = row.context?.unit ?? unit
+  return judgedLine({ ...changed, printed: printed ?? '', context: bare ? { unit: bare } : {} }, typed)
 }
 
-function readAnew(line: ItemLine, printed: string, unit: TorqueUnit | undefined): ItemLine {
-  const { spec, refusal, doubt = [], ...rest } = line
-  // The sheet's own reader puts what is odd about the torque first.
-  const others = refusal || spec?.contradiction ? doubt.slice(1) : doubt
-  const read = readSpec(printed, unit ? { unit } : {})
-  const odd = isRefusal(read)
-    ? [specSentenceFor(read) ?? read.refused]
-    : read.contradiction
-      ? [
-          `${read.contradiction.first.text} and ${read.contradiction.second.text} are not the same torque. Look at the page.`,
-        ]
-      : []
-  return withDoubt({ ...rest, printed, ...(isRefusal(read) ? { refusal: read } : { spec: read }) }, [
-    ...odd,
-    ...others,
-  ])
-}
-
-function withDoubt<L extends SheetLine>(line: L, doubt: string[]): L {
+function withoutDoubt<L extends SheetLine>(line: L): L {
   const { doubt: _, ...rest } = line
-  return (doubt.length > 0 ? { ...rest, doubt } : rest) as L
-}
-const withoutDoubt = <L extends SheetLine>(line: L): L => withDoubt(line, [])
-
-function put<K extends 'thread' | 'count'>(line: ItemLine, key: K, value: ItemLine[K]): ItemLine {
-  const { [key]: _, ...rest } = line
-  return (value === undefined ? rest : { ...rest, [key]: value }) as ItemLine
-}
-
-function threadDoubt(line: SheetLine): string[] {
-  if (line.kind !== 'item' || line.thread === undefined) return []
-  const read = threadRead(line.thread)
-  return 'sentence' in read && !read.other ? [read.sentence] : []
+  return rest as L
 }
 
 function offersOf(line: SheetLine): string[] {
   if (line.kind !== 'item') return []
-  const readings = (line.refusal?.data as { readings?: SpecReading[] } | undefined)?.readings ?? []
+  const ways = line.refusal ? readingsOf(line.refusal).map(({ text }) => text) : (line.readings ?? [])
   const contradiction = line.spec?.contradiction
   // Only where it is the whole of it: of several passes the others would be lost.
   const sides =
     contradiction && line.spec?.passes.length === 1
       ? [contradiction.first.text, contradiction.second.text]
       : []
-  return [...readings.map(({ text }) => text), ...sides].map((text) => text.trim())
+  return [...ways, ...sides].map((text) => text.trim())
 }
 
-/** Those to look at first, unread before doubtful; the rest in the order of the sheet. By line number. */
+/** Those to look at first: impossible, unread, doubtful; the rest in the order of the sheet. By line number. */
 export function inOrder(lines: readonly WorkLine[]): { look: number[]; rest: number[] } {
   const numbers = (some: readonly WorkLine[]) => some.map(({ original }) => original.line)
-  const unread = lines.filter(({ state }) => state === 'unread')
-  const look = lines.filter(({ state }) => state === 'look')
-  const rest = lines.filter(({ state }) => state !== 'unread' && state !== 'look')
-  return { look: [...numbers(unread), ...numbers(look)], rest: numbers(rest) }
+  return {
+    look: TO_LOOK_AT.flatMap((state) => numbers(lines.filter((line) => line.state === state))),
+    rest: numbers(lines.filter((line) => !isToLookAt(line))),
+  }
 }
+
+const TO_LOOK_AT: readonly LineState[] = ['stopped', 'unread', 'look']
+export const isToLookAt = (line: Pick<WorkLine, 'state'> | undefined): boolean =>
+  line !== undefined && TO_LOOK_AT.includes(line.state)
 
 export interface SheetCounts {
   read: number
   look: number
   unread: number
+  /** Impossible: no plan is made while there is one. */
+  stopped: number
+  /** Left without a torque. */
+  open: number
   headings: number
   out: number
   /** Fasteners whose class nobody has said. */
@@ -239,13 +218,15 @@ export function countsOf(lines: readonly WorkLine[]): SheetCounts {
     read: of('read'),
     look: of('look'),
     unread: of('unread'),
+    stopped: of('stopped'),
+    open: of('open'),
     headings: of('section'),
     out: of('out'),
     withoutClass: lines.filter((line) => isJoint(line) && !line.correction?.class).length,
   }
 }
 
-/** Will it be a joint of the plan? An unread one is: without a torque. */
+/** Will it be a joint of the plan? An unread one is, and one left open: without a torque. */
 export const isJoint = ({ line, state }: WorkLine): boolean => line.kind === 'item' && state !== 'out'
 
 /** The next line to look at after this one, round to the first again. */
@@ -256,10 +237,10 @@ export function nextDoubt(
 ): number | undefined {
   const at = from === undefined ? -1 : order.indexOf(from)
   const turned = [...order.slice(at + 1), ...order.slice(0, at + 1)]
-  return turned.find((n) => ['unread', 'look'].includes(byLine(n)?.state ?? ''))
+  return turned.find((n) => isToLookAt(byLine(n)))
 }
 
-/** The work with one line said anew; what is given as `undefined` is taken back. */
+/** The work with one line said anew; what is `undefined` in it is taken back. */
 export function withCorrection(
   work: SheetWork,
   { line, text }: SheetLine,
