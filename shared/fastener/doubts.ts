@@ -13,7 +13,9 @@ interface Doubted {
   bolt: string
 }
 
-const percent = (share = 0): string => (share < 0.01 ? 'less than 1 %' : `${formatNumber(share * 100, 0)} %`)
+/** Close to the whole with a decimal: what is past it does not read as 100 %. */
+const percent = (share = 0): string =>
+  share < 0.01 ? 'less than 1 %' : `${formatNumber(share * 100, Math.abs(share - 1) < 0.01 ? 1 : 0)} %`
 const times = (share = 0): string => `${formatNumber(share, 1)} times`
 
 const WORDS: { [D in Doubt]: (d: Doubted) => string } = {

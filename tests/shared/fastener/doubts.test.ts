@@ -1,0 +1,72 @@
+/** Each doubt of the judge in its sentence, with the figures it rests on. */
+import { describe, expect, test } from 'vitest'
+import { doubtWords, judgeTorque, type TorqueToJudge } from '../../../shared/fastener'
+
+const M8: TorqueToJudge = { fastener: 'bolt', thread: 'M8x1.25', grade: '8.8', lubrication: 'oil' }
+const words = (more: TorqueToJudge) => {
+  const given = { ...M8, ...more }
+  const judged = judgeTorque(given)
+  return judged.doubts.map((doubt) => doubtWords(doubt, judged, given))
+}
+
+describe('the words of a doubt', () => {
+  test.each([
+    [
+      { nominalNm: 60 },
+      'breaks_bolt',
+      '60 N·m would break an M8x1.25 bolt (8.8): even at the highest friction it comes to 145 % of its breaking load.',
+    ],
+    [{ nominalNm: 200, grade: '' }, 'three_times', 'bears, even at the highest friction.'],
+    [
+      { nominalNm: 30, grade: '12.9', holeMaterial: 'cast aluminium', engagementMm: 1.5 },
+      'three_times',
+      '30 N·m pulls more than three times what the thread in the hole holds.',
+    ],
+    [
+      { nominalNm: 36 },
+      'past_yield',
+      '36 N·m would pull an M8x1.25 bolt (8.8) past its yield at usual friction (132 %).',
+    ],
+    [{ nominalNm: 36, fastener: 'stud' }, 'past_yield', 'an M8x1.25 stud (8.8)'],
+    [
+      { nominalNm: 90, thread: 'M9x1', fastener: 'nut', grade: '8' },
+      'over_nut',
+      'a class 8 nut over its proof load',
+    ],
+    [
+      { nominalNm: 20, holeMaterial: 'cast aluminium', engagementMm: 6 },
+      'strips_hole',
+      '20 N·m could strip the thread in the hole (',
+    ],
+    [
+      { nominalNm: 0.05 },
+      'hardly_clamps',
+      'hardly loads an M8x1.25 bolt (8.8): less than 1 % of its yield at usual friction.',
+    ],
+    [
+      { nominalNm: 22, grade: 'Gr X' },
+      'grade_assumed',
+      '“Gr X” is no grade known here: it was judged as 8.8.',
+    ],
+    [{ nominalNm: 22, grade: 'not given' }, 'grade_assumed', 'No grade is given: it was judged as 8.8.'],
+    [
+      { nominalNm: 40, grade: '', thread: '7/16-14' },
+      'grade_assumed',
+      'No grade is given: it was judged as SAE 5.',
+    ],
+    [{ nominalNm: 22, thread: 'M8' }, 'pitch_assumed', 'M8 is taken as M8x1.25, the coarse pitch.'],
+    [
+      { nominalNm: 22, thread: 'zzz' },
+      'thread_unknown',
+      '“zzz” is no thread known here: its torque was not judged.',
+    ],
+    [{ nominalNm: 22, thread: '' }, 'thread_unknown', 'No thread is given: its torque was not judged.'],
+  ] as [TorqueToJudge, string, string][])('[FT22] %j: %s', (given, doubt, sentence) => {
+    expect(judgeTorque({ ...M8, ...given }).doubts).toContain(doubt)
+    expect(words(given).join(' ')).toContain(sentence)
+  })
+  test('[FT22] what is just past yield does not read as all of it', () => {
+    const at = judgeTorque({ ...M8, nominalNm: 20 }).valueShare?.usual ?? 1
+    expect(words({ nominalNm: (20 / at) * 1.002 })[0]).toContain('(100.2 %)')
+  })
+})
