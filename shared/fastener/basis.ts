@@ -160,6 +160,12 @@ export const BASIS = {
     source: 'trade rule',
     status: 'common_practice',
   },
+  bolt_thread: {
+    title: 'Thread length of a standard bolt',
+    formula: 'b = 2d + 6 mm up to 125 mm, 2d + 12 mm up to 200 mm, 2d + 25 mm above; all thread below 4 d',
+    source: 'ISO 4014; inch bolts ASME B18.2.1; run-out of 2.5 P, ISO 3508',
+    status: 'memory',
+  },
   lengths: { title: 'Standard lengths', formula: 'a table', source: 'ISO 888', status: 'memory' },
   angle: {
     title: 'Preload from an angle',

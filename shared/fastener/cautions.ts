@@ -40,6 +40,8 @@ export const CAUTIONS = {
   protrudes: 'At least one full thread should stand out of a nut or a through hole.',
   fluid_in_hole: 'Oil or coolant in a blind hole cracks the casting. Blow it out and dry it.',
   shank_in_hole: 'The bolt’s shank would reach the thread and bottom there.',
+  thread_length_assumed:
+    'With the standard’s thread length the shank would reach the hole and clamp nothing. Measure the bolt’s thread.',
   past_yield:
     'This angle goes past yield: the elastic formula no longer holds. Keep to the maker’s procedure and its rules on reuse.',
   angle_after_snug: 'An angle counts only from a snug start; the first part of the turn closes the joint.',

@@ -2,6 +2,7 @@
  * Does this bolt fit this hole: how much thread holds, what clearance is left at the bottom, and which lengths would be right.
  *
  * A bolt that bottoms shows its torque and clamps nothing; one too short strips. Both are found before it is fitted.
+ * A bolt is not all thread: its shank must not reach the hole.
  * Trade rules: two pitches of clearance, 1.5 d of thread unless a length is worked out (`engagement.ts`).
  */
 import { isRefusal } from '../log'
@@ -34,12 +35,15 @@ export interface HoleFitInput {
   minEngagementMm?: number
   boltGrade?: GradeGiven
   holeMaterial?: HoleMaterialGiven
-  /** Length of the bolt's own thread, where it has a shank. */
+  /** Length of the bolt's own thread as measured or printed; without it the standard's is assumed, and that is said. */
   boltThreadMm?: number
 }
 
-/** `near_bottom`: it does not bottom, but less than two pitches are left. */
-export type HoleVerdict = 'good' | 'near_bottom' | 'bottoms_out' | 'too_short'
+/**
+ * `near_bottom`: it does not bottom, but less than two pitches are left. `too_long`: more than a diameter stands out of a
+ * through hole or a nut.
+ */
+export type HoleVerdict = 'good' | 'near_bottom' | 'bottoms_out' | 'too_short' | 'too_long'
 
 export interface HoleFit {
   thread: Thread
@@ -57,11 +61,27 @@ export interface HoleFit {
   /** Bolt lengths from which it holds and up to which it clears, mm; none where the two cross. */
   shortestMm: number
   longestMm: number
-  /** The standard lengths between them. */
+  /** The standard lengths between them whose thread reaches far enough toward the head. */
   rightLengthsMm: number[]
+  /** The thread length that was taken because none was given, and what would follow from it; the verdict leaves it out. */
+  assumed?: { boltThreadMm: number; follows?: ShankFault }
   insert?: InsertHold
   cautions: CautionCode[]
   basis: BasisId[]
+}
+
+/** The shank stands on the hole's edge, or the last, incomplete threads beside it do: nothing is clamped. */
+export type ShankFault = 'shank' | 'run_out'
+
+/**
+ * Thread length of a standard bolt, mm: all of it below four diameters, else b of ISO 4014 (2d + 6 up to 125 mm, 2d + 12 up
+ * to 200, 2d + 25 above), inch bolts b of ASME B18.2.1 (2d + 1/4 in up to 6 in, 2d + 1/2 in above). All from memory.
+ */
+export function standardThreadMm({ dMm, system }: Pick<Thread, 'dMm' | 'system'>, lengthMm: number): number {
+  if (lengthMm < 4 * dMm) return lengthMm
+  const more =
+    system === 'metric' ? (lengthMm <= 125 ? 6 : lengthMm <= 200 ? 12 : 25) : lengthMm <= 152.4 ? 6.35 : 12.7
+  return Math.min(lengthMm, 2 * dMm + more)
 }
 
 /** ISO 888, mm: nominal lengths of bolts and studs, the second-choice ones too. From memory. */
@@ -77,8 +97,9 @@ export const STANDARD_LENGTHS_MM: readonly number[] = [
  * Engagement = length − stack − washer; clearance = full thread − engagement, at least 2 P wanted. Through holes and nuts do
  * not bottom: where the thread is shorter than what must hold, it is filled and one thread stands out (FAA AC 43.13-1B),
  * three at most (common practice). An insert holds from
- * its set-down on and no longer than its least installed length; its outer thread is not asked. Refused: lengths below nothing, a thread deeper than its
- * hole, an insert longer than the thread.
+ * its set-down on and no longer than its least installed length; its outer thread is not asked. A bolt is threaded as given;
+ * an assumed length changes no verdict, but is told with what would follow. Refused: lengths below nothing, a thread deeper
+ * than its hole, an insert longer than the thread.
  */
 export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
   const given = partsOf(input)
@@ -110,9 +131,20 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
   const wantedClearanceMm = 2 * thread.pitchMm
   const minEngagementMm = leastEngagement(given, thread, insert)
   if (typeof minEngagementMm !== 'number') return minEngagementMm
-  // The shank stands out of the thread by what the stack does not swallow.
-  const shankMm = given.boltThreadMm === undefined ? 0 : boltLengthMm - given.boltThreadMm
-  const shankBottoms = shankMm > clampedMm + EPSILON
+  const shankFault = (lengthMm: number, boltThread: number): ShankFault | undefined => {
+    const short = lengthMm - boltThread - clampedMm
+    // The incomplete threads beside the shank: about 2.5 pitches, ISO 3508, from memory.
+    return short <= EPSILON ? undefined : short <= 2.5 * thread.pitchMm ? 'run_out' : 'shank'
+  }
+  const { boltThreadMm } = given
+  const assumedMm = standardThreadMm(thread, boltLengthMm)
+  const shank = shankFault(boltLengthMm, boltThreadMm ?? assumedMm)
+  const shankBottoms = boltThreadMm !== undefined && shank !== undefined
+  // One threaded to its head is bought so in other lengths too; one with a shank keeps the standard's or its own thread.
+  const reachesStack = (lengthMm: number) =>
+    boltThreadMm === undefined
+      ? shankFault(lengthMm, standardThreadMm(thread, lengthMm)) === undefined
+      : boltThreadMm >= boltLengthMm || shankFault(lengthMm, boltThreadMm) === undefined
   const through = given.through === true
   const fillsThread = through && setDownMm + minEngagementMm > threadDepthMm
   const shortestMm = clampedMm + (fillsThread ? threadDepthMm + thread.pitchMm : setDownMm + minEngagementMm)
@@ -125,9 +157,11 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
       ? 'bottoms_out'
       : tooShort
         ? 'too_short'
-        : !through && clearanceMm < wantedClearanceMm - EPSILON
-          ? 'near_bottom'
-          : 'good'
+        : through && -clearanceMm > thread.dMm + EPSILON
+          ? 'too_long'
+          : !through && clearanceMm < wantedClearanceMm - EPSILON
+            ? 'near_bottom'
+            : 'good'
   return {
     thread,
     engagementMm,
@@ -142,17 +176,23 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
     rightLengthsMm:
       insert && insert.usableMm < minEngagementMm - EPSILON
         ? []
-        : STANDARD_LENGTHS_MM.filter((mm) => mm >= shortestMm - EPSILON && mm <= longestMm + EPSILON),
+        : STANDARD_LENGTHS_MM.filter(
+            (mm) => mm >= shortestMm - EPSILON && mm <= longestMm + EPSILON && reachesStack(mm),
+          ),
+    ...(boltThreadMm === undefined && assumedMm < boltLengthMm
+      ? { assumed: { boltThreadMm: assumedMm, ...(shank ? { follows: shank } : {}) } }
+      : {}),
     ...(insert ? { insert } : {}),
     cautions: [
       ...(given.minEngagementMm === undefined && !isProvable(given) ? (['engagement_rule'] as const) : []),
       ...(verdict === 'near_bottom' ? (['clearance_two_pitches'] as const) : []),
       ...(shankBottoms ? (['shank_in_hole'] as const) : []),
+      ...(boltThreadMm === undefined && shank ? (['thread_length_assumed'] as const) : []),
       through ? 'protrudes' : 'fluid_in_hole',
       ...(insert?.cautions ?? []),
       ...thread.cautions,
     ],
-    basis: ['hole_fit', 'lengths', ...(insert?.basis ?? []), ...thread.basis],
+    basis: ['hole_fit', 'lengths', ...(boltThreadMm === undefined ? (['bolt_thread'] as const) : []), ...(insert?.basis ?? []), ...thread.basis],
   }
 }
 

@@ -27,7 +27,15 @@ export {
   type TighteningMethod,
 } from './friction'
 export { type HoleSeries, usualHead } from './head'
-export { type HoleFit, type HoleFitInput, type HoleVerdict, holeFit, STANDARD_LENGTHS_MM } from './hole-fit'
+export {
+  type HoleFit,
+  type HoleFitInput,
+  type HoleVerdict,
+  holeFit,
+  type ShankFault,
+  STANDARD_LENGTHS_MM,
+  standardThreadMm,
+} from './hole-fit'
 export {
   type InsertGiven,
   type InsertHold,
@@ -37,6 +45,7 @@ export {
   WIRE_LENGTHS_D,
 } from './inserts'
 export { type Doubt, judgeTorque, type TorqueJudgement, type TorqueToJudge } from './judge'
+export { judgedWords } from './judge-words'
 export { HOLE_MATERIALS, type HoleMaterial, type HoleMaterialGiven, holeMaterial, RESERVE } from './materials'
 export {
   looseningOrder,

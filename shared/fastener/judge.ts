@@ -64,6 +64,9 @@ export interface TorqueJudgement {
   valueShare?: { usual: number; least: number; breaks: number }
   /** Its top at the middle of the band, as a share of the nut's proof load. */
   nutShare?: number
+  /** The torque that reaches yield, and what breaks it, N·m: at the lowest and at the highest friction. */
+  yieldNm?: Share
+  breakNm?: Share
 }
 interface Share {
   low: number
@@ -100,6 +103,7 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
   const yieldShare = { low: bottom / ends.rough.torqueNm, high: top / ends.slippery.torqueNm }
   const toBreak = grade.yieldMPa / grade.rmMPa
   const breakShare = { low: yieldShare.low * toBreak, high: yieldShare.high * toBreak }
+  const yieldNm = { low: ends.slippery.torqueNm, high: ends.rough.torqueNm }
   const stripN = stripLoad(given, thread, grade)
   const pullOf = (torqueNm: number, at: TighteningAt) => (torqueNm / at.torqueNm) * at.preloadN
   const stripShare = stripN && {
@@ -129,6 +133,8 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
     friction,
     yieldShare,
     breakShare,
+    yieldNm,
+    breakNm: { low: yieldNm.low / toBreak, high: yieldNm.high / toBreak },
     ...(stripShare ? { stripShare } : {}),
     valueShare: { usual: value / ends.middle.torqueNm, least: valueShare, breaks: valueShare * toBreak },
     ...(nut ? { nutShare: pullOf(top, ends.middle) / nut.proofN } : {}),

@@ -15,6 +15,10 @@ export const FASTENER_FAULTS = {
     remedy: 'Measure the hole again and enter it',
   },
   too_short: { what: 'too little of its thread holds', remedy: 'Fit one of the right length and enter it' },
+  too_long: {
+    what: 'it stands out by more than its diameter',
+    remedy: 'Fit one of the right length and enter it',
+  },
   hole_stripped: { what: 'the thread of its hole is stripped', remedy: 'Have it renewed and enter how' },
 } as const satisfies Record<string, { what: string; remedy: string }>
 

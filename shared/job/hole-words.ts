@@ -28,6 +28,7 @@ export const FIT_WORDS: Record<HoleVerdict, string> = {
   near_bottom: 'comes near the bottom',
   bottoms_out: 'bottoms out',
   too_short: 'is too short',
+  too_long: 'is too long',
 }
 
 const mm = (value: number, { number }: Figures, decimals = 1): string => `${number(value, decimals)} mm`
@@ -68,6 +69,8 @@ export function fitWords(
       return `${named}${clearanceMm < 0 ? `, ${mm(-clearanceMm, figures)} too long` : ''}: it would show its torque and clamp nothing.`
     case 'too_short':
       return `${named}: ${holds}, at least ${must} needed.`
+    case 'too_long':
+      return `${named}: ${mm(-clearanceMm)} of it stand out at the far side.`
   }
 }
 

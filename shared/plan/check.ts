@@ -1,16 +1,22 @@
 /**
  * What a plan file's layout cannot say by itself: that every name it uses exists, that the steps can be
- * done in some order, that limits lie around their value.
+ * done in some order, that limits lie around their value, that its fasteners can bear what it asks (`fasteners.ts`).
  *
  * A fault makes the plan unusable. A caution may be meant so, but the author should look: above all a step
  * that hides a joint without needing the step that tightens it.
  */
+import type { Shop } from '../shop/types'
+import { checkFasteners } from './fasteners'
 import { checkOrder, needCycles, type PlanCaution } from './order'
 import { type Path, type PlanFault, placeName, type Report } from './place'
 import { indexPlan, positionsOf, STEP_SET } from './read'
 import type { Fasteners, Joint, Pass, Plan, PlanStep } from './types'
 
-export function checkPlan(plan: Plan): { faults: PlanFault[]; cautions: PlanCaution[] } {
+/** With the shop's crib, also whether the wrenches the plan names can do their passes. */
+export function checkPlan(
+  plan: Plan,
+  wrenches?: Shop['wrenches'],
+): { faults: PlanFault[]; cautions: PlanCaution[] } {
   const faults: PlanFault[] = []
   const fault: Report = (path, problem, fix) => faults.push({ path: placeName(plan, path), problem, fix })
 
@@ -38,7 +44,11 @@ export function checkPlan(plan: Plan): { faults: PlanFault[]; cautions: PlanCaut
       'Take one of these needs out.',
     )
   }
-  return { faults, cautions: checkOrder(plan, fault) }
+  const cautions: PlanCaution[] = []
+  const caution = (index: number, path: Path, problem: string, fix: string) =>
+    cautions.push({ path: placeName(plan, path), problem, fix, step: plan.steps[index]?.id ?? '' })
+  checkFasteners(plan, { fault, caution }, wrenches)
+  return { faults, cautions: [...cautions, ...checkOrder(plan, fault)] }
 }
 
 function checkStep(plan: Plan, step: PlanStep, path: Path, fault: Report): void {

@@ -52,7 +52,9 @@ function wordsFor(issue: Issue): { problem: string; fix: string } {
         fix:
           issue.path.at(-1) === 'd'
             ? 'Write drawing commands and numbers, as in M0 0L10 10.'
-            : 'Use letters, digits, full stop, hyphen and underscore, a letter or digit first.',
+            : issue.path.at(-1) === 'photo'
+              ? 'Write the photo’s SHA-256, 64 hex digits.'
+              : 'Use letters, digits, full stop, hyphen and underscore, a letter or digit first.',
       }
     case 'custom':
       return { problem: issue.message, fix: 'Choose another.' }

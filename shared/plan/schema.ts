@@ -57,6 +57,7 @@ const pass = z.discriminatedUnion('kind', [
     torqueNm: torqueNm.nullable(),
     limits: z.strictObject({ minNm: torqueNm, maxNm: torqueNm, from }).optional(),
     wrench,
+    asPrinted: z.strictObject({ photo: z.string().regex(/^[0-9a-f]{64}$/), reason: words(400) }).optional(),
   }),
   z.strictObject({
     kind: z.literal('angle'),
@@ -96,6 +97,7 @@ const joint = z.strictObject({
   thread: words(40),
   grade: words(60),
   lengthMm: length.optional(),
+  boltThreadMm: length.optional(),
   hole: z
     .strictObject({
       material: words(60),

@@ -83,6 +83,8 @@ export interface Joint {
   /** Property class or what it is made of: `10.9`, `A4-70`, `bronze`. */
   grade: string
   lengthMm?: number
+  /** Of a bolt with a shank: how long its own thread is, as printed; else the standard's length is assumed, and asked about. */
+  boltThreadMm?: number
   /** What the bolts go into, where the plan knows it: then a bolt's fit is reckoned before it is fitted. */
   hole?: TappedHole
   lubrication: string
@@ -139,6 +141,13 @@ export interface TorquePass {
   torqueNm: number | null
   limits?: { minNm: number; maxNm: number; from: 'maker' | 'plan' }
   wrench?: string
+  /** More than the fastener bears by all that can be computed, and taken all the same: by the supervisor who adds the plan. */
+  asPrinted?: AsPrinted
+}
+/** The page it is printed on, as a photo by its SHA-256 in hex, and why the value is taken. */
+export interface AsPrinted {
+  photo: string
+  reason: string
 }
 export interface AnglePass {
   kind: 'angle'

@@ -9,7 +9,14 @@ import { isWaived } from './state'
 /** What is wrong with a hole, or with a length in it: told before anything is tightened there. */
 export type HoleFault = Misfit | 'hole_stripped'
 export const isHoleFault = (fault: FastenerFault): fault is HoleFault =>
-  fault === 'hole_stripped' || fault === 'hole_impossible' || fault === 'bottoms_out' || fault === 'too_short'
+  HOLE_FAULTS.includes(fault)
+const HOLE_FAULTS: readonly FastenerFault[] = [
+  'hole_stripped',
+  'hole_impossible',
+  'bottoms_out',
+  'too_short',
+  'too_long',
+]
 
 /** The tightenings of the fastener that is in a place now, as far as the record knows it. */
 export const tighteningsHere = (job: PlannedJob, joint: AdoptedJoint, position: number): Tightening[] =>

@@ -2,19 +2,12 @@
  * The thread and hole register: which entry of a place is in force, the hole as it is now, and whether the bolt that is
  * to go into it fits. Asked before it is fitted: a bolt that bottoms shows its torque and clamps nothing.
  *
- * The maker's own bolt in a hole as the maker left it is never judged: the maker's information stands above anything
- * reckoned here. Lengths in mm.
+ * Of the maker's own bolt in a hole as the maker left it one thing alone is judged: that it bottoms by the lengths that are
+ * printed. How much thread must hold is the maker's to say. Lengths in mm.
  */
-import {
-  type Engagement,
-  engagement,
-  type FastenerRefusal,
-  type HoleFit,
-  holeFit,
-  insertHold,
-  thread,
-} from '../../fastener'
+import { type Engagement, engagement, type FastenerRefusal, type HoleFit } from '../../fastener'
 import { isRefusal } from '../../log'
+import { fitIn } from '../../plan/fit'
 import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, Joint, TappedHole } from '../../plan/types'
 import type { HoleEntry, Job, PlannedJob, ThreadInsert } from '../types'
@@ -75,9 +68,7 @@ export function boltFit(
 ): BoltFit | FastenerRefusal | undefined {
   const now = holeNow(job, joint, position)
   if (!now || lengthMm === undefined) return undefined
-  const fit = onceFor(fits, joint, JSON.stringify([now, lengthMm]), () =>
-    holeFit(holeFitInput(joint, now, lengthMm)),
-  )
+  const fit = onceFor(fits, joint, JSON.stringify([now, lengthMm]), () => fitIn(joint, now, lengthMm))
   return isRefusal(fit) ? fit : { ...now, lengthMm, fit }
 }
 
@@ -93,35 +84,8 @@ function onceFor<T>(known: WeakMap<Joint, Map<string, T>>, joint: Joint, key: st
   return fit
 }
 
-function holeFitInput(joint: Joint, { hole, insert }: HoleNow, lengthMm: number) {
-  const { stackMm, aboveMm = 0, washerMm = 0, depthMm, threadMm } = hole
-  const least = leastEngagement(joint, insert)
-  return {
-    boltLengthMm: lengthMm,
-    stackMm: stackMm + aboveMm,
-    washerMm,
-    holeDepthMm: depthMm ?? threadMm,
-    threadDepthMm: threadMm,
-    ...(depthMm === undefined ? { through: true } : {}),
-    thread: joint.thread,
-    ...(insert ? { insert } : {}),
-    ...(least === undefined ? {} : { minEngagementMm: least }),
-  }
-}
-
-/** What the maker's bolt has in the maker's hole, where that is less than the trade's rule; an insert has no more than its length. */
-function leastEngagement({ hole, lengthMm, thread: designation }: Joint, insert: ThreadInsert | undefined) {
-  const known = thread(designation)
-  if (!hole || lengthMm === undefined || isRefusal(known)) return undefined
-  const { stackMm, aboveMm = 0, washerMm = 0, threadMm } = hole
-  const made = Math.min(lengthMm - stackMm - aboveMm - washerMm, threadMm)
-  if (made <= 0 || made >= 1.5 * known.dMm) return undefined
-  const hold = insert && insertHold(known, insert)
-  return hold && !isRefusal(hold) ? Math.min(made, hold.usableMm) : made
-}
-
 /** What stands against a bolt in its hole. Coming near the bottom is a caution, never one of these. */
-export type Misfit = 'bottoms_out' | 'too_short' | 'hole_impossible'
+export type Misfit = 'bottoms_out' | 'too_short' | 'too_long' | 'hole_impossible'
 
 /** What was recorded of a hole and cannot be: no fit can be told, so nothing there is taken for right. */
 const IMPOSSIBLE: readonly string[] = [
@@ -133,12 +97,19 @@ const IMPOSSIBLE: readonly string[] = [
 
 /** [HR9–HR11] [HR16] What is wrong with the length that stands, or would stand, in a place. */
 export function misfit(job: Job, joint: Joint, position: number): Misfit | undefined {
-  if (!joint.hole || isAsMade(job, joint, position)) return undefined
+  if (!joint.hole) return undefined
   const fit = boltFit(job, joint, position)
-  if (isRefusal(fit)) return IMPOSSIBLE.includes(fit.refused) ? 'hole_impossible' : undefined
-  if (!fit) return undefined
-  const { verdict } = fit.fit
-  return verdict === 'bottoms_out' || verdict === 'too_short' ? verdict : undefined
+  if (isRefusal(fit))
+    return IMPOSSIBLE.includes(fit.refused) && !isAsMade(job, joint, position)
+      ? 'hole_impossible'
+      : undefined
+  return fit && misfitOf(fit, isAsMade(job, joint, position))
+}
+
+/** [HR10] What stands against a fit; of the maker's own bolt in the maker's own hole, that it bottoms. */
+export function misfitOf({ fit: { verdict } }: Pick<BoltFit, 'fit'>, asMade: boolean): Misfit | undefined {
+  if (verdict === 'good' || verdict === 'near_bottom') return undefined
+  return asMade && verdict !== 'bottoms_out' ? undefined : verdict
 }
 
 /** [HR10] The maker's bolt in the maker's hole: nobody measured, renewed or shortened anything here. */

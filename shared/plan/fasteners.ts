@@ -1,0 +1,190 @@
+/**
+ * What can be told of a plan's fasteners before one is touched: torques they cannot bear, words that say no lubrication or
+ * material, bolts that do not fit their holes, wrenches that cannot reach.
+ *
+ * An impossible torque is a fault, unless the supervisor who adds the plan takes it as printed, with its page as a photo:
+ * the plan file carries that, because plans are added by supervisors alone, and so the log says who took it. All else is a
+ * caution: the gravest first.
+ */
+import {
+  fastenerSentence,
+  holeMaterial,
+  judgedWords,
+  judgeTorque,
+  readLubrication,
+  type TorqueJudgement,
+} from '../fastener'
+import { isRefusal } from '../log'
+import type { Shop, Wrench } from '../shop/types'
+import { formatNumber } from '../units'
+import { againstWrench, pickWrench } from '../wrench'
+import { plannedFit } from './fit'
+import type { Path, Report } from './place'
+import type { Joint, Pass, Plan, TorquePass } from './types'
+
+export interface FastenerReports {
+  fault: Report
+  /** The step's index comes with each, for a caution names its step. */
+  caution: (step: number, path: Path, problem: string, fix: string) => void
+}
+type Problem = { path: Path; problem: string; fix: string }
+
+/** What a torque would do to the fasteners of a joint, as plan and hole say them; `limits` in N·m. */
+export function judgeAt(
+  joint: Joint,
+  nominalNm: number,
+  limits?: { minNm: number; maxNm: number },
+): TorqueJudgement {
+  const fit = plannedFit(joint)
+  const { fastener, thread, grade, lubrication, hole } = joint
+  return judgeTorque({
+    fastener,
+    thread,
+    grade,
+    lubrication,
+    ...(hole ? { holeMaterial: hole.material } : {}),
+    ...(fit && !isRefusal(fit) && hole ? { engagementMm: Math.min(fit.engagementMm, hole.threadMm) } : {}),
+    nominalNm,
+    ...(limits ? { minNm: limits.minNm, maxNm: limits.maxNm } : {}),
+  })
+}
+
+/** The passes whose torque the fastener cannot bear, and that nobody took as printed; counted from 1. */
+export function impossiblePasses(
+  joint: Joint,
+): { pass: number; torqueNm: number; judged: TorqueJudgement }[] {
+  return joint.passes.flatMap((pass, index) => {
+    if (pass.kind !== 'torque' || pass.torqueNm === null || pass.asPrinted) return []
+    const judged = judgeAt(joint, pass.torqueNm, pass.limits)
+    return judged.verdict === 'impossible' ? [{ pass: index + 1, torqueNm: pass.torqueNm, judged }] : []
+  })
+}
+
+/** [PC1–PC6] */
+export function checkFasteners(
+  plan: Plan,
+  { fault, caution }: FastenerReports,
+  wrenches?: Shop['wrenches'],
+): void {
+  const grave: [number, Problem][] = []
+  const light: [number, Problem][] = []
+  plan.steps.forEach((step, i) => {
+    step.joints.forEach((joint, k) => {
+      const path: Path = ['steps', i, 'joints', k]
+      joint.passes.forEach((pass, at) => {
+        const there: Path = [...path, 'passes', at]
+        if (pass.kind === 'torque') checkTorque(joint, pass, there, fault, (found) => grave.push([i, found]))
+        const unfit = wrenches && wrenchProblem(pass, there, wrenches)
+        if (unfit) light.push([i, unfit])
+      })
+      const fit = fitProblem(joint, path)
+      if (fit) (fit.grave ? grave : light).push([i, fit])
+      for (const found of wordProblems(joint, path)) light.push([i, found])
+    })
+  })
+  for (const [step, { path, problem, fix }] of [...grave, ...light]) caution(step, path, problem, fix)
+}
+
+function checkTorque(
+  joint: Joint,
+  { torqueNm, limits, asPrinted }: TorquePass,
+  path: Path,
+  fault: Report,
+  doubt: (found: Problem) => void,
+): void {
+  if (torqueNm === null) return
+  const judged = judgeAt(joint, torqueNm, limits)
+  const problem = () =>
+    `${joint.id}: ${formatNumber(torqueNm)} N·m on ${joint.thread} ${joint.grade}: ${judgedWords(judged).join('; ')}`
+  if (judged.verdict === 'impossible' && !asPrinted)
+    return fault(
+      [...path, 'torqueNm'],
+      problem(),
+      'Look at the page again: torque, unit, thread and grade. A supervisor may take it as printed: add "asPrinted" with the page as a photo and the reason.',
+    )
+  if (judged.verdict === 'impossible')
+    doubt({
+      path: [...path, 'torqueNm'],
+      problem: `${problem()}. Taken as printed: ${asPrinted?.reason}`,
+      fix: 'write what the page says.',
+    })
+  else if (judged.verdict === 'implausible')
+    doubt({ path: [...path, 'torqueNm'], problem: problem(), fix: 'look at the page again.' })
+}
+
+const FIT_PROBLEMS = {
+  bottoms_out: 'bottoms in its hole, and clamps nothing',
+  too_short: 'is too short for its hole: too little of its thread holds',
+  too_long: 'stands out by more than its diameter',
+} as const
+
+function fitProblem(joint: Joint, path: Path): (Problem & { grave: boolean }) | undefined {
+  const fit = plannedFit(joint)
+  if (!fit) return undefined
+  const named = `${joint.id}: ${joint.fastener} of ${formatNumber(joint.lengthMm ?? 0)} mm`
+  if (isRefusal(fit))
+    return fit.refused === 'thread_deeper_than_hole'
+      ? {
+          grave: true,
+          path: [...path, 'hole'],
+          problem: `${joint.id}: ${unstopped(fastenerSentence(fit))}`,
+          fix: 'measure the hole.',
+        }
+      : undefined
+  const right = fit.rightLengthsMm.map((mm) => formatNumber(mm)).join(', ')
+  if (fit.verdict !== 'good' && fit.verdict !== 'near_bottom')
+    return {
+      grave: true,
+      path: [...path, 'lengthMm'],
+      problem: `${named} ${FIT_PROBLEMS[fit.verdict]}`,
+      fix: right ? `lengths that fit are ${right} mm.` : 'measure bolt, stack and hole again.',
+    }
+  if (!fit.assumed?.follows) return undefined
+  return {
+    grave: false,
+    path: [...path, 'lengthMm'],
+    problem: `${named}: with the standard’s ${formatNumber(fit.assumed.boltThreadMm, 1)} mm of thread its ${fit.assumed.follows === 'shank' ? 'shank' : 'thread run-out'} would reach the hole`,
+    fix: `measure its thread and add "boltThreadMm"${right ? `, or take ${right} mm` : ''}.`,
+  }
+}
+
+/** Only where words decide a figure: a plug or a sender is never computed. */
+function wordProblems(joint: Joint, path: Path): Problem[] {
+  if (!['bolt', 'nut', 'stud'].includes(joint.fastener)) return []
+  const lubrication = readLubrication(joint.lubrication)
+  const material = joint.hole && holeMaterial(joint.hole.material)
+  return [
+    ...(typeof lubrication === 'string' ? [] : [word(joint, [...path, 'lubrication'], lubrication)]),
+    ...(material && isRefusal(material) ? [word(joint, [...path, 'hole', 'material'], material)] : []),
+  ]
+}
+
+function word(
+  joint: Joint,
+  path: Path,
+  refused: { refused: string; data: unknown } & Parameters<typeof fastenerSentence>[0],
+): Problem {
+  const { could, known } = refused.data as { could?: string[]; known?: string[] }
+  const some = (could ?? known ?? []).map((id) => id.replace(/_/g, ' ')).join(', ')
+  return {
+    path,
+    problem: `${joint.id}: ${unstopped(fastenerSentence(refused))}`,
+    fix: `write one of: ${some}.`,
+  }
+}
+
+const unstopped = (sentence: string): string => sentence.replace(/\.$/, '')
+
+function wrenchProblem(pass: Pass, path: Path, wrenches: Readonly<Record<string, Wrench>>): Problem | undefined {
+  if (pass.kind !== 'torque' || pass.torqueNm === null || pass.wrench === undefined) return undefined
+  const named = Object.values(wrenches).filter(({ id }) => id === pass.wrench)
+  const band = pass.limits ? ({ kind: 'torque', ...pass.limits } as const) : null
+  const [picked] = pickWrench({ passes: [pass], bands: [band] }, 1, { wrenches: named, now: 0 })
+  const against = picked?.against.filter((demerit) => demerit === 'out_of_range' || demerit === 'no_room') ?? []
+  if (!picked || against.length === 0) return undefined
+  return {
+    path: [...path, 'wrench'],
+    problem: `${pass.wrench} cannot do ${formatNumber(pass.torqueNm)} N·m: ${againstWrench({ ...picked, against }).join('; ')}`,
+    fix: 'name another wrench.',
+  }
+}
