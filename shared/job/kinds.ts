@@ -91,6 +91,7 @@ export const FLAGS = {
   too_early: 'before the wait or the cure of its thread was over',
   out_of_band: 'out of band',
   no_published_value: 'no published torque to compare it with',
+  torque_impossible: 'more than the fastener bears',
   unit_held_up: 'perhaps in the wrong unit',
   scale_not_entered: 'the number on the scale was not entered',
   wrench_unknown: 'the wrench is not in the crib',

@@ -5,11 +5,13 @@
 import {
   type FastenerRefusal,
   type InsertGiven,
+  judgeTorque,
   type Proposal,
   type ProposalAdded,
   type ProposalJoint,
   type Proposed,
   propose,
+  type TorqueJudgement,
 } from '../fastener'
 import { isRefusal } from '../log'
 import type { AdoptedJoint, Tolerances } from '../plan/types'
@@ -60,6 +62,30 @@ export const proposeFor = (
   tolerances: Tolerances,
   added: ProposalAdded = {},
 ): Proposed => propose(proposalJoint(job, joint, pass, tolerances), added)
+
+/** What a torque that somebody decides would do to the joint, as plan and register know it; N·m. */
+export function judgeDecided(
+  job: Job,
+  joint: AdoptedJoint,
+  pass: number,
+  tolerances: Tolerances,
+  { torqueNm, minNm, maxNm }: { torqueNm: number; minNm: number; maxNm: number },
+): TorqueJudgement {
+  const known = proposalJoint(job, joint, pass, tolerances)
+  const { fastener, thread, grade, lubrication, holeMaterial, engagementMm, inserts } = known
+  return judgeTorque({
+    fastener,
+    thread,
+    grade,
+    lubrication,
+    ...(holeMaterial === undefined ? {} : { holeMaterial }),
+    ...(engagementMm === undefined ? {} : { engagementMm }),
+    ...(inserts?.[0] && known.plain === false ? { insert: inserts[0] } : {}),
+    nominalNm: torqueNm,
+    minNm,
+    maxNm,
+  })
+}
 
 /**
  * How much thread holds each bolt, mm, where plan or register say enough to reckon it: the same fit that is judged before

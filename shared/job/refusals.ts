@@ -95,6 +95,15 @@ interface RefusalData {
   nothing_to_accept: { what: string }
   value_published: { title: string; pass: number }
   limits_miss_value: { torqueNm: number; minNm: number; maxNm: number }
+  /** With `plan`: of a plan to adopt; else a torque somebody decides. */
+  torque_impossible: {
+    stepId: string
+    title: string
+    pass: number
+    torqueNm: number
+    why: string[]
+    plan?: { title: string; edition: number }
+  }
   proposal_refused: { title: string; why: string }
   proposal_differs: { title: string; torqueNm: number }
   above_proposal: { maxNm: number; ceilingNm: number }
@@ -262,6 +271,12 @@ const SENTENCES: Sentences = {
     `${d.title}, pass ${d.pass} has a torque in the plan, and it stays. A supervisor can accept a different reading with a reason.`,
   limits_miss_value: (d, w) =>
     `${w.torque(d.torqueNm, 'N·m', [d.minNm, d.maxNm])} N·m is not between ${w.torque(d.minNm, 'N·m')} and ${w.torque(d.maxNm, 'N·m')} N·m. Enter limits on both sides of the torque.`,
+  torque_impossible: (d, w) =>
+    `${d.stepId} ${d.title}, pass ${d.pass}: ${w.torque(d.torqueNm, 'N·m')} N·m cannot be right: ${d.why.join('; ')}. ${
+      d.plan
+        ? `Put it right in a new edition of ${d.plan.title}, or take it there as printed, with its page as a photo.`
+        : 'Check the unit, the thread and the grade, and decide a lower one.'
+    }`,
   proposal_refused: (d) =>
     `No torque can be computed for ${d.title}: ${d.why} Decide it by a source or a competent person’s word.`,
   proposal_differs: (d, w) =>

@@ -18,7 +18,8 @@ export function checkPlan(
   wrenches?: Shop['wrenches'],
 ): { faults: PlanFault[]; cautions: PlanCaution[] } {
   const faults: PlanFault[] = []
-  const fault: Report = (path, problem, fix) => faults.push({ path: placeName(plan, path), problem, fix })
+  const fault: Report = (path, problem, fix, more) =>
+    faults.push({ path: placeName(plan, path), problem, fix, ...more })
 
   twice(plan.stages, ['stages'], fault)
   twice(plan.steps, ['steps'], fault)

@@ -7,6 +7,7 @@
  * caution: the gravest first.
  */
 import {
+  type FastenerRefusal,
   fastenerSentence,
   holeMaterial,
   judgedWords,
@@ -18,9 +19,10 @@ import { isRefusal } from '../log'
 import type { Shop, Wrench } from '../shop/types'
 import { formatNumber } from '../units'
 import { againstWrench, pickWrench } from '../wrench'
+import { inBand } from './adopt'
 import { plannedFit } from './fit'
 import type { Path, Report } from './place'
-import type { Joint, Pass, Plan, TorquePass } from './types'
+import type { Band, Joint, Pass, Plan, TorquePass } from './types'
 
 export interface FastenerReports {
   fault: Report
@@ -48,6 +50,24 @@ export function judgeAt(
     ...(limits ? { minNm: limits.minNm, maxNm: limits.maxNm } : {}),
   })
 }
+
+/** What speaks against a torque at a head, where it is more than the fastener bears; nothing within a band that was taken so. */
+export function impossibleAt(
+  joint: Joint,
+  pass: number,
+  torqueNm: number,
+  band: Band | null,
+): TorqueJudgement | undefined {
+  const asked = joint.passes[pass - 1]
+  if (asked?.kind === 'torque' && asked.asPrinted && band && inBand(torqueNm, band)) return undefined
+  const ofJoint = judged.get(joint) ?? new Map<number, TorqueJudgement>()
+  judged.set(joint, ofJoint)
+  const known = ofJoint.get(torqueNm) ?? judgeAt(joint, torqueNm)
+  ofJoint.set(torqueNm, known)
+  return known.verdict === 'impossible' ? known : undefined
+}
+/** A joint of an adopted plan never changes, and few numbers are ever read in it. */
+const judged = new WeakMap<Joint, Map<number, TorqueJudgement>>()
 
 /** The passes whose torque the fastener cannot bear, and that nobody took as printed; counted from 1. */
 export function impossiblePasses(
@@ -100,13 +120,14 @@ function checkTorque(
     return fault(
       [...path, 'torqueNm'],
       problem(),
-      'Look at the page again: torque, unit, thread and grade. A supervisor may take it as printed: add "asPrinted" with the page as a photo and the reason.',
+      'Look at the page again: torque, unit, thread and grade. If it is printed so, a supervisor may take it, with the page as a photo.',
+      { asPrinted: true },
     )
   if (judged.verdict === 'impossible')
     doubt({
       path: [...path, 'torqueNm'],
       problem: `${problem()}. Taken as printed: ${asPrinted?.reason}`,
-      fix: 'write what the page says.',
+      fix: 'write what is right.',
     })
   else if (judged.verdict === 'implausible')
     doubt({ path: [...path, 'torqueNm'], problem: problem(), fix: 'look at the page again.' })
@@ -159,17 +180,16 @@ function wordProblems(joint: Joint, path: Path): Problem[] {
   ]
 }
 
-function word(
-  joint: Joint,
-  path: Path,
-  refused: { refused: string; data: unknown } & Parameters<typeof fastenerSentence>[0],
-): Problem {
-  const { could, known } = refused.data as { could?: string[]; known?: string[] }
-  const some = (could ?? known ?? []).map((id) => id.replace(/_/g, ' ')).join(', ')
+function word(joint: Joint, path: Path, { refused, data }: FastenerRefusal): Problem {
+  const { text, could, known } = data as { text: string; could?: string[]; known?: string[] }
+  const what = path.at(-1) === 'lubrication' ? 'lubrication' : 'material'
+  const some = (could ?? known ?? []).map((id) => id.replace(/_/g, ' '))
   return {
     path,
-    problem: `${joint.id}: ${unstopped(fastenerSentence(refused))}`,
-    fix: `write one of: ${some}.`,
+    problem: refused.endsWith('_unclear')
+      ? `${joint.id}: “${text}” does not say exactly one ${what}`
+      : `${joint.id}: no ${what === 'lubrication' ? 'friction' : 'strength'} is known for “${text}”`,
+    fix: `write ${some.length > 1 ? 'one of: ' : ''}${some.join(', ')}.`,
   }
 }
 

@@ -6,10 +6,12 @@ export interface PlanFault {
   path: string
   problem: string
   fix: string
+  /** A supervisor may take the torque that stands there as printed, with its page as a photo. */
+  asPrinted?: true
 }
 
 export type Path = (string | number)[]
-export type Report = (path: Path, problem: string, fix: string) => void
+export type Report = (path: Path, problem: string, fix: string, more?: Pick<PlanFault, 'asPrinted'>) => void
 
 export function placeName(root: unknown, path: readonly PropertyKey[]): string {
   let name = ''

@@ -1,6 +1,8 @@
 /** Opening a job, and adopting a plan from the shop's library. */
+import { judgedWords } from '../../fastener'
 import { lookUp } from '../../look-up'
 import { adopt } from '../../plan/adopt'
+import { impossiblePasses } from '../../plan/fasteners'
 import { LEADS, OFFICE } from '../../shop/entitlement'
 import type { CommandOf } from '../commands'
 import { type Context, done, no, type Outcome } from '../context'
@@ -17,7 +19,7 @@ export function openJob(job: Job, command: CommandOf<'OpenJob'>, context: Contex
   return [{ type: 'JobOpened', ...done(context), number, engine, owner, agreed }]
 }
 
-/** [AP1–AP5] The copy carries its bands, frozen as the shop's tolerances stand today. */
+/** [AP1–AP6] The copy carries its bands, frozen as the shop's tolerances stand today. */
 export function adoptPlan(job: Job, command: CommandOf<'AdoptPlan'>, context: Context): Outcome {
   const { planId, edition } = command
   if (job.plan?.id === planId && job.plan.edition === edition) return []
@@ -26,5 +28,18 @@ export function adoptPlan(job: Job, command: CommandOf<'AdoptPlan'>, context: Co
   if (job.plan) return no('plan_already_adopted', { title: job.plan.title, edition: job.plan.edition })
   const plan = lookUp(lookUp(context.shop.plans, planId) ?? {}, edition)
   if (!plan) return no('plan_not_found', { planId, edition })
+  for (const step of plan.steps)
+    for (const joint of step.joints) {
+      const [first] = impossiblePasses(joint)
+      if (first)
+        return no('torque_impossible', {
+          stepId: step.id,
+          title: joint.title,
+          pass: first.pass,
+          torqueNm: first.torqueNm,
+          why: judgedWords(first.judged),
+          plan: { title: plan.title, edition },
+        })
+    }
   return [{ type: 'PlanAdopted', ...done(context), plan: adopt(plan, context.shop.tolerances) }]
 }

@@ -5,6 +5,7 @@
  */
 import { lookUp } from '../../look-up'
 import { inBand, toMicroDeg } from '../../plan/adopt'
+import { impossibleAt } from '../../plan/fasteners'
 import { indexPlan } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep, Band } from '../../plan/types'
 import { toMicroNm, toNm } from '../../units'
@@ -35,7 +36,7 @@ type Shown = Pick<Reading, 'value' | 'unit' | 'torqueNm' | 'angleDeg' | 'scaleId
   doubts: Flag[]
 }
 
-/** [RD1–RD26] */
+/** [RD1–RD27] */
 export function takeReading(job: PlannedJob, command: CommandOf<'TakeReading'>, context: Context): Outcome {
   const { jointId, position, pass, how } = command
   const { jointById, stepOfJoint } = indexPlan(job.plan)
@@ -77,6 +78,9 @@ export function readingFacts(
     ...placeFlags(job, step, joint, command, context),
     ...historyFlags(job, joint, command),
     ...bandFlags(job, joint, command, shown, band),
+    ...(shown.torqueNm !== undefined && impossibleAt(joint, pass, shown.torqueNm, band)
+      ? (['torque_impossible'] as const)
+      : []),
     ...doubts,
   ]
   return {

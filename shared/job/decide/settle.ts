@@ -1,11 +1,11 @@
-/** [SV1–SV9] A torque without a published value: settled by a source, a computation or a competent person's word. */
-import { proposalSentence } from '../../fastener'
+/** [SV1–SV9] [SV13] A torque without a published value: settled by a source, a computation or a competent person's word. */
+import { judgedWords, proposalSentence } from '../../fastener'
 import { indexPlan } from '../../plan/read'
 import { LEADS } from '../../shop/entitlement'
 import { compareNm } from '../../units'
 import type { CommandOf } from '../commands'
 import { type Context, done, no, type Outcome } from '../context'
-import { proposeFor, sameFigures } from '../proposal'
+import { judgeDecided, proposeFor, sameFigures } from '../proposal'
 import type { PlannedJob } from '../types'
 import { lapses } from './lapse'
 import { roleMissing } from './roles'
@@ -31,6 +31,15 @@ export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, 
     JSON.stringify(known.basis) === JSON.stringify(basis)
   )
     return []
+  const judged = judgeDecided(job, joint, pass, context.shop.tolerances, { torqueNm, minNm, maxNm })
+  if (judged.verdict === 'impossible')
+    return no('torque_impossible', {
+      stepId: indexPlan(job.plan).stepOfJoint.get(jointId)?.id ?? '',
+      title: joint.title,
+      pass,
+      torqueNm,
+      why: judgedWords(judged),
+    })
   const reckoned = basis.kind === 'computed' && basis.proposal
   const asComputed = reckoned ? proposeFor(job, joint, pass, context.shop.tolerances, reckoned.added) : null
   if (asComputed && 'refusals' in asComputed)

@@ -2,10 +2,13 @@
  * A head that one tap cannot record: it is not its turn, the wait is not over, or it needs a number. The usual
  * answer is the biggest press; a pad serves for any other.
  */
-import { createEffect, createSignal, Match, on, Show, Switch } from 'solid-js'
+import { createEffect, createSignal, For, Match, on, Show, Switch } from 'solid-js'
+import { impossibleAt } from '../../../shared/plan/fasteners'
 import { numberWords } from '../../../shared/plan/order'
 import { bandWords } from '../../../shared/plan/words'
+import { toNm } from '../../../shared/units'
 import { upperFirst } from '../../../shared/words'
+import { inRange } from '../../../shared/wrench'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
@@ -14,7 +17,7 @@ import { useBench } from './bench'
 import { CuringWords } from './HoleCures'
 import { createNumber, NumberEntry } from './NumberEntry'
 import { targetOf } from './phase'
-import { indicatedSlip, slipSentences } from './wrench'
+import { breaksSentences, indicatedSlip, outOfReachWords, slipSentences } from './wrench'
 
 export function HeadPrompt(props: { position: number; onClose(): void }) {
   const bench = useBench()
@@ -166,6 +169,20 @@ function Indicated(props: NumberProps) {
       ? indicatedSlip(scope.shop(), wrench, number.value(), bench.band())
       : undefined
   }
+  /** What has to be answered before the number is taken; nothing where it may well be so. */
+  const doubts = (): string[] => {
+    const wrench = bench.wrench()
+    const joint = bench.joint()
+    if (!wrench || !joint || number.isEmpty() || wrench.unit === 'deg') return []
+    const nm = toNm(number.value(), wrench.unit)
+    const breaks = impossibleAt(joint, bench.pass(), nm, bench.band())
+    const found = slip()
+    return [
+      ...(breaks ? breaksSentences(nm, breaks) : []),
+      ...(inRange(wrench, number.value()) ? [] : [outOfReachWords(wrench, number.value())]),
+      ...(found ? slipSentences(found, targetOf(bench.sheet())) : []),
+    ]
+  }
   const enter = (more: { readsSo?: boolean } = {}) => {
     props.onRecord({ value: number.value(), ...more })
     number.clear()
@@ -177,29 +194,25 @@ function Indicated(props: NumberProps) {
       </h2>
       <NumberEntry number={number} unit={bench.wrench()?.unit} decimal maxLength={6} label="Number shown" />
       <Show
-        when={slip()}
+        when={doubts().length > 0}
         fallback={
           <Button variant="main" wide disabled={number.isEmpty()} onClick={() => enter()}>
             {number.isEmpty() ? 'Read it off the wrench' : `It shows ${shown()}`}
           </Button>
         }
       >
-        {(slip) => (
-          <div class="stop stack" role="alert">
-            {slipSentences(slip(), targetOf(bench.sheet())).map((sentence) => (
-              <p>{sentence}</p>
-            ))}
-            <Button variant="main" wide onClick={() => enter({ readsSo: true })}>
-              It really shows {shown()}
-            </Button>
-            <Button wide onClick={number.clear}>
-              I misread it: enter again
-            </Button>
-            <p class="small pencil">
-              A thread that is giving way also reads low. Look at it before you go on.
-            </p>
-          </div>
-        )}
+        <div class="stop stack" role="alert">
+          <For each={doubts()}>{(sentence) => <p>{sentence}</p>}</For>
+          <Button variant="main" wide onClick={() => enter(slip() ? { readsSo: true } : {})}>
+            It really shows {shown()}
+          </Button>
+          <Button wide onClick={number.clear}>
+            I misread it: enter again
+          </Button>
+          <p class="small pencil">
+            A thread that is giving way also reads low. Look at it before you go on.
+          </p>
+        </div>
       </Show>
       <Show when={bench.band()}>
         {(band) => (

@@ -8,7 +8,7 @@ import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
-import { holeView, notedHoles } from './holes'
+import { holesNamed, holeView, notedHoles } from './holes'
 import './hole.css'
 
 /** More drawings than this stand on their own sheets. */
@@ -27,7 +27,7 @@ export function HoleNotes() {
             {(hole, index) => (
               <li classList={{ stops: hole.against }}>
                 <p>
-                  <strong>Hole {hole.position}:</strong> {hole.is}.
+                  <strong>{holesNamed(hole)}:</strong> {hole.is}.
                 </p>
                 <Show when={hole.fits}>
                   {(words) => <p classList={{ 'against-words': hole.against }}>{words()}</p>}
@@ -64,7 +64,11 @@ export function HoleStop() {
     <Show when={first()}>
       {(hole) => (
         <section class="stop stack" role="alert">
-          <h2>Hole {hole().position}: not to be fitted so</h2>
+          <h2>
+            {hole().alike
+              ? `This ${bench.round()?.joint.fastener} bottoms: not to be fitted so`
+              : `Hole ${hole().position}: not to be fitted so`}
+          </h2>
           <p>{hole().fits ?? 'Its thread is stripped. Have it renewed and record how.'}</p>
           <Show when={bench.narrow() || !hole().fits ? undefined : hole().fit}>
             {(fit) => <p>{rightLengths(fit().fit, format)}</p>}

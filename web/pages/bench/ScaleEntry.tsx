@@ -3,14 +3,14 @@
  * confirmed unread.
  */
 import { createEffect, createMemo, on, Show } from 'solid-js'
-import { againstWrench, type Picked } from '../../../shared/wrench'
+import { againstWrench, inRange, type Picked } from '../../../shared/wrench'
 import { format } from '../../format'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { AdapterAgain, AdapterLine } from './AdapterPanel'
 import { useBench } from './bench'
 import { createNumber, NumberEntry } from './NumberEntry'
-import { type HeldUp, rangeWords, roomWords } from './wrench'
+import { type HeldUp, outOfReachWords, rangeWords, roomWords } from './wrench'
 import './entry.css'
 
 export function ScaleEntry(props: { onDone?(): void }) {
@@ -20,6 +20,12 @@ export function ScaleEntry(props: { onDone?(): void }) {
   const target = createMemo(() => [bench.wrench()?.id, bench.pass(), bench.round()?.key].join(' '))
   createEffect(on(target, number.clear, { defer: true }))
   const wrench = () => bench.wrench()
+  const outOfReach = () => {
+    const inHand = wrench()
+    return inHand && !number.isEmpty() && !inRange(inHand, number.value())
+      ? outOfReachWords(inHand, number.value())
+      : undefined
+  }
   const enter = () => {
     if (number.isEmpty()) return
     bench.enterScale(number.value())
@@ -38,7 +44,19 @@ export function ScaleEntry(props: { onDone?(): void }) {
           maxLength={6}
           label="Number on the scale"
         />
-        <Button variant="main" wide disabled={number.isEmpty()} onClick={enter}>
+        <Show when={outOfReach()}>
+          {(words) => (
+            <p class="sentence against" role="alert">
+              {words()}
+            </p>
+          )}
+        </Show>
+        <Button
+          variant={outOfReach() ? undefined : 'main'}
+          wide
+          disabled={number.isEmpty()}
+          onClick={enter}
+        >
           {number.isEmpty()
             ? 'Read it off the wrench'
             : `The scale says ${format.number(number.value())} ${wrench()?.unit}`}

@@ -88,6 +88,8 @@ const ADVICE: Record<Flag, Advice> = {
       ? `The band is ${band ? bandWords(band, format) : 'not set'}. Do what the plan says for a wrong angle.`
       : `The band is ${band ? bandWords(band, format) : 'not set'}. Slacken it, look at the thread, set the wrench and tighten again.`,
   no_published_value: () => 'A competent person has to decide the torque; until then this cannot be signed.',
+  torque_impossible: () =>
+    'If the number is wrong, cross it out. If it was really pulled so far, fit a new fastener, and look at the thread of its hole.',
   unit_held_up: () => 'Set the scale again in its own unit, slacken this one and tighten again.',
   scale_not_entered: () => 'Enter what the scale says, then record this one again.',
   wrench_unknown: () => 'Take a wrench from the crib and record this one again.',

@@ -15,10 +15,12 @@ import {
   isAsMade,
   longPart,
   misfit,
+  misfitOf,
   stripsFirst,
 } from '../../../shared/job/verdicts'
 import { isRefusal } from '../../../shared/log'
 import type { AdoptedJoint } from '../../../shared/plan/types'
+import { positionsInWords } from '../../../shared/words'
 import { format } from '../../format'
 import type { Round } from './work'
 
@@ -34,6 +36,8 @@ interface HoleView {
   gives?: string
   /** It stops a signature. */
   against: boolean
+  /** The maker's bolt bottoms in the maker's hole: in all of these alike. */
+  alike?: number[]
 }
 
 export function holeView(
@@ -47,8 +51,9 @@ export function holeView(
   const fit = outcome && !isRefusal(outcome) ? outcome : undefined
   const refused = isRefusal(outcome) ? fastenerSentence(outcome) : undefined
   const stripped = entry?.condition === 'stripped'
-  // The maker's bolt in the maker's hole is not judged, so nothing is said of it that could worry.
-  const judged = lengthMm !== undefined || !isAsMade(job, joint, position)
+  // Of the maker's bolt in the maker's hole nothing is said that could worry, but that it bottoms.
+  const asMade = lengthMm === undefined && isAsMade(job, joint, position)
+  const judged = !asMade || (fit !== undefined && misfitOf(fit, true) !== undefined)
   const says = fit && judged ? fitWords(longPart(joint), fit, format) : refused
   const link = fit && judged ? stripsFirst(joint, fit) : undefined
   return {
@@ -63,21 +68,28 @@ export function holeView(
     against:
       stripped ||
       (judged &&
-        (fit?.fit.verdict === 'bottoms_out' ||
-          fit?.fit.verdict === 'too_short' ||
+        ((fit && misfitOf(fit, asMade) !== undefined) ||
           (lengthMm === undefined && misfit(job, joint, position) === 'hole_impossible'))),
   }
 }
 
 /** The holes of a round of which something is to be said before anything goes in, what stops a signature first. */
-export const notedHoles = (job: PlannedJob, { joint, positions }: Round): HoleView[] =>
-  positions
-    .filter((n) => {
-      const entry = holeAt(job, joint.id, n)
-      return (entry && entry.condition !== 'original') || !isAsMade(job, joint, n)
-    })
-    .map((n) => holeView(job, joint, n))
-    .sort((a, b) => Number(b.against) - Number(a.against) || a.position - b.position)
+export function notedHoles(job: PlannedJob, { joint, positions }: Round): HoleView[] {
+  const said = positions.filter((n) => {
+    const entry = holeAt(job, joint.id, n)
+    return (entry && entry.condition !== 'original') || !isAsMade(job, joint, n)
+  })
+  const alike = positions.filter((n) => !said.includes(n) && misfit(job, joint, n) === 'bottoms_out')
+  const [first] = alike
+  return [
+    ...said.map((n) => holeView(job, joint, n)),
+    ...(first === undefined ? [] : [{ ...holeView(job, joint, first), alike }]),
+  ].sort((a, b) => Number(b.against) - Number(a.against) || a.position - b.position)
+}
+
+/** `Hole 4`, or all that are alike: `Holes 1 to 8`. */
+export const holesNamed = ({ position, alike = [position] }: HoleView): string =>
+  alike.length === 1 ? `Hole ${position}` : `Holes ${positionsInWords(alike)}`
 
 /** Lengths offered in a place: the plan's, the one there now, and the standard ones that are right; the shortest first. */
 export function offeredLengths(joint: AdoptedJoint, { fit }: HoleView): number[] {

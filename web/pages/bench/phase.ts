@@ -65,7 +65,7 @@ export function phaseOf(input: PhaseInput): Phase {
   if (wrench.kind === 'indicating') return { kind: 'record', how: 'indicated', head, wrench, ...early }
   const scale = scaleInForce(job, { wrenchId: wrench.id, jointId: round.joint.id, pass }, me)
   if (!scale) return { kind: 'enter_scale', wrench }
-  const why = input.confirmedScales.has(scale.id) ? undefined : heldUp(scale, targetOf(sheet))
+  const why = input.confirmedScales.has(scale.id) ? undefined : heldUp(scale, targetOf(sheet), round.joint)
   if (why) return { kind: 'held_up', entry: scale, why }
   return { kind: 'record', how: 'clicked', head, wrench, scale, ...early }
 }

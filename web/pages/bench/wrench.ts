@@ -2,12 +2,15 @@
  * The wrench in hand, in its own unit: what to set, which wrenches would do, and whether the number entered is
  * the one that counts now. The rules stand in `shared/wrench`; these are its words at the bench. Pure.
  */
+import { judgedWords, type TorqueJudgement } from '../../../shared/fastener'
 import type { Adapter, PlannedJob, ScaleEntry, UnitSlip } from '../../../shared/job/types'
 import { inBand } from '../../../shared/plan/adopt'
-import type { Band, Pass } from '../../../shared/plan/types'
+import { impossibleAt } from '../../../shared/plan/fasteners'
+import type { AdoptedJoint, Band, Pass } from '../../../shared/plan/types'
 import { bandWords } from '../../../shared/plan/words'
 import type { Shop, Wrench } from '../../../shared/shop/types'
 import {
+  inRange,
   type Picked,
   pickWrench,
   type Room,
@@ -42,7 +45,7 @@ export const wrenchChoices = (
       : {}),
   })
 
-export const rangeWords = ({ min, max, unit }: Wrench): string =>
+export const rangeWords = ({ min, max, unit }: Pick<Wrench, 'min' | 'max' | 'unit'>): string =>
   unit === 'deg' ? 'degrees' : `${format.number(min)}–${format.number(max)} ${unit}`
 
 /** The wrench to reach for: the plan’s if it fits, else the best that does; one of the plan’s kind before another. */
@@ -100,13 +103,28 @@ export interface HeldUp {
  * An entry that stops the hand: a number that would fit in another unit, or one outside the band. Both
  * readings in plain words; nothing is converted silently.
  */
-export function heldUp(entry: ScaleEntry, targetNm: number | null): HeldUp | undefined {
+export function heldUp(
+  entry: ScaleEntry,
+  targetNm: number | null,
+  joint: AdoptedJoint,
+): HeldUp | undefined {
+  const breaks = impossibleAt(joint, entry.pass, entry.appliesNm, entry.band)
+  if (breaks && !entry.slip)
+    return { title: 'Stop: does the scale really read so?', sentences: breaksSentences(entry.appliesNm, breaks) }
   if (entry.slip)
     return {
       title: 'Stop: which unit is that?',
-      sentences: slipSentences(entry.slip, targetNm, entry.adapter),
+      sentences: [
+        ...(breaks ? breaksSentences(entry.appliesNm, breaks) : []),
+        ...slipSentences(entry.slip, targetNm, entry.adapter),
+      ],
     }
-  const { band, adapter } = entry
+  const { wrench, band, adapter } = entry
+  if (wrench && !inRange(wrench, entry.value))
+    return {
+      title: `Stop: ${entry.wrenchId} does not reach that.`,
+      sentences: [outOfReachWords(wrench, entry.value), 'Take another wrench, or read its scale again.'],
+    }
   if (band?.kind !== 'torque' || inBand(entry.appliesNm, band)) return undefined
   const limits = [band.minNm, band.maxNm]
   const under = entry.appliesNm < band.minNm
@@ -118,6 +136,16 @@ export function heldUp(entry: ScaleEntry, targetNm: number | null): HeldUp | und
     ],
   }
 }
+
+/** `36 N·m would break an M8x1.25 8.8 bolt: it yields at …`, and the question. */
+export function breaksSentences(torqueNm: number, judged: TorqueJudgement): string[] {
+  const [first = ''] = judgedWords(judged)
+  return [`${format.torque(torqueNm, 'N·m')} N·m: ${first}.`, 'Does the scale really read so?']
+}
+
+/** `30 N·m is outside the scale of TW-25, 5–25 N·m.` */
+export const outOfReachWords = (wrench: Pick<Wrench, 'id' | 'min' | 'max' | 'unit'>, value: number): string =>
+  `${format.number(value)} ${wrench.unit} is outside the scale of ${wrench.id}, ${rangeWords(wrench)}.`
 
 /** “9 on this wrench is 9 lbf·ft = 12.2 N·m. The plan says 9 N·m, which is 6.64 on this scale.” */
 export function slipSentences(slip: UnitSlip, targetNm: number | null, adapter?: Adapter): string[] {

@@ -22,6 +22,7 @@ export const VERDICTS: Record<HoleVerdict, string> = {
   near_bottom: 'It fits, with too little left at the bottom.',
   bottoms_out: 'It bottoms: the wrench clicks and nothing is clamped.',
   too_short: 'Too short: too little thread holds.',
+  too_long: 'Too long: more than a diameter of it stands out.',
 }
 
 export const LINKS: Record<WeakestLink, string> = {
