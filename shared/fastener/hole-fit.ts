@@ -192,7 +192,13 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
       ...(insert?.cautions ?? []),
       ...thread.cautions,
     ],
-    basis: ['hole_fit', 'lengths', ...(boltThreadMm === undefined ? (['bolt_thread'] as const) : []), ...(insert?.basis ?? []), ...thread.basis],
+    basis: [
+      'hole_fit',
+      'lengths',
+      ...(boltThreadMm === undefined ? (['bolt_thread'] as const) : []),
+      ...(insert?.basis ?? []),
+      ...thread.basis,
+    ],
   }
 }
 

@@ -51,6 +51,9 @@ export function judgeAt(
   })
 }
 
+const takenAsPrinted = ({ torqueNm, asPrinted }: TorquePass): boolean =>
+  asPrinted !== undefined && asPrinted.torqueNm === torqueNm
+
 /** What speaks against a torque at a head, where it is more than the fastener bears; nothing within a band that was taken so. */
 export function impossibleAt(
   joint: Joint,
@@ -59,7 +62,7 @@ export function impossibleAt(
   band: Band | null,
 ): TorqueJudgement | undefined {
   const asked = joint.passes[pass - 1]
-  if (asked?.kind === 'torque' && asked.asPrinted && band && inBand(torqueNm, band)) return undefined
+  if (asked?.kind === 'torque' && takenAsPrinted(asked) && band && inBand(torqueNm, band)) return undefined
   const ofJoint = judged.get(joint) ?? new Map<number, TorqueJudgement>()
   judged.set(joint, ofJoint)
   const known = ofJoint.get(torqueNm) ?? judgeAt(joint, torqueNm)
@@ -74,7 +77,7 @@ export function impossiblePasses(
   joint: Joint,
 ): { pass: number; torqueNm: number; judged: TorqueJudgement }[] {
   return joint.passes.flatMap((pass, index) => {
-    if (pass.kind !== 'torque' || pass.torqueNm === null || pass.asPrinted) return []
+    if (pass.kind !== 'torque' || pass.torqueNm === null || takenAsPrinted(pass)) return []
     const judged = judgeAt(joint, pass.torqueNm, pass.limits)
     return judged.verdict === 'impossible' ? [{ pass: index + 1, torqueNm: pass.torqueNm, judged }] : []
   })
@@ -93,7 +96,10 @@ export function checkFasteners(
       const path: Path = ['steps', i, 'joints', k]
       joint.passes.forEach((pass, at) => {
         const there: Path = [...path, 'passes', at]
-        if (pass.kind === 'torque') checkTorque(joint, pass, there, fault, (found) => grave.push([i, found]))
+        if (pass.kind === 'torque')
+          checkTorque(joint, pass, there, fault, (found, assumedAlone) =>
+            (assumedAlone ? light : grave).push([i, found]),
+          )
         const unfit = wrenches && wrenchProblem(pass, there, wrenches)
         if (unfit) light.push([i, unfit])
       })
@@ -107,30 +113,37 @@ export function checkFasteners(
 
 function checkTorque(
   joint: Joint,
-  { torqueNm, limits, asPrinted }: TorquePass,
+  pass: TorquePass,
   path: Path,
   fault: Report,
-  doubt: (found: Problem) => void,
+  doubt: (found: Problem, assumedAlone: boolean) => void,
 ): void {
+  const { torqueNm, limits, asPrinted } = pass
   if (torqueNm === null) return
   const judged = judgeAt(joint, torqueNm, limits)
   const problem = () =>
     `${joint.id}: ${formatNumber(torqueNm)} N·m on ${joint.thread} ${joint.grade}: ${judgedWords(judged).join('; ')}`
-  if (judged.verdict === 'impossible' && !asPrinted)
-    return fault(
+  if (judged.verdict === 'impossible' && !takenAsPrinted(pass))
+    fault(
       [...path, 'torqueNm'],
       problem(),
       'Look at the page again: torque, unit, thread and grade. If it is printed so, a supervisor may take it, with the page as a photo.',
       { asPrinted: true },
     )
-  if (judged.verdict === 'impossible')
-    doubt({
-      path: [...path, 'torqueNm'],
-      problem: `${problem()}. Taken as printed: ${asPrinted?.reason}`,
-      fix: 'write what is right.',
-    })
-  else if (judged.verdict === 'implausible')
-    doubt({ path: [...path, 'torqueNm'], problem: problem(), fix: 'look at the page again.' })
+  else if (judged.verdict === 'impossible')
+    doubt(
+      {
+        path: [...path, 'torqueNm'],
+        problem: `${problem()}. Taken as printed: ${unstopped(asPrinted?.reason ?? '')}`,
+        fix: 'Write what is right.',
+      },
+      false,
+    )
+  else if (judged.verdict === 'implausible') {
+    const assumedAlone = judged.doubts.every((one) => one === 'grade_assumed' || one === 'pitch_assumed')
+    const fix = assumedAlone ? 'Write the property class.' : 'Look at the page again.'
+    doubt({ path: [...path, 'torqueNm'], problem: problem(), fix }, assumedAlone)
+  }
 }
 
 const FIT_PROBLEMS = {
@@ -149,7 +162,7 @@ function fitProblem(joint: Joint, path: Path): (Problem & { grave: boolean }) | 
           grave: true,
           path: [...path, 'hole'],
           problem: `${joint.id}: ${unstopped(fastenerSentence(fit))}`,
-          fix: 'measure the hole.',
+          fix: 'Measure the hole.',
         }
       : undefined
   const right = fit.rightLengthsMm.map((mm) => formatNumber(mm)).join(', ')
@@ -158,21 +171,24 @@ function fitProblem(joint: Joint, path: Path): (Problem & { grave: boolean }) | 
       grave: true,
       path: [...path, 'lengthMm'],
       problem: `${named} ${FIT_PROBLEMS[fit.verdict]}`,
-      fix: right ? `lengths that fit are ${right} mm.` : 'measure bolt, stack and hole again.',
+      fix: right ? `Lengths that fit are ${right} mm.` : 'Measure bolt, stack and hole again.',
     }
   if (!fit.assumed?.follows) return undefined
   return {
     grave: false,
     path: [...path, 'lengthMm'],
     problem: `${named}: with the standard’s ${formatNumber(fit.assumed.boltThreadMm, 1)} mm of thread its ${fit.assumed.follows === 'shank' ? 'shank' : 'thread run-out'} would reach the hole`,
-    fix: `measure its thread and add "boltThreadMm"${right ? `, or take ${right} mm` : ''}.`,
+    fix: `Measure its thread and add "boltThreadMm"${right ? `, or take ${right} mm` : ''}.`,
   }
 }
+
+/** What stands where nothing was said: that is asked for as missing, not as a word. */
+export const NOT_GIVEN = 'not given'
 
 /** Only where words decide a figure: a plug or a sender is never computed. */
 function wordProblems(joint: Joint, path: Path): Problem[] {
   if (!['bolt', 'nut', 'stud'].includes(joint.fastener)) return []
-  const lubrication = readLubrication(joint.lubrication)
+  const lubrication = joint.lubrication === NOT_GIVEN ? '' : readLubrication(joint.lubrication)
   const material = joint.hole && holeMaterial(joint.hole.material)
   return [
     ...(typeof lubrication === 'string' ? [] : [word(joint, [...path, 'lubrication'], lubrication)]),
@@ -189,22 +205,27 @@ function word(joint: Joint, path: Path, { refused, data }: FastenerRefusal): Pro
     problem: refused.endsWith('_unclear')
       ? `${joint.id}: “${text}” does not say exactly one ${what}`
       : `${joint.id}: no ${what === 'lubrication' ? 'friction' : 'strength'} is known for “${text}”`,
-    fix: `write ${some.length > 1 ? 'one of: ' : ''}${some.join(', ')}.`,
+    fix: `Write ${some.length > 1 ? 'one of: ' : ''}${some.join(', ')}.`,
   }
 }
 
 const unstopped = (sentence: string): string => sentence.replace(/\.$/, '')
 
-function wrenchProblem(pass: Pass, path: Path, wrenches: Readonly<Record<string, Wrench>>): Problem | undefined {
+function wrenchProblem(
+  pass: Pass,
+  path: Path,
+  wrenches: Readonly<Record<string, Wrench>>,
+): Problem | undefined {
   if (pass.kind !== 'torque' || pass.torqueNm === null || pass.wrench === undefined) return undefined
   const named = Object.values(wrenches).filter(({ id }) => id === pass.wrench)
   const band = pass.limits ? ({ kind: 'torque', ...pass.limits } as const) : null
   const [picked] = pickWrench({ passes: [pass], bands: [band] }, 1, { wrenches: named, now: 0 })
-  const against = picked?.against.filter((demerit) => demerit === 'out_of_range' || demerit === 'no_room') ?? []
+  const against =
+    picked?.against.filter((demerit) => demerit === 'out_of_range' || demerit === 'no_room') ?? []
   if (!picked || against.length === 0) return undefined
   return {
     path: [...path, 'wrench'],
     problem: `${pass.wrench} cannot do ${formatNumber(pass.torqueNm)} N·m: ${againstWrench({ ...picked, against }).join('; ')}`,
-    fix: 'name another wrench.',
+    fix: 'Name another wrench.',
   }
 }

@@ -57,7 +57,9 @@ const pass = z.discriminatedUnion('kind', [
     torqueNm: torqueNm.nullable(),
     limits: z.strictObject({ minNm: torqueNm, maxNm: torqueNm, from }).optional(),
     wrench,
-    asPrinted: z.strictObject({ photo: z.string().regex(/^[0-9a-f]{64}$/), reason: words(400) }).optional(),
+    asPrinted: z
+      .strictObject({ torqueNm, photo: z.string().regex(/^[0-9a-f]{64}$/), reason: words(400) })
+      .optional(),
   }),
   z.strictObject({
     kind: z.literal('angle'),

@@ -144,8 +144,9 @@ export interface TorquePass {
   /** More than the fastener bears by all that can be computed, and taken all the same: by the supervisor who adds the plan. */
   asPrinted?: AsPrinted
 }
-/** The page it is printed on, as a photo by its SHA-256 in hex, and why the value is taken. */
+/** The value that was taken (of another it says nothing), its page as a photo by its SHA-256 in hex, and why. */
 export interface AsPrinted {
+  torqueNm: number
   photo: string
   reason: string
 }

@@ -108,7 +108,7 @@ export function outcomeOf(
   }
 }
 
-async function putBytes({ sha256, bytes }: QueuedPhoto): Promise<SendOutcome> {
+async function putBytes({ sha256, bytes }: Pick<QueuedPhoto, 'sha256' | 'bytes'>): Promise<SendOutcome> {
   const answer = await fetch(`/api/photos/${sha256}`, {
     method: 'PUT',
     credentials: 'same-origin',
@@ -118,6 +118,18 @@ async function putBytes({ sha256, bytes }: QueuedPhoto): Promise<SendOutcome> {
   })
   return outcomeOf(answer.status, sha256, await answer.json().catch(() => ({})))
 }
+
+/** A picture that belongs to no job: sent at once, with what stands in the way if it does not arrive. */
+export async function sendPhoto(sha256: string, bytes: Blob): Promise<string | undefined> {
+  try {
+    const outcome = await putBytes({ sha256, bytes })
+    if (outcome === 'stored') return undefined
+    return outcome === 'later' ? NO_SIGNAL : outcome.sentence
+  } catch {
+    return NO_SIGNAL
+  }
+}
+const NO_SIGNAL = 'No signal: the photo was not sent. Try again when the connection is back.'
 
 const WHY: Record<Unheld, string> = {
   no_store: 'This browser keeps nothing once the page is closed or loaded again.',

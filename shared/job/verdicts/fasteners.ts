@@ -8,8 +8,7 @@ import { isWaived } from './state'
 
 /** What is wrong with a hole, or with a length in it: told before anything is tightened there. */
 export type HoleFault = Misfit | 'hole_stripped'
-export const isHoleFault = (fault: FastenerFault): fault is HoleFault =>
-  HOLE_FAULTS.includes(fault)
+export const isHoleFault = (fault: FastenerFault): fault is HoleFault => HOLE_FAULTS.includes(fault)
 const HOLE_FAULTS: readonly FastenerFault[] = [
   'hole_stripped',
   'hole_impossible',

@@ -126,7 +126,7 @@ describe('what comes next on a joint', () => {
     const at = headBench()
     at.does({ type: 'EnterScale', jointId: 'G-D1', pass: 1, wrenchId: 'TW-11', value: 28 })
     const entry = at.job().scales['TW-11']
-    expect(entry && heldUp(entry, 30)?.title).toBe('Stop: the scale is set below the band.')
+    expect(entry && heldUp(entry, 30, at.round.joint)?.title).toBe('Stop: the scale is set below the band.')
   })
 
   test('a wait is said with its end, and a head before it is called too early', () => {

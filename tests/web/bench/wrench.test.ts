@@ -102,7 +102,7 @@ describe('an adapter on the wrench in hand', () => {
     const at = bench()
     at.does({ ...scale, value: 24, adapter: { ...crowfoot, adapterMm: 60 } })
     const entry = at.job().scales['TW-11']
-    const held = entry && heldUp(entry, 24, at.joint('G-E2'))
+    const held = entry && heldUp(entry, 24, roundAt(at, 'E5').joint)
     expect(held?.title).toBe('Stop: the scale is set above the band.')
     expect(held?.sentences.join(' ')).toContain('24 N·m through the adapter applies 28.8 N·m')
     expect(held?.sentences.join(' ')).toContain('which is 20 on this scale')

@@ -209,9 +209,7 @@ function Indicated(props: NumberProps) {
           <Button wide onClick={number.clear}>
             I misread it: enter again
           </Button>
-          <p class="small pencil">
-            A thread that is giving way also reads low. Look at it before you go on.
-          </p>
+          <p class="small pencil">A thread that is giving way also reads low. Look at it before you go on.</p>
         </div>
       </Show>
       <Show when={bench.band()}>

@@ -103,14 +103,13 @@ export interface HeldUp {
  * An entry that stops the hand: a number that would fit in another unit, or one outside the band. Both
  * readings in plain words; nothing is converted silently.
  */
-export function heldUp(
-  entry: ScaleEntry,
-  targetNm: number | null,
-  joint: AdoptedJoint,
-): HeldUp | undefined {
+export function heldUp(entry: ScaleEntry, targetNm: number | null, joint: AdoptedJoint): HeldUp | undefined {
   const breaks = impossibleAt(joint, entry.pass, entry.appliesNm, entry.band)
   if (breaks && !entry.slip)
-    return { title: 'Stop: does the scale really read so?', sentences: breaksSentences(entry.appliesNm, breaks) }
+    return {
+      title: 'Stop: does the scale really read so?',
+      sentences: breaksSentences(entry.appliesNm, breaks),
+    }
   if (entry.slip)
     return {
       title: 'Stop: which unit is that?',

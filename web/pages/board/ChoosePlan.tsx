@@ -2,12 +2,15 @@
  * A supervisor gives a job its plan, at an edition. A job keeps the plan it adopted for good, so it takes two
  * presses: one to choose, one to say so.
  */
-import { createSignal, For, Show } from 'solid-js'
+import { createEffect, createSignal, For, on, Show } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
 import type { Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { upperFirst } from '../../../shared/words'
+import { isFailure } from '../../live/http'
 import { useSendAndWait, useShop } from '../../live/live'
+import { PlanCautions } from '../../shop/PlanCautions'
+import { wholePlan } from '../../shop/plan-library'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
@@ -17,6 +20,13 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
   const sendAndWait = useSendAndWait()
   const { shop, known } = useShop()
   const [chosen, setChosen] = createSignal<Plan>()
+  const [whole, setWhole] = createSignal<Plan>()
+  createEffect(
+    on(chosen, async (plan) => {
+      const reply = plan && (await wholePlan(shop().name, plan))
+      if (reply && !isFailure(reply) && plan === chosen()) setWhole(reply)
+    }),
+  )
   const plans = () =>
     Object.values(shop().plans)
       .flatMap((editions) => Object.values(editions))
@@ -67,6 +77,9 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
       <Show when={chosen()}>
         {(plan) => (
           <>
+            <Show when={whole()?.id === plan().id && whole()} keyed>
+              {(read) => <PlanCautions plan={read} wrenches={shop().wrenches} />}
+            </Show>
             <Sentence>The job keeps this plan and edition, with the shop’s tolerances of today.</Sentence>
             <Button variant="main" disabled={adopting.busy()} onClick={() => adopting.submit(plan())}>
               {adopting.busy() ? 'Adopting…' : `Adopt plan: ${plan().title}, edition ${plan().edition}`}

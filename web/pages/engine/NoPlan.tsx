@@ -3,10 +3,12 @@ import { createMemo, createSignal, For, onMount, Show } from 'solid-js'
 import type { Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { upperFirst } from '../../../shared/words'
+import type { Shop } from '../../../shared/shop/types'
 import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
 import { ask, isFailure } from '../../live/http'
 import { useSendAndWait } from '../../live/live'
+import { PlanCautions } from '../../shop/PlanCautions'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
 import { latestPlans, libraryWords } from './library'
@@ -57,7 +59,7 @@ export function NoPlan() {
                     <Invented />
                   </Show>
                 </h3>
-                <Size plan={plan} />
+                <Size plan={plan} wrenches={scope.shop().wrenches} />
                 <p class="pencil small">{plan.source}</p>
               </div>
               <Show when={scope.leads()}>
@@ -74,13 +76,18 @@ export function NoPlan() {
   )
 }
 
-/** The library travels without its plans' bodies; each is asked for here, for its counts. */
-function Size(props: { plan: Plan }) {
+/** The library travels without its plans' bodies; each is asked for here, for its counts and its cautions. */
+function Size(props: { plan: Plan; wrenches: Shop['wrenches'] }) {
   const [whole, setWhole] = createSignal(props.plan)
   onMount(async () => {
     const { id, edition } = props.plan
     const reply = await ask<Plan>(`/api/plans/${encodeURIComponent(id)}/${edition}`)
     if (!isFailure(reply)) setWhole(reply)
   })
-  return <p>{libraryWords(whole())}</p>
+  return (
+    <>
+      <p>{libraryWords(whole())}</p>
+      <PlanCautions plan={whole()} wrenches={props.wrenches} />
+    </>
+  )
 }

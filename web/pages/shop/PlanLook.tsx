@@ -1,6 +1,5 @@
 /** A plan to be looked at before it is added or adopted: its size, its cautions, every step with its bolt maps. */
-import { createMemo, createSignal, For, Show } from 'solid-js'
-import { checkPlan } from '../../../shared/plan/check'
+import { createSignal, For, Show } from 'solid-js'
 import { RELEASES } from '../../../shared/plan/kinds'
 import type { Fasteners, Joint, Plan, PlanStep } from '../../../shared/plan/types'
 import { limitsWords, passesWords, sealantWords } from '../../../shared/plan/words'
@@ -8,12 +7,14 @@ import { counted, listed, positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { format } from '../../format'
 import { fastenerWords } from '../../job/step/step-words'
+import { useShop } from '../../live/live'
+import { PlanCautions } from '../../shop/PlanCautions'
 import { figuresOf, interruptionWords, mapLabel, plannedHeads, stepsOf } from './plan-look'
 
 const MAP_HEIGHT = 260
 
 export function PlanLook(props: { plan: Plan }) {
-  const cautions = createMemo(() => checkPlan(props.plan).cautions)
+  const { shop } = useShop()
   return (
     <div class="stack airy">
       <p>
@@ -30,31 +31,7 @@ export function PlanLook(props: { plan: Plan }) {
           )}
         </For>
       </dl>
-      <section class="plan-cautions" aria-labelledby="cautions-title">
-        <h3 id="cautions-title">
-          {cautions().length === 0 ? 'No cautions' : `To look at before it is used: ${cautions().length}`}
-        </h3>
-        <Show
-          when={cautions().length > 0}
-          fallback={
-            <p class="pencil">
-              Every step that hides a joint needs the step that tightens it, and each class A joint takes two
-              signatures.
-            </p>
-          }
-        >
-          <ul class="stack">
-            <For each={cautions()}>
-              {({ problem, fix, path }) => (
-                <li class="caution">
-                  <b>{problem}.</b> It may be meant so; if not: {fix}{' '}
-                  <span class="small pencil path">{path}</span>
-                </li>
-              )}
-            </For>
-          </ul>
-        </Show>
-      </section>
+      <PlanCautions plan={props.plan} wrenches={shop().wrenches} always />
       <For each={props.plan.stages}>
         {(stage) => (
           <section class="plan-stage" aria-labelledby={`stage-${stage.id}`}>

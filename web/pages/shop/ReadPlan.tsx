@@ -5,7 +5,7 @@
 import { useNavigate } from '@solidjs/router'
 import { createSignal, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../shared/plan/place'
-import type { Plan } from '../../../shared/plan/types'
+import type { AsPrinted, Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { counted, upperFirst } from '../../../shared/words'
 import { planHref, readPlanFile } from '../../shop/plan-library'
@@ -14,9 +14,10 @@ import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
 import { createSubmission } from '../../ui/submission'
 import { DropFile } from './DropFile'
-import { excerpt, placeOf } from './fault-place'
+import { excerpt, placeOf, withAsPrinted } from './fault-place'
 import { PartHead } from './PartHead'
 import { PlanLook } from './PlanLook'
+import { TakeAsPrinted } from './TakeAsPrinted'
 
 /** Each brings five lines of text with it. */
 const MOST_SHOWN = 12
@@ -75,7 +76,17 @@ export function ReadPlan(props: { scope: ShopScope }) {
           />
         </Show>
         <Show when={faults()} keyed>
-          {({ text, list }) => <Faults text={text} faults={list} goTo={goTo} />}
+          {({ text, list }) => (
+            <Faults
+              text={text}
+              faults={list}
+              goTo={goTo}
+              onTaken={(path, page) => {
+                setText(JSON.stringify(withAsPrinted(JSON.parse(text), path, page), null, 2))
+                void reading.submit()
+              }}
+            />
+          )}
         </Show>
         <Show when={plan() ? adding.error() : reading.error()}>
           {(sentence) => <Sentence against>{sentence()}</Sentence>}
@@ -120,7 +131,14 @@ export function ReadPlan(props: { scope: ShopScope }) {
   )
 }
 
-function Faults(props: { text: string; faults: readonly PlanFault[]; goTo(offset: number): void }) {
+interface FaultsProps {
+  text: string
+  faults: readonly PlanFault[]
+  goTo(offset: number): void
+  onTaken(path: string, page: Omit<AsPrinted, 'torqueNm'>): void
+}
+
+function Faults(props: FaultsProps) {
   return (
     <section class="faults" aria-labelledby="faults-title">
       <h3 id="faults-title">
@@ -153,6 +171,9 @@ function Faults(props: { text: string; faults: readonly PlanFault[]; goTo(offset
                 <Button variant="quiet" onClick={() => props.goTo(place.offset)}>
                   To line {place.line} in the text
                 </Button>
+                <Show when={fault.asPrinted}>
+                  <TakeAsPrinted onTaken={(page) => props.onTaken(fault.path, page)} />
+                </Show>
               </li>
             )
           }}

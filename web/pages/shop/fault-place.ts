@@ -4,6 +4,8 @@
  * A fault names either a line and column (text that is not JSON) or a path as `placeName` writes it; the path is
  * followed through the text as far as it goes, for what is missing has no place of its own.
  */
+import type { AsPrinted, TorquePass } from '../../../shared/plan/types'
+
 export interface Place {
   offset: number
   /** From 1, as editors count. */
@@ -82,6 +84,20 @@ function unquoted(token: string): string {
   } catch {
     return token.slice(1, -1)
   }
+}
+
+/** The plan with the torque at a path taken as printed; the same plan where no torque stands there. */
+export function withAsPrinted<P>(plan: P, path: string, page: Omit<AsPrinted, 'torqueNm'>): P {
+  const copy = structuredClone(plan)
+  const keys = keysOf(path)
+  const pass = (keys.at(-1) === 'torqueNm' ? keys.slice(0, -1) : keys).reduce<unknown>(
+    (value, key) =>
+      typeof value === 'object' && value !== null ? (value as Record<Key, unknown>)[key] : undefined,
+    copy,
+  ) as Partial<TorquePass> | undefined
+  if (typeof pass?.torqueNm !== 'number') return plan
+  pass.asPrinted = { torqueNm: pass.torqueNm, ...page }
+  return copy
 }
 
 const AROUND = 2

@@ -1,8 +1,9 @@
 /** Faults, cautions and open points: of the whole plan with a way to each, or of one step or joint at its place. */
 import { createMemo, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../../shared/plan/place'
-import type { Plan } from '../../../../shared/plan/types'
+import type { AsPrinted, Plan } from '../../../../shared/plan/types'
 import { Button } from '../../../ui/Button'
+import { TakeAsPrinted } from '../TakeAsPrinted'
 import { type Finish, fixWords, placeInPlan, placeWords } from './finish'
 
 interface PointsProps {
@@ -11,6 +12,7 @@ interface PointsProps {
   /** Step, or step and joint; without it the whole plan. */
   within?: readonly [step: number, joint?: number]
   goTo?: (path: string) => void
+  onTaken?: (path: string, page: Omit<AsPrinted, 'torqueNm'>) => void
 }
 
 /** A sheet of thousands of lines has thousands of open points. */
@@ -59,6 +61,9 @@ export function Points(props: PointsProps) {
                         Go to it
                       </Button>
                     )}
+                  </Show>
+                  <Show when={point.asPrinted && props.onTaken}>
+                    {(onTaken) => <TakeAsPrinted onTaken={(page) => onTaken()(point.path, page)} />}
                   </Show>
                 </li>
               )}

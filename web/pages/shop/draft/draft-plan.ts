@@ -3,6 +3,7 @@
  *
  * What the editor does not show (gates, sets, outlines, measurements) stays as it is.
  */
+import { NOT_GIVEN } from '../../../../shared/plan/fasteners'
 import type { Joint, Pass, Plan, PlanStep, Position } from '../../../../shared/plan/types'
 
 const at = <T>(list: readonly T[], index: number, change: (item: T) => T): T[] =>
@@ -114,9 +115,6 @@ export function removeJoint(plan: Plan, i: number, k: number): Plan {
     })),
   }
 }
-
-/** What a torque sheet does not tell; the word `sheetToPlan` writes. */
-export const NOT_GIVEN = 'not given'
 
 export const PATTERNS = ['row', 'rows', 'circle'] as const
 export type Pattern = (typeof PATTERNS)[number]

@@ -5,11 +5,11 @@
  * while it is made. The server reads the whole again before it takes a plan in.
  */
 import { checkPlan } from '../../../../shared/plan/check'
+import { NOT_GIVEN } from '../../../../shared/plan/fasteners'
 import { type Path, type PlanFault, placeName } from '../../../../shared/plan/place'
 import type { Joint, Pass, Plan } from '../../../../shared/plan/types'
 import { listed } from '../../../../shared/words'
 import { keysOf } from '../fault-place'
-import { NOT_GIVEN } from './draft-plan'
 
 export interface Finish {
   faults: PlanFault[]

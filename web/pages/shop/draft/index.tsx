@@ -15,6 +15,7 @@ import { Button } from '../../../ui/Button'
 import { Sentence } from '../../../ui/Sentence'
 import { createSubmission } from '../../../ui/submission'
 import { PartHead } from '../PartHead'
+import { withAsPrinted } from '../fault-place'
 import { countWords } from '../plan-look'
 import { addStep } from './draft-plan'
 import { Fold } from './Fold'
@@ -189,7 +190,12 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
               <h3 id="check-title" aria-live="polite">
                 {checkWords(finish())}
               </h3>
-              <Points plan={now()} finish={finish()} goTo={goTo} />
+              <Points
+                plan={now()}
+                finish={finish()}
+                goTo={goTo}
+                onTaken={(path, page) => onPlan(withAsPrinted(now(), path, page))}
+              />
             </section>
             <section class="draft-head stack roomy" aria-labelledby="head-title">
               <h3 id="head-title">The plan</h3>

@@ -1,0 +1,46 @@
+/** What to look at before a plan is used, the gravest first: where it is read, looked at, and adopted. */
+import { createMemo, For, Show } from 'solid-js'
+import { checkPlan } from '../../shared/plan/check'
+import type { Plan } from '../../shared/plan/types'
+import type { Wrench } from '../../shared/shop/types'
+
+interface PlanCautionsProps {
+  plan: Plan
+  /** The crib: whether the wrenches the plan names can do their passes. */
+  wrenches: Readonly<Record<string, Wrench>>
+  /** Says also that there are none. */
+  always?: boolean
+}
+
+export function PlanCautions(props: PlanCautionsProps) {
+  const cautions = createMemo(() => checkPlan(props.plan, props.wrenches).cautions)
+  return (
+    <Show when={props.always || cautions().length > 0}>
+      <section class="plan-cautions stack" aria-label="Cautions of the plan">
+        <h3>
+          {cautions().length === 0 ? 'No cautions' : `To look at before it is used: ${cautions().length}`}
+        </h3>
+        <Show
+          when={cautions().length > 0}
+          fallback={
+            <p class="pencil">
+              Every step that hides a joint needs the step that tightens it, each class A joint takes two
+              signatures, and no torque, word or bolt length is doubtful.
+            </p>
+          }
+        >
+          <ul class="stack">
+            <For each={cautions()}>
+              {({ problem, fix, path }) => (
+                <li class="caution">
+                  <b>{problem}.</b> It may be meant so; if not: {fix}{' '}
+                  <span class="small pencil path">{path}</span>
+                </li>
+              )}
+            </For>
+          </ul>
+        </Show>
+      </section>
+    </Show>
+  )
+}
