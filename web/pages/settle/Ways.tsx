@@ -1,7 +1,7 @@
 /** The three ways to a value, side by side, and the word that settles it. */
 import { createMemo, createSignal, type JSX, type ParentProps, Show } from 'solid-js'
-import type { ProposalJoint } from '../../../shared/fastener'
-import { proposeFor } from '../../../shared/job/proposal'
+import { judgedWords, type ProposalJoint } from '../../../shared/fastener'
+import { judgeDecided, proposeFor } from '../../../shared/job/proposal'
 import type { ValueBasis } from '../../../shared/job/types'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { BandBar } from '../../drawings/BandBar'
@@ -10,6 +10,7 @@ import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Form } from '../../ui/Form'
+import { Sentence } from '../../ui/Sentence'
 import { ComputedWay, refusedFor } from './ComputedWay'
 import {
   addedIn,
@@ -47,6 +48,18 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
   const shown = createMemo(() =>
     valuesShown(form(), proposalOf(form(), proposed()), props.known.tolerancePct),
   )
+  /** What the value would do to the joint, where that speaks against it; a proposal was held below it from the start. */
+  const judged = createMemo(() => {
+    const [torqueNm, minNm, maxNm] = [shown().value, shown().min, shown().max].map(numberIn)
+    if (!torqueNm || minNm === undefined || maxNm === undefined || form().kind === 'computed')
+      return undefined
+    const found = judgeDecided(scope.job(), props.joint, props.pass, scope.shop().tolerances, {
+      torqueNm,
+      minNm,
+      maxNm,
+    })
+    return found.verdict === 'implausible' || found.verdict === 'impossible' ? found : undefined
+  })
   const save = () => {
     setTried(true)
     const result = settled()
@@ -134,6 +147,14 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
           </p>
         </div>
         <div>
+          <Show when={judged()}>
+            {(found) => (
+              <Sentence against>
+                {found().verdict === 'impossible' ? 'This cannot be right' : 'Look at this again'}:{' '}
+                {judgedWords(found()).join('; ')}.
+              </Sentence>
+            )}
+          </Show>
           {field('reason', 'Why this value for this joint', { long: true })}
           <Button type="submit" variant="main" wide>
             Decide torque: I answer for it

@@ -25,6 +25,7 @@ export function HoleRow() {
           <SelectInput field="material" options={MATERIALS} />
           <div class="desk-pair">
             <TextInput field="length" hint="Under the head." inputMode="decimal" />
+            <TextInput field="boltThread" hint="The standard’s unless entered." inputMode="decimal" />
             <TextInput field="stack" hint="Without the washer." inputMode="decimal" />
             <TextInput field="washer" hint="None unless entered." inputMode="decimal" />
             <TextInput field="threadDepth" hint="Full thread, from the face." inputMode="decimal" />
@@ -141,10 +142,13 @@ function Links(props: { result: Strip }) {
   )
 }
 
+const SHANK = 'It fits only if it is threaded further than the standard makes it.'
+
 function Fitted(props: { result: Fit }) {
   const fit = () => props.result.fit
   const verdict = () => (props.result.lengthMm === undefined ? undefined : fit().verdict)
-  const against = () => verdict() !== undefined && verdict() !== 'good'
+  const shank = () => props.result.lengthMm !== undefined && fit().assumed?.follows
+  const against = () => verdict() !== undefined && (verdict() !== 'good' || shank() !== undefined)
   const lengths = () => {
     const right = fit().rightLengthsMm
     return right.length === 0
@@ -156,6 +160,9 @@ function Fitted(props: { result: Fit }) {
   const facts = () => [
     ['holds', `${mm(fit().engagementMm * held())} mm (${format.number(fit().engagementD * held(), 1)} d)`],
     ['should hold', `${mm(fit().minEngagementMm)} mm`],
+    ...(fit().assumed && props.result.lengthMm !== undefined
+      ? [['its own thread', `${mm(fit().assumed?.boltThreadMm ?? 0)} mm (assumed)`]]
+      : []),
     ...(fit().clearanceMm < 0
       ? [[props.result.through ? 'stands out by' : 'too long by', `${mm(-fit().clearanceMm)} mm`]]
       : [['left at the bottom', `${mm(fit().clearanceMm)} mm`]]),
@@ -170,7 +177,7 @@ function Fitted(props: { result: Fit }) {
       <Show when={verdict()}>
         {(verdict) => (
           <p class="sentence" classList={{ against: against() }}>
-            {VERDICTS[verdict()]}
+            {shank() ? SHANK : VERDICTS[verdict()]}
           </p>
         )}
       </Show>

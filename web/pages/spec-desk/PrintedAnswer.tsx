@@ -1,5 +1,6 @@
 /** What the manual prints, read back pass by pass; what is unclear is asked, what contradicts itself is said. */
 import { For, Match, Show, Switch } from 'solid-js'
+import { judgedWords } from '../../../shared/fastener'
 import { specPassWords } from '../../../shared/spec'
 import { format } from '../../format'
 import { useCalculator } from './fields'
@@ -11,6 +12,10 @@ import { computedNm, kN, percent } from './words'
 
 export function PrintedAnswer() {
   const { calculation } = useCalculator()
+  const impossible = () => {
+    const judged = calculation().printedJudged
+    return judged?.verdict === 'impossible' ? judged : undefined
+  }
   return (
     <section class="desk-answer desk-printed stack" aria-labelledby="desk-printed">
       <h3 id="desk-printed">Printed: it counts before anything computed</h3>
@@ -51,6 +56,14 @@ export function PrintedAnswer() {
                   An angle follows: this torque only seats the joint, and is not to be held against the
                   computed band.
                 </p>
+              </Show>
+              <Show when={impossible()}>
+                {(judged) => (
+                  <p class="sentence against">
+                    That cannot be: {judgedWords(judged()).join('; ')}. Check torque, unit, class and thread
+                    against the page, and ask the maker. No wrench is named for it.
+                  </p>
+                )}
               </Show>
               <Show when={calculation().printedBeside}>{(beside) => <Beside beside={beside()} />}</Show>
             </>

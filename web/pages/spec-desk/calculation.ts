@@ -3,14 +3,24 @@
  *
  * Only the crib comes from the shop, and only its wrenches; all else follows from what was typed.
  */
-import { BASIS, type BasisId, strength, type Thread, type Tightening, thread } from '../../../shared/fastener'
+import {
+  BASIS,
+  type BasisId,
+  judgeTorque,
+  strength,
+  type Thread,
+  type Tightening,
+  type TorqueJudgement,
+  thread,
+} from '../../../shared/fastener'
 import { isRefusal } from '../../../shared/log'
 import type { Wrench } from '../../../shared/shop/types'
+import type { TorqueSpec } from '../../../shared/spec'
 import { numberIn } from './entries'
 import { type Fit, fitOf, type Strip, stripOf } from './hole'
 import type { InputField, Inputs } from './inputs'
 import { type Ordered, orderOf } from './order'
-import { answerOf, type FieldErrors, open, type Part, refusedPart, there } from './part'
+import { answerOf, type Candidates, type FieldErrors, open, type Part, refusedPart, there } from './part'
 import { type Converted, convertedOf, type Printed, printedOf } from './printed'
 import { type Recommended, recommendedOf } from './recommend'
 import { besideBand, gradeOf, type TorqueBeside, tensionOf } from './tension'
@@ -39,8 +49,11 @@ export interface Calculation {
   wrench: Part<OnWrench>
   order: Part<Ordered>
   converted: Converted
+  /** What the printed torque would do to this fastener. */
+  printedJudged?: TorqueJudgement
   /** By field, what is wrong with it and what to do. */
   errors: FieldErrors
+  candidates: Candidates
 }
 
 export function calculate(inputs: Inputs, crib: Crib): Calculation {
@@ -60,16 +73,31 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
       ? `A band of ±${percent.value} % is none to work to. Enter a number above 0, at most 50.`
       : undefined)
   const tolerancePct = percentError ? crib.tolerancePct : (percent.value ?? crib.tolerancePct)
-  const recommended = recommendedOf(tension, strip, fit, tolerancePct)
   const printed = printedOf(inputs)
   const toSet = printed.state === 'read' ? printed.toSet : undefined
-  // What is printed and cannot be read, or contradicts itself, is not replaced by something computed.
-  const target =
-    printed.state === 'none' || toSet
-      ? targetOf(toSet?.spec, answerOf(recommended)?.torqueNm, tolerancePct)
-      : undefined
+  const printedJudged = toSet && size && judgedPrinted(inputs, toSet.spec, strip)
+  const impossible = printedJudged?.verdict === 'impossible' ? printedJudged : undefined
   const tight = answerOf(tension)
-  const wrench = onWrench(inputs, target, crib.wrenches, crib.now)
+  const printedTarget = toSet && targetOf(toSet.spec, undefined, tolerancePct)
+  const printedBeside =
+    printedTarget && tight && printed.state === 'read' && !printed.seats
+      ? besideBand(tight, printedTarget.torqueNm)
+      : undefined
+  const recommended =
+    besidePrinted(printed, impossible !== undefined || printedBeside?.pastYield === true) ??
+    withinLimit(recommendedOf(tension, strip, fit, tolerancePct), toSet?.spec)
+  // What is printed and cannot be read, contradicts itself or cannot be is not replaced by something computed.
+  const target = impossible
+    ? undefined
+    : (printedTarget ??
+      (printed.state === 'none'
+        ? targetOf(undefined, answerOf(recommended)?.torqueNm, tolerancePct)
+        : undefined))
+  const wrench: Part<OnWrench> = impossible
+    ? open('No wrench is named for a torque that the fastener cannot bear.')
+    : toSet && !printedTarget
+      ? open('What is printed is a limit, not a torque to set.')
+      : onWrench(inputs, target, crib.wrenches, crib.now)
   const order = orderOf(inputs)
   const converted = convertedOf(inputs.convert)
   const gradeError = inputs.grade.trim() && !size ? gradeAlone(inputs.grade) : undefined
@@ -79,9 +107,8 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
     grade: { words: size ? gradeOf(inputs, size) : inputs.grade.trim(), taken: inputs.grade.trim() === '' },
     tension,
     printed,
-    ...(toSet && tight && target && printed.state === 'read' && !printed.seats
-      ? { printedBeside: besideBand(tight, target.torqueNm) }
-      : {}),
+    ...(printedBeside && !impossible ? { printedBeside } : {}),
+    ...(printedJudged ? { printedJudged } : {}),
     strip,
     fit,
     recommended,
@@ -96,7 +123,57 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
       ...(printed.state === 'refused' ? { printed: printed.why } : {}),
       ...(converted.state === 'refused' ? { convert: converted.why } : {}),
     },
+    candidates: Object.fromEntries(
+      [tension, strip, fit].flatMap((part) =>
+        part.state === 'refused' && part.field && part.could ? [[part.field, part.could]] : [],
+      ),
+    ),
   }
+}
+
+/** The one judge, with what the sheet knows of fastener and hole. */
+function judgedPrinted(inputs: Inputs, spec: TorqueSpec, strip: Part<Strip>): TorqueJudgement {
+  const { nominalNm, minNm, maxNm } = spec
+  const held = answerOf(strip)
+  return judgeTorque({
+    thread: inputs.thread,
+    grade: inputs.grade,
+    lubrication: inputs.lubrication,
+    ...(held && held.lengthFrom !== 'rule'
+      ? {
+          holeMaterial: held.strip.material.id,
+          engagementMm: held.strip.engagementMm,
+          ...(held.insert ? { insert: held.insert } : {}),
+        }
+      : {}),
+    ...(nominalNm === undefined ? {} : { nominalNm }),
+    ...(minNm === undefined ? {} : { minNm }),
+    ...(maxNm === undefined ? {} : { maxNm }),
+  })
+}
+
+/** Nothing is recommended in the place of a print that is to be looked at again. */
+function besidePrinted(printed: Printed, aboveYield: boolean): Part<Recommended> | undefined {
+  if (printed.state === 'refused')
+    return open('No torque is recommended in the place of a printed one that cannot be read.')
+  if (printed.state === 'read' && printed.spec.contradiction)
+    return open('No torque is recommended in the place of a printed one that contradicts itself.')
+  return aboveYield
+    ? open(
+        'No torque is recommended beside a printed one above yield: one of the entries is wrong, or the print is.',
+      )
+    : undefined
+}
+
+/** A printed limit stands above what is computed. */
+function withinLimit(recommended: Part<Recommended>, spec: TorqueSpec | undefined): Part<Recommended> {
+  const torqueNm = answerOf(recommended)?.torqueNm
+  return spec &&
+    spec.nominalNm === undefined &&
+    spec.minNm === undefined &&
+    (torqueNm ?? 0) > (spec.maxNm ?? Infinity)
+    ? open('No torque is recommended: what is computed is above the printed limit.')
+    : recommended
 }
 
 /** A class that cannot be is said even while the thread is still missing. */

@@ -1,6 +1,7 @@
 /** One field of the desk: what is typed goes into the address, and what is wrong with it stands beneath it. */
 import { createContext, createUniqueId, For, type JSX, Show, useContext } from 'solid-js'
 import type { BasisId } from '../../../shared/fastener'
+import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { type Option, Select } from '../../ui/Select'
 import type { Calculation } from './calculation'
@@ -92,6 +93,19 @@ export function SelectInput(props: SelectInputProps) {
         options={options()}
         onValue={(chosen) => set(props.field, chosen)}
       />
+      <Show when={calculation().candidates[props.field]}>
+        {(could) => (
+          <div class="cluster roomy">
+            <For each={could()}>
+              {(id) => (
+                <Button onClick={() => set(props.field, id)}>
+                  {props.options.find(({ value }) => value === id)?.title ?? id}
+                </Button>
+              )}
+            </For>
+          </div>
+        )}
+      </Show>
     </div>
   )
 }

@@ -39,7 +39,15 @@ export interface Strip {
   insert?: InsertGiven
 }
 
-const LENGTHS = ['length', 'stack', 'washer', 'threadDepth', 'holeDepth', 'insertLength'] as const
+const LENGTHS = [
+  'length',
+  'boltThread',
+  'stack',
+  'washer',
+  'threadDepth',
+  'holeDepth',
+  'insertLength',
+] as const
 type Lengths = Partial<Record<(typeof LENGTHS)[number], number>>
 
 /** The lengths typed, mm; the first that cannot be read stands for all. */
@@ -86,6 +94,8 @@ export function fitOf(inputs: Inputs, thread: Thread): Part<Fit> {
     through,
     thread,
     ...(insert ? { insert } : {}),
+    // Without a bolt length there is no bolt that could stand on its shank.
+    ...(lengths.boltThread === undefined ? {} : { boltThreadMm: lengths.boltThread }),
     ...(inputs.material === '' ? {} : { boltGrade: gradeOf(inputs, thread), holeMaterial: inputs.material }),
   }
   const fit = holeFit(input)

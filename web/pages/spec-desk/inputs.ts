@@ -20,6 +20,7 @@ export interface Inputs {
   pass: string
   material: string
   length: string
+  boltThread: string
   stack: string
   washer: string
   threadDepth: string
@@ -52,6 +53,7 @@ const FIELDS: { [Field in InputField]: readonly [key: string, usual: string] } =
   pass: ['pass', ''],
   material: ['hole', ''],
   length: ['length', ''],
+  boltThread: ['bolt-thread', ''],
   stack: ['stack', ''],
   washer: ['washer', ''],
   threadDepth: ['depth', ''],
@@ -108,6 +110,7 @@ export const LABELS: Record<InputField, string> = {
   pass: 'Pass to set',
   material: 'The hole is cut in',
   length: 'Bolt length, mm',
+  boltThread: 'Its own thread, mm',
   stack: 'Clamped stack, mm',
   washer: 'Washer, mm',
   threadDepth: 'Thread depth, mm',

@@ -6,7 +6,7 @@ import type { InputField } from './inputs'
 
 export type Part<T> =
   | { state: 'there'; value: T }
-  | { state: 'refused'; why: string; field?: InputField }
+  | { state: 'refused'; why: string; field?: InputField; could?: readonly string[] }
   | { state: 'open'; asks: string }
 
 /** What was typed and cannot be read, with what it may mean. */
@@ -17,6 +17,8 @@ export interface Unread {
 }
 
 export type FieldErrors = Partial<Record<InputField, string>>
+/** By field, what a word there could mean. */
+export type Candidates = Partial<Record<InputField, readonly string[]>>
 
 export const there = <T>(value: T): Part<T> => ({ state: 'there', value })
 export const open = (asks: string): Part<never> => ({ state: 'open', asks })
@@ -50,11 +52,13 @@ const FIELD_OF: Partial<Record<FastenerRefusal['refused'], InputField>> = {
   grade_not_this_size: 'grade',
   grade_without_formula: 'grade',
   lubrication_unknown: 'lubrication',
+  lubrication_unclear: 'lubrication',
   friction_missing: 'lubrication',
   stainless_needs_lubricant: 'lubrication',
   hole_below_thread: 'clearanceHole',
   bearing_below_hole: 'headBearing',
   material_unknown: 'material',
+  material_unclear: 'material',
   insert_unknown: 'insert',
   insert_outer_thread_needed: 'insertOuter',
   insert_outer_thread_small: 'insertOuter',
@@ -78,6 +82,7 @@ const NAMED: Record<string, InputField> = {
   'Thread depth': 'threadDepth',
   'Insert length': 'insertLength',
   'Hole material': 'material',
+  'Length of the bolt’s thread': 'boltThread',
 }
 
 /** A refusal as a part: its sentence, and the field it belongs to. */
@@ -87,5 +92,14 @@ export function refusedPart(refusal: FastenerRefusal): Part<never> {
       ? NAMED[refusal.data.name]
       : undefined
   const field = named ?? FIELD_OF[refusal.refused]
-  return { state: 'refused', why: fastenerSentence(refusal), ...(field ? { field } : {}) }
+  const could =
+    refusal.refused === 'lubrication_unclear' || refusal.refused === 'material_unclear'
+      ? refusal.data.could
+      : undefined
+  return {
+    state: 'refused',
+    why: fastenerSentence(refusal),
+    ...(field ? { field } : {}),
+    ...(could ? { could } : {}),
+  }
 }

@@ -2,7 +2,14 @@
  * The torque to recommend, and why that one: full use of the bolt at the lowest friction of the band, held lower where a
  * thread would strip first. The same rule as where a missing value is proposed; refused with every reason it gives.
  */
-import { asOnAScale, heldWords, proposalSentence, propose, type Tightening } from '../../../shared/fastener'
+import {
+  asOnAScale,
+  type HoleVerdict,
+  heldWords,
+  proposalSentence,
+  propose,
+  type Tightening,
+} from '../../../shared/fastener'
 import type { Fit, Strip } from './hole'
 import type { Part } from './part'
 import { open, there } from './part'
@@ -18,6 +25,11 @@ export interface Recommended {
   holeKnown: boolean
 }
 
+const AGAINST: Partial<Record<HoleVerdict, string>> = {
+  bottoms_out: 'the bolt would stand on the bottom and clamp nothing.',
+  too_short: 'too little of the bolt’s thread holds.',
+}
+
 export function recommendedOf(
   tension: Part<Tightening>,
   strip: Part<Strip>,
@@ -26,8 +38,12 @@ export function recommendedOf(
 ): Part<Recommended> {
   if (tension.state !== 'there') return tension
   // A bolt on the bottom takes any torque and clamps nothing.
-  if (fit.state === 'there' && fit.value.section && fit.value.fit.verdict === 'bottoms_out')
-    return open('No torque is recommended: the bolt would stand on the bottom and clamp nothing.')
+  const against = fit.state === 'there' && fit.value.section ? AGAINST[fit.value.fit.verdict] : undefined
+  if (against) return open(`No torque is recommended: ${against}`)
+  if (fit.state === 'there' && fit.value.section && fit.value.fit.assumed?.follows)
+    return open(
+      'No torque is recommended: with the standard’s thread length the bolt would stand on its shank. Enter how long its own thread is.',
+    )
   const { thread, grade, low, high, utilisation, lubrication, headBearingMm, holeMm } = tension.value
   if (strip.state === 'open') {
     const torqueNm = asOnAScale(low.torqueNm)

@@ -32,15 +32,17 @@ export const LINKS: Record<WeakestLink, string> = {
 }
 
 /** The sheet in a sentence or two, for a reader who hears it change. */
-export function summaryOf({ recommended, target, fit, thread }: Calculation): string {
+export function summaryOf({ recommended, target, fit, thread, printedJudged }: Calculation): string {
   if (thread.state !== 'there') return ''
   const { designation } = thread.value
   const torque =
-    target?.from === 'printed'
-      ? `${format.number(target.torqueNm, 2)} N·m as printed.`
-      : recommended.state === 'there'
-        ? `recommended ${computedNm(recommended.value.torqueNm)} N·m.`
-        : 'no torque recommended.'
+    printedJudged?.verdict === 'impossible'
+      ? 'the printed torque cannot be.'
+      : target?.from === 'printed'
+        ? `${format.number(target.torqueNm, 2)} N·m as printed.`
+        : recommended.state === 'there'
+          ? `recommended ${computedNm(recommended.value.torqueNm)} N·m.`
+          : 'no torque recommended.'
   const verdict = fit.state === 'there' && fit.value.section ? ` ${VERDICTS[fit.value.fit.verdict]}` : ''
   return `${designation}: ${torque}${verdict}`
 }

@@ -39,7 +39,8 @@ export function targetOf(
   if (printed) {
     const { nominalNm, minNm, maxNm } = printed
     const middle = minNm !== undefined && maxNm !== undefined ? (minNm + maxNm) / 2 : undefined
-    const torqueNm = nominalNm ?? middle ?? minNm ?? maxNm
+    // At most so much is a limit, and no torque to set.
+    const torqueNm = nominalNm ?? middle ?? minNm
     if (torqueNm === undefined || !(torqueNm > 0)) return undefined
     // One limit alone: the torque stays on its right side, with the shop's width on the other.
     const both = minNm !== undefined && maxNm !== undefined
