@@ -9,7 +9,7 @@ import { isRefusal } from '../log'
 import { BASIS, type BasisId, type BasisStatus } from './basis'
 import { CAUTIONS, type CautionCode } from './cautions'
 import { type Engagement, engagement, type WeakestLink } from './engagement'
-import type { FrictionBand } from './friction'
+import { type FrictionBand, readLubrication } from './friction'
 import type { InsertGiven } from './inserts'
 import { type HoleMaterialGiven, holeMaterial } from './materials'
 import { hasText } from './numbers'
@@ -54,6 +54,8 @@ export interface ProposalAdded {
   utilisation?: number
   /** Read from the head; taken only where the plan names no bolt grade that is known. */
   grade?: string
+  /** What the plan's word means; taken only where that is not one of the vocabulary. */
+  lubrication?: string
   /** Measured, in place of the band of the lubrication. */
   friction?: FrictionBand
   headBearingMm?: number
@@ -148,7 +150,7 @@ export function propose(joint: ProposalJoint, added: ProposalAdded = {}): Propos
             grade,
             ...(added.friction
               ? { muThread: added.friction, muHead: added.friction }
-              : { lubrication: joint.lubrication }),
+              : { lubrication: lubricationOf(joint, added) }),
             utilisation: added.utilisation ?? DEFAULT_UTILISATION,
             ...(added.headBearingMm === undefined ? {} : { headBearingMm: added.headBearingMm }),
             ...(added.clearanceHoleMm === undefined ? {} : { holeMm: added.clearanceHoleMm }),
@@ -199,6 +201,10 @@ function gradeOf(joint: ProposalJoint, added: ProposalAdded): string {
   return unread ? added.grade : joint.grade
 }
 
+/** Likewise: a person says what a word of the plan means, never another coating than it names. */
+const lubricationOf = ({ lubrication }: ProposalJoint, added: ProposalAdded): string =>
+  added.lubrication !== undefined && isRefusal(readLubrication(lubrication)) ? added.lubrication : lubrication
+
 const threadsN = ({ boltStripN, holeStripN }: Engagement): number => Math.min(boltStripN, holeStripN)
 
 function made(joint: ProposalJoint, added: ProposalAdded, tight: Tightening, held: Engagement): Proposal {
@@ -225,7 +231,7 @@ function made(joint: ProposalJoint, added: ProposalAdded, tight: Tightening, hel
     inputs: {
       thread: tight.thread.designation,
       grade: tight.grade.grade,
-      lubrication: added.friction ? 'measured' : joint.lubrication,
+      lubrication: added.friction ? 'measured' : lubricationOf(joint, added),
       frictionLow,
       frictionHigh: tight.high.muThread,
       holeMaterial: held.material.words,

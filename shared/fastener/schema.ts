@@ -13,6 +13,7 @@ export const proposalSchema = z.strictObject({
     engagementMm: above.optional(),
     utilisation: above.max(1).optional(),
     grade: words(60).optional(),
+    lubrication: words(40).optional(),
     friction: z.strictObject({ low: above.max(2), high: above.max(2) }).optional(),
     headBearingMm: above.optional(),
     clearanceHoleMm: above.optional(),

@@ -6,6 +6,7 @@
 import { For, type JSX, Show } from 'solid-js'
 import {
   HOLE_MATERIALS,
+  LUBRICATIONS,
   mends,
   type ProposalJoint,
   type Proposed,
@@ -13,6 +14,7 @@ import {
 } from '../../../shared/fastener'
 import type { AdoptedJoint } from '../../../shared/plan/types'
 import { format } from '../../format'
+import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { Select } from '../../ui/Select'
 import { type FieldErrors, OWN_MATERIAL, type SettleForm } from './form'
@@ -35,6 +37,15 @@ export function ComputedWay(props: ComputedWayProps) {
   const never = () => refusedFor(props.proposed)
   const refusals = () => ('refusals' in props.proposed ? props.proposed.refusals : [])
   const has = (...codes: string[]) => refusals().some(({ refused }) => codes.includes(refused))
+  /** What the plan's word could mean, as long as nobody has said it. */
+  const could = (): readonly string[] =>
+    refusals().flatMap((one) =>
+      one.refused === 'lubrication_unclear'
+        ? one.data.could
+        : one.refused === 'lubrication_unknown'
+          ? one.data.known
+          : [],
+    )
   const field = (name: keyof SettleForm, label: string, hint?: string): JSX.Element => (
     <Field
       label={label}
@@ -66,9 +77,33 @@ export function ComputedWay(props: ComputedWayProps) {
           {field('grade', 'Property class on the head', `the plan says “${props.joint.grade}”`)}
         </Show>
       </div>
+      <Show when={could().length > 0 || props.form.lubrication !== ''}>
+        <div class="stack" role="group" aria-label="What the lubrication is">
+          <p>The plan says “{props.joint.lubrication}”. What is on thread and head?</p>
+          <div class="cluster roomy">
+            <For each={LUBRICATIONS.filter((id) => could().includes(id) || id === props.form.lubrication)}>
+              {(id) => (
+                <Button
+                  aria-pressed={props.form.lubrication === id}
+                  onClick={() => props.onField('lubrication', props.form.lubrication === id ? '' : id)}
+                >
+                  {id.replace(/_/g, ' ')}
+                </Button>
+              )}
+            </For>
+          </div>
+        </div>
+      </Show>
       <details
         class="proposal-more unfold"
-        open={has('lubrication_unknown', 'stainless_needs_lubricant', 'friction_missing') || undefined}
+        open={
+          has(
+            'lubrication_unknown',
+            'lubrication_unclear',
+            'stainless_needs_lubricant',
+            'friction_missing',
+          ) || undefined
+        }
       >
         <summary>Measured friction, head and hole</summary>
         <div class="sheet-form">

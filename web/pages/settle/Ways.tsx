@@ -64,6 +64,8 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
     setTried(true)
     const result = settled()
     if ('errors' in result) return false
+    const refused = scope.may(result.command)
+    if (refused) return refused.sentence
     void scope.send(result.command)
   }
   const field = (name: keyof SettleForm, label: string, more: { hint?: string; long?: boolean } = {}) => (

@@ -31,6 +31,8 @@ export interface SettleForm {
   engagement: string
   utilisation: string
   grade: string
+  /** What the plan’s word for the lubrication means, by the vocabulary. */
+  lubrication: string
   frictionLow: string
   frictionHigh: string
   head: string
@@ -55,6 +57,7 @@ export const EMPTY_FORM: SettleForm = {
   engagement: '',
   utilisation: '',
   grade: '',
+  lubrication: '',
   frictionLow: '',
   frictionHigh: '',
   head: '',
@@ -122,6 +125,7 @@ export function addedIn(form: SettleForm): { added: ProposalAdded; errors: Field
       ...(engagement === undefined ? {} : { engagementMm: engagement }),
       ...(utilisation === undefined || errors.utilisation ? {} : { utilisation }),
       ...(form.grade.trim() === '' ? {} : { grade: form.grade.trim() }),
+      ...(form.lubrication === '' ? {} : { lubrication: form.lubrication }),
       ...(low === undefined || high === undefined ? {} : { friction: { low, high } }),
       ...(head === undefined ? {} : { headBearingMm: head }),
       ...(clearance === undefined ? {} : { clearanceHoleMm: clearance }),
