@@ -70,7 +70,7 @@ export function fitWords(
     case 'too_short':
       return `${named}: ${holds}, at least ${must} needed.`
     case 'too_long':
-      return `${named}: ${mm(-clearanceMm)} of it stand out at the far side.`
+      return `${named}: ${mm(-clearanceMm, figures)} of it stand out at the far side.`
   }
 }
 

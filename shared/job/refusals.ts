@@ -101,7 +101,7 @@ interface RefusalData {
     title: string
     pass: number
     torqueNm: number
-    why: string[]
+    why: string
     plan?: { title: string; edition: number }
   }
   proposal_refused: { title: string; why: string }
@@ -272,7 +272,7 @@ const SENTENCES: Sentences = {
   limits_miss_value: (d, w) =>
     `${w.torque(d.torqueNm, 'N·m', [d.minNm, d.maxNm])} N·m is not between ${w.torque(d.minNm, 'N·m')} and ${w.torque(d.maxNm, 'N·m')} N·m. Enter limits on both sides of the torque.`,
   torque_impossible: (d, w) =>
-    `${d.stepId} ${d.title}, pass ${d.pass}: ${w.torque(d.torqueNm, 'N·m')} N·m cannot be right: ${d.why.join('; ')}. ${
+    `${d.stepId} ${d.title}, pass ${d.pass}: ${w.torque(d.torqueNm, 'N·m')} N·m cannot be right: ${d.why}. ${
       d.plan
         ? `Put it right in a new edition of ${d.plan.title}, or take it there as printed, with its page as a photo.`
         : 'Check the unit, the thread and the grade, and decide a lower one.'

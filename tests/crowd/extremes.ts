@@ -96,7 +96,7 @@ function ladderJoint(): Joint {
     thread: 'M10x1.5',
     grade: '10.9',
     lengthMm: 85,
-    lubrication: 'engine oil, under head and on the thread',
+    lubrication: 'oil on threads and under head',
     class: 'A',
     use: { kind: 'reusable' },
     positions,

@@ -37,7 +37,7 @@ export function adoptPlan(job: Job, command: CommandOf<'AdoptPlan'>, context: Co
           title: joint.title,
           pass: first.pass,
           torqueNm: first.torqueNm,
-          why: judgedWords(first.judged),
+          why: judgedWords(first.judged).join('; '),
           plan: { title: plan.title, edition },
         })
     }

@@ -31,16 +31,19 @@ export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, 
     JSON.stringify(known.basis) === JSON.stringify(basis)
   )
     return []
-  const judged = judgeDecided(job, joint, pass, context.shop.tolerances, { torqueNm, minNm, maxNm })
-  if (judged.verdict === 'impossible')
+  const reckoned = basis.kind === 'computed' && basis.proposal
+  // A computed one is held below what gives way (SV9, SV11).
+  const judged = reckoned
+    ? undefined
+    : judgeDecided(job, joint, pass, context.shop.tolerances, { torqueNm, minNm, maxNm })
+  if (judged?.verdict === 'impossible')
     return no('torque_impossible', {
       stepId: indexPlan(job.plan).stepOfJoint.get(jointId)?.id ?? '',
       title: joint.title,
       pass,
       torqueNm,
-      why: judgedWords(judged),
+      why: judgedWords(judged).join('; '),
     })
-  const reckoned = basis.kind === 'computed' && basis.proposal
   const asComputed = reckoned ? proposeFor(job, joint, pass, context.shop.tolerances, reckoned.added) : null
   if (asComputed && 'refusals' in asComputed)
     return no('proposal_refused', {

@@ -8,6 +8,7 @@ import {
   type InsertGiven,
   insertPlan,
   limits,
+  standardThreadMm,
   thread,
 } from '../../../shared/fastener'
 import { answered, refusedAs } from './answered'
@@ -231,10 +232,39 @@ describe('a bolt in its hole', () => {
     expect(on(26)).toMatchObject({ verdict: 'too_short', engagementMm: 6 })
     expect(on(28).verdict).toBe('too_short')
     expect(on(30)).toMatchObject({ verdict: 'good', engagementMm: 6.8, rightLengthsMm: [30] })
-    expect(on(50).verdict).toBe('good')
+    expect(on(34).verdict).toBe('good')
+    // More than a diameter stands out: 50 − 20 − 6.8.
+    expect(on(50).verdict).toBe('too_long')
+    expect(on(200).verdict).toBe('too_long')
     expect(on(30).cautions).toContain('protrudes')
     const deep = answered(holeFit({ ...nut, threadDepthMm: 25, holeDepthMm: 25, boltLengthMm: 34 }))
     expect(deep).toMatchObject({ verdict: 'good', engagementMm: 14, shortestMm: 32 })
+  })
+  test.each([
+    [40, 22],
+    [125, 22],
+    [130, 28],
+    [200, 28],
+    [220, 41],
+    [30, 30],
+  ])('[FT23] an M8 bolt of %d mm is threaded %d mm by the standard', (lengthMm, threadMm) => {
+    expect(standardThreadMm({ dMm: 8, system: 'metric' }, lengthMm)).toBe(threadMm)
+  })
+  test('[FT23] where its own thread is not given, what would follow is told and no verdict made of it', () => {
+    const long = { stackMm: 20, threadDepthMm: 50, holeDepthMm: 55, thread: 'M8' }
+    const on = (boltLengthMm: number) => answered(holeFit({ ...long, boltLengthMm }))
+    expect(on(60)).toMatchObject({ verdict: 'good', assumed: { boltThreadMm: 22, follows: 'shank' } })
+    expect(on(60).cautions).toContain('thread_length_assumed')
+    expect(on(60).basis).toContain('bolt_thread')
+    // Up to 2.5 P further than the stack it is the incomplete threads that reach the hole.
+    expect(on(45).assumed).toEqual({ boltThreadMm: 22, follows: 'run_out' })
+    expect(on(40).assumed).toEqual({ boltThreadMm: 22 })
+    // Only lengths whose thread begins within the stack are right; threaded to its head, all that hold and clear.
+    expect(on(60).rightLengthsMm).toEqual([35, 40])
+    const whole = answered(holeFit({ ...long, boltLengthMm: 60, boltThreadMm: 60 }))
+    expect(whole).toMatchObject({ verdict: 'good', rightLengthsMm: [35, 40, 45, 50, 55, 60, 65] })
+    expect(whole.assumed).toBeUndefined()
+    expect(answered(holeFit({ ...long, boltLengthMm: 60, boltThreadMm: 22 })).verdict).toBe('bottoms_out')
   })
   test('[FT13] impossible measures are refused', () => {
     expect(refusedAs(holeFit({ ...hole, boltLengthMm: 40, holeDepthMm: 20 }))).toBe('thread_deeper_than_hole')

@@ -133,7 +133,7 @@ export function taps(job: PlannedJob, step: AdoptedStep, move: FloorMove, now: n
         .flatMap(({ joints }) => joints)
         .find(({ passes }) => passes.some((pass) => pass.kind === 'torque' && pass.torqueNm === null))
       const named = a % 5 === 0 ? jointId : (unpublished?.id ?? jointId)
-      const byWord = settleByWord(named, 1, 12 + (b % 3), a % 7 === 0 ? -1 : 1)
+      const byWord = settleByWord(named, 1, b % 11 === 0 ? 500 : 12 + (b % 3), a % 7 === 0 ? -1 : 1)
       return one(a % 3 === 1 ? (settleByReckoning(job, named, b) ?? byWord) : byWord, { by: lead })
     }
     case 'waive':

@@ -129,6 +129,18 @@ describe('what comes next on a joint', () => {
     expect(entry && heldUp(entry, 30, at.round.joint)?.title).toBe('Stop: the scale is set below the band.')
   })
 
+  test('a setting that would break the bolt is asked about, and one its wrench does not reach is said', () => {
+    const at = headBench()
+    at.does({ type: 'EnterScale', jointId: 'G-D1', pass: 1, wrenchId: 'TW-11', value: 400 })
+    const broken = at.job().scales['TW-11']
+    const why = broken && heldUp(broken, 30, at.round.joint)
+    expect(why?.title).toBe('Stop: does the scale really read so?')
+    expect(why?.sentences[0]).toMatch(/^400 N·m: it would break the bolt: M12x1.5 10.9 yields at/)
+    at.does({ type: 'EnterScale', jointId: 'G-D1', pass: 1, wrenchId: 'TW-11', value: 2 })
+    const low = at.job().scales['TW-11']
+    expect(low && heldUp(low, 30, at.round.joint)?.title).toBe('Stop: TW-11 does not reach that.')
+  })
+
   test('a wait is said with its end, and a head before it is called too early', () => {
     const at = bench('ottersby-s9')
     at.done('D1', 'A1', 'A2', 'B1', 'B2', 'B3', 'C1')

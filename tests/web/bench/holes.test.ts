@@ -6,6 +6,7 @@ import { sectionOf } from '../../../web/drawings/bolt-in-hole'
 import { sectionFor } from '../../../web/drawings/hole-section'
 import { entryWords, holeCures, holeRows } from '../../../web/job/record/hole-rows'
 import {
+  holesNamed,
   holeView,
   insertCommand,
   mayGoIn,
@@ -59,6 +60,18 @@ function at(...happened: Given[]) {
 }
 
 describe('the holes of a round', () => {
+  test('a bolt that bottoms in the maker’s own hole is told once, for all that are alike', () => {
+    const hole = { material: 'cast aluminium', stackMm: 10, depthMm: 18, threadMm: 18 }
+    const { job, round } = at(knowing({ lengthMm: 32, hole }))
+    const [only, ...others] = notedHoles(job, round)
+    expect(others).toEqual([])
+    expect(only).toMatchObject({ against: true, alike: round.positions })
+    expect(only && holesNamed(only)).toBe('Holes 1–8')
+    expect(only?.fits).toBe(
+      'The bolt of 32 mm bottoms out, 4 mm too long: it would show its torque and clamp nothing.',
+    )
+  })
+
   test('those not as the maker left them are noted, what stops a signature first', () => {
     const { job, round } = at(
       knowing(),

@@ -158,11 +158,26 @@ describe('the hole', () => {
     expect(bottoms.target).toBeUndefined()
   })
   test('a weak hole holds the torque down, and says so', () => {
-    const weak = sheet({ ...blind, grade: '12.9', material: 'cast_aluminium_gravity', length: '25' })
+    const weak = sheet({
+      ...blind,
+      grade: '12.9',
+      material: 'cast_aluminium_gravity',
+      length: '',
+      threadDepth: '15',
+    })
     expect(answerOf(weak.strip)?.strip.weakest).toBe('hole_thread')
     expect(answerOf(weak.recommended)?.held).toContain('strip first')
     const full = answerOf(weak.tension)?.low.torqueNm ?? 0
     expect(answerOf(weak.recommended)?.torqueNm).toBeLessThan(full)
+  })
+  test('beside “too short” and “it stands on its shank” nothing is recommended', () => {
+    const short = sheet({ ...blind, length: '20' })
+    expect(answerOf(short.fit)?.fit.verdict).toBe('too_short')
+    expect(short.recommended).toMatchObject({ state: 'open' })
+    const deep = { ...blind, stack: '20', threadDepth: '60', holeDepth: '65', length: '70' }
+    expect(sheet(deep).recommended).toMatchObject({ state: 'open' })
+    expect(sheet({ ...deep, boltThread: '70' }).recommended).toMatchObject({ state: 'there' })
+    expect(sheet({ ...deep, boltThread: '26' }).recommended).toMatchObject({ state: 'open' })
   })
   test('without a bolt length there are the right lengths and no verdict to draw', () => {
     const fit = answerOf(sheet({ ...blind, length: '' }).fit)
@@ -283,6 +298,39 @@ test('every source the answers name stands once in the list for the paper', () =
   expect(new Set(ids).size).toBe(ids.length)
   for (const id of ['vdi2230', 'strip', 'hole_fit', 'insert_wire', 'order_circle']) expect(ids).toContain(id)
 })
+describe('what is printed and cannot be', () => {
+  test('a torque that breaks the bolt: no band, no recommendation, no wrench', () => {
+    const sheet60 = sheet({ thread: 'M8', grade: '8.8', printed: '60 N·m' })
+    expect(sheet60.printedJudged?.verdict).toBe('impossible')
+    expect(sheet60.printedBeside).toBeUndefined()
+    expect(sheet60.recommended).toMatchObject({ state: 'open' })
+    expect(sheet60.target).toBeUndefined()
+    expect(sheet60.wrench).toMatchObject({ state: 'open', asks: expect.stringContaining('cannot bear') })
+  })
+  test('above yield, contradicting or unreadable: nothing computed stands in its place', () => {
+    for (const printed of ['40 N·m', '95 N·m (70 in-lb)', '35'])
+      expect(
+        sheet({ thread: 'M8', grade: '8.8', lubrication: 'oil', printed }).recommended,
+        printed,
+      ).toMatchObject({
+        state: 'open',
+      })
+    expect(sheet({ printed: '30 N·m' }).recommended).toMatchObject({ state: 'there' })
+  })
+  test('at most so much is a limit and nothing to set; what is computed above it is not recommended', () => {
+    const most = sheet({ printed: 'max 12 Nm' })
+    expect(most.target).toBeUndefined()
+    expect(most.wrench).toMatchObject({ state: 'open', asks: expect.stringContaining('limit') })
+    expect(most.recommended).toMatchObject({ state: 'open' })
+  })
+  test('a word of the address that is not exactly one thing brings its candidates', () => {
+    expect(sheet({ lubrication: 'no oil' }).candidates.lubrication).toEqual(
+      expect.arrayContaining(['dry', 'oil']),
+    )
+    expect(sheet({ ...blind, material: 'cast iron or aluminium' }).candidates.material).toContain('cast_iron')
+  })
+})
+
 test('a torque that an angle follows is set, and not held against the band of one that clamps', () => {
   const calculation = sheet({ printed: '30 Nm + 90°' })
   expect(calculation.target?.torqueNm).toBe(30)

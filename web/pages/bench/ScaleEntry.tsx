@@ -51,12 +51,7 @@ export function ScaleEntry(props: { onDone?(): void }) {
             </p>
           )}
         </Show>
-        <Button
-          variant={outOfReach() ? undefined : 'main'}
-          wide
-          disabled={number.isEmpty()}
-          onClick={enter}
-        >
+        <Button variant={outOfReach() ? undefined : 'main'} wide disabled={number.isEmpty()} onClick={enter}>
           {number.isEmpty()
             ? 'Read it off the wrench'
             : `The scale says ${format.number(number.value())} ${wrench()?.unit}`}

@@ -78,8 +78,8 @@ export function ComputedWay(props: ComputedWayProps) {
         </Show>
       </div>
       <Show when={could().length > 0 || props.form.lubrication !== ''}>
-        <div class="stack" role="group" aria-label="What the lubrication is">
-          <p>The plan says “{props.joint.lubrication}”. What is on thread and head?</p>
+        <fieldset class="stack">
+          <legend>The plan says “{props.joint.lubrication}”. What is on thread and head?</legend>
           <div class="cluster roomy">
             <For each={LUBRICATIONS.filter((id) => could().includes(id) || id === props.form.lubrication)}>
               {(id) => (
@@ -92,7 +92,7 @@ export function ComputedWay(props: ComputedWayProps) {
               )}
             </For>
           </div>
-        </div>
+        </fieldset>
       </Show>
       <details
         class="proposal-more unfold"

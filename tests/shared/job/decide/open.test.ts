@@ -1,7 +1,9 @@
 /** Opening a job, adopting a plan, and what every command needs first. */
 import { describe, expect, test } from 'vitest'
+import type { AsPrinted, Pass } from '../../../../shared/plan/types'
 import { adoptPlan, claim, open, shows } from '../../../shop/acts'
 import { fresh, given } from '../../../shop/given'
+import { joint, plan, step } from '../../../shop/plan'
 import { testPlan } from '../../../shop/plans/test-engine'
 import { testShop } from '../../../shop/shop'
 import { START } from '../../../shop/time'
@@ -120,6 +122,21 @@ describe('adopting a plan', () => {
     given()
       .when(adoptPlan({ planId: 'none' }))
       .refuses('plan_already_adopted')
+  })
+  test('[AP6] a plan whose torque the fastener cannot bear is not adopted, unless that value was taken as printed', () => {
+    const page = { photo: 'a'.repeat(64), reason: 'the maker confirmed it by letter' }
+    const asking = (torqueNm: number, asPrinted?: AsPrinted) => {
+      const passes: Pass[] = [{ kind: 'torque', torqueNm, ...(asPrinted ? { asPrinted } : {}) }]
+      const wrong = plan({ id: 'wrong', steps: [step('A1', { joints: [joint('J1', { passes })] })] })
+      return fresh(open())
+        .inShop({ plans: { wrong: { 1: wrong } } })
+        .when(adoptPlan({ planId: 'wrong' }))
+    }
+    asking(60).refuses('torque_impossible', { stepId: 'A1', title: 'Joint J1', pass: 1, torqueNm: 60 })
+    asking(60, { ...page, torqueNm: 60 }).gives({ type: 'PlanAdopted' })
+    // Another value than the one that was taken is not taken with it.
+    asking(60, { ...page, torqueNm: 55 }).refuses('torque_impossible')
+    asking(22).gives({ type: 'PlanAdopted' })
   })
   test('[AP4] a plan the library has not is named', () => {
     fresh(open())

@@ -10,6 +10,7 @@ import {
   putDown,
   scale,
   secondSign,
+  settle,
   shows,
   sign,
   slacken,
@@ -312,6 +313,25 @@ describe('[RD12] no_published_value', () => {
     given(claim('reseat'))
       .when(shows('JR', 1, 20))
       .flags()
+  })
+})
+
+describe('[RD27] torque_impossible', () => {
+  test('a reading the fastener cannot bear is recorded and flagged, at whatever pass, and stops the signature', () => {
+    given(claim('head'))
+      .when(shows('JH', 2, 400))
+      .flags('out_of_band', 'torque_impossible', 'wrench_out_of_range')
+    given(claim('head'), scale('JH', 400))
+      .when(click('JH', 2))
+      .flags('out_of_band', 'torque_impossible', 'wrench_out_of_range')
+    given(claim('drain'), settle('JN', 12), shows('JN', 1, 400))
+      .when(sign('drain'))
+      .refuses('flags_stand', { position: 1 })
+  })
+  test('one that is merely out of band is not', () => {
+    given(claim('head'))
+      .when(shows('JH', 2, 40))
+      .flags('out_of_band')
   })
 })
 

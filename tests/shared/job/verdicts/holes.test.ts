@@ -103,18 +103,42 @@ describe('the bolt in its hole', () => {
     signing(25).refuses('fastener_not_right', { fault: 'too_short' })
     signing(30).refuses('fastener_not_right', { fault: 'bottoms_out' })
   })
-  test('[HR10] the maker’s bolt in the maker’s hole is not judged, and holds for what must hold', () => {
+  test('[HR10] of the maker’s bolt in the maker’s hole it is judged alone that it bottoms; it holds for what must hold', () => {
     const stubby = { lengthMm: 26 }
     expect(at(1, knowing({}, stubby)).fitOf().fit.engagementMm).toBe(8)
     expect(at(1, knowing({}, stubby)).fault).toBeUndefined()
-    expect(at(1, knowing({}, { lengthMm: 60 })).fault).toBeUndefined()
+    expect(at(1, knowing({}, { lengthMm: 60 })).fault).toBe('bottoms_out')
     // 8 mm are the maker's own, less than the 12 of the trade's rule.
     expect(
       at(1, knowing({}, stubby), hole('JB', 1, { condition: 'worn', threadMm: 14 })).fault,
     ).toBeUndefined()
     expect(at(1, knowing({}, stubby), place('JB', [1], { lengthMm: 25 })).fault).toBe('too_short')
     // A stripped or a worn thread of which no size is given is the same hole.
-    expect(at(1, knowing({}, { lengthMm: 60 }), hole('JB', 1, { condition: 'worn' })).fault).toBeUndefined()
+    expect(at(1, knowing({}, stubby), hole('JB', 1, { condition: 'worn' })).fault).toBeUndefined()
+  })
+  test('[HR10] a bolt that bottoms by the printed lengths stops the signature before it is fitted, until one that fits is', () => {
+    const long = knowing({ stackMm: 10, depthMm: 18, threadMm: 18 }, { lengthMm: 32 })
+    const read = [claim('housing'), all('JB', [1, 2, 3, 4, 5, 6, 7, 8], 22)]
+    expect(at(1, long).fault).toBe('bottoms_out')
+    floor(long, read)
+      .when(sign('housing'))
+      .refuses('fastener_not_right', { joint: 'JB', position: 1, fault: 'bottoms_out' })
+    floor(long, place('JB', [1, 2, 3, 4, 5, 6, 7, 8], { condition: 'new', lengthMm: 25 }), read)
+      .when(sign('housing'))
+      .gives({ type: 'StepSigned' })
+  })
+  test('[HR10] a thread length that is only assumed stops nothing; a printed one whose shank reaches the hole does', () => {
+    const deep = { depthMm: 60, threadMm: 55 }
+    const assumed = at(1, knowing(deep, { lengthMm: 50 }))
+    expect(assumed.fitOf().fit.assumed).toEqual({ boltThreadMm: 22, follows: 'shank' })
+    expect(assumed.fault).toBeUndefined()
+    expect(at(1, knowing(deep, { lengthMm: 50, boltThreadMm: 22 })).fault).toBe('bottoms_out')
+    expect(at(1, knowing(deep, { lengthMm: 50, boltThreadMm: 50 })).fault).toBeUndefined()
+  })
+  test('[HR9] one that stands out of its nut by more than its diameter does not fit, if it is not the plan’s', () => {
+    const nut = { depthMm: undefined, threadMm: 6.5 } as unknown as TappedHole
+    expect(at(1, knowing(nut, { lengthMm: 200 })).fitOf().fit.verdict).toBe('too_long')
+    expect(at(1, knowing(nut), place('JB', [1], { condition: 'new', lengthMm: 200 })).fault).toBe('too_long')
   })
   test('[HR10] a stud is reckoned with what of it stands in the nut', () => {
     const stud = knowing({ aboveMm: 10 }, { fastener: 'nut', lengthMm: 40 })

@@ -1,0 +1,121 @@
+/** What a plan asks of its fasteners: torques, words, fits and wrenches, judged before one is touched. */
+import { describe, expect, test } from 'vitest'
+import { checkPlan } from '../../../shared/plan/check'
+import { readPlan } from '../../../shared/plan/schema'
+import type { AsPrinted, Joint, Plan, TappedHole } from '../../../shared/plan/types'
+import { joint, planOf, step } from '../../shop/plan'
+import { wrench } from '../../shop/wrenches'
+import { onlyFault, withJoint } from './faults'
+
+const problems = (plan: Plan, ...crib: Parameters<typeof checkPlan> extends [Plan, ...infer C] ? C : never) =>
+  checkPlan(plan, ...crib).cautions.map(({ problem }) => problem)
+const torque = (torqueNm: number, more: { asPrinted?: AsPrinted; wrench?: string } = {}): Partial<Joint> => ({
+  passes: [{ kind: 'torque', torqueNm, ...more }],
+})
+const page = { photo: 'a'.repeat(64), reason: 'confirmed by letter' }
+
+describe('torques', () => {
+  test('[PC1] one that breaks the bolt is a fault, with figures', () => {
+    const fault = onlyFault(withJoint(torque(60)))
+    expect(fault).toMatch(
+      /torqueNm: J1: 60 N·m on M8x1.25 8.8: it would break the bolt: M8x1.25 8.8 yields at/,
+    )
+    const read = readPlan(withJoint(torque(60)))
+    expect('faults' in read && read.faults[0]?.asPrinted).toBe(true)
+  })
+  test('[PC1] a nut, a plug and an angle after it: what bears no load is not judged, what seats is', () => {
+    expect(checkPlan(withJoint({ ...torque(60), fastener: 'plug' })).faults).toEqual([])
+    const seats: Partial<Joint> = {
+      passes: [
+        { kind: 'torque', torqueNm: 20 },
+        { kind: 'angle', angleDeg: 180 },
+      ],
+      interruption: { torqueOnly: 'restart_pass', afterAngle: 'new_fasteners' },
+    }
+    expect(checkPlan(withJoint(seats))).toEqual({ faults: [], cautions: [] })
+  })
+  test('[PC2] past yield is a caution and comes first, an assumed grade after it', () => {
+    const plan = planOf(
+      step('A1', { joints: [joint('J1', { grade: 'brass' }), joint('J2', torque(42)), joint('J3')] }),
+    )
+    expect(problems(plan)).toEqual([
+      expect.stringMatching(/^J2: 42 N·m .* it goes past yield: M8x1.25 8.8 yields at/),
+      'J1: 22 N·m on M8x1.25 brass: the strength of the fastener is not known, 8.8 is assumed',
+    ])
+  })
+  test('[PC3] taken as printed it is a caution with the reason, and only for that value', () => {
+    const taken = withJoint(torque(60, { asPrinted: { ...page, torqueNm: 60 } }))
+    expect(readPlan(taken)).toHaveProperty('plan')
+    expect(problems(taken)).toEqual([expect.stringContaining('Taken as printed: confirmed by letter')])
+    expect(checkPlan(withJoint(torque(60, { asPrinted: { ...page, torqueNm: 50 } }))).faults).toHaveLength(1)
+  })
+  test('[PC3] a page that is no hash is a fault of the file', () => {
+    const plan = withJoint(torque(60, { asPrinted: { torqueNm: 60, reason: 'x', photo: 'page.jpg' } }))
+    expect(onlyFault(plan)).toContain('Write the photo’s SHA-256, 64 hex digits.')
+  })
+})
+
+describe('words', () => {
+  test('[PC4] outside the vocabulary they are told with what they could mean', () => {
+    const [found] = checkPlan(withJoint({ lubrication: 'no oil' })).cautions
+    expect(found?.problem).toBe('J1: “no oil” does not say exactly one lubrication')
+    expect(found?.fix).toMatch(/^Write one of: .*dry.*oil/)
+    expect(problems(withJoint({ lubrication: 'snake fat' }))).toEqual([
+      'J1: no friction is known for “snake fat”',
+    ])
+    expect(problems(withJoint({ lubrication: 'not given' }))).toEqual([])
+    expect(problems(withJoint({ fastener: 'plug', lubrication: 'thread sealant' }))).toEqual([])
+    expect(
+      problems(withJoint({ hole: { ...HOLE, material: 'cast iron or aluminium' }, lengthMm: 30 })),
+    ).toEqual(['J1: “cast iron or aluminium” does not say exactly one material'])
+  })
+})
+
+const HOLE: TappedHole = { material: 'cast_iron', stackMm: 12, depthMm: 24, threadMm: 21 }
+describe('bolts in their holes', () => {
+  const fit = (lengthMm: number, hole: Partial<TappedHole> = {}, more: Partial<Joint> = {}) =>
+    problems(withJoint({ lengthMm, hole: { ...HOLE, ...hole }, ...more }))
+  test('[PC5] by printed lengths: bottoms, stands out, cannot be', () => {
+    expect(fit(30)).toEqual([])
+    expect(fit(32, { stackMm: 10, depthMm: 18, threadMm: 18 })).toEqual([
+      'J1: bolt of 32 mm bottoms in its hole, and clamps nothing',
+    ])
+    const nut = problems(
+      withJoint({ lengthMm: 200, hole: { material: 'steel', stackMm: 20, threadMm: 6.5 } }),
+    )
+    expect(nut).toEqual(['J1: bolt of 200 mm stands out by more than its diameter'])
+    expect(fit(30, { depthMm: 15 })).toEqual([expect.stringContaining('21 mm deep in a hole of 15 mm')])
+  })
+  test('[PC5] with the standard’s thread only: asked while the plan is made, answered by its own thread', () => {
+    const deep = { stackMm: 20, depthMm: 60, threadMm: 55 }
+    const [found] = checkPlan(withJoint({ lengthMm: 60, hole: { ...HOLE, ...deep } })).cautions
+    expect(found?.problem).toBe(
+      'J1: bolt of 60 mm: with the standard’s 22 mm of thread its shank would reach the hole',
+    )
+    expect(found?.fix).toContain('boltThreadMm')
+    expect(fit(60, deep, { boltThreadMm: 60 })).toEqual([])
+    expect(fit(60, deep, { boltThreadMm: 22 })).toEqual([
+      'J1: bolt of 60 mm bottoms in its hole, and clamps nothing',
+    ])
+  })
+})
+
+describe('wrenches', () => {
+  test('[PC6] one that cannot reach, or is not accurate enough, is told where the crib is known', () => {
+    const plan = withJoint(torque(22, { wrench: 'TW-1' }))
+    const crib = (some: Parameters<typeof wrench>[1]) => ({ 'TW-1': wrench('TW-1', some) })
+    expect(problems(plan)).toEqual([])
+    expect(problems(plan, crib({ min: 10, max: 60 }))).toEqual([])
+    expect(problems(plan, crib({ min: 40, max: 200 }))).toEqual([
+      'TW-1 cannot do 22 N·m: 22 N·m is outside its scale, 40–200 N·m',
+    ])
+    const narrow = withJoint({
+      passes: [
+        { kind: 'torque', torqueNm: 22, wrench: 'TW-1', limits: { minNm: 21.9, maxNm: 22.1, from: 'maker' } },
+      ],
+    })
+    expect(problems(narrow, crib({ min: 10, max: 60 }))).toEqual([
+      expect.stringContaining('wider than the band'),
+    ])
+  })
+})
