@@ -95,14 +95,14 @@ interface RefusalData {
   nothing_to_accept: { what: string }
   value_published: { title: string; pass: number }
   limits_miss_value: { torqueNm: number; minNm: number; maxNm: number }
-  /** With `plan`: of a plan to adopt; else a torque somebody decides. */
+  /** With `planTitle`: of a plan to adopt; else a torque somebody decides. */
   torque_impossible: {
     stepId: string
     title: string
     pass: number
     torqueNm: number
     why: string
-    plan?: { title: string; edition: number }
+    planTitle?: string
   }
   proposal_refused: { title: string; why: string }
   proposal_differs: { title: string; torqueNm: number }
@@ -273,8 +273,8 @@ const SENTENCES: Sentences = {
     `${w.torque(d.torqueNm, 'N·m', [d.minNm, d.maxNm])} N·m is not between ${w.torque(d.minNm, 'N·m')} and ${w.torque(d.maxNm, 'N·m')} N·m. Enter limits on both sides of the torque.`,
   torque_impossible: (d, w) =>
     `${d.stepId} ${d.title}, pass ${d.pass}: ${w.torque(d.torqueNm, 'N·m')} N·m cannot be right: ${d.why}. ${
-      d.plan
-        ? `Put it right in a new edition of ${d.plan.title}, or take it there as printed, with its page as a photo.`
+      d.planTitle
+        ? `Put it right in a new edition of ${d.planTitle}, or take it there as printed, with its page as a photo.`
         : 'Check the unit, the thread and the grade, and decide a lower one.'
     }`,
   proposal_refused: (d) =>

@@ -138,3 +138,66 @@ test('a stripped hole is renewed, the plan’s bolt would bottom, the shorter on
   await printed.scrollIntoViewIfNeeded()
   await office.shot('hole-record')
 }, 120_000)
+
+test('a bolt that bottoms in the maker’s own hole is told at adoption and before its first head, and stops the signature', async () => {
+  const office = await shop.device({ size: 'office' })
+  await signIn(office, shop.server, 'ada')
+  const [first] = PLAN.steps
+  const bracket = first?.joints[0]
+  if (!first || !bracket) throw new Error('no bracket')
+  const hole = { material: 'cast aluminium', stackMm: 10, depthMm: 18, threadMm: 18 }
+  const long = plan({
+    ...PLAN,
+    id: 'harrow-long',
+    title: 'Harrow R2, long bolts',
+    steps: [{ ...first, joints: [{ ...bracket, lengthMm: 32, hole }] }],
+  })
+  const added = await office.context.request.post('/api/shop/commands', {
+    data: { commandId: randomUUID(), type: 'AddPlan', plan: long },
+  })
+  expect(added.ok(), await added.text()).toBe(true)
+  const jobId = randomUUID()
+  const engine = { model: 'Harrow R2', serial: 'R2-0100' }
+  await command(office, jobId, { type: 'OpenJob', number: 'S-10', engine, owner: 'Ada', agreed: 'Bracket' })
+  await office.goTo(`/jobs/${jobId}`)
+  const choice = office.page.getByRole('listitem').filter({ hasText: 'Harrow R2, long bolts' }).first()
+  await says(choice, 'BR: bolt of 32 mm bottoms in its hole, and clamps nothing.')
+  await office.shot('adopt-cautions')
+  expect([...(await axeFindings(office.page)), ...(await sidewaysFindings(office.page))]).toEqual([])
+  await command(office, jobId, { type: 'AdoptPlan', planId: long.id, edition: 1 })
+
+  const tom = await shop.device()
+  await signIn(tom, shop.server, 'tom')
+  await toBench(tom, jobId, 'A1')
+  await claim(tom.page)
+  const stop = tom.page.getByRole('alert').filter({ hasText: 'This bolt bottoms: not to be fitted so' })
+  await says(
+    stop,
+    'The bolt of 32 mm bottoms out, 4 mm too long: it would show its torque and clamp nothing.',
+  )
+  await says(tom.page.getByRole('region', { name: 'Threads and holes' }), 'Holes 1–2:')
+  await tom.shot('bench-bottoms-first')
+  expect([...(await axeFindings(tom.page)), ...(await clippedFindings(tom.page))]).toEqual([])
+
+  await command(tom, jobId, { type: 'EnterScale', jointId: 'BR', pass: 1, wrenchId: 'TW-1', value: 22 })
+  for (const position of [1, 2])
+    await command(tom, jobId, {
+      type: 'TakeReading',
+      jointId: 'BR',
+      position,
+      pass: 1,
+      how: 'clicked',
+      wrenchId: 'TW-1',
+    })
+  const signed = await tom.context.request.post(`/api/jobs/${jobId}/commands`, {
+    data: { commandId: randomUUID(), type: 'SignStep', stepId: 'A1' },
+  })
+  expect(signed.status()).toBe(409)
+  expect(await signed.text()).toContain('fastener_not_right')
+
+  const phone = await shop.device({ size: 'phone' })
+  await signIn(phone, shop.server, 'tom')
+  await toBench(phone, jobId, 'A1')
+  await phone.shot('bench-bottoms-phone')
+  expect(await sidewaysFindings(phone.page)).toEqual([])
+})

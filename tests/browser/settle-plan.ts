@@ -33,6 +33,16 @@ export const SETTLE_PLAN: Plan = plan({
           class: 'C',
           hole: { material: 'cast aluminium', stackMm: 18, depthMm: 20, threadMm: 16 },
         }),
+        joint('L-word', 'Clamp bolts', {
+          lubrication: 'no oil',
+          lengthMm: 40,
+          hole: { material: 'cast iron', stackMm: 18, washerMm: 2, depthMm: 32, threadMm: 28 },
+        }),
+        joint('L-film', 'Carrier bolts', {
+          lubrication: 'dry film lubricant (MoS2)',
+          lengthMm: 40,
+          hole: { material: 'cast iron', stackMm: 18, washerMm: 2, depthMm: 32, threadMm: 28 },
+        }),
         joint('L-stud', 'Manifold studs', { fastener: 'stud', lengthMm: 45 }),
         joint('L-steel', 'Elbow bolts', { grade: 'A4-70', lubrication: 'dry' }),
         joint('L-taper', 'Gallery plug', {

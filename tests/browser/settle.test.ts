@@ -111,6 +111,40 @@ test('a steel one is computed, capped where its thread would strip, and the audi
   await says(main(bench.page), 'can decide a torque. Ask one of them.')
 })
 
+test('a coating word is asked about, never guessed; what would break the bolt is said and not taken', async () => {
+  const device = await shop.deviceOf('odile')
+  const { page } = device
+  const jobId = await engine(device)
+  // The slipperiest class there is, whatever “dry” in its name says.
+  await device.goTo(`/jobs/${jobId}/settle/L-film/1`)
+  await page.getByRole('radio', { name: /^Computed/ }).check()
+  await says(main(page), 'friction 0.04 to 0.1')
+  const film = Number(await field(page, 'Torque, N·m').inputValue())
+
+  await device.goTo(`/jobs/${jobId}/settle/L-word/1`)
+  await page.getByRole('radio', { name: /^Computed/ }).check()
+  await says(main(page), 'Nothing is proposed yet.')
+  const asked = main(page).getByRole('group', { name: /The plan says “no oil”/ })
+  await asked.getByRole('button', { name: 'dry', exact: true }).click()
+  await says(main(page), 'friction 0.14 to 0.24')
+  const dry = Number(await field(page, 'Torque, N·m').inputValue())
+  expect(dry).toBeGreaterThan(film)
+  await device.shot('settle-coating')
+
+  await field(page, /^Whose word/).fill('Odile, supervisor')
+  await field(page, 'Torque, N·m').fill('400')
+  await says(main(page), 'This cannot be right: it would break the bolt')
+  await field(page, /^Why this value/).fill('Read off a list')
+  await main(page).getByRole('button', { name: 'Decide torque: I answer for it' }).click()
+  await says(main(page), /Clamp bolts, pass 1: 400 N·m cannot be right/)
+  await device.shot('settle-impossible')
+  await page.getByRole('radio', { name: /^Computed/ }).check()
+  await field(page, 'Torque, N·m').fill('')
+  await main(page).getByRole('button', { name: 'Decide torque: I answer for it' }).click()
+  await main(page).getByRole('heading', { name: 'In force' }).waitFor()
+  await says(main(page), new RegExp(`${dry}`))
+})
+
 test.each([
   ['L-stud', 'What the stud goes into is not known'],
   ['L-steel', 'A4-70 without a lubricant seizes'],

@@ -38,7 +38,7 @@ export function adoptPlan(job: Job, command: CommandOf<'AdoptPlan'>, context: Co
           pass: first.pass,
           torqueNm: first.torqueNm,
           why: judgedWords(first.judged).join('; '),
-          plan: { title: plan.title, edition },
+          planTitle: plan.title,
         })
     }
   return [{ type: 'PlanAdopted', ...done(context), plan: adopt(plan, context.shop.tolerances) }]

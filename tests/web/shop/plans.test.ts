@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { readPlanText } from '../../../shared/plan/schema'
 import type { Joint, Plan } from '../../../shared/plan/types'
-import { excerpt, keysOf, placeOf } from '../../../web/pages/shop/fault-place'
+import { excerpt, keysOf, placeOf, withAsPrinted } from '../../../web/pages/shop/fault-place'
 import {
   countWords,
   editions,
@@ -19,6 +19,20 @@ const faultsOf = (text: string) => {
   const reading = readPlanText(text)
   return 'faults' in reading ? reading.faults : []
 }
+
+describe('a torque taken as printed', () => {
+  test('is written beside that very value, in a copy', () => {
+    const page = { photo: 'a'.repeat(64), reason: 'confirmed by letter' }
+    const joint = PLAN.steps.findIndex(({ joints }) => joints.length > 0)
+    const path = `steps[${joint}] S › joints[0] J › passes[0].torqueNm`
+    const taken = withAsPrinted(PLAN, path, page)
+    const pass = taken.steps[joint]?.joints[0]?.passes[0]
+    expect(pass).toMatchObject({ kind: 'torque', asPrinted: page })
+    expect(pass?.kind === 'torque' && pass.asPrinted?.torqueNm === pass.torqueNm).toBe(true)
+    expect(JSON.stringify(PLAN)).not.toContain('asPrinted')
+    expect(withAsPrinted(PLAN, 'steps[99].joints[0]', page)).toBe(PLAN)
+  })
+})
 
 describe('the place of a fault', () => {
   test('a path as keys, without the ids beside it', () => {
