@@ -141,7 +141,8 @@ test('a stripped hole is renewed, the plan’s bolt would bottom, the shorter on
 
 test('a bolt that bottoms in the maker’s own hole is told at adoption and before its first head, and stops the signature', async () => {
   const office = await shop.device({ size: 'office' })
-  await signIn(office, shop.server, 'ada')
+  const ada = shop.server.people.find(({ name }) => name === 'Ada Brook')
+  await signIn(office, shop.server, ada?.id ?? '')
   const [first] = PLAN.steps
   const bracket = first?.joints[0]
   if (!first || !bracket) throw new Error('no bracket')

@@ -73,18 +73,18 @@ describe('words', () => {
 
 const HOLE: TappedHole = { material: 'cast_iron', stackMm: 12, depthMm: 24, threadMm: 21 }
 describe('bolts in their holes', () => {
-  const fit = (lengthMm: number, hole: Partial<TappedHole> = {}, more: Partial<Joint> = {}) =>
+  const told = (lengthMm: number, hole: Partial<TappedHole> = {}, more: Partial<Joint> = {}) =>
     problems(withJoint({ lengthMm, hole: { ...HOLE, ...hole }, ...more }))
   test('[PC5] by printed lengths: bottoms, stands out, cannot be', () => {
-    expect(fit(30)).toEqual([])
-    expect(fit(32, { stackMm: 10, depthMm: 18, threadMm: 18 })).toEqual([
+    expect(told(30)).toEqual([])
+    expect(told(32, { stackMm: 10, depthMm: 18, threadMm: 18 })).toEqual([
       'J1: bolt of 32 mm bottoms in its hole, and clamps nothing',
     ])
     const nut = problems(
       withJoint({ lengthMm: 200, hole: { material: 'steel', stackMm: 20, threadMm: 6.5 } }),
     )
     expect(nut).toEqual(['J1: bolt of 200 mm stands out by more than its diameter'])
-    expect(fit(30, { depthMm: 15 })).toEqual([expect.stringContaining('21 mm deep in a hole of 15 mm')])
+    expect(told(30, { depthMm: 15 })).toEqual([expect.stringContaining('21 mm deep in a hole of 15 mm')])
   })
   test('[PC5] with the standard’s thread only: asked while the plan is made, answered by its own thread', () => {
     const deep = { stackMm: 20, depthMm: 60, threadMm: 55 }
@@ -93,8 +93,8 @@ describe('bolts in their holes', () => {
       'J1: bolt of 60 mm: with the standard’s 22 mm of thread its shank would reach the hole',
     )
     expect(found?.fix).toContain('boltThreadMm')
-    expect(fit(60, deep, { boltThreadMm: 60 })).toEqual([])
-    expect(fit(60, deep, { boltThreadMm: 22 })).toEqual([
+    expect(told(60, deep, { boltThreadMm: 60 })).toEqual([])
+    expect(told(60, deep, { boltThreadMm: 22 })).toEqual([
       'J1: bolt of 60 mm bottoms in its hole, and clamps nothing',
     ])
   })
