@@ -100,9 +100,7 @@ export function misfit(job: Job, joint: Joint, position: number): Misfit | undef
   if (!joint.hole) return undefined
   const fit = boltFit(job, joint, position)
   if (isRefusal(fit))
-    return IMPOSSIBLE.includes(fit.refused) && !isAsMade(job, joint, position)
-      ? 'hole_impossible'
-      : undefined
+    return IMPOSSIBLE.includes(fit.refused) && !isAsMade(job, joint, position) ? 'hole_impossible' : undefined
   return fit && misfitOf(fit, isAsMade(job, joint, position))
 }
 
