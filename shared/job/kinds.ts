@@ -3,14 +3,19 @@
  *
  * The names are stored: they never change. A new one is a new line here; what else it needs the compiler says.
  */
+
+import type { Instant } from '../log'
 import { OFFICE } from '../shop/entitlement'
 import type { Role } from '../shop/kinds'
+import { ended, type Words } from '../words'
 
 interface HoldKindEntry {
   /** `on hold (outside work)`. */
   word: string
   /** What the board says first. */
   waits: string
+  /** What a date on it means: the beginning of `The part is expected by 2 Dec 12:00.` */
+  due: string
   /** What the office is to do about it; nothing where it is the floor's to see to. */
   office?: string
   /** Who may clear it; anybody where nobody is named. */
@@ -19,25 +24,51 @@ interface HoldKindEntry {
 
 /** What a step waits for. */
 export const HOLD_KINDS = {
-  part: { word: 'part', waits: 'Waits for a part', office: 'Ask about the part' },
-  damage: { word: 'damage', waits: 'Held up by damage', office: 'Damage' },
-  tool: { word: 'tool', waits: 'Waits for a tool' },
+  part: {
+    word: 'part',
+    waits: 'Waits for a part',
+    due: 'The part is expected by',
+    office: 'Ask about the part',
+  },
+  damage: {
+    word: 'damage',
+    waits: 'Held up by damage',
+    due: 'A replacement is expected by',
+    office: 'Damage',
+  },
+  tool: { word: 'tool', waits: 'Waits for a tool', due: 'The tool is expected by' },
   outside_work: {
     word: 'outside work',
     waits: 'Waits for outside work',
+    due: 'It is expected back by',
     office: 'Ask about the outside work',
   },
   approval: {
     word: 'approval',
     waits: 'Waits for the owner’s approval',
+    due: 'An answer is expected by',
     office: 'Owner’s approval',
     clearedBy: OFFICE,
   },
-  room: { word: 'room', waits: 'Waits for room' },
-  question: { word: 'question', waits: 'Waits for an answer', office: 'Question' },
+  room: { word: 'room', waits: 'Waits for room', due: 'There will be room by' },
+  question: {
+    word: 'question',
+    waits: 'Waits for an answer',
+    due: 'An answer is expected by',
+    office: 'Question',
+  },
 } as const satisfies Record<string, HoldKindEntry>
 export type HoldKind = keyof typeof HOLD_KINDS
 export const holdKind = (kind: HoldKind): HoldKindEntry => HOLD_KINDS[kind]
+
+/** What a hold is for, and by when its end is expected: whole sentences. */
+export const holdWords = (
+  { kind, what, expectedAt }: { kind: HoldKind; what: string; expectedAt?: Instant },
+  words: Pick<Words, 'moment'>,
+): string =>
+  expectedAt === undefined
+    ? ended(what)
+    : `${ended(what)} ${HOLD_KINDS[kind].due} ${words.moment(expectedAt)}.`
 
 /** What is known of a fastener in its place. */
 export const FASTENER_CONDITIONS = {

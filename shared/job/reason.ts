@@ -7,9 +7,9 @@
 import type { Instant } from '../log'
 import { limitsWords, toDecimals } from '../plan/words'
 import { unitAfter } from '../units/show'
-import { ended, listed, unended, type Words } from '../words'
+import { ended, listed, type Words } from '../words'
 import { asksInWords } from './ask-words'
-import { type Flag, flagWords, HOLD_KINDS, type HoldKind } from './kinds'
+import { type Flag, flagWords, HOLD_KINDS, type HoldKind, holdWords } from './kinds'
 import type { Release, StoppedAt } from './types'
 
 export type Reason =
@@ -105,9 +105,8 @@ const SENTENCES: Sentences = {
     `${r.title}${r.place === undefined ? '' : ` at ${r.place}`} reads ${toDecimals(r.value, r, w)}${unitAfter(r.unit)}; the plan says ${limitsWords(r, w)}. ${w.person(r.by)} measured it.`,
   wrong_count: (r, w) => `“${r.text}”: ${r.count} counted, ${r.expect} needed. ${w.person(r.by)} counted.`,
   on_hold: (r, w) => {
-    const when = r.expectedAt === undefined ? '' : `, expected ${w.moment(r.expectedAt)}`
     const meanwhile = r.ready > 0 ? ' Other work goes on.' : ' No other work is possible.'
-    return `${HOLD_KINDS[r.kind].waits}: ${when ? `${unended(r.what)}${when}.` : ended(r.what)}${meanwhile}`
+    return `${HOLD_KINDS[r.kind].waits}: ${holdWords(r, w)}${meanwhile}`
   },
   stopped: (r) => `${at(r)}: interrupted in pass ${r.pass}. Next: ${asksInWords(r)}.`,
   released: (r) => `Released to its owner, record ${r.number}.`,

@@ -12,7 +12,7 @@ import { unitAfter } from '../units/show'
 import { ended, fastenersInWords, listed, unended, type Words } from '../words'
 import { againstWords } from './against'
 import { type FastenerFault, faultAndRemedy } from './fastener-faults'
-import { type Flag, flagWords, HOLD_KINDS, type HoldKind } from './kinds'
+import { type Flag, flagWords, HOLD_KINDS, type HoldKind, holdWords } from './kinds'
 import type { Against } from './release'
 
 /** A joint by its title, its fasteners by their noun: "Head bolts, bolt 3". */
@@ -230,7 +230,7 @@ const SENTENCES: Sentences = {
   changed_since_look: (d) =>
     `Something on ${d.stepId} changed after the PIN was entered. Look again and sign again.`,
   on_hold: (d, w) =>
-    `${d.stepId} is on hold (${HOLD_KINDS[d.kind].word}): ${d.expectedAt ? `${unended(d.what)}, expected ${w.moment(d.expectedAt)}.` : ended(d.what)} Clear the hold once that is settled, or claim another step.`,
+    `${d.stepId} is on hold (${HOLD_KINDS[d.kind].word}): ${holdWords(d, w)} Clear the hold once that is settled, or claim another step.`,
   still_curing: (d, w) =>
     `The sealant of ${d.of} ${d.title} cures until ${w.moment(d.until)}. ${d.stepId} can begin then; claim another step meanwhile.`,
   asks_before_hiding: (d) =>

@@ -6,7 +6,7 @@ import { ended, type Figures, unended, type Words } from '../../words'
 import { asksInWords } from '../ask-words'
 import type { EventOf, JobEvent, LapseCause } from '../events'
 import { holeWords } from '../hole-words'
-import { conditionWords, HOLD_KINDS } from '../kinds'
+import { conditionWords, HOLD_KINDS, holdWords } from '../kinds'
 import type { Job, StoppedAt, ValueBasis } from '../types'
 import {
   deferredName,
@@ -122,7 +122,7 @@ export const SENTENCES: Sentences = {
   SignaturesLapsed: (e, job) =>
     `${setName(job, e.stepId, e.setId)} must be signed again: ${LAPSED[e.because]}.`,
   HoldRaised: (e, job, who, words) =>
-    `${who} put ${stepNames(job, e.stepIds)} on hold (${HOLD_KINDS[e.kind].word}): ${e.expectedAt === undefined ? ended(e.what) : `${unended(e.what)}, expected ${words.moment(e.expectedAt)}.`}`,
+    `${who} put ${stepNames(job, e.stepIds)} on hold (${HOLD_KINDS[e.kind].word}): ${holdWords(e, words)}`,
   HoldChanged: (e, job, who, words) =>
     `${who} changed the hold${holdSteps(job, e.holdId)}: ${[...(e.what === undefined ? [] : [unended(e.what)]), ...(e.expectedAt === undefined ? [] : [`expected ${words.moment(e.expectedAt)}`]), ...(e.undated ? ['with no date any more'] : [])].join(', ')}.`,
   HoldCleared: (e, job, who) =>
