@@ -1,7 +1,7 @@
 /** What a plan asks, in words: passes, bands and limits, which read the same on screen, in the trail and on paper. */
 import { unitAfter } from '../units/show'
 import { type Figures, listed, upperFirst } from '../words'
-import type { Band, Measurement, Pass, Sealant } from './types'
+import type { Band, Joint, Measurement, Pass, Sealant } from './types'
 
 /** One pass: `65 N·m`, `+90°`, `slacken fully`, `wait 50 min`. */
 export function passWords(pass: Pass, figures: Figures): string {
@@ -32,6 +32,10 @@ function bareWords(pass: Pass, { torque, number, duration }: Figures): string {
       return `wait ${duration(pass.minutes)}`
   }
 }
+
+/** `class 8 nut`, `class 10.9 bolt`; what is no class stands as it is printed: `A4-70 stainless`, `bronze`. */
+export const gradeWords = ({ grade, fastener }: Pick<Joint, 'grade' | 'fastener'>): string =>
+  /^\d{1,2}(?:\.\d)?$/.test(grade) ? `class ${grade} ${fastener}` : grade
 
 /** `20.9 to 23.1 N·m`, `85° to 95°`. */
 export function bandWords(band: Band, { torque, number }: Figures): string {

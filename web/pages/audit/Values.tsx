@@ -4,7 +4,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { unpublished } from '../../../shared/audit/awaiting'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import { indexPlan } from '../../../shared/plan/read'
-import { bandWords } from '../../../shared/plan/words'
+import { bandWords, gradeWords } from '../../../shared/plan/words'
 import { positionsInWords } from '../../../shared/words'
 import { format } from '../../format'
 import { settleHref } from '../../hrefs'
@@ -59,7 +59,8 @@ export function Values() {
               }
             >
               <p>
-                <b>{value.jointTitle}</b> {positionsInWords(value.positions)}, {joint?.thread}, {joint?.grade}
+                <b>{value.jointTitle}</b> {positionsInWords(value.positions)}, {joint?.thread},{' '}
+                {joint && gradeWords(joint)}
               </p>
               <Show
                 when={value.settled}

@@ -1,6 +1,6 @@
 /** The stations of the step, and the passes of the round shown, as rows of plates: done, now, to come. */
 import { createEffect, Index, on, Show } from 'solid-js'
-import { passWords } from '../../../shared/plan/words'
+import { gradeWords, passWords } from '../../../shared/plan/words'
 import { format } from '../../format'
 import { useBench } from './bench'
 import { fastenerWords } from './cautions'
@@ -119,8 +119,8 @@ function JointWords() {
             {(from) => <strong class="against-words">Left out in {from()}, due here · </strong>}
           </Show>
           <strong>{joint().lubrication}</strong> · {fastenerWords(joint())} · {joint().thread}
-          {joint().lengthMm === undefined ? '' : ` × ${joint().lengthMm} mm`} · {joint().grade} · class{' '}
-          {joint().class}
+          {joint().lengthMm === undefined ? '' : ` × ${joint().lengthMm} mm`} · {gradeWords(joint())} · class{' '}
+          {joint().class} joint
         </p>
       )}
     </Show>
