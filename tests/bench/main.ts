@@ -3,10 +3,12 @@
  * same run. Prints; judges nothing but its own table, and ends with 0 also where a goal is missed.
  *
  * `--json` one JSON object; `--only <name>` one figure (may be given again); `--quick` fewer rounds and
- * smaller loads, for development.
+ * smaller loads, for development. `--spec <file>` scores labelled lines of print instead (`-v` lists the failures).
  */
+import { readFileSync } from 'node:fs'
 import { cpus } from 'node:os'
 import { parseArgs } from 'node:util'
+import { scoreOf, scoreTable, specLinesOf } from '../published/spec-lines'
 import { figures } from './figures'
 import type { Bench } from './figures/figure'
 import { makeEnding, within } from './harness/ending'
@@ -20,8 +22,15 @@ const { values: asked } = parseArgs({
     json: { type: 'boolean', default: false },
     quick: { type: 'boolean', default: false },
     only: { type: 'string', multiple: true, default: [] },
+    spec: { type: 'string' },
+    verbose: { type: 'boolean', short: 'v', default: false },
   },
 })
+if (asked.spec !== undefined) {
+  const score = scoreOf(specLinesOf(readFileSync(asked.spec, 'utf8')))
+  process.stdout.write(`${scoreTable(score, asked.verbose)}\n`)
+  process.exit(0)
+}
 const unknown = asked.only.filter((name) => !figures.some((figure) => figure.name === name))
 if (unknown.length > 0) {
   const names = figures.map(({ name }) => name).join(', ')
