@@ -2,9 +2,9 @@
  * Do two printed units mean the same torque?
  *
  * A printed figure stands for everything that rounds to it: 35 for 34.5 to 35.5, 4.10 for 4.095 to 4.105. Two
- * figures contradict each other when these intervals, in N·m, do not meet. A limit reckoned from a value and a
- * tolerance carries the rounding of both. Zeros at a number's end count as digits: 120 N·m (90 lbf·ft) is
- * shown, for a person to judge; 120 N·m are 88.5 lbf·ft.
+ * figures are the same torque when these intervals, in N·m, meet; near each other when the values are within
+ * 2.5 % (120 N·m and 90 lbf·ft, which is 122.0 N·m: somebody rounded twice); else they contradict each other. A limit
+ * reckoned from a value and a tolerance carries the rounding of both.
  */
 import { type Figure, type TorqueUnit, toNm } from '../units'
 
@@ -15,7 +15,12 @@ export interface Printed {
   max?: Figure
 }
 
-export function contradicts(one: Printed, other: Printed): boolean {
+export type Agreement = 'same' | 'near' | 'apart'
+
+/** How far apart two figures may be, of the larger, and still be one torque. */
+const NEAR = 0.025
+
+export function agreement(one: Printed, other: Printed): Agreement {
   const pairs = [
     [one.nominal, other.nominal],
     [one.min, other.min],
@@ -23,29 +28,37 @@ export function contradicts(one: Printed, other: Printed): boolean {
   ] as const
   const alike = pairs.flatMap(([a, b]) => (a && b ? [[a, b] as const] : []))
   if (alike.length > 0)
-    return alike.some(([a, b]) => apart(interval(a, one.unit), interval(b, other.unit)) !== 0)
+    return farthest(alike.map(([a, b]) => between(interval(a, one.unit), interval(b, other.unit))))
   // A value beside a range: it must lie in it.
-  return outside(one, other) || outside(other, one)
+  return farthest([within(one, other), within(other, one)])
 }
 
-function outside(value: Printed, range: Printed): boolean {
-  if (!value.nominal) return false
+const ORDER: Agreement[] = ['same', 'near', 'apart']
+const farthest = (some: Agreement[]): Agreement =>
+  ORDER[Math.max(...some.map((one) => ORDER.indexOf(one)))] ?? 'same'
+
+function within(value: Printed, range: Printed): Agreement {
+  if (!value.nominal) return 'same'
   const at = interval(value.nominal, value.unit)
-  return (
-    (range.min !== undefined && apart(at, interval(range.min, range.unit)) < 0) ||
-    (range.max !== undefined && apart(at, interval(range.max, range.unit)) > 0)
-  )
+  const low = range.min && interval(range.min, range.unit)
+  const high = range.max && interval(range.max, range.unit)
+  if (low && at.value < low.value) return between(at, low)
+  return high && at.value > high.value ? between(at, high) : 'same'
 }
 
-type Interval = [low: number, high: number]
+interface Interval {
+  value: number
+  low: number
+  high: number
+}
 
 function interval({ value, step }: Figure, unit: TorqueUnit): Interval {
-  return [toNm(value - step / 2, unit), toNm(value + step / 2, unit)]
+  return { value: toNm(value, unit), low: toNm(value - step / 2, unit), high: toNm(value + step / 2, unit) }
 }
 
-/** Below zero: the first lies wholly under the second; zero: they meet. */
-function apart([low, high]: Interval, [otherLow, otherHigh]: Interval): -1 | 0 | 1 {
-  const noise = 1e-9 * Math.max(Math.abs(high), Math.abs(otherHigh))
-  if (high < otherLow - noise) return -1
-  return low > otherHigh + noise ? 1 : 0
+function between(one: Interval, other: Interval): Agreement {
+  const noise = 1e-9 * Math.max(Math.abs(one.high), Math.abs(other.high))
+  if (one.high >= other.low - noise && one.low <= other.high + noise) return 'same'
+  const largest = Math.max(Math.abs(one.value), Math.abs(other.value))
+  return Math.abs(one.value - other.value) <= NEAR * largest + noise ? 'near' : 'apart'
 }

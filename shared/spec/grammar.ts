@@ -16,16 +16,19 @@ import type { Token } from './tokens'
 export type Join = 'start' | 'none' | 'verb' | 'weak' | 'dash' | 'slash' | 'equal' | 'plus' | 'then'
 const STRENGTH: Join[] = ['start', 'none', 'verb', 'weak', 'dash', 'slash', 'equal', 'plus', 'then']
 
-export type Item = { join: Join; label?: number; dotted?: boolean; brackets: Item[][] } & (
-  | { slacken: true; quantity?: Quantity; full?: boolean; start: number; end: number }
-  | { slacken: false; quantity: Quantity; times: number }
-)
+export type Item = Joined & { brackets: Item[][] } & (
+    | { slacken: true; quantity?: Quantity; full?: boolean; start: number; end: number }
+    | { slacken: false; quantity: Quantity; times: number }
+  )
 
 /** All items of the tokens, or the `Stop` thrown where they cannot be read. */
 export function itemsOf(tokens: readonly Token[], sign: DecimalSign): Item[] {
   const c = new Cursor(tokens, sign)
   const items = list(c, false)
   if (c.peek()) throw oddStop(c)
+  const stages = tokens.find((token) => token.t === 'stages')
+  const torques = items.filter((item) => !item.slacken).length
+  if (stages?.t === 'stages' && stages.count !== torques) throw c.stop('not_understood', stages)
   return items
 }
 
@@ -54,10 +57,16 @@ interface Joined {
   label?: number
   dotted?: boolean
   named?: boolean
+  /** A verb of tightening stands before it. */
+  verb?: boolean
+  /** The text says how many stages it has. */
+  staged?: boolean
+  /** Printed as lower than the pass before, on purpose. */
+  down?: boolean
 }
 
 function joinBefore(c: Cursor, first: boolean): Joined {
-  const joined: Joined = { join: first ? 'start' : 'none' }
+  const joined: Joined = { join: first ? 'start' : 'none', ...(c.staged ? { staged: true } : {}) }
   const stronger = (join: Join) => {
     if (STRENGTH.indexOf(join) > STRENGTH.indexOf(joined.join)) joined.join = join
   }
@@ -73,6 +82,11 @@ function joinBefore(c: Cursor, first: boolean): Joined {
     // A dash anywhere but between two things is a minus, and no fastener is tightened by less than nothing.
     if (join === 'dash' && joined.join !== 'none') throw c.stop('not_understood')
     if (joined.join === 'dash' && join !== 'verb' && join !== 'then') throw c.stop('not_understood')
+    if (join === 'verb') joined.verb = true
+    if (token.t === 'word' && token.part === 'down') joined.down = true
+    // `to` and its likes follow a word: `bis 60 N·m` alone is a limit.
+    if (token.t === 'word' && token.part === 'to' && c.at > 0 && !isWord(c.peek(-1)))
+      throw c.stop('not_understood')
     if (join !== 'none') stronger(join)
     c.at += 1
   }
@@ -81,9 +95,11 @@ function joinBefore(c: Cursor, first: boolean): Joined {
 
 function joinOf(token: Token, c: Cursor): Join | undefined {
   if (token.t === 'label') return 'then'
+  if (token.t === 'stages') return 'verb'
   if (token.t === 'word') {
     switch (token.part) {
       case 'next':
+      case 'down':
         return 'then'
       case 'plus':
         return 'plus'
@@ -93,6 +109,7 @@ function joinOf(token: Token, c: Cursor): Join | undefined {
         return 'equal'
       case 'to':
         return 'none'
+      case 'a':
       case 'filler':
         return 'verb'
       default:
@@ -104,6 +121,8 @@ function joinOf(token: Token, c: Cursor): Join | undefined {
     case ',':
     case 'line':
       return 'weak'
+    case 'then':
+      return 'then'
     case '/':
       return 'slash'
     case '=':
@@ -121,10 +140,13 @@ function joinOf(token: Token, c: Cursor): Join | undefined {
   }
 }
 
+const isWord = (token: Token | undefined) =>
+  token?.t === 'stages' || token?.t === 'word' || token?.t === 'label' || token?.t === 'sign'
+
 function slackening(c: Cursor, joined: Joined): Item | undefined {
   const start = c.peek()?.start ?? 0
   if (!c.word('slacken')) return undefined
-  while (c.word('filler'));
+  while (c.word('filler', 'a'));
   const full = c.word('fully') !== undefined
   const by = full ? undefined : c.attempt(() => (c.word('to') ? undefined : quantity(c)))
   if (by && by.kind !== 'angle') throw c.stop('not_understood', c.peek(-1))

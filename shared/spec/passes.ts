@@ -3,8 +3,9 @@
  * limit, and whether the passes stand apart. Where a text would have to be guessed at, it stops.
  */
 import { type TorqueUnit, toNm } from '../units'
-import { contradicts } from './contradiction'
+import { type Agreement, agreement } from './contradiction'
 import type { Item } from './grammar'
+import { chainOf, giveUnits, printedIn, slashWays, type Tightening } from './lists'
 import { encloses, type Quantity, Stop } from './quantity'
 import type { Unclear } from './refusals'
 import type { AngleSpec, Contradiction, PrintedTorque, SpecPass, TorqueSpec } from './types'
@@ -12,6 +13,7 @@ import type { AngleSpec, Contradiction, PrintedTorque, SpecPass, TorqueSpec } fr
 export interface Passes {
   passes: SpecPass[]
   contradiction?: Contradiction
+  remark?: Contradiction
   /** Another unit stood beside the first and was held against it. */
   compared: boolean
   customary: boolean
@@ -22,21 +24,26 @@ interface Draft {
   kind: 'torque' | 'angle' | 'slacken'
   quantity?: Quantity
   others: Quantity[]
+  /** The item it began with. */
+  item: Item
 }
-
-type Tightening = Extract<Item, { slacken: false }>
 
 /** `unit`: what a bare number is in, where a table says so. */
 export function passesOf(items: Item[], text: string, unit?: TorqueUnit): Passes {
   if (items.length === 0) throw new Stop({ other: 'words' }, 0, text.length)
   numbered(items)
-  giveUnits(items, unit)
+  const doubt = giveUnits(items, text, unit)
   const drafts: Draft[] = []
   items.forEach((item, i) => {
     const before = drafts.at(-1)
     if (item.slacken) {
       if (item.join === 'none' && !item.full && !item.quantity) throw stop('not_parted', item)
-      drafts.push({ kind: 'slacken', others: [], ...(item.quantity ? { quantity: item.quantity } : {}) })
+      drafts.push({
+        kind: 'slacken',
+        others: [],
+        item,
+        ...(item.quantity ? { quantity: item.quantity } : {}),
+      })
       for (const inside of item.brackets) takeBracket(inside, drafts, items.slice(0, i + 1), unit)
       return
     }
@@ -46,17 +53,25 @@ export function passesOf(items: Item[], text: string, unit?: TorqueUnit): Passes
     } else if (before && bounds(item, before)) {
       before.quantity = withLimits(before.quantity ?? quantity, quantity)
     } else {
-      apart(item, before)
+      apart(item, before, doubt?.members.includes(quantity) ? undefined : text)
       for (let k = 0; k < item.times; k += 1)
-        drafts.push({ kind: quantity.kind === 'angle' ? 'angle' : 'torque', quantity, others: [] })
+        drafts.push({ kind: quantity.kind === 'angle' ? 'angle' : 'torque', quantity, others: [], item })
     }
     for (const inside of item.brackets) takeBracket(inside, drafts, items.slice(0, i + 1), unit)
   })
   const quantities = drafts.flatMap((draft) => (draft.quantity ? [draft.quantity, ...draft.others] : []))
-  const contradiction = firstContradiction(drafts, text)
+  const proven = drafts.every(
+    ({ quantity, others }) => !quantity || !doubt?.members.includes(quantity) || others.length > 0,
+  )
+  if (doubt && !(doubt.provable && proven)) throw doubt.stop
+  if (unit === undefined) parted(drafts, text)
+  rising(drafts, text)
+  const contradiction = first('apart', drafts, text)
+  const remark = contradiction ? undefined : first('near', drafts, text)
   return {
     passes: drafts.map(passOf),
     ...(contradiction ? { contradiction } : {}),
+    ...(remark ? { remark } : {}),
     compared: drafts.some((draft) => draft.others.some((other) => other.kind === 'torque')),
     customary: quantities.some(({ unit: of }) => of === 'lbf·ft' || of === 'lbf·in' || of === 'ozf·in'),
   }
@@ -87,47 +102,6 @@ function spanOf(items: Item[]): { start: number; end: number } {
   return { start: spans[0]?.start ?? 0, end: spans.at(-1)?.end ?? 0 }
 }
 
-/** A unit at the end of a plain list is that of the whole list: `40, 70, 90 N·m`, `1st 40, 2nd 70 N·m`. */
-function giveUnits(items: Item[], given: TorqueUnit | undefined): void {
-  const bare: Tightening[] = []
-  let unitBefore = false
-  for (const item of items) {
-    if (item.slacken) continue
-    const { quantity } = item
-    if (quantity.fraction && quantity.kind !== 'angle') throw stop('fraction_or_two', item)
-    if (quantity.kind === 'bare') {
-      bare.push(item)
-      continue
-    }
-    if (bare.length > 0) {
-      const plain = item.join === 'weak' || item.join === 'slash' || item.join === 'then'
-      if (quantity.kind === 'torque' && !given && plain && !unitBefore && !bare.some(oddlyJoined)) {
-        for (const one of bare) give(one, quantity.unit)
-        bare.length = 0
-      } else if (!given) throw stop('no_unit', bare[0] ?? item)
-      // `40, 90, 90°` in a column of N·m: the middle one may be either.
-      else if (
-        quantity.kind === 'angle' &&
-        bare.length > 1 &&
-        (item.join === 'weak' || item.join === 'slash')
-      )
-        throw stop('no_unit', bare.at(-1) ?? item)
-    }
-    unitBefore = true
-  }
-  for (const one of bare) {
-    if (!given || oddlyJoined(one)) throw stop('no_unit', one)
-    give(one, given)
-  }
-}
-
-const oddlyJoined = (item: Item) =>
-  item.join === 'plus' || item.join === 'equal' || item.join === 'dash' || item.join === 'none'
-
-function give(item: Tightening, unit: TorqueUnit | undefined): void {
-  item.quantity = { ...item.quantity, kind: 'torque', ...(unit ? { unit } : {}) }
-}
-
 /** Is this the torque before it in another unit? Beside it or after a comma only where the two agree. */
 function sameAgain(item: Tightening, before: Draft, items: Item[], i: number): boolean {
   const { quantity, join } = item
@@ -141,7 +115,7 @@ function sameAgain(item: Tightening, before: Draft, items: Item[], i: number): b
   const previous = items[i - 1]
   if (previous && !previous.slacken && previous.brackets.length > 0) return false
   if (join === 'slash' || join === 'equal') return true
-  if (contradicts(printed(first), printed(quantity))) throw stop('one_or_two', item)
+  if (agreement(printed(first), printed(quantity)) === 'apart') throw stop('one_or_two', item)
   return true
 }
 
@@ -169,10 +143,24 @@ function withLimits(first: Quantity, limits: Quantity): Quantity {
 }
 
 /** Passes need something between them; a torque followed by an angle does not. */
-function apart(item: Tightening, before: Draft | undefined): void {
+function apart(item: Tightening, before: Draft | undefined, text?: string): void {
   const { join, quantity } = item
   if (join === 'plus' && quantity.kind === 'torque') throw stop('adds_to_torque', item)
   if (!before) return
+  const both = before.kind === 'torque' && quantity.kind === 'torque' && before.quantity
+  if (
+    text !== undefined &&
+    join === 'slash' &&
+    both &&
+    item.label === undefined &&
+    quantity.nominal &&
+    before.quantity?.nominal
+  ) {
+    const members = [before.quantity, quantity]
+    const ways = slashWays(members, quantity.unit ?? 'N·m', text)
+    if (before.others.length === 0 && !before.item.brackets.length)
+      throw new Stop({ unclear: 'slash' }, before.quantity.start, quantity.end, ways)
+  }
   // `20–25 N·m, max 22 N·m`: a limit beside a limit of its own side is no pass of its own.
   const alone = !quantity.nominal && !(quantity.min && quantity.max)
   const first = before.quantity
@@ -180,8 +168,41 @@ function apart(item: Tightening, before: Draft | undefined): void {
   if (alone && beside && item.label === undefined && (join === 'weak' || join === 'slash'))
     throw stop('adds_to_torque', item)
   const thenAngle = before.kind === 'torque' && quantity.kind === 'angle'
-  if ((join === 'none' || join === 'dash') && !thenAngle) throw stop('not_parted', item)
+  if ((join === 'none' || (join === 'dash' && !item.staged)) && !thenAngle) throw stop('not_parted', item)
   if (join === 'equal') throw stop('one_or_two', item)
+}
+
+/** `25 N·m, 30 N·m` and nothing else may be two fasteners: two passes are numbered, turned on, or joined by `then`. */
+function parted(drafts: Draft[], text: string): void {
+  const [one, two] = drafts
+  if (drafts.length !== 2 || one?.kind !== 'torque' || two?.kind !== 'torque') return
+  const { item } = two
+  if (item.join !== 'weak' || item.label !== undefined || item.verb || !one.quantity || !two.quantity) return
+  const members = [one.quantity, two.quantity]
+  const ways = [chainOf(members, two.quantity.unit ?? 'N·m', text)]
+  throw new Stop({ unclear: 'list' }, one.quantity.start, two.quantity.end, ways)
+}
+
+/** A torque below the one before it, with no slackening between them, is no pass unless it says so. */
+function rising(drafts: Draft[], text: string): void {
+  let before: Quantity | undefined
+  for (const { kind, quantity, item } of drafts) {
+    if (kind === 'slacken') before = undefined
+    if (kind !== 'torque' || !quantity) continue
+    if (before && !item.down && levelOf(quantity) < levelOf(before)) {
+      const [high, low] = [before, quantity].map((one) => printedIn(one, one.unit ?? 'N·m', text))
+      const { start } = before
+      throw new Stop({ unclear: 'falls' }, start, quantity.end, [
+        `${high}, then down to ${low}`,
+        `${high}, then slacken fully, then ${low}`,
+      ])
+    }
+    before = quantity
+  }
+}
+
+function levelOf({ unit = 'N·m', nominal, min, max }: Quantity): number {
+  return toNm((nominal ?? max ?? min)?.value ?? 0, unit)
 }
 
 /** In brackets: the torque before them, or the list before them, in other units; or limits. */
@@ -200,7 +221,7 @@ function takeBracket(inside: Item[], drafts: Draft[], before: Item[], given?: To
     return item
   })
   const onlyLimits = list.length === 1 && list[0]?.quantity.kind === 'bare' && given === main.quantity.unit
-  giveUnits(list, onlyLimits ? given : undefined)
+  giveUnits(list, '', onlyLimits ? given : undefined)
   const quantities = joinBounds(list.map((item) => item.quantity))
   const run = runBefore(drafts, before, quantities)
   quantities.forEach((quantity, i) => {
@@ -253,10 +274,11 @@ function runBefore(drafts: Draft[], items: Item[], inside: Quantity[]): Draft[] 
   return blocks && listed && plain && run.length === each ? run : undefined
 }
 
-function firstContradiction(drafts: Draft[], text: string): Contradiction | undefined {
+/** The first pass whose printed units agree this badly. */
+function first(how: Agreement, drafts: Draft[], text: string): Contradiction | undefined {
   for (const [pass, { quantity, others }] of drafts.entries()) {
     if (!quantity?.unit) continue
-    const other = others.find((one) => contradicts(printed(quantity), printed(one)))
+    const other = others.find((one) => agreement(printed(quantity), printed(one)) === how)
     if (other) return { pass, first: shown(quantity, text), second: shown(other, text) }
   }
   return undefined

@@ -5,9 +5,9 @@
  * half there stops the reading with the reason, as a `Stop`, which `readSpec` turns into a refusal.
  */
 import { type DecimalSign, type Figure, readBy, type TorqueUnit } from '../units'
+import type { WordPart } from './languages'
 import type { OtherThing, Unclear } from './refusals'
 import type { Token } from './tokens'
-import type { WordPart } from './words'
 
 /** Why a reading could not go on; thrown within this room only, and caught in `read.ts`. */
 export class Stop {
@@ -15,6 +15,8 @@ export class Stop {
     readonly why: { unclear: Unclear } | { other: OtherThing } | 'not_understood',
     readonly start: number,
     readonly end: number,
+    /** What may be meant between start and end, each written so that it is clear. */
+    readonly ways: readonly string[] = [],
   ) {}
 }
 
@@ -36,7 +38,12 @@ export class Cursor {
   constructor(
     readonly tokens: readonly Token[],
     readonly sign: DecimalSign,
-  ) {}
+  ) {
+    this.staged = tokens.some((token) => token.t === 'stages')
+  }
+
+  /** `in three stages` stands there: a dash between torques parts them. */
+  readonly staged: boolean
 
   peek(ahead = 0): Token | undefined {
     return this.tokens[this.at + ahead]
@@ -96,10 +103,11 @@ export function quantity(c: Cursor): Quantity | undefined {
       if (word === 'min' || word === 'max') bound = word
     const leading = c.peek()?.t === 'unit' ? unit(c) : undefined
     if (leading) c.takes(':', '=')
+    const firstAt = c.peek()
     const first = c.number() ?? amount(c)
     if (!first) return undefined
     const read = leading ?? unit(c)
-    const range = rangeAfter(c, first, leading ? undefined : read)
+    const range = rangeAfter(c, first, leading ? undefined : read, firstAt)
     let of = range?.unit ?? read
     let limits: Limits | undefined = range ?? toleranceAfter(c, first, of) ?? innerLimits(c, first)
     if (!of) of = unit(c)
@@ -142,7 +150,7 @@ function amount(c: Cursor): (Figure & { alone: boolean }) | undefined {
   if (token?.t !== 'amount') return undefined
   c.at += 1
   const before = c.at
-  c.word('filler')
+  c.word('filler', 'a')
   const next = c.peek()
   if (next?.t !== 'sign' || next.sign !== 'turn') throw c.stop('not_understood', token)
   c.at = before
@@ -157,7 +165,7 @@ function unit(c: Cursor): Unit | undefined {
   }
   return c.attempt(() => {
     if (c.takes('deg')) return { kind: 'angle' as const, degrees: 1 }
-    c.word('filler') // `1/4 of a turn`
+    c.word('filler', 'a') // `1/4 of a turn`
     return c.takes('turn') ? { kind: 'angle' as const, degrees: 360 } : undefined
   })
 }
@@ -168,17 +176,21 @@ const same = (one: Unit, other: Unit) =>
     : other.kind === 'angle' && one.degrees === other.degrees
 
 /** A range of more than tenfold is two numbers that got side by side (`1 - 40 N·m`), not a range. */
-export const WIDEST = 10
+const WIDEST = 10
+/** Up to twofold a dash makes a range; above, `4 - 25 N·m` may be item 4, and is asked. */
+export const PLAIN_RANGE = 2
 
 /** `18–22`, `18 N·m to 22 N·m`, `between 18 and 22`. A dash before another unit parts passes and is left. */
 function rangeAfter(
   c: Cursor,
   first: Figure,
   read: Unit | undefined,
+  firstAt?: Token,
 ): (Limits & { unit: Unit | undefined }) | undefined {
   return c.attempt(() => {
     const from = c.peek()
-    if (!c.takes('-', '…') && !c.word('to') && !(betweenBefore(c) && c.word('and'))) return undefined
+    const dash = !c.staged && c.takes('-')
+    if (!dash && !c.takes('…') && !c.word('to', 'a') && !(betweenBefore(c) && c.word('and'))) return undefined
     const second = c.number()
     if (!second) return undefined
     // `20 −2/+3` are limits off 20.
@@ -197,8 +209,24 @@ function rangeAfter(
       throw c.stop({ unclear: 'range' }, next)
     if (alone || first.value >= max.value || max.value > first.value * WIDEST)
       throw c.stop({ unclear: 'range' }, from)
+    if (dash && !read) plainRange(c, firstAt, first, second, after)
     return { min: { value: first.value, step: first.step }, max, unit: read ?? after }
   })
+}
+
+/** Stops where a dash with one unit behind it may part a number of something else from a torque. */
+function plainRange(c: Cursor, from: Token | undefined, first: Figure, second: Figure, of: Unit | undefined) {
+  const whole = Number.isInteger(first.value) && Number.isInteger(second.value)
+  if (second.value <= first.value * (whole ? PLAIN_RANGE : 2 * PLAIN_RANGE) || from?.t !== 'number') return
+  const name = of?.kind === 'torque' ? of.unit : of?.degrees === 360 ? 'turns' : of ? '°' : undefined
+  const last = c.tokens.slice(0, c.at).findLast((token) => token.t === 'number')
+  if (!name || last?.t !== 'number') throw c.stop({ unclear: 'range' }, from)
+  const [low, high] = [from.number.raw, last.number.raw]
+  const parted = last.start - from.end > 1
+  throw new Stop({ unclear: 'range' }, from.start, c.peek(-1)?.end ?? last.end, [
+    `min ${low} ${name}, max ${high} ${name}`,
+    ...(parted && whole ? [`${high} ${name}`] : []),
+  ])
 }
 
 function betweenBefore(c: Cursor): boolean {
@@ -304,6 +332,7 @@ function ofKind(again: Unit | undefined, read: Unit): Unit | undefined {
 function limitsAround(c: Cursor, first: Figure, up: Figure, down: Figure): Limits {
   const min = clean(first.value - down.value)
   if (min < 0) throw c.stop({ unclear: 'limits' }, c.peek(-1))
+  if (down.value > first.value / 2 || up.value > first.value) throw c.stop({ unclear: 'wide' }, c.peek(-1))
   return {
     min: { value: min, step: down.step },
     max: { value: clean(first.value + up.value), step: up.step },

@@ -11,8 +11,8 @@ import type { Spec } from './types'
 interface SpecRefusalData {
   nothing_printed: Record<never, never>
   not_a_torque: { text: string; what: OtherThing; part?: string }
-  not_understood: { text: string; part: string }
-  unclear: { text: string; why: Unclear; part?: string; readings: SpecReading[] }
+  not_understood: { text: string; part: string; readings: SpecReading[]; note?: string }
+  unclear: { text: string; why: Unclear; part?: string; readings: SpecReading[]; note?: string }
 }
 export type SpecRefusalCode = keyof SpecRefusalData
 export type SpecRefusal = Refusal<SpecRefusalCode>
@@ -23,13 +23,14 @@ export interface SpecReading {
   spec: Spec
 }
 
-export type OtherThing = 'words' | 'designation' | 'length' | 'quantity' | 'zero'
+export type OtherThing = 'words' | 'designation' | 'length' | 'quantity' | 'zero' | 'other_torque'
 
 const OTHER: Record<OtherThing, string> = {
   words: 'has no torque in it',
   designation: 'is a thread or a part number',
   length: 'is a length',
   quantity: 'is something other than a torque',
+  other_torque: 'is not a torque to tighten to',
   zero: 'asks for nothing to be tightened',
 }
 
@@ -41,6 +42,11 @@ export type Unclear =
   | 'fraction_or_two'
   | 'range'
   | 'limits'
+  | 'wide'
+  | 'slash'
+  | 'list'
+  | 'falls'
+  | 'misprint'
   | 'one_or_two'
   | 'numbering'
   | 'not_parted'
@@ -52,8 +58,13 @@ const UNCLEAR: Record<Unclear, string> = {
   decimal_sign: 'has a point or comma that may be decimal or part thousands',
   spaced_number: 'has a gap between digits: one number or two',
   fraction_or_two: 'has a slash: a fraction, or two passes',
-  range: 'has a range that does not rise, or rises too far for one',
+  range: 'has a dash between numbers that may not be a range',
   limits: 'has limits that do not enclose the value',
+  wide: 'has a tolerance too wide for its value',
+  slash: 'has torques parted by a slash: a range, passes, or one for each of several fasteners',
+  list: 'has torques parted by a comma: passes, or one for each of several fasteners',
+  falls: 'has a torque lower than the one before it, and no slackening between them',
+  misprint: 'has a unit that is no torque and may be a misprint',
   one_or_two: 'has two torques: one in two units, or two passes',
   numbering: 'numbers its passes in a way that does not count up',
   not_parted: 'has passes with nothing between them',
@@ -65,8 +76,14 @@ type Sentences = { [Code in SpecRefusalCode]: (data: SpecRefusalData[Code]) => s
 const SENTENCES: Sentences = {
   nothing_printed: () => 'Nothing is printed here. Enter the torque as the manual gives it.',
   not_a_torque: (d) => `“${d.text}” ${OTHER[d.what]}. Enter the torque with its unit, or leave it open.`,
-  not_understood: (d) =>
-    `“${d.part}” in “${d.text}” was not understood. Enter only torques and angles here, and the rest as a note.`,
+  not_understood: (d) => {
+    const [only, ...more] = d.readings.map((one) => `“${one.text}”`)
+    if (!only)
+      return `“${d.part}” in “${d.text}” was not understood. Enter only torques and angles here, and the rest as a note.`
+    return more.length > 0
+      ? `“${d.text}” has several torques: ${listed([only, ...more])}. Choose the one for this fastener.`
+      : `“${d.text}” may say ${only}, with the note “${d.note ?? d.part}”. Look at the page, then choose that or enter the torque.`
+  },
   unclear: (d) =>
     `“${d.text}” ${UNCLEAR[d.why]}. ${
       d.readings.length > 0

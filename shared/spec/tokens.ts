@@ -5,10 +5,11 @@
  * what it is, so that nothing is passed over. Offsets are those of the text.
  */
 import { numberAt, type PrintedNumber, type TorqueUnit, unitAt } from '../units'
-import { labelAt } from './labels'
-import { phraseAt, type WordPart } from './words'
+import { labelAt, stagesAt } from './labels'
+import type { NotePart, WordPart } from './languages'
+import { DEGREES, phraseAt, TURN } from './words'
 
-export type OddKind = 'word' | 'designation' | 'length' | 'half' | 'quantity'
+export type OddKind = 'word' | 'designation' | 'length' | 'half' | 'quantity' | 'misprint'
 type Sign =
   | '+'
   | '-'
@@ -26,6 +27,8 @@ type Sign =
   | 'turn'
   /** A line's end. */
   | 'line'
+  /** An arrow. */
+  | 'then'
 
 export type Token = { start: number; end: number } & (
   | { t: 'number'; number: PrintedNumber }
@@ -35,14 +38,17 @@ export type Token = { start: number; end: number } & (
   | { t: 'word'; part: WordPart; text: string }
   /** `Step 2:`, `b)`, `2nd`; without a number `finally`. `dotted`: `2. `, which may be half a decimal. */
   | { t: 'label'; n?: number; dotted?: boolean }
-  | { t: 'odd'; what: OddKind; text: string }
+  /** `in three stages`: how many passes follow. */
+  | { t: 'stages'; count: number; text: string }
+  /** What is not of tightening. `note`: what such a word may do to a torque, where a table says so. */
+  | { t: 'odd'; what: OddKind; text: string; note?: NotePart }
 )
 
 const SPACE = /[ \t\u00A0\u2007\u2009\u202F\u200B\u2060\uFEFF]+/y
 const SIGNS: [RegExp, Sign][] = [
   [/\r?\n|\r|[\u2028\u2029]/y, 'line'],
   [/±|\+\s?[/\\]\s?[-‐‑‒–—−]|\+[-‒–−]/y, '±'],
-  [/→|[-–—]>/y, 'line'],
+  [/[→⇒➔]|[-–—=]>/y, 'then'],
   [/\.{2,3}|…|‥|÷/y, '…'],
   [/[-‐‑‒–—−]/y, '-'],
   [/[+＋]/y, '+'],
@@ -57,14 +63,19 @@ const SIGNS: [RegExp, Sign][] = [
 /** Signs that are letters, or stand for words. */
 const SPELT_SIGNS: [RegExp, Sign][] = [
   [/(?:[x×*](?=\s*\d)|[×*])/y, 'times'],
-  [/(?:[°º˚](?!\s?[CF]\b)|deg(?:ree)?s?(?!\p{L})\.?)/iuy, 'deg'],
-  [/(?:turns?|rev(?:olution)?s?|rotations?)(?!\p{L})\.?/iuy, 'turn'],
+  [/[°º˚](?!\s?[CF]\b)/uy, 'deg'],
+  [DEGREES, 'deg'],
+  [TURN, 'turn'],
 ]
 const LETTER = /[\p{L}×*°º˚]/u
 
+/** Metric: `M10 × 1.25`, `М8 x 30`; inch: `7/16-14 UNC`, `1/2-13 x 2 1/4 in.` */
+const THREAD =
+  /[MМ]\s?\d{1,3}(?:[.,]\d+)?(?:\s?[x×*х]\s?\d+(?:[.,]\d+)?){0,3}(?![\p{L}\d])|\d{1,2}\/\d{1,2}\s?-\s?\d{1,2}(?:\s?UN[CFR]?\b|\s?BS[WF]\b)?(?:\s?[x×]\s?\d+(?:[ -]\d+\/\d+|\/\d+)?(?:\s?in\b\.?|["″”])?)?(?![\p{L}\d/])/uy
 const DESIGNATION = /\p{L}[\p{L}.-]*\d[\p{L}\d.,/×-]*/uy
 const RUN_ON = /[\p{L}\d.,/×-]+/uy
 const OTHER_UNITS: [RegExp, OddKind][] = [
+  [/(?:kgf?|kp|кгс?|кГ)\s?\/\s?(?:cm|m|см|м)(?![\p{L}\d²³^])/iuy, 'misprint'],
   [/(?:["″”]|''|(?:mm|cm|µm|um|inch(?:es)?|in|m|ft|feet|foot)(?![\p{L}\d])\.?)/iuy, 'length'],
   [/(?:lbs?|lbf|pounds?|kgs?|kgf|kp|#)(?![\p{L}\d])\.?/iuy, 'half'],
   [
@@ -87,10 +98,14 @@ export function tokenize(text: string): Token[] {
       continue
     }
     const [end, body] = tokenAt(text, at, tokens)
-    for (const part of body) push(part === body.at(-1) ? end : at, part)
+    for (const part of body) push(part === body.at(-1) ? end : at + lengthOf(part), part)
   }
   return tokens
 }
+
+/** Of a part of what was matched as a whole: `40,70,90`. */
+const lengthOf = (part: TokenBody) =>
+  part.t === 'number' ? part.number.raw.length : part.t === 'sign' ? 1 : 0
 
 type TokenBody = Token extends infer T ? (T extends Token ? Omit<T, 'start' | 'end'> : never) : never
 
@@ -100,6 +115,10 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
   const unit = unitAt(text, at)
   if (unit) return [unit.end, [{ t: 'unit', unit: unit.unit }]]
   const last = before.at(-1)
+  const stages = stagesAt(text, at)
+  if (stages) return [stages.end, [{ t: 'stages', count: stages.count, text: text.slice(at, stages.end) }]]
+  const thread = /[MМ\d]/.test(text[at] ?? '') ? match(THREAD, text, at) : undefined
+  if (thread) return [at + thread.length, [{ t: 'odd', what: 'designation', text: thread }]]
   if (last?.t === 'number')
     for (const [pattern, what] of OTHER_UNITS) {
       const found = match(pattern, text, at)
@@ -112,9 +131,9 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
     return [at + whole.length, [{ t: 'odd', what: 'designation', text: whole }]]
   }
   for (const [pattern, sign] of LETTER.test(text[at] ?? '') ? SPELT_SIGNS : SIGNS) {
-    if (sign === 'turn' && knownWord(text, at)) break
     const found = match(pattern, text, at)
-    if (found !== undefined) return [at + found.length, [{ t: 'sign', sign }]]
+    if (found === undefined || (sign === 'turn' && knownWord(text, at, found.length))) continue
+    return [at + found.length, [{ t: 'sign', sign }]]
   }
   // Between two figures a wave is a range; before one it is `about`.
   if (/[~〜]/.test(text[at] ?? '') && (last?.t === 'number' || last?.t === 'unit' || last?.t === 'sign'))
@@ -127,7 +146,12 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
     return [at + character.length, [{ t: 'odd', what: 'word', text: character }]]
   }
   if ('unknown' in phrase) return [phrase.end, [{ t: 'odd', what: 'word', text: phrase.unknown }]]
-  if ('amount' in phrase) return [phrase.end, [{ t: 'amount', value: phrase.amount }]]
+  if ('note' in phrase)
+    return [phrase.end, [{ t: 'odd', what: 'word', text: text.slice(at, phrase.end), note: phrase.note }]]
+  if ('amount' in phrase) {
+    const amount: TokenBody = { t: 'amount', value: phrase.amount }
+    return [phrase.end, phrase.turned ? [amount, { t: 'sign', sign: 'turn' }] : [amount]]
+  }
   if (phrase.part === 'tolerance') return [phrase.end, [{ t: 'sign', sign: '±' }]]
   return [phrase.end, [{ t: 'word', part: phrase.part, text: text.slice(at, phrase.end) }]]
 }
@@ -171,9 +195,10 @@ function passNumber(text: string, at: number, before: readonly Token[]): [number
   return [end, [{ t: 'label', ...of }]]
 }
 
-function knownWord(text: string, at: number): boolean {
+/** `turn back` is more than a turn. */
+function knownWord(text: string, at: number, length: number): boolean {
   const phrase = phraseAt(text, at)
-  return phrase !== undefined && 'part' in phrase
+  return phrase !== undefined && 'part' in phrase && phrase.end > at + length
 }
 
 function match(pattern: RegExp, text: string, at: number): string | undefined {

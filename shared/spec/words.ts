@@ -1,98 +1,85 @@
 /**
- * The words of tightening, each with its part in the grammar. A word that is not here is not passed over:
- * it may change what the number means (`dry`, `oiled`, `left-hand`), so the text is refused and shown.
+ * The words of tightening in every language of the tables, each with its part in the grammar, and the words
+ * beside it with what they may do to a torque. A word that stands in no table is not passed over: it is shown.
  */
-export type WordPart =
-  | 'next'
-  | 'plus'
-  | 'and'
-  | 'or'
-  | 'to'
-  | 'between'
-  | 'filler'
-  | 'min'
-  | 'max'
-  | 'about'
-  | 'slacken'
-  | 'fully'
-  | 'tolerance'
+import { alternatives, LANGUAGES, type NotePart, type WordPart } from './languages'
 
-const PARTS: Record<WordPart, string> = {
-  next: 'then|and then|followed by|next|thereafter|afterwards|after that|subsequently',
-  plus: 'plus|and a further|and an additional|and another',
-  and: 'and',
-  or: 'or',
-  to: 'to|thru',
-  between: 'between|from',
-  filler:
-    'tighten|tighten to|tighten by|tightening torque|tightening|tightened|retighten|retighten to|re-tighten|re-tighten to|' +
-    'torque|torque to|torqued to|retorque|re-torque|retorque to|re-torque to|torque angle|angle|angle of|rotate|' +
-    'turn by|turn through|a|an|another|a further|further|additional|an additional|additionally|extra|more|by|of|of a|all|' +
-    'bolt|bolts|nut|nuts|screw|screws|value|specification|spec|nominal|set to|set at|at|the|clockwise|cw',
-  min: 'min|min.|minimum|at least|not less than|no less than|≥|>=',
-  max: 'max|max.|maximum|at most|not more than|no more than|not over|up to|≤|<=',
-  about: 'approx|approx.|approximately|about|ca|ca.|circa|≈|~',
-  slacken:
-    'slacken|slacken off|slackened|loosen|loosened|back off|back-off|backoff|back out|release|undo|unscrew|turn back|' +
-    'slacken by|loosen by|back off by|turn back by',
-  fully: 'fully|completely|entirely|totally|all the way',
-  tolerance: 'plus or minus|plus/minus',
+const GRAMMAR: WordPart[] = [
+  ...([
+    'next',
+    'plus',
+    'and',
+    'or',
+    'to',
+    'a',
+    'down',
+    'between',
+    'filler',
+    'min',
+    'max',
+    'about',
+    'slacken',
+  ] as const),
+  ...(['fully', 'tolerance'] as const),
+]
+const isGrammar = (part: WordPart | NotePart): part is WordPart => (GRAMMAR as string[]).includes(part)
+
+const WORDS = new Map<string, WordPart | NotePart>()
+const AMOUNTS = new Map<string, number>()
+const TURNED = new Map<string, number>()
+for (const { words, amounts, turned = {} } of LANGUAGES) {
+  for (const [part, entry] of Object.entries(words))
+    for (const word of alternatives(entry)) if (!WORDS.has(word)) WORDS.set(word, part as WordPart | NotePart)
+  for (const [word, share] of Object.entries(amounts)) if (!AMOUNTS.has(word)) AMOUNTS.set(word, share)
+  for (const [word, share] of Object.entries(turned)) TURNED.set(word, share)
 }
 
-const WORDS = new Map<string, WordPart>(
-  (Object.keys(PARTS) as WordPart[]).flatMap((part) =>
-    PARTS[part].split('|').map((word) => [word, part] as const),
-  ),
+const anyOf = (key: 'turn' | 'degrees') =>
+  [...new Set(LANGUAGES.flatMap((language) => alternatives(language[key])))]
+    .sort((a, b) => b.length - a.length)
+    .map((word) => word.replaceAll('.', '\\.'))
+    .join('|')
+export const TURN = new RegExp(`(?:${anyOf('turn')})(?!\\p{L})\\.?`, 'iuy')
+export const DEGREES = new RegExp(`(?:${anyOf('degrees')})(?!\\p{L})`, 'iuy')
+const TURN_AFTER = new RegExp(
+  `(?:[ \\u00A0]+of)?(?:[ \\u00A0]+an?)?[ \\u00A0-]*(?:${anyOf('turn')})(?!\\p{L})`,
+  'iuy',
 )
 
-/** Numbers as words; they stand before a turn only. */
-const AMOUNTS: Record<string, number> = {
-  quarter: 0.25,
-  'one quarter': 0.25,
-  'one-quarter': 0.25,
-  half: 0.5,
-  'one half': 0.5,
-  'one-half': 0.5,
-  third: 1 / 3,
-  'one third': 1 / 3,
-  'one-third': 1 / 3,
-  'two thirds': 2 / 3,
-  'two-thirds': 2 / 3,
-  'three quarter': 0.75,
-  'three quarters': 0.75,
-  'three-quarter': 0.75,
-  'three-quarters': 0.75,
-  one: 1,
-  full: 1,
-  'one full': 1,
-  'one and a half': 1.5,
-  two: 2,
-  three: 3,
-}
-
 /** Longest first: up to four words as they stand, with single spaces between. */
-const PHRASE = /[\p{L}][\p{L}'’./-]*(?:[ \u00A0][\p{L}][\p{L}'’./-]*){0,3}|[≥≤≈~]|[<>]=/uy
+const PHRASE = /[\p{L}№][\p{L}'’./°º-]*(?:[ \u00A0][\p{L}][\p{L}'’./-]*){0,3}|[≥≤≈~№]|[<>]=/uy
 
-export type Phrase = { end: number } & ({ part: WordPart } | { amount: number } | { unknown: string })
+export type Phrase = { end: number } & (
+  | { part: WordPart }
+  | { note: NotePart }
+  | { amount: number; turned?: boolean }
+  | { unknown: string }
+)
 
 /** The longest phrase known at `at`, else the one word that is not. */
 export function phraseAt(text: string, at: number): Phrase | undefined {
   PHRASE.lastIndex = at
   const found = PHRASE.exec(text)?.[0]
   if (found === undefined) return undefined
-  for (let long = found; long !== ''; long = shorter(long)) {
-    const spelt = long.toLowerCase().replaceAll('\u00A0', ' ')
-    const key = WORDS.has(spelt) ? spelt : spelt.replace(/\.$/, '')
-    const end = at + long.length
-    const part = WORDS.get(key)
-    if (part) return { end, part }
-    if (Object.hasOwn(AMOUNTS, key)) return { end, amount: AMOUNTS[key] ?? 0 }
+  const spelt = found.toLowerCase().replaceAll('\u00A0', ' ').replaceAll('’', "'")
+  for (let length = found.length; length > 0; length = spelt.lastIndexOf(' ', length - 1)) {
+    const known = phraseKnown(spelt.slice(0, length), text, at + length)
+    if (known) return { end: at + length, ...known }
   }
   const unknown = /^[^ \u00A0]+/.exec(found)?.[0] ?? found
   return { end: at + unknown.length, unknown }
 }
 
-function shorter(phrase: string): string {
-  const last = Math.max(phrase.lastIndexOf(' '), phrase.lastIndexOf('\u00A0'))
-  return last < 0 ? '' : phrase.slice(0, last)
+type Known = { part: WordPart } | { note: NotePart } | { amount: number; turned?: boolean }
+
+function phraseKnown(spelt: string, text: string, end: number): Known | undefined {
+  const short = spelt.replace(/[.'-]$/, '')
+  const amount = AMOUNTS.get(spelt) ?? AMOUNTS.get(short)
+  TURN_AFTER.lastIndex = end
+  if (amount !== undefined && TURN_AFTER.test(text)) return { amount }
+  const turned = TURNED.get(short)
+  if (turned !== undefined) return { amount: turned, turned: true }
+  const part = WORDS.get(spelt) ?? WORDS.get(short)
+  if (part) return isGrammar(part) ? { part } : { note: part }
+  return amount === undefined ? undefined : { amount }
 }

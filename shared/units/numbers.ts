@@ -38,20 +38,22 @@ const SPACED = /\d{1,3}(?: \d{3})+(?![\d/⁄])(?:[.,]\d+)?(?![.,]?\d)/y
 /** `100,200,300`: one hundred million, or three numbers. A group beginning with 0 is no number of its own. */
 const LISTED = /^\d{1,3}(?:,[1-9]\d\d){2,}$/
 const BAR = /(?:(\d{1,4})(?: *- *| +))?(\d{1,2}) ?[/⁄] ?(\d{1,2})(?![\d.,]*\d|[/⁄])/y
-const VULGAR = /(?:(\d{1,4})[ -]?)?([½⅓⅔¼¾⅛⅜⅝⅞])/y
+const VULGAR = /(?:(\d{1,4})[ -]?)?([½⅓⅔¼¾⅙⅚⅛⅜⅝⅞])/y
 const VULGARS: Record<string, [number, number]> = {
   '½': [1, 2],
   '⅓': [1, 3],
   '⅔': [2, 3],
   '¼': [1, 4],
   '¾': [3, 4],
+  '⅙': [1, 6],
+  '⅚': [5, 6],
   '⅛': [1, 8],
   '⅜': [3, 8],
   '⅝': [5, 8],
   '⅞': [7, 8],
 }
 /** What turns and inches are parted into. */
-const DENOMINATORS = new Set([2, 3, 4, 8, 16, 32, 64])
+const DENOMINATORS = new Set([2, 3, 4, 6, 8, 16, 32, 64])
 
 /** The number that begins at `at`, if one does. A sign is not part of it. */
 export function numberAt(text: string, at: number): PrintedNumber | undefined {

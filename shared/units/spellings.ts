@@ -16,10 +16,11 @@ const POUND = '(?:[lI1|]b(?:s?\\.?[ -]?f(?:orce)?|s)?|pounds?(?:[ -]?force)?)'
 const FOOT = '(?:ft|feet|foot)'
 const INCH = '(?:in(?:ch(?:es)?)?)'
 const OUNCE = '(?:ozf?|ounces?(?:[ -]force)?)'
-const KILO = '(?:kgs?[ -]?f?|kp|kilograms?(?:[ -]force)?|kiloponds?)'
-const METRE = '(?:m|met(?:re|er)s?)'
-const CENTI = '(?:cm|centimet(?:re|er)s?)'
-const NEWTON = '(?:N|newtons?)'
+const KILO = '(?:kgs?[ -]?f?|kp|kilograms?(?:[ -]force)?|kiloponds?|кгс?)'
+/** Cyrillic letters beside the Latin ones: a scanner, or a Russian keyboard, mixes them. */
+const METRE = '(?:m|м|met(?:re|er)s?)'
+const CENTI = '(?:cm|см|centimet(?:re|er)s?)'
+const NEWTON = '(?:N|Н|newtons?)'
 /** Nothing that would make it another word or a power. */
 const END = '(?![\\p{L}\\d²³⁻])\\.?'
 
@@ -44,14 +45,14 @@ const FIRST_LETTERS: Record<TorqueUnit, string> = {
   lbf·ft: 'li1|pf',
   lbf·in: 'li1|p',
   ozf·in: 'oi',
-  kgf·cm: 'kc',
-  kgf·m: 'km',
+  kgf·cm: 'kcкс',
+  kgf·m: 'kmкм',
   N·mm: 'n',
-  cN·m: 'nc',
+  cN·m: 'ncн',
   daN·m: 'dm',
   dN·m: 'd',
   kN·m: 'k',
-  N·m: 'nm',
+  N·m: 'nmнм',
 }
 const MATCHERS = new Map<string, [TorqueUnit, RegExp][]>()
 for (const [unit, spelling] of SPELLINGS) {

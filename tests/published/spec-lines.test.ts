@@ -1,0 +1,25 @@
+/** `readSpec` against labelled lines of print that were written apart from it. */
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { scoreOf, specLinesOf } from './spec-lines'
+
+const lines = specLinesOf(readFileSync(new URL('data/spec-lines.jsonl', import.meta.url), 'utf8'))
+const score = scoreOf(lines)
+const texts = (some: { line: { text: string }; shown: string }[]) =>
+  some.map(({ line, shown }) => `${line.text} → ${shown}`)
+
+describe('405 labelled lines', () => {
+  test('[SP13] nothing is read without a question that is not what the line says', () => {
+    expect(lines).toHaveLength(405)
+    expect(texts(score.silentlyWrong)).toEqual([])
+  })
+
+  test('[SP13] no clear line is called a contradiction', () => {
+    expect(texts(score.falseContradictions)).toEqual([])
+  })
+
+  test('[SP14] at least 92 % of the clear lines are read, or offered as the one reading', () => {
+    expect(score.clearShare).toBeGreaterThanOrEqual(0.92)
+    expect(texts(score.offeredWrong)).toEqual([])
+  })
+})
