@@ -2,14 +2,14 @@
  * The order of a printed text: quantities, what joins them, what stands in brackets.
  *
  *     text     = item { join item }          join  = , ; / then + newline, or a pass number, or nothing
- *     item     = slacken [fully | angle] | [n ×] quantity [× n] { ( brackets ) }
+ *     item     = slacken [fully | angle] | [n ×] quantity { ( brackets ) }
  *     brackets = the same torque in other units, or its limits
  *
  * Items come out as they stand; `passes.ts` gives bare numbers their unit and says which are one torque twice.
  */
 
 import type { DecimalSign } from '../units'
-import { Cursor, isSign, type Quantity, quantity, type Stop, toleranceIn } from './quantity'
+import { Cursor, isSign, type Quantity, quantity, Stop, toleranceIn } from './quantity'
 import type { Token } from './tokens'
 
 /** What stands before an item, the strongest of it. `verb`: `tighten`, `turn`. */
@@ -43,11 +43,12 @@ function list(c: Cursor, inBrackets: boolean): Item[] {
       // A comma or full stop may end a text; `then`, `+` or a pass number with nothing behind it may not.
       if (joined.join !== 'start' && STRENGTH.indexOf(joined.join) > STRENGTH.indexOf('weak'))
         throw c.stop('not_understood', c.tokens[before])
-      if (joined.label !== undefined || joined.named) throw c.stop('not_understood', c.tokens[before])
+      if (joined.label !== undefined || joined.named || joined.turn || isPart(c.peek(-1), 'and'))
+        throw c.stop('not_understood', c.tokens[before])
       return items
     }
     const item = slackening(c, joined) ?? tightening(c, joined)
-    if (!item) throw oddStop(c)
+    if (!item || (joined.turn && !item.slacken && item.quantity.kind === 'torque')) throw oddStop(c)
     items.push(item)
   }
 }
@@ -61,6 +62,10 @@ interface Joined {
   verb?: boolean
   /** The text says how many stages it has. */
   staged?: boolean
+  /** A word for turn stands before it: an angle, or nothing that can be read. */
+  turn?: boolean
+  /** An arrow stands before it, and no word or number of a pass. */
+  arrow?: boolean
   /** Printed as lower than the pass before, on purpose. */
   down?: boolean
 }
@@ -83,9 +88,12 @@ function joinBefore(c: Cursor, first: boolean): Joined {
     if (join === 'dash' && joined.join !== 'none') throw c.stop('not_understood')
     if (joined.join === 'dash' && join !== 'verb' && join !== 'then') throw c.stop('not_understood')
     if (join === 'verb') joined.verb = true
+    if (isSign(token, 'then')) joined.arrow = true
+    if (isSign(token, 'turn')) joined.turn = true
+    if (isPart(token, 'or') && first) throw c.stop('not_understood')
     if (token.t === 'word' && token.part === 'down') joined.down = true
-    // `to` and its likes follow a word: `bis 60 N·m` alone is a limit.
-    if (token.t === 'word' && token.part === 'to' && c.at > 0 && !isWord(c.peek(-1)))
+    // `to` and its likes follow a verb: `bis 60 N·m` alone is a limit.
+    if (isPart(token, 'to') && !isVerb(c.peek(-1)) && !/^to$/i.test(token.t === 'word' ? token.text : ''))
       throw c.stop('not_understood')
     if (join !== 'none') stronger(join)
     c.at += 1
@@ -140,8 +148,8 @@ function joinOf(token: Token, c: Cursor): Join | undefined {
   }
 }
 
-const isWord = (token: Token | undefined) =>
-  token?.t === 'stages' || token?.t === 'word' || token?.t === 'label' || token?.t === 'sign'
+const isPart = (token: Token | undefined, part: string) => token?.t === 'word' && token.part === part
+const isVerb = (token: Token | undefined) => isPart(token, 'filler') || isPart(token, 'a')
 
 function slackening(c: Cursor, joined: Joined): Item | undefined {
   const start = c.peek()?.start ?? 0
@@ -166,11 +174,10 @@ function slackening(c: Cursor, joined: Joined): Item | undefined {
 const MOST_REPEATS = 6
 
 function tightening(c: Cursor, joined: Joined): Item | undefined {
-  const before = repeats(c, () => c.peek(1)?.t === 'sign' && isSign(c.peek(1), 'times'))
+  const times = repeats(c, () => c.peek(1)?.t === 'sign' && isSign(c.peek(1), 'times'))
   const found = quantity(c)
   if (!found) return opening(c, joined)
-  const after = isSign(c.peek(), 'times') ? trailing(c) : 1
-  const times = before * after
+  if (isSign(c.peek(), 'times')) throw repeatedBehind(c, found)
   if (times > 1 && found.kind !== 'angle') throw c.stop('not_understood', c.peek(-1))
   return { ...joined, slacken: false, quantity: found, times, brackets: bracketsAfter(c, found) }
 }
@@ -190,6 +197,8 @@ function opening(c: Cursor, joined: Joined): Item | undefined {
   const inner = list(c, true)
   const only = inner[0]
   if (inner.length !== 1 || !only || !c.takes(')')) throw oddStop(c)
+  // `[1] 25 N·m`: an item's number.
+  if (!only.slacken && only.quantity.kind === 'bare' && c.peek()) throw oddStop(c)
   return { ...only, ...joined }
 }
 
@@ -209,9 +218,14 @@ function repeats(c: Cursor, follows: () => boolean): number {
   return wholeCount(c, count)
 }
 
-function trailing(c: Cursor): number {
+/** `90° x 4`: four passes, or one on each of four bolts. */
+function repeatedBehind(c: Cursor, found: Quantity): Stop {
   c.takes('times')
-  return wholeCount(c, c.number()?.value ?? 0)
+  const count = wholeCount(c, c.number()?.value ?? 0)
+  if (found.kind !== 'angle') return c.stop('not_understood', c.peek(-1))
+  const degrees = found.nominal && !found.min && !found.max ? `${found.nominal.value}°` : undefined
+  const ways = degrees ? [degrees, `${count} x ${degrees}`] : []
+  return new Stop({ unclear: 'repeats' }, found.start, c.peek(-1)?.end ?? found.end, ways)
 }
 
 function wholeCount(c: Cursor, count: number): number {

@@ -27,7 +27,11 @@ export function giveUnits(items: Item[], text: string, given: TorqueUnit | undef
   for (const [i, item] of items.entries()) {
     if (item.slacken) continue
     const { quantity } = item
-    if (quantity.fraction && quantity.kind !== 'angle') throw stopAt('fraction_or_two', quantity)
+    const turned = quantity.kind === 'angle' && (quantity.nominal?.value ?? 1) >= 1
+    if (quantity.fraction && !turned) throw stopAt('fraction_or_two', quantity)
+    // Newton metres have no fractions: `8 1/2 N·m` may be a count and a size.
+    if (quantity.mixed && quantity.unit && METRIC.has(quantity.unit))
+      throw stopAt('fraction_or_two', quantity)
     if (quantity.kind === 'bare') {
       bare.push(item)
       continue
@@ -35,7 +39,15 @@ export function giveUnits(items: Item[], text: string, given: TorqueUnit | undef
     if (bare.length > 0) {
       const plain = item.join === 'weak' || item.join === 'slash' || item.join === 'then' || item.staged
       const values = bare.every((one) => one.quantity.nominal && one.brackets.length === 0)
-      if (quantity.kind === 'torque' && !given && plain && values && !unitBefore && !bare.some(oddlyJoined)) {
+      if (
+        quantity.kind === 'torque' &&
+        quantity.nominal &&
+        !given &&
+        plain &&
+        values &&
+        !unitBefore &&
+        !bare.some(oddlyJoined)
+      ) {
         for (const one of bare) give(one, quantity.unit)
         doubt = doubtOf([...bare, item], items[i + 1], text)
         bare.length = 0
@@ -57,7 +69,9 @@ export function giveUnits(items: Item[], text: string, given: TorqueUnit | undef
   return doubt
 }
 
-export const stopAt = (why: 'fraction_or_two' | 'no_unit', { start, end }: Quantity) =>
+const METRIC = new Set<TorqueUnit>(['N·m', 'N·mm', 'cN·m', 'dN·m', 'daN·m', 'kN·m'])
+
+const stopAt = (why: 'fraction_or_two' | 'no_unit', { start, end }: Quantity) =>
   new Stop({ unclear: why }, start, end)
 
 const oddlyJoined = (item: Item) =>
@@ -79,7 +93,6 @@ function doubtOf(list: Tightening[], next: Item | undefined, text: string): List
       members,
       provable: false,
     }
-  if (list.some((item) => item.staged) || joins.every((join) => join === 'then')) return undefined
   const values = members.map(({ nominal }) => nominal?.value ?? 0)
   const climbs = (first: number, by: number) =>
     (values[0] ?? 0) >= first &&
@@ -88,6 +101,18 @@ function doubtOf(list: Tightening[], next: Item | undefined, text: string): List
     )
   const repeated = values.some((value, i) => value === values[i - 1])
   const turned = next && !next.slacken && next.quantity.kind === 'angle'
+  const arrows = list.slice(1).some((item) => item.arrow && item.label === undefined)
+  const then = joins.every((join) => join === 'then')
+  const labels = list.filter((item) => item.label !== undefined).length
+  if (list.some((item) => item.staged)) return undefined
+  if (then && !arrows && (labels === 0 || labels === list.length)) return undefined
+  // Falling, it is asked about as that.
+  if (
+    then &&
+    arrows &&
+    (!climbs(0, Number.POSITIVE_INFINITY) || (climbs(0, 2.5) && (values.length > 2 || turned)))
+  )
+    return undefined
   if (values.length > 2 && climbs(LEAST_SURE, 2) && (repeated || turned)) return undefined
   const chain = chainOf(members, unit, text)
   const last = printedIn(members.at(-1), unit, text)

@@ -60,6 +60,7 @@ export function passesOf(items: Item[], text: string, unit?: TorqueUnit): Passes
     for (const inside of item.brackets) takeBracket(inside, drafts, items.slice(0, i + 1), unit)
   })
   const quantities = drafts.flatMap((draft) => (draft.quantity ? [draft.quantity, ...draft.others] : []))
+  angleFirst(drafts)
   const proven = drafts.every(
     ({ quantity, others }) => !quantity || !doubt?.members.includes(quantity) || others.length > 0,
   )
@@ -181,6 +182,15 @@ function parted(drafts: Draft[], text: string): void {
   const members = [one.quantity, two.quantity]
   const ways = [chainOf(members, two.quantity.unit ?? 'N·m', text)]
   throw new Stop({ unclear: 'list' }, one.quantity.start, two.quantity.end, ways)
+}
+
+/** An angle with a torque listed behind it is of something else: passes begin with a torque, or are numbered. */
+function angleFirst(drafts: Draft[]): void {
+  const [one, two] = drafts
+  if (one?.kind !== 'angle' || two?.kind !== 'torque' || !one.quantity) return
+  const numbered = two.item.label === undefined || one.item.label !== undefined
+  if (two.item.join !== 'then' || two.item.arrow || !numbered)
+    throw new Stop('not_understood', one.quantity.start, one.quantity.end)
 }
 
 /** A torque below the one before it, with no slackening between them, is no pass unless it says so. */

@@ -31,6 +31,8 @@ export interface Quantity {
   max?: Figure
   /** A fraction without a whole number: `1/4`. */
   fraction?: boolean
+  /** A fraction behind a whole number: `7 1/2`. */
+  mixed?: boolean
 }
 
 export class Cursor {
@@ -64,13 +66,14 @@ export class Cursor {
     return token.part
   }
 
-  number(): (Figure & { alone: boolean }) | undefined {
+  number(): (Figure & { alone: boolean; mixed?: boolean }) | undefined {
     const token = this.peek()
     if (token?.t !== 'number') return undefined
     const figure = readBy(token.number, this.sign)
     if (!figure) throw this.stop('not_understood')
     this.at += 1
-    return { ...figure, alone: token.number.fraction === 'alone' }
+    const { fraction } = token.number
+    return { ...figure, alone: fraction === 'alone', ...(fraction === 'whole' ? { mixed: true } : {}) }
   }
 
   stop(why: Stop['why'], token = this.peek() ?? this.tokens.at(-1)): Stop {
@@ -95,12 +98,11 @@ export function quantity(c: Cursor): Quantity | undefined {
   return c.attempt(() => {
     const start = c.peek()?.start ?? 0
     let bound: WordPart | undefined
-    for (
-      let word = c.word('min', 'max', 'about', 'between');
-      word;
-      word = c.word('min', 'max', 'about', 'between')
-    )
+    let between = false
+    for (let word = c.word(...BEFORE); word; word = c.word(...BEFORE)) {
       if (word === 'min' || word === 'max') bound = word
+      if (word === 'between') between = true
+    }
     const leading = c.peek()?.t === 'unit' ? unit(c) : undefined
     if (leading) c.takes(':', '=')
     const firstAt = c.peek()
@@ -108,6 +110,8 @@ export function quantity(c: Cursor): Quantity | undefined {
     if (!first) return undefined
     const read = leading ?? unit(c)
     const range = rangeAfter(c, first, leading ? undefined : read, firstAt)
+    // `from 20 N·m`: the other end is lost.
+    if (between && !range) throw c.stop('not_understood', firstAt)
     let of = range?.unit ?? read
     let limits: Limits | undefined = range ?? toleranceAfter(c, first, of) ?? innerLimits(c, first)
     if (!of) of = unit(c)
@@ -117,7 +121,9 @@ export function quantity(c: Cursor): Quantity | undefined {
     if (!range && !limits && !bound && bindsBackward(c)) bound = c.word('min', 'max')
     const end = c.peek(-1)?.end ?? start
     if (bound && limits) throw new Stop({ unclear: 'limits' }, start, end)
-    const { alone, ...nominal } = first
+    const { alone, mixed, ...nominal } = { mixed: false, ...first }
+    if (of?.kind === 'angle' && of.degrees !== 1 && first.value > MOST_TURNS)
+      throw c.stop('not_understood', firstAt)
     const figures = bound ? { [bound]: nominal } : range ? limits : { nominal, ...limits }
     const scaled = {
       ...scale(figures?.nominal, of, 'nominal'),
@@ -131,9 +137,16 @@ export function quantity(c: Cursor): Quantity | undefined {
       ...(of?.kind === 'torque' ? { unit: of.unit } : {}),
       ...scaled,
       ...(alone ? { fraction: true } : {}),
+      ...(mixed ? { mixed } : {}),
     }
   })
 }
+
+/** Words before a value. */
+const BEFORE = ['min', 'max', 'about', 'between'] as const
+
+/** No bolt is turned further in one pass. */
+const MOST_TURNS = 10
 
 type Limits = { nominal?: Figure; min?: Figure; max?: Figure }
 
@@ -177,7 +190,7 @@ const same = (one: Unit, other: Unit) =>
 
 /** A range of more than tenfold is two numbers that got side by side (`1 - 40 N·m`), not a range. */
 const WIDEST = 10
-/** Up to twofold a dash makes a range; above, `4 - 25 N·m` may be item 4, and is asked. */
+/** Up to twofold a dash makes a range; above, `4 - 25 N·m` may be item 4, as in `tighten 4 to 25 N·m`, and is asked. */
 export const PLAIN_RANGE = 2
 
 /** `18–22`, `18 N·m to 22 N·m`, `between 18 and 22`. A dash before another unit parts passes and is left. */
@@ -189,8 +202,13 @@ function rangeAfter(
 ): (Limits & { unit: Unit | undefined }) | undefined {
   return c.attempt(() => {
     const from = c.peek()
-    const dash = !c.staged && c.takes('-')
-    if (!dash && !c.takes('…') && !c.word('to', 'a') && !(betweenBefore(c) && c.word('and'))) return undefined
+    if (
+      !(!c.staged && c.takes('-')) &&
+      !c.takes('…') &&
+      !c.word('to', 'a') &&
+      !(betweenBefore(c) && c.word('and'))
+    )
+      return undefined
     const second = c.number()
     if (!second) return undefined
     // `20 −2/+3` are limits off 20.
@@ -198,7 +216,8 @@ function rangeAfter(
     const after = unit(c)
     if (read && after && !same(read, after)) return undefined
     if (read && !after) throw c.stop({ unclear: 'no_unit' }, from)
-    const { alone, ...max } = second
+    const { value, step, alone } = second
+    const max = { value, step }
     const next = c.peek()
     if (
       next?.t === 'sign' &&
@@ -209,15 +228,15 @@ function rangeAfter(
       throw c.stop({ unclear: 'range' }, next)
     if (alone || first.value >= max.value || max.value > first.value * WIDEST)
       throw c.stop({ unclear: 'range' }, from)
-    if (dash && !read) plainRange(c, firstAt, first, second, after)
+    if (!read && !betweenBefore(c)) plainRange(c, firstAt, first, second, after)
     return { min: { value: first.value, step: first.step }, max, unit: read ?? after }
   })
 }
 
-/** Stops where a dash with one unit behind it may part a number of something else from a torque. */
+/** Stops where a dash or `to` with one unit behind it may part a number of something else from a torque. */
 function plainRange(c: Cursor, from: Token | undefined, first: Figure, second: Figure, of: Unit | undefined) {
   const whole = Number.isInteger(first.value) && Number.isInteger(second.value)
-  if (second.value <= first.value * (whole ? PLAIN_RANGE : 2 * PLAIN_RANGE) || from?.t !== 'number') return
+  if (second.value <= first.value * PLAIN_RANGE || from?.t !== 'number') return
   const name = of?.kind === 'torque' ? of.unit : of?.degrees === 360 ? 'turns' : of ? '°' : undefined
   const last = c.tokens.slice(0, c.at).findLast((token) => token.t === 'number')
   if (!name || last?.t !== 'number') throw c.stop({ unclear: 'range' }, from)
@@ -258,10 +277,14 @@ function plusMinus(c: Cursor, first: Figure, read: Unit | undefined): Limits | u
 
 function plusThenMinus(c: Cursor, first: Figure, read: Unit | undefined): Limits | undefined {
   return c.attempt(() => {
+    const signed = c.peek()
+    const figureAt = c.peek(1)
     const lead = c.takes('+', '-')
     const one = lead && offset(c, first, read)
     if (!one) return undefined
     const parted = c.takes('/', ',')
+    // `25 N·m + 9-12`: positions, not limits.
+    if (!parted && signed?.end !== figureAt?.start) return undefined
     const second = lead === '+' ? c.takes('-') : parted ? c.takes('+') : undefined
     // `+10/0`: nothing has no sign.
     const nothing = lead === '+' && parted === '/' && !second && isZero(c)

@@ -46,6 +46,7 @@ export type Unclear =
   | 'slash'
   | 'list'
   | 'falls'
+  | 'repeats'
   | 'misprint'
   | 'one_or_two'
   | 'numbering'
@@ -63,6 +64,7 @@ const UNCLEAR: Record<Unclear, string> = {
   wide: 'has a tolerance too wide for its value',
   slash: 'has torques parted by a slash: a range, passes, or one for each of several fasteners',
   list: 'has torques parted by a comma: passes, or one for each of several fasteners',
+  repeats: 'has a count behind an angle: as many passes, or as many fasteners',
   falls: 'has a torque lower than the one before it, and no slackening between them',
   misprint: 'has a unit that is no torque and may be a misprint',
   one_or_two: 'has two torques: one in two units, or two passes',
