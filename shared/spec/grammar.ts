@@ -9,7 +9,8 @@
  */
 
 import type { DecimalSign } from '../units'
-import { Cursor, isSign, type Quantity, quantity, Stop, toleranceIn } from './quantity'
+import { Cursor, isSign, Stop } from './cursor'
+import { type Quantity, quantity, toleranceIn } from './quantity'
 import type { Token } from './tokens'
 
 /** What stands before an item, the strongest of it. `verb`: `tighten`, `turn`. */

@@ -9,6 +9,7 @@ export {
   type SpecRefusalCode,
   specSentenceFor,
 } from './refusals'
+export { remarkSentenceFor } from './remark'
 export type {
   AngleSpec,
   Contradiction,

@@ -6,8 +6,9 @@
  * follows; else `9, 10, 26 N·m` may be bolts 9 and 10, and is asked. A slash may mean anything, and is asked.
  */
 import { type TorqueUnit, unambiguous } from '../units'
+import { Stop } from './cursor'
 import type { Item } from './grammar'
-import { type Quantity, Stop } from './quantity'
+import type { Quantity } from './quantity'
 
 export type Tightening = Extract<Item, { slacken: false }>
 

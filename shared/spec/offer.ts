@@ -41,7 +41,7 @@ export function offerOf(plain: string, tokens: readonly Token[], read: Read): Of
   const groups = runs.filter((run) => tokens.slice(run.from, run.to).some(isAnchor))
   const other = odds.find((odd) => odd.note === 'kind' || /^rpm/i.test(odd.text))
   if (other) return { other: other.text }
-  if (groups.length === 0) return undefined
+  if (groups.length === 0 || tokens.length > MOST_TOKENS) return undefined
   const stops = odds.find((odd) => odd.note === 'not' || odd.note === 'change')
   if (stops) return { stops: stops.text }
   if (odds.some((odd) => isIllegible(odd, plain)) || !notesAreNotes(tokens, runs, groups)) return undefined
@@ -57,6 +57,7 @@ export function offerOf(plain: string, tokens: readonly Token[], read: Read): Of
   if (more.length === 0) {
     if (later && torques(first.answer) > 1) return { stops: later.text }
     if (!isWhole(first, tokens, odds)) return undefined
+    if (isRefusal(first.answer) && first.answer.data.why === 'list' && odds.some(isOwn)) return undefined
     if (isRefusal(first.answer)) return { readings: [], note, asks: first.answer }
     return { readings: [shownReading(first.answer, first.text)], note }
   }
@@ -90,27 +91,7 @@ const isWord = (token: Token | undefined, ...parts: string[]) =>
   token?.t === 'word' && parts.includes(token.part)
 
 /** Signs that may stand beside a word without belonging to it; all others say something of a number. */
-const HARMLESS = new Set([
-  '"',
-  '”',
-  '“',
-  '„',
-  '″',
-  "'",
-  '’',
-  '#',
-  '*',
-  '†',
-  'Ø',
-  'ø',
-  '_',
-  '!',
-  '«',
-  '»',
-  '§',
-  '×',
-  'x',
-])
+const HARMLESS = new Set([...'"”“„″\'’#*†‡Øø_!«»§×x•¹²³⁴✓✔'])
 
 /** A sign nobody put there on purpose, or a letter that touches a number: the number may be another. */
 function isIllegible({ what, text, start, end }: Odd, plain: string): boolean {
@@ -128,16 +109,16 @@ function notesAreNotes(tokens: readonly Token[], runs: Run[], groups: Run[]): bo
   return runs
     .filter((run) => !groups.includes(run))
     .every((run) =>
-      tokens
-        .slice(run.from, run.to)
-        .every(
-          (token) =>
-            token.t !== 'amount' &&
-            token.t !== 'stages' &&
-            !isSign(token, '±') &&
-            !isWord(token, 'slacken', 'next'),
-        ),
+      tokens.slice(run.from, run.to).every((token, i) => isNoted(token, tokens[run.from + i - 1])),
     )
+}
+
+/** `M6: 10, M8: 25 N·m`: a number behind a colon is a value, not a count. */
+function isNoted(token: Token, before: Token | undefined): boolean {
+  if (token.t === 'number') return !isSign(before, ':', '=', '±')
+  return (
+    token.t !== 'amount' && token.t !== 'stages' && !isSign(token, '±') && !isWord(token, 'slacken', 'next')
+  )
 }
 
 interface Kernel {
@@ -147,13 +128,18 @@ interface Kernel {
   answer: Spec | SpecRefusal
 }
 
+/** Places tried to begin or end at; a text with more is a page’s. */
+const MOST_CUTS = 8
+/** A cell with more pieces than this is read whole or not at all. */
+const MOST_TOKENS = 120
+
 /** The torque or chain of a run, read without what belongs to the words on both sides of it. */
 function kernelOf(plain: string, tokens: readonly Token[], run: Run, read: Read): Kernel | undefined {
   const anchors = tokens.flatMap((token, i) => (i >= run.from && i < run.to && isAnchor(token) ? [i] : []))
   const first = anchors[0] ?? run.from
   const last = anchors.at(-1) ?? run.to
-  const starts = startsOf(tokens, run, first)
-  const ends = endsOf(tokens, run, last)
+  const starts = startsOf(tokens, run, first).slice(0, MOST_CUTS)
+  const ends = endsOf(tokens, run, last).slice(0, MOST_CUTS)
   let asks: Kernel | undefined
   for (const from of starts)
     for (const to of ends) {
@@ -246,8 +232,10 @@ function endsOf(tokens: readonly Token[], run: Run, anchor: number): number[] {
     const token = tokens[at]
     const followed = tokens[run.to]?.t === 'odd'
     const counted = token?.t === 'number' && followed
-    const between = isSign(token, '-', '…') || isWord(token, 'to', 'and', 'a', 'filler', 'between', 'about')
-    if (!counted && !between && !isSign(token, ',', ':', '(', ')', 'line', '=', '/', 'times')) break
+    const between =
+      isWord(token, 'and', 'a', 'filler', 'about') ||
+      (followed && (isSign(token, '-', '…') || isWord(token, 'to', 'between')))
+    if (!counted && !between && !isSign(token, ',', ':', '(', ')', 'line', '=', 'times')) break
     ends.push(at)
   }
   return ends
@@ -273,6 +261,9 @@ function isLimit(answer: Spec | SpecRefusal): boolean {
   )
 }
 
+/** A size or a condition, of which each torque may have its own. */
+const isOwn = (odd: Odd) => odd.what === 'designation' || odd.note === 'condition'
+
 /** Several torques parted by commas only are one chain where no word says what each is for. */
 function isWhole(kernel: Kernel, tokens: readonly Token[], odds: readonly Odd[]): boolean {
   if (torques(kernel.answer) < 2) return true
@@ -284,8 +275,7 @@ function isWhole(kernel: Kernel, tokens: readonly Token[], odds: readonly Odd[])
       isWord(token, 'next', 'slacken', 'down', 'plus') ||
       isSign(token, 'then', 'deg', 'turn', '+'),
   )
-  const each = odds.filter((odd) => odd.what === 'designation' || odd.note === 'condition')
-  return chained || each.length === 0
+  return chained || !odds.some(isOwn)
 }
 
 /** The text without its torques. */

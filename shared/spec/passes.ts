@@ -4,9 +4,10 @@
  */
 import { type TorqueUnit, toNm } from '../units'
 import { type Agreement, agreement } from './contradiction'
+import { Stop } from './cursor'
 import type { Item } from './grammar'
 import { chainOf, giveUnits, printedIn, slashWays, type Tightening } from './lists'
-import { encloses, type Quantity, Stop } from './quantity'
+import { encloses, type Quantity } from './quantity'
 import type { Unclear } from './refusals'
 import type { AngleSpec, Contradiction, PrintedTorque, SpecPass, TorqueSpec } from './types'
 

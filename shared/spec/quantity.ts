@@ -1,24 +1,13 @@
 /**
  * One quantity of a printed text: a torque or an angle with its range, tolerance or single limit.
  *
- * `Cursor` walks the tokens; each reader takes what is its own or leaves the cursor where it was. What is
- * half there stops the reading with the reason, as a `Stop`, which `readSpec` turns into a refusal.
+ * Each reader takes what is its own or leaves the cursor where it was. What is half there stops the reading with
+ * the reason, as a `Stop`, which `readSpec` turns into a refusal.
  */
-import { type DecimalSign, type Figure, readBy, type TorqueUnit } from '../units'
+import type { Figure, TorqueUnit } from '../units'
+import { type Cursor, isSign, Stop } from './cursor'
 import type { WordPart } from './languages'
-import type { OtherThing, Unclear } from './refusals'
 import type { Token } from './tokens'
-
-/** Why a reading could not go on; thrown within this room only, and caught in `read.ts`. */
-export class Stop {
-  constructor(
-    readonly why: { unclear: Unclear } | { other: OtherThing } | 'not_understood',
-    readonly start: number,
-    readonly end: number,
-    /** What may be meant between start and end, each written so that it is clear. */
-    readonly ways: readonly string[] = [],
-  ) {}
-}
 
 export interface Quantity {
   start: number
@@ -34,62 +23,6 @@ export interface Quantity {
   /** A fraction behind a whole number: `7 1/2`. */
   mixed?: boolean
 }
-
-export class Cursor {
-  at = 0
-  constructor(
-    readonly tokens: readonly Token[],
-    readonly sign: DecimalSign,
-  ) {
-    this.staged = tokens.some((token) => token.t === 'stages')
-  }
-
-  /** `in three stages` stands there: a dash between torques parts them. */
-  readonly staged: boolean
-
-  peek(ahead = 0): Token | undefined {
-    return this.tokens[this.at + ahead]
-  }
-
-  /** Takes the next token when it is this sign. */
-  takes(...signs: string[]): string | undefined {
-    const token = this.peek()
-    if (token?.t !== 'sign' || !signs.includes(token.sign)) return undefined
-    this.at += 1
-    return token.sign
-  }
-
-  word(...parts: WordPart[]): WordPart | undefined {
-    const token = this.peek()
-    if (token?.t !== 'word' || !parts.includes(token.part)) return undefined
-    this.at += 1
-    return token.part
-  }
-
-  number(): (Figure & { alone: boolean; mixed?: boolean }) | undefined {
-    const token = this.peek()
-    if (token?.t !== 'number') return undefined
-    const figure = readBy(token.number, this.sign)
-    if (!figure) throw this.stop('not_understood')
-    this.at += 1
-    const { fraction } = token.number
-    return { ...figure, alone: fraction === 'alone', ...(fraction === 'whole' ? { mixed: true } : {}) }
-  }
-
-  stop(why: Stop['why'], token = this.peek() ?? this.tokens.at(-1)): Stop {
-    return new Stop(why, token?.start ?? 0, token?.end ?? 0)
-  }
-
-  /** Runs a reader and goes back where it gives nothing. */
-  attempt<T>(reader: () => T | undefined): T | undefined {
-    const before = this.at
-    const found = reader()
-    if (found === undefined) this.at = before
-    return found
-  }
-}
-
-export const isSign = (token: Token | undefined, sign: string) => token?.t === 'sign' && token.sign === sign
 
 type Unit = { kind: 'torque'; unit: TorqueUnit } | { kind: 'angle'; degrees: number }
 
@@ -233,10 +166,14 @@ function rangeAfter(
   })
 }
 
+/** Property classes of bolts: `8.8 - 12 N·m`. */
+const GRADES = new Set([4.6, 4.8, 5.6, 5.8, 6.8, 8.8, 9.8, 10.9, 12.9])
+
 /** Stops where a dash or `to` with one unit behind it may part a number of something else from a torque. */
 function plainRange(c: Cursor, from: Token | undefined, first: Figure, second: Figure, of: Unit | undefined) {
   const whole = Number.isInteger(first.value) && Number.isInteger(second.value)
-  if (second.value <= first.value * PLAIN_RANGE || from?.t !== 'number') return
+  const graded = whole === false && Number.isInteger(second.value) && GRADES.has(first.value)
+  if ((second.value <= first.value * PLAIN_RANGE && !graded) || from?.t !== 'number') return
   const name = of?.kind === 'torque' ? of.unit : of?.degrees === 360 ? 'turns' : of ? '°' : undefined
   const last = c.tokens.slice(0, c.at).findLast((token) => token.t === 'number')
   if (!name || last?.t !== 'number') throw c.stop({ unclear: 'range' }, from)
@@ -244,7 +181,7 @@ function plainRange(c: Cursor, from: Token | undefined, first: Figure, second: F
   const parted = last.start - from.end > 1
   throw new Stop({ unclear: 'range' }, from.start, c.peek(-1)?.end ?? last.end, [
     `min ${low} ${name}, max ${high} ${name}`,
-    ...(parted && whole ? [`${high} ${name}`] : []),
+    ...(parted && (whole || graded) ? [`${high} ${name}`] : []),
   ])
 }
 

@@ -100,7 +100,19 @@ export function tokenize(text: string): Token[] {
     const [end, body] = tokenAt(text, at, tokens)
     for (const part of body) push(part === body.at(-1) ? end : at + lengthOf(part), part)
   }
-  return tokens
+  return tokens.filter((_, i) => !aroundUnit(tokens, i))
+}
+
+/** The brackets of `Torque (N·m): 25`. */
+function aroundUnit(tokens: readonly Token[], i: number): boolean {
+  const [before, at, after] = [tokens[i - 1], tokens[i], tokens[i + 1]]
+  if (at?.t !== 'sign') return false
+  const opens = (token?: Token) => token?.t === 'sign' && token.sign === '('
+  const closes = (token?: Token) => token?.t === 'sign' && token.sign === ')'
+  return (
+    (opens(at) && after?.t === 'unit' && closes(tokens[i + 2])) ||
+    (closes(at) && before?.t === 'unit' && opens(tokens[i - 2]))
+  )
 }
 
 /** Of a part of what was matched as a whole: `40,70,90`. */

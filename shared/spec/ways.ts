@@ -1,8 +1,8 @@
 /** How an unclear text could go on to be written so that it is clear, and what that then says. */
 import { isRefusal } from '../log'
 import { USUAL_UNITS } from '../units'
+import type { Stop } from './cursor'
 import { printSpec } from './print'
-import type { Stop } from './quantity'
 import type { SpecReading, SpecRefusal, Unclear } from './refusals'
 import type { Token } from './tokens'
 import type { Spec } from './types'
@@ -24,7 +24,11 @@ export function waysToRead(why: Unclear, plain: string, stop: Stop, tokens: read
       if (units[0] && start < units[0].start) return []
       const names = [...new Set(units.map(({ unit }) => unit))]
       const turned = Number(part) > MOST_DEGREES ? [] : ['°']
-      return [...(names.length > 0 ? names : USUAL_UNITS), ...turned].map((unit) => at(end, end, ` ${unit}`))
+      // Another torque only where a list goes on: `150 N·m at 2000` is none.
+      const before = tokens.findLast((token) => token.end <= start)
+      const listed = !before || before.t === 'label' || isJoin(before)
+      const torques = listed ? (names.length > 0 ? names : USUAL_UNITS) : []
+      return [...torques, ...turned].map((unit) => at(end, end, ` ${unit}`))
     }
     case 'one_or_two': {
       const or = tokens.find((token) => token.t === 'word' && token.part === 'or')
@@ -36,6 +40,7 @@ export function waysToRead(why: Unclear, plain: string, stop: Stop, tokens: read
     case 'not_parted':
       return PASS_AFTER.map((put) => at(start, start, put))
     case 'adds_to_torque':
+      if (!/\d/.test(plain.slice(0, start))) return []
       return [
         ...PASS_AFTER.map((put) => at(start, start, put)),
         at(
@@ -55,6 +60,10 @@ export function waysToRead(why: Unclear, plain: string, stop: Stop, tokens: read
       return []
   }
 }
+
+const isJoin = (token: Token) =>
+  (token.t === 'sign' && [',', '/', 'line', 'then', '('].includes(token.sign)) ||
+  (token.t === 'word' && token.part === 'next')
 
 /** A pass, and one that is lower on purpose: of a rising one they say the same. */
 const PASS_AFTER = [' then ', ' then down to ']

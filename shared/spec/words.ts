@@ -47,7 +47,7 @@ const TURN_AFTER = new RegExp(
 )
 
 /** Longest first: up to four words as they stand, with single spaces between. */
-const PHRASE = /[\p{L}№][\p{L}'’./°º-]*(?:[ \u00A0][\p{L}][\p{L}'’./-]*){0,3}|[≥≤≈~№]|[<>]=/uy
+const PHRASE = /[\p{L}№][\p{L}'’./°º-]*(?:[ \u00A0][\p{L}][\p{L}'’./-]*){0,3}|[≥≤≈~№&]|[<>]=/uy
 
 export type Phrase = { end: number } & (
   | { part: WordPart }

@@ -14,7 +14,7 @@ describe('405 labelled lines', () => {
     expect(texts(score.silentlyWrong)).toEqual([])
   })
 
-  test('[SP13] no clear line is called a contradiction', () => {
+  test('[SP5] no clear line is called a contradiction', () => {
     expect(texts(score.falseContradictions)).toEqual([])
   })
 

@@ -31,7 +31,7 @@ export const german: Language = {
       'verzinkt|stahl|aluminium|alu|guss|messing|ohne|lang|lange|kurz|kurze|innen|außen|oben|unten|vorn|hinten',
     change:
       'wenn|falls|sonst|andernfalls|außer|ausser|früher|bisher|statt|anstatt|stattdessen|entfällt|ungültig|' +
-      'erhöhen|verringern|vermindern|abzüglich|doppelt|je nach|entweder',
+      'erhöhen|verringern|vermindern|abzüglich|doppelt|je nach|entweder|zu viel|zu hoch|falsch|fehler',
     later: 'nach|stunden|std|std.|betriebsstunden|später',
     kind:
       'losbrechmoment|reibmoment|reibungsmoment|losdrehmoment|laufmoment|leerlaufmoment|durchdrehmoment|klemmmoment|' +

@@ -5,7 +5,7 @@ export const english: Language = {
   words: {
     next: 'then|and then|followed by|next|thereafter|afterwards|after that|subsequently',
     plus: 'plus|and a further|and an additional|and another',
-    and: 'and',
+    and: 'and|&',
     or: 'or',
     to: 'to|thru',
     a: 'a',
@@ -35,20 +35,21 @@ export const english: Language = {
       'steel|aluminium|aluminum|iron|brass|bronze|plastic|loctite|sealant|without|long|short|inner|outer|upper|lower|front|rear',
     change:
       'if|unless|except|otherwise|else|or|either|formerly|previously|was|were|instead|superseded|obsolete|corrected|reduce|' +
-      'reduced|increase|increased|subtract|less|times|deduct|respectively|resp|resp.|optional|depending',
+      'reduced|increase|increased|subtract|less|times|deduct|respectively|resp|resp.|optional|depending|too|too much|excessive|insufficient|incorrect|wrong|misprint|error',
     later: 'after|hours|hrs|h|km|miles|running-in|run-in|later|when',
     kind:
       'prevailing|prevailing torque|running torque|free running|breakaway|break-away|break away|breaking torque|break-loose|breakloose|' +
       'rotating torque|rotational torque|rotation torque|rotation resistance|rolling torque|turning torque|drag torque|friction torque|' +
       'frictional torque|preload|starting torque|stall torque|output torque|engine torque|engine output|peak torque|rated torque|rpm|' +
       'r/min|rev/min|torque wrench range|wrench range|torque range|range|wrench capacity|capacity|slip torque|slipping torque|' +
-      'failure torque|stripping torque|yield torque|ultimate torque|removal torque|loosening torque|release torque|stiction|residual torque',
+      'failure torque|stripping torque|yield torque|ultimate torque|removal torque|loosening torque|release torque|stiction|residual torque|' +
+      'starter torque|kw|hp|bhp|ps',
     check:
       'check|checking|checked|recheck|re-check|inspect|inspection|verify|verification|test|testing|audit',
     not: "not|no|never|don't|cannot|neither|nor|without torque",
     harmless:
       'do not overtighten|do not over-tighten|not overtighten|do not reuse|do not re-use|do not oil|do not lubricate|do not grease|' +
-      'do not use oil|do not use grease|never overtighten|never reuse|do not forget|do not damage|do not twist|no oil|no grease',
+      'do not use oil|do not use grease|never overtighten|never reuse|do not overtorque|do not over-torque|do not forget|do not damage|do not twist|no oil|no grease',
     seat: 'hand tight|hand-tight|finger tight|finger-tight|hand tighten|snug|snug tight|by hand|contact|until contact|seated|seats',
   },
   degrees: 'deg|deg.|degs|degs.|degree|degrees',

@@ -25,7 +25,8 @@ export const spanish: Language = {
     condition:
       'seco|seca|en seco|aceitado|aceitados|aceitada|lubricado|engrasado|nuevo|nuevos|nueva|nuevas|usado|usados|usada|usadas|' +
       'reutilizado|reutilizados|viejo|viejos|caliente|frío|en caliente|en frío|acero|aluminio|hierro|sin|largo|largos|corto|cortos',
-    change: 'si|salvo|excepto|anteriormente|en lugar de|aumentar|reducir|respectivamente|de lo contrario',
+    change:
+      'si|salvo|excepto|anteriormente|en lugar de|aumentar|reducir|respectivamente|de lo contrario|demasiado|incorrecto',
     later: 'tras|horas|más tarde|después de|rodaje',
     kind:
       'par de arranque|par de giro|par de rotación|par de rozamiento|par de fricción|par resistente|par motor|potencia|gama|rango|' +

@@ -27,7 +27,8 @@ export const french: Language = {
       'sec|sèche|à sec|huilé|huilée|huilées|huilés|graissé|graissée|neuf|neufs|neuve|neuves|usagé|usagés|usagée|réutilisé|réutilisés|' +
       'réutilisée|réutilisées|ancien|anciens|anciennes|chaud|froid|à chaud|à froid|acier|aluminium|alu|fonte|laiton|sans|' +
       'longue|longues|courte|courtes|intérieur|extérieur',
-    change: 'si|sauf|sinon|auparavant|anciennement|au lieu|respectivement|augmenter|réduire|diminuer|excepté',
+    change:
+      'si|sauf|sinon|auparavant|anciennement|au lieu|respectivement|augmenter|réduire|diminuer|excepté|trop|erroné',
     later: 'après|heures|plus tard|rodage',
     kind:
       'décollement|couple de décollement|couple de frottement|couple de rotation|couple résiduel|couple de roulement|couple moteur|' +

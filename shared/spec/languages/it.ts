@@ -24,7 +24,8 @@ export const italian: Language = {
     condition:
       'a secco|secco|secca|oliato|oliata|oliate|oliati|lubrificato|lubrificata|ingrassato|nuovo|nuovi|nuova|nuove|usato|usati|usata|usate|' +
       'vecchio|vecchi|vecchie|caldo|freddo|a caldo|a freddo|acciaio|alluminio|ghisa|ottone|senza|lunga|lunghe|corta|corte',
-    change: 'se|salvo|tranne|altrimenti|prima era|invece|rispettivamente|aumentare|ridurre|eccetto',
+    change:
+      'se|salvo|tranne|altrimenti|prima era|invece|rispettivamente|aumentare|ridurre|eccetto|troppo|errato',
     later: 'dopo|ore|rodaggio|più tardi',
     kind:
       'rotolamento|coppia di rotolamento|coppia di attrito|coppia residua|distacco|coppia di distacco|coppia di spunto|coppia motrice|' +

@@ -24,7 +24,8 @@ export const swedish: Language = {
     condition:
       'torr|torra|torrt|oljad|oljade|inoljad|smord|smorda|fettad|ny|nya|nytt|begagnad|begagnade|gammal|gamla|använda|varm|kall|' +
       'stål|aluminium|gjutjärn|mässing|utan|lång|långa|kort|korta|övre|undre',
-    change: 'om|utom|annars|tidigare|förut|istället|i stället|respektive|resp|öka|minska|beroende',
+    change:
+      'om|utom|annars|tidigare|förut|istället|i stället|respektive|resp|öka|minska|beroende|för mycket|fel',
     later: 'efter|timmar|tim|inkörning|senare',
     kind:
       'lossbrytningsmoment|lossningsmoment|rullmotstånd|rullmoment|friktionsmoment|släpmoment|varv/min|r/min|motorns vridmoment|' +

@@ -127,6 +127,11 @@ describe('for every text', () => {
     )
   })
 
+  test('[SP12] numbers beyond all bounds are refused', () => {
+    for (const text of [`${'9'.repeat(308)} kNm`, `25 Nm ±${'9'.repeat(300)} Nm`, `${'1'.repeat(400)} turns`])
+      expect(isRefusal(readSpec(text))).toBe(true)
+  })
+
   test('[SP12] a page of anything is refused, not read', () => {
     expect(readSpec(`${'40 Nm, '.repeat(500)}40 Nm`)).toMatchObject({ refused: 'not_a_torque' })
   })

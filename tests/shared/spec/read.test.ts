@@ -1,6 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { isRefusal } from '../../../shared/log'
-import { printSpec, readSpec, SPEC_REFUSAL_CODES, specSentenceFor } from '../../../shared/spec'
+import {
+  printSpec,
+  readSpec,
+  remarkSentenceFor,
+  SPEC_REFUSAL_CODES,
+  specSentenceFor,
+} from '../../../shared/spec'
 import { toNm } from '../../../shared/units'
 
 /** What a text says, printed by us. */
@@ -39,6 +45,12 @@ describe('one torque', () => {
     ['min 18 Nm, max 22 Nm', '18–22 N·m'],
     ['20 N·m, max 22 N·m', '20 N·m (max 22 N·m)'],
     ['Tightening torque: 47 N·m.', '47 N·m'],
+    ['Torque (Nm): 47', '47 N·m'],
+    ['Anzugsdrehmoment 47 Nm', '47 N·m'],
+    ['Couple de serrage : 47 N.m', '47 N·m'],
+    ['47 Н·м', '47 N·m'],
+    ['не более 12 Н·м', 'max 12 N·m'],
+    ['de 20 à 25 N.m', '20–25 N·m'],
     ['[47 N·m]', '47 N·m'],
     ['47 N»m', '47 N·m'],
     ['４７ Ｎｍ', '47 N·m'],
@@ -105,6 +117,9 @@ describe('several passes', () => {
     ['1/4 turn ±5°', '+90° (85–95°)'],
     ['three quarters of a turn', '+270°'],
     ['30 Nm + 1/4 turn (90°)', '30 N·m, then +90°'],
+    ['30 Nm + 1/6 Umdrehung', '30 N·m, then +60°'],
+    ['30 Nm y luego un tercio de vuelta', '30 N·m, then +120°'],
+    ['mit 20 Nm anziehen, dann eine Vierteldrehung weiter', '20 N·m, then +90°'],
   ])('[SP3] turns are degrees: %s', (text, printed) => {
     expect(says(text)).toBe(printed)
   })
@@ -128,6 +143,22 @@ describe('two printed units', () => {
   ])('[SP5] %s agree within their rounding', (text) => {
     expect(readSpec(text)).not.toHaveProperty('contradiction')
     expect(readSpec(text)).toHaveProperty('passes')
+  })
+
+  test('[SP5] within 2.5 % they are one torque, with a remark', () => {
+    expect(readSpec('120 N·m (90 lbf·ft)')).toEqual({
+      passes: [{ kind: 'torque', nominalNm: 120 }],
+      remark: {
+        pass: 0,
+        first: { text: '120 N·m', unit: 'N·m', nominalNm: 120 },
+        second: { text: '90 lbf·ft', unit: 'lbf·ft', nominalNm: toNm(90, 'lbf·ft') },
+      },
+    })
+    expect(readSpec('120 N·m (92 lbf·ft)')).toHaveProperty('contradiction')
+    const near = readSpec('120 N·m (90 lbf·ft)')
+    expect(!isRefusal(near) && near.remark && remarkSentenceFor(near.remark)).toBe(
+      '“120 N·m” and “90 lbf·ft” are 1.7 % apart. The first is taken.',
+    )
   })
 
   test('[SP5] what disagrees by more says so, with both as printed', () => {
@@ -255,6 +286,92 @@ describe('what is unclear is asked', () => {
   })
 })
 
+describe('a number is a torque only where the print says so', () => {
+  test.each([
+    'Tighten bolts 9-12, 26 Nm',
+    'bolts 9-12 26 Nm',
+    'screw 4 - 26 Nm',
+    '4 bolts, 26 Nm',
+    '12. 26 Nm',
+    '4x 26 Nm',
+    '26 Nm (4x)',
+    'All 8: 26 Nm',
+    'Item 7: 26 Nm',
+    'Pos. 4 - 26 Nm',
+    'Fig. 3, no. 12: 26 Nm',
+    'Bolts 1, 2 and 3: 26 Nm',
+    'Cover (page 112) 26 N·m',
+    'M8 x 25, 26 Nm',
+    '7/16-14 UNC: 26 Nm',
+    '13 mm socket, 26 Nm',
+    '9-12, 26 Nm',
+    '26 Nm at 80 °C',
+    'Vis 1 à 10 : 26 N.m',
+    'Болты 1–4: 26 Н·м',
+    'Nuts 1 & 4: 26 Nm',
+  ])('[SP13] %s: 26 N·m alone is offered', (text) => {
+    expect(readSpec(text)).toMatchObject({ data: { readings: [{ text: '26 N·m' }] } })
+  })
+
+  test.each(['4 25 Nm', '12 5 Nm', '1 = 25 Nm, 2 = 40 Nm', 'M8x25 Nm', '60 + 6 Nm', '20- Nm'])(
+    '[SP13] %s: nothing is read or offered',
+    (text) => {
+      expect(isRefusal(readSpec(text))).toBe(true)
+      expect(readings(text)).toEqual([])
+    },
+  )
+})
+
+describe('words beside a torque', () => {
+  test.each([
+    ['Oil cooler pipe bracket to block: 24 Nm', '24 N·m', 'Oil cooler pipe bracket to block'],
+    ['Big-end bolts (18): 30 Nm, then 60°', '30 N·m, then +60°', 'Big-end bolts (18)'],
+    ['Sump bolts 10 Nm, do not overtighten', '10 N·m', 'Sump bolts … do not overtighten'],
+    ['Hose clamp max. 3 Nm', 'max 3 N·m', 'Hose clamp'],
+    ['Oil filter: hand tight, then 3/4 turn', '+270°', 'Oil filter: hand tight'],
+    ['10 mm flange bolt: 49 {5.0, 36}', '49 N·m', '10 mm flange bolt'],
+    ['Oil pan bolts 8-10 Nm', '8–10 N·m', 'Oil pan bolts'],
+  ])('[SP14] %s is offered, with its note', (text, reading, note) => {
+    const refusal = readSpec(text)
+    expect(readings(text)).toEqual([reading])
+    expect(refusal).toMatchObject({ data: { note } })
+    expect(isRefusal(refusal) ? specSentenceFor(refusal) : '').toContain(reading)
+  })
+
+  test('[SP14] one torque for each of several things: all are shown', () => {
+    expect(readings('M8 25 Nm, M10 49 Nm')).toEqual(['25 N·m', '49 N·m'])
+    expect(readings('35 Nm dry, 25 Nm oiled')).toEqual(['35 N·m', '25 N·m'])
+  })
+
+  test.each([
+    'Not 25 Nm',
+    'Not 25 Nm but 35 Nm',
+    'Bolt 25 Nm if oiled',
+    '25 Nm (formerly 30 Nm)',
+    '45 lb-ft in 3 steps',
+    '60 Nm, retorque to 70 Nm after 50 h',
+    '2? Nm',
+    '6O Nm',
+    'l2 Nm',
+    'Cover 25 Nm?',
+    'Bend lock tab through 90°',
+    'New bolts 20 Nm, 40 Nm',
+    'M6: 10, M8: 25 Nm',
+    '110 kW / 320 Nm',
+    '25 Nm/rad',
+    '25 Nm or',
+    'oder 25 Nm',
+    'from 20 Nm',
+    'bis 60 Nm',
+    '40 Nm, turn',
+    '10°, 25 Nm',
+    '25 1/2 Nm + 1 Nm',
+  ])('[SP15] %s: nothing is read or offered alone', (text) => {
+    expect(isRefusal(readSpec(text))).toBe(true)
+    expect(readings(text).length).not.toBe(1)
+  })
+})
+
 describe('what is no torque is refused', () => {
   test.each([
     ['', 'nothing_printed', undefined],
@@ -271,6 +388,11 @@ describe('what is no torque is refused', () => {
     ['2.5 bar', 'not_a_torque', 'quantity'],
     ['80 °C', 'not_a_torque', 'quantity'],
     ['0 Nm', 'not_a_torque', 'zero'],
+    ['Prevailing torque 5-12 Nm', 'not_a_torque', 'other_torque'],
+    ['Losbrechmoment max. 40 Nm', 'not_a_torque', 'other_torque'],
+    ['Check torque min. 30 Nm', 'not_a_torque', 'other_torque'],
+    ['Max. engine torque 320 Nm at 1750 rpm', 'not_a_torque', 'other_torque'],
+    ['Torque wrench range 20-100 Nm', 'not_a_torque', 'other_torque'],
   ])('[SP8] “%s”', (text, refused, what) => {
     expect(readSpec(text)).toMatchObject({ refused, data: what ? { what } : {} })
   })

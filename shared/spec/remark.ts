@@ -1,0 +1,14 @@
+/** What a person is told of two printed units that are one torque, though rounding alone does not explain them. */
+import type { Contradiction, PrintedTorque } from './types'
+
+/** `“120 N·m” and “90 lbf·ft” are 1.7 % apart. The first is taken.` */
+export function remarkSentenceFor({ first, second }: Contradiction): string {
+  const pairs = (['nominalNm', 'minNm', 'maxNm'] as const).flatMap((key) => share(first, second, key))
+  const percent = Math.round(1000 * Math.max(0, ...pairs)) / 10
+  return `“${first.text}” and “${second.text}” are ${percent} % apart. The first is taken.`
+}
+
+function share(one: PrintedTorque, other: PrintedTorque, key: 'nominalNm' | 'minNm' | 'maxNm'): number[] {
+  const [a, b] = [one[key], other[key]]
+  return a === undefined || b === undefined ? [] : [Math.abs(a - b) / Math.max(a, b)]
+}
