@@ -30,11 +30,20 @@ const ENTITY = /&(?:([a-z]{2,6}\d{0,2})|#(\d{2,5})|#x([0-9a-f]{2,4}));/gi
 
 const SOFT_HYPHEN = /(?<!\d)\u00AD|\u00AD(?!\d)/g
 
+/** A gap that parts nothing but words; between two figures one no-break space may part thousands. */
+const WIDE_GAP = /[ \u00A0]{2,}|(?<!\d)\u00A0|\u00A0(?!\d)/g
+
+/** A text that stands in brackets as a whole, without them. */
+function unwrapped(text: string): string {
+  const inner = /^\s*\((.+)\)\s*$/s.exec(text)?.[1]
+  return inner === undefined || /^[^(]*\)/.test(inner) ? text : inner
+}
+
 /** The text with plain digits, HTML’s names for signs as those signs, and no soft hyphens outside of figures. */
 export function asTyped(text: string): string {
   const named = text.replace(ENTITY, (whole, name?: string, decimal?: string, hex?: string) => {
     if (name) return Object.hasOwn(NAMED, name) ? (NAMED[name] ?? whole) : whole
     return String.fromCharCode(decimal ? Number(decimal) : Number.parseInt(hex ?? '', 16))
   })
-  return plainDigits(named).replace(SOFT_HYPHEN, '')
+  return unwrapped(plainDigits(named).replace(SOFT_HYPHEN, '').replace(WIDE_GAP, ' '))
 }

@@ -108,16 +108,14 @@ function doubtOf(list: Tightening[], next: Item | undefined, text: string): List
   if (list.some((item) => item.staged)) return undefined
   if (then && !arrows && (labels === 0 || labels === list.length)) return undefined
   // Falling, it is asked about as that.
-  if (
-    then &&
-    arrows &&
-    (!climbs(0, Number.POSITIVE_INFINITY) || (climbs(0, 2.5) && (values.length > 2 || turned)))
-  )
-    return undefined
-  if (values.length > 2 && climbs(LEAST_SURE, 2) && (repeated || turned)) return undefined
+  const falls = !climbs(0, Number.POSITIVE_INFINITY)
+  const many = values.length > 2
+  const sure = climbs(many ? 0 : LEAST_LIKELY, 2.5) && (many || turned)
+  if (then && arrows && (falls || sure)) return undefined
+  if (many && climbs(LEAST_SURE, 2) && (repeated || turned)) return undefined
   const chain = chainOf(members, unit, text)
   const last = printedIn(members.at(-1), unit, text)
-  const ways = !climbs(LEAST_LIKELY, 4) ? [last] : values.length > 2 ? [chain] : [chain, last]
+  const ways = !climbs(LEAST_LIKELY, 4) ? [last] : many ? [chain] : [chain, last]
   return { stop: new Stop({ unclear: 'list' }, start, end, ways), members, provable: true }
 }
 

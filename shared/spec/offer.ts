@@ -109,13 +109,15 @@ function notesAreNotes(tokens: readonly Token[], runs: Run[], groups: Run[]): bo
   return runs
     .filter((run) => !groups.includes(run))
     .every((run) =>
-      tokens.slice(run.from, run.to).every((token, i) => isNoted(token, tokens[run.from + i - 1])),
+      tokens
+        .slice(run.from, run.to)
+        .every((token, i) => isNoted(token, tokens[run.from + i - 1], tokens[run.from + i + 1])),
     )
 }
 
 /** `M6: 10, M8: 25 N·m`: a number behind a colon is a value, not a count. */
-function isNoted(token: Token, before: Token | undefined): boolean {
-  if (token.t === 'number') return !isSign(before, ':', '=', '±')
+function isNoted(token: Token, before: Token | undefined, after: Token | undefined): boolean {
+  if (token.t === 'number') return after?.t === 'odd' || !isSign(before, ':', '=', '±')
   return (
     token.t !== 'amount' && token.t !== 'stages' && !isSign(token, '±') && !isWord(token, 'slacken', 'next')
   )
@@ -170,7 +172,7 @@ function startsOf(tokens: readonly Token[], run: Run, anchor: number): number[] 
   }
   if (tokens[from]?.t === 'number' && isSign(tokens[from + 1], 'times')) from += 2
   const starts = [from]
-  const labels = tokens.filter((token) => token.t === 'label').length
+  const labels = tokens.slice(run.from, run.to).filter((token) => token.t === 'label').length
   for (let at = from; at < anchor; at += 1) {
     const token = tokens[at]
     const single = token?.t === 'label' && labels === 1
@@ -198,7 +200,7 @@ function behindNumbers(tokens: readonly Token[], from: number, surely: boolean):
     const token = tokens[at]
     if (token?.t !== 'number') return at
     const next = tokens[at + 1]
-    if (next && (isAnchor(next) || isSign(next, '±'))) {
+    if (next && (isAnchor(next) || isSign(next, '±', '+', 'then'))) {
       // `bolts 40, 70, 90 N·m`: too large for bolts' numbers, too bare for passes.
       return members.some((value) => value >= 15) && members.length > 1 ? undefined : at
     }
@@ -206,6 +208,9 @@ function behindNumbers(tokens: readonly Token[], from: number, surely: boolean):
     const ranged = isSign(next, '-', '…') || isWord(next, 'to', 'a')
     const second = tokens[at + 2]
     if (ranged && second?.t === 'number') {
+      // `Pos. 7 – 20-25 N·m`: the range begins behind the first dash.
+      const goesOn = isSign(tokens[at + 3], '-', '…', '±', '+', 'then') || isWord(tokens[at + 3], 'to', 'a')
+      if (goesOn && tokens[at + 4]?.t === 'number') return at + 2
       const high = second.number.point?.value ?? second.number.comma?.value ?? 0
       const reaches =
         tokens[at + 3] !== undefined && (isAnchor(tokens[at + 3] as Token) || isSign(tokens[at + 3], '±'))

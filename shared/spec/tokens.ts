@@ -62,8 +62,8 @@ const SIGNS: [RegExp, Sign][] = [
 ]
 /** Signs that are letters, or stand for words. */
 const SPELT_SIGNS: [RegExp, Sign][] = [
-  [/(?:[x×*](?=\s*\d)|[×*])/y, 'times'],
-  [/[°º˚](?!\s?[CF]\b)/uy, 'deg'],
+  [/(?:[xX×*](?=\s*\d)|[×*])/y, 'times'],
+  [/[°º˚](?!\s?[CFcf]\b)/uy, 'deg'],
   [DEGREES, 'deg'],
   [TURN, 'turn'],
 ]
@@ -71,7 +71,7 @@ const LETTER = /[\p{L}×*°º˚]/u
 
 /** Metric: `M10 × 1.25`, `М8 x 30`; inch: `7/16-14 UNC`, `1/2-13 x 2 1/4 in.` */
 const THREAD =
-  /[MМ]\s?\d{1,3}(?:[.,]\d+)?(?:\s?[x×*х]\s?\d+(?:[.,]\d+)?){0,3}(?![\p{L}\d])|\d{1,2}\/\d{1,2}\s?-\s?\d{1,2}(?:\s?UN[CFR]?\b|\s?BS[WF]\b)?(?:\s?[x×]\s?\d+(?:[ -]\d+\/\d+|\/\d+)?(?:\s?in\b\.?|["″”])?)?(?![\p{L}\d/])/uy
+  /[MmМм]\s?\d{1,3}(?:[.,]\d+)?(?:\s?[x×*х]\s?\d+(?:[.,]\d+)?){0,3}(?![\p{L}\d])|\d{1,2}\/\d{1,2}\s?-\s?\d{1,2}(?:\s?UN[CFR]?\b|\s?BS[WF]\b)?(?:\s?[x×]\s?\d+(?:[ -]\d+\/\d+|\/\d+)?(?:\s?in\b\.?|["″”])?)?(?![\p{L}\d/])/uy
 const DESIGNATION = /\p{L}[\p{L}.-]*\d[\p{L}\d.,/×-]*/uy
 const RUN_ON = /[\p{L}\d.,/×-]+/uy
 const OTHER_UNITS: [RegExp, OddKind][] = [
@@ -79,7 +79,7 @@ const OTHER_UNITS: [RegExp, OddKind][] = [
   [/(?:["″”]|''|(?:mm|cm|µm|um|inch(?:es)?|in|m|ft|feet|foot)(?![\p{L}\d])\.?)/iuy, 'length'],
   [/(?:lbs?|lbf|pounds?|kgs?|kgf|kp|#)(?![\p{L}\d])\.?/iuy, 'half'],
   [
-    /(?:kN|N|bar|psi|[kM]?Pa|rpm|ml|cc|g|oz|°\s?[CF]|h|s|sec(?:ond)?s?|minutes?|hours?)(?![\p{L}\d])\.?/uy,
+    /(?:kN|N|bar|psi|[kM]?Pa|rpm|ml|cc|g|oz|°\s?[CFcf]|h|s|sec(?:ond)?s?|minutes?|hours?)(?![\p{L}\d])\.?/uy,
     'quantity',
   ],
 ]
@@ -129,7 +129,7 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
   const last = before.at(-1)
   const stages = stagesAt(text, at)
   if (stages) return [stages.end, [{ t: 'stages', count: stages.count, text: text.slice(at, stages.end) }]]
-  const thread = /[MМ\d]/.test(text[at] ?? '') ? match(THREAD, text, at) : undefined
+  const thread = /[MmМм\d]/.test(text[at] ?? '') ? match(THREAD, text, at) : undefined
   if (thread) return [at + thread.length, [{ t: 'odd', what: 'designation', text: thread }]]
   if (last?.t === 'number')
     for (const [pattern, what] of OTHER_UNITS) {
