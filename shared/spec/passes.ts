@@ -174,15 +174,18 @@ function apart(item: Tightening, before: Draft | undefined, text?: string): void
   if (join === 'equal') throw stop('one_or_two', item)
 }
 
-/** `25 N·m, 30 N·m` and nothing else may be two fasteners: two passes are numbered, turned on, or joined by `then`. */
+/** `25 N·m, 30 N·m` and nothing else may be two fasteners: passes are numbered, turned on, or joined by `then`. */
 function parted(drafts: Draft[], text: string): void {
-  const [one, two] = drafts
-  if (drafts.length !== 2 || one?.kind !== 'torque' || two?.kind !== 'torque') return
-  const { item } = two
-  if (item.join !== 'weak' || item.label !== undefined || item.verb || !one.quantity || !two.quantity) return
-  const members = [one.quantity, two.quantity]
-  const ways = [chainOf(members, two.quantity.unit ?? 'N·m', text)]
-  throw new Stop({ unclear: 'list' }, one.quantity.start, two.quantity.end, ways)
+  const members = drafts.flatMap(({ kind, quantity }) => (kind === 'torque' && quantity ? [quantity] : []))
+  if (members.length < 2 || members.length < drafts.length || drafts.some(({ others }) => others.length > 0))
+    return
+  const bare = drafts
+    .slice(1)
+    .every(({ item }) => item.join === 'weak' && item.label === undefined && !item.verb)
+  const [first, last] = [members[0], members.at(-1)]
+  if (!bare || !first || !last) return
+  const ways = [chainOf(members, last.unit ?? 'N·m', text)]
+  throw new Stop({ unclear: 'list' }, first.start, last.end, ways)
 }
 
 /** An angle with a torque listed behind it is of something else: passes begin with a torque, or are numbered. */

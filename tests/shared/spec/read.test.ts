@@ -90,7 +90,7 @@ describe('several passes', () => {
     ['40, 70, 90 Nm, 90°', '40 N·m, then 70 N·m, then 90 N·m, then +90°'],
     ['40 → 70 → 90 Nm', '40 N·m, then 70 N·m, then 90 N·m'],
     ['in three stages: 40 - 70 - 90 Nm', '40 N·m, then 70 N·m, then 90 N·m'],
-    ['40Nm,70Nm,90Nm', '40 N·m, then 70 N·m, then 90 N·m'],
+    ['40Nm,70Nm,90Nm,90°', '40 N·m, then 70 N·m, then 90 N·m, then +90°'],
     ['30Nm+90°,90°', '30 N·m, then +90°, then +90°'],
     ['1.) 40 Nm 2.) 90° clockwise', '40 N·m, then +90°'],
     ['40,70,90 Nm + 90°', '40 N·m, then 70 N·m, then 90 N·m, then +90°'],
@@ -244,6 +244,7 @@ describe('what is unclear is asked', () => {
     ['40, 70, 90 Nm', 'list', ['40 N·m, then 70 N·m, then 90 N·m']],
     ['40,70,90 Nm', 'list', ['40 N·m, then 70 N·m, then 90 N·m']],
     ['9, 10, 26 Nm', 'list', ['26 N·m']],
+    ['40Nm,70Nm,90Nm', 'list', ['40 N·m, then 70 N·m, then 90 N·m']],
     ['40/70/90 Nm', 'slash', ['40 N·m, then 70 N·m, then 90 N·m', '40 N·m', '70 N·m', '90 N·m']],
     [
       '45/50 ft lb',
