@@ -147,7 +147,9 @@ const SHANK = 'It fits only if it is threaded further than the standard makes it
 function Fitted(props: { result: Fit }) {
   const fit = () => props.result.fit
   const verdict = () => (props.result.lengthMm === undefined ? undefined : fit().verdict)
-  const shank = () => props.result.lengthMm !== undefined && fit().assumed?.follows
+  /** Said only of a bolt that fits by its lengths: what is graver goes first. */
+  const shank = () =>
+    verdict() === 'good' || verdict() === 'near_bottom' ? fit().assumed?.follows : undefined
   const against = () => verdict() !== undefined && (verdict() !== 'good' || shank() !== undefined)
   const lengths = () => {
     const right = fit().rightLengthsMm
