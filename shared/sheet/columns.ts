@@ -228,6 +228,15 @@ export function countIn(cell: string): number | undefined {
   return digits !== undefined && count >= 1 ? count : undefined
 }
 
+const WITHIN = new RegExp(`(?:^|[\\s,(])(\\d{1,3})\\s*(?:${PIECES})(?=$|[\\s,;)])`, 'gi')
+
+/** How many fasteners a line says among its words: `Rod nuts, 8 off`. `M8 x 25` says a length; two such numbers say nothing. */
+export function countWithin(words: string): number | undefined {
+  const counts = [...words.matchAll(WITHIN)].map(([, digits]) => Number(digits))
+  const [count = 0] = counts
+  return counts.length === 1 && count >= 1 ? count : undefined
+}
+
 /** A role has one column; a second torque column with another unit is the same torque again. */
 function onlyOnce(columns: SheetColumn[], chosen: (index: number) => Role | undefined): void {
   const first = new Map<Role, SheetColumn>()

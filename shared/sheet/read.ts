@@ -5,10 +5,10 @@
  * are guessed and may be chosen; a torque is read by `readSpec` and by nothing else.
  */
 import { isRefusal } from '../log'
-import { readSpec } from '../spec'
+import { readSpec, type SpecContext, type SpecRefusal } from '../spec'
 import { unitNamed } from '../units'
-import { CHOSEN, columnsOf, countIn, holdsTorque, isHeader, isUnitRow, THREAD } from './columns'
-import { judgedLine } from './line'
+import { CHOSEN, columnsOf, countIn, countWithin, holdsTorque, isHeader, isUnitRow, THREAD } from './columns'
+import { judgedLine, readingsOf } from './line'
 import { printedOf } from './printed'
 import { groupsDown, remarksOf, tellRepeats } from './sheet-wide'
 import { type SheetRecord, splitSheet } from './split'
@@ -181,6 +181,11 @@ function plainLine({ line, text, cells }: SheetRecord, { context: sheet, choices
     .find(({ printed }) => !isRefusal(readSpec(printed, context)))
   const { item, printed } = parted ?? { item: whole, printed: whole }
   const thread = THREAD.exec(item)?.[0]?.trim()
+  const count = countWithin(item)
+  const odd = [
+    ...(item === '' ? ['The line names no item.'] : []),
+    ...(parted && item !== '' ? outspoken(whole, printed, context) : []),
+  ]
   return judgedLine(
     {
       kind: 'item',
@@ -190,10 +195,21 @@ function plainLine({ line, text, cells }: SheetRecord, { context: sheet, choices
       printed,
       context,
       ...(thread ? { thread } : {}),
-      ...(item === '' ? { odd: ['The line names no item.'] } : {}),
+      ...(count === undefined ? {} : { count }),
+      ...(odd.length > 0 ? { odd } : {}),
     },
     sheet,
   )
+}
+
+/** A part of a line is read only as far as the whole of it agrees: `not 25 Nm`, `hand tight plus 1/4 turn` say something else. */
+function outspoken(whole: string, printed: string, context: SpecContext): string[] {
+  const all = readSpec(whole, context)
+  const part = JSON.stringify(readSpec(printed, context))
+  const readings = isRefusal(all) ? readingsOf(all as SpecRefusal).map(({ spec }) => spec) : [all]
+  return readings.length === 1 && JSON.stringify(readings[0]) === part
+    ? []
+    : [`Read from “${printed}” alone; the words before it may change it. Look at the page.`]
 }
 
 /** A heading with nothing under it may be an item whose torque is missing. */

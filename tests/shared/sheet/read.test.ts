@@ -253,3 +253,24 @@ describe('for every pasted text', () => {
 function letters(text: string): string {
   return text.replace(/[\s\uFEFF,;|"…._]/g, '')
 }
+
+describe('a line without columns', () => {
+  const itemOf = (text: string) =>
+    readSheet(`Cylinder head\n${text}`).lines.find(({ kind }) => kind === 'item')
+
+  test.each(['not 25 Nm', 'Head bolts do not exceed 90 Nm'])(
+    '[TS9] its end is doubtful where the whole says something else: %s',
+    (text) => {
+      expect(itemOf(text)?.doubt?.join(' ')).toMatch(/alone; the words before it may change it/)
+    },
+  )
+  test.each([
+    ['Rod nuts M9x1.0 8 off 25 N·m + 60°', 8],
+    ['Flywheel bolts M10 8 no. 22 Nm', 8],
+    ['Manifold nuts 22 Nm', undefined],
+    ['Cover M8 x 25 22 Nm', undefined],
+  ])('[TS9] how many is read among its words: %s', (text, count) => {
+    expect(itemOf(text)).toMatchObject({ kind: 'item', ...(count ? { count } : {}) })
+    expect(itemOf(text)).not.toMatchObject({ count: 25 })
+  })
+})
