@@ -1,13 +1,13 @@
 /** What the judge doubts, each in one sentence with its figures. A doubt without a sentence does not compile. */
 import { formatNumber, showTorque } from '../units'
-import type { Doubt, TorqueJudgement, TorqueToJudge } from './judge'
+import type { Figures } from '../words'
+import type { Doubt, TorqueJudgement } from './judge'
 
-/** As the shop shows a torque: its unit, its decimal mark. */
-export type ShowTorque = (torqueNm: number) => string
+/** The shop's decimal mark. */
+type TorqueFormat = Pick<Figures, 'torque'>
 
 interface Doubted {
   judged: TorqueJudgement
-  given: TorqueToJudge
   value: string
   top: string
   bolt: string
@@ -27,48 +27,54 @@ const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
       : `${value} pulls more than three times what the thread in the hole holds.`,
   past_yield: ({ judged, value, bolt }) =>
     `${value} would pull ${bolt} past its yield at usual friction (${percent(judged.valueShare?.usual)}).`,
-  over_nut: ({ judged, given, top }) =>
-    `${top} would pull a class ${given.grade?.replace(/\D+/g, '') ?? ''} nut over its proof load at usual friction (${percent(judged.nutShare)}).`,
+  over_nut: ({ judged, top }) =>
+    `${top} would pull a class ${judged.torque.grade?.replace(/\D+/g, '') ?? ''} nut over its proof load at usual friction (${percent(judged.nutShare)}).`,
   strips_hole: ({ judged, top }) =>
     `${top} could strip the thread in the hole (${percent(judged.stripShare?.high)} of what may be counted on).`,
   hardly_clamps: ({ judged, value, bolt }) =>
     `${value} hardly loads ${bolt}: ${percent(judged.valueShare?.usual)} of its yield at usual friction.`,
-  grade_assumed: ({ judged, given }) =>
-    isNamed(given.grade)
-      ? `“${given.grade}” is no grade known here: it was judged as ${judged.grade ?? 'none'}.`
+  grade_assumed: ({ judged }) =>
+    isNamed(judged.torque.grade)
+      ? `“${judged.torque.grade}” is no grade known here: it was judged as ${judged.grade ?? 'none'}.`
       : judged.grade
         ? `No grade is given: it was judged as ${judged.grade}.`
         : 'No grade is given: it was not judged.',
-  pitch_assumed: ({ judged, given }) =>
-    `${given.thread?.trim()} is taken as ${judged.thread}, the coarse pitch.`,
-  thread_unknown: ({ given }) =>
-    isNamed(given.thread)
-      ? `“${given.thread}” is no thread known here: its torque was not judged.`
+  pitch_assumed: ({ judged }) =>
+    `${judged.torque.thread?.trim()} is taken as ${judged.thread}, the coarse pitch.`,
+  thread_unknown: ({ judged: { torque } }) =>
+    isNamed(torque.thread)
+      ? `“${torque.thread}” is no thread known here: its torque was not judged.`
       : 'No thread is given: its torque was not judged.',
 }
 
 /** Plans say `not given` where a sheet said nothing. */
 const isNamed = (text: string | undefined): boolean => !!text?.trim() && text.trim() !== 'not given'
 
-const inNm: ShowTorque = (torqueNm) => `${showTorque(torqueNm, 'N·m')} N·m`
-
 /** One doubt of a judgement, in words with its figures. */
 export function doubtWords(
   doubt: Doubt,
   judged: TorqueJudgement,
-  given: TorqueToJudge,
-  show: ShowTorque = inNm,
+  format: TorqueFormat = { torque: showTorque },
 ): string {
-  const figures = [given.nominalNm, given.minNm, given.maxNm].filter((nm) => nm !== undefined)
-  const kind = given.fastener === 'stud' ? 'stud' : 'bolt'
+  const { fastener, nominalNm, minNm, maxNm } = judged.torque
+  const figures = [nominalNm, minNm, maxNm].filter((nm) => nm !== undefined)
+  const inNm = (torqueNm: number) => `${format.torque(torqueNm, 'N·m')} N·m`
+  const kind = fastener === 'stud' ? 'stud' : 'bolt'
   const bolt = [article(judged.thread), judged.thread, kind, judged.grade && `(${judged.grade})`]
   return WORDS[doubt]({
     judged,
-    given,
-    value: show(given.nominalNm ?? given.minNm ?? given.maxNm ?? 0),
-    top: show(Math.max(0, ...figures)),
+    value: inNm(nominalNm ?? minNm ?? maxNm ?? 0),
+    top: inNm(Math.max(0, ...figures)),
     bolt: bolt.filter(Boolean).join(' '),
   })
+}
+
+/** All that is doubted, the gravest first. What breaks a bolt pulls it past its yield as well: that need not be said. */
+export function doubtsInWords(judged: TorqueJudgement, format?: TorqueFormat): string[] {
+  const graver = judged.doubts.some((doubt) => doubt === 'breaks_bolt' || doubt === 'three_times')
+  return judged.doubts
+    .filter((doubt) => !(graver && doubt === 'past_yield'))
+    .map((doubt) => doubtWords(doubt, judged, format))
 }
 
 const article = (thread = ''): string => (/^[M8]/.test(thread) ? 'an' : 'a')

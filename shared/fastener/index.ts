@@ -9,7 +9,7 @@ export { type AirframeTorque, airframeTorque } from './airframe-table'
 export { type AnglePreload, type AnglePreloadInput, anglePreload, type TurnOfNut, turnOfNut } from './angle'
 export { BASIS, type Basis, type BasisId, type BasisStatus } from './basis'
 export { CAUTIONS, type CautionCode } from './cautions'
-export { doubtWords } from './doubts'
+export { doubtsInWords, doubtWords } from './doubts'
 export { type Engagement, type EngagementInput, engagement, type WeakestLink } from './engagement'
 export {
   FRICTION_CLASSES,
@@ -45,7 +45,6 @@ export {
   WIRE_LENGTHS_D,
 } from './inserts'
 export { type Doubt, judgeTorque, type TorqueJudgement, type TorqueToJudge } from './judge'
-export { judgedWords } from './judge-words'
 export { HOLE_MATERIALS, type HoleMaterial, type HoleMaterialGiven, holeMaterial, RESERVE } from './materials'
 export {
   looseningOrder,

@@ -49,6 +49,8 @@ export type Doubt =
   | 'thread_unknown'
 
 export interface TorqueJudgement {
+  /** What was judged. */
+  torque: TorqueToJudge
   verdict: 'plausible' | 'implausible' | 'impossible' | 'not_judged'
   /** What speaks against it or was assumed, the gravest first. */
   doubts: Doubt[]
@@ -64,9 +66,6 @@ export interface TorqueJudgement {
   valueShare?: { usual: number; least: number; breaks: number }
   /** Its top at the middle of the band, as a share of the nut's proof load. */
   nutShare?: number
-  /** The torque that reaches yield, and what breaks it, N·m: at the lowest and at the highest friction. */
-  yieldNm?: Share
-  breakNm?: Share
 }
 interface Share {
   low: number
@@ -93,9 +92,9 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
   const value = given.nominalNm ?? given.minNm ?? given.maxNm
   const sound = figures.length > 0 && figures.every((nm) => Number.isFinite(nm) && nm > 0 && nm < 1e9)
   if (!CLAMPS.includes(given.fastener ?? 'bolt') || value === undefined || !sound)
-    return { verdict: 'not_judged', doubts: [] }
+    return { torque: given, verdict: 'not_judged', doubts: [] }
   const known = basisOf(given)
-  if ('verdict' in known) return known
+  if ('verdict' in known) return { torque: given, ...known }
   const { thread, nut, grade, friction, ends, assumed } = known
 
   const bottom = Math.min(...figures)
@@ -103,7 +102,6 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
   const yieldShare = { low: bottom / ends.rough.torqueNm, high: top / ends.slippery.torqueNm }
   const toBreak = grade.yieldMPa / grade.rmMPa
   const breakShare = { low: yieldShare.low * toBreak, high: yieldShare.high * toBreak }
-  const yieldNm = { low: ends.slippery.torqueNm, high: ends.rough.torqueNm }
   const stripN = stripLoad(given, thread, grade)
   const pullOf = (torqueNm: number, at: TighteningAt) => (torqueNm / at.torqueNm) * at.preloadN
   const stripShare = stripN && {
@@ -126,6 +124,7 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
     ...when(isPitchLeftOut(given.thread ?? '', thread), 'pitch_assumed'),
   ]
   return {
+    torque: given,
     verdict: verdictOf(doubts),
     doubts,
     thread: thread.designation,
@@ -133,14 +132,13 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
     friction,
     yieldShare,
     breakShare,
-    yieldNm,
-    breakNm: { low: yieldNm.low / toBreak, high: yieldNm.high / toBreak },
     ...(stripShare ? { stripShare } : {}),
     valueShare: { usual: value / ends.middle.torqueNm, least: valueShare, breaks: valueShare * toBreak },
     ...(nut ? { nutShare: pullOf(top, ends.middle) / nut.proofN } : {}),
   }
 }
 
+type NotJudged = Omit<TorqueJudgement, 'torque'>
 interface Basis {
   thread: Thread
   nut: Nut | undefined
@@ -151,11 +149,11 @@ interface Basis {
   ends: { slippery: TighteningAt; rough: TighteningAt; middle: TighteningAt }
 }
 /** The same few bolts come a thousand times in a sheet; what they bear is reckoned once. */
-const bases = new Map<string, Basis | TorqueJudgement>()
+const bases = new Map<string, Basis | NotJudged>()
 const MOST_BASES = 500
 
 /** What does not depend on the torque: the bolt, and what torque brings it to yield. */
-function basisOf(given: TorqueToJudge): Basis | TorqueJudgement {
+function basisOf(given: TorqueToJudge): Basis | NotJudged {
   const key = [given.fastener, given.thread, given.grade, given.lubrication].join('\n')
   const known = bases.get(key)
   if (known) return known
@@ -165,7 +163,7 @@ function basisOf(given: TorqueToJudge): Basis | TorqueJudgement {
   return made
 }
 
-function makeBasis(given: TorqueToJudge): Basis | TorqueJudgement {
+function makeBasis(given: TorqueToJudge): Basis | NotJudged {
   const thread = readThread(given.thread ?? '')
   if (isRefusal(thread)) return { verdict: 'not_judged', doubts: ['thread_unknown'] }
   const nut = given.fastener === 'nut' ? nutOf(given.grade ?? '', thread) : undefined

@@ -3,6 +3,8 @@
  *
  * A sentence says what is so, which one, and what to do next. A code without a sentence does not compile.
  */
+import { doubtsInWords } from '../fastener/doubts'
+import type { TorqueJudgement } from '../fastener/judge'
 import type { Refusal } from '../log'
 import type { ReleaseKind } from '../plan/kinds'
 import { limitsWords, toDecimals } from '../plan/words'
@@ -100,8 +102,7 @@ interface RefusalData {
     stepId: string
     title: string
     pass: number
-    torqueNm: number
-    why: string
+    judged: TorqueJudgement
     planTitle?: string
   }
   proposal_refused: { title: string; why: string }
@@ -272,7 +273,7 @@ const SENTENCES: Sentences = {
   limits_miss_value: (d, w) =>
     `${w.torque(d.torqueNm, 'N·m', [d.minNm, d.maxNm])} N·m is not between ${w.torque(d.minNm, 'N·m')} and ${w.torque(d.maxNm, 'N·m')} N·m. Enter limits on both sides of the torque.`,
   torque_impossible: (d, w) =>
-    `${d.stepId} ${d.title}, pass ${d.pass}: ${w.torque(d.torqueNm, 'N·m')} N·m cannot be right: ${d.why}. ${
+    `${d.stepId} ${d.title}, pass ${d.pass}: ${doubtsInWords(d.judged, w).join(' ')} ${
       d.planTitle
         ? `Put it right in a new edition of ${d.planTitle}, or take it there as printed, with its page as a photo.`
         : 'Check the unit, the thread and the grade, and decide a lower one.'

@@ -7,10 +7,10 @@
  * caution: the gravest first.
  */
 import {
+  doubtsInWords,
   type FastenerRefusal,
   fastenerSentence,
   holeMaterial,
-  judgedWords,
   judgeTorque,
   readLubrication,
   type TorqueJudgement,
@@ -18,6 +18,7 @@ import {
 import { isRefusal } from '../log'
 import type { Shop, Wrench } from '../shop/types'
 import { formatNumber } from '../units'
+import { unended } from '../words'
 import { againstWrench, pickWrench } from '../wrench'
 import { inBand } from './adopt'
 import { plannedFit } from './fit'
@@ -73,13 +74,11 @@ export function impossibleAt(
 const judged = new WeakMap<Joint, Map<number, TorqueJudgement>>()
 
 /** The passes whose torque the fastener cannot bear, and that nobody took as printed; counted from 1. */
-export function impossiblePasses(
-  joint: Joint,
-): { pass: number; torqueNm: number; judged: TorqueJudgement }[] {
+export function impossiblePasses(joint: Joint): { pass: number; judged: TorqueJudgement }[] {
   return joint.passes.flatMap((pass, index) => {
     if (pass.kind !== 'torque' || pass.torqueNm === null || takenAsPrinted(pass)) return []
     const judged = judgeAt(joint, pass.torqueNm, pass.limits)
-    return judged.verdict === 'impossible' ? [{ pass: index + 1, torqueNm: pass.torqueNm, judged }] : []
+    return judged.verdict === 'impossible' ? [{ pass: index + 1, judged }] : []
   })
 }
 
@@ -121,8 +120,12 @@ function checkTorque(
   const { torqueNm, limits, asPrinted } = pass
   if (torqueNm === null) return
   const judged = judgeAt(joint, torqueNm, limits)
-  const problem = () =>
-    `${joint.id}: ${formatNumber(torqueNm)} N·m on ${joint.thread} ${joint.grade}: ${judgedWords(judged).join('; ')}`
+  const assumedAlone = judged.doubts.every((one) => one === 'grade_assumed' || one === 'pitch_assumed')
+  const problem = () => {
+    // A sentence on an assumed grade or pitch does not name the torque.
+    const subject = assumedAlone ? `, ${formatNumber(torqueNm)} N·m on ${joint.thread}` : ''
+    return `${joint.id}${subject}: ${unended(doubtsInWords(judged).join(' '))}`
+  }
   if (judged.verdict === 'impossible' && !takenAsPrinted(pass))
     fault(
       [...path, 'torqueNm'],
@@ -134,13 +137,12 @@ function checkTorque(
     doubt(
       {
         path: [...path, 'torqueNm'],
-        problem: `${problem()}. Taken as printed: ${unstopped(asPrinted?.reason ?? '')}`,
+        problem: `${problem()}. Taken as printed: ${unended(asPrinted?.reason ?? '')}`,
         fix: 'Write what is right.',
       },
       false,
     )
   else if (judged.verdict === 'implausible') {
-    const assumedAlone = judged.doubts.every((one) => one === 'grade_assumed' || one === 'pitch_assumed')
     const fix = assumedAlone ? 'Write the property class.' : 'Look at the page again.'
     doubt({ path: [...path, 'torqueNm'], problem: problem(), fix }, assumedAlone)
   }
@@ -161,7 +163,7 @@ function fitProblem(joint: Joint, path: Path): (Problem & { grave: boolean }) | 
       ? {
           grave: true,
           path: [...path, 'hole'],
-          problem: `${joint.id}: ${unstopped(fastenerSentence(fit))}`,
+          problem: `${joint.id}: ${unended(fastenerSentence(fit))}`,
           fix: 'Measure the hole.',
         }
       : undefined
@@ -208,8 +210,6 @@ function word(joint: Joint, path: Path, { refused, data }: FastenerRefusal): Pro
     fix: `Write ${some.length > 1 ? 'one of: ' : ''}${some.join(', ')}.`,
   }
 }
-
-const unstopped = (sentence: string): string => sentence.replace(/\.$/, '')
 
 function wrenchProblem(
   pass: Pass,

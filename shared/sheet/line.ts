@@ -5,7 +5,7 @@
  * The same for a line as pasted and for one its author corrected. An impossible torque stops the line; it stays read, so that
  * its figures can be told.
  */
-import { type Doubt, doubtWords, judgeTorque, type TorqueJudgement, type TorqueToJudge } from '../fastener'
+import { type Doubt, doubtWords, judgeTorque, type TorqueJudgement } from '../fastener'
 import { readLubrication } from '../fastener/friction'
 import { fastenerSentence } from '../fastener/refusals'
 import { thread } from '../fastener/thread'
@@ -85,7 +85,6 @@ function bothReadings(printed: string, context: SpecContext): string[] {
 }
 
 interface Judged {
-  given: TorqueToJudge
   judgement: TorqueJudgement
   doubts: Doubt[]
 }
@@ -106,30 +105,27 @@ function judgeLine(row: Row, { passes, contradiction }: Spec): Judged | undefine
   const judged = passes.flatMap((pass, i): Judged[] => {
     if (pass.kind !== 'torque') return []
     const { kind: _, ...torque } = pass
-    const given: TorqueToJudge = {
+    const judgement = judgeTorque({
       fastener: fastenerOf(row.item),
       ...(row.thread ? { thread: row.thread } : {}),
       ...(row.grade ? { grade: row.grade } : {}),
       ...(row.lubrication ? { lubrication: row.lubrication } : {}),
       ...torque,
-    }
-    const judgement = judgeTorque(given)
-    return [
-      { given, judgement, doubts: judgement.doubts.filter((one) => one !== 'hardly_clamps' || i === last) },
-    ]
+    })
+    return [{ judgement, doubts: judgement.doubts.filter((one) => one !== 'hardly_clamps' || i === last) }]
   })
   const gravity = ({ judgement, doubts }: Judged) =>
     10 * GRAVITY.indexOf(judgement.verdict) + (doubts.some((one) => !ASSUMED.includes(one)) ? 1 : 0)
-  const top = ({ given }: Judged) => given.maxNm ?? given.nominalNm ?? given.minNm ?? 0
+  const top = ({ judgement: { torque } }: Judged) => torque.maxNm ?? torque.nominalNm ?? torque.minNm ?? 0
   return judged.sort((a, b) => gravity(b) - gravity(a) || top(b) - top(a))[0]
 }
 
 /** An assumed grade is a doubt of the line where others give theirs, or where the torque is doubted with it. */
 function wordsOf(
-  { given, judgement, doubts }: Judged,
+  { judgement, doubts }: Judged,
   gradesGiven: boolean,
 ): { stop: string | undefined; doubts: string[]; told: string[] } {
-  const say = (doubt: Doubt) => doubtWords(doubt, judgement, given)
+  const say = (doubt: Doubt) => doubtWords(doubt, judgement)
   const grave = doubts.filter((doubt) => !ASSUMED.includes(doubt))
   const stops = judgement.verdict === 'impossible'
   const [first, ...rest] = grave

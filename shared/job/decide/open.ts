@@ -1,5 +1,4 @@
 /** Opening a job, and adopting a plan from the shop's library. */
-import { judgedWords } from '../../fastener'
 import { lookUp } from '../../look-up'
 import { adopt } from '../../plan/adopt'
 import { impossiblePasses } from '../../plan/fasteners'
@@ -36,8 +35,7 @@ export function adoptPlan(job: Job, command: CommandOf<'AdoptPlan'>, context: Co
           stepId: step.id,
           title: joint.title,
           pass: first.pass,
-          torqueNm: first.torqueNm,
-          why: judgedWords(first.judged).join('; '),
+          judged: first.judged,
           planTitle: plan.title,
         })
     }

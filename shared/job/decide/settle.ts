@@ -1,5 +1,5 @@
 /** [SV1–SV9] [SV13] A torque without a published value: settled by a source, a computation or a competent person's word. */
-import { judgedWords, proposalSentence } from '../../fastener'
+import { proposalSentence } from '../../fastener'
 import { indexPlan } from '../../plan/read'
 import { LEADS } from '../../shop/entitlement'
 import { compareNm } from '../../units'
@@ -41,8 +41,7 @@ export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, 
       stepId: indexPlan(job.plan).stepOfJoint.get(jointId)?.id ?? '',
       title: joint.title,
       pass,
-      torqueNm,
-      why: judgedWords(judged).join('; '),
+      judged,
     })
   const asComputed = reckoned ? proposeFor(job, joint, pass, context.shop.tolerances, reckoned.added) : null
   if (asComputed && 'refusals' in asComputed)

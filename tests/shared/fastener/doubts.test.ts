@@ -1,12 +1,11 @@
 /** Each doubt of the judge in its sentence, with the figures it rests on. */
 import { describe, expect, test } from 'vitest'
-import { doubtWords, judgeTorque, type TorqueToJudge } from '../../../shared/fastener'
+import { doubtsInWords, doubtWords, judgeTorque, type TorqueToJudge } from '../../../shared/fastener'
 
 const M8: TorqueToJudge = { fastener: 'bolt', thread: 'M8x1.25', grade: '8.8', lubrication: 'oil' }
 const words = (more: TorqueToJudge) => {
-  const given = { ...M8, ...more }
-  const judged = judgeTorque(given)
-  return judged.doubts.map((doubt) => doubtWords(doubt, judged, given))
+  const judged = judgeTorque({ ...M8, ...more })
+  return judged.doubts.map((doubt) => doubtWords(doubt, judged))
 }
 
 describe('the words of a doubt', () => {
@@ -64,6 +63,17 @@ describe('the words of a doubt', () => {
   ] as [TorqueToJudge, string, string][])('[FT22] %j: %s', (given, doubt, sentence) => {
     expect(judgeTorque({ ...M8, ...given }).doubts).toContain(doubt)
     expect(words(given).join(' ')).toContain(sentence)
+  })
+  test('[FT22] all of it, the gravest first, as the shop shows a torque; past yield goes without saying in a broken bolt', () => {
+    const judged = judgeTorque({ thread: 'M8', grade: '8.8', lubrication: 'oil', nominalNm: 60.5 })
+    expect(judged.doubts).toEqual(['breaks_bolt', 'past_yield', 'pitch_assumed'])
+    expect(doubtsInWords(judged, { torque: (nm) => `${nm}`.replace('.', ',') })).toEqual([
+      expect.stringMatching(/^60,5 N·m would break an M8x1.25 bolt \(8.8\): .*breaking load\.$/),
+      'M8 is taken as M8x1.25, the coarse pitch.',
+    ])
+    expect(doubtsInWords(judgeTorque({ ...M8, nominalNm: 36 }))).toEqual([
+      expect.stringContaining('36 N·m would pull an M8x1.25 bolt (8.8) past its yield'),
+    ])
   })
   test('[FT22] what is just past yield does not read as all of it', () => {
     const at = judgeTorque({ ...M8, nominalNm: 20 }).valueShare?.usual ?? 1

@@ -70,6 +70,7 @@ describe('judging a torque', () => {
   test('[FT22] what seals, has no thread known or no figure is not judged', () => {
     expect(judged({ fastener: 'plug', nominalNm: 500 }).verdict).toBe('not_judged')
     expect(judged({ thread: 'R1/8', nominalNm: 500 })).toEqual({
+      torque: { ...M8, thread: 'R1/8', nominalNm: 500 },
       verdict: 'not_judged',
       doubts: ['thread_unknown'],
     })

@@ -178,7 +178,7 @@ function Indicated(props: NumberProps) {
     const breaks = impossibleAt(joint, bench.pass(), nm, bench.band())
     const found = slip()
     return [
-      ...(breaks ? breaksSentences(nm, breaks) : []),
+      ...(breaks ? breaksSentences(breaks) : []),
       ...(inRange(wrench, number.value()) ? [] : [outOfReachWords(wrench, number.value())]),
       ...(found ? slipSentences(found, targetOf(bench.sheet())) : []),
     ]

@@ -2,7 +2,7 @@
  * The wrench in hand, in its own unit: what to set, which wrenches would do, and whether the number entered is
  * the one that counts now. The rules stand in `shared/wrench`; these are its words at the bench. Pure.
  */
-import { judgedWords, type TorqueJudgement } from '../../../shared/fastener'
+import { doubtsInWords, type TorqueJudgement } from '../../../shared/fastener'
 import type { Adapter, PlannedJob, ScaleEntry, UnitSlip } from '../../../shared/job/types'
 import { inBand } from '../../../shared/plan/adopt'
 import { impossibleAt } from '../../../shared/plan/fasteners'
@@ -108,13 +108,13 @@ export function heldUp(entry: ScaleEntry, targetNm: number | null, joint: Adopte
   if (breaks && !entry.slip)
     return {
       title: 'Stop: does the scale really read so?',
-      sentences: breaksSentences(entry.appliesNm, breaks),
+      sentences: breaksSentences(breaks),
     }
   if (entry.slip)
     return {
       title: 'Stop: which unit is that?',
       sentences: [
-        ...(breaks ? breaksSentences(entry.appliesNm, breaks) : []),
+        ...(breaks ? breaksSentences(breaks) : []),
         ...slipSentences(entry.slip, targetNm, entry.adapter),
       ],
     }
@@ -136,10 +136,10 @@ export function heldUp(entry: ScaleEntry, targetNm: number | null, joint: Adopte
   }
 }
 
-/** `36 N·m would break an M8x1.25 8.8 bolt: it yields at …`, and the question. */
-export function breaksSentences(torqueNm: number, judged: TorqueJudgement): string[] {
-  const [first = ''] = judgedWords(judged)
-  return [`${format.torque(torqueNm, 'N·m')} N·m: ${first}.`, 'Does the scale really read so?']
+/** `36 N·m would break an M8x1.25 bolt (8.8): …`, and the question. */
+export function breaksSentences(judged: TorqueJudgement): string[] {
+  const [first = ''] = doubtsInWords(judged, format)
+  return [first, 'Does the scale really read so?']
 }
 
 /** `30 N·m is outside the scale of TW-25, 5–25 N·m.` */

@@ -1,6 +1,6 @@
 /** The three ways to a value, side by side, and the word that settles it. */
 import { createMemo, createSignal, type JSX, type ParentProps, Show } from 'solid-js'
-import { judgedWords, type ProposalJoint } from '../../../shared/fastener'
+import { doubtsInWords, type ProposalJoint } from '../../../shared/fastener'
 import { judgeDecided, proposeFor } from '../../../shared/job/proposal'
 import type { ValueBasis } from '../../../shared/job/types'
 import type { AdoptedJoint } from '../../../shared/plan/types'
@@ -152,8 +152,8 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
           <Show when={judged()}>
             {(found) => (
               <Sentence against>
-                {found().verdict === 'impossible' ? 'This cannot be right' : 'Look at this again'}:{' '}
-                {judgedWords(found()).join('; ')}.
+                {found().verdict === 'impossible' ? 'This cannot be right' : 'Look at this again'}.{' '}
+                {doubtsInWords(found(), format).join(' ')}
               </Sentence>
             )}
           </Show>

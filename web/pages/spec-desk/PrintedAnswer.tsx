@@ -1,6 +1,6 @@
 /** What the manual prints, read back pass by pass; what is unclear is asked, what contradicts itself is said. */
 import { For, Match, Show, Switch } from 'solid-js'
-import { judgedWords } from '../../../shared/fastener'
+import { doubtsInWords } from '../../../shared/fastener'
 import { specPassWords } from '../../../shared/spec'
 import { format } from '../../format'
 import { useCalculator } from './fields'
@@ -60,8 +60,8 @@ export function PrintedAnswer() {
               <Show when={impossible()}>
                 {(judged) => (
                   <p class="sentence against">
-                    That cannot be: {judgedWords(judged()).join('; ')}. Check torque, unit, class and thread
-                    against the page, and ask the maker. No wrench is named for it.
+                    That cannot be right. {doubtsInWords(judged(), format).join(' ')} Check torque, unit,
+                    class and thread against the page, and ask the maker. No wrench is named for it.
                   </p>
                 )}
               </Show>

@@ -132,7 +132,8 @@ describe('adopting a plan', () => {
         .inShop({ plans: { wrong: { 1: wrong } } })
         .when(adoptPlan({ planId: 'wrong' }))
     }
-    asking(60).refuses('torque_impossible', { stepId: 'A1', title: 'Joint J1', pass: 1, torqueNm: 60 })
+    const judged = { torque: { nominalNm: 60 } }
+    asking(60).refuses('torque_impossible', { stepId: 'A1', title: 'Joint J1', pass: 1, judged })
     asking(60, { ...page, torqueNm: 60 }).gives({ type: 'PlanAdopted' })
     // Another value than the one that was taken is not taken with it.
     asking(60, { ...page, torqueNm: 55 }).refuses('torque_impossible')

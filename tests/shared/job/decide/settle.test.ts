@@ -69,7 +69,7 @@ describe('a value nobody published', () => {
   })
   test('[SV13] one that the fastener cannot bear is refused, with its figures and what to do', () => {
     const then = given().when(settle('JN', 400, { minNm: 380, maxNm: 420 }))
-    then.refuses('torque_impossible', { title: 'Joint JN', torqueNm: 400 })
+    then.refuses('torque_impossible', { title: 'Joint JN', judged: { torque: { nominalNm: 400 } } })
   })
   test('[SV12] settled anew, what was settled before stays with it', () => {
     const then = given(settle('JN', 12), settle('JN', 13)).when(settle('JN', 14)).job.settled.JN?.[1]
