@@ -84,15 +84,15 @@ const LEAST_SHARE = 0.05
  * Judges one torque with its limits.
  *
  * Impossible: at the highest friction its value breaks the bolt, or pulls over three times what an assumed bolt or the hole's
- * thread holds. Implausible: past yield or over the nut's proof load at the middle of the friction band, stripping the hole, hardly
+ * thread holds; what seals is held to the latter alone. Implausible: past yield or over the nut's proof load at the middle of the friction band, stripping the hole, hardly
  * clamping, or with an assumed grade. Never throws; figures that are none are not judged. Yield and break by VDI 2230 with torsion.
  */
 export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
   const figures = [given.nominalNm, given.minNm, given.maxNm].filter((nm) => nm !== undefined)
   const value = given.nominalNm ?? given.minNm ?? given.maxNm
   const sound = figures.length > 0 && figures.every((nm) => Number.isFinite(nm) && nm > 0 && nm < 1e9)
-  if (!CLAMPS.includes(given.fastener ?? 'bolt') || value === undefined || !sound)
-    return { torque: given, verdict: 'not_judged', doubts: [] }
+  if (value === undefined || !sound) return { torque: given, verdict: 'not_judged', doubts: [] }
+  if (!CLAMPS.includes(given.fastener ?? 'bolt')) return judgeSeal(given, Math.max(...figures))
   const known = basisOf(given)
   if ('verdict' in known) return { torque: given, ...known }
   const { thread, nut, grade, friction, ends, assumed } = known
@@ -139,6 +139,12 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
 }
 
 type NotJudged = Omit<TorqueJudgement, 'torque'>
+/** A plug, a union or a sender: stopped where not even a bolt of that thread would bear a third of it, else not judged. */
+function judgeSeal(given: TorqueToJudge, nominalNm: number): TorqueJudgement {
+  const asBolt = judgeTorque({ thread: given.thread ?? '', nominalNm })
+  return asBolt.verdict === 'impossible' ? asBolt : { torque: given, verdict: 'not_judged', doubts: [] }
+}
+
 interface Basis {
   thread: Thread
   nut: Nut | undefined

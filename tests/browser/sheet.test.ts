@@ -267,7 +267,7 @@ async function clearsTheWay(device: Device): Promise<void> {
   await stands(page)
   await fold(page, 'Kurbeltrieb').click()
   await says(fold(page, 'Pleuelmutter'), '35 N·m → +60°')
-  await says(fold(page, 'Ölpumpe'), 'no published value')
+  await says(fold(page, 'Ölpumpe'), 'no published torque')
 }
 
 test(

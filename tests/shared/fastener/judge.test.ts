@@ -68,7 +68,8 @@ describe('judging a torque', () => {
     expect(judged({ nominalNm: 0.9 })).toMatchObject({ verdict: 'implausible', doubts: ['hardly_clamps'] })
   })
   test('[FT22] what seals, has no thread known or no figure is not judged', () => {
-    expect(judged({ fastener: 'plug', nominalNm: 500 }).verdict).toBe('not_judged')
+    expect(judged({ fastener: 'plug', thread: 'M16x1.5', nominalNm: 60 }).verdict).toBe('not_judged')
+    expect(judged({ fastener: 'plug', thread: 'R1/8', nominalNm: 500 }).verdict).toBe('not_judged')
     expect(judged({ thread: 'R1/8', nominalNm: 500 })).toEqual({
       torque: { ...M8, thread: 'R1/8', nominalNm: 500 },
       verdict: 'not_judged',
@@ -77,6 +78,12 @@ describe('judging a torque', () => {
     for (const nominalNm of [Number.NaN, Number.POSITIVE_INFINITY, -5, 0])
       expect(judged({ nominalNm }).verdict).toBe('not_judged')
     expect(judged({}).verdict).toBe('not_judged')
+  })
+  test('[FT22] no plug takes what would break any bolt of its thread three times over, its limits included', () => {
+    const plug = { fastener: 'plug', thread: 'M16x1.5', grade: 'bronze' }
+    expect(judgeTorque({ ...plug, nominalNm: 900_000 })).toMatchObject({ verdict: 'impossible' })
+    expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 999_999 }).doubts[0]).toBe('three_times')
+    expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 14 }).verdict).toBe('not_judged')
   })
   test('[FT22] more torque is never judged milder; shares are finite', () => {
     const rank = { not_judged: 0, plausible: 1, implausible: 2, impossible: 3 }
