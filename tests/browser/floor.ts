@@ -84,7 +84,7 @@ export async function anotherGoesOn({ tom, ines, jobId }: Floor): Promise<void> 
     for (const n of [1, 3, 2, 4]) await tap(page, HEAD_NUTS, n)
     if (index === 0) await page.getByRole('button', { name: /^Pass 2 next/ }).click()
   }
-  await page.getByRole('button', { name: 'All passes done: sign' }).click()
+  await page.getByRole('button', { name: 'Next: sign step' }).click()
   await signButton(page).click()
 }
 
@@ -198,7 +198,7 @@ async function oilFeed({ tom, jobId }: Floor): Promise<void> {
   await says(page.getByRole('main'), 'Ada Brook')
   await enterScale(page, '25')
   await tap(page, 'Oil feed union', 1)
-  await page.getByRole('button', { name: 'All passes done: sign' }).click()
+  await page.getByRole('button', { name: 'Next: sign step' }).click()
   await signButton(page).click()
 }
 

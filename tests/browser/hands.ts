@@ -110,7 +110,7 @@ export async function claim(page: Page): Promise<void> {
 export async function enterScale(page: Page, value: string): Promise<void> {
   const pad = page.getByRole('group', { name: 'Number on the scale' })
   await pressDigits(pad, value)
-  await page.getByRole('button', { name: new RegExp(`^The scale says ${value} `) }).click()
+  await page.getByRole('button', { name: new RegExp(`^It is set to ${value} `) }).click()
 }
 
 /** One tap on a head; waits until the map says that it was reached. */
@@ -139,11 +139,11 @@ export async function tightenHead(page: Page, from = 1): Promise<void> {
     if (index + 1 < HEAD_PASSES.length)
       await page.getByRole('button', { name: new RegExp(`^Pass ${index + 2} next`) }).click()
   }
-  await page.getByRole('button', { name: 'All passes done: sign' }).click()
+  await page.getByRole('button', { name: 'Next: sign step' }).click()
 }
 
 export const signButton = (page: Page): Locator =>
-  page.getByRole('button', { name: 'Sign this step: it is done, and I did it' })
+  page.getByRole('button', { name: 'Sign step: it is done, and I did it' })
 
 /** Another person's PIN on this tablet, whoever is signed in on it. */
 export async function secondByPin(page: Page, server: Server, personId: string): Promise<void> {

@@ -112,7 +112,7 @@ test('a stripped hole is renewed, the plan’s bolt would bottom, the shorter on
 
   await enterScale(page, '22')
   for (const n of [1, 2]) await tap(page, TITLE, n)
-  await page.getByRole('button', { name: 'All passes done: sign' }).click()
+  await page.getByRole('button', { name: 'Next: sign step' }).click()
   await signButton(page).click()
   await says(page.getByRole('main'), 'This step is done and signed.')
   await office.goTo(`/jobs/${jobId}`)

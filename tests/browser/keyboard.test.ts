@@ -62,7 +62,7 @@ test('a class A joint, from sign-in to signature, by keyboard alone', async () =
   for (const [index, scale] of ['40', '70', '90'].entries()) {
     await page.getByRole('group', { name: 'Number on the scale' }).waitFor()
     await page.keyboard.type(scale)
-    await press(page, page.getByRole('button', { name: `The scale says ${scale} N·m` }))
+    await press(page, page.getByRole('button', { name: `It is set to ${scale} N·m` }))
     await press(page, page.getByRole('button', { name: /clicked at/ }).first())
     // The rest on the map: arrows go along the order, Enter records.
     await tabTo(page, head(page, HEAD_NUTS, 4))
@@ -77,7 +77,7 @@ test('a class A joint, from sign-in to signature, by keyboard alone', async () =
     if (index < 2)
       await press(page, page.getByRole('button', { name: new RegExp(`^Pass ${index + 2} next`) }))
   }
-  await press(page, page.getByRole('button', { name: 'All passes done: sign' }))
+  await press(page, page.getByRole('button', { name: 'Next: sign step' }))
   await press(page, signButton(page))
   await page.getByText('Suvi Hale signed').first().waitFor()
 

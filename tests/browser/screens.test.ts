@@ -112,7 +112,7 @@ describe('a shop with its engines', () => {
     }
     const onScale = async () => {
       if (size !== 'phone') return
-      await page.getByRole('button', { name: /^What does the scale of .* say\?$/ }).click()
+      await page.getByRole('button', { name: /^What is .* set to\?$/ }).click()
     }
     await device.goTo(`/jobs/${jobId}/bench/B1`)
     await look('unclaimed')
@@ -129,7 +129,7 @@ describe('a shop with its engines', () => {
     await enterScale(page, '40')
     await page.getByRole('heading', { name: 'Stop: which unit is that?' }).waitFor()
     await look('unit-slip')
-    await page.getByRole('button', { name: 'The scale really says that' }).click()
+    await page.getByRole('button', { name: 'It really is set to that' }).click()
     await head(page, HEAD_NUTS, 1).click()
     await page.getByRole('alert', { name: 'Flags' }).waitFor()
     await look('out-of-band')

@@ -29,7 +29,7 @@ const MOST = 4
 
 /** On a phone the pad opens on a sheet of its own. */
 async function toThePad(page: Page, size: Size): Promise<void> {
-  if (size === 'phone') await page.getByRole('button', { name: 'What does the scale of TW-15 say?' }).click()
+  if (size === 'phone') await page.getByRole('button', { name: 'What is TW-15 set to?' }).click()
   await scaleAsked(page).waitFor()
 }
 

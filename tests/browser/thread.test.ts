@@ -187,7 +187,7 @@ describe('what stands against', () => {
     await page
       .getByRole('alert')
       .filter({ hasText: 'Stop: the scale is set above the band.' })
-      .getByRole('button', { name: 'The scale really says that' })
+      .getByRole('button', { name: 'It really is set to that' })
       .click()
     await head(page, HEAD_NUTS, 1).click()
     const odd = page.getByRole('alert', { name: 'Flags' })

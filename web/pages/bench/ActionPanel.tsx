@@ -47,7 +47,7 @@ export function ActionPanel() {
           {(phase) => (
             <Show when={bench.narrow()} fallback={<ScaleEntry />}>
               <Button variant={unfit() ? undefined : 'main'} wide class="tall" onClick={bench.askNumber}>
-                What does the scale of {phase().wrench.id} say?
+                What is {phase().wrench.id} set to?
               </Button>
             </Show>
           )}
@@ -192,7 +192,7 @@ function Onward(props: { next: BenchTarget | undefined }) {
         <Show when={after()} fallback={<p>All of this step is done and signed.</p>}>
           {(station) => (
             <Button variant="main" wide class="tall" onClick={() => bench.openStation(station().key)}>
-              {station().kind === 'sign' ? 'All passes done: sign' : `Next: ${station().title.toLowerCase()}`}
+              {station().kind === 'sign' ? 'Next: sign step' : `Next: ${station().title.toLowerCase()}`}
             </Button>
           )}
         </Show>

@@ -197,7 +197,7 @@ function Indicated(props: NumberProps) {
         when={doubts().length > 0}
         fallback={
           <Button variant="main" wide disabled={number.isEmpty()} onClick={() => enter()}>
-            {number.isEmpty() ? 'Read it off the wrench' : `It shows ${shown()}`}
+            {number.isEmpty() ? 'Enter the number first' : `It shows ${shown()}`}
           </Button>
         }
       >

@@ -38,7 +38,7 @@ export function RestartPanel(props: { broken: BrokenOff }) {
       </Index>
       <p class="small">{props.broken.without}</p>
       <Button variant="quiet" onClick={() => bench.skipRestart(jointId)}>
-        Continue without it
+        Continue without restarting
       </Button>
     </section>
   )

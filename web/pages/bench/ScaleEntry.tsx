@@ -35,7 +35,7 @@ export function ScaleEntry(props: { onDone?(): void }) {
   return (
     <Show when={bench.adapterState().kind !== 'ask'} fallback={<AdapterAgain />}>
       <section class="entry" aria-labelledby="scale-entry-title" tabIndex={-1}>
-        <h2 id="scale-entry-title">What does the scale of {wrench()?.id} say?</h2>
+        <h2 id="scale-entry-title">What is {wrench()?.id} set to?</h2>
         <NumberEntry
           number={number}
           unit={wrench()?.unit}
@@ -53,8 +53,8 @@ export function ScaleEntry(props: { onDone?(): void }) {
         </Show>
         <Button variant={outOfReach() ? undefined : 'main'} wide disabled={number.isEmpty()} onClick={enter}>
           {number.isEmpty()
-            ? 'Read it off the wrench'
-            : `The scale says ${format.number(number.value())} ${wrench()?.unit}`}
+            ? 'Enter the number first'
+            : `It is set to ${format.number(number.value())} ${wrench()?.unit}`}
         </Button>
         <WrenchLine />
       </section>
@@ -135,7 +135,7 @@ export function HeldUpPanel(props: { why: HeldUp; scaleId: string }) {
         Set it again and enter
       </Button>
       <Button wide onClick={() => bench.confirmScale(props.scaleId)}>
-        The scale really says that
+        It really is set to that
       </Button>
       <p class="small pencil">Readings at this setting are flagged and stop the signature.</p>
     </section>

@@ -60,8 +60,8 @@ export function SignPanel() {
                   aria-describedby={stopped() ? `stop-${set().id}` : undefined}
                   onClick={() => void scope.send(sign())}
                 >
-                  Sign{views().length > 1 && !set().remainder ? ` ${set().title}` : ' this step'}: it is done,
-                  and I did it
+                  Sign{views().length > 1 && !set().remainder ? ` ${set().title}` : ' step'}: it is done, and
+                  I did it
                 </Button>
                 <Show when={stopped()}>
                   <p class="sentence against" id={`stop-${set().id}`}>

@@ -91,7 +91,7 @@ const ADVICE: Record<Flag, Advice> = {
   torque_impossible: () =>
     'If the number is wrong, cross it out. If it was really pulled so far, fit a new fastener, and look at the thread of its hole.',
   unit_held_up: () => 'Set the scale again in its own unit, slacken this one and tighten again.',
-  scale_not_entered: () => 'Enter what the scale says, then record this one again.',
+  scale_not_entered: () => 'Enter what the wrench is set to, then record this one again.',
   wrench_unknown: () => 'Take a wrench from the crib and record this one again.',
   other_than_asked: () => 'Cross it out if you pressed the wrong thing, and record what this pass calls for.',
   wrench_out_of_range: () => 'Take a wrench whose range fits, and do it again.',

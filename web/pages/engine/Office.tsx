@@ -57,7 +57,7 @@ function Holds() {
         </For>
       </ul>
       <Show when={cleared() > 0}>
-        <p class="pencil small">{cleared()} cleared; how is told under “What happened”.</p>
+        <p class="pencil small">{cleared()} cleared: see “What happened”.</p>
       </Show>
     </section>
   )
