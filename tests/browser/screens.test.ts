@@ -176,7 +176,7 @@ describe('a shop with its engines', () => {
     await lead.page.setViewportSize(SIZES[size])
     await lead.goTo(`/jobs/${jobId}/audit`)
     await lead.page
-      .getByRole('button', { name: /^Look and sign/ })
+      .getByRole('button', { name: /^Give second signature/ })
       .first()
       .click()
     await lead.page.getByRole('dialog', { name: /^B1/ }).waitFor()

@@ -129,7 +129,7 @@ describe('the whole thread', () => {
     await signButton(doer.page).click()
 
     await lead.goTo(`/jobs/${jobId}/audit`)
-    await lead.page.getByRole('button', { name: /^Look and sign/ }).click()
+    await lead.page.getByRole('button', { name: /^Give second signature/ }).click()
     const look = lead.page.getByRole('dialog', { name: /^B1/ })
     await says(look, '90 N·m clicked')
     await look.getByRole('button', { name: 'I have looked: give second signature' }).click()

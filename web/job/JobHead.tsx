@@ -1,5 +1,7 @@
 /** Which engine a page is about, in one line above its work. The engine's own page says it in full. */
 import { type JSX, type ParentProps, Show } from 'solid-js'
+import type { Job } from '../../shared/job/types'
+import { Fact } from '../ui/Fact'
 import { Invented } from './Invented'
 import { useJob } from './scope'
 
@@ -33,6 +35,20 @@ export function EngineLine() {
           </>
         )}
       </Show>
+    </>
+  )
+}
+
+/** The engine and whose it is, as facts of a list; with its model where no heading says that. */
+export function EngineFacts(props: { job: Job; withModel?: boolean }) {
+  return (
+    <>
+      <Show when={props.withModel}>
+        <Fact term="Engine">{props.job.engine.model}</Fact>
+      </Show>
+      <Fact term="Serial">{props.job.engine.serial}</Fact>
+      <Show when={props.job.engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
+      <Fact term="Owner">{props.job.owner}</Fact>
     </>
   )
 }

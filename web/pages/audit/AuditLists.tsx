@@ -46,7 +46,7 @@ export function SignBeforeHidden() {
                   variant={mayLook(set.step.id, set.set) ? 'main' : undefined}
                   onClick={() => open({ dialog: 'look', stepId: set.step.id, setId: set.set })}
                 >
-                  {mayLook(set.step.id, set.set) ? 'Look and sign' : 'Look'}
+                  {mayLook(set.step.id, set.set) ? 'Give second signature' : 'Look'}
                   <span class="unseen">, {set.step.id}</span>
                 </Button>
               </Show>

@@ -1,7 +1,9 @@
 /** What stands above and below the record on paper, so that it can be read alone, years later. */
+
 import { createMemo, Show } from 'solid-js'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
+import { EngineFacts } from '../../job/JobHead'
 import { countLines, countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
 import { auditLines } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
@@ -20,10 +22,7 @@ export function PrintHead(props: { query: Query; shown: string; at: number }) {
         </p>
       </div>
       <dl>
-        <Fact term="Engine">{job().engine.model}</Fact>
-        <Fact term="Serial">{job().engine.serial}</Fact>
-        <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
-        <Fact term="Owner">{job().owner}</Fact>
+        <EngineFacts job={job()} withModel />
         <Show when={job().plan}>
           {(plan) => (
             <Fact term="Plan">

@@ -6,6 +6,7 @@ import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
 import { recordHref } from '../../hrefs'
 import { Invented } from '../../job/Invented'
+import { EngineFacts } from '../../job/JobHead'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Fact } from '../../ui/Fact'
@@ -24,9 +25,7 @@ export function EngineHead(props: { here: readonly Here[] }) {
         <span class="engine-model">{job().engine.model}</span>
       </h1>
       <dl class="engine-facts cluster">
-        <Fact term="Serial">{job().engine.serial}</Fact>
-        <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
-        <Fact term="Owner">{job().owner}</Fact>
+        <EngineFacts job={job()} />
         <Fact term="Agreed work">{job().agreed}</Fact>
         <Show when={job().plan}>
           {(plan) => (

@@ -133,7 +133,7 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
       <For each={toLook()}>
         {({ set }) => (
           <button type="button" class="button" onClick={() => props.look(stepId(), set.id)}>
-            Look and sign
+            Give second signature
             <span classList={{ unseen: set.remainder }}>{set.remainder ? ` ${stepId()}` : set.title}</span>
           </button>
         )}

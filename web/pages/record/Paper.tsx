@@ -1,9 +1,11 @@
 /** The edition itself, from its head to the word that released the engine: the same on every device and on paper. */
+
 import { createMemo, For, Show } from 'solid-js'
 import { RELEASES } from '../../../shared/plan/kinds'
 import { ended } from '../../../shared/words'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
+import { EngineFacts } from '../../job/JobHead'
 import { RecordGroup } from '../../job/record/RecordGroup'
 import { countLines, countWords, groupsOf } from '../../job/record/rows'
 import { auditLines } from '../../job/record/verdict'
@@ -68,10 +70,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
             </p>
             <dl class="paper-facts">
               <Fact term="Job">{job().number}</Fact>
-              <Fact term="Engine">{job().engine.model}</Fact>
-              <Fact term="Serial">{job().engine.serial}</Fact>
-              <Show when={job().engine.drives}>{(drives) => <Fact term="Drives">{drives()}</Fact>}</Show>
-              <Fact term="Owner">{job().owner}</Fact>
+              <EngineFacts job={job()} withModel />
               <Fact term="Opened">{format.dateAndTime(job().openedAt)}</Fact>
               <Fact term="Agreed work" class="wide">
                 {job().agreed}
