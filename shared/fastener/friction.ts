@@ -81,7 +81,12 @@ export interface NutFactor {
 /** K of T = K·d·F by condition; no unit. */
 export const NUT_FACTORS: readonly NutFactor[] = [
   { condition: 'clean dry steel, as received', k: 0.2, source: 'two public trade articles', status: 'found' },
-  { condition: 'zinc plated', k: 0.17, source: 'a fastener supplier’s newsletter (FS 084)', status: 'found' },
+  {
+    condition: 'zinc plated',
+    k: 0.17,
+    source: 'a fastener supplier’s newsletter, recalled',
+    status: 'memory',
+  },
   { condition: 'lubricated', k: 0.15, source: 'two public trade articles', status: 'found' },
   { condition: 'cadmium plated', k: 0.16, source: 'Shigley, table 8-15', status: 'memory' },
   { condition: 'black finish, not plated', k: 0.3, source: 'Shigley, table 8-15', status: 'memory' },

@@ -84,8 +84,8 @@ const LEAST_SHARE = 0.05
  * Judges one torque with its limits.
  *
  * Impossible: at the highest friction its value breaks the bolt, or pulls over three times what an assumed bolt or the hole's
- * thread holds; what seals is held to the latter alone. Implausible: past yield or over the nut's proof load at the middle of the friction band, stripping the hole, hardly
- * clamping, or with an assumed grade. Never throws; figures that are none are not judged. Yield and break by VDI 2230 with torsion.
+ * thread holds; what seals is held to an assumed bolt of its thread alone. Implausible: past yield or over the nut's proof load at
+ * the middle of the friction band, stripping the hole, hardly clamping, or with an assumed grade. Never throws; figures that are none are not judged. Yield and break by VDI 2230 with torsion.
  */
 export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
   const figures = [given.nominalNm, given.minNm, given.maxNm].filter((nm) => nm !== undefined)
@@ -139,10 +139,14 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
 }
 
 type NotJudged = Omit<TorqueJudgement, 'torque'>
-/** A plug, a union or a sender: stopped where not even a bolt of that thread would bear a third of it, else not judged. */
-function judgeSeal(given: TorqueToJudge, nominalNm: number): TorqueJudgement {
-  const asBolt = judgeTorque({ thread: given.thread ?? '', nominalNm })
-  return asBolt.verdict === 'impossible' ? asBolt : { torque: given, verdict: 'not_judged', doubts: [] }
+
+/** A plug, a union or a sender: stopped where not even a bolt of that thread would bear a third of its highest figure, else not judged. */
+function judgeSeal(given: TorqueToJudge, highestNm: number): TorqueJudgement {
+  const asBolt = judgeTorque({ thread: given.thread ?? '', nominalNm: highestNm })
+  // What is told is the figure that was judged, of the fastener as it was given.
+  return asBolt.verdict === 'impossible'
+    ? { ...asBolt, torque: { ...given, nominalNm: highestNm } }
+    : { torque: given, verdict: 'not_judged', doubts: [] }
 }
 
 interface Basis {

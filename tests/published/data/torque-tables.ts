@@ -124,7 +124,7 @@ export const THREE_QUARTERS_OF_PROOF = { thread: '3/8-16 UNC', grade: 'SAE 5', p
 
 export const NUT_FACTOR_ROWS: [condition: string, k: number, status: Status][] = [
   ['clean dry / as-received steel', 0.2, 'found'],
-  ['zinc plated', 0.17, 'found'],
+  ['zinc plated', 0.17, 'memory'],
   ['lubricated', 0.15, 'found'],
   ['cadmium plated', 0.16, 'memory'],
   ['non-plated black finish', 0.3, 'memory'],

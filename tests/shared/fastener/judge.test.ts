@@ -1,7 +1,7 @@
 /** The judge every torque meets: what is impossible, what is looked at first, what is not its business. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { judgeTorque, type TorqueToJudge, tightening } from '../../../shared/fastener'
+import { doubtsInWords, judgeTorque, type TorqueToJudge, tightening } from '../../../shared/fastener'
 import { answered } from './answered'
 
 const M8: TorqueToJudge = { fastener: 'bolt', thread: 'M8x1.25', grade: '8.8', lubrication: 'oil' }
@@ -81,7 +81,9 @@ describe('judging a torque', () => {
   })
   test('[FT22] no plug takes what would break any bolt of its thread three times over, its limits included', () => {
     const plug = { fastener: 'plug', thread: 'M16x1.5', grade: 'bronze' }
-    expect(judgeTorque({ ...plug, nominalNm: 900_000 })).toMatchObject({ verdict: 'impossible' })
+    const judged = judgeTorque({ ...plug, nominalNm: 12, maxNm: 900_000 })
+    expect(judged).toMatchObject({ verdict: 'impossible', torque: { ...plug, nominalNm: 900_000 } })
+    expect(doubtsInWords(judged).join(' ')).toMatch(/^900000 N·m is .* “bronze” is no grade known here/)
     expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 999_999 }).doubts[0]).toBe('three_times')
     expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 14 }).verdict).toBe('not_judged')
   })
