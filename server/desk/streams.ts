@@ -54,8 +54,8 @@ export function decideOn(
   context: Context,
 ): AnyEvent[] | Refusal {
   if (stream !== 'shop') return decide(fold as Job, command as JobCommand, context)
-  const { by, doneAt, clockOffsetMs } = context
-  return decideShop(fold as Shop, command as ShopCommand, { by, doneAt, clockOffsetMs })
+  const { by, doneAt, clockOffsetMs, bytesHere } = context
+  return decideShop(fold as Shop, command as ShopCommand, { by, doneAt, clockOffsetMs, bytesHere })
 }
 
 /** A row of the log as everybody beyond the store sees it, in today's shape. */

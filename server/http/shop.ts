@@ -7,7 +7,7 @@ import { eventWithoutPlanBody, withoutPlanBodies } from '../plan-bodies'
 import { signedIn } from './guard'
 import { type Env, fromDesk, json, notFound, problem, type Rooms } from './parts'
 
-export function shopRoutes({ desk, intake }: Rooms) {
+export function shopRoutes({ desk, intake, photos }: Rooms) {
   let schema: ReturnType<typeof publishedSchema> | undefined
 
   return new Hono<Env>()
@@ -34,7 +34,8 @@ export function shopRoutes({ desk, intake }: Rooms) {
         : notFound(c, 'The library has no such plan and edition. Look at GET /api/shop.')
     })
     .post('/plans/read', signedIn, async (c) => {
-      const reading = readPlanText(await c.req.text())
+      const { wrenches } = await desk.shop()
+      const reading = readPlanText(await c.req.text(), { wrenches, bytesHere: photos.has })
       if ('faults' in reading) {
         const [first] = reading.faults
         const sentence = first ? `${first.path}: ${first.problem}. ${first.fix}` : ''

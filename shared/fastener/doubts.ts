@@ -1,7 +1,9 @@
 /** What the judge doubts, each in one sentence with its figures. A doubt without a sentence does not compile. */
+import { isRefusal } from '../log'
 import { formatNumber, showTorque } from '../units'
 import type { Figures } from '../words'
 import type { Doubt, TorqueJudgement } from './judge'
+import { thread } from './thread'
 
 /** The shop's decimal mark. */
 type TorqueFormat = Pick<Figures, 'torque'>
@@ -40,11 +42,16 @@ const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
         ? `No grade is given: it was judged as ${judged.grade}.`
         : 'No grade is given: it was not judged.',
   pitch_assumed: ({ judged }) =>
-    `${judged.torque.thread?.trim()} is taken as ${judged.thread}, the coarse pitch.`,
+    `${judged.torque.thread?.trim()} is taken as ${judged.thread}, the coarse pitch${lengthWords(judged.torque.thread)}.`,
   thread_unknown: ({ judged: { torque } }) =>
     isNamed(torque.thread)
       ? `“${torque.thread}” is no thread known here: its torque was not judged.`
       : 'No thread is given: its torque was not judged.',
+}
+
+const lengthWords = (text = ''): string => {
+  const read = thread(text)
+  return isRefusal(read) || read.lengthMm === undefined ? '' : `, ${formatNumber(read.lengthMm)} mm long`
 }
 
 /** Plans say `not given` where a sheet said nothing. */

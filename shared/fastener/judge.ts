@@ -121,7 +121,7 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
     ...when((stripShare?.high ?? 0) > 1, 'strips_hole'),
     ...when(value / ends.slippery.torqueNm < LEAST_SHARE, 'hardly_clamps'),
     ...when(assumed, 'grade_assumed'),
-    ...when(isPitchLeftOut(given.thread ?? '', thread), 'pitch_assumed'),
+    ...when(thread.pitchTaken === true, 'pitch_assumed'),
   ]
   return {
     torque: given,
@@ -193,10 +193,6 @@ function verdictOf(doubts: readonly Doubt[]): TorqueJudgement['verdict'] {
   if (doubts.some((doubt) => doubt === 'breaks_bolt' || doubt === 'three_times')) return 'impossible'
   return doubts.some((doubt) => doubt !== 'pitch_assumed') ? 'implausible' : 'plausible'
 }
-
-/** `M8` is read as the coarse M8x1.25, and that is said. */
-const isPitchLeftOut = (text: string, thread: Thread): boolean =>
-  thread.system === 'metric' && !/\d\s*[x×*✕-]\s*(?:P\s*)?\d/i.test(text)
 
 function frictionFor(lubrication: string | undefined, grade: Strength): FrictionBand {
   const band = frictionBand(lubrication ?? '', grade)

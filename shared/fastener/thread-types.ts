@@ -11,8 +11,10 @@ export interface Thread {
   hand: 'right' | 'left'
   /** As printed after the size, where it was: `6g`, `6H`, `2A`. */
   toleranceClass?: string
-  /** A bolt length written after the pitch (`M10x1.5x40`). */
+  /** A bolt length written after the pitch (`M10x1.5x40`), or in its place (`M10x40`). */
   lengthMm?: number
+  /** Metric: no pitch was written, and the coarse one is taken. */
+  pitchTaken?: true
   /** Unified: threads an inch, and the diameter in inches. */
   tpi?: number
   dIn?: number

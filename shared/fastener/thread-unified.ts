@@ -46,9 +46,11 @@ export function readUnified(text: string, bare: string, hand: 'left' | 'right'):
     .replace(/^[\s-]+|[\s-]+$/g, '')
     .trim()
   const whole = sizesAndCounts(rest)
-  const bolt = whole.length > 0 ? undefined : /^(.*\S)\s*[x×]\s*([\d\s/.-]+)$/.exec(rest)
-  const readings = bolt ? sizesAndCounts(bolt[1] ?? '').filter(({ tpi }) => tpi !== undefined) : whole
-  const lengthIn = bolt ? inches(bolt[2] ?? '') : undefined
+  const bolt = /^(.*\S)\s*[x×]\s*([\d\s/.-]+)$/.exec(rest)
+  // A number after x that no thread of that size has is its length: `1/4-20 x 1`, `1/4 UNC x 2`.
+  const sized = whole.some(mayHaveCount) ? [] : sizesAndCounts(bolt?.[1] ?? '').filter(isInSeries)
+  const readings = sized.length > 0 ? sized : whole
+  const lengthIn = sized.length > 0 ? inches(bolt?.[2] ?? '') : undefined
   if (readings.length === 0)
     return no('thread_unknown', { text, understood: named ? `Unified ${named}, no size` : '' })
   const exact = readings.find(({ size, tpi }) => tpi !== undefined && seriesOf(size, tpi, named))
@@ -77,13 +79,22 @@ export function readUnified(text: string, bare: string, hand: 'left' | 'right'):
   })
 }
 
+interface SizeAndCount {
+  size: Size
+  tpi?: number
+}
+
+/** A pitch between a third and a hundredth of the diameter. */
+const isPossible = ({ dIn }: Size, tpi: number): boolean => 1 / tpi < dIn / 3 && 1 / tpi > dIn / 100
+const mayHaveCount = ({ size, tpi }: SizeAndCount): boolean => tpi === undefined || isPossible(size, tpi)
+const isInSeries = ({ size, tpi }: SizeAndCount): boolean => tpi !== undefined || comesAs(size).length > 0
+
 /** The series a size and count belong to; `undefined` where they belong to none, or not to the one named. */
 function seriesOf(size: Size, tpi: number, named: UnifiedSeries | undefined): UnifiedSeries | undefined {
   const standard = (['UNC', 'UNF', 'UNEF'] as const).find((series) => UNIFIED[series][size.name] === tpi)
   // The one special that every list carries beside the fine series.
   const special: UnifiedSeries | undefined = size.name === '1' && tpi === 14 ? 'UNS' : undefined
-  const pitchIn = 1 / tpi
-  const possible = pitchIn < size.dIn / 3 && pitchIn > size.dIn / 100
+  const possible = isPossible(size, tpi)
   if (named === 'UN') return standard ?? (CONSTANT_PITCHES.has(tpi) && possible ? 'UN' : undefined)
   if (named === 'UNS') return standard ? undefined : possible ? 'UNS' : undefined
   // 1-14 was printed as fine for decades.
@@ -99,7 +110,7 @@ const comesAs = (size: Size): string[] =>
   })
 
 /** Every way to read a size and a count out of what is left; the likelier first. */
-function sizesAndCounts(rest: string): { size: Size; tpi?: number }[] {
+function sizesAndCounts(rest: string): SizeAndCount[] {
   const count = String.raw`(?:\s*[-–—x×]\s*|\s+)(\d+(?:\.\d+)?)`
   const number = new RegExp(String.raw`^(?:#|No\.?|N°|Nr\.?)\s*(\d{1,2})(?:${count})?$`, 'i').exec(rest)
   if (number) return [{ size: numbered(Number(number[1])), tpi: asNumber(number[2]) }]
@@ -129,7 +140,7 @@ const asNumber = (text: string | undefined) => (text === undefined ? undefined :
 /** Numbered sizes: D = 0.060 + 0.013·n in. */
 const numbered = (n: number): Size => ({ name: `#${n}`, dIn: Number((0.06 + 0.013 * n).toFixed(3)) })
 
-function fraction(whole: number, over: number, under: number, tpi?: number): { size: Size; tpi?: number } {
+function fraction(whole: number, over: number, under: number, tpi?: number): SizeAndCount {
   if (under === 0 || over === 0) return { size: { name: `${over}/${under}`, dIn: 0 }, tpi }
   return { size: fromInches(whole + over / under), tpi }
 }

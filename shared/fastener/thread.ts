@@ -99,8 +99,11 @@ function readMetric(text: string, bare: string, hand: 'left' | 'right'): Thread 
   const found = METRIC.exec(bare)
   if (!found)
     return no('thread_unknown', { text, understood: `metric, from “${/^MF?\s*[\d.,]+/i.exec(bare)?.[0]}”` })
-  const [, markedFine, size = '', pitch, length, word, toleranceClass] = found
+  const [, markedFine, size = '', first, second, word, toleranceClass] = found
   const dMm = decimal(size)
+  // ISO 4014 and its like leave the coarse pitch out: `M8 x 25` is a bolt 25 mm long.
+  const isLength = first !== undefined && second === undefined && couldBeLength(dMm, decimal(first))
+  const [pitch, length] = isLength ? [undefined, first] : [first, second]
   if (!(dMm >= 1 && dMm <= 600))
     return no('thread_unknown', { text, understood: `metric, ${dMm} mm across, outside 1 to 600 mm` })
   const coarse = COARSE_PITCH_MM.get(dMm)
@@ -122,6 +125,7 @@ function readMetric(text: string, bare: string, hand: 'left' | 'right'): Thread 
     hand,
     ...(toleranceClass ? { toleranceClass: toleranceClass.replace(/\s/g, '') } : {}),
     ...(length === undefined ? {} : { lengthMm: decimal(length) }),
+    ...(pitch === undefined ? { pitchTaken: true as const } : {}),
     dMm,
     pitchMm,
     ...profile(dMm, pitchMm, 'metric'),
@@ -129,6 +133,17 @@ function readMetric(text: string, bare: string, hand: 'left' | 'right'): Thread 
     basis: ['thread_metric', 'stress_area_metric'],
   }
 }
+
+const LONGEST_MM = 1000
+/** Nominal lengths a set screw shorter than its diameter comes in, mm (ISO 888, from memory). */
+const SHORT_MM: readonly number[] = [2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25]
+
+/** No pitch of that diameter, but whole millimetres as long as it is thick; shorter only as set screws come. */
+const couldBeLength = (dMm: number, number: number): boolean =>
+  Number.isInteger(number) &&
+  number > coarsestPitchMm(dMm) &&
+  number <= LONGEST_MM &&
+  (number >= dMm || (number >= dMm / 2 && SHORT_MM.includes(number)))
 
 function pitchFault(dMm: number, pitchMm: number) {
   const coarsest = coarsestPitchMm(dMm)

@@ -5,18 +5,14 @@
  * A fault makes the plan unusable. A caution may be meant so, but the author should look: above all a step
  * that hides a joint without needing the step that tightens it.
  */
-import type { Shop } from '../shop/types'
-import { checkFasteners } from './fasteners'
+import { type AtHand, checkFasteners } from './fasteners'
 import { checkOrder, needCycles, type PlanCaution } from './order'
 import { type Path, type PlanFault, placeName, type Report } from './place'
 import { indexPlan, positionsOf, STEP_SET } from './read'
 import type { Fasteners, Joint, Pass, Plan, PlanStep } from './types'
 
-/** With the shop's crib, also whether the wrenches the plan names can do their passes. */
-export function checkPlan(
-  plan: Plan,
-  wrenches?: Shop['wrenches'],
-): { faults: PlanFault[]; cautions: PlanCaution[] } {
+/** With what a shop has at hand, also whether its wrenches can do their passes and the pages of printed values are there. */
+export function checkPlan(plan: Plan, atHand: AtHand = {}): { faults: PlanFault[]; cautions: PlanCaution[] } {
   const faults: PlanFault[] = []
   const fault: Report = (path, problem, fix, more) =>
     faults.push({ path: placeName(plan, path), problem, fix, ...more })
@@ -48,7 +44,7 @@ export function checkPlan(
   const cautions: PlanCaution[] = []
   const caution = (index: number, path: Path, problem: string, fix: string) =>
     cautions.push({ path: placeName(plan, path), problem, fix, step: plan.steps[index]?.id ?? '' })
-  checkFasteners(plan, { fault, caution }, wrenches)
+  checkFasteners(plan, { fault, caution }, atHand)
   return { faults, cautions: [...cautions, ...checkOrder(plan, fault)] }
 }
 

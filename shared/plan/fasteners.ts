@@ -23,7 +23,7 @@ import { againstWrench, pickWrench } from '../wrench'
 import { inBand } from './adopt'
 import { plannedFit } from './fit'
 import type { Path, Report } from './place'
-import type { Band, Joint, Pass, Plan, TorquePass } from './types'
+import type { AsPrinted, Band, Joint, Pass, Plan, TorquePass } from './types'
 
 export interface FastenerReports {
   fault: Report
@@ -31,6 +31,13 @@ export interface FastenerReports {
   caution: (step: number, path: Path, problem: string, fix: string) => void
 }
 type Problem = { path: Path; problem: string; fix: string }
+
+/** What only a shop can answer; what is not at hand is not checked. */
+export interface AtHand {
+  wrenches?: Shop['wrenches']
+  /** Whether a photo's bytes are on the server. */
+  bytesHere?: ((sha256: string) => boolean) | undefined
+}
 
 /** What a torque would do to the fasteners of a joint, as plan and hole say them; `limits` in N·m. */
 export function judgeAt(
@@ -52,8 +59,8 @@ export function judgeAt(
   })
 }
 
-const takenAsPrinted = ({ torqueNm, asPrinted }: TorquePass): boolean =>
-  asPrinted !== undefined && asPrinted.torqueNm === torqueNm
+const takenAsPrinted = (pass: TorquePass): pass is TorquePass & { asPrinted: AsPrinted } =>
+  pass.asPrinted !== undefined && pass.asPrinted.torqueNm === pass.torqueNm
 
 /** What speaks against a torque at a head, where it is more than the fastener bears; nothing within a band that was taken so. */
 export function impossibleAt(
@@ -82,11 +89,11 @@ export function impossiblePasses(joint: Joint): { pass: number; judged: TorqueJu
   })
 }
 
-/** [PC1–PC6] */
+/** [PC1–PC7] */
 export function checkFasteners(
   plan: Plan,
   { fault, caution }: FastenerReports,
-  wrenches?: Shop['wrenches'],
+  { wrenches, bytesHere }: AtHand,
 ): void {
   const grave: [number, Problem][] = []
   const light: [number, Problem][] = []
@@ -98,6 +105,13 @@ export function checkFasteners(
         if (pass.kind === 'torque')
           checkTorque(joint, pass, there, fault, (found, assumedAlone) =>
             (assumedAlone ? light : grave).push([i, found]),
+          )
+        if (pass.kind === 'torque' && bytesHere && takenAsPrinted(pass) && !bytesHere(pass.asPrinted.photo))
+          fault(
+            [...there, 'torqueNm'],
+            `${joint.id}: ${formatNumber(pass.asPrinted.torqueNm)} N·m is taken as printed, but the photo of its page is not on this server`,
+            'Take it as printed again, with the photo.',
+            { asPrinted: true },
           )
         const unfit = wrenches && wrenchProblem(pass, there, wrenches)
         if (unfit) light.push([i, unfit])

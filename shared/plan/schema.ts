@@ -8,6 +8,7 @@
 import { z } from 'zod'
 import { kindsOf } from '../kinds'
 import { checkPlan } from './check'
+import type { AtHand } from './fasteners'
 import { readJson } from './json'
 import { RELEASES } from './kinds'
 import type { PlanCaution } from './order'
@@ -260,15 +261,15 @@ true satisfies Same<z.infer<typeof bandSchema>, Band>
 export type PlanReading = { plan: Plan; cautions: PlanCaution[] } | { faults: PlanFault[] }
 
 /** A plan from the text of its file. */
-export function readPlanText(text: string): PlanReading {
+export function readPlanText(text: string, atHand?: AtHand): PlanReading {
   const read = readJson(text)
-  if ('value' in read) return readPlan(read.value)
+  if ('value' in read) return readPlan(read.value, atHand)
   const { line, column, problem, fix } = read.slip
   return { faults: [{ path: `line ${line}, column ${column}`, problem, fix }] }
 }
 
 /** A plan from a value somebody sent; nothing about it is taken for granted. */
-export function readPlan(value: unknown): PlanReading {
+export function readPlan(value: unknown, atHand?: AtHand): PlanReading {
   const format =
     typeof value === 'object' && value !== null ? (value as { format?: unknown }).format : undefined
   if (typeof format === 'string' && format !== PLAN_FORMAT)
@@ -283,7 +284,7 @@ export function readPlan(value: unknown): PlanReading {
     }
   const parsed = planSchema.safeParse(value, { reportInput: true })
   if (!parsed.success) return { faults: parsed.error.issues.map((issue) => faultOf(issue, value)) }
-  const { faults, cautions } = checkPlan(parsed.data)
+  const { faults, cautions } = checkPlan(parsed.data, atHand)
   return faults.length > 0 ? { faults } : { plan: parsed.data, cautions }
 }
 

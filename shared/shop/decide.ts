@@ -15,6 +15,8 @@ export interface ShopContext {
   by: string
   doneAt: Instant
   clockOffsetMs?: number
+  /** The server's: whether a photo's bytes are on it. */
+  bytesHere?: ((sha256: string) => boolean) | undefined
 }
 
 export type ShopOutcome = ShopEvent[] | Refusal<ShopRefusalCode>
@@ -26,7 +28,7 @@ const no = <Code extends ShopRefusalCode>(
 
 /** [SH1–SH16] */
 export function decideShop(shop: Shop, command: ShopCommand, context: ShopContext): ShopOutcome {
-  const { by, doneAt, clockOffsetMs } = context
+  const { by, doneAt, clockOffsetMs, bytesHere } = context
   const done: Done = clockOffsetMs === undefined ? { by, doneAt } : { by, doneAt, clockOffsetMs }
   if (command.type === 'OpenShop') {
     if (shop.opened) return no('shop_already_open', { name: shop.name })
@@ -70,7 +72,7 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
       const { id, edition } = command.plan
       const known = lookUp(lookUp(shop.plans, id) ?? {}, edition)
       if (known) return same(known, command.plan) ? [] : no('edition_taken', { title: known.title, edition })
-      const [fault] = checkPlan(command.plan).faults
+      const [fault] = checkPlan(command.plan, { bytesHere }).faults
       if (fault) return no('plan_has_faults', fault)
       return [{ type: 'PlanAdded', ...done, plan: command.plan }]
     }

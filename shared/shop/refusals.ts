@@ -39,7 +39,7 @@ const SENTENCES: Sentences = {
   shop_wrench_not_found: (d) => `The crib has no wrench ${d.id}. Add it first.`,
   edition_taken: (d) =>
     `Edition ${d.edition} of ${d.title} is in the library with other values. Give this one a new edition.`,
-  plan_has_faults: (d) => `${d.path}: ${d.problem} ${d.fix}`,
+  plan_has_faults: (d) => `${d.path}: ${d.problem}. ${d.fix}`,
 }
 
 export function shopSentenceFor(refusal: Refusal): string | undefined {

@@ -1,4 +1,5 @@
 /** HTTP at its edges, WI1 to WI5; the promises stand in `server/http/app.ts`. */
+import { createHash } from 'node:crypto'
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { brotliDecompressSync } from 'node:zlib'
@@ -20,6 +21,8 @@ beforeAll(async () => {
   await bo.signIn('bo')
 })
 afterAll(() => house.close())
+
+const sha256 = (bytes: Buffer) => createHash('sha256').update(bytes).digest('hex')
 
 const claim = (stepId: string) => command({ type: 'ClaimStep', stepId })
 
@@ -246,6 +249,43 @@ describe('reading', () => {
       fix: expect.any(String),
     })
     expect((await ana.post('/api/plans/read', '{"format":')).json.faults[0].path).toMatch(/^line 1/)
+  })
+
+  test('[PC6] [PC7] a plan file is read with what the shop has: its crib, and the photos on its shelf', async () => {
+    const withPass = (more: object) => {
+      const plan = structuredClone(PLAN)
+      Object.assign(plan.steps[0]?.joints[0]?.passes[0] ?? {}, more)
+      return plan
+    }
+    const unfit = await ana.post('/api/plans/read', withPass({ torqueNm: 3 }))
+    expect(unfit.json.cautions).toContainEqual(
+      expect.objectContaining({ problem: expect.stringContaining('W1 cannot do 3 N·m') }),
+    )
+    const asPrinted = { torqueNm: 900, photo: 'a'.repeat(64), reason: 'confirmed by letter' }
+    const bare = await ana.post('/api/plans/read', withPass({ torqueNm: 900, asPrinted }))
+    expect(bare.json.faults).toEqual([
+      expect.objectContaining({ problem: expect.stringContaining('is not on this server'), asPrinted: true }),
+    ])
+
+    const png = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a])
+    const add = () =>
+      ana.post(
+        '/api/shop/commands',
+        command({
+          type: 'AddPlan',
+          plan: {
+            ...withPass({ torqueNm: 900, asPrinted: { ...asPrinted, photo: sha256(png) } }),
+            edition: 9,
+          },
+        }),
+      )
+    const refused = await add()
+    expect([refused.status, refused.json.code]).toEqual([409, 'plan_has_faults'])
+    expect(refused.json.sentence).toMatch(
+      /J1: 900 N·m is taken as printed, but the photo of its page is not on this server\. Take it as printed again, with the photo\.$/,
+    )
+    await house.shop.photos.put(sha256(png), png)
+    expect((await add()).status).toBe(201)
   })
 
   test('the schema names every command and event of both streams', async () => {

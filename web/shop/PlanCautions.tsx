@@ -13,7 +13,7 @@ interface PlanCautionsProps {
 }
 
 export function PlanCautions(props: PlanCautionsProps) {
-  const cautions = createMemo(() => checkPlan(props.plan, props.wrenches).cautions)
+  const cautions = createMemo(() => checkPlan(props.plan, { wrenches: props.wrenches }).cautions)
   return (
     <Show when={props.always || cautions().length > 0}>
       <section class="plan-cautions stack" aria-label="Cautions of the plan">

@@ -55,6 +55,11 @@ describe('the words of a doubt', () => {
     ],
     [{ nominalNm: 22, thread: 'M8' }, 'pitch_assumed', 'M8 is taken as M8x1.25, the coarse pitch.'],
     [
+      { nominalNm: 22, thread: 'M8 x 25' },
+      'pitch_assumed',
+      'M8 x 25 is taken as M8x1.25, the coarse pitch, 25 mm long.',
+    ],
+    [
       { nominalNm: 22, thread: 'zzz' },
       'thread_unknown',
       '“zzz” is no thread known here: its torque was not judged.',

@@ -82,6 +82,26 @@ describe('as people write it', () => {
     expect(answered(thread('#10-32 x .75'))).toMatchObject({ designation: '#10-32 UNF', lengthMm: 19.05 })
     expect(answered(thread('M8'))).toMatchObject({ hand: 'right', series: 'coarse' })
   })
+  test.each([
+    ['M8 x 25', 'M8x1.25', 25],
+    ['M6x6', 'M6x1', 6],
+    ['M10×40 mm', 'M10x1.5', 40],
+    ['1/4-20 x 1', '1/4-20 UNC', 25.4],
+    ['1/4 UNC x 1', '1/4-20 UNC', 25.4],
+    ['#10 UNF x 1/2', '#10-32 UNF', 12.7],
+    ['3/8 UNC x 1-1/2', '3/8-16 UNC', 38.1],
+  ])('[FT1] %s has no such pitch, and is a length of %s', (text, designation, lengthMm) => {
+    expect(answered(thread(text))).toMatchObject({ designation, lengthMm })
+  })
+  test('[FT1] what is no pitch and too short or odd for a length is asked about', () => {
+    expect(thread('M10 x 2')).toMatchObject({ refused: 'thread_pitch_impossible', data: { pitchMm: 2 } })
+    expect(thread('M10x12.5')).toMatchObject({ refused: 'thread_pitch_impossible', data: { pitchMm: 12.5 } })
+    expect(thread('M10 x 9')).toMatchObject({ refused: 'thread_pitch_impossible', data: { pitchMm: 9 } })
+    expect(thread('M8 x 2000')).toMatchObject({ refused: 'thread_pitch_impossible', data: { pitchMm: 2000 } })
+    expect(thread('M15 x 40')).toMatchObject({ refused: 'thread_pitch_needed', data: { size: 'M15' } })
+    expect(thread('1/4 x 1')).toMatchObject({ refused: 'thread_pitch_needed', data: { size: '1/4' } })
+    expect(thread('1/4 x 19')).toMatchObject({ refused: 'thread_series_differs', data: { tpi: 19 } })
+  })
   test('[FT1] every size of the tables is read back from its own name, and is a thread one can make', () => {
     const names = [
       ...[...COARSE_PITCH_MM].map(([d, p]) => `M${d}x${p}`),
@@ -152,7 +172,7 @@ describe('refused with what was understood', () => {
   })
   test.each([
     ['M10x2', 'too_coarse'],
-    ['M8x30', 'too_coarse'],
+    ['M8x3', 'too_coarse'],
     ['M10x0.25', 'too_fine'],
     ['M64x0.5', 'too_fine'],
     ['M10x1.3', 'not_a_pitch'],

@@ -7,8 +7,8 @@ import { joint, planOf, step } from '../../shop/plan'
 import { wrench } from '../../shop/wrenches'
 import { onlyFault, withJoint } from './faults'
 
-const problems = (plan: Plan, ...crib: Parameters<typeof checkPlan> extends [Plan, ...infer C] ? C : never) =>
-  checkPlan(plan, ...crib).cautions.map(({ problem }) => problem)
+const problems = (plan: Plan, atHand?: Parameters<typeof checkPlan>[1]) =>
+  checkPlan(plan, atHand).cautions.map(({ problem }) => problem)
 const torque = (torqueNm: number, more: { asPrinted?: AsPrinted; wrench?: string } = {}): Partial<Joint> => ({
   passes: [{ kind: 'torque', torqueNm, ...more }],
 })
@@ -50,6 +50,21 @@ describe('torques', () => {
     expect(readPlan(taken)).toHaveProperty('plan')
     expect(problems(taken)).toEqual([expect.stringContaining('Taken as printed: confirmed by letter')])
     expect(checkPlan(withJoint(torque(60, { asPrinted: { ...page, torqueNm: 50 } }))).faults).toHaveLength(1)
+  })
+  test('[PC7] where the shelf is known, a page that is not on it is a fault that may be mended so', () => {
+    const taken = withJoint(torque(60, { asPrinted: { ...page, torqueNm: 60 } }))
+    expect(checkPlan(taken, { bytesHere: (sha256) => sha256 === page.photo }).faults).toEqual([])
+    expect(checkPlan(taken, { bytesHere: () => false }).faults).toEqual([
+      {
+        path: expect.stringMatching(/passes\[0\]\.torqueNm$/),
+        problem: 'J1: 60 N·m is taken as printed, but the photo of its page is not on this server',
+        fix: 'Take it as printed again, with the photo.',
+        asPrinted: true,
+      },
+    ])
+    // What was taken for another value says nothing, and its page is not asked for.
+    const other = withJoint(torque(22, { asPrinted: { ...page, torqueNm: 60 } }))
+    expect(checkPlan(other, { bytesHere: () => false }).faults).toEqual([])
   })
   test('[PC3] a page that is no hash is a fault of the file', () => {
     const plan = withJoint(torque(60, { asPrinted: { torqueNm: 60, reason: 'x', photo: 'page.jpg' } }))
@@ -105,7 +120,7 @@ describe('bolts in their holes', () => {
 describe('wrenches', () => {
   test('[PC6] one that cannot reach, or is not accurate enough, is told where the crib is known', () => {
     const plan = withJoint(torque(22, { wrench: 'TW-1' }))
-    const crib = (some: Parameters<typeof wrench>[1]) => ({ 'TW-1': wrench('TW-1', some) })
+    const crib = (some: Parameters<typeof wrench>[1]) => ({ wrenches: { 'TW-1': wrench('TW-1', some) } })
     expect(problems(plan)).toEqual([])
     expect(problems(plan, crib({ min: 10, max: 60 }))).toEqual([])
     expect(problems(plan, crib({ min: 40, max: 200 }))).toEqual([

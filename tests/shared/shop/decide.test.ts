@@ -11,6 +11,7 @@ import { people } from '../../shop/people'
 import { testPlan } from '../../shop/plans/test-engine'
 import { START } from '../../shop/time'
 import { crib } from '../../shop/wrenches'
+import { withJoint } from '../plan/faults'
 
 interface Said {
   refuses(code: ShopRefusalCode, data?: Record<string, unknown>): void
@@ -204,6 +205,24 @@ describe('the plan library', () => {
     opened()
       .when(addPlan(broken))
       .refuses('plan_has_faults', { problem: expect.stringContaining('nowhere') })
+    const outcome = run(opened().shop, addPlan(broken), 'dee')
+    expect(isRefusal(outcome) && shopSentenceFor(outcome)).toMatch(/There is no step nowhere\. Name a step/)
+  })
+  test('[PC7] takes no value as printed whose page is not on the server', () => {
+    const { shop } = opened()
+    const taken = withJoint({
+      passes: [
+        {
+          kind: 'torque',
+          torqueNm: 60,
+          asPrinted: { torqueNm: 60, photo: 'a'.repeat(64), reason: 'confirmed by letter' },
+        },
+      ],
+    })
+    const asked = (bytesHere: (sha256: string) => boolean) =>
+      decideShop(shop, addPlan(taken), { by: 'dee', doneAt: START, bytesHere })
+    expect(asked(() => false)).toMatchObject({ refused: 'plan_has_faults' })
+    expect(asked((sha256) => sha256 === 'a'.repeat(64))).toMatchObject([{ type: 'PlanAdded' }])
   })
 })
 

@@ -85,7 +85,7 @@ function PlanCard(props: { scope: ShopScope; plan: Plan }) {
   const { whole } = createWhole(props.scope, () => props.plan)
   const cautions = () => {
     const plan = whole()
-    return plan && checkPlan(plan, props.scope.shop().wrenches).cautions.length
+    return plan && checkPlan(plan, { wrenches: props.scope.shop().wrenches }).cautions.length
   }
   return (
     <li class="shop-card stack">

@@ -8,6 +8,7 @@ import { checkPlan } from '../../../../shared/plan/check'
 import { NOT_GIVEN } from '../../../../shared/plan/fasteners'
 import { type Path, type PlanFault, placeName } from '../../../../shared/plan/place'
 import type { Joint, Pass, Plan } from '../../../../shared/plan/types'
+import type { Shop } from '../../../../shared/shop/types'
 import { listed } from '../../../../shared/words'
 import { keysOf } from '../fault-place'
 
@@ -18,8 +19,8 @@ export interface Finish {
   open: PlanFault[]
 }
 
-export function finishOf(plan: Plan): Finish {
-  const { faults, cautions } = checkPlan(plan)
+export function finishOf(plan: Plan, wrenches?: Shop['wrenches']): Finish {
+  const { faults, cautions } = checkPlan(plan, wrenches && { wrenches })
   return { faults: [...layoutFaults(plan), ...faults], cautions, open: openPoints(plan) }
 }
 
