@@ -4,37 +4,115 @@
  *
  * Refuses whatever would come back as something else than it went in. An absent member and one that is
  * `undefined` are the same thing; everything else that JSON cannot hold throws `NotCanonical`, with its path.
+ * Written and checked in one pass, because every entry goes through it; only what is refused is walked again, for
+ * its path.
  */
-import canonicalize from 'canonicalize'
 import { NotCanonical } from './errors'
 
 /** With the u flag, whole pairs are one character and do not match. */
 const HALF_A_PAIR = /\p{Surrogate}/u
+/** Whatever JSON writes otherwise than as it stands, and all surrogates, so that a half one is escaped. */
+const TO_ESCAPE = /["\\\u0000-\u001f\ud800-\udfff]/
 
 /** The way from the top to a value, as names and places. */
 type Path = (string | number)[]
 
 export function canonical(value: unknown): string {
-  refuseWhatJsonCannotHold(value, [])
-  return refuseHalfPairs(canonicalize(value) as string, value)
+  return refuseHalfPairs(write(value) ?? refused(value), value)
 }
 
 /** As `JSON.stringify`, in the order given, for what is kept but not hashed; refuses the same things. */
 export function plainJson(value: unknown): string {
-  refuseWhatJsonCannotHold(value, [])
+  if (!isJson(value)) refused(value)
   return refuseHalfPairs(JSON.stringify(value), value)
+}
+
+/** `undefined` where something in it is nothing that JSON can hold. Numbers as RFC 8785 has them: as ECMAScript does. */
+function write(value: unknown): string | undefined {
+  switch (typeof value) {
+    case 'string':
+      return quote(value)
+    case 'number':
+      return Number.isFinite(value) ? `${value}` : undefined
+    case 'boolean':
+      return value ? 'true' : 'false'
+    case 'object':
+      if (value === null) return 'null'
+      if (Array.isArray(value)) return writeList(value)
+      return isPlain(value) ? writeObject(value) : undefined
+    default:
+      return undefined
+  }
+}
+
+function writeList(list: readonly unknown[]): string | undefined {
+  let json = '['
+  // By index, so that a hole is seen: it would come back as null, or shift what follows.
+  for (let i = 0; i < list.length; i++) {
+    const item = write(list[i])
+    if (item === undefined) return undefined
+    json += i === 0 ? item : `,${item}`
+  }
+  return `${json}]`
+}
+
+function writeObject(object: Record<string, unknown>): string | undefined {
+  let json = ''
+  // By UTF-16 code units, as the RFC asks and `sort` does.
+  for (const key of Object.keys(object).sort()) {
+    const member = object[key]
+    if (member === undefined) continue
+    const text = write(member)
+    if (text === undefined) return undefined
+    json += json === '' ? `${quote(key)}:${text}` : `,${quote(key)}:${text}`
+  }
+  return `{${json}}`
+}
+
+const quote = (text: string): string => (TO_ESCAPE.test(text) ? JSON.stringify(text) : `"${text}"`)
+
+function isJson(value: unknown): boolean {
+  switch (typeof value) {
+    case 'string':
+    case 'boolean':
+      return true
+    case 'number':
+      return Number.isFinite(value)
+    case 'object':
+      if (value === null) return true
+      if (!Array.isArray(value))
+        return isPlain(value) && Object.values(value).every((member) => member === undefined || isJson(member))
+      for (let i = 0; i < value.length; i++) if (!isJson(value[i])) return false
+      return true
+    default:
+      return false
+  }
+}
+
+/** Not an instance of some class, and nothing that writes itself. */
+const isPlain = (value: object): value is Record<string, unknown> =>
+  hasNoClass(value) && typeof (value as { toJSON?: unknown }).toJSON !== 'function'
+
+function hasNoClass(value: object): boolean {
+  const prototype = Object.getPrototypeOf(value)
+  return prototype === Object.prototype || prototype === null || Object.getPrototypeOf(prototype) === null
 }
 
 /** JSON writes half a pair as an escape; only where the text has one is it worth looking closely. */
 function refuseHalfPairs(json: string, value: unknown): string {
-  if (json.includes('\\ud')) refuseWhatJsonCannotHold(value, [], true)
+  if (json.includes('\\ud')) refuseWhatJsonCannotHold(value, [])
   return json
 }
 
-function refuseWhatJsonCannotHold(value: unknown, path: Path, texts = false): void {
+function refused(value: unknown): never {
+  refuseWhatJsonCannotHold(value, [])
+  throw notCanonical([], 'a value that cannot be written')
+}
+
+function refuseWhatJsonCannotHold(value: unknown, path: Path): void {
   switch (typeof value) {
     case 'string':
-      if (texts && HALF_A_PAIR.test(value)) throw notCanonical(path, 'a text with half a surrogate pair')
+      if (HALF_A_PAIR.test(value)) throw notCanonical(path, 'a text with half a surrogate pair')
       return
     case 'number':
       if (!Number.isFinite(value)) throw notCanonical(path, `the number ${value}`)
@@ -44,33 +122,29 @@ function refuseWhatJsonCannotHold(value: unknown, path: Path, texts = false): vo
     case 'object':
       if (value === null) return
       if (Array.isArray(value)) {
-        // By index, so that a hole is seen: it would come back as null, or shift what follows.
         for (let i = 0; i < value.length; i++) {
           path.push(i)
-          refuseWhatJsonCannotHold(value[i], path, texts)
+          refuseWhatJsonCannotHold(value[i], path)
           path.pop()
         }
         return
       }
-      refuseInObject(value as Record<string, unknown>, path, texts)
+      refuseInObject(value as Record<string, unknown>, path)
       return
     default:
       throw notCanonical(path, typeof value === 'undefined' ? 'undefined' : `a ${typeof value}`)
   }
 }
 
-function refuseInObject(value: Record<string, unknown>, path: Path, texts: boolean): void {
-  const prototype = Object.getPrototypeOf(value)
-  if (prototype !== Object.prototype && prototype !== null && Object.getPrototypeOf(prototype) !== null) {
-    throw notCanonical(path, `a ${value.constructor?.name ?? 'class'} instead of plain data`)
-  }
+function refuseInObject(value: Record<string, unknown>, path: Path): void {
+  if (!hasNoClass(value)) throw notCanonical(path, `a ${value.constructor?.name ?? 'class'} instead of plain data`)
   if (typeof value.toJSON === 'function') throw notCanonical(path, 'an object that writes itself')
   for (const key of Object.keys(value)) {
     const member = value[key]
     if (member === undefined) continue
-    if (texts && HALF_A_PAIR.test(key)) throw notCanonical(path, 'a name with half a surrogate pair')
+    if (HALF_A_PAIR.test(key)) throw notCanonical(path, 'a name with half a surrogate pair')
     path.push(key)
-    refuseWhatJsonCannotHold(member, path, texts)
+    refuseWhatJsonCannotHold(member, path)
     path.pop()
   }
 }

@@ -2,8 +2,11 @@
  * Canonical JSON against the examples of RFC 8785 (A. Rundgren, B. Jordan, S. Erdtman, "JSON
  * Canonicalization Scheme", June 2020): the object of section 3.2.2, the sorting of 3.2.3, the numbers of
  * Appendix B. Written from memory of the RFC; the numbers were compared with the same table as several
- * unrelated public implementations carry it in their tests. What we refuse beyond the RFC stands last.
+ * unrelated public implementations carry it in their tests. Any other value against the package `canonicalize`.
+ * What we refuse beyond the RFC stands last.
  */
+import canonicalize from 'canonicalize'
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { canonical, NotCanonical } from '../../server/store'
 
@@ -82,6 +85,14 @@ describe('RFC 8785, Appendix B: numbers by their IEEE 754 bits', () => {
   test.each([['7fffffffffffffff'], ['7ff0000000000000']])('%s is an error', (bits) => {
     expect(() => canonical(double(bits))).toThrow(NotCanonical)
   })
+})
+
+test('any value that JSON holds: as the package canonicalize writes it', () => {
+  fc.assert(
+    fc.property(fc.jsonValue({ maxDepth: 6, stringUnit: 'grapheme' }), (value) => {
+      expect(canonical(value)).toBe(canonicalize(value))
+    }),
+  )
 })
 
 describe('what would come back as something else is refused, and its place named', () => {
