@@ -9,6 +9,7 @@ import { makeFolds } from './folds'
 import { type Fold, jobStream, type StreamName, upcast } from './streams'
 import { decideTurn, type Turn, type TurnOutcome } from './turn'
 import type { Desk, Log, Publish, Reply, Submission } from './types'
+import { summaryIn } from './views'
 import { wordsOf } from './words'
 
 export interface DeskParts {
@@ -45,7 +46,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   clock.look()
 
   async function readSummaries() {
-    for (const { summary } of await store.summaries()) remember(summary as JobSummary)
+    for (const row of await store.summaries()) remember(summaryIn(row))
   }
 
   function remember(summary: JobSummary) {

@@ -12,4 +12,5 @@ export {
   upcast,
 } from './streams'
 export type { Asker, Desk, Log, Publish, Reply, Submission } from './types'
+export { jsonOf } from './views'
 export { wordsOf } from './words'

