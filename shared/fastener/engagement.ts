@@ -37,7 +37,7 @@ export interface Engagement {
   usableMm: number
   boltShearMm2: number
   holeShearMm2: number
-  /** Shear strengths reckoned with, MPa: the hole's is its material's, less the reserve of what is typical or recalled. */
+  /** Shear strengths reckoned with, MPa: the hole's is its material's, less the reserve of what is typical or from memory. */
   boltThreadShearMPa: number
   holeShearMPa: number
   /** What each link bears, N. */
@@ -79,7 +79,7 @@ export const holeShearPerMm = (pitchMm: number, dMinMm: number, D2MaxMm: number)
  * Shear areas (mm²), strip and breaking loads (N), the weakest link, and the lengths (mm) for the bolt to break first.
  *
  * Strip load = area · shear strength, bolt thread at 0.6·Rm. With an insert the engagement is at most what the insert
- * leaves, and the hole is the thread tapped for it. Of a typical or recalled hole strength a reserve is held back (`RESERVE`). Refused: unknown thread, grade or material, a length of nothing.
+ * leaves, and the hole is the thread tapped for it. Of a typical or from memory hole strength a reserve is held back (`RESERVE`). Refused: unknown thread, grade or material, a length of nothing.
  * Source: FED-STD-H28/2B; limits ISO 965-1 or ASME B1.1.
  */
 export function engagement(input: EngagementInput): Engagement | FastenerRefusal {

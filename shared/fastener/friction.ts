@@ -2,7 +2,7 @@
  * Lubrication as a person names it, and the band of friction it stands for.
  *
  * A state is never one number: VDI 2230 gives bands, and a torque is only as sure as its band. Nut factors and the
- * scatter of preload by tightening method stand beside them. Bands: VDI 2230 friction classes, found quoted.
+ * scatter of preload by tightening method stand beside them. Bands: VDI 2230 Part 1, table A5.
  */
 import type { BasisStatus } from './basis'
 import { hasText, shown } from './numbers'
@@ -18,7 +18,7 @@ export interface FrictionBand {
   high: number
 }
 
-/** No unit. Class E (≥ 0.30) has no upper bound and so gives no torque. Source: VDI 2230. */
+/** No unit. Class E (≥ 0.30) has no upper bound and so gives no torque. Source: VDI 2230 Part 1, table A5. */
 export const FRICTION_CLASSES: Record<FrictionClass, FrictionBand> = {
   A: { low: 0.04, high: 0.1 },
   B: { low: 0.08, high: 0.16 },
@@ -58,7 +58,7 @@ export function readLubrication(text: string): Lubrication | FastenerRefusal {
 /** No plan names a lubrication in more signs. */
 const LONGEST = 200
 
-/** The friction band of a state on a bolt of steel or austenitic stainless. Source: VDI 2230 friction classes. */
+/** The friction band of a state on a bolt of steel or austenitic stainless. Source: VDI 2230 Part 1, table A5. */
 export function frictionBand(
   text: string,
   grade: { grade: string; system: string },
@@ -78,25 +78,28 @@ export interface NutFactor {
   status: BasisStatus
 }
 
+const NUT_FACTOR_ARTICLE = '“What Does the Nut Factor, ‘K’, Really Encompass?” (2020)'
+const SHIGLEY = 'Shigley’s Mechanical Engineering Design, 10th edition, table 8-15 (memory)'
+
 /** K of T = K·d·F by condition; no unit. */
 export const NUT_FACTORS: readonly NutFactor[] = [
-  { condition: 'clean dry steel, as received', k: 0.2, source: 'two public trade articles', status: 'found' },
+  { condition: 'clean dry steel, as received', k: 0.2, source: NUT_FACTOR_ARTICLE, status: 'found' },
   {
     condition: 'zinc plated',
     k: 0.17,
-    source: 'a fastener supplier’s newsletter, recalled',
+    source: 'memory',
     status: 'memory',
   },
-  { condition: 'lubricated', k: 0.15, source: 'two public trade articles', status: 'found' },
-  { condition: 'cadmium plated', k: 0.16, source: 'Shigley, table 8-15', status: 'memory' },
-  { condition: 'black finish, not plated', k: 0.3, source: 'Shigley, table 8-15', status: 'memory' },
-  { condition: 'zinc plated (Shigley)', k: 0.2, source: 'Shigley, table 8-15', status: 'memory' },
-  { condition: 'lubricated (Shigley)', k: 0.18, source: 'Shigley, table 8-15', status: 'memory' },
-  { condition: 'anti-seize', k: 0.12, source: 'Shigley, table 8-15', status: 'memory' },
+  { condition: 'lubricated', k: 0.15, source: NUT_FACTOR_ARTICLE, status: 'found' },
+  { condition: 'cadmium plated', k: 0.16, source: SHIGLEY, status: 'memory' },
+  { condition: 'black finish, not plated', k: 0.3, source: SHIGLEY, status: 'memory' },
+  { condition: 'zinc plated (Shigley)', k: 0.2, source: SHIGLEY, status: 'memory' },
+  { condition: 'lubricated (Shigley)', k: 0.18, source: SHIGLEY, status: 'memory' },
+  { condition: 'anti-seize', k: 0.12, source: SHIGLEY, status: 'memory' },
 ]
 
-const NASA = 'NSTS 08307, quoted in a public article on measuring preload, table 2'
-const HANDBOOK = 'Machinery’s Handbook, quoted in the same article, table 1'
+const NASA = 'NSTS 08307, as quoted in “Methods of Applying and Measuring Preload”, table 2'
+const HANDBOOK = 'Machinery’s Handbook, as quoted in “Methods of Applying and Measuring Preload”, table 1'
 
 /** Scatter of preload about its mean, plus and minus per cent, by how the bolt is tightened. */
 export const PRELOAD_SCATTER = {

@@ -22,16 +22,16 @@ export interface HoleMaterial {
 }
 
 /**
- * What is held back of a strength that is typical and recalled, as a share of it.
+ * What is held back of a strength that is typical and from memory, as a share of it.
  *
  * Castings 0.7: the strength in a casting may fall to 70 % of what its standard gives for separately cast bars, and grey iron
- * falls as far with the wall's thickness (EN 1706, EN 1561; recalled). Wrought and steel 0.85: lists and tempers of one name
- * differ by about that (recalled). A strength somebody enters from the maker's data is reckoned with whole.
+ * falls as far with the wall's thickness (EN 1706, EN 1561; memory). Wrought and steel 0.85: lists and tempers of one name
+ * differ by about that (memory). A strength somebody enters from the maker's data is reckoned with whole.
  */
 export const RESERVE = { cast: 0.7, other: 0.85, entered: 1 } as const
 
-const VDI = 'VDI 2230 sheet 1, table of shear strengths'
-const RATIO = 'tensile strength of the named standard, τ/Rm after VDI 2230'
+const VDI = 'VDI 2230 Part 1, table of shear strengths (memory)'
+const RATIO = 'tensile strength of the named standard, τ/Rm of VDI 2230 Part 1 (memory)'
 
 const material = (
   id: HoleMaterialId,
@@ -60,13 +60,7 @@ export const HOLE_MATERIALS: readonly HoleMaterial[] = [
   material('steel', 'mild structural steel, Rm 400', 400, 240, RATIO),
   material('steel_500', 'machine steel, Rm 500', 500, 300, RATIO),
   material('steel_700', 'quenched and tempered steel, Rm 700', 700, 460),
-  material(
-    'bronze',
-    'cast tin bronze, Rm 240',
-    240,
-    144,
-    'tensile strength of EN 1982 cast tin bronze, τ/Rm 0.6',
-  ),
+  material('bronze', 'cast tin bronze, Rm 240', 240, 144, 'EN 1982, cast tin bronze, τ/Rm 0.6 (memory)'),
 ]
 
 /** The material by its id or a word for it, or figures of one's own: shear strength, or tensile strength and ratio. */

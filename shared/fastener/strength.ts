@@ -64,7 +64,7 @@ const ISO_898: Record<string, readonly Row[]> = {
   '12.9': [[39, 1220, 1100, 970]],
 }
 
-/** ksi; diameters in inches. The grades marked in `SAE_MEMORY` are recalled, the others found. */
+/** ksi; diameters in inches. The grades marked in `SAE_MEMORY` are from memory, the others found. */
 const SAE: Record<string, readonly Row[]> = {
   '1': [[1.5, 60, 36, 33]],
   '2': [

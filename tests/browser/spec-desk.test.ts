@@ -43,7 +43,7 @@ describe('the spec desk', () => {
     expect(Number(high)).toBeGreaterThan(1.4 * Number(low))
     expect(words).toContain('Why this one: it uses 90 % of the yield stress of 8.8')
     await torque.getByRole('button', { name: 'Formula and source of the torque' }).press('Enter')
-    await torque.getByText('VDI 2230 sheet 1, 2001 and later').waitFor()
+    await torque.getByText('VDI 2230 Part 1, 2001 and later').waitFor()
     // What is typed faster than the address follows stays as typed.
     expect(await field(page, 'Thread').inputValue()).toBe('M10x1.25')
     expect(new URL(page.url()).search).toBe('?thread=M10x1.25')

@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest'
 import { engagement, FRICTION_CLASSES, HOLE_MATERIALS, RESERVE, tightening } from '../../shared/fastener'
 import { isRefusal } from '../../shared/log'
 
-test('[FT7] friction classes of VDI 2230, found quoted in a fastener supplier’s sheet', () => {
+test('[FT7] friction classes of VDI 2230 Part 1, table A5', () => {
   expect(FRICTION_CLASSES).toEqual({
     A: { low: 0.04, high: 0.1 },
     B: { low: 0.08, high: 0.16 },
@@ -15,7 +15,7 @@ test('[FT7] friction classes of VDI 2230, found quoted in a fastener supplier’
   })
 })
 
-/** VDI 2230 sheet 1, table of shear strengths, and tensile strengths of the named standards with τ/Rm (memory). MPa. */
+/** VDI 2230 Part 1, table of shear strengths, and tensile strengths of the named standards with τ/Rm (memory). MPa. */
 const SHEAR: [id: string, rm: number, shear: number][] = [
   ['cast_iron', 250, 225],
   ['ductile_iron', 400, 360],
@@ -61,7 +61,7 @@ describe('tightening beside the table', () => {
     const printed = 206 / (16 * 80.9)
     expect(Math.abs(found.low.k / printed - 1)).toBeLessThan(0.5 / 206 + 0.05 / 80.9)
   })
-  test('[FT8] a waist of 6.1 mm carries on 29.2 mm², found in a guide to ultrasonic inspection of fasteners', () => {
+  test('[FT8] a waist of 6.1 mm carries on 29.2 mm² (Guide to Ultrasonic Inspection of Fasteners, page 31)', () => {
     const found = tightening({
       thread: 'M8x1',
       grade: '10.9',

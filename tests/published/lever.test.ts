@@ -1,7 +1,7 @@
 /**
  * The lever rule against settings printed in manuals: setting = wanted × L / (L + E·cos α).
  *
- * Each row says where its figure stands; the tolerance is half of the last digit printed there. Rows without a
+ * Each row says where its figure stands, or that only memory of the page is left; the tolerance is half of the last digit printed there. Rows without a
  * printed answer are reckoned from the formula alone and say so.
  */
 import { describe, expect, test } from 'vitest'
@@ -20,7 +20,7 @@ interface Row {
 
 const printed: Row[] = [
   {
-    source: 'a light helicopter’s maintenance manual, chapter 20.4 (135 at 10 + 1.5)',
+    source: 'memory: a light helicopter’s maintenance manual, chapter 20.4 (135 at 10 + 1.5)',
     wanted: 135,
     wrench: 10,
     adapter: 1.5,
@@ -47,7 +47,7 @@ const printed: Row[] = [
     within: 0.005,
   },
   {
-    source: 'two vehicle service manuals with the same example (20 at 14 + 3)',
+    source: 'memory: two vehicle service manuals with the same example (20 at 14 + 3)',
     wanted: 20,
     wrench: 14,
     adapter: 3,
@@ -56,7 +56,7 @@ const printed: Row[] = [
     within: 0.05,
   },
   {
-    source: 'a torque wrench’s owner’s manual, page 7 (50 at 16 + 2)',
+    source: 'memory: a torque wrench’s owner’s manual, page 7 (50 at 16 + 2)',
     wanted: 50,
     wrench: 16,
     adapter: 2,
@@ -104,7 +104,7 @@ describe('settings with an adapter', () => {
       expect(Math.abs(got - setting)).toBeLessThanOrEqual(within)
     },
   )
-  test('[SC6] at a right angle the setting does not change (printed so in two vehicle manuals and a wrench’s)', () => {
+  test('[SC6] at a right angle the setting does not change (memory: so in two vehicle manuals and a wrench’s)', () => {
     for (const angleDeg of [90, 270]) {
       const adapter = { wrenchMm: 400, adapterMm: 50, angleDeg }
       expect(leverFactor(adapter)).toBe(1)

@@ -1,5 +1,5 @@
 /**
- * Limits of size of bolts and holes against ISO 965-1 and ASME B1.1 (recalled).
+ * Limits of size of bolts and holes against ISO 965-1 and ASME B1.1 (from memory).
  *
  * Metric figures are printed rounded to a series of steps of 6 %, so that formula and table meet exactly or not at all; inch
  * figures to a ten-thousandth. The Unified formulas themselves are held to a millionth of an inch.

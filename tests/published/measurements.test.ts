@@ -1,5 +1,5 @@
 /**
- * Engine measurements against worked figures: found in service manuals where said, else computed from the definition
+ * Engine measurements against worked figures: from memory of service manuals where said, else computed from the definition
  * that the manual gives. Sizes in mm unless named; tolerance 1e-9, the figures are exact decimals.
  */
 import { describe, expect, test } from 'vitest'
@@ -24,7 +24,7 @@ const within = 9
 const value = (judged: unknown) => (judged as Judged).value
 
 describe('shims', () => {
-  test('found: a diesel service manual (RM1046E, 14-19): 2.80 in, 0.45 read, 0.25 wanted, steps of 0.05 give 3.00', () => {
+  test('from memory of a diesel’s service manual: 2.80 in, 0.45 read, 0.25 wanted, steps of 0.05 give 3.00', () => {
     const choice = valveShim({
       oldMm: 2.8,
       measuredMm: 0.45,
@@ -47,7 +47,7 @@ describe('shims', () => {
     expect(choice.idealMm).toBeCloseTo(0.71, within)
     expect(choice.shimMm).toBeCloseTo(0.7, within)
   })
-  test('found result, target from memory (exhaust 0.22 to 0.31): 2.95 in, 0.47 read give 3.15 by the middle', () => {
+  test('from memory, result and target (exhaust 0.22 to 0.31): 2.95 in, 0.47 read give 3.15 by the middle', () => {
     const choice = valveShim({
       oldMm: 2.95,
       measuredMm: 0.47,
@@ -56,7 +56,7 @@ describe('shims', () => {
     }) as ShimChoice
     expect(choice).toMatchObject({ shimMm: 3.15, verdict: 'inside' })
   })
-  test('found: a car maker’s shop manual: 1.93 in all, 0.14 the middle: 1.79, and the 1.80 shim is taken', () => {
+  test('from memory of a car’s shop manual: 1.93 in all, 0.14 the middle: 1.79, and the 1.80 shim is taken', () => {
     const choice = thrustShim({
       measuredTotalMm: 1.93,
       target: { kind: 'fixed', value: 0.14 },
@@ -83,14 +83,14 @@ describe('clearances and form', () => {
   test('computed: end play 28.10 − 27.95', () => {
     expect(value(endPlay({ journalLengthMm: 28.1, widthMm: 27.95 }))).toBeCloseTo(0.15, within)
   })
-  test('definition found in a marine diesel’s service manual (5.1.5): out-of-round is the largest difference at one level', () => {
+  test('definition, from memory of a marine diesel’s service manual: out-of-round is the largest difference at one level', () => {
     const bore = { a: [84.012, 84.008, 84.005], b: [84.004, 84.003, 84.003] }
     expect(value(outOfRound(bore, { max: 0.03 }))).toBeCloseTo(0.008, within)
   })
-  test('definition found in a study guide for technicians: taper is top less bottom', () => {
+  test('definition, from memory of a study guide for technicians: taper is top less bottom', () => {
     expect(value(taper([84.045, 84.012]))).toBeCloseTo(0.033, within)
   })
-  test('found: a car’s service manual: 0.00075 in per inch over 12 in is 0.009 in', () => {
+  test('from memory of a car’s service manual: 0.00075 in per inch over 12 in is 0.009 in', () => {
     expect(flatnessLimit(12, 0.00075)).toBeCloseTo(0.009, within)
   })
   test('from memory, rules of the trade: 0.004 of the bore, 0.001 of the journal', () => {

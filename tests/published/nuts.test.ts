@@ -1,5 +1,5 @@
 /**
- * Proof loads of nuts, N, as ISO 898-2:1992 prints them for coarse threads. Recalled, not seen: the printed loads are stress area
+ * Proof loads of nuts, N, as ISO 898-2:1992 prints them for coarse threads. From memory, not seen: the printed loads are stress area
  * times proof stress, cut to three or four digits; half a per cent covers that.
  */
 import { describe, expect, test } from 'vitest'

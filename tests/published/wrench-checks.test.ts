@@ -1,7 +1,7 @@
 /**
  * Deviations of a checked wrench against ISO 6789's arithmetic and limits.
  *
- * Limits and test points: found, quoted from ISO 6789 in a wrench maker's manual. The deviations are computed from the
+ * Limits and test points: ISO 6789:2003, found quoted. The deviations are computed from the
  * definition (100 · (shown − reference) / reference) with independent arithmetic; to the four decimals they are given in.
  */
 import { describe, expect, test } from 'vitest'
@@ -38,7 +38,7 @@ describe('a wrench checked as ISO 6789 asks', () => {
     expect(checkPointsNm({ minNm: 10, maxNm: 100 }, 2003)).toEqual([20, 60, 100])
     expect(checkPointsNm({ minNm: 10, maxNm: 100 })).toEqual([10, 60, 100])
   })
-  test('the coarsest display step: a quarter of what is permitted (a calibration laboratory’s notes on ISO 6789:2017)', () => {
+  test('the coarsest display step: a quarter of what is permitted (ISO 6789-2:2017, found quoted)', () => {
     expect(coarsestResolutionNm({ maxNm: 100 }, 100)).toBeCloseTo(1, 12)
     expect(coarsestResolutionNm({ maxNm: 8 }, 8)).toBeCloseTo(0.12, 12)
   })

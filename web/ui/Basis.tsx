@@ -9,7 +9,7 @@ import './basis.css'
 
 export const STATUS_WORDS: Record<BasisStatus, string> = {
   found: 'seen in a public document',
-  memory: 'recalled, not seen',
+  memory: 'from memory, not seen',
   common_practice: 'common practice, no source',
   computed: 'follows from what was entered',
 }

@@ -1,8 +1,9 @@
 /**
  * Torque-then-angle cases, the turn-of-nut table and rules on fitting stretched bolts again: mm, N, degrees, inches.
  *
- * Angle cases are reckoned apart from this project. Turns found (RCSC, both faces square, on a public page; where its larger
- * sizes are misprinted the 4, 8 and 12 d rule is carried), tolerances recalled. Rules on reuse found in makers' manuals.
+ * Angle cases are reckoned apart from this project. Turns: RCSC, Specification for Structural Joints Using High-Strength Bolts,
+ * table 8.2, both faces square (found quoted; where larger sizes are misprinted there the 4, 8 and 12 d rule is carried),
+ * tolerances from memory. Rules on reuse: memory, of makers' manuals that are not named here.
  */
 export interface AngleRow {
   dMm: number
@@ -106,7 +107,7 @@ export const TURNS: [
 /** Rules on fitting a bolt again, as makers print them; two more check the neck with a straight edge and give no figure. */
 export const REUSE_RULES = [
   {
-    source: 'a maker’s manual, petrol four of 2010 to 2011',
+    source: 'memory: a maker’s manual, petrol four of 2010 to 2011',
     torquesNm: [20, 40],
     anglesDeg: [60, 80],
     totalAngleDeg: 140,
@@ -114,7 +115,7 @@ export const REUSE_RULES = [
     maxDifferenceMm: 0.25,
   },
   {
-    source: 'a maker’s manual, petrol six of 2000',
+    source: 'memory: a maker’s manual, petrol six of 2000',
     torquesNm: [61, 88, 88],
     anglesDeg: [90],
     totalAngleDeg: 90,

@@ -1,5 +1,5 @@
 /**
- * Limits of size as the standards print them. Recalled, not seen: they agree among themselves and with the limits behind
+ * Limits of size as the standards print them. From memory, not seen: they agree among themselves and with the limits behind
  * published shear areas.
  */
 
@@ -41,7 +41,7 @@ export const ASME_B1_1: [
   ['1-8 UNC', 0.002, 0.983, 0.91, 0.89, 0.9276],
 ]
 
-/** Numbered sizes, inches: ASME B1.1. Recalled. */
+/** Numbered sizes, inches: ASME B1.1. From memory. */
 export const NUMBERED: [size: string, inches: number][] = [
   ['#0-80', 0.06],
   ['#2-56', 0.086],
@@ -55,7 +55,7 @@ export const NUMBERED: [size: string, inches: number][] = [
 
 /**
  * Hexagon cap screws, inches: width across flats (ASME B18.2.1), washer face at 95 % of it, normal clearance hole
- * (ASME B18.2.8). Recalled.
+ * (ASME B18.2.8). From memory.
  */
 export const INCH_HEADS: [thread: string, acrossIn: number, holeIn: number][] = [
   ['1/4-20', 0.4375, 0.28125],
@@ -72,7 +72,7 @@ export const INCH_HEADS: [thread: string, acrossIn: number, holeIn: number][] = 
 
 /** What stays of two rules of Unified limits when 1 % is less than the printed unit, to a millionth of an inch. */
 export const UNIFIED_FORMULA_MICROINCHES = {
-  source: 'ASME B1.1, formulas of section 5 (recalled), reckoned apart for 1/2-13: Le = D',
+  source: 'ASME B1.1, formulas of section 5 (memory), reckoned apart for 1/2-13: Le = D',
   thread: '1/2-13 UNC',
   pitchTolerance: 4964,
   allowance: 1489,

@@ -1,8 +1,8 @@
 /**
  * The legacy cross pattern for circular flanges: bolt count and sequence.
  *
- * ASME PCC-1. 12 bolts found on a public page; 4 to 24 and 32 recalled, their properties verified apart from this project;
- * 16 and 28 recalled here.
+ * ASME PCC-1, legacy pattern. 12 bolts found quoted; 4 to 24 and 32 from memory, their properties verified apart from this project;
+ * 16 and 28 from memory.
  */
 import type { Status } from './threads'
 

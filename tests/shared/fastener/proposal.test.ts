@@ -118,7 +118,7 @@ describe('a torque proposed', () => {
     const { cautions, basis, added } = proposed({}, { engagementMm: 12, utilisation: 0.7 })
     expect(added).toEqual({ engagementMm: 12, utilisation: 0.7 })
     expect(cautions).toContain('The maker’s printed value counts, not what is computed here.')
-    expect(basis.find(({ source }) => source.startsWith('VDI 2230 sheet 1'))?.formula).toContain('F = A0')
+    expect(basis.find(({ source }) => source.startsWith('VDI 2230 Part 1'))?.formula).toContain('F = A0')
   })
 
   test('[SV11] an insert of the register is reckoned with, and the weaker of two kinds of hole', () => {

@@ -182,7 +182,7 @@ describe('refused with what was understood', () => {
     expect(refusedAs(thread(text))).toBe('thread_pitch_impossible')
     expect(thread(text)).toMatchObject({ data: { why } })
   })
-  // ISO 261, recalled: the largest diameter each fine pitch is used on.
+  // ISO 261, from memory: the largest diameter each fine pitch is used on.
   test.each([
     [0.5, 22, 24],
     [0.75, 33, 36],

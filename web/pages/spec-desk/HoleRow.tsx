@@ -136,7 +136,7 @@ function Links(props: { result: Strip }) {
       </ul>
       <p class="small pencil">
         Shear strength: {strip().material.source}
-        {strip().material.status === 'memory' ? ' (recalled, not seen)' : ''}.
+        {strip().material.status === 'memory' ? ' (from memory, not seen)' : ''}.
       </p>
     </>
   )
