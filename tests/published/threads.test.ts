@@ -29,9 +29,9 @@ describe('metric threads', () => {
     if (row.fiveDigits) within(found.stressAreaMm2, row.fiveDigits, row.fiveDigits >= 100 ? 0.005 : 0.0005)
   })
   test.each(METRIC.filter(({ series }) => series === 'coarse'))(
-    '[FT1] $thread is what its diameter alone means',
+    '[FT1] $thread is what its diameter alone means, and says that the pitch was taken',
     (row) => {
-      expect(known(row.thread.replace(/x.*/, ''))).toEqual(known(row.thread))
+      expect(known(row.thread.replace(/x.*/, ''))).toEqual({ ...known(row.thread), pitchTaken: true })
     },
   )
   test.each(WAISTS)('[FT1] %s: the waist of 0.9·d3 is printed %s', (designation, d3, waist, area) => {
