@@ -2,8 +2,8 @@
  * `npm run bench`: the figures of ARCHITECTURE.md "Figures to hold", ours beside a bare reference from the
  * same run. Prints; judges nothing but its own table, and ends with 0 also where a goal is missed.
  *
- * `--json` one JSON object; `--only <name>` one figure (may be given again); `--quick` fewer rounds and
- * smaller loads, for development. `--spec <file>` scores labelled lines of print instead (`-v` lists the failures).
+ * `npm run bench -- commands pages` measures these figures alone. `--json` one JSON object; `--quick` fewer rounds
+ * and smaller loads, for development; `--history` ten years of a busy shop, which takes minutes to write. `--spec <file>` scores labelled lines of print instead (`-v` lists the failures).
  */
 import { readFileSync } from 'node:fs'
 import { cpus } from 'node:os'
@@ -17,11 +17,12 @@ import { asJson, type Outcome, remarks, table } from './harness/table'
 
 const ALL_AT_MOST_SECONDS = 1500
 
-const { values: asked } = parseArgs({
+const { values: asked, positionals: names } = parseArgs({
+  allowPositionals: true,
   options: {
     json: { type: 'boolean', default: false },
     quick: { type: 'boolean', default: false },
-    only: { type: 'string', multiple: true, default: [] },
+    history: { type: 'boolean', default: false },
     spec: { type: 'string' },
     verbose: { type: 'boolean', short: 'v', default: false },
   },
@@ -31,16 +32,16 @@ if (asked.spec !== undefined) {
   process.stdout.write(`${scoreTable(score, asked.verbose)}\n`)
   process.exit(0)
 }
-const unknown = asked.only.filter((name) => !figures.some((figure) => figure.name === name))
+const unknown = names.filter((name) => !figures.some((figure) => figure.name === name))
 if (unknown.length > 0) {
-  const names = figures.map(({ name }) => name).join(', ')
-  process.stderr.write(`There is no figure ${unknown.join(', ')}. There are: ${names}.\n`)
+  const known = figures.map(({ name }) => name).join(', ')
+  process.stderr.write(`There is no figure ${unknown.join(', ')}. There are: ${known}.\n`)
   process.exit(2)
 }
 
 const say = (sentence: string) => process.stderr.write(`${sentence}\n`)
 const whole = makeEnding()
-const chosen = figures.filter(({ name }) => asked.only.length === 0 || asked.only.includes(name))
+const chosen = figures.filter(({ name }) => names.length === 0 || names.includes(name))
 const rounds = asked.quick ? 3 : 5
 const outcomes: Outcome[] = []
 
@@ -63,6 +64,7 @@ for (const figure of chosen) {
   const bench: Bench = {
     rounds,
     quick: asked.quick,
+    history: asked.history,
     ending,
     host: () => {
       host ??= startHost(ending)

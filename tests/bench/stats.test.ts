@@ -1,7 +1,7 @@
 /** The bench's own arithmetic: a wrong median would make every figure wrong. */
 import { describe, expect, test } from 'vitest'
 import { type Line, verdictOn } from './harness/line'
-import { interleaved, median, percentile } from './harness/stats'
+import { inTurn, interleaved, median, percentile } from './harness/stats'
 import { shown, table } from './harness/table'
 
 describe('numbers', () => {
@@ -25,6 +25,19 @@ describe('numbers', () => {
     const got = await interleaved(2, { ours: arm('o'), reference: arm('r') })
     expect(order).toEqual(['o0', 'r0', 'r1', 'o1', 'o2', 'r2'])
     expect(got).toEqual({ ours: [1, 2], reference: [1, 2] })
+  })
+  test('many arms turn their order round each round', async () => {
+    const order: string[] = []
+    const got = await inTurn(1, [10, 20, 30], async (arm, round) => {
+      order.push(`${arm}/${round}`)
+      return arm + round
+    })
+    expect(order).toEqual(['10/0', '20/0', '30/0', '30/1', '20/1', '10/1'])
+    expect([...got]).toEqual([
+      [10, [11]],
+      [20, [21]],
+      [30, [31]],
+    ])
   })
   test('numbers are shown as long as they are worth', () => {
     expect([0, 0.123, 12.34, 123.4, 12_345.6].map(shown)).toEqual(['0', '0.12', '12.3', '123', '12,346'])

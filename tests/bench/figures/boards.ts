@@ -75,7 +75,7 @@ async function withBoards(bench: Bench, boards: number): Promise<Line[]> {
       `processor time of the server process a tap: ours ${cpu(got)} ms, bare ${cpu(reference)} ms`,
     ],
   })
-  return [line('p50', 1.3, 1.15), line('p99', 2, 1.5)]
+  return [line('p50', 1.2, 1.1), boards > 50 ? line('p99', 1.2, 1) : line('p99', 1.5, 1.2)]
 }
 
 const boards = (count: number): Figure => ({

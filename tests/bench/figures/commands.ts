@@ -63,7 +63,7 @@ export const commands: Figure = {
     })
     const fresh1 = jobsARound * readings.length
     say(`commands: ours ${JSON.stringify(mine)}, bare ${JSON.stringify(reference)}`)
-    const cpu = (runs: typeof mine) => median(runs.map(({ cpuMs }) => cpuMs)).toFixed(2)
+    const cpu = (runs: typeof mine) => median(runs.map(({ cpuMs }) => cpuMs))
     const flushMs = median(reference.map(({ rate, cpuMs }) => 1000 / rate - cpuMs)).toFixed(2)
     await link.closeOurs(ours.id)
     return [
@@ -75,11 +75,22 @@ export const commands: Figure = {
         reference: median(reference.map(({ rate }) => rate)),
         beside:
           'a bare loop writing the same rows (event, head, answer, summary, reading), one transaction a command',
-        goal: { by: 'ratio', wants: 'at least', goal: 2, stretch: 3 },
+        goal: { by: 'ratio', wants: 'at least', goal: 1.5, stretch: 2 },
         notes: [
           `${fresh1} readings a run, over ${jobsARound} jobs one after another`,
-          `processor time of the server process a command: ours ${cpu(mine)} ms (sockets, rules, chain, rows), bare ${cpu(reference)} ms (rows)`,
           `the bare loop waits ${flushMs} ms a command for the disk; the slower the disk, the more one shared commit gains`,
+        ],
+      },
+      {
+        figure: 'commands',
+        what: 'processor time a command',
+        unit: 'ms',
+        ours: cpu(mine),
+        reference: cpu(reference),
+        beside: 'the same bare loop',
+        goal: { by: 'ratio', wants: 'at most', goal: 1.4, stretch: 1.1 },
+        notes: [
+          'user and system time of the server process: ours with sockets, rules, chain and rows, bare with rows',
         ],
       },
     ]

@@ -7,6 +7,8 @@ export interface Bench {
   rounds: number
   /** For development: smaller loads, said in the notes. */
   quick: boolean
+  /** Ten years of a busy shop, where a figure is of a long log. */
+  history: boolean
   ending: Ending
   /** The server process, the same for every figure that needs one. */
   host(): HostLink

@@ -4,6 +4,7 @@ import { commands } from './commands'
 import type { Figure } from './figure'
 import { firstLoad } from './first-load'
 import { holes } from './holes'
+import { manyJobs } from './many-jobs'
 import { memory } from './memory'
 import { pixels } from './pixels'
 import { sheets } from './sheets'
@@ -12,6 +13,7 @@ import { catchUp, jobLoad } from './wire'
 
 export const figures: Figure[] = [
   commands,
+  manyJobs,
   boards50,
   boards200,
   firstLoad,

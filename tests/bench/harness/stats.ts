@@ -17,28 +17,31 @@ export function median(values: readonly number[]): number {
     : (sorted[Math.floor(half)] as number)
 }
 
+/**
+ * Runs every arm `rounds` times, in turn; the order is turned round each round, so that none always finds the machine
+ * as the same neighbour left it. Round 0 warms up and is thrown away.
+ */
+export async function inTurn<Name extends string | number, T>(
+  rounds: number,
+  arms: readonly Name[],
+  run: (arm: Name, round: number) => Promise<T>,
+): Promise<Map<Name, T[]>> {
+  const got = new Map<Name, T[]>(arms.map((arm) => [arm, []]))
+  for (let round = 0; round <= rounds; round++)
+    for (const arm of round % 2 === 0 ? arms : arms.toReversed()) {
+      const measured = await run(arm, round)
+      if (round > 0) got.get(arm)?.push(measured)
+    }
+  return got
+}
+
 export interface Arms<T> {
   ours(round: number): Promise<T>
   reference(round: number): Promise<T>
 }
 
-/**
- * Runs both arms `rounds` times, in turn; who goes first alternates, so that neither always finds the machine
- * as the other left it. Round 0 warms up and is thrown away.
- */
+/** Two arms in turn: ours and what stands beside it. */
 export async function interleaved<T>(rounds: number, arms: Arms<T>): Promise<{ ours: T[]; reference: T[] }> {
-  const ours: T[] = []
-  const reference: T[] = []
-  for (let round = 0; round <= rounds; round++) {
-    const first = round % 2 === 0 ? 'ours' : 'reference'
-    const second = first === 'ours' ? 'reference' : 'ours'
-    const got = { [first]: await arms[first](round), [second]: await arms[second](round) } as Record<
-      'ours' | 'reference',
-      T
-    >
-    if (round === 0) continue
-    ours.push(got.ours)
-    reference.push(got.reference)
-  }
-  return { ours, reference }
+  const got = await inTurn(rounds, ['ours', 'reference'] as const, (arm, round) => arms[arm](round))
+  return { ours: got.get('ours') ?? [], reference: got.get('reference') ?? [] }
 }

@@ -1,6 +1,7 @@
 /**
- * The reference's server: socket.io as it comes, websocket only. A tap is one durable transaction of the same
- * rows, an answer to the sender, then one broadcast of the same bytes to everybody on the board.
+ * The reference's server: socket.io as it comes, websocket only. A tap is a durable transaction of the same
+ * rows, an answer to the sender, then one broadcast of the same bytes to everybody on the board. Taps that came
+ * while the one before was written share the next transaction; a tap alone has its own.
  */
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
@@ -11,6 +12,7 @@ export async function serveBare(file: string, rows: RowsOfOne, summary: { versio
   const store = openBareStore(file)
   const server = createServer()
   const io = new Server(server, { transports: ['websocket'], serveClient: false })
+  const waiting: { message: { command: unknown }; ack(answer: unknown): void }[] = []
   let version = 0
   const next = (): RowsOfOne => {
     version += 1
@@ -29,11 +31,24 @@ export async function serveBare(file: string, rows: RowsOfOne, summary: { versio
       ack({ ok: true })
     })
     socket.on('command', (message, ack) => {
-      store.write(next())
-      ack({ ok: true, version, events: [{ version, recordedAt: Date.now(), event: message.command }] })
-      io.to('board').emit('summary', { ...summary, version })
+      if (waiting.length === 0) setImmediate(writeWaiting)
+      waiting.push({ message, ack })
     })
   })
+  function writeWaiting() {
+    const first = version
+    const taps = waiting.splice(0)
+    store.write(...taps.map(next))
+    for (const [index, { message, ack }] of taps.entries()) {
+      const written = first + index + 1
+      ack({
+        ok: true,
+        version: written,
+        events: [{ version: written, recordedAt: Date.now(), event: message.command }],
+      })
+      io.to('board').emit('summary', { ...summary, version: written })
+    }
+  }
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
   return {
     origin: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,

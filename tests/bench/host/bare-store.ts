@@ -39,14 +39,20 @@ export function openBareStore(file: string) {
     'insert into summary values (?, ?, ?, ?) on conflict (job_id) do update set version = excluded.version, summary = excluded.summary',
   )
   const reading = db.prepare('insert into reading values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)')
-  const writeOne = db.transaction((rows: RowsOfOne) => {
-    event.run(rows.event)
-    head.run(rows.head)
-    answer.run(rows.answer)
-    summary.run(rows.summary)
-    reading.run(rows.reading)
+  const writeAll = db.transaction((all: readonly RowsOfOne[]) => {
+    for (const rows of all) {
+      event.run(rows.event)
+      head.run(rows.head)
+      answer.run(rows.answer)
+      summary.run(rows.summary)
+      reading.run(rows.reading)
+    }
   })
-  return { write: (rows: RowsOfOne) => writeOne.immediate(rows), close: () => db.close() }
+  return {
+    /** In one transaction. */
+    write: (...all: RowsOfOne[]) => writeAll.immediate(all),
+    close: () => db.close(),
+  }
 }
 
 /** The rows that the readings of these jobs left in our own file, in the order they were written. */
