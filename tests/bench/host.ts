@@ -42,6 +42,7 @@ const calls: HostCalls = {
     const { user, system } = process.cpuUsage()
     return (user + system) / 1000
   },
+  workInTurn: (id, jobs, untimed, timed) => ours(id).workInTurn(jobs, untimed, timed),
   closeOurs: (id) => ours(id).close(),
   async bareLoop(id, jobs, file) {
     const rows = rowsOf(databaseIn(ours(id).dataFolder), jobs)

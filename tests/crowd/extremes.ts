@@ -20,9 +20,10 @@ export const LONG = {
   jointId: 'G-ladder',
 } as const
 
-export function longPlan(): Plan {
-  const perStage = STEPS / STAGES
-  const steps = Array.from({ length: STEPS }, (_, at): PlanStep => {
+/** `count`: of steps; a whole number to each stage. */
+export function longPlan(count = STEPS): Plan {
+  const perStage = count / STAGES
+  const steps = Array.from({ length: count }, (_, at): PlanStep => {
     const stage = String.fromCharCode(65 + Math.floor(at / perStage))
     const n = (at % perStage) + 1
     const before = at === 0 ? [] : [idAt(at - 1)]

@@ -3,17 +3,21 @@ import { boards50, boards200 } from './boards'
 import { commands } from './commands'
 import type { Figure } from './figure'
 import { firstLoad } from './first-load'
+import { growth } from './growth'
+import { history } from './history'
 import { holes } from './holes'
 import { manyJobs } from './many-jobs'
 import { memory } from './memory'
+import { openEngines } from './open-engines'
 import { pixels } from './pixels'
 import { sheets } from './sheets'
-import { start } from './start'
 import { catchUp, jobLoad } from './wire'
 
 export const figures: Figure[] = [
   commands,
   manyJobs,
+  openEngines,
+  growth,
   boards50,
   boards200,
   firstLoad,
@@ -23,5 +27,5 @@ export const figures: Figure[] = [
   holes,
   memory,
   sheets,
-  start,
+  history,
 ]

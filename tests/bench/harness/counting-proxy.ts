@@ -36,3 +36,10 @@ export async function countingProxy(target: string, ending: Ending): Promise<Cou
   })
   return { origin: `http://127.0.0.1:${(server.address() as AddressInfo).port}`, down: () => bytes }
 }
+
+/** What some work brought down through a relay of its own. */
+export async function counted<T>(target: string, ending: Ending, work: (origin: string) => Promise<T>) {
+  const proxy = await countingProxy(target, ending)
+  const got = await work(proxy.origin)
+  return { got, bytes: proxy.down() }
+}

@@ -37,7 +37,31 @@ export async function startProgram(
     child.once('exit', (code) => reject(new Error(`${file} ended with ${code} before it said its address.`)))
   })
   const startMs = performance.now() - begun
-  return { origin, startMs, memory: () => residentBytes(child), stop: () => stop(child) }
+  return { origin, startMs, memory: () => memoryOf(child, 'VmRSS'), stop: () => stop(child) }
+}
+
+export interface Ran {
+  seconds: number
+  /** The most resident memory it held, in bytes. */
+  peak: number
+}
+
+/** A program that does its work and ends. */
+export async function runProgram(file: string, env: Record<string, string>, ending: Ending): Promise<Ran> {
+  const begun = performance.now()
+  const child = spawn(process.execPath, [file], { stdio: 'ignore', env: { ...process.env, ...env } })
+  ending.add(() => stop(child))
+  let peak = 0
+  // The system keeps the peak as long as the process lives; looked at often, so that hardly anything comes after.
+  const looking = setInterval(() => {
+    if (child.exitCode === null) peak = Math.max(peak, memoryOf(child, 'VmHWM'))
+  }, 20)
+  const code = await new Promise((resolve, reject) => {
+    child.once('error', reject)
+    child.once('exit', resolve)
+  }).finally(() => clearInterval(looking))
+  if (code !== 0) throw new Error(`${file} ended with ${code}.`)
+  return { seconds: (performance.now() - begun) / 1000, peak }
 }
 
 function stop(child: ChildProcess): Promise<void> {
@@ -49,9 +73,12 @@ function stop(child: ChildProcess): Promise<void> {
   })
 }
 
-function residentBytes({ pid }: ChildProcess): number {
+/** Resident memory now (`VmRSS`) or at most (`VmHWM`), in bytes. */
+function memoryOf({ pid }: ChildProcess, name: 'VmRSS' | 'VmHWM'): number {
   const status = readFileSync(`/proc/${pid}/status`, 'utf8')
-  const found = /^VmRSS:\s+(\d+) kB$/m.exec(status)
-  if (!found) throw new Error('This system does not say how much memory a process holds.')
-  return Number(found[1]) * 1024
+  const found = new RegExp(`^${name}:\\s+(\\d+) kB$`, 'm').exec(status)
+  // A process that has just ended has no memory left to speak of.
+  if (!found && !/^State:\s+Z/m.test(status))
+    throw new Error('This system does not say how much memory a process holds.')
+  return Number(found?.[1] ?? 0) * 1024
 }

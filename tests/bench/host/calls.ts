@@ -11,6 +11,13 @@ export interface JobSpec {
   retakes?: number
 }
 
+export interface Worked {
+  /** In milliseconds, as the next. */
+  p50: number
+  /** Of the server process, a command. */
+  cpuMs: number
+}
+
 export interface OursOpened {
   id: number
   dataFolder: string
@@ -21,12 +28,14 @@ export interface OursOpened {
 }
 
 export interface HostCalls {
-  /** The shop as shipped: desk, people, HTTP and sockets, on a fresh data folder. */
+  /** The shop as shipped: desk, people, HTTP and sockets, on a fresh data folder or one it filled before. */
   openOurs(dataFolder: string, jobs: JobSpec[]): Promise<OursOpened>
   /** More jobs, with the plan and nothing done. */
   addJobs(id: number, jobs: JobSpec[]): Promise<string[]>
   /** Processor time this process has used so far, in milliseconds. */
   cpuMs(): Promise<number>
+  /** A reading on each of these jobs in turn, one at a time and without sockets; the first `untimed` count for nothing. */
+  workInTurn(id: number, jobs: string[], untimed: number, timed: number): Promise<Worked>
   closeOurs(id: number): Promise<void>
   /** Writes the rows that the readings of these jobs made once more, one transaction each; the milliseconds. */
   bareLoop(id: number, jobs: string[], file: string): Promise<{ ms: number; cpuMs: number; commands: number }>

@@ -4,9 +4,10 @@ import { type OpenShop, openShop } from '../../../server/open-shop'
 import { type Serving, serve } from '../../../server/serve'
 import type { Plan } from '../../../shared/plan/types'
 import { demoPlan } from '../../shop/plans/demo'
+import { percentile } from '../harness/stats'
 import { everyReading, type Sent, wholeBuild } from '../load/build'
 import { DOER, SECOND, shopCommands } from '../load/shop'
-import type { JobSpec } from './calls'
+import type { JobSpec, Worked } from './calls'
 
 export const COOKIE = 'paintmark'
 /** Fewer than the folds the desk keeps, so that making jobs does not read them again and again. */
@@ -22,9 +23,12 @@ export interface Ours {
   cookie: string
   plan: Plan
   add(jobs: readonly JobSpec[]): Promise<string[]>
+  /** A reading on each of these jobs in turn, one at a time; the first `untimed` count for nothing. */
+  workInTurn(jobs: readonly string[], untimed: number, timed: number): Promise<Worked>
   close(): Promise<void>
 }
 
+/** On a fresh data folder, or on one it filled before. */
 export async function openOurs(dataFolder: string): Promise<Ours> {
   const log = makeLog('warn')
   const shop = await openShop({ dataFolder, now: Date.now, log })
@@ -94,8 +98,8 @@ export async function openOurs(dataFolder: string): Promise<Ours> {
   }
 
   // The first command of a shop is let in without a person; see first-run.
-  const [open, ...rest] = shopCommands(plan, Date.now())
-  for (const command of [open, ...rest]) await send('shop', command as object)
+  if (!(await shop.desk.shop()).opened)
+    for (const command of shopCommands(plan, Date.now())) await send('shop', command)
 
   return {
     shop,
@@ -113,6 +117,19 @@ export async function openOurs(dataFolder: string): Promise<Ours> {
         ids.push(...(await Promise.all(some)))
       }
       return ids
+    },
+    async workInTurn(jobs, untimed, timed) {
+      const readings = everyReading(plan)
+      const times: number[] = []
+      let before = process.cpuUsage()
+      for (let turn = 0; turn < untimed + timed; turn++) {
+        if (turn === untimed) before = process.cpuUsage()
+        const begun = performance.now()
+        await send(`job:${jobs[turn % jobs.length]}`, readings[turn % readings.length] as object)
+        if (turn >= untimed) times.push(performance.now() - begun)
+      }
+      const { user, system } = process.cpuUsage(before)
+      return { p50: percentile(times, 0.5), cpuMs: (user + system) / 1000 / timed }
     },
     async close() {
       await serving.close()
