@@ -1,33 +1,56 @@
-/** A message from outside against its schema: the value, or a fault that names the path. */
+/** A message from outside against its schema: the value, or a fault that names the path, and the field in the screen's words. */
 import type { z } from 'zod'
 import type { Fault } from '../shared/protocol'
+import { fieldWords } from './field-words'
 
 export type Checked<T> = { value: T } | { fault: Fault }
 
 export function check<T>(schema: z.ZodType<T>, message: unknown): Checked<T> {
-  const result = schema.safeParse(message)
+  const result = schema.safeParse(message, { reportInput: true })
   if (result.success) return { value: result.data }
   const [issue] = result.error.issues
-  const keys = issue?.code === 'unrecognized_keys' ? issue.keys.slice(0, 1) : []
-  const path = pathOf([...(issue?.path ?? []), ...keys])
-  const unknownType = issue?.code === 'invalid_union' && path === '/type'
+  const keys = [
+    ...(issue?.path ?? []),
+    ...(issue?.code === 'unrecognized_keys' ? issue.keys.slice(0, 1) : []),
+  ]
+  const name = fieldWords(keys)
   return badMessage(
-    path,
-    unknownType ? 'no such command is known' : lowerFirst(issue?.message ?? 'not understood'),
+    pathOf(keys),
+    name && issue ? `“${name}” ${problemOf(issue)}. Enter it again.` : NOT_UNDERSTOOD,
   )
 }
 
-export const badMessage = (path: string, problem: string): { fault: Fault } => ({
-  fault: {
-    ok: false,
-    code: 'bad_message',
-    path,
-    sentence: `The message is wrong at ${path === '' ? 'its top' : path}: ${problem}. GET /api/schema says what is expected.`,
-  },
+const NOT_UNDERSTOOD = 'The server did not understand this entry. Reload the page and make it again.'
+
+export const badMessage = (path: string, sentence: string): { fault: Fault } => ({
+  fault: { ok: false, code: 'bad_message', path, sentence },
 })
 
 /** As a JSON Pointer (RFC 6901). */
 const pathOf = (keys: readonly PropertyKey[]): string =>
   keys.map((key) => `/${String(key).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('')
 
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
+function problemOf(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      if (issue.input === undefined) return 'is missing'
+      if (issue.expected === 'int') return 'must be a whole number'
+      return issue.expected === 'number' ? 'must be a number' : 'was not understood'
+    case 'too_big':
+      if (isNumber(issue.origin))
+        return `must be ${issue.inclusive === false ? 'below' : 'at most'} ${issue.maximum}`
+      return `is too long: ${issue.maximum} ${issue.origin === 'string' ? 'characters' : 'entries'} at most`
+    case 'too_small':
+      if (isNumber(issue.origin))
+        return `must be ${issue.inclusive === false ? 'above' : 'at least'} ${issue.minimum}`
+      return 'is empty'
+    case 'custom':
+      return issue.message
+    case 'unrecognized_keys':
+      return 'does not belong here'
+    default:
+      return 'was not understood'
+  }
+}
+
+const isNumber = (origin: string): boolean => origin === 'number' || origin === 'int'

@@ -59,6 +59,9 @@ function hashOf(stream: StreamName, body: unknown): string | { fault: Fault } {
     return bodyHash(stream, body)
   } catch (error) {
     if (!(error instanceof NotCanonical)) throw error
-    return badMessage(error.path.replace(/^\/1/, ''), 'this text is broken in the middle of a character')
+    return badMessage(
+      error.path.replace(/^\/1/, ''),
+      'A text is broken in the middle of a character. Enter it again.',
+    )
   }
 }

@@ -156,7 +156,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     const { room, have, protocol } = checked.value
     if (protocol !== PROTOCOL_VERSION) {
       socket.emit('reload', { protocol: PROTOCOL_VERSION })
-      return badMessage('/protocol', `this server speaks ${PROTOCOL_VERSION}; reload the page`).fault
+      return badMessage('/protocol', 'This page is older or newer than the server. Reload it.').fault
     }
     if (room === 'board') {
       void socket.join('board')

@@ -85,7 +85,13 @@ export async function json(c: Ctx): Promise<{ value: unknown } | { answer: Respo
   } catch (error) {
     const where = error instanceof Error ? error.message : 'not JSON'
     return {
-      answer: problem(c, 400, 'bad_message', `The body is not JSON: ${where}. Send JSON text.`, { path: '' }),
+      answer: problem(
+        c,
+        400,
+        'bad_message',
+        `The server could not read this: it is not JSON (${where}). Send JSON text.`,
+        { path: '' },
+      ),
     }
   }
 }

@@ -7,19 +7,19 @@
 import { type FastenerRefusal, no } from './refusals'
 
 const KINDS = {
-  length: { min: 1e-6, max: 1e6, must: 'a length above 0 mm' },
-  length_or_none: { min: 0, max: 1e6, must: 'a length of 0 mm or more' },
-  friction: { min: 1e-4, max: 2, must: 'a coefficient above 0 and at most 2' },
-  nut_factor: { min: 1e-4, max: 5, must: 'a factor above 0 and at most 5' },
+  length: { min: 1e-6, max: 1e6, must: 'above 0 mm and at most 1000000 mm' },
+  length_or_none: { min: 0, max: 1e6, must: '0 mm or more and at most 1000000 mm' },
+  friction: { min: 1e-4, max: 2, must: 'above 0 and at most 2' },
+  nut_factor: { min: 1e-4, max: 5, must: 'above 0 and at most 5' },
   utilisation: { min: 1e-4, max: 1, must: 'above 0 and at most 1' },
-  force: { min: 1e-6, max: 1e12, must: 'a force above 0 N' },
-  force_or_none: { min: 0, max: 1e12, must: 'a force of 0 N or more' },
-  torque: { min: 1e-9, max: 1e9, must: 'a torque above 0 N·m' },
-  stress: { min: 1e-3, max: 1e6, must: 'a stress above 0 MPa' },
-  ratio: { min: 1e-6, max: 1e6, must: 'above 0' },
-  angle: { min: 0, max: 36000, must: 'an angle from 0° on' },
+  force: { min: 1e-6, max: 1e12, must: 'above 0 N and at most 1000 GN' },
+  force_or_none: { min: 0, max: 1e12, must: '0 N or more and at most 1000 GN' },
+  torque: { min: 1e-9, max: 1e9, must: 'above 0 N·m and at most 1 GN·m' },
+  stress: { min: 1e-3, max: 1e6, must: 'above 0 MPa and at most 1000000 MPa' },
+  ratio: { min: 1e-6, max: 1e6, must: 'above 0 and at most 1000000' },
+  angle: { min: 0, max: 36000, must: 'from 0° to 36000°' },
   percent: { min: 0, max: 99.9, must: 'from 0 to below 100 %' },
-  count: { min: 0, max: 1e6, must: 'a whole number from 0 on', whole: true },
+  count: { min: 0, max: 1e6, must: 'a whole number from 0 to 1000000', whole: true },
 } as const
 export type NumberKind = keyof typeof KINDS
 

@@ -1,5 +1,5 @@
 /** Torque sheets: a pasted table read line by line, and a build plan drafted from it. */
-export { judgedLine, type Row, readingsOf, threadRead } from './line'
+export { besideOf, judgedLine, type Row, readingsOf, threadRead } from './line'
 export { type PlanDraft, type PlanHead, sheetToPlan } from './plan'
 export { doubtfulFirst, readSheet } from './read'
 export {

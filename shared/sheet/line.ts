@@ -11,8 +11,10 @@ import { fastenerSentence } from '../fastener/refusals'
 import { thread } from '../fastener/thread'
 import { isRefusal } from '../log'
 import {
+  noteSentenceFor,
   printSpec,
   readSpec,
+  remarkSentenceFor,
   type Spec,
   type SpecContext,
   type SpecPass,
@@ -30,6 +32,12 @@ export type Row = Omit<ItemLine, 'spec' | 'refusal' | 'doubt' | 'readings' | 'st
 /** The ways to read a text that was not read: exactly one is an offer. */
 export const readingsOf = (refusal: SpecRefusal): readonly SpecReading[] =>
   (refusal.data as { readings?: readonly SpecReading[] }).readings ?? []
+
+/** The words beside the one reading its author took, which were not read. */
+export const besideOf = (refusal: SpecRefusal, taken: string): string | undefined =>
+  readingsOf(refusal).some(({ text }) => text.trim() === taken)
+    ? (refusal.data as { note?: string }).note || undefined
+    : undefined
 
 /** Without a style: a torque its author typed, whose decimal sign is not the sheet's. */
 export function judgedLine(row: Row, { style, gradesGiven }: SheetContext): ItemLine {
@@ -50,7 +58,12 @@ export function judgedLine(row: Row, { style, gradesGiven }: SheetContext): Item
     ...(row.odd ?? []),
   ]
   const readings = breach?.open ? bothReadings(row.printed, context) : []
-  const beside = [...told, ...(isRefusal(read) ? [] : remarkOf(read)), ...lubricationTold(row.lubrication)]
+  const beside = [
+    ...told,
+    ...(isRefusal(read) ? [] : remarkOf(read)),
+    ...(row.beside ? [noteSentenceFor(row.beside)] : []),
+    ...lubricationTold(row.lubrication),
+  ]
   return {
     ...row,
     ...(isRefusal(read) ? { refusal: read } : { spec: read }),
@@ -65,12 +78,9 @@ export const contradictionWords = ({ first, second }: NonNullable<Spec['contradi
   `${first.text} and ${second.text} are not the same torque. Look at the page.`
 
 const remarkOf = ({ remark, passes }: Spec): string[] => [
-  ...(remark ? [remarkWords(remark)] : []),
+  ...(remark ? [remarkSentenceFor(remark)] : []),
   ...(passes.some(isOnlyALimit) ? ['Only a limit is printed: the plan asks what to tighten to.'] : []),
 ]
-
-const remarkWords = ({ first, second }: NonNullable<Spec['remark']>): string =>
-  `${first.text} and ${second.text} differ by a little more than their rounding: ${first.text} is taken.`
 
 const isOnlyALimit = (pass: SpecPass): boolean =>
   pass.kind === 'torque' &&
@@ -141,7 +151,7 @@ function wordsOf(
   }
 }
 
-export type ThreadRead = { designation: string } | { sentence: string; other: boolean }
+export type ThreadRead = { designation: string; lengthMm?: number } | { sentence: string; other: boolean }
 const threads = new Map<string, ThreadRead>()
 const MOST_THREADS = 500
 
@@ -152,7 +162,10 @@ export function threadRead(text: string): ThreadRead {
   const read = thread(text)
   const made: ThreadRead = isRefusal(read)
     ? { sentence: fastenerSentence(read), other: read.refused === 'thread_other_form' }
-    : { designation: read.designation }
+    : {
+        designation: read.designation,
+        ...(read.lengthMm === undefined ? {} : { lengthMm: read.lengthMm }),
+      }
   if (threads.size >= MOST_THREADS) threads.clear()
   threads.set(text, made)
   return made

@@ -90,6 +90,8 @@ export interface ItemLine extends AnyLine {
   item: string
   /** What was read: the torque cell, or what the cells of the line come to together. */
   printed: string
+  /** Words beside the torque its author took from among them. */
+  beside?: string
   /** The unit of its bare numbers and the decimal sign, as it was read. */
   context?: SpecContext
   spec?: Spec

@@ -9,7 +9,7 @@ export {
   type SpecRefusalCode,
   specSentenceFor,
 } from './refusals'
-export { remarkSentenceFor } from './remark'
+export { noteSentenceFor, remarkSentenceFor } from './remark'
 export type {
   AngleSpec,
   Contradiction,

@@ -6,6 +6,7 @@
  */
 import { type Refusal, refuse } from '../log'
 import { listed } from '../words'
+import { noteSentenceFor } from './remark'
 import type { Spec } from './types'
 
 interface SpecRefusalData {
@@ -91,7 +92,7 @@ const SENTENCES: Sentences = {
       d.readings.length > 0
         ? `It may say ${listed(d.readings.map((one) => `“${one.text}”`))}: choose what is printed.`
         : 'Look at the page and enter it in full.'
-    }`,
+    }${d.note ? ` ${noteSentenceFor(d.note)}` : ''}`,
 }
 
 export function specSentenceFor(refusal: Refusal): string | undefined {

@@ -8,6 +8,9 @@ export function remarkSentenceFor({ first, second }: Contradiction): string {
   return `“${first.text}” and “${second.text}” are ${percent} % apart. The first is taken.`
 }
 
+/** Words that stand beside a torque and were not read: they go along with it, and decide nothing. */
+export const noteSentenceFor = (note: string): string => `Printed beside it, and not read: “${note}”.`
+
 function share(one: PrintedTorque, other: PrintedTorque, key: 'nominalNm' | 'minNm' | 'maxNm'): number[] {
   const [a, b] = [one[key], other[key]]
   return a === undefined || b === undefined ? [] : [Math.abs(a - b) / Math.max(a, b)]

@@ -68,6 +68,40 @@ describe('commands', () => {
     expect([other.status, other.json.code]).toEqual([403, 'not_this_device'])
   })
 
+  test('[WI1] the sentence names the field as the screens do, and never a path', async () => {
+    const said = async (body: object) => {
+      const { json } = await ana.post('/api/jobs/j1/commands', command(body))
+      expect(json.code).toBe('bad_message')
+      expect(json.sentence).not.toMatch(/[a-z]\/[a-z]|schema|JSON|undefined/i)
+      return json.sentence
+    }
+    const reading = { type: 'TakeReading', jointId: 'J1', position: 1, pass: 1, how: 'indicated' }
+    expect(await said({ ...reading, value: 1e9 })).toBe(
+      '“Number entered” must be at most 1000000. Enter it again.',
+    )
+    const settled = {
+      type: 'SettleValue',
+      jointId: 'J1',
+      pass: 1,
+      torqueNm: 20,
+      minNm: 0,
+      maxNm: 22,
+      basis: { kind: 'word', competence: 'the maker’s own engineer' },
+      reason: 'as told',
+    }
+    expect(await said(settled)).toBe('“Lowest, N·m” must be above 0. Enter it again.')
+    expect(await said({ ...settled, minNm: 18, maxNm: 'much' })).toBe(
+      '“Highest, N·m” must be a number. Enter it again.',
+    )
+    expect(await said({ ...settled, minNm: 18, reason: ' ' })).toBe('“Reason” is empty. Enter it again.')
+    expect(await said({ ...settled, minNm: 18, reason: undefined })).toBe(
+      '“Reason” is missing. Enter it again.',
+    )
+    expect(await said({ type: 'Nothing' })).toBe(
+      'The server did not understand this entry. Reload the page and make it again.',
+    )
+  })
+
   test('[WI1] what is wrong is 400 and names the path', async () => {
     const at = async (body: unknown) => {
       const { status, json } = await ana.post('/api/jobs/j1/commands', body)

@@ -2,7 +2,7 @@
 import 'fake-indexeddb/auto'
 import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../shared/plan/check'
-import type { Plan } from '../../../shared/plan/types'
+import type { Joint, Pass, Plan } from '../../../shared/plan/types'
 import {
   addJoint,
   addStep,
@@ -18,7 +18,9 @@ import {
   withLimits,
 } from '../../../web/pages/shop/draft/draft-plan'
 import { finishOf, fixWords, placeInPlan, placeWords, within } from '../../../web/pages/shop/draft/finish'
+import { judgedPass, printedPasses } from '../../../web/pages/shop/draft/judged'
 import { draftShelf, memoryShelf } from '../../../web/pages/shop/draft/shelf'
+import { joint, planOf, step } from '../../shop/plan'
 
 const BARE: Plan = {
   format: 'paintmark-plan/1',
@@ -32,6 +34,73 @@ const BARE: Plan = {
 }
 const two = addJoint(addStep(addJoint(addStep(BARE), 0)), 1)
 const problems = (plan: Plan) => finishOf(plan).faults.map(({ problem }) => problem)
+
+describe('what the judge says of a pass while it is typed', () => {
+  const bolt = (more: Partial<Joint> = {}) => joint('J1', { lubrication: 'engine oil', ...more })
+  const torque = (torqueNm: number | null, more: object = {}): Pass => ({ kind: 'torque', torqueNm, ...more })
+
+  test('what the bolt cannot bear, in the words of the check', () => {
+    const said = judgedPass(bolt(), torque(60))
+    expect(said).toMatchObject({ against: true })
+    expect(said?.sentences[0]).toMatch(/^60 N·m would break an M8x1.25 bolt \(8.8\)/)
+    const [fault] = finishOf(planOf(step('A1', { joints: [bolt({ passes: [torque(60)] })] }))).faults
+    expect(fault?.problem).toContain(said?.sentences[0]?.replace(/\.$/, ''))
+  })
+  test('what is doubtful or assumed is told and is not against it; what is right is not told', () => {
+    expect(judgedPass(bolt(), torque(38))).toMatchObject({
+      against: false,
+      sentences: [expect.stringContaining('past its yield')],
+    })
+    expect(judgedPass(bolt({ thread: 'M8 x 25', grade: 'not given' }), torque(22))?.sentences).toEqual([
+      'No grade is given: it was judged as 8.8.',
+      'M8 x 25 is taken as M8x1.25, the coarse pitch, 25 mm long.',
+    ])
+    expect(judgedPass(bolt(), torque(22))).toBeUndefined()
+    expect(judgedPass(bolt(), torque(null))).toBeUndefined()
+    expect(judgedPass(bolt(), { kind: 'angle', angleDeg: 90 })).toBeUndefined()
+  })
+  test('limits are judged with it, and what was taken as printed says why', () => {
+    const nut = { fastener: 'nut', grade: '8' } as const
+    expect(judgedPass(bolt(nut), torque(22))).toBeUndefined()
+    const wide = judgedPass(bolt(nut), torque(22, { limits: { minNm: 20, maxNm: 90, from: 'plan' } }))
+    expect(wide?.sentences[0]).toMatch(/^90 N·m would pull a class 8 nut over its proof load/)
+    const asPrinted = { torqueNm: 60, photo: 'a'.repeat(64), reason: 'confirmed by letter' }
+    const taken = judgedPass(bolt(), torque(60, { asPrinted }))
+    expect(taken?.against).toBe(false)
+    expect(taken?.sentences.at(-1)).toBe('Taken as printed: confirmed by letter')
+    expect(judgedPass(bolt(), torque(61, { asPrinted }))?.against).toBe(true)
+  })
+
+  test('a printed text: read, read with a remark, offered, asked, refused', () => {
+    expect(printedPasses(bolt(), '22 Nm')).toEqual({
+      says: 'Read as 22 N·m.',
+      passes: [torque(22)],
+      notes: [],
+      offers: [],
+    })
+    expect(printedPasses(bolt(), '60 Nm').said).toMatchObject({ against: true })
+    const remarked = printedPasses(bolt(), '22.0 N·m (16.5 lbf·ft)')
+    expect(remarked.notes).toEqual([expect.stringMatching(/ % apart\. The first is taken\.$/)])
+    expect(remarked.said?.sentences).toEqual(remarked.notes)
+    const offered = printedPasses(bolt(), '22 Nm with new bolts')
+    expect(offered.passes).toBeUndefined()
+    expect(offered.offers).toEqual([
+      {
+        text: '22 N·m',
+        passes: [torque(22)],
+        notes: ['Printed beside it, and not read: “with new bolts”.'],
+      },
+    ])
+    const asked = printedPasses(bolt(), '22-25')
+    expect(asked.says).toContain('without a unit')
+    expect(asked.offers.map(({ text }) => text)).toContain('22-25 N·m')
+    expect(printedPasses(bolt(), 'see page 14')).toMatchObject({ offers: [], notes: [] })
+    expect(printedPasses(bolt(), '24 N·m (30 lbf·ft)')).toMatchObject({
+      says: expect.stringContaining('are not the same torque'),
+      offers: [],
+    })
+  })
+})
 
 describe('changing a draft', () => {
   test('a new step and a new joint have ids of their own and no fault', () => {

@@ -40,6 +40,33 @@ const lineOf = (work: SheetWork, n: number): WorkLine => {
 const say = (work: SheetWork, n: number, said: Parameters<typeof withCorrection>[2]) =>
   withCorrection(work, lineOf(work, n).original, said)
 
+describe('what the reader leaves beside a torque', () => {
+  const text = 'Item\tThread\tTorque\nA\tM8x1.25\t22.0 N·m (16.5 lbf·ft)\nB\tM8x1.25\t25 Nm with new bolts\n'
+  const sheet = readSheet(text)
+  const at = (n: number, corrections = {}) =>
+    workLines(sheet, { choices: {}, corrections })[n - 1] as WorkLine
+  const told = ({ line }: WorkLine) => (line.kind === 'item' ? line.told : undefined)
+
+  test('a remark is told beside the line, which is read', () => {
+    expect(at(2).state).toBe('read')
+    expect(told(at(2))).toEqual([expect.stringMatching(/ % apart\. The first is taken\.$/)])
+  })
+  test('an offer is one press; its words stay beside the line and go into the plan', () => {
+    const offered = at(3)
+    expect([offered.state, offered.offers]).toEqual(['unread', ['25 N·m']])
+    expect(offered.doubt[0]).toContain('with the note “with new bolts”')
+    const { corrections } = withCorrection({ ...EMPTY_WORK, text }, offered.original, { printed: '25 N·m' })
+    const taken = at(3, corrections)
+    expect(taken.state).toBe('read')
+    expect(told(taken)).toEqual(['Printed beside it, and not read: “with new bolts”.'])
+    const { steps } = draftFrom([taken], HEAD)
+    expect(steps[0]?.joints[0]?.notes?.join(' ')).toContain('with new bolts')
+    // Another torque typed by hand is not the one those words stood beside.
+    const other = withCorrection({ ...EMPTY_WORK, text }, offered.original, { printed: '26 N·m' })
+    expect(told(at(3, other.corrections))).toBeUndefined()
+  })
+})
+
 describe('what a line is', () => {
   test('read, to look at, not read, a heading, the heading of the columns', () => {
     expect(workLines(SHEET, WORK).map(({ state }) => state)).toEqual([

@@ -51,6 +51,10 @@ describe('the address holds the sheet', () => {
       ),
     )
   })
+  test('words beside a torque stay in the address', () => {
+    const inputs = { ...inputsFrom(''), printed: '25 N·m', beside: 'with new bolts' }
+    expect(inputsFrom(searchOf(inputs))).toEqual(inputs)
+  })
   test('whatever an address holds is answered or refused, and nothing throws', () => {
     const names = Object.keys(inputsFrom('')) as (keyof Inputs)[]
     const word = fc.oneof(
@@ -92,6 +96,32 @@ describe('what is typed', () => {
     expect(lengthIn('1.5 in').value).toBeCloseTo(38.1, 9)
     expect(lengthIn('')).toEqual({})
     expect(sheet({ ...blind, stack: 'thick' }).errors.stack).toContain('“thick”')
+  })
+  test.each([
+    ['stack', '1e7', undefined],
+    ['stack', '10000000', '“Clamped stack” cannot be 10000000 mm. Enter a number above 0 mm to 5000 mm.'],
+    ['threadDepth', '0', '“Thread depth” cannot be 0 mm. Enter a number above 0 mm to 5000 mm.'],
+    ['threadDepth', '9000 mm', '“Thread depth” cannot be 9000 mm. Enter a number above 0 mm to 5000 mm.'],
+    ['washer', '-1', '“Washer” cannot be -1 mm. Enter a number from 0 mm to 1000 mm.'],
+    ['utilisation', '150', '“Use of the yield stress” cannot be 1.5. Enter a number above 0 to 1.'],
+    [
+      'headBearing',
+      '4000',
+      '“Head bears on, mm across” cannot be 4000 mm. Enter a number above 0 mm to 2000 mm.',
+    ],
+    ['adapterAngle', '400', '“Adapter’s angle” cannot be 400°. Enter a number from -360° to 360°.'],
+    ['wrenchLength', '0', '“Wrench” cannot be 0 mm. Enter a number above 0 mm to 5000 mm.'],
+  ] as const)(
+    'a number out of the bounds of its field is told there, with both: %s %s',
+    (field, typed, told) => {
+      const { errors } = sheet({ ...blind, [field]: typed })
+      expect(Object.keys(errors)).toEqual([field])
+      if (told) expect(errors[field]).toBe(told)
+    },
+  )
+  test('a measured friction out of its bounds is told at its field', () => {
+    const { errors } = sheet({ lubrication: 'measured', mu: '0.1 to 3' })
+    expect(errors).toEqual({ mu: '“Measured friction” cannot be 3. Enter a number above 0 to 2.' })
   })
   test('a share is read as one and as per cent; a friction as one number or a band', () => {
     expect(shareIn('0,9')).toEqual({ value: 0.9 })

@@ -174,9 +174,9 @@ export function settle(
   }
   const shown = valuesShown(form, proposal, tolerancePct)
   const [torqueNm, minNm, maxNm] = [numberIn(shown.value), numberIn(shown.min), numberIn(shown.max)]
-  if (torqueNm === undefined || torqueNm === 0) errors.value = 'Enter the torque in N·m.'
-  if (minNm === undefined) errors.min = 'Enter the lowest acceptable reading.'
-  if (maxNm === undefined) errors.max = 'Enter the highest acceptable reading.'
+  if (!isTorque(torqueNm)) errors.value = `Enter the torque in N·m${BETWEEN}.`
+  if (!isTorque(minNm)) errors.min = `Enter the lowest acceptable reading${BETWEEN}.`
+  if (!isTorque(maxNm)) errors.max = `Enter the highest acceptable reading${BETWEEN}.`
   if (torqueNm !== undefined && minNm !== undefined && minNm > torqueNm)
     errors.min = `The lowest is above the value itself, ${torqueNm} N·m.`
   if (torqueNm !== undefined && maxNm !== undefined && maxNm < torqueNm)
@@ -202,6 +202,11 @@ export function settle(
     },
   }
 }
+
+/** As the log takes it. */
+const MOST_NM = 1_000_000
+const BETWEEN = `, above 0 and at most ${MOST_NM}`
+const isTorque = (nm: number | undefined): nm is number => nm !== undefined && nm > 0 && nm <= MOST_NM
 
 /** The sentence names neither people nor times. */
 const NOBODY = { ...format, person: (id: string) => id, moment: String, date: String }

@@ -1,7 +1,7 @@
 /** What the manual prints, read back pass by pass; what is unclear is asked, what contradicts itself is said. */
 import { For, Match, Show, Switch } from 'solid-js'
 import { doubtsInWords } from '../../../shared/fastener'
-import { specPassWords } from '../../../shared/spec'
+import { noteSentenceFor, remarkSentenceFor, specPassWords } from '../../../shared/spec'
 import { format } from '../../format'
 import { useCalculator } from './fields'
 import { answerOf, inState } from './part'
@@ -50,6 +50,10 @@ export function PrintedAnswer() {
                     )}
                   </For>
                 </ol>
+              </Show>
+              <Show when={printed().spec.remark}>{(two) => <p>{remarkSentenceFor(two())}</p>}</Show>
+              <Show when={calculation().inputs.beside.trim()}>
+                {(words) => <p>{noteSentenceFor(words())}</p>}
               </Show>
               <Show when={printed().seats}>
                 <p>

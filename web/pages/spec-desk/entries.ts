@@ -5,6 +5,7 @@
  */
 import { isRefusal } from '../../../shared/log'
 import { parseLength, unitSentenceFor } from '../../../shared/units'
+import { type InputField, type Inputs, LABELS } from './inputs'
 
 export type Entry<T> = { value?: T; error?: string }
 
@@ -46,4 +47,61 @@ export function frictionIn(text: string): Entry<number | { low: number; high: nu
       error: `“${text.trim().slice(0, 40)}” is not a friction. Enter one number, or the lowest and the highest: 0.10 to 0.14.`,
     }
   return { value: second === undefined ? low.value : { low: low.value, high: high.value } }
+}
+
+interface Bounds {
+  /** In mm, in degrees, or a plain number. */
+  unit: '' | 'mm' | '°'
+  /** The lowest is allowed too, where it is `from`. */
+  above?: number
+  from?: number
+  upto: number
+}
+const LENGTH: Bounds = { unit: 'mm', above: 0, upto: 5000 }
+const ACROSS: Bounds = { unit: 'mm', above: 0, upto: 2000 }
+
+/** Far beyond any workshop: so that what is computed is never blamed for what was typed. */
+const BOUNDS = {
+  headBearing: ACROSS,
+  clearanceHole: ACROSS,
+  length: LENGTH,
+  boltThread: LENGTH,
+  stack: LENGTH,
+  threadDepth: LENGTH,
+  holeDepth: LENGTH,
+  insertLength: LENGTH,
+  wrenchLength: LENGTH,
+  washer: { unit: 'mm', from: 0, upto: 1000 },
+  adapterLength: { unit: 'mm', from: 0, upto: 5000 },
+  adapterAngle: { unit: '°', from: -360, upto: 360 },
+  utilisation: { unit: '', above: 0, upto: 1 },
+  mu: { unit: '', above: 0, upto: 2 },
+} satisfies { [Field in InputField]?: Bounds }
+type Bounded = keyof typeof BOUNDS
+
+/** A number of the sheet, within what its field may hold; the sentence names that field and both its bounds. */
+export function entryOf(inputs: Inputs, field: Exclude<Bounded, 'mu'>): Entry<number> {
+  const text = inputs[field]
+  if (field === 'utilisation') return bounded(field, shareIn(text))
+  return bounded(field, BOUNDS[field].unit === '°' ? numberIn(text, '°') : lengthIn(text))
+}
+
+export const frictionOf = (inputs: Inputs): ReturnType<typeof frictionIn> =>
+  bounded('mu', frictionIn(inputs.mu))
+
+function bounded<T extends number | { low: number; high: number }>(
+  field: Bounded,
+  entry: Entry<T>,
+): Entry<T> {
+  const { unit, above, from, upto }: Bounds = BOUNDS[field]
+  if (entry.value === undefined) return entry
+  const ends = typeof entry.value === 'number' ? [entry.value] : [entry.value.low, entry.value.high]
+  const out = ends.find(
+    (value) => !(above === undefined ? value >= (from ?? 0) : value > above) || value > upto,
+  )
+  if (out === undefined) return entry
+  const inUnit = (value: number) => `${value}${unit === 'mm' ? ' mm' : unit}`
+  const lowest = above === undefined ? `from ${inUnit(from ?? 0)}` : `above ${inUnit(above)}`
+  const name = LABELS[field].replace(/, (?:mm|°)$/, '')
+  return { error: `“${name}” cannot be ${inUnit(out)}. Enter a number ${lowest} to ${inUnit(upto)}.` }
 }

@@ -13,7 +13,7 @@ import {
 import { isRefusal } from '../../../shared/log'
 import { listed } from '../../../shared/words'
 import type { BoltSection } from '../../drawings/bolt-in-hole'
-import { lengthIn } from './entries'
+import { entryOf } from './entries'
 import { type InputField, type Inputs, LABELS } from './inputs'
 import { open, type Part, refusedPart, there } from './part'
 import { gradeOf } from './tension'
@@ -55,7 +55,7 @@ function lengthsOf(inputs: Inputs): Lengths | Part<never> {
   const lengths: Lengths = {}
   for (const field of LENGTHS) {
     if (field === 'insertLength' && inputs.insert === 'none') continue
-    const { value, error } = lengthIn(inputs[field])
+    const { value, error } = entryOf(inputs, field)
     if (error) return { state: 'refused', why: error, field }
     if (value !== undefined) lengths[field] = value
   }

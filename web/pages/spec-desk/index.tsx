@@ -40,6 +40,8 @@ export default function SpecDesk() {
   let latest = location.search
   const set = (field: InputField, value: string) => {
     setInputs(field, value)
+    // What stood beside a torque belongs to that torque alone.
+    if (field === 'printed') setInputs('beside', '')
     latest = searchOf(inputs)
     written.add(latest)
     navigate(`/desk${latest}`, { replace: true, scroll: false })

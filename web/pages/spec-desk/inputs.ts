@@ -16,6 +16,8 @@ export interface Inputs {
   clearanceHole: string
   /** What the manual prints for this fastener, as printed. */
   printed: string
+  /** Words printed beside the torque that was taken from among them. */
+  beside: string
   /** Which pass of the printed ones goes on the wrench, from 1. */
   pass: string
   material: string
@@ -50,6 +52,7 @@ const FIELDS: { [Field in InputField]: readonly [key: string, usual: string] } =
   headBearing: ['bearing', ''],
   clearanceHole: ['clearance', ''],
   printed: ['printed', ''],
+  beside: ['beside', ''],
   pass: ['pass', ''],
   material: ['hole', ''],
   length: ['length', ''],
@@ -107,6 +110,7 @@ export const LABELS: Record<InputField, string> = {
   headBearing: 'Head bears on, mm across',
   clearanceHole: 'Clearance hole, mm',
   printed: 'What the manual prints',
+  beside: 'Printed beside it',
   pass: 'Pass to set',
   material: 'The hole is cut in',
   length: 'Bolt length, mm',

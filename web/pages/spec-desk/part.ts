@@ -14,6 +14,8 @@ export interface Unread {
   state: 'refused'
   why: string
   readings: readonly { text: string }[]
+  /** Its words that none of the readings holds. */
+  note: string
 }
 
 export type FieldErrors = Partial<Record<InputField, string>>

@@ -28,6 +28,7 @@ const unread = (why = '', data: unknown): Unread => ({
   state: 'refused',
   why,
   readings: (data as Partial<Unread> | undefined)?.readings ?? [],
+  note: (data as Partial<Unread> | undefined)?.note ?? '',
 })
 
 /** The pass to set is the one asked for, else the last torque: that is the one that counts. */

@@ -57,12 +57,16 @@ function Why(props: { part: Part<unknown> }) {
 /** What could not be read, and each reading it may have: one press enters it. */
 export function Readings(props: { of: Unread; field: InputField }) {
   const { set } = useCalculator()
+  const take = (text: string) => {
+    set(props.field, text)
+    if (props.field === 'printed') set('beside', props.of.note)
+  }
   return (
     <>
       <p class="sentence against">{props.of.why}</p>
       <div class="cluster roomy">
         <For each={props.of.readings}>
-          {({ text }) => <Button onClick={() => set(props.field, text)}>{text}</Button>}
+          {({ text }) => <Button onClick={() => take(text)}>It says {text}</Button>}
         </For>
       </div>
     </>

@@ -13,7 +13,7 @@ import {
   tightening,
 } from '../../../shared/fastener'
 import { isRefusal } from '../../../shared/log'
-import { frictionIn, lengthIn, shareIn } from './entries'
+import { entryOf, frictionOf } from './entries'
 import type { Inputs } from './inputs'
 import { open, type Part, refusedPart, there, unreadable, whyNot } from './part'
 
@@ -36,11 +36,11 @@ export const LUBRICATION_WORDS: Record<Lubrication, string> = {
 
 /** One fastener, tightened: the answer for what is asked. */
 export function tensionOf(inputs: Inputs, thread: Thread): Part<Tightening> {
-  const utilisation = shareIn(inputs.utilisation)
-  const headBearing = lengthIn(inputs.headBearing)
-  const clearanceHole = lengthIn(inputs.clearanceHole)
+  const utilisation = entryOf(inputs, 'utilisation')
+  const headBearing = entryOf(inputs, 'headBearing')
+  const clearanceHole = entryOf(inputs, 'clearanceHole')
   const measured = inputs.lubrication === 'measured'
-  const mu = measured ? frictionIn(inputs.mu) : {}
+  const mu = measured ? frictionOf(inputs) : {}
   const unread = unreadable({ utilisation, headBearing, clearanceHole, mu })
   if (unread) return unread
   if (measured && mu.value === undefined)

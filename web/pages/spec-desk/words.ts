@@ -37,7 +37,7 @@ export function summaryOf({ recommended, target, fit, thread, printedJudged }: C
   const { designation } = thread.value
   const torque =
     printedJudged?.verdict === 'impossible'
-      ? 'the printed torque cannot be.'
+      ? 'the printed torque is more than this fastener bears. Look at the page again.'
       : target?.from === 'printed'
         ? `${format.number(target.torqueNm, 2)} N·m as printed.`
         : recommended.state === 'there'

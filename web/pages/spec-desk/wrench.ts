@@ -15,7 +15,7 @@ import {
   wrenchSentence,
   wrenchSetting,
 } from '../../../shared/wrench'
-import { lengthIn, numberIn } from './entries'
+import { entryOf } from './entries'
 import type { Inputs } from './inputs'
 import { open, type Part, there, unreadable } from './part'
 
@@ -81,9 +81,9 @@ export function onWrench(
   wrenches: readonly Wrench[],
   now: number,
 ): Part<OnWrench> {
-  const wrenchLength = lengthIn(inputs.wrenchLength)
-  const adapterLength = lengthIn(inputs.adapterLength)
-  const adapterAngle = numberIn(inputs.adapterAngle, '°')
+  const wrenchLength = entryOf(inputs, 'wrenchLength')
+  const adapterLength = entryOf(inputs, 'adapterLength')
+  const adapterAngle = entryOf(inputs, 'adapterAngle')
   const unread = unreadable({ wrenchLength, adapterLength, adapterAngle })
   if (unread) return unread
   if (!target) return open('There is no torque to set yet.')

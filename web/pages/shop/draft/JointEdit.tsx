@@ -3,6 +3,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { type Interruption, JOINT_CLASSES, type Joint, type Plan } from '../../../../shared/plan/types'
 import { threadRead } from '../../../../shared/sheet'
 import { BoltMap } from '../../../drawings/BoltMap'
+import { format } from '../../../format'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Select } from '../../../ui/Select'
@@ -59,7 +60,9 @@ export function JointEdit(props: JointEditProps) {
   const pattern = createMemo(() => patternOf(joint().positions))
   const threadWords = () => {
     const read = threadRead(joint().thread)
-    return 'designation' in read ? `Understood as ${read.designation}.` : read.sentence
+    if (!('designation' in read)) return read.sentence
+    const long = read.lengthMm === undefined ? '' : `, ${format.number(read.lengthMm, 2)} mm long`
+    return `Understood as ${read.designation}${long}.`
   }
   const rule = (patch: { [K in keyof Interruption]?: Interruption[K] | undefined }) => {
     const { afterAngle, ...rest } = { ...joint().interruption, ...patch }
@@ -133,7 +136,16 @@ export function JointEdit(props: JointEditProps) {
           />
         </Show>
       </div>
-      <PassesEdit joint={joint()} onChange={(passes) => put({ passes })} />
+      <PassesEdit
+        joint={joint()}
+        onChange={(passes) => put({ passes })}
+        onPrinted={(passes, notes) =>
+          put({
+            passes,
+            ...(notes.length > 0 ? { notes: [...new Set([...(joint().notes ?? []), ...notes])] } : {}),
+          })
+        }
+      />
       <div class="draft-fields">
         <Select
           label="Interrupted, torques only so far"

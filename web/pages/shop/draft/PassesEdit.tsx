@@ -1,16 +1,13 @@
 /** A joint's passes: read at once from what the manual prints, or set one by one. */
-import { createSignal, Index, Match, Show, Switch } from 'solid-js'
-import { isRefusal } from '../../../../shared/log'
+import { createMemo, createSignal, For, Index, Match, Show, Switch } from 'solid-js'
 import type { Joint, Pass } from '../../../../shared/plan/types'
 import { passWords } from '../../../../shared/plan/words'
-import { sheetToPlan } from '../../../../shared/sheet'
-import { readSpec, specSentenceFor } from '../../../../shared/spec'
 import { format } from '../../../format'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Select } from '../../../ui/Select'
-import { specWords } from '../sheet/sheet-words'
 import { NEW_PASS, withLimits } from './draft-plan'
+import { judgedPass, printedPasses, type Said } from './judged'
 import { NumberField } from './NumberField'
 
 const KINDS: { value: Pass['kind']; title: string }[] = [
@@ -23,6 +20,8 @@ const KINDS: { value: Pass['kind']; title: string }[] = [
 interface PassesEditProps {
   joint: Joint
   onChange(passes: Pass[]): void
+  /** What a manual's text was read as, with the sentences that go into the joint's notes. */
+  onPrinted(passes: Pass[], notes: readonly string[]): void
 }
 
 export function PassesEdit(props: PassesEditProps) {
@@ -32,7 +31,7 @@ export function PassesEdit(props: PassesEditProps) {
   return (
     <fieldset class="draft-passes stack roomy">
       <legend>Passes</legend>
-      <Printed onPasses={(read) => props.onChange(read)} />
+      <Printed joint={props.joint} onPasses={props.onPrinted} />
       <ol class="stack roomy">
         <Index each={passes()}>
           {(pass, i) => (
@@ -51,6 +50,7 @@ export function PassesEdit(props: PassesEditProps) {
               >
                 Take out
               </Button>
+              <SaidOf said={judgedPass(props.joint, pass())} />
             </li>
           )}
         </Index>
@@ -64,52 +64,58 @@ export function PassesEdit(props: PassesEditProps) {
   )
 }
 
-/** As a torque sheet of one line is: the same reading, the same care. */
-function passesFrom(text: string): Pass[] | undefined {
-  const spec = readSpec(text)
-  if (isRefusal(spec) || spec.contradiction) return undefined
-  const { plan } = sheetToPlan([{ kind: 'item', line: 1, text, item: 'x', printed: text, spec }], {
-    id: 'x',
-    title: 'x',
-    family: 'x',
-    source: 'x',
-  })
-  return plan.steps[0]?.joints[0]?.passes
-}
-
-function Printed(props: { onPasses(passes: Pass[]): void }) {
+function Printed(props: { joint: Joint; onPasses(passes: Pass[], notes: readonly string[]): void }) {
   const [text, setText] = createSignal('')
-  const says = () => {
-    if (!text().trim()) return 'As in 30 N·m + 90°. It takes the place of the passes below.'
-    const spec = readSpec(text())
-    if (isRefusal(spec)) return specSentenceFor(spec) ?? spec.refused
-    if (spec.contradiction)
-      return `${spec.contradiction.first.text} and ${spec.contradiction.second.text} are not the same torque. Enter the one that is right.`
-    return `Read as ${specWords(spec)}.`
+  const read = createMemo(() => (text().trim() ? printedPasses(props.joint, text()) : undefined))
+  const take = (passes: Pass[], notes: readonly string[]) => {
+    props.onPasses(passes, notes)
+    setText('')
   }
-  const passes = () => passesFrom(text())
   return (
     <div class="draft-printed">
       <Field
         label="As the manual prints them"
         value={text()}
-        hint={says()}
+        hint={read()?.says ?? 'As in 30 N·m + 90°. It takes the place of the passes below.'}
         autocomplete="off"
         spellcheck={false}
         onValue={setText}
       />
       <Button
-        disabled={!passes()}
+        disabled={!read()?.passes}
         onClick={() => {
-          const read = passes()
-          if (!read) return
-          props.onPasses(read)
-          setText('')
+          const { passes, notes = [] } = read() ?? {}
+          if (passes) take(passes, notes)
         }}
       >
         Take these passes
       </Button>
+      <SaidOf said={read()?.said} />
+      <Show when={read()?.offers.length}>
+        <div class="draft-said cluster roomy">
+          <For each={read()?.offers}>
+            {(offer) => <Button onClick={() => take(offer.passes, offer.notes)}>It says {offer.text}</Button>}
+          </For>
+        </div>
+      </Show>
     </div>
+  )
+}
+
+/** The judge's word, beside the number it speaks of. */
+function SaidOf(props: { said: Said | undefined }) {
+  return (
+    <Show when={props.said}>
+      {(said) => (
+        <div
+          class="draft-said mark stack close"
+          classList={{ rust: said().against, 'points-fault': said().against }}
+          role="status"
+        >
+          <For each={said().sentences}>{(sentence) => <p>{sentence}</p>}</For>
+        </div>
+      )}
+    </Show>
   )
 }
 

@@ -89,7 +89,11 @@ export function SheetRow(props: SheetRowProps) {
         </ul>
       </Show>
       <Show when={props.work.state !== 'out' && item()?.told}>
-        {(told) => <p class="small pencil">{told().join(' ')}</p>}
+        {(told) => (
+          <ul class="line-told stack close small pencil">
+            <For each={told()}>{(sentence) => <li>{sentence}</li>}</For>
+          </ul>
+        )}
       </Show>
       <div class="line-acts cluster">
         <Show when={isJoint(props.work)}>

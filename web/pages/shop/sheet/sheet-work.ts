@@ -6,6 +6,7 @@
  */
 import type { JointClass } from '../../../../shared/plan/types'
 import {
+  besideOf,
   type ItemLine,
   judgedLine,
   type Row,
@@ -165,7 +166,16 @@ function corrected(original: SheetLine, correction: Correction, context: Correct
   // What its author types has no decimal sign of the sheet's: it is asked about, as anywhere.
   const { style: _, ...typed } = judgedWith
   const bare = row.context?.unit ?? unit
-  return judgedLine({ ...changed, printed: printed ?? '', context: bare ? { unit: bare } : {} }, typed)
+  const beside = printed && refusal ? besideOf(refusal, printed) : undefined
+  return judgedLine(
+    {
+      ...changed,
+      printed: printed ?? '',
+      context: bare ? { unit: bare } : {},
+      ...(beside ? { beside } : {}),
+    },
+    typed,
+  )
 }
 
 function withoutDoubt<L extends SheetLine>(line: L): L {
