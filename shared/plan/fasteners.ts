@@ -59,7 +59,8 @@ export function judgeAt(
   })
 }
 
-const takenAsPrinted = (pass: TorquePass): pass is TorquePass & { asPrinted: AsPrinted } =>
+/** More than the fastener bears, and taken all the same with this very value. */
+export const takenAsPrinted = (pass: TorquePass): pass is TorquePass & { asPrinted: AsPrinted } =>
   pass.asPrinted !== undefined && pass.asPrinted.torqueNm === pass.torqueNm
 
 /** What speaks against a torque at a head, where it is more than the fastener bears; nothing within a band that was taken so. */

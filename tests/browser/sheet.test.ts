@@ -101,6 +101,27 @@ async function makesThePlan({ page }: Device): Promise<void> {
   await stands(page)
 }
 
+/** The judge stands beside the number as it is typed; words beside a printed torque go into the joint's notes. */
+async function judgesWhileTyped(device: Device, printed: Locator): Promise<void> {
+  const { page } = device
+  const passes = page.getByRole('group', { name: 'Passes' })
+  const number = passes.getByRole('textbox', { name: 'N·m', exact: true })
+  await number.fill('400')
+  const pass = passes.getByRole('listitem').filter({ has: number })
+  await says(pass, 'is 5.5 times what')
+  expect(await looks(device, 'draft-judged')).toEqual([])
+  await number.fill('40')
+  await pass.getByRole('status').waitFor({ state: 'detached' })
+  await printed.fill('400 N·m')
+  await says(passes, 'Read as 400 N·m.')
+  await says(passes, 'breaking load')
+  await printed.fill('40 N·m with new nuts')
+  await says(passes, 'with the note “with new nuts”')
+  expect(await looks(device, 'draft-offered')).toEqual([])
+  await passes.getByRole('button', { name: 'It says 40 N·m' }).click()
+  await says(page.getByRole('main'), 'Printed beside it, and not read: “with new nuts”.')
+}
+
 const fold = (page: Page, name: string) => page.getByRole('button', { name, expanded: false })
 
 async function finishes(device: Device): Promise<void> {
@@ -121,6 +142,7 @@ async function finishes(device: Device): Promise<void> {
   await page.getByRole('combobox', { name: 'They sit' }).selectOption('rows')
   // An angle without a word on what follows a break: a fault, at its place and at the head, until it is said.
   const printed = page.getByRole('textbox', { name: 'As the manual prints them' })
+  await judgesWhileTyped(device, printed)
   await printed.fill('40 N·m + 90°')
   await page.getByText('Read as 40 N·m → +90°.').waitFor()
   await page.getByRole('button', { name: 'Take these passes' }).click()

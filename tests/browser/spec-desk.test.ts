@@ -94,6 +94,39 @@ describe('the spec desk', () => {
     await set.getByText('For 47.45 N·m as the manual prints it').waitFor()
   })
 
+  test('what the reader leaves beside a torque: a remark, and words that one press keeps', async () => {
+    const device = await atDesk('office', '?thread=M10x1.25')
+    const { page } = device
+    const printed = answer(page, 'Printed: it counts before anything computed')
+    await field(page, 'What the manual prints').fill('46.0 N·m (34.5 lbf·ft)')
+    await printed.getByText('“46.0 N·m” and “34.5 lbf·ft” are 1.7 % apart. The first is taken.').waitFor()
+    await field(page, 'What the manual prints').fill('46 Nm with new bolts')
+    await printed.getByText('with the note “with new bolts”').waitFor()
+    expect(await looks(device, 'desk-offered')).toEqual([])
+    await printed.getByRole('button', { name: 'It says 46 N·m' }).click()
+    const beside = printed.getByText('Printed beside it, and not read: “with new bolts”.', { exact: true })
+    await beside.waitFor()
+    expect(await field(page, 'What the manual prints').inputValue()).toBe('46 N·m')
+    await answer(page, 'What to set').getByText('For 46 N·m as the manual prints it').waitFor()
+    await page.reload()
+    await beside.waitFor()
+    // What is typed by hand is another torque.
+    await field(page, 'What the manual prints').fill('47 N·m')
+    await beside.waitFor({ state: 'detached' })
+  })
+
+  test('a number out of bounds is told at its own field, with both bounds', async () => {
+    const { page } = await atDesk('phone', '?thread=M10&stack=12&depth=90000')
+    await page
+      .getByText('“Thread depth” cannot be 90000 mm. Enter a number above 0 mm to 5000 mm.')
+      .first()
+      .waitFor()
+    expect(await field(page, 'Thread depth, mm').getAttribute('aria-invalid')).toBe('true')
+    expect(await field(page, 'Drilled to, mm').getAttribute('aria-invalid')).toBeNull()
+    await field(page, 'Thread depth, mm').fill('18')
+    await expect.poll(() => field(page, 'Thread depth, mm').getAttribute('aria-invalid')).toBeNull()
+  })
+
   test('a link opened again, and a reload, give the same sheet', async () => {
     const first = await atDesk('office')
     const { page } = first

@@ -8,13 +8,16 @@ import { conditionWords } from '../../../shared/job/kinds'
 import { basisWords } from '../../../shared/job/trail/sentences'
 import type { SettledValue, WrenchThen } from '../../../shared/job/types'
 import { bandFor, setViews, standingFlags } from '../../../shared/job/verdicts'
+import { takenAsPrinted } from '../../../shared/plan/fasteners'
 import { indexPlan } from '../../../shared/plan/read'
+import type { Joint } from '../../../shared/plan/types'
 import { bandWords, passesWords, passWords } from '../../../shared/plan/words'
 import type { Words } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { Stripe } from '../../people/Stripe'
+import { photoAddress } from '../photos/photos'
 import { useJobView } from '../scope'
 import { settlings, valueWords } from '../settled/settled-words'
 import { type SignerPair, signersOf } from '../step/step-view'
@@ -88,6 +91,7 @@ function Group(props: { group: JointGroup }) {
           </p>
           <p class="strong">{groupWords(counted(), joint().positions.length)}</p>
           <SettledValues jointId={joint().id} />
+          <AsPrinted joint={joint()} />
           <For each={signers()}>{(pair) => <Signed pair={pair} />}</For>
           <For each={waiversOfSets(lines())}>
             {(waiver) => (
@@ -302,6 +306,28 @@ function missingSecond({ first, look, waivers }: AuditLine): string {
   if (waivers.some(({ what }) => what.kind === 'second')) return 'accepted with a reason'
   if (look) return 'look noted'
   return first ? 'missing' : 'needed'
+}
+
+/** A torque its fastener cannot bear by what can be computed, and why it was taken all the same: with the page. */
+function AsPrinted(props: { joint: Joint }) {
+  const taken = () =>
+    props.joint.passes.flatMap((pass, i) =>
+      pass.kind === 'torque' && takenAsPrinted(pass) ? [{ pass: i + 1, ...pass.asPrinted }] : [],
+    )
+  return (
+    <For each={taken()}>
+      {({ pass, torqueNm, photo, reason }) => (
+        <p class="group-settled">
+          Pass {pass}: {showNm(torqueNm)} N·m taken as printed, though it is more than the fastener bears by
+          what can be computed. {reason.replace(/[^.!?]$/, '$&.')}{' '}
+          <a href={photoAddress({ sha256: photo })} target="_blank" rel="noreferrer">
+            Photo of the page
+          </a>
+          , check number {photo.slice(0, 12)}
+        </p>
+      )}
+    </For>
+  )
 }
 
 /** What each settled pass of a joint rests on: it stays with the joint for ever. */

@@ -58,8 +58,10 @@ function Why(props: { part: Part<unknown> }) {
 export function Readings(props: { of: Unread; field: InputField }) {
   const { set } = useCalculator()
   const take = (text: string) => {
+    // Once it is entered, it is not unread any more.
+    const { note } = props.of
     set(props.field, text)
-    if (props.field === 'printed') set('beside', props.of.note)
+    if (props.field === 'printed') set('beside', note)
   }
   return (
     <>

@@ -5,7 +5,7 @@
  */
 import { doubtsInWords } from '../../../../shared/fastener'
 import { isRefusal } from '../../../../shared/log'
-import { judgeAt } from '../../../../shared/plan/fasteners'
+import { judgeAt, takenAsPrinted } from '../../../../shared/plan/fasteners'
 import type { Joint, Pass } from '../../../../shared/plan/types'
 import { sheetToPlan } from '../../../../shared/sheet'
 import { noteSentenceFor, readSpec, remarkSentenceFor, specSentenceFor } from '../../../../shared/spec'
@@ -22,7 +22,7 @@ export interface Said {
 export function judgedPass(joint: Joint, pass: Pass): Said | undefined {
   if (pass.kind !== 'torque' || pass.torqueNm === null) return undefined
   const judged = judgeAt(joint, pass.torqueNm, pass.limits)
-  const taken = pass.asPrinted?.torqueNm === pass.torqueNm ? pass.asPrinted : undefined
+  const taken = takenAsPrinted(pass) ? pass.asPrinted : undefined
   const sentences = [
     ...doubtsInWords(judged, format),
     ...(taken ? [`Taken as printed: ${taken.reason}`] : []),
