@@ -108,7 +108,7 @@ async function judgesWhileTyped(device: Device, printed: Locator): Promise<void>
   const number = passes.getByRole('textbox', { name: 'N·m', exact: true })
   await number.fill('400')
   const pass = passes.getByRole('listitem').filter({ has: number })
-  await says(pass, 'is 5.5 times what')
+  await says(pass, '400 N·m would break an M10x1.25 bolt (10.9)')
   expect(await looks(device, 'draft-judged')).toEqual([])
   await number.fill('40')
   await pass.getByRole('status').waitFor({ state: 'detached' })

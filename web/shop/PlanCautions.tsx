@@ -3,6 +3,7 @@ import { createMemo, For, Show } from 'solid-js'
 import { checkPlan } from '../../shared/plan/check'
 import type { Plan } from '../../shared/plan/types'
 import type { Wrench } from '../../shared/shop/types'
+import './plan-cautions.css'
 
 interface PlanCautionsProps {
   plan: Plan
