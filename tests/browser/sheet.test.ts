@@ -107,7 +107,7 @@ async function judgesWhileTyped(device: Device, printed: Locator): Promise<void>
   const passes = page.getByRole('group', { name: 'Passes' })
   const number = passes.getByRole('textbox', { name: 'N·m', exact: true })
   await number.fill('400')
-  const pass = passes.getByRole('listitem').filter({ has: number })
+  const pass = passes.getByRole('listitem').filter({ hasText: 'Highest N·m' })
   await says(pass, '400 N·m would break an M10x1.25 bolt (10.9)')
   expect(await looks(device, 'draft-judged')).toEqual([])
   await number.fill('40')
