@@ -9,8 +9,10 @@ import { serveBare } from './host/bare-socket'
 import { openBareStore, rowsOf } from './host/bare-store'
 import type { HostCalls } from './host/calls'
 import { type Ours, openOurs } from './host/ours'
+import { type OpenYard, openYard } from './host/yard'
 
 const open = new Map<number, Ours>()
+let yard: OpenYard | undefined
 
 function ours(id: number): Ours {
   const found = open.get(id)
@@ -43,6 +45,15 @@ const calls: HostCalls = {
     return (user + system) / 1000
   },
   workInTurn: (id, jobs, untimed, timed) => ours(id).workInTurn(jobs, untimed, timed),
+  async openYard(dataFolder, engines) {
+    yard = await openYard(dataFolder, engines)
+    return yard.opened
+  },
+  async tellYard(jobs, count, atMostMs) {
+    if (!yard) throw new Error('No yard is open in the server process.')
+    return yard.tell(jobs, count, atMostMs)
+  },
+  closeYard: async () => yard?.close(),
   closeOurs: (id) => ours(id).close(),
   async bareLoop(id, jobs, file) {
     const rows = rowsOf(databaseIn(ours(id).dataFolder), jobs)

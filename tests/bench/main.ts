@@ -6,7 +6,7 @@
  * and smaller loads, for development; `--history` ten years of a busy shop, which takes minutes to write. `--spec <file>` scores labelled lines of print instead (`-v` lists the failures).
  */
 import { readFileSync } from 'node:fs'
-import { cpus } from 'node:os'
+import { cpus, loadavg } from 'node:os'
 import { parseArgs } from 'node:util'
 import { scoreOf, scoreTable, specLinesOf } from '../published/spec-lines'
 import { figures } from './figures'
@@ -44,6 +44,7 @@ const whole = makeEnding()
 const chosen = figures.filter(({ name }) => names.length === 0 || names.includes(name))
 const rounds = asked.quick ? 3 : 5
 const outcomes: Outcome[] = []
+const loadBefore = loadavg()[0] ?? 0
 
 async function stop(code: number) {
   await whole.run()
@@ -88,10 +89,12 @@ const about = {
   node: process.version,
   cpus: cpus().length,
   cpu: cpus()[0]?.model ?? 'unknown',
+  /** Processes that wanted a processor, over the last minute; the bench itself keeps about two busy. */
+  load: [loadBefore, loadavg()[0] ?? 0].map((load) => Number(load.toFixed(1))),
 }
 if (asked.json) process.stdout.write(`${asJson(outcomes, about)}\n`)
 else {
-  const how = `medians of ${rounds} interleaved runs, Node ${about.node}, ${about.cpus} × ${about.cpu}`
+  const how = `medians of ${rounds} interleaved runs, Node ${about.node}, ${about.cpus} × ${about.cpu}, load ${about.load.join(' before, ')} after`
   const quick = asked.quick
     ? '\nQuick: fewer rounds and smaller loads; good for development, not for a claim.'
     : ''

@@ -9,6 +9,7 @@ import { holes } from './holes'
 import { manyJobs } from './many-jobs'
 import { memory } from './memory'
 import { openEngines } from './open-engines'
+import { pages } from './pages'
 import { pixels } from './pixels'
 import { sheets } from './sheets'
 import { catchUp, jobLoad } from './wire'
@@ -22,6 +23,7 @@ export const figures: Figure[] = [
   boards200,
   firstLoad,
   pixels,
+  pages,
   catchUp,
   jobLoad,
   holes,

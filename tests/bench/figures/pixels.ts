@@ -7,9 +7,9 @@
  * named in the notes only.
  */
 import { join } from 'node:path'
-import { pathToFileURL } from 'node:url'
-import { type BrowserContext, type CDPSession, chromium } from 'playwright-core'
-import { repoFolder } from '../../../server/repo-folder'
+import type { BrowserContext } from 'playwright-core'
+import { counters, deviceAt, openBrowser } from '../harness/browser'
+import type { At } from '../harness/sockets'
 import { interleaved, median } from '../harness/stats'
 import type { Figure } from './figure'
 
@@ -34,7 +34,6 @@ export const pixels: Figure = {
   what: `board with ${ENGINES} open engines, from data to pixels`,
   atMostSeconds: 240,
   async run({ rounds, ending, host, say }) {
-    const executablePath = await browser()
     const link = host()
     const folder = ending.folder()
     // All at different places of the build, as in a shop.
@@ -43,18 +42,12 @@ export const pixels: Figure = {
       Array.from({ length: ENGINES }, (_, n) => ({ commands: (n * 37) % 160 })),
     )
     const empty = await link.openOurs(join(folder, 'empty'), [])
-    const running = await chromium.launch({ executablePath, args: ['--no-sandbox'] })
-    ending.add(() => running.close())
+    const running = await openBrowser(ending)
 
-    async function load(
-      { origin, cookie }: { origin: string; cookie: string },
-      rows: number,
-    ): Promise<Spent> {
-      const context = await running.newContext({ viewport: { width: 1280, height: 800 } })
+    async function load(at: At, rows: number): Promise<Spent> {
+      const context = await deviceAt(running, at, { width: 1280, height: 800 })
       try {
-        const [name = '', ...value] = cookie.split('=')
-        await context.addCookies([{ name, value: value.join('='), url: origin }])
-        return await spentOn(context, origin, rows)
+        return await spentOn(context, at.origin, rows)
       } finally {
         await context.close()
       }
@@ -124,11 +117,6 @@ async function spentOn(context: BrowserContext, origin: string, rows: number): P
   }
 }
 
-async function counters(devtools: CDPSession): Promise<Map<string, number>> {
-  const { metrics } = await devtools.send('Performance.getMetrics')
-  return new Map(metrics.map(({ name, value }) => [name, value]))
-}
-
 interface Profile {
   nodes: { id: number; callFrame: { functionName: string } }[]
   samples?: number[]
@@ -157,10 +145,3 @@ const drawn = (wanted: string, count: number) => `new Promise((done) => {
   }
   look()
 })`
-
-/** The one the browser tests use, found in the same way; not bundled, because it is no part of the build. */
-async function browser(): Promise<string> {
-  const file = pathToFileURL(join(repoFolder(), 'server', 'setup', 'browser.mjs')).href
-  const { ensureBrowser } = (await import(/* @vite-ignore */ file)) as { ensureBrowser(): Promise<string> }
-  return ensureBrowser()
-}

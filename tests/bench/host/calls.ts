@@ -27,6 +27,20 @@ export interface OursOpened {
   jobs: string[]
 }
 
+export interface YardOpened {
+  origin: string
+  /** Signed in as whoever holds the step at the bench. */
+  cookie: string
+  /** On the board. */
+  engines: number
+  /** Engines that are tightened at, by their ids. */
+  working: string[]
+  atBench: { job: string; step: string }
+  released: { job: string; number: string }
+  /** The engine with a plan of five hundred steps. */
+  long: string
+}
+
 export interface HostCalls {
   /** The shop as shipped: desk, people, HTTP and sockets, on a fresh data folder or one it filled before. */
   openOurs(dataFolder: string, jobs: JobSpec[]): Promise<OursOpened>
@@ -36,6 +50,11 @@ export interface HostCalls {
   cpuMs(): Promise<number>
   /** A reading on each of these jobs in turn, one at a time and without sockets; the first `untimed` count for nothing. */
   workInTurn(id: number, jobs: string[], untimed: number, timed: number): Promise<Worked>
+  /** The demonstration's shop with so many engines more. */
+  openYard(dataFolder: string, engines: number): Promise<YardOpened>
+  /** Readings, in turn on these engines of the yard; fewer where the time is over. Gives how many. */
+  tellYard(jobs: string[], count: number, atMostMs: number): Promise<number>
+  closeYard(): Promise<void>
   closeOurs(id: number): Promise<void>
   /** Writes the rows that the readings of these jobs made once more, one transaction each; the milliseconds. */
   bareLoop(id: number, jobs: string[], file: string): Promise<{ ms: number; cpuMs: number; commands: number }>
