@@ -7,7 +7,7 @@
 import type { BasisStatus } from './basis'
 import { hasText, shown } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
-import { LUBRICATION_TERMS, type Lubrication, understand } from './vocabulary'
+import { LUBRICATION_TERMS, LUBRICATION_VOCABULARY, type Lubrication, understand } from './vocabulary'
 
 export type { Lubrication } from './vocabulary'
 export const LUBRICATIONS: readonly Lubrication[] = LUBRICATION_TERMS.map(({ id }) => id)
@@ -34,7 +34,7 @@ const CLASS_OF: Record<Lubrication, { steel: FrictionClass; stainless?: Friction
   paste: { steel: 'A', stainless: 'B', words: 'molybdenum, graphite or PTFE paste or film' },
   anti_seize: { steel: 'B', stainless: 'C', words: 'anti-seize, metal or ceramic in grease' },
   threadlocker: { steel: 'C', words: 'liquid threadlocker, wet' },
-  plated: { steel: 'C', words: 'zinc plated, no lubricant added' },
+  zinc_plated: { steel: 'C', words: 'zinc plated, no lubricant added' },
   wax: { steel: 'B', stainless: 'B', words: 'wax coated as delivered' },
 }
 
@@ -48,7 +48,7 @@ export interface LubricationBand extends FrictionBand {
 export function readLubrication(text: string): Lubrication | FastenerRefusal {
   if (!hasText(text) || text.trim() === '')
     return no('lubrication_unknown', { text: shown(text), known: [...LUBRICATIONS] })
-  const understood = understand(text.slice(0, LONGEST), LUBRICATION_TERMS)
+  const understood = understand(text.slice(0, LONGEST), LUBRICATION_VOCABULARY)
   if ('id' in understood) return understood.id
   return understood.could.length > 0
     ? no('lubrication_unclear', { text: text.slice(0, 60), could: understood.could })

@@ -93,6 +93,9 @@ const STAINLESS: Record<string, readonly [rm: number, yields: number]> = {
 const OTHER_METALS =
   /\b(bronze|brass|copper|aluminium|aluminum|titanium|nylon|plastic|cast iron|magnesium|zinc|silver|monel|inconel|nickel)\b/i
 
+/** A bare 8 is a nut's class far sooner than an inch bolt's grade, unless the thread is an inch thread. */
+const BARE = /^\s*([1-9])\s*$/
+
 /**
  * Strength of a grade, MPa: `8.8`, `Class 10.9`, `10,9`, `SAE Grade 5`, `Gr.8`, `A2-70`.
  *
@@ -113,6 +116,9 @@ export function strength(grade: string, d?: number | ThreadGiven): Strength | Fa
   const bareStainless = /^A([1-5])$/i.exec(text)
   if (bareStainless)
     return no('grade_unclear', { text, could: ['50', '70', '80'].map((n) => `A${bareStainless[1]}-${n}`) })
+  const bare = BARE.exec(text)?.[1]
+  if (bare && SAE[bare])
+    return no('grade_unclear', { text, could: [`nut class ${bare}`, `SAE ${bare} on an inch bolt`] })
   const sae = /^(?:SAE\s*J?\s*(?:429)?|J\s*429)?\s*(?:grade|gr)?\s*\.?\s*(\d(?:[.,]\d)?)$/i.exec(text)
   const saeMark = sae?.[1]?.replace(',', '.')
   const iso =
@@ -177,14 +183,8 @@ export function strengthOf(
 ): Strength | FastenerRefusal {
   if (grade === undefined || grade === null) return no('input_missing', { name: 'Grade' })
   if (typeof grade === 'string') {
-    // On a metric thread a bare 8 is a nut's class far sooner than an inch bolt's grade.
-    const bare = /^\s*([1-9])\s*$/.exec(grade)?.[1]
-    if (bare && system === 'metric')
-      return no('grade_unclear', {
-        text: grade.trim(),
-        could: [`nut class ${bare}`, `SAE ${bare} on an inch bolt`],
-      })
-    const found = strength(grade, dMm)
+    const bare = BARE.exec(grade)?.[1]
+    const found = strength(bare && system === 'unified' ? `SAE ${bare}` : grade, dMm)
     if (isRefusal(found)) return found
     const foreign = found.system === (system === 'metric' ? 'saeJ429' : 'iso898')
     return foreign ? { ...found, cautions: [...found.cautions, 'grade_other_system'] } : found

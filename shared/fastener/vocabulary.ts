@@ -5,8 +5,9 @@
  * never the nearest one: “dry film lubricant” is the slipperiest class there is, and no pattern may hear “dry” in it.
  * Spelling alone is forgiven: case, dashes, commas, brackets, `aluminum`, `gray`. An entry's own id is a phrase too.
  */
+import { VOCABULARY_WORDS } from './languages'
 
-/** Phrases of one meaning, and the class or standard that gives it. */
+/** Phrases of one meaning, in English, and the class or standard that gives it. */
 export interface Term<Id extends string> {
   id: Id
   phrases: readonly string[]
@@ -17,26 +18,66 @@ export interface Term<Id extends string> {
 
 export type Understood<Id extends string> = { id: Id } | { could: Id[] }
 
-/** The one entry that is meant, or those that could be; none where nothing in the text points anywhere. */
-export function understand<Id extends string>(text: string, terms: readonly Term<Id>[]): Understood<Id> {
-  const phrase = plainPhrase(text)
-  const exact = terms.find(
-    ({ id, phrases }) => plainPhrase(id) === phrase || phrases.some((one) => plainPhrase(one) === phrase),
-  )
-  if (exact) return { id: exact.id }
-  const words = new Set(phrase.split(' '))
-  const touches = (hint: string) => {
-    const parts = plainPhrase(hint).split(' ')
-    return parts.length === 1 ? words.has(parts[0] ?? '') : ` ${phrase} `.includes(` ${parts.join(' ')} `)
-  }
-  return { could: terms.filter(({ hints }) => hints.some(touches)).map(({ id }) => id) }
+/** Terms as texts are held against them: whole phrases, and words that bring an entry up. */
+export interface Vocabulary<Id extends string> {
+  phrases: ReadonlyMap<string, Id>
+  hints: ReadonlyMap<string, ReadonlySet<Id>>
+  /** In the order entries are shown. */
+  ids: readonly Id[]
 }
 
-/** As a phrase is compared: letters, digits and joining signs; a decimal mark between digits stays. */
+/**
+ * The terms with the words of every other language. A phrase of theirs hints at its entry by each of its longer words too.
+ */
+export function vocabularyOf<Id extends Lubrication | HoleMaterialId>(
+  terms: readonly Term<Id>[],
+  room: 'lubrication' | 'material',
+): Vocabulary<Id> {
+  const phrases = new Map<string, Id>()
+  const hints = new Map<string, Set<Id>>()
+  const hint = (word: string, id: Id) => hints.set(word, (hints.get(word) ?? new Set()).add(id))
+  for (const { id, phrases: own, hints: hinting } of terms) {
+    for (const phrase of [id, ...own]) phrases.set(plainPhrase(phrase), id)
+    for (const word of hinting) hint(plainPhrase(word), id)
+  }
+  for (const words of VOCABULARY_WORDS)
+    for (const { id } of terms) {
+      const entry = (words[room] as Partial<Record<Id, string>>)[id] ?? ''
+      for (const phrase of entry.split('|').filter(Boolean).map(plainPhrase)) {
+        phrases.set(phrase, id)
+        for (const word of phrase.split(' ')) if (word.length >= LEAST_HINT) hint(word, id)
+      }
+      for (const word of (words.hints[id] ?? '').split(' ').filter(Boolean)) hint(plainPhrase(word), id)
+    }
+  return { phrases, hints, ids: terms.map(({ id }) => id) }
+}
+
+/** Shorter words of a phrase are articles and prepositions. */
+const LEAST_HINT = 4
+/** No hint has more words. */
+const MOST_WORDS = 2
+
+/** The one entry that is meant, or those that could be; none where nothing in the text points anywhere. */
+export function understand<Id extends string>(text: string, vocabulary: Vocabulary<Id>): Understood<Id> {
+  const phrase = plainPhrase(text)
+  const id = vocabulary.phrases.get(phrase)
+  if (id !== undefined) return { id }
+  const words = phrase.split(/[ /+&;]/)
+  const touched = new Set<Id>()
+  for (let from = 0; from < words.length; from += 1)
+    for (let to = from + 1; to <= Math.min(words.length, from + MOST_WORDS); to += 1)
+      for (const one of vocabulary.hints.get(words.slice(from, to).join(' ')) ?? []) touched.add(one)
+  return { could: vocabulary.ids.filter((one) => touched.has(one)) }
+}
+
+/** As a phrase is compared: letters without accents, digits and joining signs; a decimal mark between digits stays. */
 export function plainPhrase(text: string): string {
   return text
-    .normalize('NFKC')
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .toLowerCase()
+    .replace(/[łøæœß]/g, (letter) => PLAIN_LETTERS[letter] ?? letter)
+    .replace(/[’`´]/g, "'")
     .replace(/aluminum/g, 'aluminium')
     .replace(/\bgray\b/g, 'grey')
     .replace(/(\d)[.,](?=\d)/g, '$1·')
@@ -44,6 +85,9 @@ export function plainPhrase(text: string): string {
     .replace(/·/g, '.')
     .trim()
 }
+
+/** Letters that are no plain letter with an accent. */
+const PLAIN_LETTERS: Record<string, string> = { ł: 'l', ø: 'o', æ: 'ae', œ: 'oe', ß: 'ss' }
 
 const VDI_A5 = 'VDI 2230 Part 1, table A5, friction classes'
 
@@ -54,14 +98,22 @@ export type Lubrication =
   | 'paste'
   | 'anti_seize'
   | 'threadlocker'
-  | 'plated'
+  | 'zinc_plated'
   | 'wax'
 
 /** States of thread and head. A phrase stands here only where it names a state of the table and nothing beside it. */
 export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
   {
     id: 'dry',
-    phrases: ['clean and dry', 'dry and clean', 'clean dry', 'dry threads', 'threads dry', 'assembled dry'],
+    phrases: [
+      'clean and dry',
+      'dry and clean',
+      'clean dry',
+      'dry threads',
+      'threads dry',
+      'assembled dry',
+      'bone dry',
+    ],
     hints: 'dry clean bare degreased unlubricated none no not without delivered received lubricant'.split(
       ' ',
     ),
@@ -76,7 +128,16 @@ export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
       'clean engine oil',
       'oiled with engine oil',
       'lubricated with engine oil',
+      'motor oil on thread and head',
+      'lubricated with motor oil',
+      'dipped in engine oil',
+      'dip in engine oil',
+      'machine oil',
+      'gear oil',
+      'oil wetted',
       'oil on thread and head',
+      'oil on thread and washer face',
+      'oil threads and underside of head',
       'oil on threads and under head',
       'threads and head oiled',
       'oiled threads and head',
@@ -108,6 +169,7 @@ export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
       'molybdenum disulphide paste',
       'molybdenum disulfide paste',
       'graphite paste',
+      'PTFE paste',
       'dry film lubricant',
       'dry film lubricant (MoS2)',
       'MoS2 dry film lubricant',
@@ -126,6 +188,7 @@ export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
       'nickel anti-seize',
       'aluminium anti-seize',
       'copper grease',
+      'copper paste',
       'ceramic grease',
       'ceramic grease, thin',
     ],
@@ -150,18 +213,20 @@ export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
     source: `${VDI_A5}: adhesive, in the class of bare and plated steel`,
   },
   {
-    id: 'plated',
-    phrases: ['zinc plated', 'electro zinc plated'],
+    id: 'zinc_plated',
+    phrases: ['electro zinc plated'],
     hints: 'plated zinc galvanised galvanized electroplated coated cadmium'.split(' '),
     source: `${VDI_A5}: galvanic zinc without a lubricant`,
   },
   {
     id: 'wax',
-    phrases: ['waxed', 'wax coated', 'wax coated as delivered'],
+    phrases: ['waxed', 'wax coated', 'wax coated as delivered', 'wax coated thread', 'wax coated threads'],
     hints: 'wax waxed coated'.split(' '),
     source: `${VDI_A5}: liquefied wax, wax dispersions`,
   },
 ]
+
+export const LUBRICATION_VOCABULARY = vocabularyOf(LUBRICATION_TERMS, 'lubrication')
 
 export type HoleMaterialId =
   | 'cast_iron'
@@ -208,6 +273,7 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
       'cast aluminium, pressure die cast',
       'AlSi9Cu3',
       'AlSi9Cu3 pressure die cast',
+      'AlSi9Cu3 die casting',
       'EN AC-46000',
     ],
     hints: 'aluminium alloy cast casting die light-alloy alsi9cu3'.split(' '),
@@ -231,7 +297,6 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
     id: 'cast_aluminium_heat_treated',
     phrases: [
       'heat treated cast aluminium',
-      'cast aluminium, heat treated',
       'cast aluminium, aged',
       'AlSi7Mg',
       'AlSi7Mg T6',
@@ -277,3 +342,5 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
     source: 'EN 1982 (memory)',
   },
 ]
+
+export const HOLE_MATERIAL_VOCABULARY = vocabularyOf(HOLE_MATERIAL_TERMS, 'material')

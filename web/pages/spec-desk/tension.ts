@@ -30,7 +30,7 @@ export const LUBRICATION_WORDS: Record<Lubrication, string> = {
   paste: 'pasted (molybdenum, graphite, PTFE)',
   anti_seize: 'with anti-seize',
   threadlocker: 'with liquid threadlocker',
-  plated: 'zinc plated, nothing added',
+  zinc_plated: 'zinc plated, nothing added',
   wax: 'waxed, as delivered',
 }
 

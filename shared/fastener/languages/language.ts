@@ -1,0 +1,14 @@
+/**
+ * What a language's manuals call a lubrication or a hole's material: a table, read by `vocabulary.ts`; no code.
+ *
+ * A bar parts the phrases of an entry. A phrase stands here only where it means that entry and nothing beside it; `hints`
+ * are words that bring an entry up as a candidate without deciding it. All from memory, no source; accents may be missing
+ * in a text. No negated phrase stands here: what is not there is asked about.
+ */
+import type { HoleMaterialId, Lubrication } from '../vocabulary'
+
+export interface VocabularyWords {
+  lubrication: Partial<Record<Lubrication, string>>
+  material: Partial<Record<HoleMaterialId, string>>
+  hints: Partial<Record<Lubrication | HoleMaterialId, string>>
+}
