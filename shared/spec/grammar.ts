@@ -149,6 +149,8 @@ function joinOf(token: Token, c: Cursor): Join | undefined {
   }
 }
 
+const endsAfter = (token: Token | undefined) =>
+  token === undefined || isSign(token, ',') || isSign(token, 'line') || isSign(token, ')')
 const isPart = (token: Token | undefined, part: string) => token?.t === 'word' && token.part === part
 const isVerb = (token: Token | undefined) => isPart(token, 'filler') || isPart(token, 'a')
 
@@ -179,6 +181,14 @@ function tightening(c: Cursor, joined: Joined): Item | undefined {
   const found = quantity(c)
   if (!found) return opening(c, joined)
   if (isSign(c.peek(), 'times')) throw repeatedBehind(c, found)
+  const again = c.peek()?.t === 'times' ? c.peek() : undefined
+  if (again?.t === 'times') {
+    if (times > 1 || found.kind === 'bare') throw c.stop('not_understood')
+    c.at += 1
+    return { ...joined, slacken: false, quantity: found, times: again.often, brackets: [] }
+  }
+  // `girar 90° más`: more, and nothing that is added.
+  if (found.kind === 'angle' && isPart(c.peek(), 'plus') && endsAfter(c.peek(1))) c.at += 1
   if (times > 1 && found.kind !== 'angle') throw c.stop('not_understood', c.peek(-1))
   return { ...joined, slacken: false, quantity: found, times, brackets: bracketsAfter(c, found) }
 }

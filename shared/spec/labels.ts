@@ -25,8 +25,8 @@ for (const { ordinals, counts } of LANGUAGES) {
   ordinals.forEach((forms, i) => {
     for (const form of alternatives(forms)) ORDINAL.set(form, i + 1)
   })
-  counts.forEach((word, i) => {
-    if (!COUNT.has(word)) COUNT.set(word, i + 1)
+  counts.forEach((forms, i) => {
+    for (const word of alternatives(forms)) if (!COUNT.has(word)) COUNT.set(word, i + 1)
   })
 }
 const STAGES = every(({ stage }) => stage)
@@ -121,24 +121,29 @@ const STAGED = LANGUAGES.flatMap(({ staged, counts }) =>
     ? [
         {
           pattern: new RegExp(
-            `${staged.before}\\s+(?:(\\d)|(${either(counts)}))\\s+(?:${staged.stages})(?!\\p{L})[:.]?`,
+            `(?:${staged.before})\\s+(?:(\\d)|(${either(counts.flatMap(alternatives))}))\\s+(?:${staged.stages})(?!\\p{L})[:.]?`,
             'iuy',
           ),
           counts,
+          begins: new Set(alternatives(staged.before).map((word) => word[0])),
         },
       ]
     : [],
 )
 
 export function stagesAt(text: string, at: number): { end: number; count: number } | undefined {
-  if (!/[iev в]/i.test(text[at] ?? '')) return undefined
-  for (const { pattern, counts } of STAGED) {
+  const first = text[at]?.toLowerCase()
+  for (const { pattern, counts, begins } of STAGED) {
+    if (!begins.has(first)) continue
     pattern.lastIndex = at
     const found = pattern.exec(text)
     if (found) {
-      const count = found[1] ? Number(found[1]) : counts.indexOf(found[2]?.toLowerCase() ?? '') + 1
+      const count = found[1] ? Number(found[1]) : countOf(counts, found[2])
       return { end: at + found[0].length, count }
     }
   }
   return undefined
 }
+
+const countOf = (counts: readonly string[], word = '') =>
+  counts.findIndex((forms) => alternatives(forms).includes(word.toLowerCase())) + 1

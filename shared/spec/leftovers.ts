@@ -30,6 +30,9 @@ const ENTITY = /&(?:([a-z]{2,6}\d{0,2})|#(\d{2,5})|#x([0-9a-f]{2,4}));/gi
 
 const SOFT_HYPHEN = /(?<!\d)\u00AD|\u00AD(?!\d)/g
 
+/** Dots or lines that lead from a name to its value. */
+const LEADER = /(?<=[\p{L})\]”"] ?)(?:(?:[.·_] ?){4,}|…{2,}|[-–—_]{3,})/gu
+
 /** A gap that parts nothing but words; between two figures one no-break space may part thousands. */
 const WIDE_GAP = /[ \u00A0]{2,}|(?<!\d)\u00A0|\u00A0(?!\d)/g
 
@@ -45,5 +48,5 @@ export function asTyped(text: string): string {
     if (name) return Object.hasOwn(NAMED, name) ? (NAMED[name] ?? whole) : whole
     return String.fromCharCode(decimal ? Number(decimal) : Number.parseInt(hex ?? '', 16))
   })
-  return unwrapped(plainDigits(named).replace(SOFT_HYPHEN, '').replace(WIDE_GAP, ' '))
+  return unwrapped(plainDigits(named).replace(SOFT_HYPHEN, '').replace(LEADER, ' : ').replace(WIDE_GAP, ' '))
 }

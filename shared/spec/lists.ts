@@ -115,7 +115,8 @@ function doubtOf(list: Tightening[], next: Item | undefined, text: string): List
   if (many && climbs(LEAST_SURE, 2) && (repeated || turned)) return undefined
   const chain = chainOf(members, unit, text)
   const last = printedIn(members.at(-1), unit, text)
-  const ways = !climbs(LEAST_LIKELY, 4) ? [last] : many ? [chain] : [chain, last]
+  // `25 , 5 N·m` may be one number; a falling list offers nothing.
+  const ways = falls ? [] : !climbs(LEAST_LIKELY, 4) ? [last] : many ? [chain] : [chain, last]
   return { stop: new Stop({ unclear: 'list' }, start, end, ways), members, provable: true }
 }
 

@@ -53,9 +53,11 @@ export function offerOf(plain: string, tokens: readonly Token[], read: Read): Of
   const check = odds.find((odd) => odd.note === 'check')
   if (check && (check.start < first.start || isLimit(first.answer))) return { other: check.text }
   const later = odds.find((odd) => odd.note === 'later')
+  // `42 N·m (check the belt after 1000 km)`: what is done later is no tightening.
+  const isCheckedLater = check !== undefined && later !== undefined && check.start < later.start
   const note = noteOf(plain, [first, ...more])
   if (more.length === 0) {
-    if (later && torques(first.answer) > 1) return { stops: later.text }
+    if (later && !isCheckedLater) return { stops: later.text }
     if (!isWhole(first, tokens, odds)) return undefined
     if (isRefusal(first.answer) && first.answer.data.why === 'list' && odds.some(isOwn)) return undefined
     if (isRefusal(first.answer)) return { readings: [], note, asks: first.answer }
@@ -65,11 +67,10 @@ export function offerOf(plain: string, tokens: readonly Token[], read: Read): Of
     isRefusal(answer) ? [] : [{ answer, text }],
   )
   if (answers.length <= more.length || answers.some(({ answer }) => torques(answer) === 0)) return undefined
-  const readings = answers.map(({ answer, text }) => shownReading(answer, text))
-  return {
-    readings: readings.filter(({ text }, i) => readings.findIndex((one) => one.text === text) === i),
-    note,
-  }
+  const all = answers.map(({ answer, text }) => shownReading(answer, text))
+  const readings = all.filter(({ text }, i) => all.findIndex((one) => one.text === text) === i)
+  if (later && readings.length === 1) return { stops: later.text }
+  return { readings, note }
 }
 
 /** The stretches between words that are not of tightening. */
@@ -96,6 +97,8 @@ const HARMLESS = new Set([...'"”“„″\'’#*†‡Øø_!«»§×x•¹²³
 /** A sign nobody put there on purpose, or a letter that touches a number: the number may be another. */
 function isIllegible({ what, text, start, end }: Odd, plain: string): boolean {
   if (what !== 'word') return false
+  // `_5 N·m`: a figure is lost.
+  if (text === '_') return /\d/.test(plain[end] ?? '')
   if (/\p{L}|№/u.test(text)) return /[\d.,]/.test(plain[start - 1] ?? '') || /\d/.test(plain[end] ?? '')
   return !HARMLESS.has(text)
 }
@@ -106,17 +109,33 @@ function notesAreNotes(tokens: readonly Token[], runs: Run[], groups: Run[]): bo
   const noted = (part: NotePart) => tokens.some((token) => token.t === 'odd' && token.note === part)
   // An angle among words turns anything; only where a fastener is first seated is it a pass.
   if (turnsOnly && !noted('seat')) return false
-  return runs
-    .filter((run) => !groups.includes(run))
-    .every((run) =>
-      tokens
-        .slice(run.from, run.to)
-        .every((token, i) => isNoted(token, tokens[run.from + i - 1], tokens[run.from + i + 1])),
-    )
+  return (
+    runs
+      .filter((run) => !groups.includes(run))
+      .every((run) =>
+        tokens
+          .slice(run.from, run.to)
+          .every((token, i) => isNoted(token, tokens[run.from + i - 1], tokens[run.from + i + 1])),
+      ) && runs.every((run) => groups.includes(run) || !valued(tokens, run))
+  )
+}
+
+/** `Inlet 20, exhaust 30 N·m`: the first may be a torque whose unit stands at the end. */
+function valued(tokens: readonly Token[], { from, to }: Run): boolean {
+  const [before, after] = [tokens[from - 1], tokens[to]]
+  const plain = (token: Token | undefined) =>
+    token?.t === 'odd' && token.what === 'word' && token.note === undefined && /\p{L}/u.test(token.text)
+  return (
+    tokens[from]?.t === 'number' &&
+    isSign(tokens[from + 1], ',', '/', 'line') &&
+    plain(before) &&
+    plain(after)
+  )
 }
 
 /** `M6: 10, M8: 25 N·m`: a number behind a colon is a value, not a count. */
 function isNoted(token: Token, before: Token | undefined, after: Token | undefined): boolean {
+  if (token.t === 'number' && before?.t === 'label') return false
   if (token.t === 'number') return after?.t === 'odd' || !isSign(before, ':', '=', '±')
   return (
     token.t !== 'amount' && token.t !== 'stages' && !isSign(token, '±') && !isWord(token, 'slacken', 'next')
@@ -175,19 +194,27 @@ function startsOf(tokens: readonly Token[], run: Run, anchor: number): number[] 
   const labels = tokens.slice(run.from, run.to).filter((token) => token.t === 'label').length
   for (let at = from; at < anchor; at += 1) {
     const token = tokens[at]
+    // `Stage 2: 60 (Stage 1: 20 N·m)`: a pass whose unit is missing is never left out.
+    if (token?.t === 'number' && behindLabel(tokens, at)) break
     const single = token?.t === 'label' && labels === 1
     if (single || isSign(token, ',', ':', ')', 'line')) {
       if (at + 1 < anchor) starts.push(at + 1)
     } else if (
       !(
         token?.t === 'number' ||
-        isSign(token, '-', '(', '…', 'times') ||
+        isSign(token, '-', '(', 'times') ||
         isWord(token, 'filler', 'a', 'to', 'and')
       )
     )
       break
   }
   return starts
+}
+
+/** Is this number what a pass says? */
+function behindLabel(tokens: readonly Token[], at: number): boolean {
+  const before = isSign(tokens[at - 1], ':', '=', '-') ? tokens[at - 2] : tokens[at - 1]
+  return before?.t === 'label'
 }
 
 /** Behind `1-10`, `1, 2, 3`, `(18)`, `4`: what belongs to the word before. Nothing where that cannot be told. */
@@ -201,6 +228,8 @@ function behindNumbers(tokens: readonly Token[], from: number, surely: boolean):
     if (token?.t !== 'number') return at
     const next = tokens[at + 1]
     if (next && (isAnchor(next) || isSign(next, '±', '+', 'then'))) {
+      // `M8/M10 24/48 N·m`: one torque for each.
+      if (members.length > 0 && isSign(tokens[at - 1], '/')) return undefined
       // `bolts 40, 70, 90 N·m`: too large for bolts' numbers, too bare for passes.
       return members.some((value) => value >= 15) && members.length > 1 ? undefined : at
     }

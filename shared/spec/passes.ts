@@ -163,6 +163,15 @@ function apart(item: Tightening, before: Draft | undefined, text?: string): void
     if (before.others.length === 0 && !before.item.brackets.length)
       throw new Stop({ unclear: 'slash' }, before.quantity.start, quantity.end, ways)
   }
+  // `25 N·m + 90°/120°`: one angle for each of two things, unless slashes part all passes.
+  const turns = before.kind === 'angle' && quantity.kind === 'angle' && before.quantity
+  if (turns && join === 'slash' && before.item.join !== 'slash' && item.label === undefined) {
+    const ways = [before.quantity, quantity].map((one) => text?.slice(one?.start, one?.end) ?? '')
+    throw new Stop({ unclear: 'slash' }, before.quantity?.start ?? 0, quantity.end, [
+      ways.join(', then '),
+      ...ways,
+    ])
+  }
   // `20–25 N·m, max 22 N·m`: a limit beside a limit of its own side is no pass of its own.
   const alone = !quantity.nominal && !(quantity.min && quantity.max)
   const first = before.quantity

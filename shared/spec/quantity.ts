@@ -34,7 +34,13 @@ export function quantity(c: Cursor): Quantity | undefined {
     let between = false
     for (let word = c.word(...BEFORE); word; word = c.word(...BEFORE)) {
       if (word === 'min' || word === 'max') bound = word
+      if (word === 'limit') bound = 'max'
       if (word === 'between') between = true
+    }
+    // `Maximum torque: 58 N·m`
+    if (bound) {
+      while (c.word('filler'));
+      c.takes(':', '=')
     }
     const leading = c.peek()?.t === 'unit' ? unit(c) : undefined
     if (leading) c.takes(':', '=')
@@ -51,7 +57,8 @@ export function quantity(c: Cursor): Quantity | undefined {
     limits ??= of ? toleranceAfter(c, first, of) : undefined
     if ((range || bound) && c.peek()?.t === 'sign' && toleranceAfter(c, first, of))
       throw c.stop({ unclear: 'limits' })
-    if (!range && !limits && !bound && bindsBackward(c)) bound = c.word('min', 'max')
+    if (!range && !limits && !bound && bindsBackward(c))
+      bound = c.word('min') ?? (c.word('max', 'limit') && 'max')
     const end = c.peek(-1)?.end ?? start
     if (bound && limits) throw new Stop({ unclear: 'limits' }, start, end)
     const { alone, mixed, ...nominal } = { mixed: false, ...first }
@@ -76,7 +83,7 @@ export function quantity(c: Cursor): Quantity | undefined {
 }
 
 /** Words before a value. */
-const BEFORE = ['min', 'max', 'about', 'between'] as const
+const BEFORE = ['min', 'max', 'limit', 'about', 'between'] as const
 
 /** No bolt is turned further in one pass. */
 const MOST_TURNS = 10
@@ -116,6 +123,8 @@ function unit(c: Cursor): Unit | undefined {
   })
 }
 
+const isTurns = (of: Unit | undefined) => of?.kind === 'angle' && of.degrees !== 1
+
 const same = (one: Unit, other: Unit) =>
   one.kind === 'torque'
     ? other.kind === 'torque' && one.unit === other.unit
@@ -151,6 +160,8 @@ function rangeAfter(
     if (read && !after) throw c.stop({ unclear: 'no_unit' }, from)
     const { value, step, alone } = second
     const max = { value, step }
+    // `1 to 2 turns` is how a thing is run down by hand.
+    if (isTurns(after ?? read) && value > 1) throw c.stop({ unclear: 'range' }, from)
     const next = c.peek()
     if (
       next?.t === 'sign' &&
@@ -326,7 +337,7 @@ function bindsBackward(c: Cursor): boolean {
   const next = c.peek(1)
   return (
     word?.t === 'word' &&
-    (word.part === 'min' || word.part === 'max') &&
+    (word.part === 'min' || word.part === 'max' || word.part === 'limit') &&
     next?.t !== 'number' &&
     next?.t !== 'unit'
   )

@@ -44,8 +44,26 @@ export function readSpec(text: string, context: SpecContext = {}): Spec | SpecRe
   if (plain.trim() === '') return refuseSpec('nothing_printed', {})
   if (plain.length > LONGEST) return refuseSpec('not_a_torque', { text: shown, what: 'words' })
   const tokens = tokenize(plain)
-  const answer = strictly({ plain, shown, tokens, context, asking: true })
-  return isRefusal(answer) ? offered(answer, { plain, shown, tokens, context, asking: true }) : answer
+  const reading: Reading = { plain, shown, tokens, context, asking: true }
+  const answer = strictly(reading)
+  return isRefusal(answer) ? offered(answer, reading) : (vaguely(answer, reading) ?? answer)
+}
+
+/** What reads well and still is shown before it counts: a limit said as a negation, `about`, a number that may have lost a figure. */
+function vaguely(spec: Spec, { plain, shown, tokens }: Reading): SpecRefusal | undefined {
+  const vague = tokens.find(
+    (token) =>
+      (token.t === 'word' && (token.part === 'limit' || token.part === 'about')) ||
+      (token.t === 'number' && /^[.,]/.test(token.number.raw)),
+  )
+  if (!vague || spec.contradiction) return undefined
+  const part = plain.slice(vague.start, vague.end)
+  return refuseSpec('not_understood', {
+    text: shown,
+    part,
+    readings: [shownReading(spec, plain)],
+    note: part,
+  })
 }
 
 interface Reading {
@@ -56,6 +74,9 @@ interface Reading {
   /** Whether an unclear text is also read in its possible ways, which themselves are not asked about. */
   asking: boolean
 }
+
+/** `44 N·m (1)`: the mark of a note at the end. */
+const FOOTNOTE = /^(.*[\p{L}°.)])\s*(\((?:[1-9]|[a-z])\))\s*$/su
 
 /** Reads a part of the text, or a way it may be written. */
 function again(plain: string, context: SpecContext, asking: boolean): Spec | SpecRefusal {
@@ -77,6 +98,15 @@ function offered(refusal: SpecRefusal, { plain, shown, tokens, context }: Readin
       })
     return { ...spec, data: { ...spec.data, text: shown } }
   }
+  const marked = FOOTNOTE.exec(plain)
+  const said = marked?.[1] === undefined ? refusal : again(marked[1], context, true)
+  if (!isRefusal(said) && marked?.[2])
+    return refuseSpec('not_understood', {
+      text: shown,
+      part: marked[2],
+      readings: [shownReading(said, marked[1] ?? '')],
+      note: marked[2],
+    })
   const offer = offerOf(plain, tokens, (part) => again(part, context, true))
   if (!offer) return refusal
   if ('other' in offer)
@@ -168,6 +198,13 @@ const ODD: Record<OddKind, OtherThing> = {
   misprint: 'quantity',
 }
 
+/** What a unit that is printed as a quotient may have been meant for. */
+function unitsFor(misprint: string): string[] {
+  if (/f[te]/i.test(misprint)) return ['lbf·ft']
+  if (/in/i.test(misprint)) return [/oz|ounce/i.test(misprint) ? 'ozf·in' : 'lbf·in']
+  return /[cс][mм]$/i.test(misprint) ? ['kgf·cm', 'kgf·m'] : ['kgf·m', 'N·m']
+}
+
 type Ask = (why: Unclear, part: string, ways: () => string[]) => SpecRefusal
 
 /** What stands there beside torques and angles, or instead of them. */
@@ -186,7 +223,7 @@ function oddRefusal(
     token.t === 'number' || token.t === 'amount' || (token.t === 'word' && token.part === 'slacken')
   if (!odd) return tokens.some(holds) ? undefined : refuseSpec('not_a_torque', { text: shown, what: 'words' })
   if (odd.what === 'misprint' && odds.length === 1) {
-    const units = /[cс][mм]$/i.test(odd.text) ? ['kgf·cm', 'kgf·m'] : ['kgf·m', 'N·m']
+    const units = unitsFor(odd.text)
     return ask('misprint', odd.text, () =>
       units.map((unit) => plain.slice(0, odd.start) + unit + plain.slice(odd.end)),
     )

@@ -7,7 +7,7 @@
 import { numberAt, type PrintedNumber, type TorqueUnit, unitAt } from '../units'
 import { labelAt, stagesAt } from './labels'
 import type { NotePart, WordPart } from './languages'
-import { DEGREES, phraseAt, TURN } from './words'
+import { DEGREES, OR_BETWEEN, phraseAt, TURN } from './words'
 
 export type OddKind = 'word' | 'designation' | 'length' | 'half' | 'quantity' | 'misprint'
 type Sign =
@@ -25,7 +25,7 @@ type Sign =
   | 'times'
   | 'deg'
   | 'turn'
-  /** A line's end. */
+  /** A line's end, or a table's bar. */
   | 'line'
   /** An arrow. */
   | 'then'
@@ -38,6 +38,8 @@ export type Token = { start: number; end: number } & (
   | { t: 'word'; part: WordPart; text: string }
   /** `Step 2:`, `b)`, `2nd`; without a number `finally`. `dotted`: `2. `, which may be half a decimal. */
   | { t: 'label'; n?: number; dotted?: boolean }
+  /** `twice`. */
+  | { t: 'times'; often: number }
   /** `in three stages`: how many passes follow. */
   | { t: 'stages'; count: number; text: string }
   /** What is not of tightening. `note`: what such a word may do to a torque, where a table says so. */
@@ -46,7 +48,7 @@ export type Token = { start: number; end: number } & (
 
 const SPACE = /[ \t\u00A0\u2007\u2009\u202F\u200B\u2060\uFEFF]+/y
 const SIGNS: [RegExp, Sign][] = [
-  [/\r?\n|\r|[\u2028\u2029]/y, 'line'],
+  [/\r?\n|\r|[\u2028\u2029|]/y, 'line'],
   [/±|\+\s?[/\\]\s?[-‐‑‒–—−]|\+[-‒–−]/y, '±'],
   [/[→⇒➔]|[-–—=]>/y, 'then'],
   [/\.{2,3}|…|‥|÷/y, '…'],
@@ -54,7 +56,7 @@ const SIGNS: [RegExp, Sign][] = [
   [/[+＋]/y, '+'],
   [/%/y, '%'],
   [/[,;、]|\.(?=\s|$)/y, ','],
-  [/[/⁄|]/y, '/'],
+  [/[/⁄]/y, '/'],
   [/=/y, '='],
   [/[([{]/y, '('],
   [/[)\]}]/y, ')'],
@@ -71,7 +73,7 @@ const LETTER = /[\p{L}×*°º˚]/u
 
 /** Metric: `M10 × 1.25`, `М8 x 30`; inch: `7/16-14 UNC`, `1/2-13 x 2 1/4 in.` */
 const THREAD =
-  /[MmМм]\s?\d{1,3}(?:[.,]\d+)?(?:\s?[x×*х]\s?\d+(?:[.,]\d+)?){0,3}(?![\p{L}\d])|\d{1,2}\/\d{1,2}\s?-\s?\d{1,2}(?:\s?UN[CFR]?\b|\s?BS[WF]\b)?(?:\s?[x×]\s?\d+(?:[ -]\d+\/\d+|\/\d+)?(?:\s?in\b\.?|["″”])?)?(?![\p{L}\d/])/uy
+  /[MmМм]\s?\d{1,3}(?:[.,]\d+)?(?:\s?[x×*х]\s?\d+(?:[.,]\d+)?){0,3}(?:\s?[-–]\s?(?:[4568]\.[68]|9\.8|10\.9|12\.9))?(?![\p{L}\d])|\d{1,2}\/\d{1,2}\s?-\s?\d{1,2}(?:\s?UN[CFR]?\b|\s?BS[WF]\b)?(?:\s?[x×]\s?\d+(?:[ -]\d+\/\d+|\/\d+)?(?:\s?in\b\.?|["″”])?)?(?![\p{L}\d/])/uy
 const DESIGNATION = /\p{L}[\p{L}.-]*\d[\p{L}\d.,/×-]*/uy
 const RUN_ON = /[\p{L}\d.,/×-]+/uy
 const OTHER_UNITS: [RegExp, OddKind][] = [
@@ -125,6 +127,9 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
   const label = passNumber(text, at, before)
   if (label) return label
   const unit = unitAt(text, at)
+  // `lb/ft` is no torque, and is printed for one.
+  if (unit && text.slice(at, unit.end).includes('/'))
+    return [unit.end, [{ t: 'odd', what: 'misprint', text: text.slice(at, unit.end) }]]
   if (unit) return [unit.end, [{ t: 'unit', unit: unit.unit }]]
   const last = before.at(-1)
   const stages = stagesAt(text, at)
@@ -142,6 +147,9 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
     const whole = match(RUN_ON, text, at) ?? number.raw
     return [at + whole.length, [{ t: 'odd', what: 'designation', text: whole }]]
   }
+  // `25 . 5 N·m`: a decimal point, or the end of something.
+  if (text[at] === '.' && last?.t === 'number' && last.end < at && /^\.\s+\d/.test(text.slice(at, at + 4)))
+    return [at + 1, [{ t: 'odd', what: 'word', text: '.' }]]
   for (const [pattern, sign] of LETTER.test(text[at] ?? '') ? SPELT_SIGNS : SIGNS) {
     const found = match(pattern, text, at)
     if (found === undefined || (sign === 'turn' && knownWord(text, at, found.length))) continue
@@ -160,12 +168,24 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
   if ('unknown' in phrase) return [phrase.end, [{ t: 'odd', what: 'word', text: phrase.unknown }]]
   if ('note' in phrase)
     return [phrase.end, [{ t: 'odd', what: 'word', text: text.slice(at, phrase.end), note: phrase.note }]]
+  if ('times' in phrase) return [phrase.end, [{ t: 'times', often: phrase.times }]]
   if ('amount' in phrase) {
     const amount: TokenBody = { t: 'amount', value: phrase.amount }
     return [phrase.end, phrase.turned ? [amount, { t: 'sign', sign: 'turn' }] : [amount]]
   }
+  if (isOrBetween(text.slice(at, phrase.end), text.slice(phrase.end), last))
+    return [phrase.end, [{ t: 'word', part: 'or', text: text.slice(at, phrase.end) }]]
   if (phrase.part === 'tolerance') return [phrase.end, [{ t: 'sign', sign: '±' }]]
   return [phrase.end, [{ t: 'word', part: phrase.part, text: text.slice(at, phrase.end) }]]
+}
+
+/** `25 N·m of 30 N·m` */
+function isOrBetween(word: string, rest: string, last: Token | undefined): boolean {
+  const value =
+    last?.t === 'unit' ||
+    last?.t === 'number' ||
+    (last?.t === 'sign' && (last.sign === 'deg' || last.sign === 'turn' || last.sign === ')'))
+  return value && OR_BETWEEN.has(word.toLowerCase()) && /^\s*[+\d]/.test(rest)
 }
 
 /** A letter right behind a number that begins no unit and no word of tightening: `06A`, `90105T`. */

@@ -37,8 +37,12 @@ export function waysToRead(why: Unclear, plain: string, stop: Stop, tokens: read
         (put) => plain.slice(0, start).replace(JOIN_AT_END, '') + put + plain.slice(start),
       )
     }
-    case 'not_parted':
-      return PASS_AFTER.map((put) => at(start, start, put))
+    case 'not_parted': {
+      const passes = PASS_AFTER.map((put) => at(start, start, put))
+      // Two torques side by side may as well be of two things.
+      const torque = tokens.some((token) => token.t === 'unit' && token.start >= start && token.end <= end)
+      return torque ? [...passes, plain.slice(0, start), plain.slice(start)] : passes
+    }
     case 'adds_to_torque':
       if (!/\d/.test(plain.slice(0, start))) return []
       return [

@@ -17,6 +17,7 @@ const GRAMMAR: WordPart[] = [
     'filler',
     'min',
     'max',
+    'limit',
     'about',
     'slacken',
   ] as const),
@@ -27,12 +28,17 @@ const isGrammar = (part: WordPart | NotePart): part is WordPart => (GRAMMAR as s
 const WORDS = new Map<string, WordPart | NotePart>()
 const AMOUNTS = new Map<string, number>()
 const TURNED = new Map<string, number>()
-for (const { words, amounts, turned = {} } of LANGUAGES) {
+const TIMES = new Map<string, number>()
+for (const { words, amounts, turned = {}, times = {} } of LANGUAGES) {
   for (const [part, entry] of Object.entries(words))
     for (const word of alternatives(entry)) if (!WORDS.has(word)) WORDS.set(word, part as WordPart | NotePart)
   for (const [word, share] of Object.entries(amounts)) if (!AMOUNTS.has(word)) AMOUNTS.set(word, share)
   for (const [word, share] of Object.entries(turned)) TURNED.set(word, share)
+  for (const [word, often] of Object.entries(times)) TIMES.set(word, often)
 }
+
+/** Between two values these words are `or`. */
+export const OR_BETWEEN = new Set(LANGUAGES.flatMap(({ orBetween = '' }) => alternatives(orBetween)))
 
 const anyOf = (key: 'turn' | 'degrees') =>
   [...new Set(LANGUAGES.flatMap((language) => alternatives(language[key])))]
@@ -47,12 +53,13 @@ const TURN_AFTER = new RegExp(
 )
 
 /** Longest first: up to four words as they stand, with single spaces between. */
-const PHRASE = /[\p{L}№][\p{L}'’./°º-]*(?:[ \u00A0][\p{L}][\p{L}'’./-]*){0,3}|[≥≤≈~№&]|[<>]=/uy
+const PHRASE = /[\p{L}№][\p{L}'’./°º-]*(?:[ \u00A0][\p{L}][\p{L}'’./-]*){0,3}|[≥≤≈~№&]|[<>]=?/uy
 
 export type Phrase = { end: number } & (
   | { part: WordPart }
   | { note: NotePart }
   | { amount: number; turned?: boolean }
+  | { times: number }
   | { unknown: string }
 )
 
@@ -70,13 +77,19 @@ export function phraseAt(text: string, at: number): Phrase | undefined {
   return { end: at + unknown.length, unknown }
 }
 
-type Known = { part: WordPart } | { note: NotePart } | { amount: number; turned?: boolean }
+type Known =
+  | { part: WordPart }
+  | { note: NotePart }
+  | { amount: number; turned?: boolean }
+  | { times: number }
 
 function phraseKnown(spelt: string, text: string, end: number): Known | undefined {
   const short = spelt.replace(/[.'-]$/, '')
   const amount = AMOUNTS.get(spelt) ?? AMOUNTS.get(short)
   TURN_AFTER.lastIndex = end
   if (amount !== undefined && TURN_AFTER.test(text)) return { amount }
+  const often = TIMES.get(short)
+  if (often !== undefined) return { times: often }
   const turned = TURNED.get(short)
   if (turned !== undefined) return { amount: turned, turned: true }
   const part = WORDS.get(spelt) ?? WORDS.get(short)

@@ -1,16 +1,21 @@
-/** `readSpec` against labelled lines of print that were written apart from it. */
+/** `readSpec` against labelled lines of print that were written apart from it, by two who never saw its grammar. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { scoreOf, specLinesOf } from './spec-lines'
 
-const lines = specLinesOf(readFileSync(new URL('data/spec-lines.jsonl', import.meta.url), 'utf8'))
-const score = scoreOf(lines)
 const texts = (some: { line: { text: string }; shown: string }[]) =>
   some.map(({ line, shown }) => `${line.text} → ${shown}`)
 
-describe('405 labelled lines', () => {
+describe.each([
+  { file: 'spec-lines.jsonl', count: 405, relabelled: 0 },
+  { file: 'unseen-lines.jsonl', count: 600, relabelled: 10 },
+])('$count labelled lines, $file', ({ file, count, relabelled }) => {
+  const lines = specLinesOf(readFileSync(new URL(`data/${file}`, import.meta.url), 'utf8'))
+  const score = scoreOf(lines)
+
   test('[SP13] nothing is read without a question that is not what the line says', () => {
-    expect(lines).toHaveLength(405)
+    expect(lines).toHaveLength(count)
+    expect(lines.filter((line) => line.relabelled)).toHaveLength(relabelled)
     expect(texts(score.silentlyWrong)).toEqual([])
   })
 

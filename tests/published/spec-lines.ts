@@ -15,6 +15,8 @@ export interface SpecLine {
   /** Holds words that nobody need understand. */
   words?: boolean
   note?: string
+  /** Why the label was changed after the lines had been read. */
+  relabelled?: string
 }
 
 /** A JSON array, or one object a line; what has no text (a head note) is left out. */

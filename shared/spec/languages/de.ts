@@ -13,9 +13,10 @@ export const german: Language = {
       'anziehen|anziehen mit|anziehen auf|festziehen|festziehen mit|nachziehen|nachziehen mit|weiterdrehen|weiterdrehen um|' +
       'vorziehen|vorziehen mit|voranziehen|fertig anziehen|mit|auf|um|eine|einer|einen|ein|weitere|weiteren|weiterer|weiter|noch|' +
       'anzugsdrehmoment|anziehdrehmoment|anzugsmoment|anziehmoment|drehmoment|drehwinkel|winkel|weiterdrehwinkel|' +
-      'vorgeschriebenes anzugsdrehmoment|sollwert|wert|md|ma|anzug|anzugswert|drehmomente',
+      'vorgeschriebenes anzugsdrehmoment|sollwert|wert|md|ma|anzug|anzugswert|drehmomente|erneut|erneut mit|erneut anziehen mit|wieder|wieder mit|wieder anziehen mit|über kreuz|kreuzweise',
     min: 'mind.|mindestens|wenigstens|minimal|nicht unter',
-    max: 'höchstens|maximal|bis zu|nicht über|nicht mehr als|bis max|bis max.|höchstens|max. zulässig|darf nicht überschreiten',
+    max: 'höchstens|maximal|bis zu|bis max|bis max.|max. zulässig',
+    limit: 'nicht über|nicht mehr als|darf nicht überschreiten|nicht überschreiten',
     about: 'etwa|ungefähr|zirka|rd.|rund',
     slacken:
       'lösen|lösen um|lockern|lockern um|zurückdrehen|zurückdrehen um|losdrehen|abschrauben|wieder lösen|entspannen',
@@ -30,7 +31,7 @@ export const german: Language = {
       'trocken|geölt|ölen|gefettet|fetten|neu|neue|neuen|gebraucht|gebrauchte|gebrauchten|alt|alte|alten|warm|kalt|heiß|heiss|' +
       'verzinkt|stahl|aluminium|alu|guss|messing|ohne|lang|lange|kurz|kurze|innen|außen|oben|unten|vorn|hinten',
     change:
-      'wenn|falls|sonst|andernfalls|außer|ausser|früher|bisher|statt|anstatt|stattdessen|entfällt|ungültig|' +
+      'storniert|gestrichen|wenn|falls|sonst|andernfalls|außer|ausser|früher|bisher|statt|anstatt|stattdessen|entfällt|ungültig|' +
       'erhöhen|verringern|vermindern|abzüglich|doppelt|je nach|entweder|zu viel|zu hoch|falsch|fehler',
     later: 'nach|stunden|std|std.|betriebsstunden|später',
     kind:
@@ -81,7 +82,9 @@ export const german: Language = {
     'dritte|dritter|drittens',
     'vierte|vierter',
   ],
+  times: { zweimal: 2, dreimal: 3 },
   counts: ['eins', 'zwei', 'drei', 'vier', 'fünf', 'sechs'],
-  unnumbered: 'zuletzt|abschließend|endanzug|voranzug|voranziehen|endgültig|zum schluss',
+  unnumbered:
+    'zuletzt|abschließend|endanzug|endanziehen|endanziehen mit|voranzug|voranziehen|endgültig|zum schluss',
   staged: { before: 'in', stages: 'stufen|schritten|durchgängen|stufen anziehen' },
 }

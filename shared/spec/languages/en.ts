@@ -3,7 +3,7 @@ import type { Language } from './language'
 /** English, also as translated from Japanese. */
 export const english: Language = {
   words: {
-    next: 'then|and then|followed by|next|thereafter|afterwards|after that|subsequently',
+    next: 'then|and then|followed by|next|repeat|and repeat|thereafter|afterwards|after that|subsequently',
     plus: 'plus|and a further|and an additional|and another',
     and: 'and|&',
     or: 'or',
@@ -12,15 +12,17 @@ export const english: Language = {
     down: 'down to|then down to',
     between: 'between|from',
     filler:
-      'tighten|tighten to|tighten by|tightening torque|tightening|tightened|retighten|retighten to|re-tighten|re-tighten to|' +
+      'tighten|torque wrench setting|torque wrench settings|tighten to|tighten by|tightening torque|tightening|tightened|retighten|retighten to|re-tighten|re-tighten to|' +
       'torque|torque to|torqued to|retorque|re-torque|retorque to|re-torque to|torque angle|angle|angle of|rotate|' +
       'turn by|turn through|an|another|a further|further|additional|an additional|additionally|extra|more|by|of|of a|' +
-      'value|specification|spec|nominal|set to|set at|at|the|clockwise|cw|torque value|specified torque|standard torque',
-    min: 'min|min.|minimum|at least|not less than|no less than|≥|>=',
-    max: 'max|max.|maximum|at most|not more than|no more than|not over|up to|≤|<=|do not exceed|must not exceed|not to exceed|not exceeding',
+      'value|specification|spec|nominal|set to|set at|at|the|again|clockwise|cw|in order|in sequence|in the order shown|in the sequence shown|crosswise|diagonally|torque value|specified torque|standard torque',
+    min: 'min|min.|minimum|at least|not less than|no less than|≥|>=|>',
+    max: 'max|max.|maximum|at most|up to|≤|<=|<',
+    limit:
+      'not more than|no more than|not over|do not exceed|must not exceed|not to exceed|not exceeding|never more than|never exceed',
     about: 'approx|approx.|approximately|about|ca|ca.|circa|≈|~',
     slacken:
-      'slacken|slacken off|slackened|loosen|loosened|back off|back-off|backoff|back out|release|undo|unscrew|turn back|' +
+      'slacken|slacken off|slacken all|loosen all|slacken all bolts|loosen all bolts|back off all|slackened|loosen|loosened|back off|back-off|backoff|back out|release|undo|unscrew|turn back|' +
       'slacken by|loosen by|back off by|turn back by',
     fully: 'fully|completely|entirely|totally|all the way',
     tolerance: 'plus or minus|plus/minus',
@@ -35,7 +37,7 @@ export const english: Language = {
       'steel|aluminium|aluminum|iron|brass|bronze|plastic|loctite|sealant|without|long|short|inner|outer|upper|lower|front|rear',
     change:
       'if|unless|except|otherwise|else|or|either|formerly|previously|was|were|instead|superseded|obsolete|corrected|reduce|' +
-      'reduced|increase|increased|subtract|less|times|deduct|respectively|resp|resp.|optional|depending|too|too much|excessive|insufficient|incorrect|wrong|misprint|error',
+      'reduced|increase|increased|subtract|less|times|deduct|respectively|resp|resp.|optional|depending|too|too much|excessive|insufficient|incorrect|wrong|misprint|error|cancelled|canceled|withdrawn|void|deleted|struck out|at a time|a bit at a time|little by little|until seated|wrench setting|crowfoot|adapter|adaptor|with extension',
     later: 'after|hours|hrs|h|km|miles|running-in|run-in|later|when',
     kind:
       'prevailing|prevailing torque|running torque|free running|breakaway|break-away|break away|breaking torque|break-loose|breakloose|' +
@@ -88,6 +90,7 @@ export const english: Language = {
   suffix: 'st|nd|rd|th',
   ordinals: ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'],
   counts: ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'],
+  times: { twice: 2, 'two times': 2, 'three times': 3 },
   unnumbered: 'final|finally|initial|initially|lastly|last|and finally',
   staged: { before: 'in', stages: 'steps|stages|passes|phases|rounds' },
 }

@@ -1,25 +1,26 @@
 import type { Language } from './language'
 
-/** Spanish, with the commonest words of Portuguese. */
+/** Spanish. */
 export const spanish: Language = {
   words: {
-    next: 'luego|después|y luego|y después|a continuación|seguido de|depois|e depois|em seguida',
-    plus: 'más|y otros|mais',
+    next: 'luego|después|y luego|y después|a continuación|seguido de',
+    plus: 'más|y otros',
     and: 'y',
-    or: 'o|u|o bien|ou',
-    to: 'hasta|até',
+    or: 'o|u|o bien',
+    to: 'hasta',
     between: 'entre|desde',
     filler:
       'apretar|apretar a|apriete|apriete a|apriete angular|apriete angular de|par de apriete|par de apriete de|par|par de|reapretar|' +
       'reapretar a|girar|girar otros|con|un|una|de|del|otros|otro|otra|adicional|adicionales|ángulo|ángulo de|al par de|valor|' +
-      'momento de apriete|apertar|apertar a|aperto|binário|binário de aperto|binário de|par de aperto|torque de apriete|com|torque de aperto|dar',
+      'momento de apriete|torque de apriete|dar|volver a apretar a|volver a apretar|y girar|y apretar|en cruz',
     min: 'mínimo|mín|mín.|al menos|como mínimo|no menos de',
-    max: 'máximo|máx|máx.|como máximo|no más de|no exceder|no superar|sin exceder|não exceder|no sobrepasar',
+    max: 'máximo|máx|máx.|como máximo',
+    limit: 'no más de|no exceder|no superar|sin exceder|no sobrepasar',
     about: 'aprox|aprox.|aproximadamente|unos',
-    slacken: 'aflojar|aflojar de|desapretar|soltar|desenroscar|desapertar|afrouxar|aflojar un|aflojar una',
+    slacken: 'aflojar|aflojar de|desapretar|soltar|desenroscar|aflojar un|aflojar una',
     fully: 'completamente|totalmente|del todo|por completo',
     thing:
-      'tornillo|tornillos|tuerca|tuercas|perno|pernos|espárrago|espárragos|tapón|uds|uds.|unidades|cada|todos|piezas|parafuso|parafusos|porca|porcas',
+      'tornillo|tornillos|tuerca|tuercas|perno|pernos|espárrago|espárragos|tapón|uds|uds.|unidades|cada|todos|piezas',
     reference:
       'página|páginas|pág|pág.|figura|figuras|fig.|posición|n.º|nº|núm.|tabla|línea|ver|véase|nota|punto|clase|llave|pieza',
     condition:
@@ -32,13 +33,13 @@ export const spanish: Language = {
       'par de arranque|par de giro|par de rotación|par de rozamiento|par de fricción|par resistente|par motor|potencia|gama|rango|' +
       'rotura|precarga|par máximo del motor|par residual|par de frenado|rodadura|par de rodadura|par de despegue|par de aflojamiento',
     check: 'comprobar|comprobación|verificar|verificación|controlar|revisar|par de control',
-    not: 'no|nunca|ningún|ninguna|ni|não',
+    not: 'no|nunca|ningún|ninguna|ni',
     harmless:
       'no apretar en exceso|no apretar demasiado|no engrasar|no lubricar|no reutilizar|no aceitar|no forzar',
     seat: 'a mano|apretar a mano|con la mano|hasta hacer contacto|a tope|hasta el tope',
   },
-  degrees: 'grado|grados|graus',
-  turn: 'vuelta|vueltas|giro|giros|de vuelta|volta|voltas',
+  degrees: 'grado|grados',
+  turn: 'vuelta|vueltas|giro|giros|de vuelta',
   amounts: {
     cuarto: 1 / 4,
     'un cuarto': 1 / 4,
@@ -55,19 +56,13 @@ export const spanish: Language = {
     'un sexto': 1 / 6,
     una: 1,
     dos: 2,
-    meia: 1 / 2,
-    'um quarto de': 1 / 4,
   },
-  stage: 'fase|paso|etapa|pasada|passo',
-  act: 'apriete|aperto|vuelta',
+  stage: 'fase|paso|etapa|pasada',
+  act: 'apriete|vuelta',
   suffixBesideStage: '\\.?[ºª°]|\\.?er|ro|do|a|o',
-  ordinals: [
-    'primero|primer|primera|primeiro|primeira',
-    'segundo|segunda',
-    'tercero|tercer|tercera|terceiro',
-    'cuarto paso|cuarta',
-  ],
+  ordinals: ['primero|primer|primera', 'segundo|segunda', 'tercero|tercer|tercera', 'cuarto paso|cuarta'],
+  times: { 'dos veces': 2, 'tres veces': 3 },
   counts: ['uno', 'dos', 'tres', 'cuatro', 'cinco', 'seis'],
-  unnumbered: 'finalmente|por último|apriete final|por fim',
+  unnumbered: 'finalmente|por último|apriete final',
   staged: { before: 'en', stages: 'etapas|fases|pasos|pasadas|vueltas' },
 }

@@ -13,9 +13,10 @@ export const french: Language = {
       'serrer|serrer à|serrage|serrage à|serrage angulaire|serrage angulaire de|serrage au couple|serrer de|resserrer|resserrer à|' +
       'serrer au couple de|au couple de|couple|couple de|couple de serrage|couple de serrage de|couples de serrage|préserrage|préserrage à|' +
       "pré-serrage|tourner de|tourner|angle|angle de|au|de|d'|d'un|d'une|un|une|le|la|encore|supplémentaire|supplémentaires|valeur|" +
-      "à l'angle|un angle de",
+      "à l'angle|un angle de|resserrer au couple de|en croix|à nouveau",
     min: 'mini|minimum|au moins|au minimum|mini.',
-    max: "maxi|maxi.|au plus|maximum|au maximum|ne pas dépasser|jusqu'à|sans dépasser",
+    max: "maxi|maxi.|au plus|maximum|au maximum|jusqu'à",
+    limit: 'ne pas dépasser|sans dépasser|pas plus de',
     about: 'environ|env|env.',
     slacken: 'desserrer|desserrer de|desserrage|desserrage de|dévisser|dévisser de|relâcher|débloquer',
     fully: 'complètement|totalement|entièrement',
@@ -71,6 +72,7 @@ export const french: Language = {
   suffix: 're|ère|er|ème|eme|nde',
   suffixBesideStage: 'e|è|°|º',
   ordinals: ['premier|première', 'deuxième|second|seconde', 'troisième', 'quatrième', 'cinquième'],
+  times: { 'deux fois': 2, 'trois fois': 3 },
   counts: ['un', 'deux', 'trois', 'quatre', 'cinq', 'six'],
   unnumbered: 'enfin|finalement|serrage final|pour finir|serrage définitif',
   staged: { before: 'en', stages: 'étapes|phases|passes|temps|fois' },

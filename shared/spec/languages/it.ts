@@ -11,9 +11,10 @@ export const italian: Language = {
     between: 'tra|fra|da',
     filler:
       'serrare|serrare a|serraggio|serraggio a|serraggio angolare|coppia|coppia di|coppia di serraggio|coppie di serraggio|stringere|' +
-      'stringere a|preserraggio|preserrare a|con|di|un|uno|una|un altro|ruotare di|ulteriore|ulteriori|ancora|angolo|angolo di|valore|alla coppia di|chiudere a',
+      'stringere a|preserraggio|preserrare a|con|di|un|uno|una|un altro|ruotare di|ulteriore|ulteriori|ancora|angolo|angolo di|valore|alla coppia di|chiudere a|riserrare a|riserrare|nuovamente|di nuovo|a croce',
     min: 'min.|minimo|almeno|non meno di',
-    max: 'massimo|mass|mass.|al massimo|non più di|fino a|non superare|non oltre',
+    max: 'massimo|mass|mass.|al massimo|fino a',
+    limit: 'non più di|non superare|non oltre',
     about: 'circa',
     slacken: 'allentare|allentare di|svitare|svitare di|sbloccare',
     fully: 'completamente|del tutto|totalmente',
@@ -55,6 +56,7 @@ export const italian: Language = {
   act: 'serraggio',
   suffixBesideStage: '[ªº°a]|o',
   ordinals: ['primo|prima', 'secondo|seconda', 'terzo|terza', 'quarta|quarto serraggio'],
+  times: { 'due volte': 2, 'tre volte': 3 },
   counts: ['uno', 'due', 'tre', 'quattro', 'cinque', 'sei'],
   unnumbered: 'infine|serraggio finale|finale',
   staged: { before: 'in', stages: 'fasi|passate|passaggi|stadi' },

@@ -22,6 +22,8 @@ export type WordPart =
   | 'filler'
   | 'min'
   | 'max'
+  /** The same said as a negation, `do not exceed`: beside a torque its limit, but never read without a question. */
+  | 'limit'
   | 'about'
   | 'slacken'
   | 'fully'
@@ -50,6 +52,8 @@ export type NotePart =
 
 export interface Language {
   words: Partial<Record<WordPart | NotePart, string>>
+  /** Words for `or` that mean something else in another language: `or` only between two values. */
+  orBetween?: string
   degrees: string
   turn: string
   /** Shares of a turn, before a word for turn. */
@@ -65,8 +69,10 @@ export interface Language {
   suffixBesideStage?: string
   /** First, second, … each with its forms. */
   ordinals: string[]
-  /** One, two, … */
+  /** One, two, … each with its forms. */
   counts: string[]
+  /** How often a pass is done: `twice`. */
+  times?: Record<string, number>
   /** The last pass, or the first, without a number. */
   unnumbered: string
   /** What stands before `three stages`, and the stages. */

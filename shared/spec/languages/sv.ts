@@ -11,9 +11,10 @@ export const swedish: Language = {
     between: 'mellan|från|mellem|fra',
     filler:
       'dra|dra till|dra åt|dra åt till|dras|dras med|åtdragning|åtdragningsmoment|moment|vridmoment|momentdra|momentdra till|efterdra|' +
-      'efterdra till|vinkeldra|vinkeldra ytterligare|vinkeldragning|ytterligare|vinkel|med|ett|en|grader till|värde|moment av|tilspændingsmoment|tiltrekkingsmoment|drag åt',
+      'efterdra till|vinkeldra|vinkeldra ytterligare|vinkeldragning|ytterligare|vinkel|med|ett|en|grader till|värde|moment av|tilspændingsmoment|tiltrekkingsmoment|drag åt|igen|dra igen|dra igen med|dra igen till|dra åt igen med',
     min: 'minst|lägst|mindst',
-    max: 'högst|maximalt|inte över|ej över|inte mer än|højst|överskrid ej',
+    max: 'högst|maximalt|højst',
+    limit: 'inte över|ej över|inte mer än|överskrid ej',
     about: 'ca|cirka|ungefär',
     slacken: 'lossa|lossa med|släpp|lossas|skruva loss|backa|løsne',
     fully: 'helt|fullständigt',

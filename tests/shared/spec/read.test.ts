@@ -34,7 +34,6 @@ describe('one torque', () => {
     ['80 +10/0 N·m', '80 N·m (80–90 N·m)'],
     ['7.1 ~ 9.8 N·m', '7.1–9.8 N·m'],
     ['7.1〜9.8 N·m', '7.1–9.8 N·m'],
-    ['~ 20 N·m', '20 N·m'],
     ['20 -2/+3 Nm', '20 N·m (18–23 N·m)'],
     ['24.1 ± 0.3 Nm', '24.1 N·m (23.8–24.4 N·m)'],
     ['20 Nm (18–22 Nm)', '20 N·m (18–22 N·m)'],
@@ -256,7 +255,7 @@ describe('what is unclear is asked', () => {
     ['10 ± 10 Nm', 'wide', []],
     ['4 - 25 Nm', 'range', ['min 4 N·m, max 25 N·m', '25 N·m']],
     ['25 kg/m', 'misprint', ['25 kgf·m', '25 N·m']],
-    ['20 Nm 40 Nm', 'not_parted', ['20 N·m, then 40 N·m']],
+    ['20 Nm 40 Nm', 'not_parted', ['20 N·m, then 40 N·m', '20 N·m', '40 N·m']],
     ['90° back off', 'not_parted', ['+90°, then slacken fully']],
     ['30 Nm, 90, 90°', 'no_unit', ['30 Nm, 90 N·m, 90°', '30 Nm, 90 °, 90°']],
     ['22-18 Nm', 'range', []],
@@ -453,5 +452,59 @@ describe('a unit from the table', () => {
   test('[SP10] a number that may as well be degrees is asked', () => {
     expect(says('40, 90, 90°', { unit: 'N·m' })).toBe('unclear')
     expect(says('40 + 90', { unit: 'N·m' })).toBe('unclear')
+  })
+})
+
+describe('what reads well and is vague is offered, never read', () => {
+  test.each([
+    ['~ 20 N·m', '20 N·m'],
+    ['approx. 20 N·m', '20 N·m'],
+    ['do not exceed 20 N·m', 'max 20 N·m'],
+    ['20 N·m, do not exceed 22 N·m', '20 N·m (max 22 N·m)'],
+    ['25 Nm nicht überschreiten', 'max 25 N·m'],
+    ['.5 Nm', '0.5 N·m'],
+    ['44 N·m (1)', '44 N·m'],
+  ])('[SP16] %s', (text, printed) => {
+    expect(says(text)).toBe('not_understood')
+    expect(readings(text)).toEqual([printed])
+  })
+  test.each(['65 lb/ft', '32 ft/lbs'])('[SP16] %s is asked as a misprint', (text) => {
+    expect(readSpec(text)).toMatchObject({ refused: 'unclear', data: { why: 'misprint' } })
+    expect(readings(text)).toHaveLength(1)
+  })
+})
+
+describe('found by lines that were written apart from the grammar', () => {
+  test.each([
+    ['25 Nm + 90°/120°', 'unclear'],
+    ['25 Nm, then 1-2 turns', 'unclear'],
+    ['25 Nm of 30 Nm', 'unclear'],
+    ['25 . 5 Nm', 'not_understood'],
+    ['_5 Nm', 'not_understood'],
+    ['M8/M10 24/48 Nm', 'not_understood'],
+    ['Stage 2: 60 (Stage 1: 20 Nm)', 'not_understood'],
+    ['Inlet 20, exhaust 30 Nm', 'not_understood'],
+    ['Retorque hot to 80 Nm after 500 miles', 'not_understood'],
+    ['40 Nm; after 1000 km retighten to 40 Nm', 'not_understood'],
+    ['Tighten each bolt half a turn at a time until seated', 'not_understood'],
+  ])('[SP15] %s offers no single torque', (text, refused) => {
+    expect(says(text)).toBe(refused)
+    expect(readings(text).length).not.toBe(1)
+  })
+  test.each([
+    ['20 Nm, then 90° twice', '20 N·m, then +90°, then +90°'],
+    ['Maximum torque: 58 N·m', 'max 58 N·m'],
+    ['< 15 Nm', 'max 15 N·m'],
+    ['Apretar a 30 Nm y girar 90° más', '30 N·m, then +90°'],
+    ['dokręcić momentem 30 Nm, następnie o kąt 90°', '30 N·m, then +90°'],
+    ['w dwóch etapach: 20 Nm, następnie 40 Nm', '20 N·m, then 40 N·m'],
+    ['vastdraaien met 65 Nm, daarna 60° verder', '65 N·m, then +60°'],
+    ['stap 1 20 Nm, stap 2 een kwartslag', '20 N·m, then +90°'],
+    ['utáhnout na 30 Nm, potom o 90°', '30 N·m, then +90°'],
+    ['1. krok 20 Nm, 2. krok 90°', '20 N·m, then +90°'],
+    ['apertar a 25 Nm e rodar 90°', '25 N·m, then +90°'],
+    ['1.ª etapa 20 Nm, 2.ª etapa 40 Nm', '20 N·m, then 40 N·m'],
+  ])('[SP1] %s', (text, printed) => {
+    expect(says(text)).toBe(printed)
   })
 })
