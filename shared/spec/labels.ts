@@ -73,7 +73,7 @@ const WORD = /\(?(\p{L}+)/uy
 
 /** Those that begin with a sign or a digit, by what they begin with. */
 const SIGNED: [begins: RegExp, spelt: RegExp, read: Read][] = [
-  [/\d/, new RegExp(`(\\d{1,2})${SUFFIX}${NAMED}?${AFTER}`, 'iuy'), numbered],
+  [/\d/, new RegExp(`(\\d{1,2})${SUFFIX}(?!\\d)${NAMED}?${AFTER}`, 'iuy'), numbered],
   [/\d/, new RegExp(`([1-9])${BESIDE}${NAMED}${AFTER}`, 'iuy'), numbered],
   [/\(/, /\(([1-9])\)(?=\s)/y, numbered],
   [/[(a-h]/, /\(?([a-h])\)/y, ([, letter]) => ({ n: nthLetter(letter) })],

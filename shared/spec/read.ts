@@ -52,9 +52,10 @@ export function readSpec(text: string, context: SpecContext = {}): Spec | SpecRe
 /** What reads well and still is shown before it counts: a limit said as a negation, `about`, a number that may have lost a figure. */
 function vaguely(spec: Spec, { plain, shown, tokens }: Reading): SpecRefusal | undefined {
   const vague = tokens.find(
-    (token) =>
+    (token, i) =>
       (token.t === 'word' && (token.part === 'limit' || token.part === 'about')) ||
-      (token.t === 'number' && /^[.,]/.test(token.number.raw)),
+      // `2 ±.5`: the sign before it leaves nothing to be lost.
+      (token.t === 'number' && /^[.,]/.test(token.number.raw) && tokens[i - 1]?.t !== 'sign'),
   )
   if (!vague || spec.contradiction) return undefined
   const part = plain.slice(vague.start, vague.end)

@@ -73,7 +73,7 @@ const LETTER = /[\p{L}×*°º˚]/u
 
 /** Metric: `M10 × 1.25`, `М8 x 30`; inch: `7/16-14 UNC`, `1/2-13 x 2 1/4 in.` */
 const THREAD =
-  /[MmМм]\s?\d{1,3}(?:[.,]\d+)?(?:\s?[x×*х]\s?\d+(?:[.,]\d+)?){0,3}(?:\s?[-–]\s?(?:[4568]\.[68]|9\.8|10\.9|12\.9))?(?![\p{L}\d])|\d{1,2}\/\d{1,2}\s?-\s?\d{1,2}(?:\s?UN[CFR]?\b|\s?BS[WF]\b)?(?:\s?[x×]\s?\d+(?:[ -]\d+\/\d+|\/\d+)?(?:\s?in\b\.?|["″”])?)?(?![\p{L}\d/])/uy
+  /[MmМм]\s?\d{1,3}(?:[.,]\d+)?(?:\s?[x×*х]\s?\d+(?:[.,]\d+)?){0,3}(?:[-–](?:[4568]\.[68]|9\.8|10\.9|12\.9)(?=\s*(?:[\d,;:|(]|$)))?(?![\p{L}\d])|\d{1,2}\/\d{1,2}\s?-\s?\d{1,2}(?:\s?UN[CFR]?\b|\s?BS[WF]\b)?(?:\s?[x×]\s?\d+(?:[ -]\d+\/\d+|\/\d+)?(?:\s?in\b\.?|["″”])?)?(?![\p{L}\d/])/uy
 const DESIGNATION = /\p{L}[\p{L}.-]*\d[\p{L}\d.,/×-]*/uy
 const RUN_ON = /[\p{L}\d.,/×-]+/uy
 const OTHER_UNITS: [RegExp, OddKind][] = [
@@ -147,6 +147,9 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
     const whole = match(RUN_ON, text, at) ?? number.raw
     return [at + whole.length, [{ t: 'odd', what: 'designation', text: whole }]]
   }
+  // `25 N·m > 40 N·m` is an arrow, or neither.
+  if (/[<>](?!=)/y.test(text.slice(at, at + 2)) && (last?.t === 'unit' || last?.t === 'number'))
+    return [at + 1, [{ t: 'odd', what: 'word', text: text[at] ?? '' }]]
   // `25 . 5 N·m`: a decimal point, or the end of something.
   if (text[at] === '.' && last?.t === 'number' && last.end < at && /^\.\s+\d/.test(text.slice(at, at + 4)))
     return [at + 1, [{ t: 'odd', what: 'word', text: '.' }]]
