@@ -6,6 +6,9 @@
  * Spelling alone is forgiven: case, dashes, commas, brackets, `aluminum`, `gray`. An entry's own id is a phrase too.
  */
 import { VOCABULARY_WORDS } from './languages'
+import type { HoleMaterialId, Lubrication } from './vocabulary-entries'
+
+export type { HoleMaterialId, Lubrication } from './vocabulary-entries'
 
 /** Phrases of one meaning, in English, and the class or standard that gives it. */
 export interface Term<Id extends string> {
@@ -90,16 +93,6 @@ export function plainPhrase(text: string): string {
 const PLAIN_LETTERS: Record<string, string> = { ł: 'l', ø: 'o', æ: 'ae', œ: 'oe', ß: 'ss' }
 
 const VDI_A5 = 'VDI 2230 Part 1, table A5, friction classes'
-
-export type Lubrication =
-  | 'dry'
-  | 'oil'
-  | 'grease'
-  | 'paste'
-  | 'anti_seize'
-  | 'threadlocker'
-  | 'zinc_plated'
-  | 'wax'
 
 /** States of thread and head. A phrase stands here only where it names a state of the table and nothing beside it. */
 export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
@@ -227,19 +220,6 @@ export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
 ]
 
 export const LUBRICATION_VOCABULARY = vocabularyOf(LUBRICATION_TERMS, 'lubrication')
-
-export type HoleMaterialId =
-  | 'cast_iron'
-  | 'ductile_iron'
-  | 'cast_aluminium'
-  | 'cast_aluminium_gravity'
-  | 'cast_aluminium_heat_treated'
-  | 'wrought_aluminium'
-  | 'wrought_aluminium_strong'
-  | 'steel'
-  | 'steel_500'
-  | 'steel_700'
-  | 'bronze'
 
 /** Hole materials by the standards' own designations and the trade's names for just that one. */
 export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [

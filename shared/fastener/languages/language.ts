@@ -5,7 +5,7 @@
  * are words that bring an entry up as a candidate without deciding it. All from memory, no source; accents may be missing
  * in a text. No negated phrase stands here: what is not there is asked about.
  */
-import type { HoleMaterialId, Lubrication } from '../vocabulary'
+import type { HoleMaterialId, Lubrication } from '../vocabulary-entries'
 
 export interface VocabularyWords {
   lubrication: Partial<Record<Lubrication, string>>
