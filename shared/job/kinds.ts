@@ -142,10 +142,31 @@ export const READ_BY_HEAD = ['clicked', 'indicated', 'turned', 'slackened'] as c
 /** Or in one count of its whole round. */
 export type ReadingHow = (typeof READ_BY_HEAD)[number] | 'counted'
 
-/** How a round is started again, as the rule of its joint asks: what there is to do, as the end of a sentence. */
+interface Restart {
+  /** What there is to do, as the end of a sentence. */
+  asks(pass: number): string
+  /** On the press that records it. */
+  done(pass: number, fastener: string): string
+  /** Behind `started again`. */
+  after: string
+}
+
+/** How a round is started again, as the rule of its joint asks; each does more than the one before. */
 export const RESTARTS = {
-  again: (pass) => `do pass ${pass} again from the start`,
-  slackened: () => 'slacken all of them and start again at pass 1',
-  new_fasteners: () => 'fit new fasteners and start again at pass 1',
-} as const satisfies Record<string, (pass: number) => string>
+  again: {
+    asks: (pass) => `do pass ${pass} again from the start`,
+    done: (pass, fastener) => `Pass ${pass} starts again at its first ${fastener}`,
+    after: '',
+  },
+  slackened: {
+    asks: () => 'slacken all of them and start again at pass 1',
+    done: () => 'All slackened: start again at pass 1',
+    after: ', after slackening all of them',
+  },
+  new_fasteners: {
+    asks: () => 'fit new fasteners and start again at pass 1',
+    done: (_, fastener) => `New ${fastener}s fitted: start again at pass 1`,
+    after: ', with new fasteners',
+  },
+} as const satisfies Record<string, Restart>
 export type RestartHow = keyof typeof RESTARTS

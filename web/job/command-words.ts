@@ -1,6 +1,6 @@
 /** What somebody entered, in their words: shown beside the sentence that refused it. A new command does not compile without. */
 import type { CommandOf, JobCommand } from '../../shared/job/commands'
-import { FASTENER_CONDITIONS, HOLD_KINDS, HOLE_CONDITIONS, type RestartHow } from '../../shared/job/kinds'
+import { FASTENER_CONDITIONS, HOLD_KINDS, HOLE_CONDITIONS, RESTARTS } from '../../shared/job/kinds'
 import { RELEASES } from '../../shared/plan/kinds'
 import { indexPlan } from '../../shared/plan/read'
 import type { AdoptedPlan } from '../../shared/plan/types'
@@ -15,12 +15,6 @@ interface Called {
 
 type EntryWords = { [T in JobCommand['type']]: (command: CommandOf<T>, called: Called) => string }
 
-const RESTARTS: Record<RestartHow, string> = {
-  again: 'pass started again',
-  slackened: 'all slackened, started again',
-  new_fasteners: 'new fasteners',
-}
-
 const WORDS: EntryWords = {
   OpenJob: (c) => `job ${c.number}`,
   AdoptPlan: (c) => `the plan ${c.planId}`,
@@ -31,7 +25,7 @@ const WORDS: EntryWords = {
   TakeReading: (c, called) =>
     `${called.fasteners(c.jointId, [c.position])}, pass ${c.pass}: ${c.how}${c.value === undefined ? '' : ` ${format.number(c.value)}`}`,
   CountRound: (c, called) => `${called.joint(c.jointId)}, pass ${c.pass}: round done, ${c.count} counted`,
-  RestartRound: (c, called) => `${called.joint(c.jointId)}: ${RESTARTS[c.how]}`,
+  RestartRound: (c, called) => `${called.joint(c.jointId)}: started again${RESTARTS[c.how].after}`,
   StrikeReading: (c) => `a crossing out: ${c.reason}`,
   PlaceFasteners: (c, called) =>
     `${called.fasteners(c.jointId, c.positions)}: ${FASTENER_CONDITIONS[c.condition]}${c.lengthMm === undefined ? '' : `, ${format.number(c.lengthMm)} mm`}`,

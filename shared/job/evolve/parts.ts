@@ -1,6 +1,8 @@
 /** The small parts every fold is made of. Each returns a new job and shares what did not change. */
+
+import { kindsOf } from '../../kinds'
 import { indexPlan } from '../../plan/read'
-import type { RestartHow } from '../kinds'
+import { RESTARTS, type RestartHow } from '../kinds'
 import type { Job, Reading, SetState, Signature, StepState, StoppedAt, Waived } from '../types'
 import { sameWaived } from '../verdicts/state'
 
@@ -73,7 +75,7 @@ export function forgetScales(job: Job, stepId: string): Job {
 
 /** New fasteners do more than slackening, slackening more than going round again. */
 export const strength = (how: RestartHow | 'nothing'): number =>
-  (['nothing', 'again', 'slackened', 'new_fasteners'] as const).indexOf(how)
+  ['nothing', ...kindsOf(RESTARTS)].indexOf(how)
 
 /** A round broken off twice before its rule was followed keeps the mark that asks for more. */
 export function addMark(marks: readonly StoppedAt[], mark: StoppedAt): StoppedAt[] {

@@ -6,7 +6,7 @@ import { ended, type Figures, unended, type Words } from '../../words'
 import { asksInWords } from '../ask-words'
 import type { EventOf, JobEvent, LapseCause } from '../events'
 import { holeWords } from '../hole-words'
-import { conditionWords, HOLD_KINDS, holdWords } from '../kinds'
+import { conditionWords, HOLD_KINDS, holdWords, RESTARTS } from '../kinds'
 import type { Job, StoppedAt, ValueBasis } from '../types'
 import {
   deferredName,
@@ -39,12 +39,6 @@ const LAPSED: Record<LapseCause, string> = {
   sealant: 'a new bead was laid',
   value: 'its torque was decided again',
   taken_off: 'it was taken off again',
-}
-
-const RESTARTS: Record<EventOf<'RoundRestarted'>['how'], string> = {
-  again: '',
-  slackened: ', after slackening all of them',
-  new_fasteners: ', with new fasteners',
 }
 
 const BASES: { [K in ValueBasis['kind']]: (basis: Extract<ValueBasis, { kind: K }>) => string } = {
@@ -94,7 +88,7 @@ export const SENTENCES: Sentences = {
   RoundCounted: (e, job, who, words) =>
     `${jointName(job, e.jointId)}, pass ${e.pass}: ${who} did ${e.positions.length} in one round${counted(e, words)}${withWrench(e)}${flagged(e)}.`,
   RoundRestarted: (e, job, who) =>
-    `${who} started ${jointName(job, e.jointId)} again at pass ${e.fromPass}${RESTARTS[e.how]}; earlier readings from there on no longer count.`,
+    `${who} started ${jointName(job, e.jointId)} again at pass ${e.fromPass}${RESTARTS[e.how].after}; earlier readings from there on no longer count.`,
   ReadingStruck: (e, job, who) =>
     `${who} crossed out a reading${struckPlace(job, e.jointId, e.readingId)}: ${ended(e.reason)}`,
   FastenersPlaced: (e, job, who, words) =>

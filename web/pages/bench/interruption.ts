@@ -5,10 +5,10 @@
  */
 
 import { asksInWords } from '../../../shared/job/ask-words'
-import type { RestartHow } from '../../../shared/job/kinds'
+import { RESTARTS, type RestartHow } from '../../../shared/job/kinds'
 import type { PlannedJob, StoppedAt } from '../../../shared/job/types'
+import { kindsOf } from '../../../shared/kinds'
 import { numberWords } from '../../../shared/plan/order'
-import type { AdoptedJoint } from '../../../shared/plan/types'
 import type { Round } from './work'
 
 interface RestartWay {
@@ -30,7 +30,7 @@ export interface BrokenOff {
   without: string
 }
 
-const WAYS: readonly RestartHow[] = ['again', 'slackened', 'new_fasteners']
+const WAYS = kindsOf(RESTARTS)
 
 /** The open interruption of this round, if its rule asks for anything; one cap does not hold up another. */
 export function brokenOff(job: PlannedJob, round: Round): BrokenOff | undefined {
@@ -44,13 +44,10 @@ export function brokenOff(job: PlannedJob, round: Round): BrokenOff | undefined 
     title: `Interrupted: ${joint.title}`,
     where: `Interrupted in pass ${mark.pass} of ${joint.passes.length}; ${joint.fastener} ${numberWords(joint, mark.position)} was next.`,
     asks: `The plan says: ${asksInWords(mark)}.`,
-    ways: WAYS.slice(WAYS.indexOf(mark.asks)).map((how) => ({ how, done: doneWords(how, joint, mark.pass) })),
+    ways: WAYS.slice(WAYS.indexOf(mark.asks)).map((how) => ({
+      how,
+      done: RESTARTS[how].done(mark.pass, joint.fastener),
+    })),
     without: 'Without that, readings are flagged and stop the signature.',
   }
-}
-
-function doneWords(how: RestartHow, joint: AdoptedJoint, pass: number): string {
-  if (how === 'again') return `Pass ${pass} starts again at its first ${joint.fastener}`
-  if (how === 'slackened') return 'All slackened: start again at pass 1'
-  return `New ${joint.fastener}s fitted: start again at pass 1`
 }
