@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import type { JobCommand } from '../../../shared/job/commands'
 import type { PlannedJob } from '../../../shared/job/types'
-import { clocksOf, fastenersSaid, releaseStates, sealantClock } from '../../../web/pages/engine/office-view'
+import { clockView } from '../../../web/job/step/sealant-words'
+import { clocksOf, fastenersSaid, releaseStates } from '../../../web/pages/engine/office-view'
 import { stepOf, tell, words } from '../../shop/small-engine'
 import { START } from '../../shop/time'
 
@@ -46,7 +47,7 @@ describe('sealant', () => {
     },
   })
   const said = (job: PlannedJob, minutes: number) =>
-    sealantClock(job, stepOf(job, 'C1'), START + minutes * MINUTE, words)
+    clockView(job, stepOf(job, 'C1'), START + minutes * MINUTE, words).brief
 
   test('open so long of so long, then too long', () => {
     const job = pasted(tell().job)

@@ -2,9 +2,9 @@
 import { createMemo, For, Show } from 'solid-js'
 import { curingInserts } from '../../job/record/hole-rows'
 import { useJob } from '../../job/scope'
+import { countdown } from '../../job/step/sealant-words'
 import { useNow } from '../../ui/clock'
 import { useBench } from './bench'
-import { countdown } from './sealant-words'
 import './sealant.css'
 
 export function HoleCures() {

@@ -1,10 +1,10 @@
 /** The running sealant clock, always in sight while a bead is open; its presses are facts, by when they happened. */
 import { createMemo, Show } from 'solid-js'
 import { useJob } from '../../job/scope'
+import { clockView } from '../../job/step/sealant-words'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { useBench } from './bench'
-import { clockView } from './sealant-words'
 import './sealant.css'
 
 export function SealantClock() {

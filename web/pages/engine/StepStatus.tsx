@@ -10,11 +10,11 @@ import { useJobDialogs } from '../../job/dialogs'
 import { holdWords, isLate, openHolds } from '../../job/holds/holds'
 import { notesOf } from '../../job/notes/notes'
 import { useJob } from '../../job/scope'
+import { clockView } from '../../job/step/sealant-words'
 import type { StepView } from '../../job/step/step-view'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { CoverOff } from './CoverOff'
-import { sealantClock } from './office-view'
 
 export function StepStatus(props: { view: StepView }) {
   const scope = useJob()
@@ -23,7 +23,7 @@ export function StepStatus(props: { view: StepView }) {
   const held = createMemo(() => (props.view.standing === 'on_hold' ? openHolds(scope.job(), step().id) : []))
   const due = createMemo(() => dueHere(scope.planned(), step().id))
   const away = createMemo(() => leftOutOf(scope.planned(), step().id).filter(({ state }) => state === 'open'))
-  const sealant = createMemo(() => sealantClock(scope.planned(), step(), now(), scope.words))
+  const sealant = createMemo(() => clockView(scope.planned(), step(), now(), scope.words).brief)
   const note = createMemo(() => notesOf(scope.job(), step().id))
   return (
     <>

@@ -1,13 +1,11 @@
 /** Fasteners that are not the real thing, sealant clocks and releases in words, as the engine page shows them. Pure. */
-import { sealantState } from '../../../shared/job/clocks'
 import type { FastenerCondition } from '../../../shared/job/kinds'
 import { releaseInForce } from '../../../shared/job/release'
 import type { Job, PlannedJob } from '../../../shared/job/types'
-import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
+import type { AdoptedJoint } from '../../../shared/plan/types'
 import { positionsInWords, type Words } from '../../../shared/words'
-import { format } from '../../format'
+import { clockView } from '../../job/step/sealant-words'
 
-const MINUTE = 60_000
 const SAID: Partial<Record<FastenerCondition, string>> = {
   temporary: 'temporary',
   removed: 'taken out',
@@ -24,38 +22,11 @@ export function fastenersSaid(job: PlannedJob, joint: AdoptedJoint): string[] {
   })
 }
 
-/** A sealant clock that runs or ran over: `open 4 of 8 min`, `cures until 22:09`. */
-export function sealantClock(
-  job: PlannedJob,
-  step: AdoptedStep,
-  now: number,
-  words: Words,
-): string | undefined {
-  const { sealant } = step
-  if (!sealant) return undefined
-  const state = sealantState(job, step, now)
-  const within = format.duration(sealant.closeWithinMinutes)
-  switch (state.state) {
-    case 'open': {
-      const open = Math.floor((now - (state.closeBy - sealant.closeWithinMinutes * MINUTE)) / MINUTE)
-      return `${sealant.product} open ${open} of ${within}`
-    }
-    case 'late':
-      return state.closedAt === undefined
-        ? `${sealant.product} open for longer than ${within}`
-        : `${sealant.product} was open for longer than ${within}`
-    case 'curing':
-      return `${sealant.product} cures until ${words.moment(state.until)}`
-    default:
-      return undefined
-  }
-}
-
 /** Steps whose clock runs or ran over, in the plan's order. */
 export const clocksOf = (job: PlannedJob, now: number, words: Words) =>
   job.plan.steps.flatMap((step) => {
-    const clock = sealantClock(job, step, now, words)
-    return clock ? [{ step, words: clock, late: sealantState(job, step, now).state === 'late' }] : []
+    const { brief, state } = clockView(job, step, now, words)
+    return brief ? [{ step, words: brief, late: state === 'late' }] : []
   })
 
 interface HeadState {

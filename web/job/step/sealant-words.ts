@@ -1,9 +1,17 @@
-/** The sealant clock in words: how long is left, that it is late, how long it cures and what waits. Pure. */
+/**
+ * The sealant clock in words. Pure.
+ *
+ * Full (bench): how long is left, that it is late, how long it cures and what waits, and the press that comes next.
+ * Compact (engine): how long it is open or cures, while that matters.
+ */
 import { type SealantState, sealantState } from '../../../shared/job/clocks'
 import type { PlannedJob } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { listed, upperFirst, type Words } from '../../../shared/words'
+import { format } from '../../format'
+
+const MINUTE = 60_000
 
 /** `7:05` under an hour, `1:07:05` above. */
 export function countdown(ms: number): string {
@@ -19,6 +27,8 @@ interface ClockView {
   /** The big figures of a running clock. */
   figure?: string
   line: string
+  /** `flange sealant open 4 of 8 min`: for a clock that runs or ran over. */
+  brief?: string
   /** The press that records the next fact. */
   press?: { does: 'start' | 'close'; label: string }
 }
@@ -27,6 +37,7 @@ export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words
   const state = sealantState(job, step, now)
   const product = step.sealant?.product ?? ''
   const minutes = step.sealant?.closeWithinMinutes ?? 0
+  const within = format.duration(minutes)
   switch (state.state) {
     case 'none':
       return { state: 'none', line: '' }
@@ -41,6 +52,7 @@ export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words
         state: 'open',
         figure: countdown(state.closeBy - now),
         line: `Left to close ${product}, by ${words.moment(state.closeBy)}.`,
+        brief: `${product} open ${minutes - Math.ceil((state.closeBy - now) / MINUTE)} of ${within}`,
         press: { does: 'close', label: 'Last fastener in' },
       }
     case 'late':
@@ -49,15 +61,21 @@ export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words
             state: 'late',
             figure: `+${countdown(now - state.closeBy)}`,
             line: `Past the time of ${product}, which was ${words.moment(state.closeBy)}. If the last fastener was in by then, ask the supervisor; otherwise clean it off and lay a new bead.`,
+            brief: `${product} open for longer than ${within}`,
             press: { does: 'close', label: 'Last fastener in, late' },
           }
         : {
             state: 'late',
             line: `Closed at ${words.moment(state.closedAt)}, past ${words.moment(state.closeBy)}. Clean it off and lay a new bead, or ask the supervisor.`,
+            brief: `${product} was open for longer than ${within}`,
             press: { does: 'start', label: 'Cleaned off, new bead laid: start again' },
           }
     case 'curing':
-      return { state: 'curing', line: `Cures until ${words.moment(state.until)}${waits(step)}.` }
+      return {
+        state: 'curing',
+        line: `Cures until ${words.moment(state.until)}${waits(step)}.`,
+        brief: `${product} cures until ${words.moment(state.until)}`,
+      }
     case 'cured':
       return { state: 'cured', line: `Cured since ${words.moment(state.since)}.` }
   }
