@@ -16,7 +16,7 @@ import type { Shop } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
 import type { LinkState } from '../live/link'
 import type { RefusedJobCommand } from '../live/outbox'
-import type { Pending } from '../live/replica'
+import { contextOf, type Pending } from '../live/replica'
 import { authorOf, type Grant } from '../live/session'
 
 export interface JobView {
@@ -71,11 +71,9 @@ export function previewCommand(
   command: JobCommand,
   { as, grant }: Asker = {},
 ): Preview {
+  const head = { commandId: 'preview', doneAt: view.now(), ...(grant ? { grantId: grant.id } : {}) }
   const outcome = decide(view.job(), command, {
-    shop: view.shop(),
-    ...authorOf(as ?? view.me(), grant),
-    doneAt: view.now(),
-    commandId: 'preview',
+    ...contextOf({ command: head, ...authorOf(as ?? view.me(), grant) }, view.shop()),
     // A release asks for the log's hash, which only the server has: any will do to ask whether one may.
     head: 'preview',
   })

@@ -12,8 +12,8 @@ import { decide } from '../../shared/job/decide'
 import type { JobEvent } from '../../shared/job/events'
 import { evolve, evolveAll, newJob } from '../../shared/job/evolve'
 import type { Job } from '../../shared/job/types'
-import { isRefusal, type Refusal, type StreamEvent } from '../../shared/log'
-import type { Answer } from '../../shared/protocol'
+import { type Instant, isRefusal, type Refusal, type StreamEvent } from '../../shared/log'
+import type { Answer, CommandHead } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
 import type { QueuedJobCommand } from './outbox'
 
@@ -65,8 +65,11 @@ const UNPREDICTABLE: ReadonlySet<JobCommand['type']> = new Set([
   'ConfirmPhoto',
 ])
 
-/** What a queued command is decided by: the person and the time it was entered under, and the shop of now. */
-export function contextOf({ command, by, sawVersion }: QueuedJobCommand, shop: Shop): Context {
+/** Of what was entered, all but the command’s own fields. */
+type Entered = Pick<QueuedJobCommand, 'by' | 'sawVersion'> & { command: CommandHead & { doneAt: Instant } }
+
+/** What a command is decided by, queued or only asked about: the person and the time it was entered under, and the shop of now. */
+export function contextOf({ command, by, sawVersion }: Entered, shop: Shop): Context {
   const { commandId, doneAt, clockOffsetMs, grantId } = command
   return {
     shop,

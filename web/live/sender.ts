@@ -5,7 +5,7 @@ import type { Answer, Fault } from '../../shared/protocol'
 import type { ShopCommand } from '../../shared/shop/types'
 import type { Clock } from './clock'
 import type { Outbox } from './outbox'
-import type { Grant, Session } from './session'
+import { authorOf, type Grant, type Session } from './session'
 
 export interface SendOptions {
   /** A second signer's, on somebody else's tablet. */
@@ -27,8 +27,7 @@ interface Parts {
 }
 
 export function makeSender({ clock, session, outbox }: Parts): Sender {
-  const author = (grant?: Grant) =>
-    grant ? { by: grant.by, sawVersion: grant.sawVersion } : { by: session.person()?.id ?? '' }
+  const author = (grant?: Grant) => authorOf(session.person()?.id, grant)
 
   function head(grant?: Grant) {
     const signInId = session.signInId()

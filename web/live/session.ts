@@ -5,7 +5,6 @@
  * every command names the sign-in it was made under.
  */
 import { createMemo, createSignal } from 'solid-js'
-import type { Context } from '../../shared/job/context'
 import type { DemoState, Me, PersonCard } from '../../shared/protocol'
 import { leads } from '../../shared/shop/entitlement'
 import type { Role } from '../../shared/shop/kinds'
@@ -31,14 +30,9 @@ export interface Grant {
   sawVersion: number
 }
 
-/** Whose command it is, and how they proved it: who is signed in here, or a second signer by their grant. */
-export const authorOf = (
-  personId: string | undefined,
-  grant?: Grant,
-): Pick<Context, 'by' | 'through' | 'sawVersion'> =>
-  grant
-    ? { by: grant.by, through: 'grant', sawVersion: grant.sawVersion }
-    : { by: personId ?? '', through: 'sign_in' }
+/** Whose command it is: who is signed in here, or a second signer by their grant, who has looked at a version. */
+export const authorOf = (personId: string | undefined, grant?: Grant) =>
+  grant ? { by: grant.by, sawVersion: grant.sawVersion } : { by: personId ?? '' }
 
 export type Session = ReturnType<typeof makeSession>
 
