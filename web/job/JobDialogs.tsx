@@ -1,11 +1,13 @@
-/** The dialogs in which holds, deferrals, notes and photos are given and looked at: one at a time, the same on every page. */
-import type { ParentProps } from 'solid-js'
+/** The dialogs in which words about a job are given and what is kept of it is looked at: one at a time, the same on every page. */
+import { lazy, type ParentProps } from 'solid-js'
 import { createDialogs } from '../ui/dialogs'
 import { LeaveOut, TakeBack } from './deferrals/DeferralDialogs'
 import { type JobDialog, JobDialogsContext } from './dialogs'
 import { ChangeHold, ClearHold, RaiseHold } from './holds/HoldDialogs'
 import { AddNote } from './notes/Notes'
 import { LargePhoto } from './photos/Photos'
+import { CloseWarranty, OpenWarranty, Waive } from './WordDialogs'
+import './dialogs.css'
 import './kept.css'
 
 export function JobDialogs(props: ParentProps) {
@@ -17,6 +19,11 @@ export function JobDialogs(props: ParentProps) {
     take_back: TakeBack,
     add_note: AddNote,
     photo: LargePhoto,
+    look: lazy(() => import('./step/LookAndSign')),
+    waive: Waive,
+    release: lazy(() => import('./release/ReleaseDialog')),
+    open_warranty: OpenWarranty,
+    close_warranty: CloseWarranty,
   })
   return (
     <JobDialogsContext.Provider value={open}>

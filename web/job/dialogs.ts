@@ -1,5 +1,7 @@
-/** Which dialogs there are for holds, deferrals, notes and photos, and the way to open one; drawn by `JobDialogs`. */
+/** Which dialogs there are about a job, and the way to open one; drawn by `JobDialogs`. */
 import { createContext, useContext } from 'solid-js'
+import type { Waived } from '../../shared/job/types'
+import type { ReleaseKind } from '../../shared/plan/kinds'
 
 export type JobDialog =
   | { dialog: 'raise_hold'; stepIds: readonly string[]; compact?: boolean }
@@ -9,6 +11,11 @@ export type JobDialog =
   | { dialog: 'take_back'; deferralId: string }
   | { dialog: 'add_note'; stepId?: string }
   | { dialog: 'photo'; photoId: string }
+  | { dialog: 'look'; stepId: string; setId: string }
+  | { dialog: 'waive'; what: readonly Waived[] }
+  | { dialog: 'release'; kind: ReleaseKind }
+  | { dialog: 'open_warranty'; number: string }
+  | { dialog: 'close_warranty'; complaint: string }
 
 export const JobDialogsContext = createContext<(dialog: JobDialog) => void>()
 

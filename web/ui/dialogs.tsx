@@ -11,9 +11,12 @@ interface Dialog {
   dialog: string
 }
 
-export type DialogTable<D extends Dialog> = {
-  [K in D['dialog']]: Component<Omit<Extract<D, { dialog: K }>, 'dialog'> & { onClose(): void }>
-}
+export type DialogProps<D extends Dialog, K extends D['dialog']> = Omit<
+  Extract<D, { dialog: K }>,
+  'dialog'
+> & { onClose(): void }
+
+export type DialogTable<D extends Dialog> = { [K in D['dialog']]: Component<DialogProps<D, K>> }
 
 export interface Dialogs<D extends Dialog> {
   open(dialog: D): void

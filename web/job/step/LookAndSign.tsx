@@ -18,6 +18,7 @@ import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
+import { useJobDialogs } from '../dialogs'
 import { PassBar } from '../record/PassBar'
 import { checkWords, reachedWords } from '../record/rows'
 import { useJob, whoMaySecond } from '../scope'
@@ -29,12 +30,11 @@ interface LookProps {
   stepId: string
   setId: string
   onClose(): void
-  /** Where a supervisor can accept it without a second look. */
-  onWaive?: (() => void) | undefined
 }
 
 export default function LookAndSign(props: LookProps) {
   const scope = useJob()
+  const open = useJobDialogs()
   const job = () => scope.planned()
   const step = createMemo(() => indexPlan(job().plan).stepById.get(props.stepId))
   const view = createMemo(() => {
@@ -51,6 +51,8 @@ export default function LookAndSign(props: LookProps) {
       view()?.set.covers.flatMap(({ joint, positions }) => hiddenBy(job(), joint, positions)) ?? []
     return [...new Set(hiders.map(({ id, title }) => `${id} ${title}`))]
   })
+  const waive = () =>
+    open({ dialog: 'waive', what: [{ kind: 'second', stepId: props.stepId, setId: props.setId }] })
   const sign = () => {
     void scope.send(command())
     props.onClose()
@@ -126,8 +128,8 @@ export default function LookAndSign(props: LookProps) {
                       </p>
                     )}
                   </Show>
-                  <Show when={props.onWaive && set().state.first && !set().state.second && !set().accepted}>
-                    <Button variant="quiet" onClick={props.onWaive}>
+                  <Show when={scope.leads() && set().state.first && !set().state.second && !set().accepted}>
+                    <Button variant="quiet" onClick={waive}>
                       Accept with a reason
                     </Button>
                   </Show>

@@ -4,6 +4,7 @@ import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/au
 import { flagWords } from '../../../shared/job/kinds'
 import { isWaived } from '../../../shared/job/verdicts'
 import { listed, positionsInWords } from '../../../shared/words'
+import { useJobDialogs } from '../../job/dialogs'
 import { reachedWords } from '../../job/record/rows'
 import { positionName as namedPosition } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
@@ -13,12 +14,11 @@ import { Entry, List } from './AuditList'
 import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWords } from './awaiting-words'
 import { DeviationEntry } from './DeviationEntry'
 import { numbersOff } from './deviations'
-import { useAuditDialogs } from './dialogs'
 import { AcceptButton, ToBench } from './EntryWays'
 
 export function SignBeforeHidden() {
   const scope = useJob()
-  const open = useAuditDialogs()
+  const open = useJobDialogs()
   // A missing second signature that was waived is owed by nobody any more.
   const list = createMemo(() =>
     signBeforeHidden(scope.job()).filter(

@@ -3,9 +3,9 @@ import { A } from '@solidjs/router'
 import { Show } from 'solid-js'
 import type { Waived } from '../../../shared/job/types'
 import { benchHref } from '../../hrefs'
+import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
-import { useAuditDialogs } from './dialogs'
 
 export function ToBench(props: { stepId: string; words?: string }) {
   const scope = useJob()
@@ -20,7 +20,7 @@ export function ToBench(props: { stepId: string; words?: string }) {
 /** `of`: what it is about, for a reader who cannot see where the button stands. */
 export function AcceptButton(props: { what: readonly Waived[]; of: string }) {
   const { leads } = useJob()
-  const open = useAuditDialogs()
+  const open = useJobDialogs()
   return (
     <Show when={leads()}>
       <Button variant="quiet" onClick={() => open({ dialog: 'waive', what: props.what })}>

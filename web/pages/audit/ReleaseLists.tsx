@@ -14,7 +14,6 @@ import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { Entry, List } from './AuditList'
-import { useAuditDialogs } from './dialogs'
 import { AcceptButton, ToBench } from './EntryWays'
 import {
   type ReleaseView,
@@ -52,7 +51,7 @@ export function AgainstRelease() {
 
 function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined }) {
   const scope = useJob()
-  const open = useAuditDialogs()
+  const open = useJobDialogs()
   const own = () => props.view.further
   const sorted = createMemo(() => sortAgainst(scope.planned(), own()))
   const name = () => RELEASES[props.view.kind].word
@@ -117,8 +116,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
 
 function Ways(props: { against: Against }) {
   const scope = useJob()
-  const open = useAuditDialogs()
-  const openJobDialog = useJobDialogs()
+  const open = useJobDialogs()
   const id = () => stepIdOf(scope.planned(), props.against)
   return (
     <For each={waysOut(props.against)}>
@@ -142,7 +140,7 @@ function Ways(props: { against: Against }) {
             )
           case 'clear':
             return (
-              <Button onClick={() => openJobDialog({ dialog: 'clear_hold', holdId: way.holdId })}>
+              <Button onClick={() => open({ dialog: 'clear_hold', holdId: way.holdId })}>
                 Clear hold<span class="unseen"> on {id()}</span>
               </Button>
             )
@@ -190,7 +188,7 @@ function ToSign(props: { stage: UnsignedStage }) {
 /** Numbered, newest first; a withdrawn one stays readable with its reason. */
 export function Releases() {
   const scope = useJob()
-  const open = useAuditDialogs()
+  const open = useJobDialogs()
   const lines = createMemo(() => releaseLines(scope.planned()))
   return (
     <Show when={lines().length > 0}>

@@ -19,7 +19,6 @@ import { useJob } from '../../job/scope'
 import { EmptyState } from '../../ui/EmptyState'
 import { FlaggedReadings, SignBeforeHidden, UnitSlips } from './AuditLists'
 import { CompletenessBars } from './Completeness'
-import { AuditDialogs } from './dialogs'
 import { goToNextOpen, isForThePage } from './next-open'
 import { Deferrals, Holds } from './OpenEnds'
 import { PrintHead } from './PrintHead'
@@ -28,7 +27,6 @@ import { AgainstRelease, Releases } from './ReleaseLists'
 import { Values } from './Values'
 import { Deviations, WaiversGiven } from './Waivers'
 import './audit.css'
-import './sheets.css'
 import '../../job/record/record.css'
 import '../../job/record/record-print.css'
 
@@ -59,22 +57,20 @@ function Audit() {
         </p>
       </JobHead>
       <Show when={scope.job().plan} fallback={<NoRecord />}>
-        <AuditDialogs>
-          <Releases />
-          <div class="audit-lists">
-            <SignBeforeHidden />
-            <AgainstRelease />
-            <FlaggedReadings />
-            <UnitSlips />
-            <Deviations />
-            <WaiversGiven />
-            <Values />
-            <Deferrals />
-            <Holds />
-            <CompletenessBars />
-          </div>
-          <Record onNext={next} />
-        </AuditDialogs>
+        <Releases />
+        <div class="audit-lists">
+          <SignBeforeHidden />
+          <AgainstRelease />
+          <FlaggedReadings />
+          <UnitSlips />
+          <Deviations />
+          <WaiversGiven />
+          <Values />
+          <Deferrals />
+          <Holds />
+          <CompletenessBars />
+        </div>
+        <Record onNext={next} />
       </Show>
     </div>
   )

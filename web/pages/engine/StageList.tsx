@@ -9,7 +9,7 @@ import { StepRow } from './StepRow'
 
 const RELEASES = { to_fitting: 'release to fitting', to_owner: 'release to owner' }
 
-export function StageList(props: { moment: number; look(stepId: string, setId: string): void }) {
+export function StageList(props: { moment: number }) {
   const scope = useJob()
   const stages = createMemo(() => stagesOf(scope.planned().plan))
   return (
@@ -22,9 +22,7 @@ export function StageList(props: { moment: number; look(stepId: string, setId: s
           <section class="stage" aria-labelledby={`stage-${stage.id}`}>
             <StageHead stage={stage} moment={props.moment} />
             <ol class="steps">
-              <For each={stage.steps}>
-                {(step) => <StepRow step={step} moment={props.moment} look={props.look} />}
-              </For>
+              <For each={stage.steps}>{(step) => <StepRow step={step} moment={props.moment} />}</For>
             </ol>
           </section>
         )}

@@ -10,6 +10,7 @@ import { unitAfter } from '../../../shared/units'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { benchHref } from '../../hrefs'
+import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
 import { type JointView, type MeasurementView, type StepView, stepView } from '../../job/step/step-view'
 import { hiddenByWords, hidesWords, standingWords } from '../../job/step/step-words'
@@ -22,8 +23,6 @@ import { StepStatus, WhyNot } from './StepStatus'
 interface StepRowProps {
   step: AdoptedStep
   moment: number
-  /** Opens the readings of a set, to look at them and sign as the second. */
-  look(stepId: string, setId: string): void
 }
 
 export function StepRow(props: StepRowProps) {
@@ -87,15 +86,16 @@ export function StepRow(props: StepRowProps) {
       </div>
       <div class="step-who">
         <Signers pairs={view().signers} secondAsked={props.step.signatures === 2} />
-        <StepActions view={view()} look={props.look} />
+        <StepActions view={view()} />
       </div>
     </li>
   )
 }
 
 /** What I may do here now; what I may not is no button, its reason stands in the words beside. */
-function StepActions(props: { view: StepView; look(stepId: string, setId: string): void }) {
+function StepActions(props: { view: StepView }) {
   const scope = useJob()
+  const open = useJobDialogs()
   const stepId = () => props.view.step.id
   const mine = () => props.view.claim?.by === scope.me()
   const takeable = () => props.view.standing === 'ready' || props.view.standing === 'stopped'
@@ -132,7 +132,11 @@ function StepActions(props: { view: StepView; look(stepId: string, setId: string
       </Show>
       <For each={toLook()}>
         {({ set }) => (
-          <button type="button" class="button" onClick={() => props.look(stepId(), set.id)}>
+          <button
+            type="button"
+            class="button"
+            onClick={() => open({ dialog: 'look', stepId: stepId(), setId: set.id })}
+          >
             Give second signature
             <span classList={{ unseen: set.remainder }}>{set.remainder ? ` ${stepId()}` : set.title}</span>
           </button>

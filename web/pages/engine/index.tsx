@@ -1,5 +1,5 @@
 /** The engine page: who this engine is, why it waits, what can be done next, its whole plan, and what happened. */
-import { createMemo, createSignal, For, lazy, onCleanup, Show } from 'solid-js'
+import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
 import { reasonSentence, standsAgainst } from '../../../shared/job/reason'
 import { reasonFor } from '../../../shared/job/reason-for'
 import { type JobSummary, summarise } from '../../../shared/job/summary'
@@ -28,8 +28,6 @@ import './step-cell.css'
 import './step-details.css'
 import './trail.css'
 
-const LookAndSign = lazy(() => import('../../job/step/LookAndSign'))
-
 export default function EnginePage() {
   return (
     <JobProvider place="engine">
@@ -42,7 +40,6 @@ export default function EnginePage() {
 function Engine() {
   const scope = useJob()
   usePageTitle(() => scope.job().number)
-  const [looking, setLooking] = createSignal<{ stepId: string; setId: string }>()
   const moment = useMoment(scope.job)
   const summary = createMemo(() => summarise(scope.job(), moment()))
   const reason = createMemo(() => reasonFor(scope.job(), moment()))
@@ -74,16 +71,11 @@ function Engine() {
             <For each={scope.job().plan?.notices ?? []}>
               {(notice) => <p class="notice small">{notice}</p>}
             </For>
-            <StageList moment={moment()} look={(stepId, setId) => setLooking({ stepId, setId })} />
+            <StageList moment={moment()} />
           </section>
         </Show>
         <Trail />
       </div>
-      <Show when={looking()}>
-        {(at) => (
-          <LookAndSign stepId={at().stepId} setId={at().setId} onClose={() => setLooking(undefined)} />
-        )}
-      </Show>
     </div>
   )
 }

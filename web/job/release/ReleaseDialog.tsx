@@ -11,11 +11,11 @@ import { RELEASES, type ReleaseKind } from '../../../shared/plan/kinds'
 import type { Answer, Fault } from '../../../shared/protocol'
 import { upperFirst } from '../../../shared/words'
 import { recordHref } from '../../hrefs'
-import { ownWork, useJob } from '../../job/scope'
 import { useSendAndWait } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
+import { ownWork, useJob } from '../scope'
 
 /** What the answer says against it; the sentence alone where it is about something else. */
 function reasonsIn(answer: Answer | Fault): Against[] {
@@ -23,7 +23,7 @@ function reasonsIn(answer: Answer | Fault): Against[] {
   return (answer.data as { against: Against[] }).against
 }
 
-export function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
+export default function ReleaseDialog(props: { kind: ReleaseKind; onClose(): void }) {
   const scope = useJob()
   const sendAndWait = useSendAndWait()
   const [sending, setSending] = createSignal(false)
