@@ -325,7 +325,7 @@ test('a value nobody published: who settles it, then the number with its basis',
   expect(sheetFor(at.job(), joint, 1)).toMatchObject({ torqueNm: 12 })
   const value = at.job().settled[joint.id]?.[1]
   expect(value && settledWords(value, words)).toMatch(
-    /^Not published; decided by suvi .* the word of suvi, thirty years of it\. The thread is bronze\.$/,
+    /^Not published; decided by suvi .*, on a competent person’s word: thirty years of it\. The thread is bronze\.$/,
   )
 })
 

@@ -11,7 +11,6 @@ import {
   peopleOf,
   sealantRows,
   secondWords,
-  settledRows,
   signatureRows,
 } from '../../../web/pages/record/edition-rows'
 import { findJoints } from '../../../web/pages/record/find'
@@ -124,24 +123,6 @@ describe('what an edition says', () => {
     expect(secondWords({ ...row, look: { by: 'bram', doneAt: 0, personId: 'suvi' } }, said)).toBe(
       'look noted: Suvi, then; no signature',
     )
-  })
-  test('a value settled anew keeps the one before it, marked', () => {
-    const { job } = releasable(...released)
-    const [joint = ''] = Object.keys(job.settled)
-    const now = job.settled[joint]?.[1] ?? expect.fail('nothing settled')
-    const anew = { ...job, settled: { [joint]: { 1: { ...now, torqueNm: 31, earlier: [now] } } } }
-    expect(settledRows(anew).map(({ value, inForce }) => [value.torqueNm, inForce])).toEqual([
-      [30, false],
-      [31, true],
-    ])
-  })
-  test('a settled value with what it rests on', () => {
-    const [row] = settledRows(releasable(...released).job)
-    expect(row).toMatchObject({
-      joint: 'JR2',
-      pass: 1,
-      value: { torqueNm: 30, basis: { kind: 'word', competence: 'Bram, fitter for thirty years' } },
-    })
   })
   test('measurements with their instrument, the struck one too', () => {
     const measure = (value: number): Move => [

@@ -4,7 +4,7 @@ import { type ProposalJoint, propose } from '../../../shared/fastener'
 import { jobCommandSchema } from '../../../shared/job/schema'
 import type { ValueBasis } from '../../../shared/job/types'
 import { settleHref } from '../../../web/hrefs'
-import { settledWords, settlings, valueWords } from '../../../web/job/settled/settled-words'
+import { settledWords, settlings } from '../../../web/job/settled/settled-words'
 import {
   addedIn,
   EMPTY_FORM,
@@ -163,11 +163,27 @@ test('every value this pass had is told, the one in force first', () => {
     3, 2, 1,
   ])
   expect(settlings(undefined)).toEqual([])
-  expect(valueWords(value(3))).toBe('3 N·m, 1 to 2 N·m; on a competent person’s word: Ada')
 })
 
 test('a joint’s name is safe in an address', () => {
   expect(settleHref('e-101', 'G/F6 a', 1)).toBe('/jobs/e-101/settle/G%2FF6%20a/1')
+})
+
+test('in a line a value says what it rests on, its reason, and what it replaces', () => {
+  const value = (torqueNm: number, basis: ValueBasis) => ({
+    torqueNm,
+    by: 'Ada',
+    doneAt: 0,
+    band: { kind: 'torque' as const, minNm: 17, maxNm: 19, from: 'shop' as const },
+    basis,
+    reason: 'It came by post',
+  })
+  const leaflet = { kind: 'source' as const, title: 'Leaflet', edition: '3', page: 'page 7' }
+  const words = { ...figures, person: (id: string) => id, moment: () => '09:00', date: String }
+  const before = value(17.5, { kind: 'word', competence: 'Ada, fitter' })
+  expect(settledWords({ ...value(18, leaflet), earlier: [before] }, words)).toBe(
+    'Not published; decided by Ada 09:00, source: Leaflet, edition 3, page 7. It came by post. It replaces 17.5 N·m.',
+  )
 })
 
 test('at the bench a computed value says what a hand can check, one reckoned by hand its method', () => {
@@ -188,5 +204,5 @@ test('at the bench a computed value says what a hand can check, one reckoned by 
   expect(value({ ...said, proposal })).toBe(
     'Not published; decided by Ada 09:00, computed for oil, cast aluminium, 20 mm of thread. So.',
   )
-  expect(value(said)).toBe('Not published; decided by Ada 09:00, computed by a table. So.')
+  expect(value(said)).toBe('Not published; decided by Ada 09:00, computed: a table (M8). So.')
 })

@@ -5,21 +5,21 @@
  */
 import { createMemo, For, Show } from 'solid-js'
 import { conditionWords } from '../../../shared/job/kinds'
-import { basisWords } from '../../../shared/job/trail/sentences'
 import type { SettledValue, WrenchThen } from '../../../shared/job/types'
 import { bandFor, setViews, standingFlags } from '../../../shared/job/verdicts'
 import { takenAsPrinted } from '../../../shared/plan/fasteners'
 import { indexPlan } from '../../../shared/plan/read'
 import type { Joint } from '../../../shared/plan/types'
 import { bandWords, passesWords, passWords } from '../../../shared/plan/words'
-import type { Words } from '../../../shared/words'
+import { ended, type Words } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { Stripe } from '../../people/Stripe'
+import { Moment } from '../Moment'
 import { photoAddress } from '../photos/photos'
 import { useJobView } from '../scope'
-import { settlings, valueWords } from '../settled/settled-words'
+import { SettledInFull } from '../settled/Settled'
 import { type SignerPair, signersOf } from '../step/step-view'
 import { fastenerWords } from '../step/step-words'
 import { PassBar } from './PassBar'
@@ -90,7 +90,9 @@ function Group(props: { group: JointGroup }) {
             </Show>
           </p>
           <p class="strong">{groupWords(counted(), joint().positions.length)}</p>
-          <SettledValues jointId={joint().id} />
+          <For each={Object.entries(view.job().settled[joint().id] ?? {})}>
+            {([pass, value]) => <SettledInFull value={value} of={`Pass ${pass}`} />}
+          </For>
           <AsPrinted joint={joint()} />
           <For each={signers()}>{(pair) => <Signed pair={pair} />}</For>
           <For each={waiversOfSets(lines())}>
@@ -235,17 +237,6 @@ function RecordRow(props: { row: Row }) {
   )
 }
 
-/** Short on a screen; with its year on paper. */
-function Moment(props: { at: number }) {
-  const view = useJobView()
-  return (
-    <time dateTime={new Date(props.at).toISOString()}>
-      <span class="screen-only">{view.words.moment(props.at)}</span>
-      <span class="paper-only">{format.dateAndTime(props.at)}</span>
-    </time>
-  )
-}
-
 /** Whose word stands on these fasteners, and since when. */
 function Signed(props: { pair: SignerPair }) {
   const view = useJobView()
@@ -319,37 +310,11 @@ function AsPrinted(props: { joint: Joint }) {
       {({ pass, torqueNm, photo, reason }) => (
         <p class="group-settled">
           Pass {pass}: {showNm(torqueNm)} N·m taken as printed, though it is more than the fastener bears by
-          what can be computed. {reason.replace(/[^.!?]$/, '$&.')}{' '}
+          what can be computed. {ended(reason)}{' '}
           <a href={photoAddress({ sha256: photo })} target="_blank" rel="noreferrer">
             Photo of the page
           </a>
           , check number {photo.slice(0, 12)}
-        </p>
-      )}
-    </For>
-  )
-}
-
-/** What each settled pass of a joint rests on: it stays with the joint for ever. */
-function SettledValues(props: { jointId: string }) {
-  const view = useJobView()
-  return (
-    <For each={Object.entries(view.job().settled[props.jointId] ?? {})}>
-      {([pass, value]) => (
-        <p class="group-settled">
-          <b>
-            Pass {pass}: settled at {showNm(value.torqueNm)} N·m
-          </b>
-          , {bandWords(value.band, format)}; {basisWords(value.basis)}. “{value.reason}”{' '}
-          {view.words.person(value.by)}, <Moment at={value.doneAt} />
-          <For each={settlings(value).slice(1)}>
-            {(before) => (
-              <>
-                . Before: {valueWords(before)}. “{before.reason}” {view.words.person(before.by)},{' '}
-                <Moment at={before.doneAt} />
-              </>
-            )}
-          </For>
         </p>
       )}
     </For>

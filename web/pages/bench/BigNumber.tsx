@@ -10,7 +10,8 @@ import { format } from '../../format'
 import { settleHref } from '../../hrefs'
 import { PassBar } from '../../job/record/PassBar'
 import { useJob } from '../../job/scope'
-import { settledWords, whoSettles } from '../../job/settled/settled-words'
+import { SettledBriefly } from '../../job/settled/Settled'
+import { whoSettles } from '../../job/settled/settled-words'
 import { adapterWords } from './adapter'
 import { useBench } from './bench'
 import { targetOf } from './phase'
@@ -77,7 +78,7 @@ export function BigNumber() {
                 <Show when={settled()}>
                   {(value) => (
                     <>
-                      <p class="settled">{settledWords(value(), scope.words)}</p>
+                      <SettledBriefly value={value()} />
                       <A class="button quiet settled-why" href={settleLink()}>
                         What it rests on
                       </A>

@@ -4,6 +4,7 @@ import type { AdoptedJoint, Gate, Sealant } from '../../../shared/plan/types'
 import { bandWords, limitsWords, passesWords, sealantWords } from '../../../shared/plan/words'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
+import { SettledBriefly } from '../../job/settled/Settled'
 import type { GateView, MeasurementView, StepView } from '../../job/step/step-view'
 import { fastenerWords, hiddenByWords, hidesWords } from '../../job/step/step-words'
 import { StepOffice } from './StepStatus'
@@ -72,6 +73,7 @@ const USE = {
 
 function JointAsks(props: { joint: AdoptedJoint }) {
   const { joint } = props
+  const scope = useJob()
   const use = joint.use.kind === 'cycles' ? USE.cycles(joint.use.limit) : USE[joint.use.kind]()
   const bands = () =>
     joint.bands.flatMap((band, index) => (band ? [`pass ${index + 1}: ${bandWords(band, format)}`] : []))
@@ -87,6 +89,9 @@ function JointAsks(props: { joint: AdoptedJoint }) {
           <span class="pencil"> in band {bands().join('; ')}</span>
         </Show>
       </p>
+      <For each={Object.entries(scope.job().settled[joint.id] ?? {})}>
+        {([pass, value]) => <SettledBriefly value={value} of={`Pass ${pass}`} />}
+      </For>
       <For each={joint.notes ?? []}>{(note) => <p>{note}</p>}</For>
     </section>
   )

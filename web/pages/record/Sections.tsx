@@ -1,15 +1,15 @@
 /** The parts of an edition beside its fasteners, each a table that says when it is empty. */
 import { createMemo, For, type JSX, Show } from 'solid-js'
-import { basisWords } from '../../../shared/job/trail/sentences'
+import { unpublished } from '../../../shared/audit/awaiting'
 import type { PlannedJob } from '../../../shared/job/types'
 import type { AdoptedStep } from '../../../shared/plan/types'
-import { bandWords, limitsWords } from '../../../shared/plan/words'
+import { limitsWords } from '../../../shared/plan/words'
 import { format } from '../../format'
 import { deferralViews, dueTitle, endedWords } from '../../job/deferrals/deferrals'
 import { entryWords, holeRows } from '../../job/record/hole-rows'
-import { showNm } from '../../job/record/rows'
 import { waiverLines } from '../../job/record/waivers'
 import { useJobView } from '../../job/scope'
+import { SettledBriefly } from '../../job/settled/Settled'
 import {
   byWords,
   doubtLines,
@@ -19,7 +19,6 @@ import {
   measurementRows,
   sealantRows,
   secondWords,
-  settledRows,
   signatureRows,
 } from './edition-rows'
 
@@ -63,23 +62,26 @@ export function Accepted(props: { job: PlannedJob }) {
   )
 }
 
+/** Each in a line; the whole of it stands at its joint. */
 export function SettledValues(props: { job: PlannedJob }) {
-  const { words } = useJobView()
   return (
-    <Table
-      title="Torques decided where none is published"
-      heads={['Joint', 'Value', 'Rests on', 'Reason', 'By']}
-      none="None: every torque is published."
-      rows={settledRows(props.job)}
-      isGone={({ inForce }) => !inForce}
-      cells={({ title, pass, value, inForce }) => [
-        `${title}, pass ${pass}`,
-        `${showNm(value.torqueNm)} N·m, ${bandWords(value.band, format)}${inForce ? '' : ', decided again since'}`,
-        basisWords(value.basis),
-        value.reason,
-        byWords(value, words),
-      ]}
-    />
+    <section class="paper-part">
+      <h2>Torques decided where none is published</h2>
+      <ul class="paper-notes">
+        <For
+          each={unpublished(props.job)}
+          fallback={<li class="pencil">None: every torque is published.</li>}
+        >
+          {({ jointTitle, pass, settled }) => (
+            <li>
+              <Show when={settled} fallback={`${jointTitle}, pass ${pass}: not decided.`}>
+                {(value) => <SettledBriefly value={value()} of={`${jointTitle}, pass ${pass}`} />}
+              </Show>
+            </li>
+          )}
+        </For>
+      </ul>
+    </section>
   )
 }
 

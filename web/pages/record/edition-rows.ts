@@ -5,17 +5,9 @@
 
 import { flagWords } from '../../../shared/job/kinds'
 import { peopleNamed } from '../../../shared/job/named'
-import type {
-  Job,
-  MeasurementEntry,
-  Photo,
-  PlannedJob,
-  SetState,
-  SettledValue,
-  Signature,
-} from '../../../shared/job/types'
+import type { Job, MeasurementEntry, Photo, PlannedJob, SetState, Signature } from '../../../shared/job/types'
 import { isWaived, standingFlags, stands, stepState } from '../../../shared/job/verdicts'
-import { indexPlan, signatureSets } from '../../../shared/plan/read'
+import { signatureSets } from '../../../shared/plan/read'
 import type { AdoptedStep, Measurement } from '../../../shared/plan/types'
 import { unitAfter } from '../../../shared/units'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
@@ -209,30 +201,6 @@ export function gateWords({ answer, photos, reckoned, waived }: GateRow, words: 
   ].filter(Boolean)
   if (parts.length > 0) return parts.join('; ')
   return reckoned ? 'answered by the record' : 'not answered'
-}
-
-interface SettledRow {
-  joint: string
-  title: string
-  pass: number
-  value: SettledValue
-  /** The last settled; those before it stay readable. */
-  inForce: boolean
-}
-
-export function settledRows(job: PlannedJob): SettledRow[] {
-  const { jointById } = indexPlan(job.plan)
-  return Object.entries(job.settled).flatMap(([joint, passes]) =>
-    Object.entries(passes).flatMap(([pass, value]) =>
-      [...(value.earlier ?? []), value].map((one, index, all) => ({
-        joint,
-        title: jointById.get(joint)?.title ?? joint,
-        pass: Number(pass),
-        value: one,
-        inForce: index === all.length - 1,
-      })),
-    ),
-  )
 }
 
 /** Readings that count although something about them is odd, gathered by what it is. */

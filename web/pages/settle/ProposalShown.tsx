@@ -15,6 +15,7 @@ import { STATUS_WORDS } from '../../ui/Basis'
 import './proposal.css'
 import '../../ui/unfold.css'
 
+/** `folded`: beside the value it was taken for, whose basis says in words what it was reckoned from and what held it down. */
 export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
   const results = () => props.proposal.results
   return (
@@ -23,9 +24,11 @@ export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
         <b>{format.torque(results().torqueNm, 'N·m')}</b> N·m{' '}
         <span class="pencil">proposed, no limit above {format.number(results().ceilingNm, 1)}</span>
       </p>
-      <p>{weakestWords(results())}</p>
-      <Show when={heldWords(results())}>
-        {(why) => <p class="proposal-held sentence">{sentence(why())}</p>}
+      <Show when={!props.folded}>
+        <p>{weakestWords(results())}</p>
+        <Show when={heldWords(results())}>
+          {(why) => <p class="proposal-held sentence">{upperFirst(why())}.</p>}
+        </Show>
       </Show>
       <LinkBars
         links={linksOf(results())}
@@ -33,7 +36,9 @@ export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
         preloadHighN={results().preloadHighN}
         show={(n) => `${kiloNewton(n)} kN`}
       />
-      <p class="small pencil">Reckoned from {inputsWords(props.proposal.inputs)}.</p>
+      <Show when={!props.folded}>
+        <p class="small pencil">Reckoned from {inputsWords(props.proposal.inputs)}.</p>
+      </Show>
       <details class="proposal-more unfold" open={!props.folded}>
         <summary>{props.proposal.cautions.length} cautions</summary>
         <ul class="bulleted stack">
@@ -71,6 +76,3 @@ const linksOf = ({ boltN, boltThreadN, holeThreadN, weakest }: ProposalResults) 
   { words: 'bolt’s thread', bearsN: boltThreadN, weakest: weakest === 'bolt_thread' },
   { words: 'thread of the hole', bearsN: holeThreadN, weakest: weakest === 'hole_thread' },
 ]
-
-/** With a capital and a full stop. */
-export const sentence = (words: string): string => `${upperFirst(words)}.`

@@ -3,20 +3,25 @@
 import { A, useParams } from '@solidjs/router'
 import { createMemo, createSignal, Show } from 'solid-js'
 import { proposalJoint } from '../../../shared/job/proposal'
+import type { SettledValue } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
+import { bandWords } from '../../../shared/plan/words'
+import { BandBar } from '../../drawings/BandBar'
+import { format } from '../../format'
 import { usePageTitle } from '../../frame/title'
 import { auditHref, benchHref } from '../../hrefs'
 import { JobHead } from '../../job/JobHead'
 import { JobProvider } from '../../job/JobProvider'
 import { RefusedEntries } from '../../job/RefusedEntries'
 import { useJob } from '../../job/scope'
+import { SettledInFull } from '../../job/settled/Settled'
 import { whoSettles } from '../../job/settled/settled-words'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { Sentence } from '../../ui/Sentence'
-import { History } from './History'
 import { Known } from './Known'
+import { ProposalShown } from './ProposalShown'
 import { Ways } from './Ways'
 import './settle.css'
 
@@ -102,7 +107,7 @@ function Joint(props: { pass: number } & Pick<Parameters<typeof Known>[0], 'join
           </p>
         }
       >
-        {(value) => <History value={value()} />}
+        {(value) => <InForce value={value()} />}
       </Show>
       {/* Who may not settle it reads first who does: what is known of the joint is for that person. */}
       <Show when={refusal()}>
@@ -131,6 +136,28 @@ function Joint(props: { pass: number } & Pick<Parameters<typeof Known>[0], 'join
         </Show>
       </Show>
     </>
+  )
+}
+
+function InForce(props: { value: SettledValue }) {
+  const proposal = () => (props.value.basis.kind === 'computed' ? props.value.basis.proposal : undefined)
+  return (
+    <section class="settle-force" aria-labelledby="settle-force-head">
+      <div class="settle-plate stack">
+        <h2 id="settle-force-head">In force</h2>
+        <SettledInFull value={props.value}>
+          <BandBar
+            min={props.value.band.minNm}
+            max={props.value.band.maxNm}
+            target={props.value.torqueNm}
+            ticks={[]}
+            show={(nm) => format.torque(nm, 'N·m')}
+            label={`Limits ${bandWords(props.value.band, format)}`}
+          />
+        </SettledInFull>
+      </div>
+      <Show when={proposal()}>{(reckoned) => <ProposalShown proposal={reckoned()} folded />}</Show>
+    </section>
   )
 }
 
