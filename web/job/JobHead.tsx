@@ -2,7 +2,7 @@
 import { type JSX, type ParentProps, Show } from 'solid-js'
 import type { Job } from '../../shared/job/types'
 import { Fact } from '../ui/Fact'
-import { Invented } from './Invented'
+import { Invented } from '../ui/Invented'
 import { useJob } from './scope'
 
 /** Number and what the page is; beside it what the page puts there. */
@@ -27,11 +27,7 @@ export function EngineLine() {
       <Show when={scope.job().plan}>
         {(plan) => (
           <>
-            , plan edition {plan().edition}
-            <Show when={plan().invented}>
-              {' '}
-              <Invented />
-            </Show>
+            , plan edition {plan().edition} <Invented plan={plan()} />
           </>
         )}
       </Show>

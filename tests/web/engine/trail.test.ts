@@ -1,9 +1,8 @@
 /** The trail as the engine page reads it, and the plan library it offers. */
 import { describe, expect, test } from 'vitest'
 import { trailLine } from '../../../shared/job/trail'
-import { latestPlans, libraryWords } from '../../../web/pages/engine/library'
 import { narrowTrail, occurringInTrail, withNewer } from '../../../web/pages/engine/trail-view'
-import { caps, claim, plan, sign, tell, words } from '../../shop/small-engine'
+import { caps, claim, sign, tell, words } from '../../shop/small-engine'
 
 describe('the trail', () => {
   const { job, events } = tell(...caps, sign('bram', 'S1'), claim('suvi', 'S2'))
@@ -28,22 +27,5 @@ describe('the trail', () => {
     const [first, ...rest] = lines
     const both = withNewer(rest, first ? [first, ...rest.slice(0, 2)] : [])
     expect(both.map(({ version }) => version)).toEqual(lines.map(({ version }) => version))
-  })
-})
-
-describe('the library', () => {
-  test('offers the newest edition of each plan, by title', () => {
-    const older = { ...plan, edition: 1 }
-    const newer = { ...plan, edition: 10 }
-    const other = { ...plan, id: 'other', title: 'Another engine' }
-    const offered = latestPlans({ small: { 10: newer, 1: older }, other: { 1: other } })
-    expect(offered.map(({ title, edition }) => [title, edition])).toEqual([
-      ['Another engine', 1],
-      ['Small engine', 10],
-    ])
-  })
-  test('says how large a plan is; a header without steps does not pretend', () => {
-    expect(libraryWords(plan)).toBe('5 steps, 10 fasteners, 6 of them class A, about 1 h 40 min of work.')
-    expect(libraryWords({ ...plan, steps: [] })).toBe('For diesel engines.')
   })
 })

@@ -3,14 +3,8 @@ import { describe, expect, test } from 'vitest'
 import { readPlanText } from '../../../shared/plan/schema'
 import type { Joint, Plan } from '../../../shared/plan/types'
 import { excerpt, keysOf, placeOf, withAsPrinted } from '../../../web/pages/shop/fault-place'
-import {
-  countWords,
-  editions,
-  figuresOf,
-  interruptionWords,
-  mapLabel,
-  plannedHeads,
-} from '../../../web/pages/shop/plan-look'
+import { figuresOf, interruptionWords, mapLabel, plannedHeads } from '../../../web/pages/shop/plan-look'
+import { countWords, editions, latest } from '../../../web/shop/plan-library'
 import { PLAN } from '../../shop/yard'
 
 const TEXT = JSON.stringify(PLAN, null, 2)
@@ -129,5 +123,8 @@ describe('a plan looked at', () => {
     const at = (title: string, edition: number): Plan => ({ ...PLAN, id: title, title, edition })
     const all = editions({ b: { 1: at('B', 1), 2: at('B', 2) }, a: { 1: at('A', 1) } })
     expect(all.map(({ title, edition }) => `${title}${edition}`)).toEqual(['A1', 'B2', 'B1'])
+    expect(latest({ b: { 1: at('B', 1), 10: { ...at('A newer title', 10), id: 'B' } } })).toMatchObject([
+      { title: 'A newer title', edition: 10 },
+    ])
   })
 })

@@ -2,15 +2,14 @@
  * A supervisor gives a job its plan, at an edition. A job keeps the plan it adopted for good, so it takes two
  * presses: one to choose, one to say so.
  */
-import { createEffect, createSignal, For, on, Show } from 'solid-js'
+import { createSignal, For, Show } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
 import type { Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { upperFirst } from '../../../shared/words'
-import { isFailure } from '../../live/http'
 import { useSendAndWait, useShop } from '../../live/live'
 import { PlanCautions } from '../../shop/PlanCautions'
-import { wholePlan } from '../../shop/plan-library'
+import { createWhole, editions } from '../../shop/plan-library'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { Sentence } from '../../ui/Sentence'
@@ -20,17 +19,7 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
   const sendAndWait = useSendAndWait()
   const { shop, known } = useShop()
   const [chosen, setChosen] = createSignal<Plan>()
-  const [whole, setWhole] = createSignal<Plan>()
-  createEffect(
-    on(chosen, async (plan) => {
-      const reply = plan && (await wholePlan(shop().name, plan))
-      if (reply && !isFailure(reply) && plan === chosen()) setWhole(reply)
-    }),
-  )
-  const plans = () =>
-    Object.values(shop().plans)
-      .flatMap((editions) => Object.values(editions))
-      .sort((a, b) => a.title.localeCompare(b.title) || b.edition - a.edition)
+  const { whole } = createWhole(chosen)
 
   const adopting = createSubmission(async ({ id, edition }: Plan) => {
     const answer = await sendAndWait(props.job.id, {
@@ -53,7 +42,7 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
         {props.job.engine}, serial {props.job.serial}.
       </p>
       <ul class="plans stack">
-        <For each={plans()} fallback={<li class="pencil">{nothing()}</li>}>
+        <For each={editions(shop().plans)} fallback={<li class="pencil">{nothing()}</li>}>
           {(plan) => (
             <li>
               <button
@@ -77,7 +66,7 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
       <Show when={chosen()}>
         {(plan) => (
           <>
-            <Show when={whole()?.id === plan().id && whole()} keyed>
+            <Show when={whole()} keyed>
               {(read) => <PlanCautions plan={read} wrenches={shop().wrenches} />}
             </Show>
             <Sentence>The job keeps this plan and edition, with the shop’s tolerances of today.</Sentence>

@@ -5,11 +5,11 @@ import { createMemo, For, Show } from 'solid-js'
 import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
 import { recordHref } from '../../hrefs'
-import { Invented } from '../../job/Invented'
 import { EngineFacts } from '../../job/JobHead'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Fact } from '../../ui/Fact'
+import { Invented } from '../../ui/Invented'
 import { releaseStates } from './office-view'
 import { PromiseLine } from './Promise'
 
@@ -30,11 +30,7 @@ export function EngineHead(props: { here: readonly Here[] }) {
         <Show when={job().plan}>
           {(plan) => (
             <Fact term="Plan">
-              {plan().title}, edition {plan().edition}
-              <Show when={plan().invented}>
-                {' '}
-                <Invented />
-              </Show>
+              {plan().title}, edition {plan().edition} <Invented plan={plan()} />
             </Fact>
           )}
         </Show>

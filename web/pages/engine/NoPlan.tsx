@@ -1,24 +1,23 @@
 /** An engine without a plan: what is missing, who can give it, and, for those who may, the library to choose from. */
-import { createMemo, createSignal, For, onMount, Show } from 'solid-js'
+import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import type { Shop } from '../../../shared/shop/types'
 import { upperFirst } from '../../../shared/words'
-import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
-import { ask, isFailure } from '../../live/http'
 import { useSendAndWait } from '../../live/live'
 import { PlanCautions } from '../../shop/PlanCautions'
+import { countWords, createWhole, latest } from '../../shop/plan-library'
 import { Button } from '../../ui/Button'
+import { Invented } from '../../ui/Invented'
 import { Sentence } from '../../ui/Sentence'
-import { latestPlans, libraryWords } from './library'
 
 export function NoPlan() {
   const scope = useJob()
   const sendAndWait = useSendAndWait()
   const [adopting, setAdopting] = createSignal<string>()
   const [refusal, setRefusal] = createSignal<string>()
-  const plans = createMemo(() => latestPlans(scope.shop().plans))
+  const plans = createMemo(() => latest(scope.shop().plans))
 
   const adopt = async (plan: Plan) => {
     setAdopting(plan.id)
@@ -54,10 +53,7 @@ export function NoPlan() {
             <li>
               <div>
                 <h3>
-                  {plan.title} <span class="pencil">edition {plan.edition}</span>{' '}
-                  <Show when={plan.invented}>
-                    <Invented />
-                  </Show>
+                  {plan.title} <span class="pencil">edition {plan.edition}</span> <Invented plan={plan} />
                 </h3>
                 <Size plan={plan} wrenches={scope.shop().wrenches} />
                 <p class="pencil small">{plan.source}</p>
@@ -76,18 +72,17 @@ export function NoPlan() {
   )
 }
 
-/** The library travels without its plans' bodies; each is asked for here, for its counts and its cautions. */
+/** How large it is and what is to be looked at, once it is here whole. */
 function Size(props: { plan: Plan; wrenches: Shop['wrenches'] }) {
-  const [whole, setWhole] = createSignal(props.plan)
-  onMount(async () => {
-    const { id, edition } = props.plan
-    const reply = await ask<Plan>(`/api/plans/${encodeURIComponent(id)}/${edition}`)
-    if (!isFailure(reply)) setWhole(reply)
-  })
+  const { whole } = createWhole(() => props.plan)
   return (
-    <>
-      <p>{libraryWords(whole())}</p>
-      <PlanCautions plan={whole()} wrenches={props.wrenches} />
-    </>
+    <Show when={whole()} fallback={<p>For {props.plan.family} engines.</p>}>
+      {(plan) => (
+        <>
+          <p>{countWords(plan())}.</p>
+          <PlanCautions plan={plan()} wrenches={props.wrenches} />
+        </>
+      )}
+    </Show>
   )
 }

@@ -1,13 +1,12 @@
 /** The plan, stage by stage, and a row of its stages to jump by: each filled as far as it is done. */
 import { createMemo, For, Show } from 'solid-js'
+import { RELEASES } from '../../../shared/plan/kinds'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { progressOf, type StageView, stagesOf } from '../../job/step/step-view'
 import { progressWords } from '../../job/step/step-words'
 import { goTo } from '../../ui/bring-up'
 import { StepRow } from './StepRow'
-
-const RELEASES = { to_fitting: 'release to fitting', to_owner: 'release to owner' }
 
 export function StageList(props: { moment: number }) {
   const scope = useJob()
@@ -71,7 +70,7 @@ function StageHead(props: { stage: StageView; moment: number }) {
           <span class="pencil">, about {format.duration(progress().minutesLeft)} of work left</span>
         </Show>
         <Show when={props.stage.releases}>
-          {(release) => <span class="pencil">. Ends in the {RELEASES[release()]}.</span>}
+          {(release) => <span class="pencil">. Ends in the {RELEASES[release()].word}.</span>}
         </Show>
       </p>
     </header>

@@ -10,10 +10,10 @@ import { BoltMap } from '../../drawings/BoltMap'
 import type { BoltSection } from '../../drawings/bolt-in-hole'
 import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
-import { Invented } from '../../job/Invented'
 import { useJob } from '../../job/scope'
 import { fastenerWords } from '../../job/step/step-words'
 import { Fact } from '../../ui/Fact'
+import { Invented } from '../../ui/Invented'
 
 interface KnownProps {
   joint: AdoptedJoint
@@ -48,10 +48,7 @@ export function Known(props: KnownProps) {
           </Fact>
           <Fact term="Goes into">{holeWords(props.known)}</Fact>
           <Fact term="The plan’s source">
-            {plan().source}{' '}
-            <Show when={plan().invented}>
-              <Invented />
-            </Show>
+            {plan().source} <Invented plan={plan()} />
           </Fact>
           <Show when={(props.joint.notes ?? []).length > 0}>
             <Fact term="Note">{(props.joint.notes ?? []).join(' ')}</Fact>

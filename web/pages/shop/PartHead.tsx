@@ -1,6 +1,7 @@
 /** The heading of a part of the shop, and beside it what can be done there. */
 import { A } from '@solidjs/router'
 import { type JSX, type ParentProps, Show } from 'solid-js'
+import { Invented } from '../../ui/Invented'
 
 interface PartHeadProps {
   id?: string
@@ -27,10 +28,3 @@ export function PartHead(props: ParentProps<PartHeadProps>) {
     </div>
   )
 }
-
-/** Whose values are made up says so wherever it is shown. */
-export const Invented = (props: { plan: { invented?: boolean | undefined } }) => (
-  <Show when={props.plan.invented}>
-    <span class="invented">values invented</span>
-  </Show>
-)

@@ -1,34 +1,19 @@
 /** The plan library: every plan at every edition, its size and its cautions; one can be looked at, none changed. */
 import { A } from '@solidjs/router'
-import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
+import { createMemo, For, Show } from 'solid-js'
 import { checkPlan } from '../../../shared/plan/check'
 import type { Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { upperFirst } from '../../../shared/words'
-import { isFailure } from '../../live/http'
-import { planHref, wholePlan } from '../../shop/plan-library'
+import { countWords, createWhole, editions, planHref } from '../../shop/plan-library'
 import type { ShopScope } from '../../shop/scope'
 import { EmptyState } from '../../ui/EmptyState'
+import { Invented } from '../../ui/Invented'
 import { Sentence } from '../../ui/Sentence'
 import { Drafts } from './draft/Drafts'
-import { Invented, PartHead } from './PartHead'
+import { PartHead } from './PartHead'
 import { PlanLook } from './PlanLook'
-import { cautionWords, countWords, editions } from './plan-look'
-
-/** The library travels as headers; each plan is asked for where it is shown. */
-function createWhole(scope: ShopScope, plan: () => Pick<Plan, 'id' | 'edition'>) {
-  const [whole, setWhole] = createSignal<Plan>()
-  const [problem, setProblem] = createSignal<string>()
-  createEffect(
-    on([() => scope.known(), () => plan().id, () => plan().edition], async ([known, id, edition]) => {
-      if (!known) return
-      const reply = await wholePlan(scope.shop().name, { id, edition })
-      if (isFailure(reply)) setProblem(reply.sentence)
-      else setWhole(reply)
-    }),
-  )
-  return { whole, problem }
-}
+import { cautionWords } from './plan-look'
 
 export function Plans(props: { scope: ShopScope }) {
   const { scope } = props
@@ -82,7 +67,7 @@ export function Plans(props: { scope: ShopScope }) {
 }
 
 function PlanCard(props: { scope: ShopScope; plan: Plan }) {
-  const { whole } = createWhole(props.scope, () => props.plan)
+  const { whole } = createWhole(() => props.plan)
   const cautions = () => {
     const plan = whole()
     return plan && checkPlan(plan, { wrenches: props.scope.shop().wrenches }).cautions.length
@@ -118,7 +103,7 @@ function PlanCard(props: { scope: ShopScope; plan: Plan }) {
 }
 
 export function OnePlan(props: { scope: ShopScope; id: string; edition: number }) {
-  const { whole, problem } = createWhole(props.scope, () => props)
+  const { whole, problem } = createWhole(() => props)
   return (
     <section aria-labelledby="plan-title">
       <PartHead

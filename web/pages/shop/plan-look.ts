@@ -1,17 +1,9 @@
 /** A plan to be looked at, apart from any job: what it amounts to, its maps, its rules in words. */
 import { counts } from '../../../shared/plan/counts'
 import type { Interruption, Joint, Plan, PlanStep } from '../../../shared/plan/types'
-import type { Shop } from '../../../shared/shop/types'
 import { counted } from '../../../shared/words'
 import type { Head } from '../../drawings/heads'
 import { format } from '../../format'
-
-/** Every edition, by title, the newest first. */
-export function editions(plans: Shop['plans']): Plan[] {
-  return Object.values(plans)
-    .flatMap((byEdition) => Object.values(byEdition))
-    .sort((a, b) => a.title.localeCompare(b.title) || a.id.localeCompare(b.id) || b.edition - a.edition)
-}
 
 /** The numbers a shop plans with, most telling first. */
 export function figuresOf(plan: Plan): { figure: string; of: string }[] {
@@ -27,12 +19,6 @@ export function figuresOf(plan: Plan): { figure: string; of: string }[] {
     { figure: `${all.secondSignatures}`, of: 'second signatures' },
     { figure: format.duration(all.minutes.likely), of: 'likely' },
   ]
-}
-
-/** `50 steps, 180 fasteners, 74 of class A, about 29 h of work`. */
-export function countWords(plan: Plan): string {
-  const all = counts(plan)
-  return `${counted(all.steps, 'step')}, ${counted(all.fasteners, 'fastener')}, ${all.byClass.A} of class A, about ${format.duration(all.minutes.likely)} of work`
 }
 
 export const cautionWords = (n: number): string => (n === 0 ? 'no cautions' : counted(n, 'caution'))

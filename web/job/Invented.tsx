@@ -1,4 +1,0 @@
-/** Stands wherever made-up values are shown. */
-export function Invented() {
-  return <span class="invented">values invented</span>
-}
