@@ -69,8 +69,8 @@ test('T3: the anode plug, bronze in bronze: nothing is computed, with why; Odile
   await says(main(page), '11 to 13 N·m')
 
   await main(page).getByRole('link', { name: 'Audit', exact: true }).click()
-  await says(main(page), 'source: Heat exchanger leaflet, edition 3, page 7')
-  await says(main(page), 'Decided before at 12 N·m.')
+  await says(main(page), 'Source: Heat exchanger leaflet, edition 3, page 7')
+  await says(main(page), /Decided here before:.*12 N·m within 11 to 13 N·m/s)
 })
 
 test('a steel one is computed, capped where its thread would strip, and the audit shows what it rests on', async () => {
