@@ -37,6 +37,18 @@ function bareWords(pass: Pass, { torque, number, duration }: Figures): string {
 export const gradeWords = ({ grade, fastener }: Pick<Joint, 'grade' | 'fastener'>): string =>
   /^\d{1,2}(?:\.\d)?$/.test(grade) ? `class ${grade} ${fastener}` : grade
 
+/** Whether a fastener may be fitted again. */
+export function useWords({ use }: Pick<Joint, 'use'>): string {
+  switch (use.kind) {
+    case 'one_use':
+      return 'one-use: never fitted twice'
+    case 'reusable':
+      return 'may be fitted again'
+    case 'cycles':
+      return `at most ${use.limit} tightenings`
+  }
+}
+
 /** `20.9 to 23.1 N·m`, `85° to 95°`. */
 export function bandWords(band: Band, { torque, number }: Figures): string {
   return band.kind === 'torque'

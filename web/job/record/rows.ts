@@ -13,7 +13,7 @@ import { conditionWords, flagWords } from '../../../shared/job/kinds'
 import type { Reading, Waiver, WrenchThen } from '../../../shared/job/types'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedPlan, AdoptedStep } from '../../../shared/plan/types'
-import { listed, type Words } from '../../../shared/words'
+import { counted, listed, type Words } from '../../../shared/words'
 import { format } from '../../format'
 import type { AuditLine, Verdict } from './verdict'
 
@@ -161,7 +161,7 @@ export function verdictWords(line: AuditLine): string {
     case 'open': {
       if (line.deferred) return `left out, due at ${line.deferred.dueStepId}`
       const toGo = line.passes.filter(({ state }) => state === 'open').length
-      return toGo === 1 ? '1 pass to go' : `${toGo} passes to go`
+      return `${counted(toGo, 'pass', 'passes')} to go`
     }
     case 'flagged':
       return 'flagged'
@@ -179,22 +179,20 @@ export type Counted = Record<Verdict, number> & { fasteners: number; entries: nu
 
 export function countLines(lines: readonly AuditLine[]): Counted {
   const none = { open: 0, flagged: 0, final: 0, accepted: 0, proven: 0 }
-  const counted: Counted = { fasteners: lines.length, entries: 0, ...none }
+  const all: Counted = { fasteners: lines.length, entries: 0, ...none }
   for (const line of lines) {
-    counted[line.verdict]++
-    counted.entries += readingsOf(line).length
+    all[line.verdict]++
+    all.entries += readingsOf(line).length
   }
-  return counted
+  return all
 }
 
-const many = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`
-
 /** `180 fasteners, 262 readings: 96 signed off, 4 final, 80 open`. */
-export function countWords(counted: Counted): string {
+export function countWords(all: Counted): string {
   const verdicts = (['proven', 'accepted', 'final', 'flagged', 'open'] as const)
-    .filter((verdict) => counted[verdict] > 0)
-    .map((verdict) => `${counted[verdict]} ${verdict === 'proven' ? 'signed off' : verdict}`)
-  const base = `${many(counted.fasteners, 'fastener', 'fasteners')}, ${many(counted.entries, 'reading', 'readings')}`
+    .filter((verdict) => all[verdict] > 0)
+    .map((verdict) => `${all[verdict]} ${verdict === 'proven' ? 'signed off' : verdict}`)
+  const base = `${counted(all.fasteners, 'fastener')}, ${counted(all.entries, 'reading')}`
   return verdicts.length > 0 ? `${base}: ${verdicts.join(', ')}` : base
 }
 

@@ -1,7 +1,8 @@
 /** Everything a step asks for, behind one press: cautions first, then joints pass by pass, measurements, gates, parts. */
 import { For, Show } from 'solid-js'
 import type { AdoptedJoint, Gate, Sealant } from '../../../shared/plan/types'
-import { bandWords, limitsWords, passesWords, sealantWords } from '../../../shared/plan/words'
+import { bandWords, limitsWords, passesWords, sealantWords, useWords } from '../../../shared/plan/words'
+import { counted } from '../../../shared/words'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { SettledBriefly } from '../../job/settled/Settled'
@@ -19,9 +20,7 @@ export function StepDetails(props: { view: StepView }) {
       <summary>
         Details
         <Show when={cautions().length > 0}>
-          <span class="caution-mark">
-            {cautions().length === 1 ? ' 1 caution' : ` ${cautions().length} cautions`}
-          </span>
+          <span class="caution-mark"> {counted(cautions().length, 'caution')}</span>
         </Show>
       </summary>
       <div class="step-all stack">
@@ -65,23 +64,16 @@ export function StepDetails(props: { view: StepView }) {
   )
 }
 
-const USE = {
-  one_use: () => 'one-use: new ones every time',
-  reusable: () => 'may be fitted again',
-  cycles: (limit: number) => `at most ${limit} tightenings`,
-}
-
 function JointAsks(props: { joint: AdoptedJoint }) {
   const { joint } = props
   const scope = useJob()
-  const use = joint.use.kind === 'cycles' ? USE.cycles(joint.use.limit) : USE[joint.use.kind]()
   const bands = () =>
     joint.bands.flatMap((band, index) => (band ? [`pass ${index + 1}: ${bandWords(band, format)}`] : []))
   return (
     <section class="asks">
       <h5>{joint.title}</h5>
       <p>
-        {fastenerWords(joint)}, {joint.lubrication}, class {joint.class}, {use}.
+        {fastenerWords(joint)}, {joint.lubrication}, class {joint.class}, {useWords(joint)}.
       </p>
       <p>
         <b>{passesWords(joint.passes, format)}</b>

@@ -7,6 +7,7 @@ import { createMemo, For, Show } from 'solid-js'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { limitsWords } from '../../../shared/plan/words'
 import { unitAfter } from '../../../shared/units'
+import { counted } from '../../../shared/words'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { benchHref } from '../../hrefs'
@@ -55,14 +56,10 @@ export function StepRow(props: StepRowProps) {
             <span class="pencil">, likely {format.duration(props.step.minutes.likely)}</span>
           </Show>
           <Show when={view().flagged > 0}>
-            <strong class="against">
-              {view().flagged === 1 ? '1 fastener flagged' : `${view().flagged} fasteners flagged`}
-            </strong>
+            <strong class="against">{counted(view().flagged, 'fastener')} flagged</strong>
           </Show>
           <Show when={view().off > 0}>
-            <strong class="against">
-              {view().off === 1 ? '1 number out of limits' : `${view().off} numbers out of limits`}
-            </strong>
+            <strong class="against">{counted(view().off, 'number')} out of limits</strong>
           </Show>
         </p>
         <Show when={!done()}>

@@ -5,6 +5,7 @@ import { holeAt } from '../../../shared/job/verdicts/holes'
 import { isRefusal } from '../../../shared/log'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import { passesWords } from '../../../shared/plan/words'
+import { counted } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { BoltMap } from '../../drawings/BoltMap'
 import type { BoltSection } from '../../drawings/bolt-in-hole'
@@ -55,7 +56,7 @@ export function Known(props: KnownProps) {
           </Show>
           <Show when={recorded() > 0}>
             <Fact term="Recorded already">
-              {recorded() === 1 ? 'one reading' : `${recorded()} readings`}, judged by the value in force
+              {counted(recorded(), 'reading')}, judged by the value in force
             </Fact>
           </Show>
         </dl>

@@ -2,7 +2,7 @@
 import { createSignal, For, Show } from 'solid-js'
 import { RELEASES } from '../../../shared/plan/kinds'
 import type { Fasteners, Joint, Plan, PlanStep } from '../../../shared/plan/types'
-import { limitsWords, passesWords, sealantWords } from '../../../shared/plan/words'
+import { limitsWords, passesWords, sealantWords, useWords } from '../../../shared/plan/words'
 import { counted, listed, positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { format } from '../../format'
@@ -130,8 +130,6 @@ function StepLook(props: { plan: Plan; step: PlanStep }) {
   )
 }
 
-const USE = { one_use: 'one-use: never fitted twice', reusable: 'may be fitted again' } as const
-
 function JointLook(props: { joint: Joint }) {
   const { joint } = props
   return (
@@ -141,8 +139,7 @@ function JointLook(props: { joint: Joint }) {
           {joint.title} <span class="pencil">{joint.id}</span>
         </h4>
         <p>
-          {fastenerWords(joint)}, {joint.lubrication}, class {joint.class},{' '}
-          {joint.use.kind === 'cycles' ? `at most ${joint.use.limit} tightenings` : USE[joint.use.kind]}.
+          {fastenerWords(joint)}, {joint.lubrication}, class {joint.class}, {useWords(joint)}.
         </p>
         <p class="strong large">{passesWords(joint.passes, format)}</p>
         <p>{interruptionWords(joint.interruption)}</p>

@@ -2,6 +2,7 @@
 import type { Role } from '../../../../shared/sheet'
 import { type Spec, specPassWords } from '../../../../shared/spec'
 import { TORQUE_UNITS, type TorqueUnit } from '../../../../shared/units'
+import { counted } from '../../../../shared/words'
 import { format } from '../../../format'
 import type { SheetCounts, WorkLine } from './sheet-work'
 
@@ -47,14 +48,12 @@ export const UNITS: readonly TorqueUnit[] = [
 export const specWords = (spec: Spec): string =>
   spec.passes.map((pass) => specPassWords(pass, format)).join(' → ')
 
-const some = (n: number, singular: string, plural = `${singular}s`) => `${n} ${n === 1 ? singular : plural}`
-
 /** `42 read, 5 doubtful, 3 not read; 1 impossible, 4 headings, 1 left out`. */
 export function countsWords(counts: SheetCounts): string {
   const { read, look, unread, stopped, open, headings, out } = counts
   const more = [
     stopped ? `${stopped} impossible` : '',
-    headings ? some(headings, 'heading') : '',
+    headings ? counted(headings, 'heading') : '',
     open ? `${open} left without a torque` : '',
     out ? `${out} left out` : '',
   ].filter(Boolean)
