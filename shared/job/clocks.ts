@@ -44,12 +44,10 @@ export function cureInTheWay(
   step: AdoptedStep,
   now: Instant,
 ): { step: AdoptedStep; until: Instant }[] {
-  return job.plan.steps
-    .filter((other) => other.sealant?.before.includes(step.id))
-    .flatMap((other) => {
-      const state = sealantState(job, other, now)
-      return state.state === 'curing' ? [{ step: other, until: state.until }] : []
-    })
+  return (indexPlan(job.plan).curesBefore.get(step.id) ?? []).flatMap((other) => {
+    const state = sealantState(job, other, now)
+    return state.state === 'curing' ? [{ step: other, until: state.until }] : []
+  })
 }
 
 /** Whether every named step's sealant has cured. */
@@ -64,7 +62,7 @@ export function allCured(job: PlannedJob, stepIds: readonly string[], now: Insta
 
 /** The next moment, always later than now, at which a verdict on this job changes though nobody touches it. */
 export function nextChangeAt(job: PlannedJob, now: Instant): Instant | undefined {
-  const moments = job.plan.steps.flatMap((step) => {
+  const moments = indexPlan(job.plan).sealed.flatMap((step) => {
     const state = sealantState(job, step, now)
     return state.state === 'curing' ? [state.until] : state.state === 'open' ? [state.closeBy + 1] : []
   })

@@ -23,6 +23,7 @@ import {
   takeOff,
 } from './evolve/steps'
 import type { Job, SettledValue } from './types'
+import { carryMemory } from './verdicts/memory'
 
 export function newJob(id: string): Job {
   return {
@@ -53,7 +54,7 @@ export function newJob(id: string): Job {
 }
 
 export function evolve(job: Job, event: JobEvent): Job {
-  return fold({ ...job, version: job.version + 1 }, event)
+  return carryMemory(job, fold({ ...job, version: job.version + 1 }, event))
 }
 
 export const evolveAll = (job: Job, events: readonly JobEvent[]): Job => events.reduce(evolve, job)

@@ -6,11 +6,10 @@ import type { Reason } from './reason'
 import { caseUnanswered, releaseInForce } from './release'
 import type { Job, PlannedJob } from './types'
 import {
-  flaggedOn,
   inTheWay,
   isDone,
   isSigned,
-  offLimits,
+  oddOn,
   openNeeds,
   type StepStanding,
   setViews,
@@ -53,21 +52,21 @@ function secondLate(job: PlannedJob): Reason | undefined {
 }
 
 function flagged(job: PlannedJob): Reason | undefined {
-  for (const step of job.plan.steps)
-    for (const joint of step.joints) {
-      const [reading] = flaggedOn(job, joint)
-      const flag = reading && standingFlags(job, reading)[0]
-      if (reading && flag)
-        return {
-          code: 'flagged',
-          step: step.id,
-          joint: joint.title,
-          fastener: joint.fastener,
-          position: reading.position,
-          flag,
-          by: reading.by,
-        }
+  for (const step of job.plan.steps) {
+    const [first] = oddOn(job, step).flagged
+    const flag = first && standingFlags(job, first.reading)[0]
+    if (!first || !flag) continue
+    const { joint, reading } = first
+    return {
+      code: 'flagged',
+      step: step.id,
+      joint: joint.title,
+      fastener: joint.fastener,
+      position: reading.position,
+      flag,
+      by: reading.by,
     }
+  }
   return undefined
 }
 
@@ -81,7 +80,7 @@ function off(job: PlannedJob): Reason | undefined {
     ...job.holds.flatMap(({ cleared, raised }) => (cleared ? [] : [raised.doneAt])),
   )
   for (const step of job.plan.steps) {
-    const offLimit = offLimits(job, step).find(
+    const offLimit = oddOn(job, step).off.find(
       (candidate) =>
         (candidate.kind === 'count' ? candidate.answer : candidate.entry).doneAt > lastRaisedAt ||
         lastRaisedAt === 0,

@@ -16,17 +16,17 @@ import { againstRelease, deferralOpen, releaseInForce, stepsOf } from './release
 import type { Hold, Job, PlannedJob } from './types'
 import {
   deferralsOf,
-  flaggedOn,
   inTheWay,
   isDone,
   isSigned,
-  offLimits,
+  oddOn,
   openNeeds,
   type StepStanding,
   standingOf,
   stepState,
   waitsForCure,
 } from './verdicts'
+import { ofStep } from './verdicts/memory'
 
 export interface JobSummary {
   id: string
@@ -163,13 +163,7 @@ function openEnds(
   const toLook = steps
     .filter((step) => standings.get(step.id) === 'awaiting_second')
     .map((step) => look(job, step))
-  const unsettled = steps
-    .flatMap(({ joints }) => joints)
-    .flatMap(({ id, passes }) =>
-      passes.filter(
-        (pass, i) => pass.kind === 'torque' && pass.torqueNm === null && !job.settled[id]?.[i + 1],
-      ),
-    ).length
+  const unsettled = steps.reduce((sum, step) => sum + ownPart(job, step).unsettled, 0)
   const releasable = kindsOf(RELEASES).find((kind) => mayRelease(job, kind, now))
   return {
     ...(holds.length > 0 ? { holds } : {}),
@@ -211,18 +205,8 @@ function lastAt(job: Job): number {
   const see = (signature: { doneAt: number } | undefined) => {
     if (signature && signature.doneAt > last) last = signature.doneAt
   }
-  for (const list of Object.values(job.readings)) see(list.at(-1))
-  for (const { claim, sets, measurements, stopped, sealant } of Object.values(job.steps)) {
-    see(claim)
-    see(stopped)
-    see(measurements.at(-1))
-    see(sealant.at(-1)?.started)
-    see(sealant.at(-1)?.closed)
-    for (const set of Object.values(sets)) {
-      see(set.first)
-      see(set.second)
-    }
-  }
+  if (job.plan)
+    for (const step of job.plan.steps) last = Math.max(last, ownPart(job as PlannedJob, step).lastAt)
   for (const hold of job.holds) see(hold.cleared ?? hold.raised)
   for (const deferral of job.deferrals) see(deferral.withdrawn ?? deferral.made)
   for (const list of [job.waivers, job.releases, job.warranties, job.promises, job.notes, job.photos])
@@ -235,14 +219,44 @@ function releasedOf(job: PlannedJob): Pick<JobSummary, 'released'> {
   return release ? { released: { kind: release.kind, number: release.number } } : {}
 }
 
+/** What of a summary follows from a step's own entries, and so is kept until one of them changes. */
+interface OwnPart {
+  shown: Pick<Cell, 'critical' | 'by' | 'second' | 'flagged' | 'offLimits' | 'dueAt'>
+  unsettled: number
+  lastAt: number
+  /** As it was last drawn; the same object while it looks the same. */
+  cell?: Cell
+}
+
+const ownPart = (job: PlannedJob, step: AdoptedStep): OwnPart =>
+  ofStep(job, step, 'summary', () => ({
+    shown: shownOf(job, step),
+    unsettled: unsettledOn(job, step),
+    lastAt: lastOn(job, step),
+  }))
+
 function cell(job: PlannedJob, step: AdoptedStep, stage: number, standings: Standings, now: Instant): Cell {
+  const own = ownPart(job, step)
+  const standing = standings.get(step.id) ?? 'not_ready'
+  const curesAt = waitsForCure(job, step, now)
+  if (own.cell?.standing === standing && own.cell.curesAt === curesAt) return own.cell
+  own.cell = {
+    stepId: step.id,
+    stage,
+    minutes: step.minutes.likely,
+    standing,
+    ...own.shown,
+    ...(curesAt === undefined ? {} : { curesAt }),
+  }
+  return own.cell
+}
+
+function shownOf(job: PlannedJob, step: AdoptedStep): OwnPart['shown'] {
   const state = stepState(job, step.id)
   const sets = Object.values(state.sets)
   const by = state.claim?.by ?? sets.findLast((set) => set.first)?.first?.by
   const second = isDone(job, step) ? sets.findLast((set) => set.second)?.second?.by : undefined
-  const flagged = step.joints.some((joint) => flaggedOn(job, joint).length > 0)
-  const standing = standings.get(step.id) ?? 'not_ready'
-  const curesAt = waitsForCure(job, step, now)
+  const { flagged, off } = oddOn(job, step)
   const dueAt = deferralsOf(job)
     .filter(({ what }) =>
       what.kind === 'step' ? what.stepId === step.id : step.joints.some(({ id }) => id === what.joint),
@@ -250,16 +264,32 @@ function cell(job: PlannedJob, step: AdoptedStep, stage: number, standings: Stan
     .filter((deferral) => deferralOpen(job, deferral))
     .map(({ dueStepId }) => dueStepId)
   return {
-    stepId: step.id,
-    stage,
-    minutes: step.minutes.likely,
-    standing,
     ...(stepClass(step) === 'A' || step.signatures === 2 ? { critical: true } : {}),
     ...(by ? { by } : {}),
     ...(second ? { second } : {}),
-    ...(flagged ? { flagged: true } : {}),
-    ...(offLimits(job, step).length > 0 ? { offLimits: true } : {}),
-    ...(curesAt === undefined ? {} : { curesAt }),
+    ...(flagged.length > 0 ? { flagged: true } : {}),
+    ...(off.length > 0 ? { offLimits: true } : {}),
     ...(dueAt.length > 0 ? { dueAt } : {}),
   }
+}
+
+/** Torque passes of a step that nobody published or settled a value for. */
+const unsettledOn = (job: PlannedJob, step: AdoptedStep): number =>
+  step.joints.flatMap(({ id, passes }) =>
+    passes.filter((pass, i) => pass.kind === 'torque' && pass.torqueNm === null && !job.settled[id]?.[i + 1]),
+  ).length
+
+/** When anything of a step last happened, by the bench's clock; 0 before that. */
+function lastOn(job: PlannedJob, step: AdoptedStep): number {
+  const { claim, sets, measurements, stopped, sealant } = stepState(job, step.id)
+  const signatures = [
+    ...step.joints.map(({ id }) => job.readings[id]?.at(-1)),
+    claim,
+    stopped,
+    measurements.at(-1),
+    sealant.at(-1)?.started,
+    sealant.at(-1)?.closed,
+    ...Object.values(sets).flatMap(({ first, second }) => [first, second]),
+  ]
+  return Math.max(0, ...signatures.map((signature) => signature?.doneAt ?? 0))
 }

@@ -17,6 +17,12 @@ export interface PlanIndex<S extends PlanStep = PlanStep> {
   hiddenBy: ReadonlyMap<string, readonly { stepId: string; positions: readonly number[] }[]>
   /** By step: the steps that name it among their needs. */
   neededBy: ReadonlyMap<string, readonly string[]>
+  /** Where each step stands in the plan, from 0. */
+  orderOf: ReadonlyMap<string, number>
+  /** The steps with a sealant, in the plan's order. */
+  sealed: readonly S[]
+  /** By step: the steps whose sealant must be cured before it begins. */
+  curesBefore: ReadonlyMap<string, readonly S[]>
 }
 
 const indexes = new WeakMap<object, PlanIndex>()
@@ -28,8 +34,12 @@ export function indexPlan<S extends PlanStep>(plan: Omit<Plan, 'steps'> & { step
   const stepById = new Map<string, S>()
   const jointById = new Map<string, JointOf<S>>()
   const stepOfJoint = new Map<string, S>()
-  for (const step of plan.steps) {
+  const orderOf = new Map<string, number>()
+  const curesBefore = new Map<string, S[]>()
+  for (const [order, step] of plan.steps.entries()) {
     stepById.set(step.id, step)
+    orderOf.set(step.id, order)
+    for (const after of new Set(step.sealant?.before)) append(curesBefore, after, step)
     for (const joint of step.joints) {
       jointById.set(joint.id, joint)
       stepOfJoint.set(joint.id, step)
@@ -45,7 +55,18 @@ export function indexPlan<S extends PlanStep>(plan: Omit<Plan, 'steps'> & { step
     for (const need of step.needs) append(neededBy, need, step.id)
   }
   const stageById = new Map(plan.stages.map((stage) => [stage.id, stage]))
-  const index: PlanIndex<S> = { stepById, jointById, stepOfJoint, stageById, hiddenBy, neededBy }
+  const sealed = plan.steps.filter((step) => step.sealant)
+  const index: PlanIndex<S> = {
+    stepById,
+    jointById,
+    stepOfJoint,
+    stageById,
+    hiddenBy,
+    neededBy,
+    orderOf,
+    sealed,
+    curesBefore,
+  }
   indexes.set(plan, index as unknown as PlanIndex)
   return index
 }

@@ -23,8 +23,8 @@ import {
   hiddenBy,
   interruptionOf,
   nextInRound,
+  standingAt,
   standingReading,
-  stands,
   stepState,
   takesReading,
 } from '../verdicts'
@@ -190,14 +190,10 @@ function historyFlags(
 ): Flag[] {
   if (how === 'slackened') return []
   if (how === 'turned') return standingReading(job, joint, position, pass) ? ['turned_again'] : []
-  const overTight = job.readings[joint.id]?.some(
-    (reading) =>
-      reading.position === position &&
-      stands(reading) &&
-      (reading.flags.includes('not_slackened') ||
-        (reading.band?.kind === 'torque' &&
-          reading.torqueNm !== undefined &&
-          toMicroNm(reading.torqueNm) > toMicroNm(reading.band.maxNm))),
+  const overTight = standingAt(job, joint, position).some(
+    ({ flags, band, torqueNm }) =>
+      flags.includes('not_slackened') ||
+      (band?.kind === 'torque' && torqueNm !== undefined && toMicroNm(torqueNm) > toMicroNm(band.maxNm)),
   )
   return overTight ? ['not_slackened'] : []
 }

@@ -2,8 +2,8 @@
 import { indexPlan } from '../../plan/read'
 import type { EventOf } from '../events'
 import type { FastenerState, Job, Reading, Signature } from '../types'
+import { indexReadings } from '../verdicts/reading-index'
 import { takesBack, tighteningsOf } from '../verdicts/readings'
-import { stands } from '../verdicts/state'
 import { changeReadings, lapseWaivers, signature, strength, supersede } from './parts'
 
 export function takeReading(job: Job, reading: Reading): Job {
@@ -118,9 +118,9 @@ function readingsOf(job: Job, jointId: string, position: number): NonNullable<Fa
   const list = job.readings[jointId] ?? []
   const before = list.length
   const joint = job.plan && indexPlan(job.plan).jointById.get(jointId)
-  const tight = list.some(
-    (reading) => reading.position === position && reading.how !== 'slackened' && stands(reading),
-  )
+  const tight = indexReadings(list)
+    .standingAt.get(position)
+    ?.some(({ how }) => how !== 'slackened')
   const last = joint && tight ? tighteningsOf(joint, list, position).at(-1) : undefined
   return { from: last?.from ?? before, before }
 }

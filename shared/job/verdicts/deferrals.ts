@@ -12,32 +12,11 @@ import {
   stepClass,
 } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep, Fasteners, JointClass } from '../../plan/types'
-import type { Deferral, PlannedJob, StoppedAt } from '../types'
+import type { PlannedJob, StoppedAt } from '../types'
+import { deferralsOf, deferredPositions, dueAt } from './deferral-index'
 import { standingReading } from './readings'
 
-/** Deferrals not withdrawn. */
-export const deferralsOf = (job: PlannedJob): Deferral[] =>
-  job.deferrals.length === 0 ? job.deferrals : job.deferrals.filter((deferral) => !deferral.withdrawn)
-
-/** Positions of a joint left out on purpose, and where they are due. */
-export function deferredPositions(job: PlannedJob, jointId: string): Map<number, Deferral> {
-  const positions = new Map<number, Deferral>()
-  for (const deferral of deferralsOf(job))
-    if (deferral.what.kind === 'fasteners' && deferral.what.joint === jointId)
-      for (const position of deferral.what.positions) positions.set(position, deferral)
-  return positions
-}
-
-export const isDeferredStep = (job: PlannedJob, stepId: string): boolean =>
-  deferralsOf(job).some(({ what }) => what.kind === 'step' && what.stepId === stepId)
-
-/** Fasteners of earlier steps that are due at this one. */
-const dueAt = (job: PlannedJob, stepId: string): Required<Fasteners>[] =>
-  deferralsOf(job).flatMap(({ what, dueStepId }) =>
-    what.kind === 'fasteners' && dueStepId === stepId
-      ? [{ joint: what.joint, positions: what.positions }]
-      : [],
-  )
+export { deferralsOf, deferredPositions, isDeferredStep } from './deferral-index'
 
 /** The step's own set, or its last one. */
 export const lastSetId = (step: AdoptedStep): string => signatureSets(step).at(-1)?.id ?? STEP_SET
@@ -89,7 +68,7 @@ export function answeringStep(job: PlannedJob, jointId: string, position: number
 
 /** Where a step stands in the plan: plans are written in the order of the work. */
 export const planOrder = (job: PlannedJob, stepId: string): number =>
-  job.plan.steps.findIndex(({ id }) => id === stepId)
+  indexPlan(job.plan).orderOf.get(stepId) ?? -1
 
 /** Those of the fasteners that are in their place before a step begins: what is due at it or later is not. */
 export function inPlaceBefore(job: PlannedJob, fasteners: Fasteners, step: AdoptedStep): Required<Fasteners> {

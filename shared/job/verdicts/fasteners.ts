@@ -3,6 +3,7 @@ import type { AdoptedJoint } from '../../plan/types'
 import type { FastenerFault } from '../fastener-faults'
 import type { FastenerState, PlannedJob } from '../types'
 import { holeAt, type Misfit, misfit } from './holes'
+import { indexReadings } from './reading-index'
 import { isTightened, type Tightening, tighteningsOf } from './readings'
 import { isWaived } from './state'
 
@@ -50,7 +51,7 @@ export function fastenerNow(
 export function touchedSinceSaid(job: PlannedJob, joint: AdoptedJoint, position: number): boolean {
   const { from = 0, before = 0 } = job.fasteners[joint.id]?.[position]?.readings ?? {}
   return (
-    (job.readings[joint.id]?.slice(before).some((reading) => reading.position === position) ?? false) ||
+    (indexReadings(job.readings[joint.id]).placesOf.get(position)?.at(-1) ?? -1) >= before ||
     // Said of one that stood tightened there, and slackened with its round since.
     (from < before && !isTightened(job, joint, position))
   )

@@ -3,7 +3,8 @@ import { inBand } from '../../plan/adopt'
 import type { AdoptedJoint, Band } from '../../plan/types'
 import type { Flag } from '../kinds'
 import type { Job, PlannedJob, Reading } from '../types'
-import { isWaived, stands } from './state'
+import { indexReadings } from './reading-index'
+import { isWaived } from './state'
 
 /** The band a pass is judged by: a settled value's where none is published, else the one frozen at adoption. */
 export const bandFor = (job: PlannedJob, joint: AdoptedJoint, pass: number): Band | null =>
@@ -48,8 +49,9 @@ export function tighteningsOf(
   const tightenings: Tightening[] = []
   let now: Tightening | undefined
   let undone: string | undefined
-  for (const [index, reading] of list.entries()) {
-    if (index < from || reading.position !== position || reading.struck) continue
+  for (const place of indexReadings(list).placesOf.get(position) ?? []) {
+    const reading = list[place]
+    if (!reading || place < from || reading.struck) continue
     if (takesBack(joint, reading)) now = undefined
     const passKind = joint.passes[reading.pass - 1]?.kind
     if (reading.how === 'slackened' || (passKind !== 'torque' && passKind !== 'angle')) continue
@@ -59,7 +61,7 @@ export function tighteningsOf(
         ? `${superseded.by} ${superseded.doneAt}`
         : undefined
     if (!now || (undone !== undefined && undone !== ends)) {
-      now = { from: index, angle: false }
+      now = { from: place, angle: false }
       tightenings.push(now)
     }
     now.angle ||= passKind === 'angle'
@@ -84,6 +86,10 @@ function judgedAnew(job: Job, { jointId, pass, how, torqueNm, flags }: Reading):
   return torqueNm !== undefined && inBand(torqueNm, settled.band) ? others : [...others, 'out_of_band']
 }
 
+/** The readings of a position that are neither struck nor superseded, in the order they were recorded. */
+export const standingAt = (job: Job, joint: AdoptedJoint, position: number): readonly Reading[] =>
+  indexReadings(job.readings[joint.id]).standingAt.get(position) ?? []
+
 /** The reading a position has for a pass, if one stands. */
 export function standingReading(
   job: PlannedJob,
@@ -91,27 +97,24 @@ export function standingReading(
   position: number,
   pass: number,
 ): Reading | undefined {
-  return job.readings[joint.id]?.findLast(
-    (reading) =>
-      reading.position === position && reading.pass === pass && stands(reading) && reaches(joint, reading),
+  return standingAt(job, joint, position).findLast(
+    (reading) => reading.pass === pass && reaches(joint, reading),
   )
 }
 
 /** Whether a fastener has been tightened, and neither taken back nor changed since. */
 export const isTightened = (job: PlannedJob, joint: AdoptedJoint, position: number): boolean =>
-  job.readings[joint.id]?.some(
-    (reading) => reading.position === position && reading.how !== 'slackened' && stands(reading),
-  ) ?? false
+  standingAt(job, joint, position).some(({ how }) => how !== 'slackened')
 
 /**
  * The readings of a joint whose flags stand: also one that reaches no pass (a click where a wait or a
  * slackening was asked). Taking a fastener back is right at any time and stands against nothing.
  */
-export function flaggedOn(job: Job, joint: AdoptedJoint): Reading[] {
-  return (job.readings[joint.id] ?? []).filter(
-    (reading) => stands(reading) && !takesBack(joint, reading) && standingFlags(job, reading).length > 0,
-  )
-}
+export const flaggedOn = (job: Job, joint: AdoptedJoint): Reading[] =>
+  indexReadings(job.readings[joint.id]).standing.filter((reading) => isFlagged(job, joint, reading))
+
+const isFlagged = (job: Job, joint: AdoptedJoint, reading: Reading): boolean =>
+  !takesBack(joint, reading) && standingFlags(job, reading).length > 0
 
 /** Passes that take a reading; a wait is over by the clock alone. */
 export const takesReading = (joint: AdoptedJoint, pass: number): boolean =>
@@ -135,7 +138,7 @@ export function positionState(job: PlannedJob, joint: AdoptedJoint, position: nu
     if (standingReading(job, joint, position, pass)) reached.push(pass)
     else nextPass ??= pass
   }
-  const standing = flaggedOn(job, joint).filter((reading) => reading.position === position)
-  const flags = [...new Set(standing.flatMap((reading) => standingFlags(job, reading)))]
+  const flagged = standingAt(job, joint, position).filter((reading) => isFlagged(job, joint, reading))
+  const flags = [...new Set(flagged.flatMap((reading) => standingFlags(job, reading)))]
   return { reached, nextPass, flags, final: nextPass === undefined && flags.length === 0 }
 }

@@ -3,9 +3,10 @@ import { indexPlan, positionsOf, type SignatureSetView, signatureSets } from '..
 import type { AdoptedStep, Fasteners } from '../../plan/types'
 import type { FastenerFault } from '../fastener-faults'
 import type { Flag } from '../kinds'
-import type { Job, PlannedJob, SetState } from '../types'
+import type { PlannedJob, SetState } from '../types'
 import { answeringStep, coversOf, signaturesAsked } from './deferrals'
 import { fastenerFault, faultOf } from './fasteners'
+import { ofStep } from './memory'
 import { positionState } from './readings'
 import { isWaived, stands, stepState } from './state'
 
@@ -31,18 +32,9 @@ export interface SetView {
   accepted: boolean
 }
 
-/** A job never changes in place, so what was reckoned of it once holds for that very object. */
-const reckoned = new WeakMap<Job, Map<string, SetView>>()
-
 /** One signature set of a step, as it stands. */
-export function setView(job: PlannedJob, step: AdoptedStep, set: SignatureSetView): SetView {
-  const known = reckoned.get(job) ?? new Map<string, SetView>()
-  reckoned.set(job, known)
-  const key = `${step.id} ${set.id}`
-  const view = known.get(key) ?? reckon(job, step, set)
-  known.set(key, view)
-  return view
-}
+export const setView = (job: PlannedJob, step: AdoptedStep, set: SignatureSetView): SetView =>
+  ofStep(job, step, `set ${set.id}`, () => reckon(job, step, set))
 
 function reckon(job: PlannedJob, step: AdoptedStep, set: SignatureSetView): SetView {
   const { jointById } = indexPlan(job.plan)

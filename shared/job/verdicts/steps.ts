@@ -2,15 +2,41 @@
 
 import type { Instant } from '../../log'
 import { indexPlan, signatureSets } from '../../plan/read'
-import type { AdoptedStep, Fasteners } from '../../plan/types'
+import type { AdoptedJoint, AdoptedStep, Fasteners } from '../../plan/types'
 import { CLOCKS_ASIDE, cureInTheWay } from '../clocks'
-import type { PlannedJob } from '../types'
+import type { PlannedJob, Reading } from '../types'
 import { deferredPositions, inPlaceBefore, isDeferredStep, planOrder, signaturesAsked } from './deferrals'
+import { type OffLimits, offLimits } from './limits'
+import { ofStep } from './memory'
+import { flaggedOn } from './readings'
 import { isAccepted } from './sets'
 import { isWaived, stepState } from './state'
 
+/** What a step amounts to by its own entries alone. */
+interface OwnVerdict {
+  signed: boolean
+  done: boolean
+  covers: boolean
+}
+
+/** Every step is asked for these again and again by whoever needs, hides or lists it. */
+const ownVerdict = (job: PlannedJob, step: AdoptedStep): OwnVerdict =>
+  ofStep(job, step, 'own', () => ({
+    signed: everySetSigned(job, step),
+    done: everySignatureThere(job, step),
+    covers: hasBegun(job, step) && !isTakenOff(job, step),
+  }))
+
 /** Every set carries its doer's signature. */
-export function isSigned(job: PlannedJob, step: AdoptedStep): boolean {
+export const isSigned = (job: PlannedJob, step: AdoptedStep): boolean => ownVerdict(job, step).signed
+
+/** Every set carries every signature it asks for, or its missing second one is waived. */
+export const isDone = (job: PlannedJob, step: AdoptedStep): boolean => ownVerdict(job, step).done
+
+/** Begun and not taken off again: what it hides cannot be reached. */
+export const inTheWay = (job: PlannedJob, step: AdoptedStep): boolean => ownVerdict(job, step).covers
+
+function everySetSigned(job: PlannedJob, step: AdoptedStep): boolean {
   const { sets } = stepState(job, step.id)
   return signatureSets(step).every(({ id }) => sets[id]?.first !== undefined)
 }
@@ -25,8 +51,7 @@ export function lastSigner(job: PlannedJob, stepId: string): string {
 export const needMet = (job: PlannedJob, step: AdoptedStep): boolean =>
   isSigned(job, step) || isDeferredStep(job, step.id)
 
-/** Every set carries every signature it asks for, or its missing second one is waived. */
-export function isDone(job: PlannedJob, step: AdoptedStep): boolean {
+function everySignatureThere(job: PlannedJob, step: AdoptedStep): boolean {
   const { sets } = stepState(job, step.id)
   return signatureSets(step).every(
     ({ id }) =>
@@ -36,6 +61,18 @@ export function isDone(job: PlannedJob, step: AdoptedStep): boolean {
         isWaived(job, { kind: 'second', stepId: step.id, setId: id })),
   )
 }
+
+/** What is odd about a step: readings whose flags stand, measurements and counts off their limits. */
+export interface Odd {
+  flagged: readonly { joint: AdoptedJoint; reading: Reading }[]
+  off: readonly OffLimits[]
+}
+
+export const oddOn = (job: PlannedJob, step: AdoptedStep): Odd =>
+  ofStep(job, step, 'odd', () => ({
+    flagged: step.joints.flatMap((joint) => flaggedOn(job, joint).map((reading) => ({ joint, reading }))),
+    off: offLimits(job, step),
+  }))
 
 /** Something has happened at the bench in this step: from here on what it hides is out of reach. */
 export function hasBegun(job: PlannedJob, step: AdoptedStep): boolean {
@@ -62,10 +99,6 @@ const isTakenOff = (job: PlannedJob, { id: stepId, joints }: AdoptedStep): boole
 /** A cover without fasteners of its own: that it came off must be said. */
 export const isBareCover = ({ hides, joints }: AdoptedStep): boolean =>
   hides.length > 0 && joints.length === 0
-
-/** Begun and not taken off again: what it hides cannot be reached. */
-export const inTheWay = (job: PlannedJob, step: AdoptedStep): boolean =>
-  hasBegun(job, step) && !isTakenOff(job, step)
 
 /** Until when a cure keeps a step that nothing else keeps; nothing where it can begin, or where more is in its way. */
 export function waitsForCure(job: PlannedJob, step: AdoptedStep, now: Instant): Instant | undefined {

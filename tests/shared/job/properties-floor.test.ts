@@ -11,6 +11,7 @@ import { reasonFor } from '../../../shared/job/reason-for'
 import { REFUSAL_CODES, sentenceFor } from '../../../shared/job/refusals'
 import { againstRelease, releaseInForce, stepsOf } from '../../../shared/job/release'
 import { handoverNote } from '../../../shared/job/stops'
+import { summarise } from '../../../shared/job/summary'
 import type { Job, PlannedJob } from '../../../shared/job/types'
 import {
   answeringStep,
@@ -25,7 +26,9 @@ import {
   stands,
   stepState,
 } from '../../../shared/job/verdicts'
+import { kindsOf } from '../../../shared/kinds'
 import { isRefusal } from '../../../shared/log'
+import { RELEASES } from '../../../shared/plan/kinds'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { people } from '../../shop/people'
 import { contextOfAsked, floorHistory, type History, play, shopOfHistory } from '../../shop/random/floor'
@@ -249,6 +252,21 @@ describe('whatever anybody on the floor does', () => {
 
 describe('a verdict', () => {
   afterEach(() => vi.restoreAllMocks())
+
+  test('[VW17] kept from version to version, it is what a job fresh from its JSON gives', () => {
+    whatever((history) => {
+      live(history, ({ after, at }) => {
+        const now = START + at * 60_000
+        const fresh = JSON.parse(JSON.stringify(after)) as Job
+        expect(summarise(after, now)).toEqual(summarise(fresh, now))
+        if (!after.plan) return
+        for (const kind of kindsOf(RELEASES))
+          expect(againstRelease(after as PlannedJob, kind, now)).toEqual(
+            againstRelease(fresh as PlannedJob, kind, now),
+          )
+      })
+    }, 40)
+  })
 
   test('[VW14] needs nothing but the job, the shop and the moment', () => {
     whatever((history) => {
