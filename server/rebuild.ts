@@ -9,7 +9,7 @@ import { migrations } from './open-shop'
 import { repoFolder } from './repo-folder'
 import { run } from './run'
 import { databaseIn, Refused, readSettings } from './settings'
-import { openDatabase, type ReadingRow, type SummaryRow, sqliteEventStore } from './store'
+import { openDatabase, sqliteEventStore, type Views } from './store'
 
 await run(async () => {
   const { dataFolder } = readSettings(process.env, {
@@ -22,20 +22,42 @@ await run(async () => {
       `There is no log at ${file} to rebuild from. Name its folder with DATA_DIR, or start the shop first.`,
     )
   const store = sqliteEventStore(openDatabase({ file, migrationsFolder: migrations() }))
-  const summaries: SummaryRow[] = []
-  const readings: ReadingRow[] = []
-  for (const { stream } of await store.streams()) {
-    if (!stream.startsWith('job:')) continue
-    const name = stream as StreamName
-    const rows = await store.read(stream)
-    const events = rows.map((row) => upcast(row).event)
-    const job = foldOn(name, emptyFold(name), events) as Job
-    summaries.push(summaryRow(summarise(job, rows.at(-1)?.recordedAt)))
-    for (const row of changedReadings(undefined, job)) readings.push(row)
+  let stopped = false
+  process.once('SIGINT', () => {
+    stopped = true
+  })
+  const jobs = (await store.streams()).filter(({ stream }) => stream.startsWith('job:'))
+  const all = jobs.reduce((sum, { version }) => sum + version, 0)
+  let readings = 0
+
+  /** A job at a time: a shop's ten years do not fit in memory, one engine does. */
+  async function* views(): AsyncGenerator<Views> {
+    let done = 0
+    let told = 0
+    for (const { stream } of jobs) {
+      if (stopped)
+        throw new Refused('Stopped. Nothing was changed: board and readings are as they were before.')
+      const name = stream as StreamName
+      const rows = await store.read(stream)
+      const events = rows.map((row) => upcast(row).event)
+      const job = foldOn(name, emptyFold(name), events) as Job
+      const ofJob = changedReadings(undefined, job)
+      readings += ofJob.length
+      yield { summaries: [summaryRow(summarise(job, rows.at(-1)?.recordedAt))], readings: ofJob }
+      done += rows.length
+      const percent = Math.floor((100 * done) / all)
+      if (percent >= told + 10) {
+        told = percent
+        process.stderr.write(`${percent} % read. Ctrl-C stops it and leaves all as it was.\n`)
+      }
+      // Lets a signal in.
+      await new Promise((resolve) => setImmediate(resolve))
+    }
   }
-  await store.replaceViews({ summaries, readings })
+
+  await store.replaceViews(views())
   await store.close()
   process.stdout.write(
-    `Made again from the log: ${summaries.length} ${summaries.length === 1 ? 'job' : 'jobs'} on the board, ${readings.length} readings.\n`,
+    `Made again from the log: ${jobs.length} ${jobs.length === 1 ? 'job' : 'jobs'}, ${readings} readings.\n`,
   )
 })

@@ -32,6 +32,18 @@ export interface CommandHead {
 export type SentJobCommand = CommandHead & JobCommand
 export type SentShopCommand = CommandHead & ShopCommand
 
+/** An engine that left the shop, as it is looked up: `GET /api/finished?number=…` or `?from=…&until=…` (instants). */
+export interface FinishedJob {
+  id: string
+  number: string
+  engine: string
+  serial: string
+  owner: string
+  finishedAt: Instant
+  /** Number of the release to its owner. */
+  release?: string
+}
+
 /** The room a socket watches. `job:<id>` sends events, `board` summaries, `shop` the shop's events. */
 export type Room = 'board' | 'shop' | `job:${string}`
 

@@ -5,11 +5,12 @@ import type { Fault } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
 import { AnsweredTwice, ChainBroken, type CommitOutcome, type EventStore, JobNumberTaken } from '../store'
 import { type After, afterMs, makeBoardClock } from './clock'
-import { makeFolds } from './folds'
+import { type Budget, makeFolds } from './folds'
+import { makePlanPool } from './plans'
 import { type Fold, jobStream, type StreamName, upcast } from './streams'
 import { decideTurn, type Turn, type TurnOutcome } from './turn'
 import type { Desk, Log, Publish, Reply, Submission } from './types'
-import { summaryIn } from './views'
+import { finishedAt, finishedJob, summaryIn } from './views'
 import { wordsOf } from './words'
 
 export interface DeskParts {
@@ -22,20 +23,26 @@ export interface DeskParts {
   bytesHere?: (sha256: string) => boolean
   /** Waits; a test may wait by hand. */
   after?: After
-  /** Jobs held in memory beside the shop. */
-  maxFolds?: number
+  /** Bytes of jobs held in memory beside the shop. */
+  budget?: Budget
   /** Commands in one commit. */
   maxTurn?: number
 }
 
 const ATTEMPTS = 3
 
+/** A thousand engines in work fit in as they are; what is put out takes about a third of that, packed. */
+const BUDGET: Budget = { live: 160 * 2 ** 20, packed: 160 * 2 ** 20 }
+
+/** How long an engine stays on the board once it has left the shop; after that it is looked up. */
+const ON_BOARD_AFTER_MS = 42 * 86_400_000
+
 export async function openDesk(parts: DeskParts): Promise<Desk> {
   const { store, publish, now, newId, log, bytesHere = () => false, after = afterMs } = parts
-  const { maxFolds = 100, maxTurn = 500 } = parts
-  const folds = makeFolds(store, maxFolds)
+  const { budget = BUDGET, maxTurn = 500 } = parts
+  const shareEvent = makePlanPool()
+  const folds = makeFolds(store, shareEvent, budget)
   const summaries = new Map<string, JobSummary>()
-  const jobByNumber = new Map<string, string>()
   const waiting: { submission: Submission; resolve: (answer: Reply) => void }[] = []
   let awake = false
   let closed = false
@@ -46,12 +53,11 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   clock.look()
 
   async function readSummaries() {
-    for (const row of await store.summaries()) remember(summaryIn(row))
+    for (const row of await store.summaries(now() - ON_BOARD_AFTER_MS)) remember(summaryIn(row))
   }
 
   function remember(summary: JobSummary) {
     summaries.set(summary.id, summary)
-    jobByNumber.set(summary.number, summary.id)
   }
 
   function nextChange(): number | undefined {
@@ -153,6 +159,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
 
   async function decideAll(submissions: Submission[]): Promise<Turn> {
     const answers = await store.answers(submissions.map(({ command }) => command.commandId))
+    const owners = await ownersOfNumbers(submissions)
     const named = new Set<StreamName>(['shop'])
     for (const { stream } of submissions) named.add(stream)
     const loadedFolds = new Map<StreamName, Fold | { broken: unknown }>()
@@ -170,10 +177,22 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
       bytesHere,
       answers,
       folds: loadedFolds,
-      numberTaken: (number, jobId) => (jobByNumber.get(number) ?? jobId) !== jobId,
+      numberTaken: (number, jobId) => (owners.get(number) ?? jobId) !== jobId,
+      shareEvent,
       newId,
       log,
     })
+  }
+
+  /** The jobs that carry the numbers somebody wants to open one under. */
+  async function ownersOfNumbers(submissions: Submission[]): Promise<Map<string, string>> {
+    const owners = new Map<string, string>()
+    for (const { command } of submissions) {
+      if (command.type !== 'OpenJob') continue
+      const owner = await store.jobOfNumber(command.number)
+      if (owner !== undefined) owners.set(command.number, owner)
+    }
+    return owners
   }
 
   async function tryCommit(turn: Turn): Promise<CommitOutcome | 'again' | { failed: true }> {
@@ -202,7 +221,8 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     const failed = 'failed' in outcome
     const resendReplies = await repliesToResends(turn.outcomes)
     if (!failed) {
-      for (const [stream, fold] of turn.after) folds.put(stream, fold)
+      for (const { stream, hash } of 'committed' in outcome ? outcome.committed : [])
+        folds.put(stream as StreamName, turn.after.get(stream as StreamName) as Fold, hash)
       turn.summaries.forEach(remember)
       clock.look()
     }
@@ -268,6 +288,13 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
 
   const shop = async () => (await folds.load('shop')) as Shop
 
+  function onBoard(): JobSummary[] {
+    const since = now() - ON_BOARD_AFTER_MS
+    for (const summary of summaries.values())
+      if ((finishedAt(summary) ?? since) < since) summaries.delete(summary.id)
+    return [...summaries.values()].sort((a, b) => (a.number < b.number ? -1 : 1))
+  }
+
   return {
     submit: (submission) =>
       new Promise((resolve) => {
@@ -283,7 +310,8 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     peek: folds.peek,
     eventsAfter,
     chain: (stream) => store.chain(stream),
-    summaries: () => [...summaries.values()].sort((a, b) => (a.number < b.number ? -1 : 1)),
+    summaries: onBoard,
+    finished: async (question) => (await store.finished(question)).map(finishedJob),
     words: async () => wordsOf(await shop(), now()),
     async close() {
       closed = true

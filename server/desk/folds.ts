@@ -1,54 +1,123 @@
 /**
- * What each stream amounts to now, kept in memory: the shop always, jobs as far as the bound goes.
+ * What each stream amounts to now, kept in memory: the shop always, jobs as far as a budget of bytes goes.
  *
- * A fold from disk is read through the store's check of its hash chain [DK7], upcast, then folded. Whoever
- * asks for the same stream meanwhile waits for the same reading.
+ * A fold from disk is read through the store's check of its hash chain [DK7], upcast, then folded; whoever asks for the
+ * same stream meanwhile waits for the same reading. What is longest unused is packed: its bytes stay in memory, with the
+ * head they were folded to, and are taken for true only while the store's head is still that one. Nothing of it goes to disk:
+ * a snapshot there would be a second truth.
  */
-import type { EventStore } from '../store'
+import type { Job } from '../../shared/job/types'
+import type { EventStore, StreamHead } from '../store'
+import type { ShareEvent } from './plans'
 import { emptyFold, type Fold, foldOn, type StreamName, upcast } from './streams'
 
 export interface Folds {
   load(stream: StreamName): Promise<Fold>
   /** As committed, if it is in memory. */
   peek(stream: StreamName): Fold | undefined
-  put(stream: StreamName, fold: Fold): void
+  /** `hash` is that of the last event folded. */
+  put(stream: StreamName, fold: Fold, hash: string): void
   drop(streams: Iterable<StreamName>): void
 }
 
-export function makeFolds(store: EventStore, maxFolds: number): Folds {
-  // A Map keeps the order of insertion: the first is the one longest unused.
-  const cache = new Map<StreamName, Fold>()
-  const loading = new Map<StreamName, Promise<Fold>>()
+/** Bytes of jobs in memory: as they are worked on, and packed. */
+export interface Budget {
+  live: number
+  packed: number
+}
 
-  function put(stream: StreamName, fold: Fold) {
-    cache.delete(stream)
-    cache.set(stream, fold)
-    if (cache.size <= maxFolds) return
-    for (const oldest of cache.keys()) {
-      if (oldest === 'shop') continue
-      cache.delete(oldest)
-      break
+interface Live {
+  fold: Fold
+  hash: string
+}
+
+interface Packed {
+  hash: string
+  version: number
+  plan: Job['plan']
+  rest: Buffer
+}
+
+export function makeFolds(store: EventStore, shareEvent: ShareEvent, budget: Budget): Folds {
+  // A Map keeps the order of insertion: the first is the one longest unused.
+  const live = new Map<StreamName, Live>()
+  const packed = new Map<StreamName, Packed>()
+  const loading = new Map<StreamName, Promise<Fold>>()
+  let liveBytes = 0
+  let packedBytes = 0
+
+  function put(stream: StreamName, fold: Fold, hash: string) {
+    drop([stream])
+    live.set(stream, { fold, hash })
+    liveBytes += weightOf(fold)
+    for (const [oldest, { fold: job, hash: head }] of live) {
+      if (liveBytes <= budget.live) break
+      if (oldest === 'shop' || oldest === stream) continue
+      putOut(oldest)
+      pack(oldest, job as Job, head)
+    }
+  }
+
+  function pack(stream: StreamName, { plan, ...rest }: Job, hash: string) {
+    const bytes = Buffer.from(JSON.stringify(rest))
+    packed.set(stream, { hash, version: rest.version, plan, rest: bytes })
+    packedBytes += bytes.length
+    for (const oldest of packed.keys()) {
+      if (packedBytes <= budget.packed) break
+      forget(oldest)
+    }
+  }
+
+  function putOut(stream: StreamName) {
+    const out = live.get(stream)
+    if (out && live.delete(stream)) liveBytes -= weightOf(out.fold)
+  }
+
+  function forget(stream: StreamName) {
+    const out = packed.get(stream)
+    if (out && packed.delete(stream)) packedBytes -= out.rest.length
+  }
+
+  function drop(streams: Iterable<StreamName>) {
+    for (const stream of streams) {
+      putOut(stream)
+      forget(stream)
     }
   }
 
   async function read(stream: StreamName): Promise<Fold> {
+    const unpacked = await unpack(stream)
+    if (unpacked) return unpacked
     const recorded = await store.read(stream)
-    const fold = foldOn(
-      stream,
-      emptyFold(stream),
-      recorded.map((row) => upcast(row).event),
-    )
+    const events = recorded.map((row) => shareEvent(upcast(row).event))
+    const fold = foldOn(stream, emptyFold(stream), events)
+    const last = recorded.at(-1)
     // A job that was never opened is not worth a place: anybody can ask for any id.
-    if (fold.version > 0 && loading.has(stream)) put(stream, fold)
+    if (last && loading.has(stream)) put(stream, fold, last.hash)
+    return fold
+  }
+
+  async function unpack(stream: StreamName): Promise<Fold | undefined> {
+    const found = packed.get(stream)
+    if (!found) return undefined
+    const head: StreamHead | undefined = await store.head(stream)
+    if (packed.get(stream) !== found || head?.hash !== found.hash || head.version !== found.version) {
+      forget(stream)
+      return undefined
+    }
+    const rest = JSON.parse(found.rest.toString()) as Job
+    const fold: Job = found.plan ? { ...rest, plan: found.plan } : rest
+    put(stream, fold, found.hash)
     return fold
   }
 
   return {
     load(stream) {
-      const cached = cache.get(stream)
-      if (cached) {
-        put(stream, cached)
-        return Promise.resolve(cached)
+      const found = live.get(stream)
+      if (found) {
+        live.delete(stream)
+        live.set(stream, found)
+        return Promise.resolve(found.fold)
       }
       const underWay = loading.get(stream)
       if (underWay) return underWay
@@ -58,10 +127,14 @@ export function makeFolds(store: EventStore, maxFolds: number): Folds {
       loading.set(stream, reading)
       return reading
     },
-    peek: (stream) => cache.get(stream),
+    peek: (stream) => live.get(stream)?.fold,
     put,
-    drop(streams) {
-      for (const stream of streams) cache.delete(stream)
-    },
+    drop,
   }
 }
+
+/**
+ * What a fold takes in memory, near enough to share a budget out, in bytes: some for itself, and some for each event it
+ * holds. Its plan is not counted, since engines of one kind share it.
+ */
+export const weightOf = ({ version }: Fold): number => 20_000 + version * 800

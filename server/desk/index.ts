@@ -2,6 +2,7 @@
 export { bodyHash } from './answers'
 export type { After } from './clock'
 export { type DeskParts, NOT_SAVED, openDesk } from './desk'
+export type { Budget } from './folds'
 export {
   type AnyEvent,
   asStreamName,

@@ -10,6 +10,7 @@ import type { Refused } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
 import type { AnswerRow, Append, Batch } from '../store'
 import { answerRow, firstAnswer, type StoredAnswer } from './answers'
+import type { ShareEvent } from './plans'
 import { type AnyEvent, decideOn, type Fold, foldOn, inWords, jobIdOf, type StreamName } from './streams'
 import type { Log, Submission } from './types'
 import { changedReadings, summaryRow } from './views'
@@ -37,6 +38,8 @@ export interface TurnInput {
   heads: ReadonlyMap<StreamName, string>
   bytesHere: (sha256: string) => boolean
   newId: () => string
+  /** Takes the place of an event whose plan is known already. */
+  shareEvent: ShareEvent
   log: Log
 }
 
@@ -50,7 +53,7 @@ export interface Turn {
 const isBroken = (fold: Fold | { broken: unknown }): fold is { broken: unknown } => 'broken' in fold
 
 export function decideTurn(input: TurnInput): Turn {
-  const { waiting, answers, folds, numberTaken, heads, bytesHere, newId, log } = input
+  const { waiting, answers, folds, numberTaken, heads, bytesHere, newId, shareEvent, log } = input
   const after = new Map<StreamName, Fold>()
   const newAnswers = new Map<string, AnswerRow>()
   const appends: Append[] = []
@@ -100,7 +103,7 @@ export function decideTurn(input: TurnInput): Turn {
       keep(answer)
       return { kind: 'refused', answer }
     }
-    const next = foldOn(stream, fold, outcome)
+    const next = foldOn(stream, fold, outcome.map(shareEvent))
     const from = fold.version
     if (outcome.length > 0) {
       after.set(stream, next)

@@ -3,9 +3,10 @@ import type { ChainRow } from '../../shared/chain'
 import type { JobSummary } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import type { Instant, Refusal, StreamEvent } from '../../shared/log'
-import type { Answer, Fault, Room, SentJobCommand, SentShopCommand } from '../../shared/protocol'
+import type { Answer, Fault, FinishedJob, Room, SentJobCommand, SentShopCommand } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
+import type { FinishedQuestion } from '../store'
 import type { AnyEvent, Fold, StreamName } from './streams'
 
 /** Who asks, as far as the server knows it from a sign-in or a grant. */
@@ -50,8 +51,10 @@ export interface Desk {
   eventsAfter(stream: StreamName, version: number): Promise<StreamEvent<AnyEvent>[]>
   /** A stream's entries as they are stored, so that somebody else can hash them anew. */
   chain(stream: StreamName): Promise<ChainRow[]>
-  /** By job number. */
+  /** The board: what is in the shop, and what left it in the last weeks; by job number. */
   summaries(): JobSummary[]
+  /** What left the shop, however long ago; by job number. */
+  finished(question: FinishedQuestion): Promise<FinishedJob[]>
   words(): Promise<Words>
   /** When everything that waits is answered; takes nothing more afterwards. */
   close(): Promise<void>

@@ -1,14 +1,24 @@
 /** The rows beside the log that a turn changes: how each job looks on the board, and its readings. */
-import type { JobSummary } from '../../shared/job/summary'
+import type { Cell, JobSummary } from '../../shared/job/summary'
 import type { Job, Reading } from '../../shared/job/types'
+import type { Instant } from '../../shared/log'
+import type { FinishedJob } from '../../shared/protocol'
 import { plainJson, type ReadingRow, RowDamaged, type SummaryRow } from '../store'
 
-const encoded = new WeakMap<JobSummary, string>()
+/** A summary never changes in place, nor do its cells, which it shares with the ones before it. */
+const encoded = new WeakMap<JobSummary | Cell, string>()
 
 /** A summary as JSON text, encoded once: for its row, for every board that watches, for whoever asks for the board. */
-export function jsonOf(summary: JobSummary): string {
-  const json = encoded.get(summary) ?? plainJson(summary)
-  encoded.set(summary, json)
+export const jsonOf = (summary: JobSummary): string => once(summary, encode)
+
+function encode({ cells, ...rest }: JobSummary): string {
+  const list = cells.map((cell) => once(cell, plainJson)).join(',')
+  return `${plainJson(rest).slice(0, -1)},"cells":[${list}]}`
+}
+
+function once<What extends JobSummary | Cell>(what: What, encodeIt: (what: What) => string): string {
+  const json = encoded.get(what) ?? encodeIt(what)
+  encoded.set(what, json)
   return json
 }
 
@@ -28,7 +38,25 @@ export const summaryRow = (summary: JobSummary): SummaryRow => ({
   number: summary.number,
   version: summary.version,
   json: jsonOf(summary),
+  ...(finishedAt(summary) === undefined ? {} : { finishedAt: finishedAt(summary) }),
 })
+
+/** When anything was last entered of an engine released to its owner that no complaint came for since; else nothing. */
+export const finishedAt = ({ reason, changedAt }: JobSummary): Instant | undefined =>
+  reason.code === 'released' ? changedAt : undefined
+
+export function finishedJob(row: SummaryRow): FinishedJob {
+  const { id, number, engine, serial, owner, released } = summaryIn(row)
+  return {
+    id,
+    number,
+    engine,
+    serial,
+    owner,
+    finishedAt: row.finishedAt ?? 0,
+    ...(released ? { release: released.number } : {}),
+  }
+}
 
 /** Readings that are new or stand otherwise than before; the fold keeps what did not change, by identity. */
 export function changedReadings(before: Job | undefined, after: Job): ReadingRow[] {

@@ -13,6 +13,19 @@ export function jobRoutes({ desk, intake, now }: Rooms) {
 
   return new Hono<Env>()
     .get('/board', signedIn, (c) => c.json({ summaries: desk.summaries(), now: now() }))
+    .get('/finished', signedIn, async (c) => {
+      const number = c.req.query('number')
+      if (number !== undefined) return c.json({ jobs: await desk.finished({ number }) })
+      const from = Number(c.req.query('from'))
+      const until = Number(c.req.query('until'))
+      if (!Number.isSafeInteger(from) || !Number.isSafeInteger(until) || from >= until)
+        return badId(
+          c,
+          '/from',
+          'name a job number, or from and until in milliseconds since 1970, the earlier first',
+        )
+      return c.json({ jobs: await desk.finished({ from, until }) })
+    })
     .get('/jobs/:id', signedIn, async (c) => {
       const job = await desk.job(c.req.param('id'))
       if (!job) return noJob(c)

@@ -31,6 +31,12 @@ export function memoryEventStore(): EventStore {
     return work()
   }
 
+  const summaryRows = (which: (row: SummaryRow) => boolean): SummaryRow[] =>
+    [...state.summaries.values()]
+      .map((text) => JSON.parse(text) as SummaryRow)
+      .filter(which)
+      .sort((a, b) => (a.number < b.number ? -1 : 1))
+
   return {
     read: (stream, afterVersion = 0) =>
       whileOpen(() => {
@@ -52,6 +58,11 @@ export function memoryEventStore(): EventStore {
           page.map((row) => ({ ...row, previousHash: previousHash(row) })),
         )
       }),
+    head: (stream) =>
+      whileOpen(() => {
+        const head = state.streams.get(stream)?.head
+        return head && { ...head }
+      }),
     streams: () => whileOpen(() => [...state.streams.values()].map(({ head }) => ({ ...head }))),
     answers: (commandIds) =>
       whileOpen(() => {
@@ -62,8 +73,21 @@ export function memoryEventStore(): EventStore {
         }
         return answers
       }),
-    summaries: () =>
-      whileOpen(() => [...state.summaries.values()].map((text) => JSON.parse(text) as SummaryRow)),
+    summaries: (finishedSince = Number.NEGATIVE_INFINITY) =>
+      whileOpen(() =>
+        summaryRows(({ finishedAt }) => finishedAt === undefined || finishedAt >= finishedSince),
+      ),
+    finished: (question) =>
+      whileOpen(() =>
+        summaryRows(
+          ({ number, finishedAt }) =>
+            finishedAt !== undefined &&
+            ('number' in question
+              ? number === question.number
+              : finishedAt >= question.from && finishedAt < question.until),
+        ),
+      ),
+    jobOfNumber: (number) => whileOpen(() => state.jobByNumber.get(number)),
     readings: ({ jobId, wrenchId, from = Number.NEGATIVE_INFINITY, until = Number.POSITIVE_INFINITY }) =>
       whileOpen(() =>
         [...state.readings.values()]
@@ -77,10 +101,10 @@ export function memoryEventStore(): EventStore {
           .sort((a, b) => a.doneAt - b.doneAt || (a.readingId < b.readingId ? -1 : 1)),
       ),
     commit: (batch) => whileOpen(() => commit(state, batch)),
-    replaceViews: (views) =>
-      whileOpen(() => {
+    replaceViews: (parts) =>
+      whileOpen(() => undefined).then(async () => {
         const next = { summaries: new Map(), jobByNumber: new Map(), readings: new Map() }
-        putViews(next, views)
+        for await (const views of parts) putViews(next, views)
         Object.assign(state, next)
       }),
     close: async () => {

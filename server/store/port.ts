@@ -56,6 +56,8 @@ export interface SummaryRow {
   jobId: string
   number: string
   version: number
+  /** When the engine left the shop for good, so far; absent while there is something to do on it. */
+  finishedAt?: Instant
   /** The summary as JSON text, encoded once for whoever keeps or sends it. */
   json: string
 }
@@ -105,17 +107,28 @@ export interface ReadingQuestion {
   until?: Instant
 }
 
+/** Finished jobs: by their number, or by when they were finished (`from` is inside, `until` outside). */
+export type FinishedQuestion = { number: string } | { from: Instant; until: Instant }
+
 export interface EventStore {
   read(stream: string, afterVersion?: number): Promise<Recorded[]>
   readAll(afterSeq: number, limit: number): Promise<Recorded[]>
   chain(stream: string): Promise<ChainRow[]>
+  /** Where a stream ends; nothing for one that was never written. */
+  head(stream: string): Promise<StreamHead | undefined>
   /** Every stream and where it should end; a stream whose end is not on record shows version 0. */
   streams(): Promise<StreamHead[]>
   answers(commandIds: string[]): Promise<Map<string, AnswerRow>>
-  summaries(): Promise<SummaryRow[]>
+  /** What is not finished, and what was finished at that moment or since; by job number. */
+  summaries(finishedSince?: Instant): Promise<SummaryRow[]>
+  /** By job number. */
+  finished(question: FinishedQuestion): Promise<SummaryRow[]>
+  /** The job that carries a number. */
+  jobOfNumber(number: string): Promise<string | undefined>
   /** In the order they were done. */
   readings(question: ReadingQuestion): Promise<ReadingRow[]>
   commit(batch: Batch): Promise<CommitOutcome>
-  replaceViews(views: Views): Promise<void>
+  /** In parts, so that no more than one of them need be in memory. What the iteration throws leaves all as it was. */
+  replaceViews(parts: Iterable<Views> | AsyncIterable<Views>): Promise<void>
   close(): Promise<void>
 }

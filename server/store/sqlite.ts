@@ -8,9 +8,18 @@ import { plainJson } from './canonical'
 import { BEFORE_THE_FIRST, type SealedRow, seal, textsOf, unsealLog, unsealStream } from './chain'
 import { AnsweredTwice, ChainBroken, JobNumberTaken, RowDamaged, StoreClosed } from './errors'
 import type { ShopDatabase } from './open'
-import type { AnswerRow, Batch, CommitOutcome, EventStore, ReadingRow, StreamHead, Views } from './port'
+import type {
+  AnswerRow,
+  Batch,
+  CommitOutcome,
+  EventStore,
+  ReadingRow,
+  StreamHead,
+  SummaryRow,
+  Views,
+} from './port'
 import { prepareStatements, readingsWhere, streamsWithoutEnd } from './statements'
-import type { reading } from './tables'
+import type { reading, summary as summaryTable } from './tables'
 
 type Statements = ReturnType<typeof prepareStatements>
 
@@ -19,16 +28,26 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
   const client = database.$client
   const statements = prepareStatements(database)
   const commitAtOnce = client.transaction((batch: Batch) => commit(statements, batch))
-  const replaceAtOnce = client.transaction((views: Views) => {
-    statements.dropSummaries.run()
-    statements.dropReadings.run()
-    putViews(statements, views)
-  })
   // One snapshot for rows and heads: another program may be writing meanwhile.
   const atOneMoment = client.transaction((work: () => unknown) => work())
+  let replacing: Promise<void> | undefined
   const whileOpen = async <T>(work: () => T): Promise<T> => {
     if (!client.open) throw new StoreClosed()
     return work()
+  }
+
+  /** A transaction of its own over many turns of the event loop: whoever writes meanwhile waits for its end. */
+  async function replaceViews(parts: Iterable<Views> | AsyncIterable<Views>) {
+    client.exec('begin immediate')
+    try {
+      statements.dropSummaries.run()
+      statements.dropReadings.run()
+      for await (const views of parts) putViews(statements, views)
+      client.exec('commit')
+    } catch (error) {
+      client.exec('rollback')
+      throw error
+    }
   }
 
   const rowsFrom = (stream: string, from: number) =>
@@ -56,10 +75,31 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
         }
         return answers
       }),
-    summaries: () => whileOpen(() => statements.summaries.all()),
+    head: (stream) => whileOpen(() => statements.head.get({ stream })),
+    summaries: (since = Number.MIN_SAFE_INTEGER) =>
+      whileOpen(() => statements.summaries.all({ since }).map(fromSummaryRow)),
+    finished: (question) =>
+      whileOpen(() =>
+        ('number' in question ? statements.byNumber.all(question) : statements.finishedIn.all(question))
+          .map(fromSummaryRow)
+          .filter(({ finishedAt }) => finishedAt !== undefined),
+      ),
+    jobOfNumber: (number) => whileOpen(() => statements.byNumber.get({ number })?.jobId),
     readings: (question) => whileOpen(() => readingsWhere(database, question).map(fromRow)),
-    commit: (batch) => whileOpen(() => commitAtOnce.immediate(batch)),
-    replaceViews: (views) => whileOpen(() => replaceAtOnce.immediate(views)),
+    async commit(batch) {
+      if (replacing) await replacing
+      return whileOpen(() => commitAtOnce.immediate(batch))
+    },
+    async replaceViews(parts) {
+      if (replacing) await replacing
+      const work = whileOpen(() => undefined).then(() => replaceViews(parts))
+      replacing = work
+        .catch(() => {})
+        .finally(() => {
+          replacing = undefined
+        })
+      return work
+    },
     close: async () => {
       client.close()
     },
@@ -119,7 +159,7 @@ function putAnswer(statements: Statements, answer: AnswerRow) {
 function putViews(statements: Statements, views: Views) {
   for (const summary of views.summaries) {
     try {
-      statements.putSummary.run(summary)
+      statements.putSummary.run({ ...summary, finishedAt: summary.finishedAt ?? null })
     } catch (error) {
       throw codeOf(error) === 'SQLITE_CONSTRAINT_UNIQUE'
         ? new JobNumberTaken(summary.number, summary.jobId)
@@ -145,6 +185,10 @@ function toRow({ by, flags, standing, wrenchId, torqueNm, angleDeg, ...rest }: R
     torqueNm: torqueNm ?? null,
     angleDeg: angleDeg ?? null,
   }
+}
+
+function fromSummaryRow({ finishedAt, ...row }: typeof summaryTable.$inferSelect): SummaryRow {
+  return finishedAt === null ? row : { ...row, finishedAt }
 }
 
 function fromRow({

@@ -2,7 +2,21 @@
  * Every statement the SQLite store runs, prepared once: building one anew for each event costs more than
  * running it.
  */
-import { and, asc, eq, gte, is, lt, max, Param, type Placeholder, type SQL, sql } from 'drizzle-orm'
+import {
+  and,
+  asc,
+  eq,
+  gte,
+  is,
+  isNull,
+  lt,
+  max,
+  or,
+  Param,
+  type Placeholder,
+  type SQL,
+  sql,
+} from 'drizzle-orm'
 import { alias } from 'drizzle-orm/sqlite-core'
 import type { ShopDatabase } from './open'
 import { answer, event, reading, streamHead, summary } from './tables'
@@ -48,6 +62,7 @@ export function prepareStatements(db: ShopDatabase) {
     number: sql`excluded.number`,
     version: sql`excluded.version`,
     json: sql`excluded.summary`,
+    finishedAt: sql`excluded.finished_at`,
   }
   return {
     streamRows: db
@@ -119,12 +134,33 @@ export function prepareStatements(db: ShopDatabase) {
         .values(placeholders('commandId', 'personId', 'bodyHash', 'answeredAt', 'answer'))
         .prepare(),
     ),
-    summaries: db.select().from(summary).orderBy(asc(summary.number)).prepare(),
+    summaries: db
+      .select()
+      .from(summary)
+      .where(or(isNull(summary.finishedAt), gte(summary.finishedAt, sql.placeholder('since'))))
+      .orderBy(asc(summary.number))
+      .prepare(),
+    finishedIn: db
+      .select()
+      .from(summary)
+      .where(
+        and(
+          gte(summary.finishedAt, sql.placeholder('from')),
+          lt(summary.finishedAt, sql.placeholder('until')),
+        ),
+      )
+      .orderBy(asc(summary.number))
+      .prepare(),
+    byNumber: db
+      .select()
+      .from(summary)
+      .where(eq(summary.number, sql.placeholder('number')))
+      .prepare(),
     putSummary: direct<typeof summary.$inferInsert>(
       db,
       db
         .insert(summary)
-        .values(placeholders('jobId', 'number', 'version', 'json'))
+        .values(placeholders('jobId', 'number', 'version', 'json', 'finishedAt'))
         .onConflictDoUpdate({ target: summary.jobId, set: newSummary })
         .prepare(),
     ),

@@ -35,12 +35,17 @@ export const answer = sqliteTable('answer', {
   answer: text('answer').notNull(),
 })
 
-export const summary = sqliteTable('summary', {
-  jobId: text('job_id').primaryKey(),
-  number: text('number').notNull().unique('summary_number'),
-  version: integer('version').notNull(),
-  json: text('summary').notNull(),
-})
+export const summary = sqliteTable(
+  'summary',
+  {
+    jobId: text('job_id').primaryKey(),
+    number: text('number').notNull().unique('summary_number'),
+    version: integer('version').notNull(),
+    json: text('summary').notNull(),
+    finishedAt: integer('finished_at'),
+  },
+  (t) => [index('summary_finished').on(t.finishedAt)],
+)
 
 export const reading = sqliteTable(
   'reading',

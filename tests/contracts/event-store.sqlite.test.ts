@@ -179,7 +179,7 @@ test('a view or an answer edited by hand is named with what to do, and the log r
   )
   await expect(store.answers(['c1'])).rejects.toThrow(/answer row "c1".*Restore/)
   expect(await store.readAll(0, 10)).toHaveLength(3)
-  await store.replaceViews({ summaries: [summary('j1', '1001')], readings: [reading('j1', 'r1')] })
+  await store.replaceViews([{ summaries: [summary('j1', '1001')], readings: [reading('j1', 'r1')] }])
   expect(await store.summaries()).toEqual([summary('j1', '1001')])
   await store.close()
 })

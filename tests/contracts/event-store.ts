@@ -278,6 +278,31 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
     expect(await store.readings({ jobId: 'j1' })).toEqual([struck])
   })
 
+  promise('[ES8] what is finished is told apart, and looked up by number and time', async (store) => {
+    const rows = [
+      summary('j1', '1001'),
+      { ...summary('j2', '1002'), finishedAt: 100 },
+      { ...summary('j3', '1003'), finishedAt: 200 },
+    ]
+    await store.commit(batch({ summaries: rows }))
+    const numbers = async (found: Promise<{ number: string }[]>) => (await found).map(({ number }) => number)
+    expect(await store.summaries()).toEqual(rows)
+    expect(await numbers(store.summaries(200))).toEqual(['1001', '1003'])
+    expect(await numbers(store.finished({ from: 100, until: 200 }))).toEqual(['1002'])
+    expect(await store.finished({ number: '1003' })).toEqual(rows.slice(2))
+    expect(await store.finished({ number: '1001' })).toEqual([])
+    expect(await store.jobOfNumber('1001')).toBe('j1')
+    expect(await store.jobOfNumber('1009')).toBeUndefined()
+    await store.commit(batch({ summaries: [summary('j3', '1003', { open: 2 }, 2)] }))
+    expect(await numbers(store.finished({ from: 0, until: 1000 }))).toEqual(['1002'])
+  })
+
+  promise('[ES6] head gives where a stream ends', async (store) => {
+    const rows = await opened(store, [append('job:a', 0, 2)])
+    expect(await store.head('job:a')).toEqual({ stream: 'job:a', version: 2, hash: rows[1]?.hash })
+    expect(await store.head('job:none')).toBeUndefined()
+  })
+
   promise('[ES8] readings are found by job, wrench and time, in the order they were done', async (store) => {
     const rows = [
       reading('j1', 'r1', { doneAt: 30, wrenchId: 'w1' }),
@@ -321,9 +346,14 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
     )
     const before = await everything(store)
     const twice = { summaries: [summary('j8', '1008'), summary('j9', '1008')], readings: [] }
-    await expect(store.replaceViews(twice)).rejects.toThrow(JobNumberTaken)
+    await expect(store.replaceViews([twice])).rejects.toThrow(JobNumberTaken)
+    const stopped = async function* () {
+      yield { summaries: [summary('j7', '1007')], readings: [] }
+      throw new Error('stopped')
+    }
+    await expect(store.replaceViews(stopped())).rejects.toThrow('stopped')
     expect(await everything(store)).toEqual(before)
-    await store.replaceViews({ summaries: [summary('j3', '1001')], readings: [reading('j3', 'r9')] })
+    await store.replaceViews([{ summaries: [summary('j3', '1001')], readings: [reading('j3', 'r9')] }])
     expect(await everything(store)).toEqual({
       ...before,
       summaries: [summary('j3', '1001')],
@@ -379,9 +409,12 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
       () => store.streams(),
       () => store.answers(['c1']),
       () => store.summaries(),
+      () => store.head('job:a'),
+      () => store.finished({ number: '1001' }),
+      () => store.jobOfNumber('1001'),
       () => store.readings({}),
       () => store.commit(batch({})),
-      () => store.replaceViews({ summaries: [], readings: [] }),
+      () => store.replaceViews([{ summaries: [], readings: [] }]),
     ]
     for (const call of calls) await expect(call()).rejects.toThrow(StoreClosed)
   })

@@ -63,15 +63,13 @@ describe.each(Object.entries(SINCE))('the shop that %s wrote', (commit, asThen) 
     expect(await printsOf(log.store, asThen)).toEqual(prints)
   })
 
-  test('opens as a shop, with every engine on its board, its photos and its PINs', async () => {
+  test('opens as a shop, with every engine on its board or among the finished, its photos and its PINs', async () => {
     const shop = await openShop({ dataFolder: dataFolder(), now: () => Date.UTC(2030, 1, 1), log: silent })
     const jobs = Object.keys(prints).filter((stream) => stream.startsWith('job:'))
-    expect(
-      shop.desk
-        .summaries()
-        .map(({ id }) => `job:${id}`)
-        .sort(),
-    ).toEqual(jobs.sort())
+    const finished = await shop.desk.finished({ from: 0, until: Date.UTC(2030, 1, 1) })
+    expect(finished.map(({ number }) => number)).toEqual(['E-108'])
+    const known = [...shop.desk.summaries(), ...finished].map(({ id }) => `job:${id}`)
+    expect(known.sort()).toEqual(jobs.sort())
     const { photos } = (await shop.desk.job('e-101')) as Job
     expect(photos.length).toBeGreaterThan(0)
     for (const { sha256, bytes } of photos) expect((await shop.photos.get(sha256))?.bytes.length).toBe(bytes)

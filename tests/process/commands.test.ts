@@ -288,7 +288,7 @@ describe('verify and rebuild', () => {
     sql('delete from reading')
     const { code, stdout } = await rebuild()
     expect(stdout).toBe(
-      `Made again from the log: ${before.summaries.length} jobs on the board, ${before.readings.length} readings.\n`,
+      `Made again from the log: ${before.summaries.length} jobs, ${before.readings.length} readings.\n`,
     )
     expect(code).toBe(0)
     expect({ summaries: summaries(), readings: readings() }).toEqual(before)

@@ -1,5 +1,7 @@
 /** What changes on the board though nobody touches it [DK13], on a clock that a test drives: the desk, then the sockets. */
+
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import type { Budget } from '../../server/desk'
 import { summaryRow } from '../../server/desk/views'
 import { memoryEventStore } from '../../server/store'
 import { type JobSummary, summarise } from '../../shared/job/summary'
@@ -11,11 +13,11 @@ import { makeWire, until } from './wire'
 const MINUTE = 60_000
 const CURED = NOON + 60 * MINUTE
 
-async function cureRunning(store = memoryEventStore(), maxFolds?: number) {
+async function cureRunning(store = memoryEventStore(), budget?: Budget) {
   let time!: ReturnType<typeof byHand>
   const rig = await makeRig({
     store,
-    maxFolds,
+    ...(budget ? { budget } : {}),
     after: (clock) => {
       time = byHand(
         () => clock.now,
@@ -61,7 +63,7 @@ describe('a cure on the board', () => {
   })
 
   test('[DK13] a job no longer in memory is read again for it', async () => {
-    const { rig, time } = await cureRunning(memoryEventStore(), 2)
+    const { rig, time } = await cureRunning(memoryEventStore(), { live: 1, packed: 0 })
     for (const number of ['E-5', 'E-6', 'E-7'])
       await must(rig.send(`job:${number}`, 'ana', sealedJob(number)[0] as never))
     expect(rig.desk.peek('job:j2')).toBeUndefined()
@@ -113,7 +115,7 @@ describe('a cure on the board', () => {
         return inner.read(stream, ...rest)
       },
     }
-    const { rig, time } = await cureRunning(store, 2)
+    const { rig, time } = await cureRunning(store, { live: 1, packed: 0 })
     for (const number of ['E-5', 'E-6', 'E-7'])
       await must(rig.send(`job:${number}`, 'ana', sealedJob(number)[0] as never))
     broken.on = true

@@ -247,15 +247,54 @@ describe('times, numbers, bounds', () => {
     expect(both).toMatchObject([{ ok: true }, { code: 'number_taken', data: { number: 'E-3' } }])
   })
 
-  test('[DK7] a fold is read back from the log as it was, when it had to make room', async () => {
-    const rig = await makeRig({ maxFolds: 2 })
+  test.each([
+    ['packed in memory', 2 ** 20],
+    ['from the log', 0],
+  ])('[DK7] a fold that had to make room comes back as it was, %s', async (_, packed) => {
+    const store = memoryEventStore()
+    const reads: string[] = []
+    const rig = await makeRig({ store: readsTold(store, reads), budget: { live: 1, packed } })
     await rig.opened()
     for (const command of stepOne) await must(rig.send('job:j1', 'bo', command))
     const before = await rig.desk.job('j1')
     for (const id of ['j2', 'j3', 'j4']) await must(rig.send(`job:${id}`, 'ana', openJob(id)[0] as never))
     expect(rig.desk.peek('job:j1')).toBeUndefined()
+    reads.length = 0
     expect(await rig.desk.job('j1')).toEqual(before)
+    expect(reads).toEqual(packed > 0 ? [] : ['job:j1'])
   })
+
+  test('[DK7] what was packed is not believed once the log goes on without this desk', async () => {
+    const store = memoryEventStore()
+    const rig = await makeRig({ store, budget: { live: 1, packed: 2 ** 20 } })
+    await rig.opened()
+    await must(rig.send('job:j2', 'ana', openJob('E-2')[0] as never))
+    expect(rig.desk.peek('job:j1')).toBeUndefined()
+    const other = await makeRig({ store })
+    await must(other.send('job:j1', 'bo', claim))
+    expect((await rig.desk.job('j1'))?.steps.S1?.claim?.by).toBe('bo')
+  })
+
+  test('engines built by one plan hold it once', async () => {
+    const store = memoryEventStore()
+    const rig = await makeRig({ store })
+    await rig.opened()
+    for (const command of openJob('E-2')) await must(rig.send('job:j2', 'ana', command))
+    const [one, two] = [await rig.desk.job('j1'), await rig.desk.job('j2')]
+    expect(two?.plan).toBe(one?.plan)
+    const later = await makeRig({ store })
+    expect((await later.desk.job('j2'))?.plan).toBe((await later.desk.job('j1'))?.plan)
+    expect((await later.desk.job('j2'))?.plan).toEqual(one?.plan)
+  })
+})
+
+/** Names every stream that is read from the log. */
+const readsTold = (store: EventStore, reads: string[]): EventStore => ({
+  ...store,
+  read: (stream, after) => {
+    reads.push(stream)
+    return store.read(stream, after)
+  },
 })
 
 describe('damage and bugs stay where they are', () => {

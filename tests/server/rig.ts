@@ -2,6 +2,7 @@
 import { v7 } from 'uuid'
 import {
   type After,
+  type Budget,
   bodyHash,
   openDesk,
   type Reply,
@@ -51,11 +52,11 @@ export type Notice =
 
 export async function makeRig({
   store = memoryEventStore(),
-  maxFolds,
+  budget,
   after,
 }: {
   store?: EventStore
-  maxFolds?: number
+  budget?: Budget
   after?: (clock: { now: number }) => After
 } = {}) {
   const notices: Notice[] = []
@@ -66,7 +67,7 @@ export async function makeRig({
     now: () => clock.now,
     newId: () => v7(),
     log: { ...silent, error: (data) => errors.push(data) },
-    maxFolds,
+    ...(budget ? { budget } : {}),
     ...(after ? { after: after(clock) } : {}),
     publish: {
       events: (room, from, events, sender) =>
