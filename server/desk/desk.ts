@@ -1,4 +1,4 @@
-/** The command desk: the one writer of the log, as the rules DK1 to DK13 say. */
+/** The command desk: the one writer of the log, as the rules DK1 to DK14 say. */
 import { type JobSummary, summarise } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import type { Fault } from '../../shared/protocol'

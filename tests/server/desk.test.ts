@@ -1,8 +1,8 @@
-/** The desk's promises, DK1 to DK12; they stand in `server/desk/desk.ts`. */
+/** The desk's promises, DK1 to DK14; they stand in `server/desk/desk.ts`. */
 import { v7 } from 'uuid'
 import { describe, expect, test } from 'vitest'
 import { openDesk, type Reply } from '../../server/desk'
-import { ChainBroken, type EventStore, memoryEventStore } from '../../server/store'
+import { ChainBroken, type EventStore, memoryEventStore, type SummaryRow } from '../../server/store'
 import type { JobCommand } from '../../shared/job/commands'
 import { silent } from '../shop/silent'
 import { openJob, openShop, SEALED, stepOne } from '../shop/yard'
@@ -273,6 +273,36 @@ describe('times, numbers, bounds', () => {
     const other = await makeRig({ store })
     await must(other.send('job:j1', 'bo', claim))
     expect((await rig.desk.job('j1'))?.steps.S1?.claim?.by).toBe('bo')
+  })
+
+  test('[DK14] six weeks after it left an engine is no longer on the board, and is looked up', async () => {
+    const store = memoryEventStore()
+    const rig = await makeRig({ store })
+    await rig.opened()
+    const [row] = await store.summaries()
+    const left = {
+      ...JSON.parse(row?.json ?? ''),
+      reason: { code: 'released', kind: 'to_owner', number: 'R-1' },
+      changedAt: NOON,
+    }
+    await store.replaceViews([
+      { summaries: [{ ...(row as SummaryRow), json: JSON.stringify(left), finishedAt: NOON }], readings: [] },
+    ])
+    const weeks = 7 * 86_400_000
+    const later = async (ms: number) => {
+      const { desk, clock } = await makeRig({ store })
+      clock.now = NOON + ms
+      return desk.summaries().map(({ number }) => number)
+    }
+    expect(await later(6 * weeks)).toEqual(['E-1'])
+    expect(await later(6 * weeks + 1)).toEqual([])
+    expect(await rig.desk.finished({ number: 'E-1' })).toMatchObject([
+      { id: 'j1', number: 'E-1', finishedAt: NOON },
+    ])
+    // Its number stays its own.
+    expect(await rig.send('job:j9', 'ana', openJob('E-1')[0] as never)).toMatchObject({
+      code: 'number_taken',
+    })
   })
 
   test('engines built by one plan hold it once', async () => {
