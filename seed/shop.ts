@@ -3,8 +3,10 @@
  *
  * Opened by commands through the desk, as a person would do it.
  */
+
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { format } from '../server/format'
 import { readPlanText } from '../shared/plan/schema'
 import type { Plan } from '../shared/plan/types'
 import type { Entitlement, Person, ShopCommand, Wrench } from '../shared/shop/types'
@@ -144,7 +146,7 @@ export function cribAt(clock: ShopClock, at: number): Wrench[] {
 
 /** A plan file of the repository; one with faults is a bug of ours. */
 export function planFile(repo: string, name: string): Plan {
-  const reading = readPlanText(readFileSync(join(repo, 'seed', 'plans', `${name}.json`), 'utf8'))
+  const reading = readPlanText(readFileSync(join(repo, 'seed', 'plans', `${name}.json`), 'utf8'), format)
   if ('plan' in reading) return reading.plan
   throw new Error(
     `${name}.json: ${reading.faults.map(({ path, problem }) => `${path} ${problem}`).join('; ')}`,

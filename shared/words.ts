@@ -8,11 +8,15 @@ export interface Figures {
   number(value: number, decimals?: number): string
   /** Without its unit; `beside` are the torques in N·m it must read differently from. */
   torque(nm: number, unit: TorqueUnit, beside?: readonly number[]): string
-  /** Digits that were written with a point, such as limits with all their decimals. */
+  /** Digits that were written with a point, such as limits with all their decimals; also within a text, whose full stops stay. */
   digits(text: string): string
   /** `50 min`, `2 h`, `1 h 25 min`. */
   duration(minutes: number): string
 }
+
+/** A number as it was entered or as a table gives it, with all its decimals; also one beyond all measure. */
+export const exact = (value: number, { digits }: Pick<Figures, 'digits'>): string =>
+  digits(`${Number(value.toPrecision(12))}`)
 
 export interface Words extends Figures {
   /** A person's name, or the id where nobody by that id is known. */

@@ -20,6 +20,7 @@ import { shopSentenceFor } from '../../shared/shop/refusals'
 import type { Shop, ShopCommand, ShopEvent } from '../../shared/shop/types'
 import { liftShopEvent } from '../../shared/shop/upcast'
 import type { Words } from '../../shared/words'
+import { format } from '../format'
 import type { Recorded } from '../store'
 
 export type JobStream = `job:${string}`
@@ -55,7 +56,13 @@ export function decideOn(
 ): AnyEvent[] | Refusal {
   if (stream !== 'shop') return decide(fold as Job, command as JobCommand, context)
   const { by, doneAt, clockOffsetMs, bytesHere } = context
-  return decideShop(fold as Shop, command as ShopCommand, { by, doneAt, clockOffsetMs, bytesHere })
+  return decideShop(fold as Shop, command as ShopCommand, {
+    by,
+    doneAt,
+    clockOffsetMs,
+    bytesHere,
+    figures: format,
+  })
 }
 
 /** A row of the log as everybody beyond the store sees it, in today's shape. */

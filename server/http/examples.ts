@@ -10,6 +10,7 @@ import { counts } from '../../shared/plan/counts'
 import { readPlanText } from '../../shared/plan/schema'
 import type { Plan } from '../../shared/plan/types'
 import type { Log } from '../desk'
+import { format } from '../format'
 import { repoFolder } from '../repo-folder'
 import { signedIn } from './guard'
 import { type Env, notFound, type Rooms } from './parts'
@@ -19,7 +20,7 @@ export async function readExamples(folder: string, log: Log): Promise<Plan[]> {
   const names = await readdir(folder).catch(() => [])
   const plans: Plan[] = []
   for (const name of names.filter((file) => file.endsWith('.json'))) {
-    const reading = readPlanText(await readFile(join(folder, name), 'utf8'))
+    const reading = readPlanText(await readFile(join(folder, name), 'utf8'), format)
     if ('faults' in reading) log.warn({ name, faults: reading.faults.length }, 'An example plan has faults.')
     else if (reading.plan.invented) plans.push(reading.plan)
   }

@@ -3,6 +3,7 @@ import { Hono } from 'hono'
 import { counts } from '../../shared/plan/counts'
 import { readPlanText } from '../../shared/plan/schema'
 import { publishedSchema } from '../../shared/schema'
+import { format } from '../format'
 import { eventWithoutPlanBody, withoutPlanBodies } from '../plan-bodies'
 import { signedIn } from './guard'
 import { type Env, fromDesk, json, notFound, problem, type Rooms } from './parts'
@@ -35,7 +36,7 @@ export function shopRoutes({ desk, intake, photos }: Rooms) {
     })
     .post('/plans/read', signedIn, async (c) => {
       const { wrenches } = await desk.shop()
-      const reading = readPlanText(await c.req.text(), { wrenches, bytesHere: photos.has })
+      const reading = readPlanText(await c.req.text(), format, { wrenches, bytesHere: photos.has })
       if ('faults' in reading) {
         const [first] = reading.faults
         const sentence = first ? `${first.path}: ${first.problem}. ${first.fix}` : ''

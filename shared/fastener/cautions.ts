@@ -12,10 +12,11 @@ export const CAUTIONS = {
     'The torque is chosen for the lowest friction of the band, so that the bolt is not overstressed.',
   clean_threads: 'Valid for clean, undamaged threads, lubricated on thread and under the head alike.',
   prevailing_torque: 'Add the running torque of a self-locking nut or insert.',
-  near_yield: 'Utilisation above 0.9 leaves little for service load.',
+  near_yield: 'Utilisation above nine tenths leaves little for service load.',
   stainless_galls: 'Stainless seizes: tighten slowly, with lubricant, never by impact.',
   stainless_over_24: 'Above 24 mm the strength of this stainless class is by agreement only.',
-  proof_from_yield: 'No proof stress is standardised for stainless bolts; the 0.2 % stress is used.',
+  proof_from_yield:
+    'No proof stress is standardised for stainless bolts; the stress at a lasting stretch of two thousandths is used.',
   lowest_of_ranges: 'This grade is weaker in some sizes; without a diameter the weakest range is given.',
   outside_standard_size: 'This size lies outside the standard of the grade; its values are carried over.',
   grade_other_system:
@@ -30,12 +31,13 @@ export const CAUTIONS = {
     'The hole’s strength is typical, not this casting’s: 70 % of it is reckoned with, for a casting may be that much weaker.',
   reserve_typical: 'The hole’s strength is typical for its material: 85 % of it is reckoned with.',
   worn_hole: 'A worn or chased thread carries less than this.',
-  long_engagement: 'Beyond about 2.5 d more length adds little: the first threads carry most.',
+  long_engagement:
+    'Beyond about two and a half diameters more length adds little: the first threads carry most.',
   insert_maker: 'The insert maker’s own pull-out figure counts before this one.',
   insert_below_coil: 'The bolt should pass the insert’s last coil by at least two pitches.',
   insert_short: 'The insert is too short for the bolt to break first.',
   engagement_rule:
-    'Bolt grade or hole material is not entered, so the trade’s 1.5 d is taken as the least engagement.',
+    'Bolt grade or hole material is not entered, so the trade’s one and a half diameters are taken as the least engagement.',
   clearance_two_pitches: 'At least two pitches of clearance are wanted at the bottom.',
   protrudes: 'At least one full thread should stand out of a nut or a through hole.',
   fluid_in_hole: 'Oil or coolant in a blind hole cracks the casting. Blow it out and dry it.',

@@ -1,39 +1,34 @@
 /** What the judge doubts, each in one sentence with its figures. A doubt without a sentence does not compile. */
 import { isRefusal } from '../log'
-import { formatNumber, showTorque } from '../units'
 import type { Figures } from '../words'
 import type { Doubt, TorqueJudgement } from './judge'
 import { thread } from './thread'
 
-/** The shop's decimal mark. */
-type TorqueFormat = Pick<Figures, 'torque'>
-
 interface Doubted {
+  /** A share as a percentage, and as how many times the whole. */
+  percent: (share?: number) => string
+  times: (share?: number) => string
+  number: Figures['number']
   judged: TorqueJudgement
   value: string
   top: string
   bolt: string
 }
 
-/** Close to the whole with a decimal: what is past it does not read as 100 %. */
-const percent = (share = 0): string =>
-  share < 0.01 ? 'less than 1 %' : `${formatNumber(share * 100, Math.abs(share - 1) < 0.01 ? 1 : 0)} %`
-const times = (share = 0): string => `${formatNumber(share, 1)} times`
-
 const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
-  breaks_bolt: ({ judged, value, bolt }) =>
+  breaks_bolt: ({ judged, value, bolt, percent }) =>
     `${value} would break ${bolt}: even at the highest friction it comes to ${percent(judged.valueShare?.breaks)} of its breaking load.`,
-  three_times: ({ judged, value, bolt }) =>
+  three_times: ({ judged, value, bolt, times }) =>
     judged.doubts.includes('grade_assumed') && (judged.valueShare?.least ?? 0) > 3
       ? `${value} is ${times(judged.valueShare?.least)} what ${bolt} bears, even at the highest friction.`
       : `${value} pulls more than three times what the thread in the hole holds.`,
-  past_yield: ({ judged, value, bolt }) =>
+  past_yield: ({ judged, value, bolt, percent }) =>
     `${value} would pull ${bolt} past its yield at usual friction (${percent(judged.valueShare?.usual)}).`,
-  over_nut: ({ judged, top }) =>
+  over_nut: ({ judged, top, percent }) =>
     `${top} would pull a class ${judged.torque.grade?.replace(/\D+/g, '') ?? ''} nut over its proof load at usual friction (${percent(judged.nutShare)}).`,
-  strips_hole: ({ judged, top }) =>
+  strips_hole: ({ judged, top, percent }) =>
     `${top} could strip the thread in the hole (${percent(judged.stripShare?.high)} of what may be counted on).`,
-  hardly_clamps: ({ judged, value, bolt }) =>
+  hardly_clamps: ({ judged, value, bolt, percent }) =>
     `${value} hardly loads ${bolt}: ${percent(judged.valueShare?.usual)} of its yield at usual friction.`,
   grade_assumed: ({ judged }) =>
     isNamed(judged.torque.grade)
@@ -41,47 +36,48 @@ const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
       : judged.grade
         ? `No grade is given: it was judged as ${judged.grade}.`
         : 'No grade is given: it was not judged.',
-  pitch_assumed: ({ judged }) =>
-    `${judged.torque.thread?.trim()} is taken as ${judged.thread}, the coarse pitch${lengthWords(judged.torque.thread)}.`,
+  pitch_assumed: ({ judged, number }) =>
+    `${judged.torque.thread?.trim()} is taken as ${judged.thread}, the coarse pitch${lengthWords(judged.torque.thread, number)}.`,
   thread_unknown: ({ judged: { torque } }) =>
     isNamed(torque.thread)
       ? `“${torque.thread}” is no thread known here: its torque was not judged.`
       : 'No thread is given: its torque was not judged.',
 }
 
-const lengthWords = (text = ''): string => {
+const lengthWords = (text = '', number: Figures['number']): string => {
   const read = thread(text)
-  return isRefusal(read) || read.lengthMm === undefined ? '' : `, ${formatNumber(read.lengthMm)} mm long`
+  return isRefusal(read) || read.lengthMm === undefined ? '' : `, ${number(read.lengthMm)} mm long`
 }
 
 /** Plans say `not given` where a sheet said nothing. */
 const isNamed = (text: string | undefined): boolean => !!text?.trim() && text.trim() !== 'not given'
 
 /** One doubt of a judgement, in words with its figures. */
-export function doubtWords(
-  doubt: Doubt,
-  judged: TorqueJudgement,
-  format: TorqueFormat = { torque: showTorque },
-): string {
+export function doubtWords(doubt: Doubt, judged: TorqueJudgement, { torque, number }: Figures): string {
   const { fastener, nominalNm, minNm, maxNm } = judged.torque
-  const figures = [nominalNm, minNm, maxNm].filter((nm) => nm !== undefined)
-  const inNm = (torqueNm: number) => `${format.torque(torqueNm, 'N·m')} N·m`
+  const printed = [nominalNm, minNm, maxNm].filter((nm) => nm !== undefined)
+  const inNm = (torqueNm: number) => `${torque(torqueNm, 'N·m')} N·m`
   const kind = fastener === 'stud' ? 'stud' : 'bolt'
   const bolt = [article(judged.thread), judged.thread, kind, judged.grade && `(${judged.grade})`]
   return WORDS[doubt]({
     judged,
     value: inNm(nominalNm ?? minNm ?? maxNm ?? 0),
-    top: inNm(Math.max(0, ...figures)),
+    top: inNm(Math.max(0, ...printed)),
     bolt: bolt.filter(Boolean).join(' '),
+    // Close to the whole with a decimal: what is past it does not read as 100 %.
+    percent: (share = 0) =>
+      share < 0.01 ? 'less than 1 %' : `${number(share * 100, Math.abs(share - 1) < 0.01 ? 1 : 0)} %`,
+    times: (share = 0) => `${number(share, 1)} times`,
+    number,
   })
 }
 
 /** All that is doubted, the gravest first. What breaks a bolt pulls it past its yield as well: that need not be said. */
-export function doubtsInWords(judged: TorqueJudgement, format?: TorqueFormat): string[] {
+export function doubtsInWords(judged: TorqueJudgement, figures: Figures): string[] {
   const graver = judged.doubts.some((doubt) => doubt === 'breaks_bolt' || doubt === 'three_times')
   return judged.doubts
     .filter((doubt) => !(graver && doubt === 'past_yield'))
-    .map((doubt) => doubtWords(doubt, judged, format))
+    .map((doubt) => doubtWords(doubt, judged, figures))
 }
 
 const article = (thread = ''): string => (/^[M8]/.test(thread) ? 'an' : 'a')

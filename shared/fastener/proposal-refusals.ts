@@ -5,7 +5,7 @@
  * or unclear that a person at the engine can read, measure or look up.
  */
 import type { Refusal } from '../log'
-import { listed } from '../words'
+import { exact, type Figures, listed } from '../words'
 import { FASTENER_REFUSAL_CODES, type FastenerRefusal, fastenerSentence } from './refusals'
 
 export interface ProposalRefusalData {
@@ -34,7 +34,7 @@ const WHY: Record<string, string> = {
   injector: 'An injector holder seats on a soft washer and is hollow',
 }
 
-type Sentences = { [Code in OwnCode]: (data: ProposalRefusalData[Code]) => string }
+type Sentences = { [Code in OwnCode]: (data: ProposalRefusalData[Code], figures: Figures) => string }
 
 const SENTENCES: Sentences = {
   not_a_clamp: (d) =>
@@ -49,10 +49,10 @@ const SENTENCES: Sentences = {
       : 'What the thread goes into is not known, so nobody can say which thread gives way first. Enter what the hole or nut is made of.',
   engagement_unknown: () =>
     'How much thread holds is not known. Measure bolt length, stack and hole, and enter the engaged length.',
-  too_few_threads: (d) =>
-    `${d.engagementMm} mm of thread is less than three turns (${d.wantedMm} mm): too little to compute a torque. Fit a longer bolt.`,
-  bolt_bottoms: (d) =>
-    `A bolt of ${d.lengthMm} mm reaches the bottom of its hole: there is room for ${d.roomMm} mm under the head. It would show a torque and clamp nothing. Fit a shorter one.`,
+  too_few_threads: (d, f) =>
+    `${exact(d.engagementMm, f)} mm of thread is less than three turns (${exact(d.wantedMm, f)} mm): too little to compute a torque. Fit a longer bolt.`,
+  bolt_bottoms: (d, f) =>
+    `A bolt of ${exact(d.lengthMm, f)} mm reaches the bottom of its hole: there is room for ${exact(d.roomMm, f)} mm under the head. It would show a torque and clamp nothing. Fit a shorter one.`,
   hole_stripped: (d) =>
     `The thread of ${listed(d.positions.map(String))} is stripped and holds nothing. Renew it first.`,
   hole_worn: (d) =>
@@ -75,9 +75,9 @@ const NEVER: readonly string[] = [
 export const mends = ({ refused }: ProposalRefusal): Mends => (NEVER.includes(refused) ? 'never' : 'entry')
 
 /** The one sentence of a reason: what is so, which one, what to do next. */
-export function proposalSentence(refusal: ProposalRefusal): string {
+export function proposalSentence(refusal: ProposalRefusal, figures: Figures): string {
   if ((FASTENER_REFUSAL_CODES as readonly string[]).includes(refusal.refused))
-    return fastenerSentence(refusal as FastenerRefusal)
-  const sentence = SENTENCES[refusal.refused as OwnCode] as (data: never) => string
-  return sentence(refusal.data as never)
+    return fastenerSentence(refusal as FastenerRefusal, figures)
+  const sentence = SENTENCES[refusal.refused as OwnCode] as (data: never, figures: Figures) => string
+  return sentence(refusal.data as never, figures)
 }

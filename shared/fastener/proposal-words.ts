@@ -1,5 +1,5 @@
 /** A proposal in the words of trail and record: what it was reckoned from, what came out, which link is the weakest. */
-import { formatNumber, showTorque } from '../units'
+import type { Figures } from '../words'
 import type { WeakestLink } from './engagement'
 import type { ProposalInputs, ProposalResults } from './proposal'
 
@@ -12,34 +12,35 @@ export const LINK_WORDS: Record<WeakestLink, string> = {
 }
 
 /** `M8x1.25, 8.8, oil: friction 0.08 to 0.16; hole in cast aluminium…, 16 mm engaged; 0.9 of yield`. */
-export function inputsWords(inputs: ProposalInputs): string {
+export function inputsWords(inputs: ProposalInputs, { number }: Figures): string {
   const { frictionLow: low, frictionHigh: high } = inputs
   return [
-    `${inputs.thread}, ${inputs.grade}, ${inputs.lubrication}: friction ${low === high ? low : `${low} to ${high}`}`,
-    `hole in ${inputs.holeMaterial} (shear ${formatNumber(inputs.holeShearMPa, 0)} MPa), ${formatNumber(inputs.engagementMm, 1)} mm engaged${inputs.insert ? `, ${inputs.insert.kind} insert` : ''}`,
-    `${formatNumber(inputs.utilisation, 2)} of yield`,
-    `limits ${formatNumber(inputs.tolerancePct, 1)} % either side`,
+    `${inputs.thread}, ${inputs.grade}, ${inputs.lubrication}: friction ${low === high ? number(low, 6) : `${number(low, 6)} to ${number(high, 6)}`}`,
+    `hole in ${inputs.holeMaterial} (shear ${number(inputs.holeShearMPa, 0)} MPa), ${number(inputs.engagementMm, 1)} mm engaged${inputs.insert ? `, ${inputs.insert.kind} insert` : ''}`,
+    `${number(inputs.utilisation, 2)} of yield`,
+    `limits ${number(inputs.tolerancePct, 1)} % either side`,
   ].join('; ')
 }
 
 /** `proposed 17.5 N·m, preload 8.1 to 14.8 kN; weakest: the thread of the hole, bears 1.1 times that`. */
-export function resultsWords(results: ProposalResults): string {
-  const held = heldWords(results)
+export function resultsWords(results: ProposalResults, figures: Figures): string {
+  const held = heldWords(results, figures)
   return [
-    `proposed ${showTorque(results.torqueNm, 'N·m')} N·m`,
-    `preload ${kiloNewton(results.preloadLowN)} to ${kiloNewton(results.preloadHighN)} kN by friction`,
-    `weakest: ${LINK_WORDS[results.weakest]}, bears ${formatNumber(results.margin, 1)} times the highest preload`,
+    `proposed ${figures.torque(results.torqueNm, 'N·m')} N·m`,
+    `preload ${kiloNewton(results.preloadLowN, figures)} to ${kiloNewton(results.preloadHighN, figures)} kN by friction`,
+    `weakest: ${LINK_WORDS[results.weakest]}, bears ${figures.number(results.margin, 1)} times the highest preload`,
     ...(held ? [held] : []),
   ].join('; ')
 }
 
 /** What holds the torque below full use of the bolt; nothing where nothing does. */
-export function heldWords({ heldBy, fullUseNm }: ProposalResults): string | undefined {
-  const full = `full use of the bolt would be ${formatNumber(fullUseNm, 1)} N·m`
+export function heldWords({ heldBy, fullUseNm }: ProposalResults, { number }: Figures): string | undefined {
+  const full = `full use of the bolt would be ${number(fullUseNm, 1)} N·m`
   if (heldBy === 'hole_thread') return `held down because the thread of the hole would strip first: ${full}`
   if (heldBy === 'bolt_thread') return `held down because the bolt’s thread would strip first: ${full}`
   if (heldBy === 'limits') return `held down so that the highest limit stays below yield: ${full}`
   return undefined
 }
 
-export const kiloNewton = (n: number): string => formatNumber(n / 1000, n < 1000 ? 2 : 1)
+/** A force in N as kN, without the unit. */
+export const kiloNewton = (n: number, { number }: Figures): string => number(n / 1000, n < 1000 ? 2 : 1)

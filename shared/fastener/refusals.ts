@@ -5,7 +5,7 @@
  * sentence says what is so, which one, and what to do next. A code without a sentence does not compile.
  */
 import type { Refusal } from '../log'
-import { listed } from '../words'
+import { exact, type Figures, listed } from '../words'
 
 export type OtherForm =
   | 'pipe_taper'
@@ -78,7 +78,7 @@ const FORMS: Record<OtherForm, string> = {
     'a pipe thread of Whitworth form: it is not a bolt’s, so tension formulas do not hold. Use the maker’s figure',
   metric_taper: 'a metric taper thread: it wedges, so tension formulas do not hold. Use the maker’s figure',
   whitworth:
-    'a British thread of another form (Whitworth 55°, BA 47.5°), which is not known here. Use the maker’s figure',
+    'a British thread of another form (Whitworth 55°, BA 47½°), which is not known here. Use the maker’s figure',
   trapezoidal: 'a trapezoidal thread: it moves loads, it does not clamp. Use the maker’s figure',
   unified_j: 'a J-form thread with a larger root, which is not known here. Use the maker’s figure',
   metric_j: 'a metric J-form thread with a larger root, which is not known here. Use the maker’s figure',
@@ -102,25 +102,30 @@ const POSITIONS: Record<FastenerRefusalData['positions_unclear']['why'], string>
 /** Ids as words: `cast_iron` is read aloud as cast iron, and taken so. */
 const worded = (ids: readonly string[]) => listed(ids.map((id) => id.replaceAll('_', ' ')))
 
-type Sentences = { [Code in FastenerRefusalCode]: (data: FastenerRefusalData[Code]) => string }
+type Sentences = {
+  [Code in FastenerRefusalCode]: (data: FastenerRefusalData[Code], figures: Figures) => string
+}
+
+const mm = (value: number, figures: Figures): string => `${exact(value, figures)} mm`
 
 const SENTENCES: Sentences = {
   input_missing: (d) => `${d.name} is missing. Enter it.`,
-  number_impossible: (d) => `${d.name} is ${d.given}; it must be ${d.must}. Enter it again.`,
-  thread_unknown: (d) =>
-    `“${d.text}” is not a thread known here${d.understood ? ` (understood: ${d.understood})` : ''}. Write it as M10x1.25, 3/8-16 UNC or #10-32.`,
-  thread_pitch_needed: (d) =>
-    `“${d.text}” does not say the pitch${d.pitches.length ? `: ${d.size} comes with ${listed(d.pitches)}` : ''}. Write the pitch too.`,
-  thread_pitch_impossible: (d) =>
-    `“${d.text}” was understood as ${d.dMm} mm with pitch ${d.pitchMm} mm, which ${PITCH_WHY[d.why]}${d.limitMm === undefined ? '' : ` (${d.limitMm} mm)`}. Measure the pitch; a length is written after it.`,
+  number_impossible: (d, { digits }) =>
+    `${d.name} is ${digits(d.given)}; it must be ${digits(d.must)}. Enter it again.`,
+  thread_unknown: (d, { digits }) =>
+    `“${d.text}” is not a thread known here${d.understood ? ` (understood: ${digits(d.understood)})` : ''}. Write it as M10x1.25, 3/8-16 UNC or #10-32.`,
+  thread_pitch_needed: (d, { digits }) =>
+    `“${d.text}” does not say the pitch${d.pitches.length ? `: ${d.size} comes with ${listed(d.pitches.map(digits))}` : ''}. Write the pitch too.`,
+  thread_pitch_impossible: (d, f) =>
+    `“${d.text}” was understood as ${mm(d.dMm, f)} with pitch ${mm(d.pitchMm, f)}, which ${PITCH_WHY[d.why]}${d.limitMm === undefined ? '' : ` (${mm(d.limitMm, f)})`}. Measure the pitch; a length is written after it.`,
   thread_series_differs: (d) =>
     `“${d.text}”: ${d.size} with ${d.tpi} threads an inch is not ${d.series}${d.expected.length ? `; it comes as ${listed(d.expected)}` : ''}. Count the threads and write it again.`,
   thread_other_form: (d) => `“${d.text}” is ${FORMS[d.form]}.`,
   grade_unknown: (d) =>
     `“${d.text}” is not a property class or grade known here. Read the mark on the head: 8.8, 10.9, SAE Grade 5, A2-70.`,
   grade_unclear: (d) => `“${d.text}” could be ${listed(d.could)}. Say which.`,
-  grade_not_this_size: (d) =>
-    `${d.grade} is not defined at ${d.dMm} mm; it runs from ${d.fromMm} to ${d.uptoMm} mm. Check size and mark.`,
+  grade_not_this_size: (d, f) =>
+    `${d.grade} is not defined at ${mm(d.dMm, f)}; it runs from ${exact(d.fromMm, f)} to ${mm(d.uptoMm, f)}. Check size and mark.`,
   grade_without_formula: (d) =>
     `“${d.text}”: no bolt strength is known for ${d.material}, so nothing is computed. Use the maker’s figure, or a competent person’s own value.`,
   lubrication_unknown: (d) =>
@@ -132,12 +137,12 @@ const SENTENCES: Sentences = {
   stainless_needs_lubricant: (d) =>
     `${d.grade} without a lubricant seizes, and its friction has no upper limit. Lubricate it, or enter measured friction.`,
   waist_needed: () => 'A waisted shank carries less than its thread. Measure the waist and enter it.',
-  waist_too_thick: (d) =>
-    `A waist of ${d.waistMm} mm is no thinner than the thread’s core of ${d.d3Mm} mm. Enter it as a full shank.`,
-  hole_below_thread: (d) =>
-    `A hole of ${d.holeMm} mm does not pass a ${d.dMm} mm thread. Measure the hole again.`,
-  bearing_below_hole: (d) =>
-    `A head bearing on ${d.bearingMm} mm falls through a hole of ${d.holeMm} mm. Measure both again.`,
+  waist_too_thick: (d, f) =>
+    `A waist of ${mm(d.waistMm, f)} is no thinner than the thread’s core of ${mm(d.d3Mm, f)}. Enter it as a full shank.`,
+  hole_below_thread: (d, f) =>
+    `A hole of ${mm(d.holeMm, f)} does not pass a ${mm(d.dMm, f)} thread. Measure the hole again.`,
+  bearing_below_hole: (d, f) =>
+    `A head bearing on ${mm(d.bearingMm, f)} falls through a hole of ${mm(d.holeMm, f)}. Measure both again.`,
   material_unknown: (d) =>
     `No shear strength is known for “${d.text}”. Choose one of ${worded(d.known)}, or enter it from the maker’s data.`,
   material_unclear: (d) =>
@@ -147,14 +152,14 @@ const SENTENCES: Sentences = {
     'A solid insert holds by its outer thread, which its maker names. Enter that thread.',
   insert_outer_thread_small: (d) =>
     `A solid insert for ${d.thread} cannot have the outer thread ${d.outer}: it leaves no wall. Check both.`,
-  insert_longer_than_hole: (d) =>
-    `An insert of ${d.insertMm} mm does not fit a thread ${d.holeMm} mm deep. Choose a shorter one or tap deeper.`,
-  thread_deeper_than_hole: (d) =>
-    `The thread is ${d.threadDepthMm} mm deep in a hole of ${d.holeDepthMm} mm. Measure both again.`,
+  insert_longer_than_hole: (d, f) =>
+    `An insert of ${mm(d.insertMm, f)} does not fit a thread ${mm(d.holeMm, f)} deep. Choose a shorter one or tap deeper.`,
+  thread_deeper_than_hole: (d, f) =>
+    `The thread is ${mm(d.threadDepthMm, f)} deep in a hole of ${mm(d.holeDepthMm, f)}. Measure both again.`,
   method_unknown: (d) =>
     `“${d.text}” is not a tightening method known here. Choose one of ${worded(d.known)}.`,
-  turn_outside_table: (d) =>
-    `The turn-of-nut table ends at ${d.uptoMm} mm for this diameter; ${d.lengthMm} mm needs its own test. Ask a competent person.`,
+  turn_outside_table: (d, f) =>
+    `The turn-of-nut table ends at ${mm(d.uptoMm, f)} for this diameter; ${mm(d.lengthMm, f)} needs its own test. Ask a competent person.`,
   no_published_torque: (d) => `${d.source} has nothing for ${d.thread}. Use another source.`,
   positions_unclear: (d) => POSITIONS[d.why],
   positions_without_places: (d) =>
@@ -168,7 +173,7 @@ const SENTENCES: Sentences = {
 export const FASTENER_REFUSAL_CODES = Object.keys(SENTENCES) as FastenerRefusalCode[]
 
 /** The sentence of a fastener refusal, for the person at the bench. */
-export function fastenerSentence(refusal: FastenerRefusal): string {
-  const sentence = SENTENCES[refusal.refused] as (data: never) => string
-  return sentence(refusal.data as never)
+export function fastenerSentence(refusal: FastenerRefusal, figures: Figures): string {
+  const sentence = SENTENCES[refusal.refused] as (data: never, figures: Figures) => string
+  return sentence(refusal.data as never, figures)
 }

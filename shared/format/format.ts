@@ -66,7 +66,8 @@ export function makeFormat(shop: ShopFormat): Format {
   }
 
   const time = (at: Instant): string => clockTime.format(at)
-  const digits = (text: string): string => (decimalMark === '.' ? text : text.replaceAll('.', decimalMark))
+  const digits = (text: string): string =>
+    decimalMark === '.' ? text : text.replace(/(?<=\d)\.(?=\d)/g, decimalMark)
 
   return {
     shop,

@@ -5,6 +5,7 @@
  */
 import { doubtsInWords } from '../fastener/doubts'
 import type { TorqueJudgement } from '../fastener/judge'
+import { type ProposalRefusal, proposalSentence } from '../fastener/proposal-refusals'
 import type { Refusal } from '../log'
 import type { ReleaseKind } from '../plan/kinds'
 import { limitsWords, toDecimals } from '../plan/words'
@@ -105,7 +106,7 @@ interface RefusalData {
     judged: TorqueJudgement
     planTitle?: string
   }
-  proposal_refused: { title: string; why: string }
+  proposal_refused: { title: string; reasons: ProposalRefusal[] }
   proposal_differs: { title: string; torqueNm: number }
   above_proposal: { maxNm: number; ceilingNm: number }
   recheck_not_allowed: { stepId: string; why: 'off' | 'class_a' | 'not_the_doer' }
@@ -278,8 +279,8 @@ const SENTENCES: Sentences = {
         ? `Put it right in a new edition of ${d.planTitle}, or take it there as printed, with its page as a photo.`
         : 'Check the unit, the thread and the grade, and decide a lower one.'
     }`,
-  proposal_refused: (d) =>
-    `No torque can be computed for ${d.title}: ${d.why} Decide it by a source or a competent person’s word.`,
+  proposal_refused: (d, w) =>
+    `No torque can be computed for ${d.title}: ${d.reasons.map((reason) => proposalSentence(reason, w)).join(' ')} Decide it by a source or a competent person’s word.`,
   proposal_differs: (d, w) =>
     `The torque computed for ${d.title} is now ${w.torque(d.torqueNm, 'N·m')} N·m, because job or shop changed. Look at it again and decide that one.`,
   above_proposal: (d, w) =>

@@ -1,4 +1,5 @@
 /** Volumes and heights of a cylinder: swept volume, compression ratio, piston protrusion and its gasket. */
+import type { Figures } from '../words'
 import { type MeasureRefusal, refuseMeasure } from './refusals'
 import {
   clean,
@@ -79,7 +80,6 @@ export interface GasketChoice {
   grade?: string
   /** It lies on the border of two grades: the thicker, that is the later of the list, is chosen. */
   onBorder: boolean
-  next: string
 }
 
 /**
@@ -109,9 +109,12 @@ export function gasketGrade(
     highestMm,
     ...(grade === undefined ? {} : { grade }),
     onBorder: covering.length > 1,
-    next:
-      grade === undefined
-        ? `No gasket covers ${highestMm} mm: measure again on two sides of the piston; then look at rod, piston and deck.`
-        : `Gasket ${grade}, by the highest piston, ${highestMm} mm.`,
   }
+}
+
+/** What to do next, in words. */
+export function gasketWords({ grade, highestMm }: GasketChoice, { number }: Figures): string {
+  return grade === undefined
+    ? `No gasket covers ${number(highestMm)} mm: measure again on two sides of the piston; then look at rod, piston and deck.`
+    : `Gasket ${grade}, by the highest piston, ${number(highestMm)} mm.`
 }

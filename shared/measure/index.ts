@@ -19,10 +19,19 @@ export {
   type GasketChoice,
   type GasketGrade,
   gasketGrade,
+  gasketWords,
   sweptVolumeCc,
 } from './cylinders'
 export { isAgainst, type LeadsTo, type Led, leadsTo, ledWords } from './leads-to'
 export { type MeasureRefusal, measureSentence } from './refusals'
-export { type ShimChoice, type ShimSizes, type ShimTarget, thrustShim, timingShim, valveShim } from './shims'
+export {
+  type ShimChoice,
+  type ShimSizes,
+  type ShimTarget,
+  shimWords,
+  thrustShim,
+  timingShim,
+  valveShim,
+} from './shims'
 export { type Spread, spread } from './statistics'
 export { type Judged, judge, type Limits, type MeasureVerdict, verdictOn } from './verdict'

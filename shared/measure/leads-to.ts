@@ -5,11 +5,11 @@
  * one sentence for the bench. A proposal: the doer measures again after fitting, and the maker's page governs.
  */
 import type { LeadsTo, Measurement } from '../plan/types'
-import { formatNumber } from '../units'
+import type { Figures } from '../words'
 import { CLEARANCE_WORDS } from './clearances'
-import { gasketGrade } from './cylinders'
+import { gasketGrade, gasketWords } from './cylinders'
 import { type MeasureRefusal, measureSentence } from './refusals'
-import { timingShim } from './shims'
+import { shimWords, timingShim } from './shims'
 import { fieldsOf, isMeasureRefusal, type Judged, judge, type Limits, listOf, verdictOn } from './verdict'
 
 export type { LeadsTo } from '../plan/types'
@@ -28,14 +28,15 @@ export interface Led {
 export function leadsTo(
   measurement: Pick<Measurement, 'leadsTo' | 'places' | 'min' | 'max'>,
   taken: Readonly<Record<string, number>>,
+  figures: Figures,
 ): Led[] {
   const { leadsTo: rule, min, max, places } = fieldsOf(measurement)
   const numbers = fieldsOf(taken)
   const measured = listOf(places).filter((place) => Object.hasOwn(numbers, place))
   if (!rule || measured.length === 0) return []
   const limits: Limits = { ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) }
-  if (rule.kind === 'gasket') return gasket(places.length, measured, numbers, rule)
-  return measured.map((place) => ({ place, ...each(rule, numbers[place] as number, limits) }))
+  if (rule.kind === 'gasket') return gasket(places.length, measured, numbers, rule, figures)
+  return measured.map((place) => ({ place, ...each(rule, numbers[place] as number, limits, figures) }))
 }
 
 /** A part has to be found or a number put right. */
@@ -56,12 +57,13 @@ function gasket(
   measured: readonly string[],
   taken: Readonly<Record<string, number>>,
   rule: Extract<LeadsTo, { kind: 'gasket' }>,
+  figures: Figures,
 ): Led[] {
   const choice = gasketGrade(
     measured.map((place) => taken[place] as number),
     rule.grades,
   )
-  if (isMeasureRefusal(choice)) return [{ inside: false, sentence: measureSentence(choice) }]
+  if (isMeasureRefusal(choice)) return [{ inside: false, sentence: measureSentence(choice, figures) }]
   const open = places - measured.length
   const waiting = open > 0 ? ` ${open} more to measure before it is certain.` : ''
   const hasGrade = choice.grade !== undefined
@@ -69,29 +71,33 @@ function gasket(
     {
       inside: hasGrade && open === 0,
       ...(hasGrade && open > 0 ? { pending: true as const } : {}),
-      sentence: choice.next + waiting,
+      sentence: gasketWords(choice, figures) + waiting,
     },
   ]
 }
 
-function each(rule: Exclude<LeadsTo, { kind: 'gasket' }>, value: number, limits: Limits): Omit<Led, 'place'> {
-  if (rule.kind === 'clearance') return outcome(judge(value, 'mm', limits, CLEARANCE_WORDS[rule.of]))
+function each(
+  rule: Exclude<LeadsTo, { kind: 'gasket' }>,
+  value: number,
+  limits: Limits,
+  figures: Figures,
+): Omit<Led, 'place'> {
+  if (rule.kind === 'clearance') return outcome(judge(value, 'mm', limits, CLEARANCE_WORDS[rule.of]), figures)
   const choice = timingShim({ ...rule, readDeg: value, targetDeg: middle(limits, value), limits })
-  if (isMeasureRefusal(choice)) return { inside: false, sentence: measureSentence(choice) }
+  if (isMeasureRefusal(choice)) return { inside: false, sentence: measureSentence(choice, figures) }
   if (verdictOn(value, limits) === 'inside')
     return { inside: true, sentence: 'Within limits: leave the shims as they are.' }
-  const now = `With ${formatNumber(rule.fittedMm)} mm of shim in place`
-  const right = `${formatNumber(choice.idealMm)} mm would be right.`
+  const now = `With ${figures.number(rule.fittedMm)} mm of shim in place`
+  const right = `${figures.number(choice.idealMm)} mm would be right.`
   // Where no size will do, the answer begins with what would.
-  const sentence = choice.next.startsWith(right)
-    ? `${now}, ${choice.next}`
-    : `${now}, ${right} ${choice.next}`
+  const next = shimWords(choice, figures)
+  const sentence = next.startsWith(right) ? `${now}, ${next}` : `${now}, ${right} ${next}`
   return { inside: false, sentence }
 }
 
-const outcome = (judged: Judged | MeasureRefusal): Omit<Led, 'place'> =>
+const outcome = (judged: Judged | MeasureRefusal, figures: Figures): Omit<Led, 'place'> =>
   isMeasureRefusal(judged)
-    ? { inside: false, sentence: measureSentence(judged) }
+    ? { inside: false, sentence: measureSentence(judged, figures) }
     : { inside: judged.verdict === 'inside', sentence: judged.next }
 
 /** What to aim at: the middle of the limits, the one limit there is, or where it stands. */

@@ -1,6 +1,7 @@
 /** Why nothing was reckoned from a measurement: the codes of this room and the one sentence of each. */
 import { type Refusal, refuse } from '../log'
 import { unitAfter } from '../units'
+import { exact, type Figures } from '../words'
 
 interface MeasureRefusalData {
   /** `must`: its bounds, in words. */
@@ -20,28 +21,30 @@ export const refuseMeasure = <Code extends keyof MeasureRefusalData>(
   data: MeasureRefusalData[Code],
 ): MeasureRefusal => refuse(code, { ...data })
 
-const SENTENCES: { [Code in keyof MeasureRefusalData]: (data: MeasureRefusalData[Code]) => string } = {
-  size_impossible: (d) =>
+const SENTENCES: {
+  [Code in keyof MeasureRefusalData]: (data: MeasureRefusalData[Code], figures: Figures) => string
+} = {
+  size_impossible: (d, f) =>
     Number.isFinite(d.value)
-      ? `${d.value}${unitAfter(d.unit)} cannot be ${d.what}: it must be ${d.must}${unitAfter(d.unit)}. Measure it again and enter what you read.`
+      ? `${exact(d.value, f)}${unitAfter(d.unit)} cannot be ${d.what}: it must be ${f.digits(d.must)}${unitAfter(d.unit)}. Measure it again and enter what you read.`
       : `There is no number for ${d.what}. Measure it and enter what you read.`,
-  limits_crossed: (d) =>
+  limits_crossed: (d, f) =>
     Number.isNaN(d.min) || Number.isNaN(d.max)
       ? 'A limit is not a number. Enter both as the maker gives them, or leave one empty.'
-      : `Limits from ${d.min} to ${d.max} leave nothing between them. Enter the lower one first.`,
+      : `Limits from ${exact(d.min, f)} to ${exact(d.max, f)} leave nothing between them. Enter the lower one first.`,
   nothing_measured: (d) => `There is no number for ${d.what} yet. Measure at least one place.`,
   pairs_uneven: (d) =>
     `${d.what}: ${d.first} readings one way and ${d.second} the other. Take both at every level.`,
-  no_clearance_volume: (d) =>
-    `What is left above the piston comes to ${d.volumeCc} cm³. Look at chamber, gasket, deck and dish again.`,
+  no_clearance_volume: (d, f) =>
+    `What is left above the piston comes to ${exact(d.volumeCc, f)} cm³. Look at chamber, gasket, deck and dish again.`,
   no_sizes: (d) =>
     `There are no sizes of ${d.what} to choose from. Enter the sizes, or the step between them.`,
-  shim_moves_nothing: (d) =>
-    `A shim that moves ${d.perMm} for each millimetre corrects nothing. Enter what one millimetre moves.`,
+  shim_moves_nothing: (d, f) =>
+    `A shim that moves ${exact(d.perMm, f)} for each millimetre corrects nothing. Enter what one millimetre moves.`,
 }
 
 /** What is so, which one, what to do next. */
-export function measureSentence(refusal: MeasureRefusal): string {
-  const sentence = SENTENCES[refusal.refused] as (data: Record<string, unknown>) => string
-  return sentence(refusal.data)
+export function measureSentence(refusal: MeasureRefusal, figures: Figures): string {
+  const sentence = SENTENCES[refusal.refused] as (data: Record<string, unknown>, figures: Figures) => string
+  return sentence(refusal.data, figures)
 }

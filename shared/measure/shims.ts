@@ -4,6 +4,7 @@
  * Makers aim differently, so the target is named: a fixed clearance, the middle of the range, or its upper limit
  * rounded down. After fitting, the clearance is measured again: what is proposed here proves nothing.
  */
+import type { Figures } from '../words'
 import { type MeasureRefusal, refuseMeasure } from './refusals'
 import {
   clean,
@@ -34,7 +35,8 @@ export interface ShimChoice {
   /** What is to be expected with it, in the unit of what was measured. */
   expected: number
   verdict: MeasureVerdict
-  next: string
+  /** It is no answer: what would be right is more than a step beyond the sizes there are, or below nothing. */
+  farOff: boolean
 }
 
 const aim = (target: ShimTarget): number =>
@@ -133,7 +135,7 @@ function choose(
     shimMm: clean(shim),
     expected,
     verdict,
-    next: nextWords(shim, ideal, verdict, expected, farOff(sizes, shim, ideal)),
+    farOff: isFarOff(sizes, shim, ideal),
   }
 }
 
@@ -178,8 +180,7 @@ function ofStep(
   return Math.min(Math.max(shim, minMm), maxMm)
 }
 
-/** Is the nearest size no answer: is the right one more than a step beyond the sizes there are, or below nothing? */
-function farOff(sizes: ShimSizes, shim: number, ideal: number): boolean {
+function isFarOff(sizes: ShimSizes, shim: number, ideal: number): boolean {
   if (ideal < -1e-9) return true
   const sorted = 'sizesMm' in sizes ? soundSizes(sizes.sizesMm).sort((a, b) => a - b) : []
   const gaps = sorted.slice(1).map((size, i) => size - (sorted[i] ?? size))
@@ -187,20 +188,18 @@ function farOff(sizes: ShimSizes, shim: number, ideal: number): boolean {
   return step > 0 && Math.abs(shim - ideal) > step + 1e-9
 }
 
-function nextWords(
-  shim: number,
-  ideal: number,
-  verdict: MeasureVerdict,
-  expected: number,
-  far: boolean,
+/** What to do next, in words. */
+export function shimWords(
+  { shimMm, idealMm, expected, verdict, farOff }: ShimChoice,
+  { number }: Figures,
 ): string {
-  const size = `${clean(shim)} mm`
-  const right = `${clean(Number(ideal.toFixed(3)))} mm`
-  if (ideal < -1e-9)
+  const size = `${number(shimMm, 6)} mm`
+  const right = `${number(idealMm)} mm`
+  if (idealMm < -1e-9)
     return `It would need a shim of ${right}, thinner than none. Measure again; then look at what the shim rests on.`
   if (verdict === 'under' || verdict === 'over')
     return `${right} would be right. The nearest there is, ${size}, does not bring it within limits: order the right one.`
-  if (verdict === 'no_limits' && far)
-    return `${right} would be right. The nearest there is, ${size}, comes to ${clean(Number(expected.toFixed(3)))}: order the right one, or enter the limits.`
+  if (verdict === 'no_limits' && farOff)
+    return `${right} would be right. The nearest there is, ${size}, comes to ${number(expected)}: order the right one, or enter the limits.`
   return `Fit ${size}, then measure again.`
 }

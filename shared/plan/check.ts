@@ -5,6 +5,7 @@
  * A fault makes the plan unusable. A caution may be meant so, but the author should look: above all a step
  * that hides a joint without needing the step that tightens it.
  */
+import { exact, type Figures } from '../words'
 import { type AtHand, checkFasteners } from './fasteners'
 import { checkOrder, needCycles, type PlanCaution } from './order'
 import { type Path, type PlanFault, placeName, type Report } from './place'
@@ -12,7 +13,11 @@ import { indexPlan, positionsOf, STEP_SET } from './read'
 import type { Fasteners, Joint, Pass, Plan, PlanStep } from './types'
 
 /** With what a shop has at hand, also whether its wrenches can do their passes and the pages of printed values are there. */
-export function checkPlan(plan: Plan, atHand: AtHand = {}): { faults: PlanFault[]; cautions: PlanCaution[] } {
+export function checkPlan(
+  plan: Plan,
+  figures: Figures,
+  atHand: AtHand = {},
+): { faults: PlanFault[]; cautions: PlanCaution[] } {
   const faults: PlanFault[] = []
   const fault: Report = (path, problem, fix, more) =>
     faults.push({ path: placeName(plan, path), problem, fix, ...more })
@@ -31,7 +36,7 @@ export function checkPlan(plan: Plan, atHand: AtHand = {}): { faults: PlanFault[
         )
       seen.set(joint.id, step.id)
     })
-    checkStep(plan, step, ['steps', i], fault)
+    checkStep(plan, step, ['steps', i], fault, figures)
   })
   for (const cycle of needCycles(plan)) {
     const first = plan.steps.findIndex((step) => step.id === cycle[0])
@@ -44,11 +49,11 @@ export function checkPlan(plan: Plan, atHand: AtHand = {}): { faults: PlanFault[
   const cautions: PlanCaution[] = []
   const caution = (index: number, path: Path, problem: string, fix: string) =>
     cautions.push({ path: placeName(plan, path), problem, fix, step: plan.steps[index]?.id ?? '' })
-  checkFasteners(plan, { fault, caution }, atHand)
+  checkFasteners(plan, { fault, caution }, figures, atHand)
   return { faults, cautions: [...cautions, ...checkOrder(plan, fault)] }
 }
 
-function checkStep(plan: Plan, step: PlanStep, path: Path, fault: Report): void {
+function checkStep(plan: Plan, step: PlanStep, path: Path, fault: Report, figures: Figures): void {
   const { stageById, stepById, jointById, stepOfJoint } = indexPlan(plan)
   const stepsExist = (ids: readonly string[], at: Path) =>
     ids.forEach((id, i) => {
@@ -95,7 +100,11 @@ function checkStep(plan: Plan, step: PlanStep, path: Path, fault: Report): void 
   })
   const { low, likely, high } = step.minutes
   if (low > likely || likely > high)
-    fault([...path, 'minutes'], `${low}, ${likely}, ${high} min do not rise`, 'Write low ≤ likely ≤ high.')
+    fault(
+      [...path, 'minutes'],
+      `${exact(low, figures)}, ${exact(likely, figures)}, ${exact(high, figures)} min do not rise`,
+      'Write low ≤ likely ≤ high.',
+    )
   checkSets(step, path, fault)
   step.sets?.forEach((set, i) => {
     fastenersExist(set.covers, [...path, 'sets', i, 'covers'])
@@ -119,16 +128,16 @@ function checkStep(plan: Plan, step: PlanStep, path: Path, fault: Report): void 
   step.measurements.forEach(({ min, max, places }, i) => {
     const at = [...path, 'measurements', i]
     if (min !== undefined && max !== undefined && min > max)
-      fault(at, `${min} to ${max} is not a band`, 'Write min below max.')
+      fault(at, `${exact(min, figures)} to ${exact(max, figures)} is not a band`, 'Write min below max.')
     if (new Set(places).size < places.length)
       fault([...at, 'places'], 'A place is named twice', 'Give each place its own name.')
   })
   step.joints.forEach((joint, i) => {
-    checkJoint(plan, joint, [...path, 'joints', i], fault)
+    checkJoint(plan, joint, [...path, 'joints', i], fault, figures)
   })
 }
 
-function checkJoint(plan: Plan, joint: Joint, path: Path, fault: Report): void {
+function checkJoint(plan: Plan, joint: Joint, path: Path, fault: Report, figures: Figures): void {
   const { jointById } = indexPlan(plan)
   const numbers = positionsOf({ joint: joint.id }, joint)
   const known = new Set(numbers)
@@ -137,7 +146,7 @@ function checkJoint(plan: Plan, joint: Joint, path: Path, fault: Report): void {
   if (joint.order && (joint.order.length !== known.size || !joint.order.every((n) => known.delete(n))))
     fault([...path, 'order'], 'The order is not each position once', `Order these: ${numbers.join(', ')}.`)
   joint.passes.forEach((pass, i) => {
-    checkPass(pass, [...path, 'passes', i], fault)
+    checkPass(pass, [...path, 'passes', i], fault, figures)
   })
   if (joint.passes.some((pass) => pass.kind === 'angle') && !joint.interruption.afterAngle)
     fault(
@@ -168,7 +177,7 @@ function checkJoint(plan: Plan, joint: Joint, path: Path, fault: Report): void {
   })
 }
 
-function checkPass(pass: Pass, path: Path, fault: Report): void {
+function checkPass(pass: Pass, path: Path, fault: Report, figures: Figures): void {
   if (pass.kind === 'torque' && pass.limits) {
     const { minNm, maxNm } = pass.limits
     if (pass.torqueNm === null)
@@ -176,7 +185,7 @@ function checkPass(pass: Pass, path: Path, fault: Report): void {
     else if (minNm > pass.torqueNm || pass.torqueNm > maxNm)
       fault(
         [...path, 'limits'],
-        `${minNm}–${maxNm} N·m do not enclose ${pass.torqueNm} N·m`,
+        `${exact(minNm, figures)}–${exact(maxNm, figures)} N·m do not enclose ${exact(pass.torqueNm, figures)} N·m`,
         'Write minNm ≤ torqueNm ≤ maxNm.',
       )
   }
@@ -185,7 +194,7 @@ function checkPass(pass: Pass, path: Path, fault: Report): void {
     if (minDeg > pass.angleDeg || pass.angleDeg > maxDeg)
       fault(
         [...path, 'limits'],
-        `${minDeg}–${maxDeg}° do not enclose ${pass.angleDeg}°`,
+        `${exact(minDeg, figures)}–${exact(maxDeg, figures)}° do not enclose ${exact(pass.angleDeg, figures)}°`,
         'Write minDeg ≤ angleDeg ≤ maxDeg.',
       )
   }

@@ -17,8 +17,7 @@ import {
 } from '../fastener'
 import { isRefusal } from '../log'
 import type { Shop, Wrench } from '../shop/types'
-import { formatNumber } from '../units'
-import { unended } from '../words'
+import { type Figures, unended } from '../words'
 import { againstWrench, pickWrench } from '../wrench'
 import { inBand } from './adopt'
 import { plannedFit } from './fit'
@@ -94,6 +93,7 @@ export function impossiblePasses(joint: Joint): { pass: number; judged: TorqueJu
 export function checkFasteners(
   plan: Plan,
   { fault, caution }: FastenerReports,
+  figures: Figures,
   { wrenches, bytesHere }: AtHand,
 ): void {
   const grave: [number, Problem][] = []
@@ -104,20 +104,20 @@ export function checkFasteners(
       joint.passes.forEach((pass, at) => {
         const there: Path = [...path, 'passes', at]
         if (pass.kind === 'torque')
-          checkTorque(joint, pass, there, fault, (found, assumedAlone) =>
+          checkTorque(joint, pass, there, figures, fault, (found, assumedAlone) =>
             (assumedAlone ? light : grave).push([i, found]),
           )
         if (pass.kind === 'torque' && bytesHere && takenAsPrinted(pass) && !bytesHere(pass.asPrinted.photo))
           fault(
             [...there, 'torqueNm'],
-            `${joint.id}: ${formatNumber(pass.asPrinted.torqueNm)} N·m is taken as printed, but the photo of its page is not on this server`,
+            `${joint.id}: ${figures.number(pass.asPrinted.torqueNm)} N·m is taken as printed, but the photo of its page is not on this server`,
             'Take it as printed again, with the photo.',
             { asPrinted: true },
           )
-        const unfit = wrenches && wrenchProblem(pass, there, wrenches)
+        const unfit = wrenches && wrenchProblem(pass, there, wrenches, figures)
         if (unfit) light.push([i, unfit])
       })
-      const fit = fitProblem(joint, path)
+      const fit = fitProblem(joint, path, figures)
       if (fit) (fit.grave ? grave : light).push([i, fit])
       for (const found of wordProblems(joint, path)) light.push([i, found])
     })
@@ -129,6 +129,7 @@ function checkTorque(
   joint: Joint,
   pass: TorquePass,
   path: Path,
+  figures: Figures,
   fault: Report,
   doubt: (found: Problem, assumedAlone: boolean) => void,
 ): void {
@@ -138,8 +139,8 @@ function checkTorque(
   const assumedAlone = judged.doubts.every((one) => one === 'grade_assumed' || one === 'pitch_assumed')
   const problem = () => {
     // A sentence on an assumed grade or pitch does not name the torque.
-    const subject = assumedAlone ? `, ${formatNumber(torqueNm)} N·m on ${joint.thread}` : ''
-    return `${joint.id}${subject}: ${unended(doubtsInWords(judged).join(' '))}`
+    const subject = assumedAlone ? `, ${figures.number(torqueNm)} N·m on ${joint.thread}` : ''
+    return `${joint.id}${subject}: ${unended(doubtsInWords(judged, figures).join(' '))}`
   }
   if (judged.verdict === 'impossible' && !takenAsPrinted(pass))
     fault(
@@ -169,20 +170,21 @@ const FIT_PROBLEMS = {
   too_long: 'stands out by more than its diameter',
 } as const
 
-function fitProblem(joint: Joint, path: Path): (Problem & { grave: boolean }) | undefined {
+function fitProblem(joint: Joint, path: Path, figures: Figures): (Problem & { grave: boolean }) | undefined {
+  const { number } = figures
   const fit = plannedFit(joint)
   if (!fit) return undefined
-  const named = `${joint.id}: ${joint.fastener} of ${formatNumber(joint.lengthMm ?? 0)} mm`
+  const named = `${joint.id}: ${joint.fastener} of ${number(joint.lengthMm ?? 0)} mm`
   if (isRefusal(fit))
     return fit.refused === 'thread_deeper_than_hole'
       ? {
           grave: true,
           path: [...path, 'hole'],
-          problem: `${joint.id}: ${unended(fastenerSentence(fit))}`,
+          problem: `${joint.id}: ${unended(fastenerSentence(fit, figures))}`,
           fix: 'Measure the hole.',
         }
       : undefined
-  const right = fit.rightLengthsMm.map((mm) => formatNumber(mm)).join(', ')
+  const right = fit.rightLengthsMm.map((mm) => number(mm)).join(', ')
   if (fit.verdict !== 'good' && fit.verdict !== 'near_bottom')
     return {
       grave: true,
@@ -194,7 +196,7 @@ function fitProblem(joint: Joint, path: Path): (Problem & { grave: boolean }) | 
   return {
     grave: false,
     path: [...path, 'lengthMm'],
-    problem: `${named}: with the standard’s ${formatNumber(fit.assumed.boltThreadMm, 1)} mm of thread its ${fit.assumed.follows === 'shank' ? 'shank' : 'thread run-out'} would reach the hole`,
+    problem: `${named}: with the standard’s ${number(fit.assumed.boltThreadMm, 1)} mm of thread its ${fit.assumed.follows === 'shank' ? 'shank' : 'thread run-out'} would reach the hole`,
     fix: `Measure its thread and add "boltThreadMm"${right ? `, or take ${right} mm` : ''}.`,
   }
 }
@@ -230,6 +232,7 @@ function wrenchProblem(
   pass: Pass,
   path: Path,
   wrenches: Readonly<Record<string, Wrench>>,
+  figures: Figures,
 ): Problem | undefined {
   if (pass.kind !== 'torque' || pass.torqueNm === null || pass.wrench === undefined) return undefined
   const named = Object.values(wrenches).filter(({ id }) => id === pass.wrench)
@@ -240,7 +243,7 @@ function wrenchProblem(
   if (!picked || against.length === 0) return undefined
   return {
     path: [...path, 'wrench'],
-    problem: `${pass.wrench} cannot do ${formatNumber(pass.torqueNm)} N·m: ${againstWrench({ ...picked, against }).join('; ')}`,
+    problem: `${pass.wrench} cannot do ${figures.number(pass.torqueNm)} N·m: ${againstWrench({ ...picked, against }, figures).join('; ')}`,
     fix: 'Name another wrench.',
   }
 }

@@ -7,6 +7,7 @@
  */
 import { z } from 'zod'
 import { kindsOf } from '../kinds'
+import type { Figures } from '../words'
 import { checkPlan } from './check'
 import type { AtHand } from './fasteners'
 import { readJson } from './json'
@@ -261,15 +262,15 @@ true satisfies Same<z.infer<typeof bandSchema>, Band>
 export type PlanReading = { plan: Plan; cautions: PlanCaution[] } | { faults: PlanFault[] }
 
 /** A plan from the text of its file. */
-export function readPlanText(text: string, atHand?: AtHand): PlanReading {
+export function readPlanText(text: string, figures: Figures, atHand?: AtHand): PlanReading {
   const read = readJson(text)
-  if ('value' in read) return readPlan(read.value, atHand)
+  if ('value' in read) return readPlan(read.value, figures, atHand)
   const { line, column, problem, fix } = read.slip
   return { faults: [{ path: `line ${line}, column ${column}`, problem, fix }] }
 }
 
 /** A plan from a value somebody sent; nothing about it is taken for granted. */
-export function readPlan(value: unknown, atHand?: AtHand): PlanReading {
+export function readPlan(value: unknown, figures: Figures, atHand?: AtHand): PlanReading {
   const format =
     typeof value === 'object' && value !== null ? (value as { format?: unknown }).format : undefined
   if (typeof format === 'string' && format !== PLAN_FORMAT)
@@ -284,7 +285,7 @@ export function readPlan(value: unknown, atHand?: AtHand): PlanReading {
     }
   const parsed = planSchema.safeParse(value, { reportInput: true })
   if (!parsed.success) return { faults: parsed.error.issues.map((issue) => faultOf(issue, value)) }
-  const { faults, cautions } = checkPlan(parsed.data, atHand)
+  const { faults, cautions } = checkPlan(parsed.data, figures, atHand)
   return faults.length > 0 ? { faults } : { plan: parsed.data, cautions }
 }
 

@@ -7,7 +7,7 @@
  */
 import { type Doubt, doubtWords, judgeTorque, type TorqueJudgement } from '../fastener'
 import { readLubrication } from '../fastener/friction'
-import { fastenerSentence } from '../fastener/refusals'
+import { type FastenerRefusal, fastenerSentence } from '../fastener/refusals'
 import { thread } from '../fastener/thread'
 import { isRefusal } from '../log'
 import {
@@ -22,6 +22,7 @@ import {
   type SpecRefusal,
   specSentenceFor,
 } from '../spec'
+import type { Figures } from '../words'
 import { breachOf, other } from './style'
 import type { ItemLine, SheetContext } from './types'
 import { fastenerOf } from './vocabulary'
@@ -40,27 +41,27 @@ export const besideOf = (refusal: SpecRefusal, taken: string): string | undefine
     : undefined
 
 /** Without a style: a torque its author typed, whose decimal sign is not the sheet's. */
-export function judgedLine(row: Row, { style, gradesGiven }: SheetContext): ItemLine {
+export function judgedLine(row: Row, { style, gradesGiven }: SheetContext, figures: Figures): ItemLine {
   const { context = {} } = row
   const read = readSpec(row.printed, context)
-  const breach = breachOf(row.printed, style)
+  const breach = breachOf(row.printed, style, figures)
   const judged = isRefusal(read) ? undefined : judgeLine(row, read)
   const { stop, doubts, told } = judged
-    ? wordsOf(judged, gradesGiven)
+    ? wordsOf(judged, gradesGiven, figures)
     : { stop: undefined, doubts: [], told: [] }
   const doubt = [
     ...(stop ? [stop] : []),
-    ...(isRefusal(read) ? [specSentenceFor(read) ?? read.refused] : []),
+    ...(isRefusal(read) ? [specSentenceFor(read, figures) ?? read.refused] : []),
     ...(!isRefusal(read) && read.contradiction ? [contradictionWords(read.contradiction)] : []),
     ...(breach && !isRefusal(read) ? [breach.sentence] : []),
     ...doubts,
-    ...threadDoubt(row.thread),
+    ...threadDoubt(row.thread, figures),
     ...(row.odd ?? []),
   ]
   const readings = breach?.open ? bothReadings(row.printed, context) : []
   const beside = [
     ...told,
-    ...(isRefusal(read) ? [] : remarkOf(read)),
+    ...(isRefusal(read) ? [] : remarkOf(read, figures)),
     ...(row.beside ? [noteSentenceFor(row.beside)] : []),
     ...lubricationTold(row.lubrication),
   ]
@@ -77,8 +78,8 @@ export function judgedLine(row: Row, { style, gradesGiven }: SheetContext): Item
 export const contradictionWords = ({ first, second }: NonNullable<Spec['contradiction']>): string =>
   `${first.text} and ${second.text} are not the same torque. Look at the page.`
 
-const remarkOf = ({ remark, passes }: Spec): string[] => [
-  ...(remark ? [remarkSentenceFor(remark)] : []),
+const remarkOf = ({ remark, passes }: Spec, figures: Figures): string[] => [
+  ...(remark ? [remarkSentenceFor(remark, figures)] : []),
   ...(passes.some(isOnlyALimit) ? ['Only a limit is printed: the plan asks what to tighten to.'] : []),
 ]
 
@@ -134,8 +135,9 @@ function judgeLine(row: Row, { passes, contradiction }: Spec): Judged | undefine
 function wordsOf(
   { judgement, doubts }: Judged,
   gradesGiven: boolean,
+  figures: Figures,
 ): { stop: string | undefined; doubts: string[]; told: string[] } {
-  const say = (doubt: Doubt) => doubtWords(doubt, judgement)
+  const say = (doubt: Doubt) => doubtWords(doubt, judgement, figures)
   const grave = doubts.filter((doubt) => !ASSUMED.includes(doubt))
   const stops = judgement.verdict === 'impossible'
   const [first, ...rest] = grave
@@ -151,7 +153,9 @@ function wordsOf(
   }
 }
 
-export type ThreadRead = { designation: string; lengthMm?: number } | { sentence: string; other: boolean }
+export type ThreadRead =
+  | { designation: string; lengthMm?: number }
+  | { refusal: FastenerRefusal; other: boolean }
 const threads = new Map<string, ThreadRead>()
 const MOST_THREADS = 500
 
@@ -161,7 +165,7 @@ export function threadRead(text: string): ThreadRead {
   if (known) return known
   const read = thread(text)
   const made: ThreadRead = isRefusal(read)
-    ? { sentence: fastenerSentence(read), other: read.refused === 'thread_other_form' }
+    ? { refusal: read, other: read.refused === 'thread_other_form' }
     : {
         designation: read.designation,
         ...(read.lengthMm === undefined ? {} : { lengthMm: read.lengthMm }),
@@ -171,9 +175,9 @@ export function threadRead(text: string): ThreadRead {
   return made
 }
 
-function threadDoubt(text: string | undefined): string[] {
+function threadDoubt(text: string | undefined, figures: Figures): string[] {
   const read = text === undefined ? undefined : threadRead(text)
-  return read && 'sentence' in read && !read.other ? [read.sentence] : []
+  return read && 'refusal' in read && !read.other ? [fastenerSentence(read.refusal, figures)] : []
 }
 
 function lubricationTold(text: string | undefined): string[] {

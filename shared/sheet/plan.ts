@@ -10,7 +10,7 @@ import type { PlanCaution } from '../plan/order'
 import type { PlanFault } from '../plan/place'
 import type { Joint, Pass, Plan, PlanStep, Position } from '../plan/types'
 import { type SpecPass, specSentenceFor } from '../spec'
-import { formatNumber } from '../units'
+import type { Figures } from '../words'
 import { contradictionWords } from './line'
 import type { ItemLine, SheetLine } from './types'
 import { fastenerOf } from './vocabulary'
@@ -35,7 +35,7 @@ export interface PlanDraft {
 const MOST = { joints: 60, positions: 200, passes: 20, torqueNm: 50_000, angleDeg: 1080 }
 const NOT_GIVEN = 'not given'
 
-export function sheetToPlan(lines: readonly SheetLine[], head: PlanHead): PlanDraft {
+export function sheetToPlan(lines: readonly SheetLine[], head: PlanHead, figures: Figures): PlanDraft {
   const sections = sectionsOf(lines, head.title)
   const steps = sections.flatMap(({ title, items, note }) => {
     const parts = Array.from({ length: Math.max(1, Math.ceil(items.length / MOST.joints)) }, (_, i) =>
@@ -59,9 +59,9 @@ export function sheetToPlan(lines: readonly SheetLine[], head: PlanHead): PlanDr
       'The maker’s current information for the serial number governs, and the word of a licensed, competent person stands above this plan.',
     ],
     stages: [{ id: 'S1', title: 'From the torque sheet' }],
-    steps: steps.map(({ title, items, note }, i) => stepOf(`T${i + 1}`, title, items, note)),
+    steps: steps.map(({ title, items, note }, i) => stepOf(`T${i + 1}`, title, items, note, figures)),
   }
-  return { plan, ...checkPlan(plan) }
+  return { plan, ...checkPlan(plan, figures) }
 }
 
 interface Section {
@@ -102,7 +102,13 @@ function sectionsOf(lines: readonly SheetLine[], title: string): Section[] {
     : [{ title, items: [], note: 'The sheet has no line that could be a joint.' }]
 }
 
-function stepOf(id: string, title: string, items: ItemLine[], note: string | undefined): PlanStep {
+function stepOf(
+  id: string,
+  title: string,
+  items: ItemLine[],
+  note: string | undefined,
+  figures: Figures,
+): PlanStep {
   return {
     id,
     stage: 'S1',
@@ -116,15 +122,15 @@ function stepOf(id: string, title: string, items: ItemLine[], note: string | und
       ...(note ? [short(note, 400)] : []),
       'The sheet does not say how long this takes, what comes before it and what it covers.',
     ],
-    joints: items.map((item) => jointOf(`J${item.line}`, item)),
+    joints: items.map((item) => jointOf(`J${item.line}`, item, figures)),
     measurements: [],
     parts: [],
     gates: [],
   }
 }
 
-function jointOf(id: string, line: ItemLine): Joint {
-  const { passes, notes } = passesOf(line)
+function jointOf(id: string, line: ItemLine, figures: Figures): Joint {
+  const { passes, notes } = passesOf(line, figures)
   const count = Math.min(line.count ?? 1, MOST.positions)
   const told = [
     `As pasted, line ${line.line}: ${line.text.trim()}`,
@@ -159,14 +165,16 @@ function jointOf(id: string, line: ItemLine): Joint {
 const OPEN: Pass = { kind: 'torque', torqueNm: null }
 
 /** Passes of the plan, or one without a torque and the reason in a note. */
-function passesOf(line: ItemLine): { passes: Pass[]; notes: string[] } {
+function passesOf(line: ItemLine, figures: Figures): { passes: Pass[]; notes: string[] } {
   const open = (why: string) => ({ passes: [OPEN], notes: [why] })
   if (!line.spec)
-    return open((line.refusal && specSentenceFor(line.refusal)) ?? 'It has no torque from the sheet.')
+    return open(
+      (line.refusal && specSentenceFor(line.refusal, figures)) ?? 'It has no torque from the sheet.',
+    )
   const { passes, contradiction } = line.spec
   if (contradiction) return open(contradictionWords(contradiction))
   if (line.stop) return open(line.stop)
-  const drafted = passes.map(passOf)
+  const drafted = passes.map((pass) => passOf(pass, figures))
   const refused = drafted.find((one) => one.pass === undefined)
   if (passes.length > MOST.passes || refused)
     return open(refused?.note ?? `${passes.length} passes are more than a plan takes.`)
@@ -176,14 +184,14 @@ function passesOf(line: ItemLine): { passes: Pass[]; notes: string[] } {
   }
 }
 
-function passOf(pass: SpecPass): { pass?: Pass; note?: string } {
+function passOf(pass: SpecPass, figures: Figures): { pass?: Pass; note?: string } {
   if (pass.kind === 'slacken') {
     const { nominalDeg, minDeg, maxDeg } = pass
     if (nominalDeg !== undefined && nominalDeg > MOST.angleDeg)
-      return { note: `${nominalDeg}° is more than a plan takes.` }
+      return { note: `${figures.number(nominalDeg)}° is more than a plan takes.` }
     const note =
       minDeg !== undefined || maxDeg !== undefined
-        ? { note: `slackening ${span(minDeg, maxDeg)}° is printed.` }
+        ? { note: `slackening ${span(minDeg, maxDeg, figures)}° is printed.` }
         : {}
     return {
       pass: { kind: 'slacken', ...(nominalDeg === undefined ? {} : { angleDeg: nominalDeg }) },
@@ -199,12 +207,14 @@ function passOf(pass: SpecPass): { pass?: Pass; note?: string } {
   const whole = min !== undefined && max !== undefined && (pass.kind === 'angle' || min > 0)
   const target = value ?? (whole ? Number(((min + max) / 2).toPrecision(12)) : undefined)
   if (target === undefined)
-    return { note: `only a limit is printed (${span(min, max)}${unit}): settle what to tighten to.` }
+    return { note: `only a limit is printed (${span(min, max, figures)}${unit}): settle what to tighten to.` }
   const note =
     value === undefined
-      ? { note: `${span(min, max)}${unit} is printed; its middle is proposed.` }
+      ? { note: `${span(min, max, figures)}${unit} is printed; its middle is proposed.` }
       : !whole && (min !== undefined || max !== undefined)
-        ? { note: `${span(min, max)}${unit} is printed beside it; a plan takes both limits or none.` }
+        ? {
+            note: `${span(min, max, figures)}${unit} is printed beside it; a plan takes both limits or none.`,
+          }
         : {}
   const made: Pass =
     pass.kind === 'torque'
@@ -221,8 +231,8 @@ function passOf(pass: SpecPass): { pass?: Pass; note?: string } {
   return { pass: made, ...note }
 }
 
-function span(min: number | undefined, max: number | undefined): string {
-  const shown = (value: number) => formatNumber(value, 2)
+function span(min: number | undefined, max: number | undefined, { number }: Figures): string {
+  const shown = (value: number) => number(value, 2)
   if (min !== undefined && max !== undefined) return `${shown(min)}–${shown(max)}`
   return min !== undefined ? `at least ${shown(min)}` : `at most ${shown(max ?? 0)}`
 }

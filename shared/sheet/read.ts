@@ -7,6 +7,7 @@
 import { isRefusal } from '../log'
 import { readSpec, type SpecContext, type SpecRefusal } from '../spec'
 import { unitNamed } from '../units'
+import type { Figures } from '../words'
 import { CHOSEN, columnsOf, countIn, countWithin, holdsTorque, isHeader, isUnitRow, THREAD } from './columns'
 import { judgedLine, readingsOf } from './line'
 import { printedOf } from './printed'
@@ -19,7 +20,7 @@ import { useIn, useNamed } from './vocabulary'
 /** A header stands among the first lines that are filled. */
 const HEADER_WITHIN = 12
 
-export function readSheet(text: string, choices: SheetChoices = {}): Sheet {
+export function readSheet(text: string, figures: Figures, choices: SheetChoices = {}): Sheet {
   const { delimiter, records } = splitSheet(text, choices.delimiter)
   const header =
     choices.headerLine === null
@@ -42,7 +43,7 @@ export function readSheet(text: string, choices: SheetChoices = {}): Sheet {
   const graded = columns.filter(({ role }) => role === 'grade')
   const gradesGiven = graded.some(({ index }) => body.some(({ cells }) => cells[index]))
   const context: SheetContext = { gradesGiven, ...(style ? { style } : {}) }
-  const reading = { columns, context, choices }
+  const reading = { columns, context, choices, figures }
   const lines = records.map((record): SheetLine => {
     if (isHeaderLine(record)) return { kind: 'header', line: record.line, text: record.text }
     return delimiter === 'lines' ? plainLine(record, reading) : tableLine(record, reading)
@@ -69,9 +70,10 @@ interface Reading {
   columns: SheetColumn[]
   context: SheetContext
   choices: SheetChoices
+  figures: Figures
 }
 
-function tableLine(record: SheetRecord, { columns, context: sheet, choices }: Reading): SheetLine {
+function tableLine(record: SheetRecord, { columns, context: sheet, choices, figures }: Reading): SheetLine {
   const { line, text, cells } = record
   const of = (role: Role) =>
     columns
@@ -127,6 +129,7 @@ function tableLine(record: SheetRecord, { columns, context: sheet, choices }: Re
       ...(odd.length > 0 ? { odd } : {}),
     },
     sheet,
+    figures,
   )
 }
 
@@ -164,7 +167,10 @@ function isHeading(cell: string): boolean {
 const MOST_SPLITS = 12
 
 /** A line without columns: the longest end of it that is a torque, and the item before. */
-function plainLine({ line, text, cells }: SheetRecord, { context: sheet, choices }: Reading): SheetLine {
+function plainLine(
+  { line, text, cells }: SheetRecord,
+  { context: sheet, choices, figures }: Reading,
+): SheetLine {
   const whole = cells[0] ?? ''
   if (isHeading(whole)) return { kind: 'section', line, text, title: whole }
   const sign = sheet.style?.sign
@@ -199,6 +205,7 @@ function plainLine({ line, text, cells }: SheetRecord, { context: sheet, choices
       ...(odd.length > 0 ? { odd } : {}),
     },
     sheet,
+    figures,
   )
 }
 

@@ -5,6 +5,7 @@
  * breaks the style: its line is doubted, with both readings. Where as many prove one sign as the other, nothing is decided.
  */
 import { type DecimalSign, isAmbiguous, numberAt, type PrintedNumber, provenSign, unitAt } from '../units'
+import { exact, type Figures } from '../words'
 import type { SheetRecord } from './split'
 import type { NumberStyle, Role, SheetColumn } from './types'
 
@@ -37,20 +38,21 @@ const MARK = { point: '.', comma: ',' } as const
 
 /** What breaks the style in a torque as printed, in a sentence. */
 export function breachOf(
-  printed: string,
+  text: string,
   style: NumberStyle | undefined,
+  figures: Figures,
 ): { sentence: string; open: boolean } | undefined {
   if (!style) return undefined
-  for (const number of numbersIn(printed)) {
-    const proven = provenSign(number)
+  for (const printed of numbersIn(text)) {
+    const proven = provenSign(printed)
     if (proven && proven !== style.sign)
       return {
-        sentence: `“${number.raw}” has ${WORDS[proven]}; the sheet’s numbers have ${WORDS[style.sign]} (“${style.text}” in line ${style.line}).`,
+        sentence: `“${printed.raw}” has ${WORDS[proven]}; the sheet’s numbers have ${WORDS[style.sign]} (“${style.text}” in line ${style.line}).`,
         open: false,
       }
-    if (isAmbiguous(number) && number.raw.includes(MARK[style.sign]))
+    if (isAmbiguous(printed) && printed.raw.includes(MARK[style.sign]))
       return {
-        sentence: `“${number.raw}” may be ${number[style.sign]?.value} or ${number[other(style.sign)]?.value}: the sheet’s numbers have ${WORDS[style.sign]} (“${style.text}” in line ${style.line}), but three digits behind it may be thousands.`,
+        sentence: `“${printed.raw}” may be ${exact(printed[style.sign]?.value ?? 0, figures)} or ${exact(printed[other(style.sign)]?.value ?? 0, figures)}: the sheet’s numbers have ${WORDS[style.sign]} (“${style.text}” in line ${style.line}), but three digits behind it may be thousands.`,
         open: true,
       }
   }

@@ -7,6 +7,7 @@
 import { type Instant, type Refusal, refuse } from '../log'
 import { lookUp } from '../look-up'
 import { checkPlan } from '../plan/check'
+import type { Figures } from '../words'
 import { leads } from './entitlement'
 import type { ShopRefusalCode, ShopRefusalData } from './refusals'
 import type { Done, Person, Shop, ShopCommand, ShopEvent } from './types'
@@ -17,6 +18,8 @@ export interface ShopContext {
   clockOffsetMs?: number
   /** The server's: whether a photo's bytes are on it. */
   bytesHere?: ((sha256: string) => boolean) | undefined
+  /** For what is said of a plan. */
+  figures: Figures
 }
 
 export type ShopOutcome = ShopEvent[] | Refusal<ShopRefusalCode>
@@ -28,7 +31,7 @@ const no = <Code extends ShopRefusalCode>(
 
 /** [SH1–SH16] */
 export function decideShop(shop: Shop, command: ShopCommand, context: ShopContext): ShopOutcome {
-  const { by, doneAt, clockOffsetMs, bytesHere } = context
+  const { by, doneAt, clockOffsetMs, bytesHere, figures } = context
   const done: Done = clockOffsetMs === undefined ? { by, doneAt } : { by, doneAt, clockOffsetMs }
   if (command.type === 'OpenShop') {
     if (shop.opened) return no('shop_already_open', { name: shop.name })
@@ -72,7 +75,7 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
       const { id, edition } = command.plan
       const known = lookUp(lookUp(shop.plans, id) ?? {}, edition)
       if (known) return same(known, command.plan) ? [] : no('edition_taken', { title: known.title, edition })
-      const [fault] = checkPlan(command.plan, { bytesHere }).faults
+      const [fault] = checkPlan(command.plan, figures, { bytesHere }).faults
       if (fault) return no('plan_has_faults', fault)
       return [{ type: 'PlanAdded', ...done, plan: command.plan }]
     }

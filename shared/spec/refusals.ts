@@ -5,7 +5,7 @@
  * each in words `readSpec` reads in that way only.
  */
 import { type Refusal, refuse } from '../log'
-import { listed } from '../words'
+import { type Figures, listed } from '../words'
 import { noteSentenceFor } from './remark'
 import type { Spec } from './types'
 
@@ -74,30 +74,32 @@ const UNCLEAR: Record<Unclear, string> = {
   adds_to_torque: 'adds something to a torque: a second pass or a limit',
 }
 
-type Sentences = { [Code in SpecRefusalCode]: (data: SpecRefusalData[Code]) => string }
+type Sentences = { [Code in SpecRefusalCode]: (data: SpecRefusalData[Code], figures: Figures) => string }
 
 const SENTENCES: Sentences = {
   nothing_printed: () => 'Nothing is printed here. Enter the torque as the manual gives it.',
   not_a_torque: (d) => `“${d.text}” ${OTHER[d.what]}. Enter the torque with its unit, or leave it open.`,
-  not_understood: (d) => {
-    const [only, ...more] = d.readings.map((one) => `“${one.text}”`)
+  not_understood: (d, { digits }) => {
+    const [only, ...more] = d.readings.map(({ text }) => `“${digits(text)}”`)
     if (!only)
       return `“${d.part}” in “${d.text}” was not understood. Enter only torques and angles here, and the rest as a note.`
     return more.length > 0
       ? `“${d.text}” has several torques: ${listed([only, ...more])}. Choose the one for this fastener.`
       : `“${d.text}” may say ${only}, with the note “${d.note ?? d.part}”. Look at the page, then choose that or enter the torque.`
   },
-  unclear: (d) =>
+  unclear: (d, { digits }) =>
     `“${d.text}” ${UNCLEAR[d.why]}. ${
       d.readings.length > 0
-        ? `It may say ${listed(d.readings.map((one) => `“${one.text}”`))}: choose what is printed.`
+        ? `It may say ${listed(d.readings.map(({ text }) => `“${digits(text)}”`))}: choose what is printed.`
         : 'Look at the page and enter it in full.'
     }${d.note ? ` ${noteSentenceFor(d.note)}` : ''}`,
 }
 
-export function specSentenceFor(refusal: Refusal): string | undefined {
-  const sentence = SENTENCES[refusal.refused as SpecRefusalCode] as ((data: unknown) => string) | undefined
-  return sentence?.(refusal.data)
+export function specSentenceFor(refusal: Refusal, figures: Figures): string | undefined {
+  const sentence = SENTENCES[refusal.refused as SpecRefusalCode] as
+    | ((data: unknown, figures: Figures) => string)
+    | undefined
+  return sentence?.(refusal.data, figures)
 }
 
 export const SPEC_REFUSAL_CODES = Object.keys(SENTENCES) as SpecRefusalCode[]

@@ -1,6 +1,6 @@
 /** Why a typed torque or length was not taken: codes and their sentences. What is so, which one, what to do next. */
 import { type Refusal, refuse } from '../log'
-import { listed } from '../words'
+import { type Figures, listed } from '../words'
 
 /** One way an unclear text can be read, written so that this room reads it back in that way only. */
 export interface Reading {
@@ -23,19 +23,22 @@ const UNCLEAR: Record<Unclear, string> = {
   decimal_sign: 'has a point or comma that may be decimal or part thousands',
 }
 
-type Sentences = { [Code in UnitRefusalCode]: (data: UnitRefusalData[Code]) => string }
+type Sentences = { [Code in UnitRefusalCode]: (data: UnitRefusalData[Code], figures: Figures) => string }
 
 const SENTENCES: Sentences = {
   nothing_entered: () => 'Nothing is entered. Enter a number and its unit.',
   not_a_torque: (d) => `“${d.text}” is not one torque with its unit. Enter it as 47 N·m or 35 lbf·ft.`,
-  not_a_length: (d) => `“${d.text}” is not one length with its unit. Enter it as 9.5 mm or 3/8 in.`,
-  unclear: (d) =>
-    `“${d.text}” ${UNCLEAR[d.why]}: ${listed(d.readings.map((reading) => reading.text))} are possible. Choose the one that is printed.`,
+  not_a_length: (d, { number }) =>
+    `“${d.text}” is not one length with its unit. Enter it as ${number(9.5)} mm or 3/8 in.`,
+  unclear: (d, { digits }) =>
+    `“${d.text}” ${UNCLEAR[d.why]}: ${listed(d.readings.map((reading) => digits(reading.text)))} are possible. Choose the one that is printed.`,
 }
 
-export function unitSentenceFor(refusal: Refusal): string | undefined {
-  const sentence = SENTENCES[refusal.refused as UnitRefusalCode] as ((data: unknown) => string) | undefined
-  return sentence?.(refusal.data)
+export function unitSentenceFor(refusal: Refusal, figures: Figures): string | undefined {
+  const sentence = SENTENCES[refusal.refused as UnitRefusalCode] as
+    | ((data: unknown, figures: Figures) => string)
+    | undefined
+  return sentence?.(refusal.data, figures)
 }
 
 /** A refusal of this room: the code and exactly the data its sentence needs. */

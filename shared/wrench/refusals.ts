@@ -1,5 +1,6 @@
 /** Why nothing was reckoned: the codes of this room and the one sentence of each. */
 import { type Refusal, refuse } from '../log'
+import { exact, type Figures } from '../words'
 
 interface WrenchRefusalData {
   torque_impossible: { value: number }
@@ -16,26 +17,28 @@ export const refuseWrench = <Code extends keyof WrenchRefusalData>(
 ): WrenchRefusal => refuse(code, { ...data })
 
 /** A number that was left out, or is none, has no figure to show. */
-const figure = (value: number, unit: string) =>
-  Number.isFinite(value) ? `${value}${unit}` : unit === '°' ? 'an unknown angle' : 'unknown length'
+const figure = (value: number, unit: string, f: Figures) =>
+  Number.isFinite(value) ? `${exact(value, f)}${unit}` : unit === '°' ? 'an unknown angle' : 'unknown length'
 
-const SENTENCES: { [Code in keyof WrenchRefusalData]: (data: WrenchRefusalData[Code]) => string } = {
-  torque_impossible: (d) =>
+const SENTENCES: {
+  [Code in keyof WrenchRefusalData]: (data: WrenchRefusalData[Code], figures: Figures) => string
+} = {
+  torque_impossible: (d, f) =>
     Number.isFinite(d.value)
-      ? `A torque of ${d.value} N·m cannot be set. Enter one above zero that a hand can pull.`
+      ? `A torque of ${exact(d.value, f)} N·m cannot be set. Enter one above zero that a hand can pull.`
       : 'There is no torque to set. Enter one above zero.',
-  lever_impossible: (d) =>
-    `A wrench of ${figure(d.wrenchMm, ' mm')} with an adapter of ${figure(d.adapterMm, ' mm')} at ${figure(d.angleDeg, '°')} do not make a lever. Measure the wrench from the middle of its drive to the middle of its grip, the adapter from drive to fastener.`,
-  lever_reversed: (d) =>
-    `An adapter of ${d.adapterMm} mm at ${d.angleDeg}° on a wrench of ${d.wrenchMm} mm reaches back to the hand or beyond: no pull on the grip turns the fastener that way. Turn the adapter outward.`,
-  check_impossible: (d) =>
+  lever_impossible: (d, f) =>
+    `A wrench of ${figure(d.wrenchMm, ' mm', f)} with an adapter of ${figure(d.adapterMm, ' mm', f)} at ${figure(d.angleDeg, '°', f)} do not make a lever. Measure the wrench from the middle of its drive to the middle of its grip, the adapter from drive to fastener.`,
+  lever_reversed: (d, f) =>
+    `An adapter of ${figure(d.adapterMm, ' mm', f)} at ${figure(d.angleDeg, '°', f)} on a wrench of ${figure(d.wrenchMm, ' mm', f)} reaches back to the hand or beyond: no pull on the grip turns the fastener that way. Turn the adapter outward.`,
+  check_impossible: (d, f) =>
     [d.shown, d.reference].every(Number.isFinite)
-      ? `${d.shown} against a reference of ${d.reference} gives no deviation. Enter two readings above zero.`
+      ? `${exact(d.shown, f)} against a reference of ${exact(d.reference, f)} gives no deviation. Enter two readings above zero.`
       : 'One of the two readings is missing. Enter both, above zero.',
 }
 
 /** What is so, which one, what to do next. */
-export function wrenchSentence(refusal: WrenchRefusal): string {
-  const sentence = SENTENCES[refusal.refused] as (data: Record<string, unknown>) => string
-  return sentence(refusal.data)
+export function wrenchSentence(refusal: WrenchRefusal, figures: Figures): string {
+  const sentence = SENTENCES[refusal.refused] as (data: Record<string, unknown>, figures: Figures) => string
+  return sentence(refusal.data, figures)
 }

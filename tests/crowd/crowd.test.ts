@@ -8,6 +8,7 @@ import { repoFolder } from '../../server/repo-folder'
 import { memoryEventStore } from '../../server/store'
 import { checkPlan } from '../../shared/plan/check'
 import { silent } from '../shop/silent'
+import { figures } from '../shop/words'
 import { LONG, longPlan } from './extremes'
 import { fullYard } from './yard'
 
@@ -59,7 +60,7 @@ describe('a full yard', () => {
 
 describe('the long plan', () => {
   test('is one that a shop would take in', () => {
-    expect(checkPlan(longPlan())).toEqual({ faults: [], cautions: [] })
+    expect(checkPlan(longPlan(), figures)).toEqual({ faults: [], cautions: [] })
   })
   test('holds a joint of forty heads, tightened from the middle outward', () => {
     const joint = longPlan()

@@ -9,9 +9,10 @@ import { counts } from '../../shared/plan/counts'
 import { indexPlan, signatureSets } from '../../shared/plan/read'
 import { readPlan } from '../../shared/plan/schema'
 import type { Plan } from '../../shared/plan/types'
+import { figures } from '../shop/words'
 
 const read = (value: unknown): Plan => {
-  const reading = readPlan(value)
+  const reading = readPlan(value, figures)
   if ('faults' in reading) throw new Error(JSON.stringify(reading.faults, null, 2))
   // A cap nut has no class that could be read off it: that alone is asked about.
   const classless = 'COVER, 6 N·m on M6x1.0: “cap nut” is no grade known here: it was judged as 8.8'

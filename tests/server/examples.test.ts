@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { readExamples } from '../../server/http/examples'
 import { readPlan } from '../../shared/plan/schema'
 import { silent } from '../shop/silent'
+import { figures } from '../shop/words'
 import { PLAN } from '../shop/yard'
 import { browser, command, type House, makeHouse } from './house'
 
@@ -37,7 +38,7 @@ describe('GET /api/example-plans', () => {
 
   test('gives the whole of one; it goes into the library as it is', async () => {
     const { json } = await ana.get('/api/example-plans/orrath-q31')
-    expect(readPlan(json)).toHaveProperty('plan')
+    expect(readPlan(json, figures)).toHaveProperty('plan')
     const added = await ana.post('/api/shop/commands', command({ type: 'AddPlan', plan: json }))
     expect([added.status, added.json.events.length]).toEqual([201, 1])
     const inLibrary = await ana.get(`/api/plans/${json.id}/${json.edition}`)

@@ -4,6 +4,7 @@ import { checkPlan } from '../../shared/plan/check'
 import type { Plan } from '../../shared/plan/types'
 import type { Wrench } from '../../shared/shop/types'
 import './plan-cautions.css'
+import { format } from '../format'
 
 interface PlanCautionsProps {
   plan: Plan
@@ -14,7 +15,7 @@ interface PlanCautionsProps {
 }
 
 export function PlanCautions(props: PlanCautionsProps) {
-  const cautions = createMemo(() => checkPlan(props.plan, { wrenches: props.wrenches }).cautions)
+  const cautions = createMemo(() => checkPlan(props.plan, format, { wrenches: props.wrenches }).cautions)
   return (
     <Show when={props.always || cautions().length > 0}>
       <section class="plan-cautions stack" aria-label="Cautions of the plan">

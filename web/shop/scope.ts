@@ -5,6 +5,7 @@ import { isRefusal } from '../../shared/log'
 import { decideShop } from '../../shared/shop/decide'
 import { shopSentenceFor } from '../../shared/shop/refusals'
 import type { ShopCommand, ShopEvent } from '../../shared/shop/types'
+import { format } from '../format'
 import { useLive, useShop, useStillThere } from '../live/live'
 import { refusedIn } from '../live/outbox'
 
@@ -26,7 +27,7 @@ export function useShopScope() {
     /** What the rules would refuse it with, or nothing. Not for plans: this device has only their headers. */
     may(command: Exclude<ShopCommand, { type: 'AddPlan' }>): { code: string; sentence: string } | undefined {
       const by = live.session.person()?.id ?? ''
-      const outcome = decideShop(shop(), command, { by, doneAt: live.clock.now() })
+      const outcome = decideShop(shop(), command, { by, doneAt: live.clock.now(), figures: format })
       return isRefusal(outcome)
         ? { code: outcome.refused, sentence: shopSentenceFor(outcome) ?? outcome.refused }
         : undefined

@@ -1,5 +1,4 @@
 /** [SV1–SV9] [SV13] A torque without a published value: settled by a source, a computation or a competent person's word. */
-import { proposalSentence } from '../../fastener'
 import { indexPlan } from '../../plan/read'
 import { LEADS } from '../../shop/entitlement'
 import { compareNm } from '../../units'
@@ -47,7 +46,7 @@ export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, 
   if (asComputed && 'refusals' in asComputed)
     return no('proposal_refused', {
       title: joint.title,
-      why: asComputed.refusals.map(proposalSentence).join(' '),
+      reasons: asComputed.refusals,
     })
   if (reckoned && asComputed && !sameFigures(reckoned, asComputed.proposal))
     return no('proposal_differs', { title: joint.title, torqueNm: asComputed.proposal.results.torqueNm })

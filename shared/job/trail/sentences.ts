@@ -41,19 +41,21 @@ const LAPSED: Record<LapseCause, string> = {
   taken_off: 'it was taken off again',
 }
 
-const BASES: { [K in ValueBasis['kind']]: (basis: Extract<ValueBasis, { kind: K }>) => string } = {
+const BASES: {
+  [K in ValueBasis['kind']]: (basis: Extract<ValueBasis, { kind: K }>, figures: Figures) => string
+} = {
   source: (b) => `source: ${b.title}, edition ${b.edition}, ${b.page}`,
   // Where the figures are there, they are said, and not what was written beside them.
-  computed: ({ method, inputs, proposal: reckoned }) =>
+  computed: ({ method, inputs, proposal: reckoned }, figures) =>
     reckoned
-      ? `computed: ${PROPOSAL_METHOD} (${inputsWords(reckoned.inputs)}); ${resultsWords(reckoned.results)}`
+      ? `computed: ${PROPOSAL_METHOD} (${inputsWords(reckoned.inputs, figures)}); ${resultsWords(reckoned.results, figures)}`
       : `computed: ${method} (${inputs})`,
   word: (b) => `on a competent person’s word: ${b.competence}`,
 }
 
 /** Where a settled value comes from. */
-export const basisWords = (basis: ValueBasis): string =>
-  (BASES[basis.kind] as (basis: ValueBasis) => string)(basis)
+export const basisWords = (basis: ValueBasis, figures: Figures): string =>
+  (BASES[basis.kind] as (basis: ValueBasis, figures: Figures) => string)(basis, figures)
 const quoted = (note: string | undefined): string => (note ? ` “${note}”` : '')
 const marks = (job: Job, at: readonly StoppedAt[]): string =>
   at.length === 0
@@ -128,7 +130,7 @@ export const SENTENCES: Sentences = {
     return `${who} no longer leaves out ${deferral ? deferredName(job, deferral.what) : 'what was left out'}: ${ended(e.reason)}`
   },
   ValueSettled: (e, job, who, words) =>
-    `${who} decided the torque of ${jointName(job, e.jointId)}, pass ${e.pass}: ${words.torque(e.torqueNm, 'N·m')} N·m (${bandWords({ kind: 'torque', ...e, from: 'shop' }, words)}); ${unended(basisWords(e.basis))}. Reason: ${ended(e.reason)}`,
+    `${who} decided the torque of ${jointName(job, e.jointId)}, pass ${e.pass}: ${words.torque(e.torqueNm, 'N·m')} N·m (${bandWords({ kind: 'torque', ...e, from: 'shop' }, words)}); ${unended(basisWords(e.basis, words))}. Reason: ${ended(e.reason)}`,
   Waived: (e, job, who) => `${who} accepted ${waivedName(job, e.what)}: ${ended(e.reason)}${own(e.ownWork)}`,
   Released: (e, _, who) =>
     `${who} released the engine ${RELEASES[e.kind].to}, record ${e.number}.${own(e.ownWork)}`,

@@ -4,6 +4,7 @@
  */
 import { type Led, leadsTo } from '../../measure'
 import type { AdoptedStep, Gate, Measurement } from '../../plan/types'
+import type { Figures } from '../../words'
 import type { MeasurementEntry, PlannedJob, Signature, StepState } from '../types'
 import { isWaived, standingMeasurement, stepState } from './state'
 
@@ -12,12 +13,12 @@ export type OffLimits =
   | { kind: 'count'; gate: Extract<Gate, { kind: 'count' }>; answer: Signature & { count: number } }
 
 /** What the numbers that stand lead to: the gasket, the shim, what to put right. Empty where the plan names nothing. */
-export function leadsNow(state: StepState, measurement: Measurement): Led[] {
+export function leadsNow(state: StepState, measurement: Measurement, figures: Figures): Led[] {
   const taken = measurement.places.flatMap((place) => {
     const entry = standingMeasurement(state, measurement.id, place)
     return entry ? [[place, entry.value] as const] : []
   })
-  return leadsTo(measurement, Object.fromEntries(taken))
+  return leadsTo(measurement, Object.fromEntries(taken), figures)
 }
 
 /** What stands against a step by its own numbers, in the plan's order. */

@@ -20,6 +20,7 @@ import type { Shop, ShopEvent } from '../../../shared/shop/types'
 import { longPlan } from '../../crowd/extremes'
 import { demoPlan } from '../../shop/plans/demo'
 import { DAY, MINUTE, START } from '../../shop/time'
+import { figures } from '../../shop/words'
 import type { Line } from '../harness/line'
 import { inTurn, median } from '../harness/stats'
 import { table as drawn } from '../harness/table'
@@ -93,7 +94,7 @@ function bench(plan: Plan) {
 function shopOf(plan: Plan): Shop {
   let shop = newShop()
   for (const command of shopCommands(plan, START)) {
-    const events = decideShop(shop, command, { by: DOER, doneAt: START - DAY })
+    const events = decideShop(shop, command, { by: DOER, doneAt: START - DAY, figures })
     if (isRefusal(events)) throw new Error(`The shop refused: ${events.refused}.`)
     shop = (events as ShopEvent[]).reduce(evolveShop, shop)
   }

@@ -8,6 +8,7 @@ import { readSheet } from '../../../shared/sheet'
 import { readSpec } from '../../../shared/spec'
 import { draftFrom } from '../../../web/pages/shop/sheet/make-draft'
 import { EMPTY_WORK, restAs, workLines } from '../../../web/pages/shop/sheet/sheet-work'
+import { figures } from '../../shop/words'
 import { interleaved, median } from '../harness/stats'
 import type { Figure } from './figure'
 
@@ -48,7 +49,7 @@ export const sheets: Figure = {
     const whole = await interleaved(rounds, {
       ours: () =>
         took(() => {
-          const sheet = readSheet(SHEET)
+          const sheet = readSheet(SHEET, figures)
           if (sheet.lines.length !== LINES + 1) throw new Error(`${sheet.lines.length} lines came back.`)
           const work = restAs(EMPTY_WORK, workLines(sheet, EMPTY_WORK), 'B')
           draftFrom(workLines(sheet, work), { id: 'x', title: 'x', family: 'x', source: 'x' })

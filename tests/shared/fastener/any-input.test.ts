@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import * as room from '../../../shared/fastener'
 import { isRefusal } from '../../../shared/log'
+import { figures } from '../../shop/words'
 import { answered, numbersIn, refusedAs } from './answered'
 
 const mixed = fc.oneof(
@@ -171,9 +172,9 @@ describe('sentences', () => {
   test('[FT19] what a sentence offers is in words, and is taken as it is said', () => {
     const offered = [room.holeMaterial('cheese'), room.readLubrication('jam'), room.preloadScatter('luck')]
     for (const refusal of offered as room.FastenerRefusal[])
-      expect(room.fastenerSentence(refusal)).toMatch(/Choose one of [a-z0-9 ,]+/)
+      expect(room.fastenerSentence(refusal, figures)).toMatch(/Choose one of [a-z0-9 ,]+/)
     for (const refusal of offered as room.FastenerRefusal[])
-      expect(room.fastenerSentence(refusal)).not.toContain('_')
+      expect(room.fastenerSentence(refusal, figures)).not.toContain('_')
     const inWords = (id: string) => id.replaceAll('_', ' ')
     for (const { id } of room.HOLE_MATERIALS) expect(room.holeMaterial(inWords(id))).toMatchObject({ id })
     for (const id of room.LUBRICATIONS) expect(room.readLubrication(inWords(id))).toBe(id)

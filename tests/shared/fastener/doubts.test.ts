@@ -1,11 +1,12 @@
 /** Each doubt of the judge in its sentence, with the figures it rests on. */
 import { describe, expect, test } from 'vitest'
 import { doubtsInWords, doubtWords, judgeTorque, type TorqueToJudge } from '../../../shared/fastener'
+import { comma, figures } from '../../shop/words'
 
 const M8: TorqueToJudge = { fastener: 'bolt', thread: 'M8x1.25', grade: '8.8', lubrication: 'oil' }
 const words = (more: TorqueToJudge) => {
   const judged = judgeTorque({ ...M8, ...more })
-  return judged.doubts.map((doubt) => doubtWords(doubt, judged))
+  return judged.doubts.map((doubt) => doubtWords(doubt, judged, figures))
 }
 
 describe('the words of a doubt', () => {
@@ -72,11 +73,11 @@ describe('the words of a doubt', () => {
   test('[FT22] all of it, the gravest first, as the shop shows a torque; past yield goes without saying in a broken bolt', () => {
     const judged = judgeTorque({ thread: 'M8', grade: '8.8', lubrication: 'oil', nominalNm: 60.5 })
     expect(judged.doubts).toEqual(['breaks_bolt', 'past_yield', 'pitch_assumed'])
-    expect(doubtsInWords(judged, { torque: (nm) => `${nm}`.replace('.', ',') })).toEqual([
+    expect(doubtsInWords(judged, comma)).toEqual([
       expect.stringMatching(/^60,5 N·m would break an M8x1.25 bolt \(8.8\): .*breaking load\.$/),
       'M8 is taken as M8x1.25, the coarse pitch.',
     ])
-    expect(doubtsInWords(judgeTorque({ ...M8, nominalNm: 36 }))).toEqual([
+    expect(doubtsInWords(judgeTorque({ ...M8, nominalNm: 36 }), figures)).toEqual([
       expect.stringContaining('36 N·m would pull an M8x1.25 bolt (8.8) past its yield'),
     ])
   })

@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { doubtsInWords, judgeTorque, type TorqueToJudge, tightening } from '../../../shared/fastener'
+import { figures } from '../../shop/words'
 import { answered } from './answered'
 
 const M8: TorqueToJudge = { fastener: 'bolt', thread: 'M8x1.25', grade: '8.8', lubrication: 'oil' }
@@ -83,7 +84,9 @@ describe('judging a torque', () => {
     const plug = { fastener: 'plug', thread: 'M16x1.5', grade: 'bronze' }
     const judged = judgeTorque({ ...plug, nominalNm: 12, maxNm: 900_000 })
     expect(judged).toMatchObject({ verdict: 'impossible', torque: { ...plug, nominalNm: 900_000 } })
-    expect(doubtsInWords(judged).join(' ')).toMatch(/^900000 N·m is .* “bronze” is no grade known here/)
+    expect(doubtsInWords(judged, figures).join(' ')).toMatch(
+      /^900000 N·m is .* “bronze” is no grade known here/,
+    )
     expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 999_999 }).doubts[0]).toBe('three_times')
     expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 14 }).verdict).toBe('not_judged')
   })

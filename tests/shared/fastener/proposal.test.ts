@@ -17,6 +17,7 @@ import {
   resultsWords,
   tightening,
 } from '../../../shared/fastener'
+import { figures } from '../../shop/words'
 import { answered, numbersIn } from './answered'
 
 const STEEL: ProposalJoint = {
@@ -31,7 +32,8 @@ const STEEL: ProposalJoint = {
 }
 const proposed = (joint: Partial<ProposalJoint> = {}, added: ProposalAdded = {}): Proposal => {
   const answer = propose({ ...STEEL, ...joint }, added)
-  if ('refusals' in answer) throw new Error(answer.refusals.map(proposalSentence).join(' '))
+  if ('refusals' in answer)
+    throw new Error(answer.refusals.map((refusal) => proposalSentence(refusal, figures)).join(' '))
   return answer.proposal
 }
 const refused = (joint: Partial<ProposalJoint> = {}, added: ProposalAdded = {}): string[] => {
@@ -64,7 +66,9 @@ describe('a torque proposed', () => {
     expect(results).toMatchObject({ weakest: 'hole_thread', heldBy: 'hole_thread' })
     expect(results.preloadHighN).toBeLessThanOrEqual(0.9 * held.holeStripN)
     expect(results.torqueNm).toBeLessThan(results.fullUseNm)
-    expect(resultsWords(results)).toMatch(/held down because the thread of the hole would strip first/)
+    expect(resultsWords(results, figures)).toMatch(
+      /held down because the thread of the hole would strip first/,
+    )
   })
 
   test('[SV11] wide limits hold the torque down, so that their top does not yield the bolt', () => {
@@ -137,7 +141,7 @@ describe('no torque', () => {
     const reasons = 'refusals' in answer ? answer.refusals : []
     expect(reasons.map(({ refused: code }) => code)).toEqual(['not_a_clamp', 'grade_without_formula'])
     expect(reasons.map(mends)).toEqual(['never', 'never'])
-    expect(reasons.map(proposalSentence).join(' ')).toMatch(/bronze/)
+    expect(reasons.map((refusal) => proposalSentence(refusal, figures)).join(' ')).toMatch(/bronze/)
   })
   test('[SV10] a taper thread', () => {
     expect(refused({ thread: 'R1/8' })).toEqual(['thread_other_form'])
@@ -199,7 +203,7 @@ describe('no torque', () => {
           const answer = propose(STEEL, added as ProposalAdded)
           if ('refusals' in answer) {
             expect(answer.refusals.length).toBeGreaterThan(0)
-            for (const one of answer.refusals) expect(proposalSentence(one)).toMatch(/\.$/)
+            for (const one of answer.refusals) expect(proposalSentence(one, figures)).toMatch(/\.$/)
           } else for (const number of numbersIn(answer.proposal)) expect(Number.isFinite(number)).toBe(true)
         },
       ),

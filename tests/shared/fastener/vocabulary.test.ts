@@ -10,6 +10,7 @@ import {
 import { VOCABULARY_WORDS } from '../../../shared/fastener/languages'
 import { plainPhrase } from '../../../shared/fastener/vocabulary'
 import { isRefusal } from '../../../shared/log'
+import { figures } from '../../shop/words'
 
 const lubricationOf = (text: string) => {
   const found = readLubrication(text)
@@ -106,7 +107,7 @@ describe('what was taken wrongly', () => {
     expect(isRefusal(found)).toBe(true)
     if (!isRefusal(found)) return
     expect(found.refused).toMatch(/^lubrication_un/)
-    expect(fastenerSentence(found)).toMatch(/Choose /)
+    expect(fastenerSentence(found, figures)).toMatch(/Choose /)
   })
   test('[FT7] dry film lubricant is the slipperiest class, never dry', () => {
     expect(lubricationOf('dry film lubricant (MoS2)')).toBe('paste')

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { flaggedReadings, signBeforeHidden, unitSlips, unpublished } from '../../../shared/audit/awaiting'
 import { completeness, record } from '../../../shared/audit/record'
 import { judgeTorque } from '../../../shared/fastener'
+import { not } from '../../../shared/fastener/proposal-refusals'
 import type { JobCommand } from '../../../shared/job/commands'
 import { decide } from '../../../shared/job/decide'
 import type { JobEvent } from '../../../shared/job/events'
@@ -336,6 +337,7 @@ function sample(key: string, code: string): unknown {
   if (key === 'what' && code === 'deferrals_due') return ['Housing bolt 7']
   if (key === 'kind') return code === 'on_hold' ? 'part' : 'to_owner'
   if (key === 'against') return [{ code: 'not_signed', stepId: 'B1', title: 'Bearings' }]
+  if (key === 'reasons') return [not('not_a_clamp', { fastener: 'plug' })]
   if (key === 'judged') return judgeTorque({ thread: 'M8x1.25', grade: '8.8', nominalNm: 60 })
   if (key === 'fault') return 'temporary'
   if (key === 'state') return 'late'

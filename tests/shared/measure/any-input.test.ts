@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { isRefusal } from '../../../shared/log'
 import * as room from '../../../shared/measure'
+import { figures } from '../../shop/words'
 import { numbersIn } from '../fastener/answered'
 
 const mixed = fc.oneof(
@@ -51,7 +52,7 @@ const bag = fc.oneof(
 
 function holds(value: unknown) {
   if (isRefusal(value)) {
-    const sentence = room.measureSentence(value as room.MeasureRefusal)
+    const sentence = room.measureSentence(value as room.MeasureRefusal, figures)
     expect(sentence).toMatch(/^\S.{20,}\.$/s)
     expect(sentence).not.toMatch(/undefined|NaN|Infinity|\[object/)
     return
@@ -102,13 +103,13 @@ describe('any input', () => {
     fc.assert(
       fc.property(rule, mixed, mixed, mixed, mixed, (leadsTo, min, max, one, two) => {
         const asked = { leadsTo, min, max, places: ['1', '2'] }
-        const led = room.leadsTo(anyOf(asked), anyOf({ 1: one, 2: two }))
+        const led = room.leadsTo(anyOf(asked), anyOf({ 1: one, 2: two }), figures)
         for (const { sentence } of led) expect(sentence).not.toMatch(/undefined|NaN|Infinity|\[object/)
         if ('grades' in leadsTo) holds(room.gasketGrade([0.6], anyOf(leadsTo.grades)))
       }),
       { numRuns: 1500 },
     )
-    expect(room.leadsTo(anyOf(null), anyOf(null))).toEqual([])
+    expect(room.leadsTo(anyOf(null), anyOf(null), figures)).toEqual([])
   })
 })
 
@@ -130,6 +131,6 @@ describe('a refusal names what it allows', () => {
       'There is no number for the thickest shim.',
     ],
   ])('[MR2] %j', (answer, words) => {
-    expect(room.measureSentence(answer as room.MeasureRefusal)).toContain(words)
+    expect(room.measureSentence(answer as room.MeasureRefusal, figures)).toContain(words)
   })
 })

@@ -6,13 +6,16 @@ import {
   bearingClearance,
   compressionRatio,
   endPlay,
+  type GasketChoice,
   gasketGrade,
+  gasketWords,
   type Judged,
   type MeasureRefusal,
   measureSentence,
   outOfRound,
   ringGap,
   type ShimChoice,
+  shimWords,
   spread,
   sweptVolumeCc,
   taper,
@@ -20,6 +23,7 @@ import {
   timingShim,
   valveShim,
 } from '../../../shared/measure'
+import { figures } from '../../shop/words'
 
 const refused = (answer: unknown) => {
   expect(isRefusal(answer)).toBe(true)
@@ -83,8 +87,8 @@ describe('what cannot be is refused with a sentence', () => {
   ])('%s', (code, answer) => {
     const refusal = refused(answer)
     expect(refusal.refused).toBe(code)
-    expect(measureSentence(refusal)).toMatch(/^\S.{20,}\.$/)
-    expect(measureSentence(refusal)).not.toMatch(/undefined|NaN/)
+    expect(measureSentence(refusal, figures)).toMatch(/^\S.{20,}\.$/)
+    expect(measureSentence(refusal, figures)).not.toMatch(/undefined|NaN/)
   })
 })
 
@@ -111,21 +115,25 @@ describe('choosing a shim', () => {
     })
     const short = timingShim({ ...timing, sizesMm: [0.3, 0.4, 0.5, 0.6] }) as ShimChoice
     expect(short).toMatchObject({ shimMm: 0.6, expected: 18.1, verdict: 'over' })
-    expect(short.next).toContain('order')
+    expect(shimWords(short, figures)).toContain('order')
   })
   test('a shim that cannot be, or far from any there is, is never told to be fitted', () => {
     const wide = { oldMm: 3.2, measuredMm: 0.65, target: { kind: 'fixed', value: 0.25 } } as const
     const far = valveShim({ ...wide, stepMm: 0.05, minMm: 2.5, maxMm: 3.3 }) as ShimChoice
     expect(far).toMatchObject({ idealMm: 3.6, shimMm: 3.3, expected: 0.55, verdict: 'no_limits' })
-    expect(far.next).toBe(
+    expect(shimWords(far, figures)).toBe(
       '3.6 mm would be right. The nearest there is, 3.3 mm, comes to 0.55: order the right one, or enter the limits.',
     )
-    expect((valveShim({ ...wide, sizesMm: [2.9, 3, 3.1] }) as ShimChoice).next).toContain('order')
-    const total = { measuredTotalMm: 0.1, target: { kind: 'fixed', value: 0.14 } } as const
-    expect((thrustShim({ ...total, sizesMm: [1.75, 1.8] }) as ShimChoice).next).toContain('thinner than none')
-    expect((thrustShim({ ...total, measuredTotalMm: 1.93, sizesMm: [1.75, 1.8] }) as ShimChoice).next).toBe(
-      'Fit 1.8 mm, then measure again.',
+    expect(shimWords(valveShim({ ...wide, sizesMm: [2.9, 3, 3.1] }) as ShimChoice, figures)).toContain(
+      'order',
     )
+    const total = { measuredTotalMm: 0.1, target: { kind: 'fixed', value: 0.14 } } as const
+    expect(shimWords(thrustShim({ ...total, sizesMm: [1.75, 1.8] }) as ShimChoice, figures)).toContain(
+      'thinner than none',
+    )
+    expect(
+      shimWords(thrustShim({ ...total, measuredTotalMm: 1.93, sizesMm: [1.75, 1.8] }) as ShimChoice, figures),
+    ).toBe('Fit 1.8 mm, then measure again.')
   })
   test('what is expected after fitting is within half a step of the target, wherever the sizes reach', () => {
     fc.assert(
@@ -163,7 +171,7 @@ describe('the gasket', () => {
   test('a piston that no gasket covers is told, never rounded to the last grade', () => {
     const choice = gasketGrade([0.72], grades)
     expect(choice).not.toHaveProperty('grade')
-    expect(choice).toMatchObject({ next: expect.stringContaining('No gasket') })
+    expect(gasketWords(choice as GasketChoice, figures)).toContain('No gasket')
   })
 })
 

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../shared/plan/check'
 import type { Plan, PlanStep } from '../../../shared/plan/types'
 import { joint, planOf, step } from '../../shop/plan'
+import { figures } from '../../shop/words'
 import { onlyFault, withJoint } from './faults'
 
 describe('meaning', () => {
@@ -136,7 +137,7 @@ describe('meaning', () => {
   test('a missing need is a caution with the step to add, and adding it settles it', () => {
     const cover = step('A2', { hides: [{ joint: 'J1' }] })
     const open = planOf(step('A1', { joints: [joint('J1')] }), cover)
-    expect(checkPlan(open)).toEqual({
+    expect(checkPlan(open, figures)).toEqual({
       faults: [],
       cautions: [
         {
@@ -154,13 +155,13 @@ describe('meaning', () => {
       { ...cover, needs: ['A3'] },
       step('A3', { needs: ['A1'] }),
     )
-    expect(checkPlan(settled)).toEqual({ faults: [], cautions: [] })
+    expect(checkPlan(settled, figures)).toEqual({ faults: [], cautions: [] })
   })
 
   test('a class A joint under one signature is a caution', () => {
-    expect(checkPlan(withJoint({ class: 'A' })).cautions.map((one) => one.problem)).toEqual([
+    expect(checkPlan(withJoint({ class: 'A' }), figures).cautions.map((one) => one.problem)).toEqual([
       'J1 is class A and A1 takes one signature',
     ])
-    expect(checkPlan(withJoint({ class: 'A' }, { signatures: 2 })).cautions).toEqual([])
+    expect(checkPlan(withJoint({ class: 'A' }, { signatures: 2 }), figures).cautions).toEqual([])
   })
 })

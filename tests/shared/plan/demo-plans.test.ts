@@ -7,6 +7,7 @@ import { counts } from '../../../shared/plan/counts'
 import { indexPlan, roundOf, signatureSets, stepClass } from '../../../shared/plan/read'
 import { readPlan } from '../../../shared/plan/schema'
 import { demoPlan } from '../../shop/plans/demo'
+import { figures } from '../../shop/words'
 
 const tolerances = { percent: { A: 5, B: 10, C: 15 }, angleDeg: 5 }
 
@@ -27,7 +28,7 @@ describe('the Orrath Q31', () => {
   })
 
   test('three hides lack their need, each named with the step to add; doubtful fasteners are listed before', () => {
-    const read = readPlan(orrath)
+    const read = readPlan(orrath, figures)
     expect(
       'cautions' in read && read.cautions.map(({ step, need, problem }) => [step, need, problem]),
     ).toEqual([
@@ -120,7 +121,7 @@ describe('the Orrath Q31', () => {
 
 describe('the Ottersby S9', () => {
   test('reads without faults, and with the one caution that brass is no bolt strength', () => {
-    const read = readPlan(ottersby)
+    const read = readPlan(ottersby, figures)
     expect('cautions' in read && read.cautions.map(({ problem }) => problem)).toEqual([
       'H-B3, 6 N·m on M6x1.0: “brass” is no grade known here: it was judged as 8.8',
     ])

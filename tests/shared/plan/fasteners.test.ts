@@ -4,11 +4,12 @@ import { checkPlan } from '../../../shared/plan/check'
 import { readPlan } from '../../../shared/plan/schema'
 import type { AsPrinted, Joint, Plan, TappedHole } from '../../../shared/plan/types'
 import { joint, planOf, step } from '../../shop/plan'
+import { figures } from '../../shop/words'
 import { wrench } from '../../shop/wrenches'
 import { onlyFault, withJoint } from './faults'
 
-const problems = (plan: Plan, atHand?: Parameters<typeof checkPlan>[1]) =>
-  checkPlan(plan, atHand).cautions.map(({ problem }) => problem)
+const problems = (plan: Plan, atHand?: Parameters<typeof checkPlan>[2]) =>
+  checkPlan(plan, figures, atHand).cautions.map(({ problem }) => problem)
 const torque = (torqueNm: number, more: { asPrinted?: AsPrinted; wrench?: string } = {}): Partial<Joint> => ({
   passes: [{ kind: 'torque', torqueNm, ...more }],
 })
@@ -20,11 +21,11 @@ describe('torques', () => {
     expect(fault).toMatch(
       /torqueNm: J1: 60 N·m would break an M8x1.25 bolt \(8.8\): even at .* \d+ % of its breaking load/,
     )
-    const read = readPlan(withJoint(torque(60)))
+    const read = readPlan(withJoint(torque(60)), figures)
     expect('faults' in read && read.faults[0]?.asPrinted).toBe(true)
   })
   test('[PC1] a nut, a plug and an angle after it: what bears no load is not judged, what seats is', () => {
-    expect(checkPlan(withJoint({ ...torque(60), fastener: 'plug' })).faults).toEqual([])
+    expect(checkPlan(withJoint({ ...torque(60), fastener: 'plug' }), figures).faults).toEqual([])
     const seats: Partial<Joint> = {
       passes: [
         { kind: 'torque', torqueNm: 20 },
@@ -32,7 +33,7 @@ describe('torques', () => {
       ],
       interruption: { torqueOnly: 'restart_pass', afterAngle: 'new_fasteners' },
     }
-    expect(checkPlan(withJoint(seats))).toEqual({ faults: [], cautions: [] })
+    expect(checkPlan(withJoint(seats), figures)).toEqual({ faults: [], cautions: [] })
   })
   test('[PC2] past yield is a caution and comes first, an assumed grade after it', () => {
     const plan = planOf(
@@ -47,14 +48,16 @@ describe('torques', () => {
   })
   test('[PC3] taken as printed it is a caution with the reason, and only for that value', () => {
     const taken = withJoint(torque(60, { asPrinted: { ...page, torqueNm: 60 } }))
-    expect(readPlan(taken)).toHaveProperty('plan')
+    expect(readPlan(taken, figures)).toHaveProperty('plan')
     expect(problems(taken)).toEqual([expect.stringContaining('Taken as printed: confirmed by letter')])
-    expect(checkPlan(withJoint(torque(60, { asPrinted: { ...page, torqueNm: 50 } }))).faults).toHaveLength(1)
+    expect(
+      checkPlan(withJoint(torque(60, { asPrinted: { ...page, torqueNm: 50 } })), figures).faults,
+    ).toHaveLength(1)
   })
   test('[PC7] where the shelf is known, a page that is not on it is a fault that may be mended so', () => {
     const taken = withJoint(torque(60, { asPrinted: { ...page, torqueNm: 60 } }))
-    expect(checkPlan(taken, { bytesHere: (sha256) => sha256 === page.photo }).faults).toEqual([])
-    expect(checkPlan(taken, { bytesHere: () => false }).faults).toEqual([
+    expect(checkPlan(taken, figures, { bytesHere: (sha256) => sha256 === page.photo }).faults).toEqual([])
+    expect(checkPlan(taken, figures, { bytesHere: () => false }).faults).toEqual([
       {
         path: expect.stringMatching(/passes\[0\]\.torqueNm$/),
         problem: 'J1: 60 N·m is taken as printed, but the photo of its page is not on this server',
@@ -64,7 +67,7 @@ describe('torques', () => {
     ])
     // What was taken for another value says nothing, and its page is not asked for.
     const other = withJoint(torque(22, { asPrinted: { ...page, torqueNm: 60 } }))
-    expect(checkPlan(other, { bytesHere: () => false }).faults).toEqual([])
+    expect(checkPlan(other, figures, { bytesHere: () => false }).faults).toEqual([])
   })
   test('[PC3] a page that is no hash is a fault of the file', () => {
     const plan = withJoint(torque(60, { asPrinted: { torqueNm: 60, reason: 'x', photo: 'page.jpg' } }))
@@ -74,7 +77,7 @@ describe('torques', () => {
 
 describe('words', () => {
   test('[PC4] outside the vocabulary they are told with what they could mean', () => {
-    const [found] = checkPlan(withJoint({ lubrication: 'no oil' })).cautions
+    const [found] = checkPlan(withJoint({ lubrication: 'no oil' }), figures).cautions
     expect(found?.problem).toBe('J1: “no oil” does not say exactly one lubrication')
     expect(found?.fix).toMatch(/^Write one of: .*dry.*oil/)
     expect(problems(withJoint({ lubrication: 'snake fat' }))).toEqual([
@@ -105,7 +108,7 @@ describe('bolts in their holes', () => {
   })
   test('[PC5] with the standard’s thread only: asked while the plan is made, answered by its own thread', () => {
     const deep = { stackMm: 20, depthMm: 60, threadMm: 55 }
-    const [found] = checkPlan(withJoint({ lengthMm: 60, hole: { ...HOLE, ...deep } })).cautions
+    const [found] = checkPlan(withJoint({ lengthMm: 60, hole: { ...HOLE, ...deep } }), figures).cautions
     expect(found?.problem).toBe(
       'J1: bolt of 60 mm: with the standard’s 22 mm of thread its shank would reach the hole',
     )

@@ -3,10 +3,11 @@ import { expect } from 'vitest'
 import { readPlan } from '../../../shared/plan/schema'
 import type { Joint, PlanStep } from '../../../shared/plan/types'
 import { joint, planOf, step } from '../../shop/plan'
+import { figures } from '../../shop/words'
 
 /** The one fault of a plan, as a sentence: place, problem, fix. */
 export function onlyFault(value: unknown): string {
-  const read = readPlan(value)
+  const read = readPlan(value, figures)
   const faults = 'faults' in read ? read.faults : []
   expect(faults).toHaveLength(1)
   return `${faults[0]?.path}: ${faults[0]?.problem}. ${faults[0]?.fix}`

@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import orrath from '../../../seed/plans/orrath-q31.json'
 import { readPlan, readPlanText } from '../../../shared/plan/schema'
+import { figures } from '../../shop/words'
 
 describe('text that is not JSON', () => {
   test.each([
@@ -22,7 +23,7 @@ describe('text that is not JSON', () => {
     ['{ "a": 1,\n "a": 2 }', 'line 2, column 2', 'The name "a" stands twice in one place'],
     [`${'['.repeat(5000)}`, 'line 1, column 62', 'The text is nested too deep'],
   ])('%#', (text, path, problem) => {
-    expect(readPlanText(text)).toMatchObject({ faults: [{ path, problem }] })
+    expect(readPlanText(text, figures)).toMatchObject({ faults: [{ path, problem }] })
   })
 
   test('the scanner and the platform agree on what JSON is', () => {
@@ -34,7 +35,7 @@ describe('text that is not JSON', () => {
       })
     fc.assert(
       fc.property(bent, (text) => {
-        const read = readPlanText(text)
+        const read = readPlanText(text, figures)
         const slipped = 'faults' in read && /^line \d/.test(read.faults[0]?.path ?? '')
         const twice = 'faults' in read && read.faults[0]?.problem.includes('stands twice')
         if (!twice) expect(slipped).toBe(!parses(text))
@@ -45,8 +46,8 @@ describe('text that is not JSON', () => {
 
   test('the file as saved, with a byte-order mark too, reads as the value does', () => {
     const text = JSON.stringify(orrath, null, 2)
-    expect(readPlanText(text)).toEqual(readPlan(orrath))
-    expect(readPlanText(`\uFEFF${text}`)).toEqual(readPlan(orrath))
+    expect(readPlanText(text, figures)).toEqual(readPlan(orrath, figures))
+    expect(readPlanText(`\uFEFF${text}`, figures)).toEqual(readPlan(orrath, figures))
   })
 })
 

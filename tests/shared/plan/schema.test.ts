@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import orrath from '../../../seed/plans/orrath-q31.json'
 import { planJsonSchema, readPlan } from '../../../shared/plan/schema'
+import { figures } from '../../shop/words'
 import { onlyFault, withJoint } from './faults'
 
 type Path = (string | number)[]
@@ -73,7 +74,7 @@ describe('layout', () => {
   test('no value of any kind makes the reader throw', () => {
     fc.assert(
       fc.property(fc.anything(), (value) => {
-        expect(readPlan(value)).toHaveProperty('faults')
+        expect(readPlan(value, figures)).toHaveProperty('faults')
       }),
     )
   })
@@ -84,7 +85,7 @@ describe('layout', () => {
       { gates: [{ id: 'g', kind: 'count', text: 'Rags', expect: 2 }] },
     )
     for (const path of pathsOf(small)) {
-      const read = readPlan(changed(small, path, undefined))
+      const read = readPlan(changed(small, path, undefined), figures)
       if (['order', 'invented'].includes(`${path.at(-1)}`)) expect(read).toHaveProperty('plan')
       else expect('faults' in read && read.faults[0]?.path, path.join('.')).toBeTruthy()
     }

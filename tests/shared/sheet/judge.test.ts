@@ -2,12 +2,14 @@
 import { describe, expect, test } from 'vitest'
 import { doubtfulFirst, type ItemLine, readSheet, sheetToPlan } from '../../../shared/sheet'
 import { printSpec } from '../../../shared/spec'
+import { figures } from '../../shop/words'
 
-const items = (text: string) => readSheet(text).lines.filter((line): line is ItemLine => line.kind === 'item')
+const items = (text: string) =>
+  readSheet(text, figures).lines.filter((line): line is ItemLine => line.kind === 'item')
 const first = (text: string) => items(text)[0] as ItemLine
 const HEAD = { id: 'draft', title: 'Draft', family: 'diesel', source: 'A sheet made up for a test' }
 const joints = (text: string) =>
-  sheetToPlan(readSheet(text).lines, HEAD).plan.steps.flatMap((step) => step.joints)
+  sheetToPlan(readSheet(text, figures).lines, HEAD, figures).plan.steps.flatMap((step) => step.joints)
 const says = (line: ItemLine | undefined) => (line?.spec ? printSpec(line.spec) : line?.refusal?.refused)
 
 const GRADED = 'Item;Thread;Torque;Grade;Lubrication\n'
@@ -40,7 +42,7 @@ describe('the judge at the import', () => {
 
   test('[TS11] impossible lines come first, then unread, then doubtful', () => {
     const text = `${GRADED}A;M8x1;36 N·m;8.8;oil\nB;M8x1;see page 3;8.8;oil\nC;M8x1;22 N·m;8.8;oil\nD;M8x1;90 N·m;8.8;oil\n`
-    expect(doubtfulFirst(readSheet(text).lines).map(({ line }) => line)).toEqual([5, 3, 2, 1, 4])
+    expect(doubtfulFirst(readSheet(text, figures).lines).map(({ line }) => line)).toEqual([5, 3, 2, 1, 4])
   })
 
   test.each([
@@ -68,7 +70,7 @@ describe('the judge at the import', () => {
   })
 
   test('[TS13] no grade on any line is said once for the sheet; on some it is a doubt of those', () => {
-    const none = readSheet('Item;Thread;Torque\nA;M8;22 N·m\nB;7/16-14;40 N·m\n')
+    const none = readSheet('Item;Thread;Torque\nA;M8;22 N·m\nB;7/16-14;40 N·m\n', figures)
     expect(none.remarks).toContain('No grade is given: lines were judged as 8.8, inch threads as SAE 5.')
     expect(none.lines.filter(({ doubt }) => doubt)).toEqual([])
     const [, missing, unknown] = items(
@@ -93,10 +95,10 @@ describe('the judge at the import', () => {
   })
 
   test('[TS13] lines without a thread are counted for the sheet', () => {
-    expect(readSheet('Item;Torque\nA;22 N·m\nB;9 N·m\n').remarks).toEqual([
+    expect(readSheet('Item;Torque\nA;22 N·m\nB;9 N·m\n', figures).remarks).toEqual([
       'No line has a thread: without one a torque is not judged.',
     ])
-    expect(readSheet('Item;Thread;Torque\nA;M8;22 N·m\nB;;9 N·m\n').remarks).toContain(
+    expect(readSheet('Item;Thread;Torque\nA;M8;22 N·m\nB;;9 N·m\n', figures).remarks).toContain(
       'One line has no thread: without one a torque is not judged.',
     )
   })
@@ -124,7 +126,9 @@ describe('the decimal style of a sheet', () => {
     ])
   })
   test('[TS14] the style is said, also where only a thread proves it', () => {
-    expect(readSheet(COMMA).remarks[0]).toBe('Numbers are read with a decimal comma, as “22,5” in line 2.')
+    expect(readSheet(COMMA, figures).remarks[0]).toBe(
+      'Numbers are read with a decimal comma, as “22,5” in line 2.',
+    )
     expect(says(items('Item;Thread;Torque (N·m)\nA;M10x1,25;1.050\n')[0])).toBe('1050 N·m')
   })
   test('[TS14] thousands as the style has them are read, and judged', () => {
@@ -150,7 +154,10 @@ describe('headings and columns', () => {
     ['Åtdragningsmoment, Nm', 'N·m'],
     ['Xyzzy (ft-lb)', 'lbf·ft'],
   ])('[TS15] “%s” carries its unit', (heading, unit) => {
-    expect(readSheet(`Item;Thread;${heading}\nA;M10;4\n`).columns[2]).toMatchObject({ role: 'torque', unit })
+    expect(readSheet(`Item;Thread;${heading}\nA;M10;4\n`, figures).columns[2]).toMatchObject({
+      role: 'torque',
+      unit,
+    })
   })
   test.each([
     [
@@ -166,25 +173,25 @@ describe('headings and columns', () => {
     ],
     ['Pos;Item;Thread;Qty;Torque;Unit;Grade;Lubrication;Step;Note', 'en'],
   ])('[TS15] %s', (headings) => {
-    const { columns } = readSheet(`${headings}\n10;Abc;M10;4;40;Nm;8.8;oil;Def;ghi\n`)
+    const { columns } = readSheet(`${headings}\n10;Abc;M10;4;40;Nm;8.8;oil;Def;ghi\n`, figures)
     expect(columns.map(({ role }) => role)).toEqual(
       'position item thread count torque unit grade lubrication group note'.split(' '),
     )
   })
   test('[TS15] “No.” counts pieces, or the lines where its numbers do', () => {
-    expect(readSheet('No.;Item;Nm\n4;A;9\n2;B;9\n8;C;9\n').columns[0]?.role).toBe('count')
-    expect(readSheet('No.;Item;Nm\n1;A;9\n2;B;9\n3;C;9\n').columns[0]?.role).toBe('position')
-    expect(readSheet('Class;Item;Nm\nA;Head;9\nB;Cap;9\n').columns[0]?.role).toBe('note')
+    expect(readSheet('No.;Item;Nm\n4;A;9\n2;B;9\n8;C;9\n', figures).columns[0]?.role).toBe('count')
+    expect(readSheet('No.;Item;Nm\n1;A;9\n2;B;9\n3;C;9\n', figures).columns[0]?.role).toBe('position')
+    expect(readSheet('Class;Item;Nm\nA;Head;9\nB;Cap;9\n', figures).columns[0]?.role).toBe('note')
   })
   test.each([
     ['Désignation;Vis;N.m\nCulasse;M10;40\nBielle;M9;30\n', 1, 'thread'],
     ['Item;Bolt;Nm\n1;M8;22\n2;M10;44\n', 0, 'position'],
     ['Pos;Thread;Nm\nFront left;M8;22\nRear;M10;44\n', 0, 'item'],
   ])('[TS15] what stands under a heading decides: %j', (text, index, role) => {
-    expect(readSheet(text).columns[index]?.role).toBe(role)
+    expect(readSheet(text, figures).columns[index]?.role).toBe(role)
   })
   test('[TS16] no column of items is one remark, and positions name the joints', () => {
-    const sheet = readSheet('Item;Thread;Nm\n1;M8;22\n2;M10;44\n')
+    const sheet = readSheet('Item;Thread;Nm\n1;M8;22\n2;M10;44\n', figures)
     expect(sheet.lines.filter(({ doubt }) => doubt)).toEqual([])
     expect(sheet.remarks).toContain('No column says what each line is for. Choose the one that does.')
     expect(joints('Item;Thread;Nm\n1;M8;22\n2;M10;44\n').map(({ title }) => title)).toEqual([
@@ -193,21 +200,23 @@ describe('headings and columns', () => {
     ])
   })
   test('[TS16] what a heading does not say is one remark for the sheet; a torque under it is a doubt of its line', () => {
-    const sheet = readSheet('Item;Thread;Nm;Zzz\nA;M8;22;4711\nB;M8;20;30 Nm + 90°\n')
+    const sheet = readSheet('Item;Thread;Nm;Zzz\nA;M8;22;4711\nB;M8;20;30 Nm + 90°\n', figures)
     expect(sheet.remarks).toContain('Column 4, “Zzz”, is used for nothing. Choose what it is, or “not used”.')
     expect(sheet.lines.map(({ doubt }) => doubt)).toEqual([
       undefined,
       undefined,
       ['One of its cells is under no known column.'],
     ])
-    const unused = readSheet('Item;Thread;Nm;Zzz\nA;M8;22;4711\nB;M8;20;30 Nm\n', { roles: { 3: 'none' } })
+    const unused = readSheet('Item;Thread;Nm;Zzz\nA;M8;22;4711\nB;M8;20;30 Nm\n', figures, {
+      roles: { 3: 'none' },
+    })
     expect(unused.lines.filter(({ doubt }) => doubt)).toEqual([])
     expect(unused.remarks.join()).not.toContain('Column 4')
   })
 
   test('[TS17] lines land in the step of their group, in their order; an empty one is that of the line above', () => {
     const text = 'Item,Thread,Nm,Group\nA,M8,22,Head\nB,M8,21,\nC,M8,20,Sump\nD,M8,19,head\n'
-    const { plan } = sheetToPlan(readSheet(text).lines, HEAD)
+    const { plan } = sheetToPlan(readSheet(text, figures).lines, HEAD, figures)
     expect(plan.steps.map(({ title, joints: of }) => [title, of.map((joint) => joint.title)])).toEqual([
       ['Head', ['A', 'B', 'D']],
       ['Sump', ['C']],
@@ -215,7 +224,7 @@ describe('headings and columns', () => {
   })
   test('[TS17] a number is named by its heading, and a section stands before it', () => {
     const steps = (text: string) =>
-      sheetToPlan(readSheet(text).lines, HEAD).plan.steps.map(({ title }) => title)
+      sheetToPlan(readSheet(text, figures).lines, HEAD, figures).plan.steps.map(({ title }) => title)
     expect(steps('Item,Nm,Step\nA,22,1\nB,20,2\n')).toEqual(['Step 1', 'Step 2'])
     expect(steps('Item,Nm,Group\nENGINE,,\nA,22,Head\nB,20,Sump\n')).toEqual(['ENGINE: Head', 'ENGINE: Sump'])
   })
@@ -268,7 +277,7 @@ describe('headings and columns', () => {
     expect(items('Item;Nm;Step\nHead;20;1\nHead;40;2\n')[1]?.doubt?.[0]).toContain('repeats line 2')
   })
   test('[TS20] where most lines bear the name of another, it is said once', () => {
-    const sheet = readSheet(`Item;Thread;Nm\n${'Bolt;M8;20\n'.repeat(12)}`)
+    const sheet = readSheet(`Item;Thread;Nm\n${'Bolt;M8;20\n'.repeat(12)}`, figures)
     expect(sheet.remarks.at(-1)).toBe(
       '11 lines repeat the item of another. Line 3 repeats line 2: the same item and thread.',
     )

@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../shared/plan/check'
 import { readPlan } from '../../../shared/plan/schema'
 import { readSheet, sheetToPlan } from '../../../shared/sheet'
+import { figures } from '../../shop/words'
 
 const HEAD = { id: 'draft', title: 'Draft', family: 'diesel', source: 'A sheet made up for a test' }
-const draft = (text: string) => sheetToPlan(readSheet(text).lines, HEAD)
+const draft = (text: string) => sheetToPlan(readSheet(text, figures).lines, HEAD, figures)
 const joints = (text: string) => draft(text).plan.steps.flatMap((step) => step.joints)
 
 describe('a plan from a sheet', () => {
@@ -77,7 +78,7 @@ describe('a plan from a sheet', () => {
           expect(faults).toEqual([])
           expect(plan.steps.flatMap((step) => step.joints).every((joint) => joint.class === 'B')).toBe(true)
           expect(plan.notices?.[0]).toContain('Every joint is proposed as class B')
-          expect(readPlan(plan)).toHaveProperty('plan')
+          expect(readPlan(plan, figures)).toHaveProperty('plan')
         },
       ),
       { numRuns: 100 },
@@ -86,7 +87,7 @@ describe('a plan from a sheet', () => {
 
   test('[TS10] what the plan check finds comes with it', () => {
     const { plan, faults, cautions } = draft('A;40 Nm\n')
-    expect({ faults, cautions }).toEqual(checkPlan(plan))
+    expect({ faults, cautions }).toEqual(checkPlan(plan, figures))
   })
 
   test('[TS9] 2,000 lines: each is a joint, steps within what a plan takes', () => {
@@ -94,6 +95,6 @@ describe('a plan from a sheet', () => {
     const { plan } = draft(`Item,Thread,Qty,Torque\n${rows.join('\n')}`)
     expect(plan.steps.flatMap((step) => step.joints)).toHaveLength(2000)
     expect(Math.max(...plan.steps.map((step) => step.joints.length))).toBe(60)
-    expect(readPlan(plan)).toHaveProperty('plan')
+    expect(readPlan(plan, figures)).toHaveProperty('plan')
   })
 })

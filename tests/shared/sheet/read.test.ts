@@ -3,12 +3,13 @@ import { describe, expect, test } from 'vitest'
 import { doubtfulFirst, type ItemLine, ROLES, readSheet, type SheetChoices } from '../../../shared/sheet'
 import { printSpec } from '../../../shared/spec'
 import { toNm } from '../../../shared/units'
+import { figures } from '../../shop/words'
 
 const items = (text: string, choices: SheetChoices = {}) =>
-  readSheet(text, choices).lines.filter((line): line is ItemLine => line.kind === 'item')
+  readSheet(text, figures, choices).lines.filter((line): line is ItemLine => line.kind === 'item')
 const says = (line: ItemLine | undefined) => (line?.spec ? printSpec(line.spec) : line?.refusal?.refused)
 const roles = (text: string, choices: SheetChoices = {}) =>
-  readSheet(text, choices).columns.map(({ role }) => role)
+  readSheet(text, figures, choices).columns.map(({ role }) => role)
 
 const CSV = `Item,Thread,Qty,Torque,Note
 Head bolts,M10x1.25,10,"1st 40 Nm, 2nd 70 Nm, 3rd +90°",new bolts
@@ -20,7 +21,7 @@ Flywheel,M10,8,95 N·m (70 in-lb),
 
 describe('columns', () => {
   test('[TS2] by their headings, with the reason', () => {
-    expect(readSheet(CSV)).toMatchObject({
+    expect(readSheet(CSV, figures)).toMatchObject({
       delimiter: ',',
       columns: [
         { role: 'item', why: 'The heading says “Item”.' },
@@ -33,7 +34,7 @@ describe('columns', () => {
   })
 
   test('[TS2] by what stands in them, with the reason', () => {
-    const sheet = readSheet('Head bolt;M10;10;40 Nm\nMain cap;M12;10;79 Nm\nPlug;M14;1;35\n')
+    const sheet = readSheet('Head bolt;M10;10;40 Nm\nMain cap;M12;10;79 Nm\nPlug;M14;1;35\n', figures)
     expect(sheet.columns.map(({ role, why }) => [role, why])).toEqual([
       ['item', 'It has words.'],
       ['thread', 'It has thread sizes.'],
@@ -47,7 +48,7 @@ describe('columns', () => {
   test('[TS3] the author’s choice stands above the guess', () => {
     const text = 'a,b,c\nHead,22,18\nCover,11,9\n'
     const chosen = { roles: { 0: 'item', 1: 'max', 2: 'min' }, unit: 'N·m' } as const
-    expect(readSheet(text, chosen).columns.map(({ role, why }) => [role, why])).toEqual([
+    expect(readSheet(text, figures, chosen).columns.map(({ role, why }) => [role, why])).toEqual([
       ['item', 'Chosen.'],
       ['max', 'Chosen.'],
       ['min', 'Chosen.'],
@@ -58,7 +59,7 @@ describe('columns', () => {
   })
 
   test('[TS2] a column taken already is kept as a note, not read twice', () => {
-    const sheet = readSheet('Item,Torque,Tightening torque\nHead,40 Nm,45 Nm\n')
+    const sheet = readSheet('Item,Torque,Tightening torque\nHead,40 Nm,45 Nm\n', figures)
     expect(sheet.columns[2]).toMatchObject({ role: 'note', why: expect.stringContaining('Column 2') })
     expect(sheet.lines[1]).toMatchObject({ note: '45 Nm' })
   })
@@ -126,6 +127,7 @@ describe('lines', () => {
   test('[TS6] headers, also repeated ones, and section headings stay as such', () => {
     const sheet = readSheet(
       'Item,Torque\nCYLINDER HEAD,\nHead bolts,40 Nm\nITEM,TORQUE\nCRANKSHAFT,\nMain caps,79 Nm\n',
+      figures,
     )
     expect(sheet.lines.map(({ kind, line }) => [line, kind])).toEqual([
       [1, 'header'],
@@ -135,7 +137,7 @@ describe('lines', () => {
       [5, 'section'],
       [6, 'item'],
     ])
-    expect(readSheet('Head bolts,40 Nm\nSump plug,\n').lines[1]).toMatchObject({
+    expect(readSheet('Head bolts,40 Nm\nSump plug,\n', figures).lines[1]).toMatchObject({
       kind: 'section',
       doubt: [expect.stringContaining('missing')],
     })
@@ -154,20 +156,23 @@ describe('lines', () => {
   })
 
   test('[TS8] unread lines first, then doubtful ones, each in order', () => {
-    expect(doubtfulFirst(readSheet(CSV).lines).map(({ line }) => line)).toEqual([4, 5, 6, 1, 2, 3])
+    expect(doubtfulFirst(readSheet(CSV, figures).lines).map(({ line }) => line)).toEqual([4, 5, 6, 1, 2, 3])
   })
 })
 
 describe('how sheets come', () => {
   test('[TS1] columns of a scanned page, parted by runs of spaces or dots', () => {
-    const sheet = readSheet(`
+    const sheet = readSheet(
+      `
 Item                          N·m        lb-ft      Size
 CYLINDER HEAD
 Head bolts                    24         18         M8
 Rocker cover bolts            9.5        7.0        M6 x 1.0
 Camshaft cap .............    10-12      7-9
 Breather                                            M5
-`)
+`,
+      figures,
+    )
     expect(sheet.delimiter).toBe('spaces')
     expect(
       sheet.lines.map((line) => (line.kind === 'item' ? [line.item, says(line), line.thread] : line.kind)),
@@ -186,6 +191,7 @@ Breather                                            M5
   test('[TS1] plain lines with the torque at the end', () => {
     const sheet = readSheet(
       'Engine block\nMain cap bolts M12: 79 N·m (58 lb-ft)\nRod cap nuts 30 Nm + 90°\nOil filter hand tight\nSensor 20\n',
+      figures,
     )
     expect(sheet.delimiter).toBe('lines')
     expect(sheet.lines.map((line) => (line.kind === 'item' ? [line.item, says(line)] : line.kind))).toEqual([
@@ -199,7 +205,7 @@ Breather                                            M5
   })
 
   test('[TS1] a quoted cell may run over lines; inches are no quoting', () => {
-    const quoted = readSheet('Item,Torque\r\nHead,"40 Nm\r\n70 Nm\r\n90°"\r\nCap,79 Nm\r\n')
+    const quoted = readSheet('Item,Torque\r\nHead,"40 Nm\r\n70 Nm\r\n90°"\r\nCap,79 Nm\r\n', figures)
     expect(quoted.lines.map(({ line }) => line)).toEqual([1, 2, 5])
     expect(quoted.lines[1]).toMatchObject({
       text: 'Head,"40 Nm\r\n70 Nm\r\n90°"',
@@ -238,7 +244,7 @@ describe('for every pasted text', () => {
   test('[TS9] nothing is dropped and nothing throws', () => {
     fc.assert(
       fc.property(fc.oneof(table, fc.string({ unit: 'binary', maxLength: 80 })), choices, (text, chosen) => {
-        const sheet = readSheet(text, chosen as SheetChoices)
+        const sheet = readSheet(text, figures, chosen as SheetChoices)
         const kept = letters(sheet.lines.map((line) => line.text).join(''))
         expect(kept).toBe(letters(text))
         for (const line of sheet.lines)
@@ -256,7 +262,7 @@ function letters(text: string): string {
 
 describe('a line without columns', () => {
   const itemOf = (text: string) =>
-    readSheet(`Cylinder head\n${text}`).lines.find(({ kind }) => kind === 'item')
+    readSheet(`Cylinder head\n${text}`, figures).lines.find(({ kind }) => kind === 'item')
 
   test.each(['not 25 Nm', 'Head bolts do not exceed 90 Nm'])(
     '[TS9] its end is doubtful where the whole says something else: %s',

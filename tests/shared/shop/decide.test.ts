@@ -10,6 +10,7 @@ import type { Person, Shop, ShopCommand, ShopEvent, Wrench } from '../../../shar
 import { people } from '../../shop/people'
 import { testPlan } from '../../shop/plans/test-engine'
 import { START } from '../../shop/time'
+import { figures } from '../../shop/words'
 import { crib } from '../../shop/wrenches'
 import { withJoint } from '../plan/faults'
 
@@ -20,7 +21,8 @@ interface Said {
   shop: Shop
 }
 
-const run = (shop: Shop, command: ShopCommand, by: string) => decideShop(shop, command, { by, doneAt: START })
+const run = (shop: Shop, command: ShopCommand, by: string) =>
+  decideShop(shop, command, { by, doneAt: START, figures })
 
 /** The shop after these, each accepted; then what is asked, by Dee unless said otherwise. */
 function given(...happened: ShopCommand[]) {
@@ -220,7 +222,7 @@ describe('the plan library', () => {
       ],
     })
     const asked = (bytesHere: (sha256: string) => boolean) =>
-      decideShop(shop, addPlan(taken), { by: 'dee', doneAt: START, bytesHere })
+      decideShop(shop, addPlan(taken), { by: 'dee', doneAt: START, bytesHere, figures })
     expect(asked(() => false)).toMatchObject({ refused: 'plan_has_faults' })
     expect(asked((sha256) => sha256 === 'a'.repeat(64))).toMatchObject([{ type: 'PlanAdded' }])
   })

@@ -8,6 +8,7 @@ import {
   specSentenceFor,
 } from '../../../shared/spec'
 import { toNm } from '../../../shared/units'
+import { figures } from '../../shop/words'
 
 /** What a text says, printed by us. */
 const says = (text: string, context = {}) => {
@@ -155,7 +156,7 @@ describe('two printed units', () => {
     })
     expect(readSpec('120 N·m (92 lbf·ft)')).toHaveProperty('contradiction')
     const near = readSpec('120 N·m (90 lbf·ft)')
-    expect(!isRefusal(near) && near.remark && remarkSentenceFor(near.remark)).toBe(
+    expect(!isRefusal(near) && near.remark && remarkSentenceFor(near.remark, figures)).toBe(
       '“120 N·m” and “90 lbf·ft” are 1.7 % apart. The first is taken.',
     )
   })
@@ -335,7 +336,7 @@ describe('words beside a torque', () => {
     const refusal = readSpec(text)
     expect(readings(text)).toEqual([reading])
     expect(refusal).toMatchObject({ data: { note } })
-    expect(isRefusal(refusal) ? specSentenceFor(refusal) : '').toContain(reading)
+    expect(isRefusal(refusal) ? specSentenceFor(refusal, figures) : '').toContain(reading)
   })
 
   test('[SP14] one torque for each of several things: all are shown', () => {
@@ -422,7 +423,7 @@ describe('what is no torque is refused', () => {
       const refusal = readSpec(text)
       if (!isRefusal(refusal)) throw new Error(`${text} was read`)
       seen.add(refusal.refused)
-      const sentence = specSentenceFor(refusal)
+      const sentence = specSentenceFor(refusal, figures)
       expect(sentence).toMatch(/(?:Enter|choose|Look)/)
       if (text) expect(sentence).toContain(text)
     }

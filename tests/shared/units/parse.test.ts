@@ -18,6 +18,7 @@ import {
   unitNamed,
   unitSentenceFor,
 } from '../../../shared/units'
+import { figures } from '../../shop/words'
 
 const SPELLINGS: Record<TorqueUnit, string[]> = {
   N·m: [
@@ -115,7 +116,7 @@ describe('torques as they are typed', () => {
   test('a number alone is asked for its unit', () => {
     const asked = parseTorque('35')
     expect(asked).toMatchObject({ refused: 'unclear', data: { why: 'no_unit' } })
-    expect(isRefusal(asked) && unitSentenceFor(asked)).toBe(
+    expect(isRefusal(asked) && unitSentenceFor(asked, figures)).toBe(
       '“35” has no unit: 35 N·m, 35 lbf·ft, 35 lbf·in and 35 kgf·m are possible. Choose the one that is printed.',
     )
   })
@@ -130,7 +131,7 @@ describe('torques as they are typed', () => {
   ])('“%s” is refused', (text, refused) => {
     const refusal = parseTorque(text)
     expect(refusal).toMatchObject({ refused })
-    expect(isRefusal(refusal) && unitSentenceFor(refusal)).toMatch(/\. Enter /)
+    expect(isRefusal(refusal) && unitSentenceFor(refusal, figures)).toMatch(/\. Enter /)
   })
 
   test('no text throws', () => {

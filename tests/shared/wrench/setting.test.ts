@@ -18,6 +18,7 @@ import {
   wrenchSentence,
   wrenchSetting,
 } from '../../../shared/wrench'
+import { figures } from '../../shop/words'
 import { wrench } from '../../shop/wrenches'
 
 const NOW = 1_000_000_000
@@ -74,8 +75,8 @@ describe('the lever, every angle', () => {
   ])('refused: %s', (code, answer) => {
     expect(isRefusal(answer)).toBe(true)
     expect((answer as WrenchRefusal).refused).toBe(code)
-    expect(wrenchSentence(answer as WrenchRefusal)).toMatch(/\.$/)
-    expect(wrenchSentence(answer as WrenchRefusal)).not.toMatch(/undefined|NaN/)
+    expect(wrenchSentence(answer as WrenchRefusal, figures)).toMatch(/\.$/)
+    expect(wrenchSentence(answer as WrenchRefusal, figures)).not.toMatch(/undefined|NaN/)
   })
 })
 
@@ -174,7 +175,7 @@ describe('the crib ranked', () => {
   test('every reason against a wrench is said, in words', () => {
     const [picked] = rank(click('old', 40, 200, { state: 'failed', dueAt: NOW - 1 }))
     expect(picked?.fits).toBe(false)
-    expect(picked && againstWrench(picked)).toEqual([
+    expect(picked && againstWrench(picked, figures)).toEqual([
       'failed its check: do not use',
       'its check is out of date',
       '30 N·m is outside its scale, 40–200 N·m',

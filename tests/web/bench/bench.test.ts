@@ -24,6 +24,7 @@ import { person } from '../../shop/people'
 import { demoPlan } from '../../shop/plans/demo'
 import { shopOf } from '../../shop/shop'
 import { START } from '../../shop/time'
+import { figures } from '../../shop/words'
 import { wrench } from '../../shop/wrenches'
 import { phaseAt } from './at'
 
@@ -225,7 +226,8 @@ describe('the wrench in hand', () => {
       'TW-13 false',
       'TW-12 false',
     ])
-    const why = (id: string) => againstWrench(choices.find(({ wrench }) => wrench.id === id) as Picked)
+    const why = (id: string) =>
+      againstWrench(choices.find(({ wrench }) => wrench.id === id) as Picked, figures)
     expect(why('TW-12')).toEqual(['failed its check: do not use'])
     expect(why('TW-11')).toEqual(['65 N·m is outside its scale, 10–60 N·m'])
     expect(why('TW-14')).toEqual(['its scale is in lbf·ft'])

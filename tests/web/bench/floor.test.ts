@@ -20,7 +20,7 @@ import { person } from '../../shop/people'
 import { demoPlan } from '../../shop/plans/demo'
 import { shopOf } from '../../shop/shop'
 import { DAY, MINUTE, START } from '../../shop/time'
-import { words } from '../../shop/words'
+import { figures, words } from '../../shop/words'
 import { wrench } from '../../shop/wrenches'
 import { phaseAt, roundAt } from './at'
 
@@ -294,7 +294,7 @@ test('a wrench that does not fit is offered against the best that does, each wit
   const choices = wrenchChoices(shop, pass, START)
   expect(wrenchOffer(choices, 'TW-11')).toBeUndefined()
   const offer = wrenchOffer(choices, 'TW-13')
-  expect(againstWrench(offer?.unfit as Picked)[0]).toContain('5–25')
+  expect(againstWrench(offer?.unfit as Picked, figures)[0]).toContain('5–25')
   expect(offer?.fit?.wrench.id).toBe('TW-11')
   const late = wrenchChoices(shop, pass, START + 200 * DAY)
   expect(wrenchOffer(late, 'TW-11')?.fit).toBeUndefined()

@@ -22,6 +22,7 @@ import { person } from '../../shop/people'
 import { demoPlan } from '../../shop/plans/demo'
 import { shopOf } from '../../shop/shop'
 import { DAY, START } from '../../shop/time'
+import { figures } from '../../shop/words'
 import { wrench } from '../../shop/wrenches'
 import { roundAt } from './at'
 
@@ -223,7 +224,7 @@ describe('what a measurement leads to', () => {
     const step = at.step('B5')
     const [asked] = step.measurements
     if (!asked) throw new Error('B5 measures nothing')
-    const words = () => ledWords(leadsNow(stepState(at.job(), 'B5'), asked))
+    const words = () => ledWords(leadsNow(stepState(at.job(), 'B5'), asked, figures))
     expect(words()).toEqual([])
     const measure = (place: string, value: number) =>
       at.does({

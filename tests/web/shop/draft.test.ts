@@ -21,6 +21,7 @@ import { finishOf, fixWords, placeInPlan, placeWords, within } from '../../../we
 import { judgedPass, printedPasses } from '../../../web/pages/shop/draft/judged'
 import { draftShelf, memoryShelf } from '../../../web/pages/shop/draft/shelf'
 import { joint, planOf, step } from '../../shop/plan'
+import { figures } from '../../shop/words'
 
 const BARE: Plan = {
   format: 'paintmark-plan/1',
@@ -169,7 +170,7 @@ describe('the check of a draft', () => {
   test('what the plan check says is said at its place', () => {
     const angled = changeJoint(two, 1, 0, { passes: [{ kind: 'angle', angleDeg: 90 }] })
     const [fault] = finishOf(angled).faults
-    expect(fault).toEqual(checkPlan(angled).faults[0])
+    expect(fault).toEqual(checkPlan(angled, figures).faults[0])
     expect(placeInPlan(fault?.path ?? '')).toEqual({ step: 1, joint: 0, part: 'interruption' })
     // The check speaks of the file; here a list is chosen from.
     expect(fixWords(fault?.fix ?? '')).toBe('Say what to do when it is interrupted once an angle is turned.')

@@ -5,12 +5,13 @@ import type { Joint, Plan } from '../../../shared/plan/types'
 import { excerpt, keysOf, placeOf, withAsPrinted } from '../../../web/pages/shop/fault-place'
 import { figuresOf, interruptionWords, mapLabel, plannedHeads } from '../../../web/pages/shop/plan-look'
 import { countWords, editions, latest } from '../../../web/shop/plan-library'
+import { figures } from '../../shop/words'
 import { PLAN } from '../../shop/yard'
 
 const TEXT = JSON.stringify(PLAN, null, 2)
 const lineOf = (text: string, path: string) => text.split('\n')[placeOf(text, path).line - 1]?.trim()
 const faultsOf = (text: string) => {
-  const reading = readPlanText(text)
+  const reading = readPlanText(text, figures)
   return 'faults' in reading ? reading.faults : []
 }
 

@@ -16,6 +16,7 @@ import {
   withCorrection,
   workLines,
 } from '../../../web/pages/shop/sheet/sheet-work'
+import { figures } from '../../shop/words'
 
 const TEXT = [
   'Item\tThread\tQty\tTorque',
@@ -28,7 +29,7 @@ const TEXT = [
   'Starter bolt\tM10x9\t2\t35 Ib-ft',
   'Oil pipe union\tR1/8\t1\tsee page 14',
 ].join('\n')
-const SHEET = readSheet(TEXT)
+const SHEET = readSheet(TEXT, figures)
 const WORK: SheetWork = { ...EMPTY_WORK, text: TEXT }
 const HEAD = { id: 'x-1', title: 'Torques', family: 'diesel', source: 'Invented sheet, edition 1' }
 
@@ -42,7 +43,7 @@ const say = (work: SheetWork, n: number, said: Parameters<typeof withCorrection>
 
 describe('what the reader leaves beside a torque', () => {
   const text = 'Item\tThread\tTorque\nA\tM8x1.25\t22.0 N·m (16.5 lbf·ft)\nB\tM8x1.25\t25 Nm with new bolts\n'
-  const sheet = readSheet(text)
+  const sheet = readSheet(text, figures)
   const at = (n: number, corrections = {}) =>
     workLines(sheet, { choices: {}, corrections })[n - 1] as WorkLine
   const told = ({ line }: WorkLine) => (line.kind === 'item' ? line.told : undefined)
@@ -143,7 +144,7 @@ describe('what its author says', () => {
 
   test('it is let go when the text of the line changes, and taken back by itself', () => {
     const said = say(WORK, 5, { printed: '12 N·m' })
-    const changed = readSheet(TEXT.replace('M6\t8\t12', 'M6\t8\t14'))
+    const changed = readSheet(TEXT.replace('M6\t8\t12', 'M6\t8\t14'), figures)
     expect(workLines(changed, said).find(({ original }) => original.line === 5)?.state).toBe('unread')
     expect(lineOf(say(said, 5, { printed: undefined }), 5).state).toBe('unread')
   })
@@ -184,8 +185,8 @@ describe('the draft it becomes', () => {
   const joint = (id: string) => plan.steps.flatMap(({ joints }) => joints).find((one) => one.id === id)
 
   test('a plan the library would take: no fault', () => {
-    expect(checkPlan(plan).faults).toEqual([])
-    expect(readPlan(JSON.parse(JSON.stringify(plan)))).toHaveProperty('plan')
+    expect(checkPlan(plan, figures).faults).toEqual([])
+    expect(readPlan(JSON.parse(JSON.stringify(plan)), figures)).toHaveProperty('plan')
   })
 
   test('the author’s classes; two signatures where one is A', () => {
@@ -230,7 +231,7 @@ describe('what the judge stops or doubts', () => {
     'Rail bolt\tM8\t6\t22 N·m\t',
     'Sump bolt\tM6\t6\t40 N·m, 70\tBelow',
   ].join('\n')
-  const sheet = readSheet(text)
+  const sheet = readSheet(text, figures)
   const at = (work: SheetWork, n: number) =>
     workLines(sheet, work).find(({ original }) => original.line === n) as WorkLine
   const correct = (n: number, said: Parameters<typeof withCorrection>[2]) =>
@@ -285,7 +286,7 @@ describe('what the judge stops or doubts', () => {
     for (const printed of offers) expect(at(correct(5, { printed }), 5).line).toHaveProperty('spec')
   })
   test('[TS14] both readings of a number that breaks the style are offered', () => {
-    const comma = readSheet('Item;Thread;Nm\nA;M8;22,5\nB;M10;1,050\n')
+    const comma = readSheet('Item;Thread;Nm\nA;M8;22,5\nB;M10;1,050\n', figures)
     const line = workLines(comma, EMPTY_WORK)[2] as WorkLine
     expect(line.offers).toEqual(['1.05 N·m', '1050 N·m'])
     const taken = withCorrection(EMPTY_WORK, line.original, { printed: '1050 N·m' })

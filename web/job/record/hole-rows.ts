@@ -59,7 +59,7 @@ export function holeRows(job: PlannedJob, steps: readonly AdoptedStep[] = job.pl
 }
 
 function goesIn(job: PlannedJob, { joint, position }: RegisterRow, fit: ReturnType<typeof boltFit>): string {
-  if (isRefusal(fit)) return fastenerSentence(fit)
+  if (isRefusal(fit)) return fastenerSentence(fit, format)
   if (fit && !isAsMade(job, joint, position)) return fitWords(longPart(joint), fit, format)
   const lengthMm = lengthHere(job, joint, position)
   return lengthMm === undefined ? '' : `The ${longPart(joint)} of ${format.number(lengthMm)} mm.`

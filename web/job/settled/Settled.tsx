@@ -69,7 +69,7 @@ function Stated(props: ParentProps<StatedProps>) {
         <Torque {...props} />
       </p>
       {props.children}
-      <p>{ended(upperFirst(basisWords(props.value.basis)))}</p>
+      <p>{ended(upperFirst(basisWords(props.value.basis, format)))}</p>
       <p>“{props.value.reason}”</p>
       <p class="by-line cluster">
         <Stripe person={props.value.by} name="after" /> <Moment at={props.value.doneAt} />

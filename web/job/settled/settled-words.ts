@@ -19,7 +19,9 @@ export function whoSettles(shop: Shop): string {
 export function settledWords(value: SettledValue, words: Words): string {
   const { basis, by, doneAt, reason } = value
   const on =
-    basis.kind === 'computed' && basis.proposal ? computedBriefly(basis.proposal.inputs) : basisWords(basis)
+    basis.kind === 'computed' && basis.proposal
+      ? computedBriefly(basis.proposal.inputs)
+      : basisWords(basis, format)
   const [, ...before] = settlings(value)
   const replaces = before.map(({ torqueNm }) => `${words.torque(torqueNm, 'N·m')} N·m`)
   return [

@@ -27,6 +27,7 @@ import { ledWords } from '../../../shared/measure'
 import type { ReleaseKind } from '../../../shared/plan/kinds'
 import { indexPlan, positionsOf, setOf, stepClass } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep, Gate, JointClass, Measurement } from '../../../shared/plan/types'
+import { format } from '../../format'
 
 /** Some fasteners of a joint, by the names people use. */
 export interface NamedFasteners {
@@ -125,7 +126,7 @@ export function stepView(job: PlannedJob, step: AdoptedStep, now?: Instant): Ste
         const entry = standingMeasurement(state, measurement.id, place)
         return entry ? { place, entry } : { place }
       }),
-      leads: ledWords(leadsNow(state, measurement)),
+      leads: ledWords(leadsNow(state, measurement, format)),
     })),
     gates: step.gates.map((gate) => {
       const answer = state.gates[gate.id]

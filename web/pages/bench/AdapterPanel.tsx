@@ -152,7 +152,9 @@ function AdapterForm() {
         </div>
         <NumberPad value={text()[figure()]} onChange={type} decimal maxLength={6} label="Length or angle" />
         <div aria-live="polite">
-          <Show when={fault()}>{(fault) => <p class="against-words">{wrenchSentence(fault())}</p>}</Show>
+          <Show when={fault()}>
+            {(fault) => <p class="against-words">{wrenchSentence(fault(), format)}</p>}
+          </Show>
           <Show when={set()}>
             {(setting) => (
               <p class="adapter-set">

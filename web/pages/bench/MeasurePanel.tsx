@@ -56,7 +56,7 @@ export function MeasurePanel() {
                   label={`${measurement.title}: ${limitsWords(measurement, format)}, ${ticks().length} of ${measurement.places.length} measured`}
                 />
               </Show>
-              <For each={ledWords(leadsNow(state(), measurement))}>
+              <For each={ledWords(leadsNow(state(), measurement, format))}>
                 {({ words, against }) => (
                   <p class="mark" classList={{ 'against-words': against }}>
                     {words}
@@ -195,7 +195,9 @@ function JustEntered(props: { measurement: Measurement; place: string; value: nu
   const state = () => stepState(scope.planned(), bench.step().id)
   const entry = () => standingMeasurement(state(), props.measurement.id, props.place)
   const leads = () =>
-    leadsNow(state(), props.measurement).filter(({ place }) => place === undefined || place === props.place)
+    leadsNow(state(), props.measurement, format).filter(
+      ({ place }) => place === undefined || place === props.place,
+    )
   return (
     <div class="just-entered mark stack close" role="status">
       <Show when={!props.here}>

@@ -74,7 +74,7 @@ export function ScaleDialog(props: { onClose(): void }) {
 /** Which wrench this is about, what is on it, whether it can do the joint, and the way to another. */
 export function WrenchLine() {
   const bench = useBench()
-  const against = (choice: Picked) => againstWrench(choice).join('; ')
+  const against = (choice: Picked) => againstWrench(choice, format).join('; ')
   return (
     <Show when={bench.wrenchChoice()}>
       {(choice) => (
@@ -120,7 +120,10 @@ export function WrenchLine() {
 
 /** What speaks against it without ruling it out; that it has no room is a sentence of its own. */
 const lesser = (choice: Picked): string =>
-  againstWrench({ ...choice, against: choice.against.filter((demerit) => demerit !== 'no_room') }).join('; ')
+  againstWrench(
+    { ...choice, against: choice.against.filter((demerit) => demerit !== 'no_room') },
+    format,
+  ).join('; ')
 
 /** The number entered does not fit as it stands: both readings, and the two ways on. */
 export function HeldUpPanel(props: { why: HeldUp; scaleId: string }) {

@@ -6,6 +6,7 @@ import { Button } from '../../ui/Button'
 import { useBench } from './bench'
 import { rangeWords, wrenchOffer } from './wrench'
 import './beside.css'
+import { format } from '../../format'
 
 export function WrenchOffer() {
   const bench = useBench()
@@ -17,7 +18,7 @@ export function WrenchOffer() {
           <p>
             <strong>{offer().unfit.wrench.id}</strong>{' '}
             <span class="against-words">
-              does not fit. {upperFirst(againstWrench(offer().unfit).join('; '))}.
+              does not fit. {upperFirst(againstWrench(offer().unfit, format).join('; '))}.
             </span>
           </p>
           <Show
@@ -29,7 +30,7 @@ export function WrenchOffer() {
                 <p>
                   <strong>{other().wrench.id}</strong> fits: {rangeWords(other().wrench)},{' '}
                   {other().wrench.title}.
-                  <Show when={againstWrench(other()).join('; ')}>
+                  <Show when={againstWrench(other(), format).join('; ')}>
                     {(words) => <span class="pencil"> {upperFirst(words())}.</span>}
                   </Show>
                 </p>

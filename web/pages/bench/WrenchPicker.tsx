@@ -6,6 +6,7 @@ import { Dialog } from '../../ui/Dialog'
 import { useBench } from './bench'
 import { rangeWords, roomWords, settingWords } from './wrench'
 import './wrenches.css'
+import { format } from '../../format'
 
 const DAY_MS = 24 * 3_600_000
 
@@ -40,7 +41,9 @@ export function WrenchPicker(props: { onClose(): void }) {
                   <Show
                     when={choice().fits}
                     fallback={
-                      <span class="against-words">Does not fit: {againstWrench(choice()).join('; ')}</span>
+                      <span class="against-words">
+                        Does not fit: {againstWrench(choice(), format).join('; ')}
+                      </span>
                     }
                   >
                     <Show when={settingWords(choice(), bench.adapter())}>
@@ -57,7 +60,7 @@ export function WrenchPicker(props: { onClose(): void }) {
                     </Show>
                     <Show when={choice().against.length > 0}>
                       <span class="mark">
-                        <strong>Mind:</strong> {againstWrench(choice()).join('; ')}
+                        <strong>Mind:</strong> {againstWrench(choice(), format).join('; ')}
                       </span>
                     </Show>
                     <span class="pencil">

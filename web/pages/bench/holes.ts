@@ -49,7 +49,7 @@ export function holeView(
   const entry = holeAt(job, joint.id, position)
   const outcome = boltFit(job, joint, position, ...(lengthMm === undefined ? [] : [lengthMm]))
   const fit = outcome && !isRefusal(outcome) ? outcome : undefined
-  const refused = isRefusal(outcome) ? fastenerSentence(outcome) : undefined
+  const refused = isRefusal(outcome) ? fastenerSentence(outcome, format) : undefined
   const stripped = entry?.condition === 'stripped'
   // Of the maker's bolt in the maker's hole nothing is said that could worry, but that it bottoms.
   const asMade = lengthMm === undefined && isAsMade(job, joint, position)

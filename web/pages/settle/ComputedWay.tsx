@@ -121,7 +121,7 @@ export function ComputedWay(props: ComputedWayProps) {
               <b>Nothing is proposed yet.</b>
             </p>
             <ul class="bulleted stack">
-              <For each={refusals()}>{(one) => <li>{proposalSentence(one)}</li>}</For>
+              <For each={refusals()}>{(one) => <li>{proposalSentence(one, format)}</li>}</For>
             </ul>
           </div>
         }
@@ -158,7 +158,7 @@ function Refused(props: { joint: AdoptedJoint; proposed: Proposed }) {
         <b>The formulas do not hold here.</b>
       </p>
       <ul class="bulleted stack">
-        <For each={refusedFor(props.proposed)}>{(one) => <li>{proposalSentence(one)}</li>}</For>
+        <For each={refusedFor(props.proposed)}>{(one) => <li>{proposalSentence(one, format)}</li>}</For>
       </ul>
       <Show
         when={NOT_STEEL.some((code) => refusedFor(props.proposed).some(({ refused }) => refused === code))}

@@ -26,7 +26,7 @@ export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
       </p>
       <Show when={!props.folded}>
         <p>{weakestWords(results())}</p>
-        <Show when={heldWords(results())}>
+        <Show when={heldWords(results(), format)}>
           {(why) => <p class="proposal-held sentence">{upperFirst(why())}.</p>}
         </Show>
       </Show>
@@ -34,10 +34,10 @@ export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
         links={linksOf(results())}
         preloadLowN={results().preloadLowN}
         preloadHighN={results().preloadHighN}
-        show={(n) => `${kiloNewton(n)} kN`}
+        show={(n) => `${kiloNewton(n, format)} kN`}
       />
       <Show when={!props.folded}>
-        <p class="small pencil">Reckoned from {inputsWords(props.proposal.inputs)}.</p>
+        <p class="small pencil">Reckoned from {inputsWords(props.proposal.inputs, format)}.</p>
       </Show>
       <details class="proposal-more unfold" open={!props.folded}>
         <summary>{props.proposal.cautions.length} cautions</summary>

@@ -216,7 +216,9 @@ function basisOf({ kind, ...form }: SettleForm, proposal: Proposal | undefined):
     case 'source':
       return { kind, title: form.title.trim(), edition: form.edition.trim(), page: form.page.trim() }
     case 'computed':
-      return proposal && { kind, method: PROPOSAL_METHOD, inputs: inputsWords(proposal.inputs), proposal }
+      return (
+        proposal && { kind, method: PROPOSAL_METHOD, inputs: inputsWords(proposal.inputs, format), proposal }
+      )
     case 'word':
       return { kind, competence: form.competence.trim() }
     default:

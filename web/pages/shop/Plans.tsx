@@ -5,6 +5,7 @@ import { checkPlan } from '../../../shared/plan/check'
 import type { Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { upperFirst } from '../../../shared/words'
+import { format } from '../../format'
 import { countWords, createWhole, editions, planHref } from '../../shop/plan-library'
 import type { ShopScope } from '../../shop/scope'
 import { EmptyState } from '../../ui/EmptyState'
@@ -70,7 +71,7 @@ function PlanCard(props: { scope: ShopScope; plan: Plan }) {
   const { whole } = createWhole(() => props.plan)
   const cautions = () => {
     const plan = whole()
-    return plan && checkPlan(plan, { wrenches: props.scope.shop().wrenches }).cautions.length
+    return plan && checkPlan(plan, format, { wrenches: props.scope.shop().wrenches }).cautions.length
   }
   return (
     <li class="shop-card stack">

@@ -51,7 +51,7 @@ export function PrintedAnswer() {
                   </For>
                 </ol>
               </Show>
-              <Show when={printed().spec.remark}>{(two) => <p>{remarkSentenceFor(two())}</p>}</Show>
+              <Show when={printed().spec.remark}>{(two) => <p>{remarkSentenceFor(two(), format)}</p>}</Show>
               <Show when={calculation().inputs.beside.trim()}>
                 {(words) => <p>{noteSentenceFor(words())}</p>}
               </Show>

@@ -139,7 +139,7 @@ function Ranking(props: { ranked: readonly Picked[] }) {
 }
 
 function WrenchLine(props: { picked: Picked; best: boolean }) {
-  const against = () => againstWrench(props.picked)
+  const against = () => againstWrench(props.picked, format)
   return (
     <li classList={{ 'desk-best': props.best, 'desk-unfit': !props.picked.fits }}>
       <span class="desk-wrench-id strong">{props.picked.wrench.id}</span>

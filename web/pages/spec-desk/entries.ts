@@ -5,6 +5,7 @@
  */
 import { isRefusal } from '../../../shared/log'
 import { parseLength, unitSentenceFor } from '../../../shared/units'
+import { format } from '../../format'
 import { type InputField, type Inputs, LABELS } from './inputs'
 
 export type Entry<T> = { value?: T; error?: string }
@@ -17,7 +18,7 @@ export function lengthIn(text: string): Entry<number> {
     isRefusal(asTyped) && asTyped.refused === 'unclear' && (asTyped.data as { why: string }).why === 'no_unit'
       ? parseLength(`${text.trim()} mm`)
       : asTyped
-  return isRefusal(read) ? { error: unitSentenceFor(read) ?? '' } : { value: read.mm }
+  return isRefusal(read) ? { error: unitSentenceFor(read, format) ?? '' } : { value: read.mm }
 }
 
 /** `24`, `24.5` or `24,5`, with what may stand behind it (`%`, `°`). */

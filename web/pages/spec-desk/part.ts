@@ -1,6 +1,7 @@
 /** One answer of the desk: there, refused with the reason, or open with what it asks for. And whose field a reason is. */
 import type { FastenerRefusal } from '../../../shared/fastener'
 import { fastenerSentence } from '../../../shared/fastener'
+import { format } from '../../format'
 import type { Entry } from './entries'
 import type { InputField } from './inputs'
 
@@ -100,7 +101,7 @@ export function refusedPart(refusal: FastenerRefusal): Part<never> {
       : undefined
   return {
     state: 'refused',
-    why: fastenerSentence(refusal),
+    why: fastenerSentence(refusal, format),
     ...(field ? { field } : {}),
     ...(could ? { could } : {}),
   }

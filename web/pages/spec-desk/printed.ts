@@ -35,7 +35,7 @@ const unread = (why = '', data: unknown): Unread => ({
 export function printedOf(inputs: Inputs): Printed {
   if (inputs.printed.trim() === '') return { state: 'none' }
   const read = readSpec(inputs.printed)
-  if (isRefusal(read)) return unread(specSentenceFor(read), read.data)
+  if (isRefusal(read)) return unread(specSentenceFor(read, format), read.data)
   const torques = read.passes.flatMap((pass, i) =>
     pass.kind === 'torque' ? [{ pass: i + 1, spec: pass }] : [],
   )
@@ -63,7 +63,7 @@ export type Converted =
 export function convertedOf(text: string): Converted {
   if (text.trim() === '') return { state: 'none' }
   const read = parseTorque(text)
-  if (isRefusal(read)) return unread(unitSentenceFor(read), read.data)
+  if (isRefusal(read)) return unread(unitSentenceFor(read, format), read.data)
   return {
     state: 'read',
     nm: read.nm,

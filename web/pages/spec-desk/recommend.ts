@@ -10,6 +10,7 @@ import {
   propose,
   type Tightening,
 } from '../../../shared/fastener'
+import { format } from '../../format'
 import type { Fit, Strip } from './hole'
 import type { Part } from './part'
 import { open, there } from './part'
@@ -76,10 +77,12 @@ export function recommendedOf(
     },
   )
   if ('refusals' in answer)
-    return open(`No torque is recommended. ${answer.refusals.map(proposalSentence).join(' ')}`)
+    return open(
+      `No torque is recommended. ${answer.refusals.map((refusal) => proposalSentence(refusal, format)).join(' ')}`,
+    )
   const { results } = answer.proposal
   const { torqueNm, preloadLowN, preloadHighN } = results
-  const heldDown = heldWords(results)
+  const heldDown = heldWords(results, format)
   return there({
     torqueNm,
     preloadLowN,

@@ -4,7 +4,7 @@ import { fromNm } from '../../../shared/units'
 import { format } from '../../format'
 import type { Calculation } from './calculation'
 
-export const kN = kiloNewton
+export const kN = (n: number): string => kiloNewton(n, format)
 export const mm = (value: number): string => format.number(value, 2)
 export const percent = (share: number): string => `${format.number(share * 100, 0)} %`
 

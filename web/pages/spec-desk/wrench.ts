@@ -15,6 +15,7 @@ import {
   wrenchSentence,
   wrenchSetting,
 } from '../../../shared/wrench'
+import { format } from '../../format'
 import { entryOf } from './entries'
 import type { Inputs } from './inputs'
 import { open, type Part, there, unreadable } from './part'
@@ -95,7 +96,7 @@ export function onWrench(
   const typedLever = leverOf(wrenchLength.value)
   const settingNm = typedLever && wrenchSetting({ targetNm: target.torqueNm, ...typedLever })
   if (isRefusal(settingNm))
-    return { state: 'refused', why: wrenchSentence(settingNm), field: 'adapterLength' }
+    return { state: 'refused', why: wrenchSentence(settingNm, format), field: 'adapterLength' }
   const scales = wrenches.filter(hasTorqueScale)
   const lengthMm = (wrench: Wrench) => wrench.lengthMm ?? wrenchLength.value
   const reversed = (wrench: Wrench) => {

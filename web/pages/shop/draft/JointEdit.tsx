@@ -1,5 +1,7 @@
 /** One joint of a draft: what is held in the hand, how it is tightened, where its fasteners sit. */
+
 import { createMemo, For, Show } from 'solid-js'
+import { fastenerSentence } from '../../../../shared/fastener'
 import { type Interruption, JOINT_CLASSES, type Joint, type Plan } from '../../../../shared/plan/types'
 import { threadRead } from '../../../../shared/sheet'
 import { BoltMap } from '../../../drawings/BoltMap'
@@ -60,7 +62,7 @@ export function JointEdit(props: JointEditProps) {
   const pattern = createMemo(() => patternOf(joint().positions))
   const threadWords = () => {
     const read = threadRead(joint().thread)
-    if (!('designation' in read)) return read.sentence
+    if (!('designation' in read)) return fastenerSentence(read.refusal, format)
     const long = read.lengthMm === undefined ? '' : `, ${format.number(read.lengthMm, 2)} mm long`
     return `Understood as ${read.designation}${long}.`
   }

@@ -10,6 +10,7 @@ import { type Path, type PlanFault, placeName } from '../../../../shared/plan/pl
 import type { Joint, Pass, Plan } from '../../../../shared/plan/types'
 import type { Shop } from '../../../../shared/shop/types'
 import { listed } from '../../../../shared/words'
+import { format } from '../../../format'
 import { keysOf } from '../fault-place'
 
 export interface Finish {
@@ -20,7 +21,7 @@ export interface Finish {
 }
 
 export function finishOf(plan: Plan, wrenches?: Shop['wrenches']): Finish {
-  const { faults, cautions } = checkPlan(plan, wrenches && { wrenches })
+  const { faults, cautions } = checkPlan(plan, format, wrenches && { wrenches })
   return { faults: [...layoutFaults(plan), ...faults], cautions, open: openPoints(plan) }
 }
 

@@ -48,7 +48,7 @@ export function printedPasses(joint: Joint, text: string): PrintedPasses {
     const { readings = [], note } = spec.data as { readings?: readonly { text: string }[]; note?: string }
     const notes = note ? [noteSentenceFor(note)] : []
     return {
-      says: specSentenceFor(spec) ?? spec.refused,
+      says: specSentenceFor(spec, format) ?? spec.refused,
       notes: [],
       offers: readings.flatMap((reading) => {
         const passes = passesFrom(reading.text)
@@ -65,7 +65,7 @@ export function printedPasses(joint: Joint, text: string): PrintedPasses {
     }
   const passes = passesFrom(text) ?? []
   const judged = passes.flatMap((pass) => judgedPass(joint, pass) ?? [])
-  const notes = remark ? [remarkSentenceFor(remark)] : []
+  const notes = remark ? [remarkSentenceFor(remark, format)] : []
   const sentences = [...new Set([...notes, ...judged.flatMap((said) => said.sentences)])]
   return {
     says: `Read as ${specWords(spec)}.`,
@@ -80,11 +80,15 @@ export function printedPasses(joint: Joint, text: string): PrintedPasses {
 function passesFrom(text: string): Pass[] | undefined {
   const spec = readSpec(text)
   if (isRefusal(spec) || spec.contradiction) return undefined
-  const { plan } = sheetToPlan([{ kind: 'item', line: 1, text, item: 'x', printed: text, spec }], {
-    id: 'x',
-    title: 'x',
-    family: 'x',
-    source: 'x',
-  })
+  const { plan } = sheetToPlan(
+    [{ kind: 'item', line: 1, text, item: 'x', printed: text, spec }],
+    {
+      id: 'x',
+      title: 'x',
+      family: 'x',
+      source: 'x',
+    },
+    format,
+  )
   return plan.steps[0]?.joints[0]?.passes
 }

@@ -29,6 +29,7 @@ import {
   workLines,
 } from './sheet-work'
 import './sheet.css'
+import { format } from '../../../format'
 
 /** Longer than between two keys, so that typing a sheet does not read it at each of them. */
 const REST_MS = 250
@@ -75,7 +76,7 @@ export default function FromSheet(props: { scope: ShopScope }) {
       } else setRead({ text: now, choices: chosen })
     }),
   )
-  const sheet = createMemo(() => readSheet(read().text, read().choices))
+  const sheet = createMemo(() => readSheet(read().text, format, read().choices))
   const corrections = createMemo(() => work().corrections)
   const lines = createMemo(() => workLines(sheet(), { choices: read().choices, corrections: corrections() }))
   const byLine = createMemo(() => new Map(lines().map((line) => [line.original.line, line])))

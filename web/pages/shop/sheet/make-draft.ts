@@ -6,6 +6,7 @@
  */
 import type { JointClass, Plan } from '../../../../shared/plan/types'
 import { type ItemLine, type PlanHead, type SheetLine, sheetToPlan } from '../../../../shared/sheet'
+import { format } from '../../../format'
 import { authorNotes } from './sheet-words'
 import type { WorkLine } from './sheet-work'
 
@@ -18,7 +19,7 @@ export function draftFrom(lines: readonly WorkLine[], head: PlanHead): Plan {
       correction?.class ? [[`J${original.line}`, correction.class] as [string, JointClass]] : [],
     ),
   )
-  const { plan } = sheetToPlan(used, head)
+  const { plan } = sheetToPlan(used, head, format)
   const [, ...notices] = plan.notices ?? []
   return {
     ...plan,

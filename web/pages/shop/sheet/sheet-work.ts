@@ -17,6 +17,7 @@ import {
   type SheetLine,
 } from '../../../../shared/sheet'
 import type { TorqueUnit } from '../../../../shared/units'
+import { format } from '../../../format'
 
 export interface Correction {
   /** The line's text as it was when this was said. */
@@ -162,7 +163,7 @@ function corrected(original: SheetLine, correction: Correction, context: Correct
     ...(oddNow.length > 0 ? { odd: oddNow } : {}),
   }
   const judgedWith = { ...sheet, gradesGiven: sheet.gradesGiven || !!changed.grade }
-  if (printed === undefined && original.kind === 'item') return judgedLine(changed, judgedWith)
+  if (printed === undefined && original.kind === 'item') return judgedLine(changed, judgedWith, format)
   // What its author types has no decimal sign of the sheet's: it is asked about, as anywhere.
   const { style: _, ...typed } = judgedWith
   const bare = row.context?.unit ?? unit
@@ -175,6 +176,7 @@ function corrected(original: SheetLine, correction: Correction, context: Correct
       ...(beside ? { beside } : {}),
     },
     typed,
+    format,
   )
 }
 
