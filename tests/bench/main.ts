@@ -15,7 +15,7 @@ import { makeEnding, within } from './harness/ending'
 import { type HostLink, startHost } from './harness/host-link'
 import { asJson, type Outcome, remarks, table } from './harness/table'
 
-const ALL_AT_MOST_SECONDS = 2400
+const ALL_AT_MOST_SECONDS = 3600
 
 const { values: asked, positionals: names } = parseArgs({
   allowPositionals: true,

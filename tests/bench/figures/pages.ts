@@ -60,7 +60,7 @@ const openedPages = ({ released, long }: YardOpened): Seen[] => [
 export const pages: Figure = {
   name: 'pages',
   what: 'pages on a cheap tablet, processor six times slowed',
-  atMostSeconds: 1200,
+  atMostSeconds: 2000,
   async run(bench) {
     const { ending, host, say } = bench
     const link = host()
@@ -111,15 +111,11 @@ async function openingOf(bench: Bench, yard: YardOpened, seen: Seen): Promise<Li
     goal: { by: 'ours', wants: 'at most', goal, stretch },
   })
   return [
-    { ...line('firstScreenMs', 'first screen', 'ms', 1000, 600), notes: [slowed] },
-    line('longestTaskMs', 'longest task', 'ms', 200, 100),
     {
-      ...line('taskMs', 'the main thread until it rests', 'ms', 0, 0),
-      goal: undefined,
-      notes: [
-        'in the thread’s own running time; the two before by the clock, which a busy machine lengthens',
-      ],
+      ...line('firstScreenMs', 'first screen', 'ms', 1000, 600),
+      notes: [slowed, 'by the clock, as the longest task: a busy machine lengthens both'],
     },
+    line('longestTaskMs', 'longest task', 'ms', 200, 100),
     {
       ...line('nodes', 'nodes', 'nodes', 5000, 3000),
       notes: ['elements, texts and comments of the document when the page rests'],

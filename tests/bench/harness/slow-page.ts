@@ -24,8 +24,6 @@ export interface Opened {
   /** From asking for the page until what was waited for, and the largest part of the first screen, are painted. */
   firstScreenMs: number
   longestTaskMs: number
-  /** What the main thread ran until it came to rest. */
-  taskMs: number
   /** Elements, texts and comments in the document. */
   nodes: number
 }
@@ -98,9 +96,6 @@ export async function slowPage(context: BrowserContext): Promise<SlowPage> {
     rests,
     spent,
     async open(address, wanted) {
-      // A small page first, whose work counts for nothing; the counters begin again with a new document, or go on.
-      await page.goto('about:blank')
-      const before = await now()
       await page.goto(address, { waitUntil: 'commit' })
       const { result } = await devtools.send('Runtime.evaluate', {
         expression: `watchedByBench.drawn(${JSON.stringify(wanted)}, ${DRAWN_AT_MOST_MS})`,
@@ -110,14 +105,12 @@ export async function slowPage(context: BrowserContext): Promise<SlowPage> {
       if (typeof result.value !== 'number')
         throw new Error(`${address} did not draw ${wanted} within ${DRAWN_AT_MOST_MS} ms.`)
       await rests()
-      const { task } = await now()
       const seen = await devtools.send('Runtime.evaluate', {
         expression: 'watchedByBench.seen()',
         returnByValue: true,
       })
       const { largestMs, longestTaskMs, nodes } = seen.result.value
-      const taskMs = task >= before.task ? task - before.task : task
-      return { firstScreenMs: Math.max(result.value, largestMs), longestTaskMs, taskMs, nodes }
+      return { firstScreenMs: Math.max(result.value, largestMs), longestTaskMs, nodes }
     },
     lines: async () =>
       (await page.locator('main').allInnerTexts())
