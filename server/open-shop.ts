@@ -3,10 +3,10 @@
  * seed and the tests all begin here.
  */
 import { join } from 'node:path'
-import { v7 } from 'uuid'
 import { type After, type Desk, type Log, openDesk, type Publish } from './desk'
 import { makeFolder } from './folder'
 import { type Intake, makeIntake } from './intake'
+import { newId as newIdFromPool } from './new-id'
 import { makePeople, type People, pepperIn } from './people'
 import { type PhotoShelf, photoShelf } from './photos/shelf'
 import { repoFolder } from './repo-folder'
@@ -38,7 +38,13 @@ export interface ShopParts {
 
 export const migrations = (): string => join(repoFolder(), 'drizzle')
 
-export async function openShop({ dataFolder, now, log, newId = v7, after }: ShopParts): Promise<OpenShop> {
+export async function openShop({
+  dataFolder,
+  now,
+  log,
+  newId = newIdFromPool,
+  after,
+}: ShopParts): Promise<OpenShop> {
   makeFolder(dataFolder)
   const pepper = pepperIn(dataFolder)
   const db = openDatabase({ file: databaseIn(dataFolder), migrationsFolder: migrations() })

@@ -175,17 +175,22 @@ function allHeads(database: ShopDatabase, statements: Statements): StreamHead[] 
   return [...statements.heads.all(), ...lost]
 }
 
-function toRow({ by, flags, standing, wrenchId, torqueNm, angleDeg, ...rest }: ReadingRow) {
-  return {
-    ...rest,
-    byPerson: by,
-    standing: standing ? (1 as const) : (0 as const),
-    flags: plainJson(flags),
-    wrenchId: wrenchId ?? null,
-    torqueNm: torqueNm ?? null,
-    angleDeg: angleDeg ?? null,
-  }
-}
+/** Named one by one: spreading the rest of a row costs more than writing it. */
+const toRow = (row: ReadingRow) => ({
+  jobId: row.jobId,
+  readingId: row.readingId,
+  jointId: row.jointId,
+  position: row.position,
+  pass: row.pass,
+  how: row.how,
+  wrenchId: row.wrenchId ?? null,
+  torqueNm: row.torqueNm ?? null,
+  angleDeg: row.angleDeg ?? null,
+  flags: row.flags.length === 0 ? '[]' : plainJson(row.flags),
+  byPerson: row.by,
+  doneAt: row.doneAt,
+  standing: row.standing ? (1 as const) : (0 as const),
+})
 
 function fromSummaryRow({ finishedAt, ...row }: typeof summaryTable.$inferSelect): SummaryRow {
   return finishedAt === null ? row : { ...row, finishedAt }

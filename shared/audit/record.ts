@@ -102,7 +102,7 @@ function line(job: PlannedJob, step: AdoptedStep, joint: AdoptedJoint, n: number
   const dueAt = deferredPositions(job, joint.id).get(n)?.dueStepId
   const [due] = dueAt === undefined ? [] : setsCovering(job, { joint: joint.id, positions: [n] })
   // Left out, its signatures stand where it is due.
-  const view = due?.view ?? own
+  const view = due ? setView(job, due.step, due.set) : own
   const label = joint.positions.find((position) => position.n === n)?.label
   const { first, second } = view.state
   const { flags, nextPass } = positionState(job, joint, n)

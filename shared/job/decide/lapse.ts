@@ -24,11 +24,11 @@ export function lapses(
   const seen = new Set<string>()
   return touched
     .flatMap((fasteners) => setsCovering(job, fasteners))
-    .filter(({ step, view }) => {
-      const key = `${step.id} ${view.set.id}`
-      return view.state.first !== undefined && !seen.has(key) && seen.add(key)
+    .filter(({ step, set }) => {
+      const key = `${step.id} ${set.id}`
+      return stepState(job, step.id).sets[set.id]?.first !== undefined && !seen.has(key) && seen.add(key)
     })
-    .map(({ step, view }) => lapse(step, view.set.id, because, context))
+    .map(({ step, set }) => lapse(step, set.id, because, context))
 }
 
 /** The lapses of every set of a step that carries a signature. */

@@ -118,25 +118,35 @@ function leansOnWaiver(
 export const setViews = (job: PlannedJob, step: AdoptedStep): SetView[] =>
   signatureSets(step).map((set) => setView(job, step, set))
 
+/** A set and the step it is signed in. */
+export interface SetOfStep {
+  step: AdoptedStep
+  set: SignatureSetView
+}
+
 /** The sets that cover any of these fasteners, wherever they were deferred to. */
-export function setsCovering(job: PlannedJob, fasteners: Fasteners): { step: AdoptedStep; view: SetView }[] {
+export function setsCovering(job: PlannedJob, fasteners: Fasteners): SetOfStep[] {
   const joint = indexPlan(job.plan).jointById.get(fasteners.joint)
   if (!joint) return []
   const positions = positionsOf(fasteners, joint)
   const steps = new Set(positions.map((position) => answeringStep(job, fasteners.joint, position)))
-  return [...steps]
-    .filter((step): step is AdoptedStep => step !== undefined)
-    .flatMap((step) => setViews(job, step).map((view) => ({ step, view })))
-    .filter(({ view }) =>
-      view.covers.some(
-        (cover) => cover.joint === fasteners.joint && cover.positions.some((n) => positions.includes(n)),
-      ),
-    )
+  return [...steps].flatMap((step) =>
+    step
+      ? signatureSets(step)
+          .filter((set) =>
+            coversOf(job, step, set).some(
+              (cover) =>
+                cover.joint === fasteners.joint && cover.positions.some((n) => positions.includes(n)),
+            ),
+          )
+          .map((set) => ({ step, set }))
+      : [],
+  )
 }
 
 export const isProven = (job: PlannedJob, fasteners: Fasteners): boolean =>
-  setsCovering(job, fasteners).every(({ view }) => view.proven)
+  setsCovering(job, fasteners).every(({ step, set }) => setView(job, step, set).proven)
 
 /** Proven, or what it lacks accepted by a supervisor. */
 export const isAccepted = (job: PlannedJob, fasteners: Fasteners): boolean =>
-  setsCovering(job, fasteners).every(({ view }) => view.accepted)
+  setsCovering(job, fasteners).every(({ step, set }) => setView(job, step, set).accepted)

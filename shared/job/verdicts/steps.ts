@@ -4,7 +4,7 @@ import type { Instant } from '../../log'
 import { indexPlan, signatureSets } from '../../plan/read'
 import type { AdoptedJoint, AdoptedStep, Fasteners } from '../../plan/types'
 import { CLOCKS_ASIDE, cureInTheWay } from '../clocks'
-import type { PlannedJob, Reading } from '../types'
+import type { Hold, PlannedJob, Reading } from '../types'
 import { deferredPositions, inPlaceBefore, isDeferredStep, planOrder, signaturesAsked } from './deferrals'
 import { type OffLimits, offLimits } from './limits'
 import { ofStep } from './memory'
@@ -130,12 +130,21 @@ export function unprovenBehind(
   step: AdoptedStep,
   classes: readonly string[] = ['A'],
 ): Fasteners[] {
+  if (step.hides.length === 0) return []
   const { jointById } = indexPlan(job.plan)
   return step.hides.filter(
     (hidden) =>
       classes.includes(jointById.get(hidden.joint)?.class ?? '') &&
       !isAccepted(job, inPlaceBefore(job, hidden, step)),
   )
+}
+
+const hasOpenNeed = (job: PlannedJob, step: AdoptedStep): boolean => {
+  const { stepById } = indexPlan(job.plan)
+  return step.needs.some((id) => {
+    const need = stepById.get(id)
+    return need !== undefined && !needMet(job, need)
+  })
 }
 
 /** Steps named in `needs` that their doer has not signed. */
@@ -148,7 +157,9 @@ export function openNeeds(job: PlannedJob, step: AdoptedStep): AdoptedStep[] {
 
 /** Holds on a step that nobody has cleared. */
 export const openHolds = (job: PlannedJob, stepId: string) =>
-  job.holds.filter((hold) => !hold.cleared && hold.stepIds.includes(stepId))
+  job.holds.filter((hold) => holdsUp(hold, stepId))
+
+const holdsUp = (hold: Hold, stepId: string): boolean => !hold.cleared && hold.stepIds.includes(stepId)
 
 export type StepStanding =
   | 'not_ready'
@@ -167,12 +178,12 @@ export type StepStanding =
 export function standingOf(job: PlannedJob, step: AdoptedStep, now: Instant = CLOCKS_ASIDE): StepStanding {
   if (isDone(job, step)) return 'done'
   const state = stepState(job, step.id)
-  if (openHolds(job, step.id).length > 0) return 'on_hold'
+  if (job.holds.some((hold) => holdsUp(hold, step.id))) return 'on_hold'
   if (state.claim) return 'in_work'
   if (isSigned(job, step)) return 'awaiting_second'
   if (isDeferredStep(job, step.id)) return 'deferred'
   if (
-    openNeeds(job, step).length > 0 ||
+    hasOpenNeed(job, step) ||
     cureInTheWay(job, step, now).length > 0 ||
     (unprovenBehind(job, step).length > 0 && !isWaived(job, { kind: 'hiding', stepId: step.id }))
   )

@@ -13,6 +13,7 @@ import {
   positionState,
   setsCovering,
   standingReading,
+  stepState,
 } from '../../../shared/job/verdicts'
 import { numberWords } from '../../../shared/plan/order'
 import { indexPlan } from '../../../shared/plan/read'
@@ -63,8 +64,8 @@ export function lacksWords(job: PlannedJob, joint: AdoptedJoint, positions: read
     return left === passes ? 'not tightened yet' : `${left} ${left === 1 ? 'pass' : 'passes'} to go`
   }
   if (states.some(({ flags }) => flags.length > 0)) return 'flagged'
-  const views = setsCovering(job, { joint: joint.id, positions: [...positions] })
-  if (views.some(({ view }) => !view.state.first)) return 'not signed'
+  const sets = setsCovering(job, { joint: joint.id, positions: [...positions] })
+  if (sets.some(({ step, set }) => !stepState(job, step.id).sets[set.id]?.first)) return 'not signed'
   return 'no second signature'
 }
 
