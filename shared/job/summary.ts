@@ -98,10 +98,9 @@ export interface Cell {
 export function summarise(job: Job, now: Instant = CLOCKS_ASIDE): JobSummary {
   const { id, version, number, engine, owner, plan } = job
   const planned = plan ? (job as PlannedJob) : undefined
-  const stageIndex = new Map(plan?.stages.map((stage, index) => [stage.id, index]))
   const steps = plan?.steps ?? []
   const signed = planned ? steps.filter((step) => isSigned(planned, step)) : []
-  const standings = new Map(planned ? steps.map((step) => [step.id, standingOf(planned, step, now)]) : [])
+  const parts = planned ? partsOf(planned, now) : []
   const changesAt = planned && nextChangeAt(planned, now)
   const minutes = (list: readonly AdoptedStep[]) => list.reduce((sum, step) => sum + step.minutes.likely, 0)
   return {
@@ -123,9 +122,7 @@ export function summarise(job: Job, now: Instant = CLOCKS_ASIDE): JobSummary {
         }
       : {}),
     stages: plan?.stages.map((stage) => ({ id: stage.id, title: stage.title })) ?? [],
-    cells: planned
-      ? steps.map((step) => cell(planned, step, stageIndex.get(step.stage) ?? 0, standings, now))
-      : [],
+    cells: planned ? parts.map((part) => cell(planned, part, now)) : [],
     on: steps.flatMap((step) => {
       const claim = job.steps[step.id]?.claim
       return claim ? [{ by: claim.by, stepId: step.id, since: claim.doneAt }] : []
@@ -135,22 +132,36 @@ export function summarise(job: Job, now: Instant = CLOCKS_ASIDE): JobSummary {
     ...(planned ? releasedOf(planned) : {}),
     signed: signed.length,
     minutes: { all: minutes(steps), signed: minutes(signed) },
-    changedAt: lastAt(job),
-    ...(planned ? openEnds(planned, standings, now) : {}),
+    changedAt: lastAt(job, parts),
+    ...(planned ? openEnds(planned, parts, now) : {}),
     ...(changesAt === undefined ? {} : { changesAt }),
   }
 }
 
-/** Reckoned once for all who ask: it looks at every signature of every step. */
-type Standings = ReadonlyMap<string, StepStanding>
+/** A step with what is reckoned of it once for all who ask. */
+interface Part {
+  step: AdoptedStep
+  stage: number
+  standing: StepStanding
+  own: OwnPart
+}
+
+function partsOf(job: PlannedJob, now: Instant): Part[] {
+  const stageIndex = new Map(job.plan.stages.map((stage, index) => [stage.id, index]))
+  return job.plan.steps.map((step) => ({
+    step,
+    stage: stageIndex.get(step.stage) ?? 0,
+    standing: standingOf(job, step, now),
+    own: ownPart(job, step),
+  }))
+}
 
 /** What somebody has to see to, as far as the board says it; an empty list does not travel. */
 function openEnds(
   job: PlannedJob,
-  standings: Standings,
+  parts: readonly Part[],
   now: Instant,
 ): Pick<JobSummary, 'holds' | 'ready' | 'toLook' | 'unsettled' | 'releasable'> {
-  const { steps } = job.plan
   const holds = job.holds
     .filter(({ cleared }) => !cleared)
     .map(({ kind, what, stepIds, expectedAt }) => ({
@@ -159,11 +170,11 @@ function openEnds(
       stepIds,
       ...(expectedAt === undefined ? {} : { expectedAt }),
     }))
-  const ready = steps.filter(({ id }) => TO_TAKE.has(standings.get(id))).map(openStep)
-  const toLook = steps
-    .filter((step) => standings.get(step.id) === 'awaiting_second')
-    .map((step) => look(job, step))
-  const unsettled = steps.reduce((sum, step) => sum + ownPart(job, step).unsettled, 0)
+  const ready = parts.filter(({ standing }) => TO_TAKE.has(standing)).map(({ step }) => openStep(step))
+  const toLook = parts
+    .filter(({ standing }) => standing === 'awaiting_second')
+    .map(({ step }) => look(job, step))
+  const unsettled = parts.reduce((sum, { own }) => sum + own.unsettled, 0)
   const releasable = kindsOf(RELEASES).find((kind) => mayRelease(job, kind, now))
   return {
     ...(holds.length > 0 ? { holds } : {}),
@@ -174,7 +185,7 @@ function openEnds(
   }
 }
 
-const TO_TAKE: ReadonlySet<StepStanding | undefined> = new Set(['ready', 'stopped'])
+const TO_TAKE: ReadonlySet<StepStanding> = new Set(['ready', 'stopped'])
 
 const openStep = (step: AdoptedStep): OpenStep => ({
   stepId: step.id,
@@ -200,13 +211,12 @@ function mayRelease(job: PlannedJob, kind: ReleaseKind, now: Instant): boolean {
 }
 
 /** By the bench's clock; what came late does not make an engine look fresh. */
-function lastAt(job: Job): number {
+function lastAt(job: Job, parts: readonly Part[]): number {
   let last = job.openedAt
   const see = (signature: { doneAt: number } | undefined) => {
     if (signature && signature.doneAt > last) last = signature.doneAt
   }
-  if (job.plan)
-    for (const step of job.plan.steps) last = Math.max(last, ownPart(job as PlannedJob, step).lastAt)
+  for (const { own } of parts) last = Math.max(last, own.lastAt)
   for (const hold of job.holds) see(hold.cleared ?? hold.raised)
   for (const deferral of job.deferrals) see(deferral.withdrawn ?? deferral.made)
   for (const list of [job.waivers, job.releases, job.warranties, job.promises, job.notes, job.photos])
@@ -235,9 +245,7 @@ const ownPart = (job: PlannedJob, step: AdoptedStep): OwnPart =>
     lastAt: lastOn(job, step),
   }))
 
-function cell(job: PlannedJob, step: AdoptedStep, stage: number, standings: Standings, now: Instant): Cell {
-  const own = ownPart(job, step)
-  const standing = standings.get(step.id) ?? 'not_ready'
+function cell(job: PlannedJob, { step, stage, standing, own }: Part, now: Instant): Cell {
   const curesAt = waitsForCure(job, step, now)
   if (own.cell?.standing === standing && own.cell.curesAt === curesAt) return own.cell
   own.cell = {

@@ -23,6 +23,7 @@ import {
   hiddenBy,
   interruptionOf,
   nextInRound,
+  readingById,
   standingAt,
   standingReading,
   stepState,
@@ -49,9 +50,7 @@ export function takeReading(job: PlannedJob, command: CommandOf<'TakeReading'>, 
   if ((how === 'indicated' || how === 'turned') && command.value === undefined)
     return no('value_missing', { ...jointData(joint), position, how })
 
-  const id = entryId(context.commandId, (taken) =>
-    Object.values(job.readings).some((list) => list.some((reading) => reading.id === taken)),
-  )
+  const id = entryId(context.commandId, (taken) => readingById(job, taken) !== undefined)
   return [
     { type: 'ReadingTaken', ...done(context), id, ...readingFacts(job, command, context, step, joint) },
     ...lapses(job, [{ joint: jointId, positions: [position] }], 'reading', context),
@@ -103,9 +102,7 @@ export function strikeReading(
   context: Context,
 ): Outcome {
   const { readingId, reason } = command
-  const reading = Object.values(job.readings)
-    .flat()
-    .find(({ id }) => id === readingId)
+  const reading = readingById(job, readingId)
   if (!reading) return no('reading_not_found', { readingId })
   if (reading.struck) return []
   if (!mayStrike(context, reading.by)) return no('not_yours_to_strike', { by: reading.by })

@@ -10,6 +10,7 @@ import type { PlannedJob, Waived } from '../types'
 import {
   fastenerFault,
   isWaived,
+  readingById,
   signaturesAsked,
   standingFlags,
   stands,
@@ -37,7 +38,7 @@ function nothingThere(job: PlannedJob, what: Waived) {
   const { stepById, jointById } = indexPlan(job.plan)
   switch (what.kind) {
     case 'reading':
-      return Object.values(job.readings).some((list) => list.some(({ id }) => id === what.readingId))
+      return readingById(job, what.readingId)
         ? undefined
         : no('reading_not_found', { readingId: what.readingId })
     case 'fastener': {
@@ -79,9 +80,7 @@ function nothingToAccept(job: PlannedJob, what: Waived, { doneAt }: Context): st
   const step = 'stepId' in what ? stepById.get(what.stepId) : undefined
   switch (what.kind) {
     case 'reading': {
-      const reading = Object.values(job.readings)
-        .flat()
-        .find(({ id }) => id === what.readingId)
+      const reading = readingById(job, what.readingId)
       const odd = reading && stands(reading) && standingFlags(job, reading).length > 0
       return odd ? undefined : 'this reading'
     }
@@ -117,10 +116,7 @@ function nothingToAccept(job: PlannedJob, what: Waived, { doneAt }: Context): st
 
 /** Whether the one who waives had a hand in it: recorded beside the waiver, for whoever reads it later. */
 function workedOn(job: PlannedJob, what: Waived, by: string): boolean {
-  if (what.kind === 'reading')
-    return Object.values(job.readings).some((list) =>
-      list.some((r) => r.id === what.readingId && r.by === by),
-    )
+  if (what.kind === 'reading') return readingById(job, what.readingId)?.by === by
   if (what.kind === 'measurement')
     return Object.values(job.steps).some((state) =>
       state.measurements.some((entry) => entry.id === what.entryId && entry.by === by),

@@ -4,6 +4,7 @@ import { kindsOf } from '../../kinds'
 import { indexPlan } from '../../plan/read'
 import { RESTARTS, type RestartHow } from '../kinds'
 import type { Job, Reading, SetState, Signature, StepState, StoppedAt, Waived } from '../types'
+import { carryJoints } from '../verdicts/reading-index'
 import { sameWaived } from '../verdicts/state'
 
 export const signature = ({ by, doneAt }: Signature): Signature => ({ by, doneAt })
@@ -33,8 +34,14 @@ export const changeSet = (
  * Also marks as touched every step that answers for some of the joint: a second signer who looked before has
  * seen something else.
  */
-export function changeReadings(job: Job, jointId: string, change: (list: Reading[]) => Reading[]): Job {
+export function changeReadings(
+  job: Job,
+  jointId: string,
+  change: (list: Reading[]) => Reading[],
+  added?: Reading,
+): Job {
   const changed = { ...job, readings: { ...job.readings, [jointId]: change(job.readings[jointId] ?? []) } }
+  carryJoints(job.readings, changed.readings, added)
   const step = job.plan && indexPlan(job.plan).stepOfJoint.get(jointId)
   const due = job.deferrals.flatMap(({ what, dueStepId, withdrawn }) =>
     what.kind === 'fasteners' && what.joint === jointId && !withdrawn ? [dueStepId] : [],

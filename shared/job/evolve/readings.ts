@@ -2,25 +2,26 @@
 import { indexPlan } from '../../plan/read'
 import type { EventOf } from '../events'
 import type { FastenerState, Job, Reading, Signature } from '../types'
-import { indexReadings } from '../verdicts/reading-index'
+import { addReading, indexReadings } from '../verdicts/reading-index'
 import { takesBack, tighteningsOf } from '../verdicts/readings'
 import { changeReadings, lapseWaivers, signature, strength, supersede } from './parts'
 
 export function takeReading(job: Job, reading: Reading): Job {
   const joint = job.plan && indexPlan(job.plan).jointById.get(reading.jointId)
   const back = joint !== undefined && takesBack(joint, reading)
-  const taken = changeReadings(job, reading.jointId, (list) => [
-    ...supersede(
-      list,
-      // A slackening that took a fastener back is no reading of a pass; nothing later voids it.
-      (earlier) =>
-        earlier.position === reading.position &&
-        (back || earlier.pass === reading.pass) &&
-        !(joint && takesBack(joint, earlier)),
-      { ...signature(reading), because: back ? 'slackened' : 'retaken' },
-    ),
+  const taken = changeReadings(
+    job,
+    reading.jointId,
+    (list) =>
+      addReading(
+        list,
+        reading,
+        // A slackening that took a fastener back is no reading of a pass; nothing later voids it.
+        (earlier) => (back || earlier.pass === reading.pass) && !(joint && takesBack(joint, earlier)),
+        { ...signature(reading), because: back ? 'slackened' : 'retaken' },
+      ),
     reading,
-  ])
+  )
   return back ? slackenedAnew(taken, reading.jointId, [reading.position], reading) : taken
 }
 

@@ -3,6 +3,7 @@ import { indexPlan, STEP_SET, signatureSets } from '../../plan/read'
 import { unitAfter } from '../../units'
 import { fastenersInWords, listed, unended } from '../../words'
 import type { Deferred, Job, Waived } from '../types'
+import { readingById } from '../verdicts/reading-index'
 
 export const stepOf = (job: Job, stepId: string) => job.plan && indexPlan(job.plan).stepById.get(stepId)
 export const jointOf = (job: Job, jointId: string) => job.plan && indexPlan(job.plan).jointById.get(jointId)
@@ -27,7 +28,7 @@ export function setName(job: Job, stepId: string, setId: string): string {
 }
 
 export function struckPlace(job: Job, jointId: string, readingId: string): string {
-  const reading = job.readings[jointId]?.find(({ id }) => id === readingId)
+  const reading = readingById(job, readingId)
   return ` of ${reading ? `${fastenersName(job, jointId, [reading.position])}, pass ${reading.pass}` : jointName(job, jointId)}`
 }
 
@@ -55,9 +56,7 @@ export function deferredName(job: Job, what: Deferred): string {
 export function waivedName(job: Job, what: Waived): string {
   switch (what.kind) {
     case 'reading': {
-      const reading = Object.values(job.readings)
-        .flat()
-        .find(({ id }) => id === what.readingId)
+      const reading = readingById(job, what.readingId)
       return reading
         ? `the reading of ${fastenersName(job, reading.jointId, [reading.position])}, pass ${reading.pass}`
         : 'a reading'

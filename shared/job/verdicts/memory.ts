@@ -27,11 +27,7 @@ export function carryMemory(from: Job, to: Job): Job {
 
 /** What `reckon` gives for a step, reckoned again only when something it may read has changed. */
 export function ofStep<V>(job: PlannedJob, step: AdoptedStep, what: string, reckon: () => V): V {
-  let memory = memories.get(job)
-  if (!memory) {
-    memory = new Map()
-    memories.set(job, memory)
-  }
+  const memory = job === last.job ? last.memory : memoryOf(job)
   let mine = memory.get(step.id)
   if (!mine || (mine.of !== job && !sameParts(mine.of, job, step))) {
     mine = { of: job, known: new Map() }
@@ -43,6 +39,16 @@ export function ofStep<V>(job: PlannedJob, step: AdoptedStep, what: string, reck
   // Reckoning one thing may have looked at another version's step in between.
   if (mine.of === job) mine.known.set(what, value)
   return value
+}
+
+/** One job is asked hundreds of things in a row, and a look into a WeakMap is the dearest part of asking. */
+let last: { job?: Job; memory: Map<string, StepMemory> } = { memory: new Map() }
+
+function memoryOf(job: Job): Map<string, StepMemory> {
+  const memory = memories.get(job) ?? new Map<string, StepMemory>()
+  memories.set(job, memory)
+  last = { job, memory }
+  return memory
 }
 
 function sameParts(a: PlannedJob, b: PlannedJob, step: AdoptedStep): boolean {

@@ -3,7 +3,7 @@ import { inBand } from '../../plan/adopt'
 import type { AdoptedJoint, Band } from '../../plan/types'
 import type { Flag } from '../kinds'
 import type { Job, PlannedJob, Reading } from '../types'
-import { indexReadings } from './reading-index'
+import { indexReadings, placeOf } from './reading-index'
 import { isWaived } from './state'
 
 /** The band a pass is judged by: a settled value's where none is published, else the one frozen at adoption. */
@@ -110,8 +110,15 @@ export const isTightened = (job: PlannedJob, joint: AdoptedJoint, position: numb
  * The readings of a joint whose flags stand: also one that reaches no pass (a click where a wait or a
  * slackening was asked). Taking a fastener back is right at any time and stands against nothing.
  */
-export const flaggedOn = (job: Job, joint: AdoptedJoint): Reading[] =>
-  indexReadings(job.readings[joint.id]).standing.filter((reading) => isFlagged(job, joint, reading))
+export function flaggedOn(job: Job, joint: AdoptedJoint): Reading[] {
+  const list = job.readings[joint.id] ?? []
+  const flagged = [...indexReadings(list).standingAt.values()].flatMap((standing) =>
+    standing.filter((reading) => isFlagged(job, joint, reading)),
+  )
+  return flagged.length < 2
+    ? flagged
+    : flagged.sort((a, b) => (placeOf(list, a.id) ?? 0) - (placeOf(list, b.id) ?? 0))
+}
 
 const isFlagged = (job: Job, joint: AdoptedJoint, reading: Reading): boolean =>
   !takesBack(joint, reading) && standingFlags(job, reading).length > 0

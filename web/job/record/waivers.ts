@@ -1,6 +1,7 @@
 /** Waivers as the audit lists them and a record prints them: what was accepted, by its name, newest first. Pure. */
 import { waivedName } from '../../../shared/job/trail/names'
 import type { Job, PlannedJob, Waived, Waiver } from '../../../shared/job/types'
+import { readingById } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import { unitAfter } from '../../../shared/units'
 import { format } from '../../format'
@@ -40,9 +41,7 @@ function stepOfWaived(job: PlannedJob, what: Waived): string {
   const { stepOfJoint } = indexPlan(job.plan)
   switch (what.kind) {
     case 'reading': {
-      const reading = Object.values(job.readings)
-        .flat()
-        .find(({ id }) => id === what.readingId)
+      const reading = readingById(job, what.readingId)
       return stepOfJoint.get(reading?.jointId ?? '')?.id ?? ''
     }
     case 'fastener':
