@@ -62,7 +62,9 @@ export function rowsOf(file: string, jobs: readonly string[]): RowsOfOne[] {
     const all = (sql: string) => db.prepare(sql).raw().all() as unknown[][]
     const streams = new Set(jobs.map((job) => `job:${job}`))
     const answers = new Map(all('select * from answer').map((row) => [row[0], row]))
-    const summaries = new Map(all('select job_id, number, version, summary from summary').map((row) => [row[0], row]))
+    const summaries = new Map(
+      all('select job_id, number, version, summary from summary').map((row) => [row[0], row]),
+    )
     const readings = new Map(all('select * from reading').map((row) => [`${row[0]}/${row[1]}`, row]))
     return all('select * from event order by seq').flatMap((event) => {
       const [, stream, version, body, hash] = event as [number, string, number, string, string]
