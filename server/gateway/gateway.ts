@@ -36,7 +36,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     transports: ['websocket'],
     serveClient: false,
     parser,
-    maxHttpBufferSize: 2.5 * 1024 * 1024,
+    maxHttpBufferSize: 4.5 * 1024 * 1024,
     // Not frame by frame: that costs each of two hundred boards a compressor of its own and every broadcast its
     // shared frame. What is long is the first answer to a watch, and that is packed by `pack`.
     perMessageDeflate: false,

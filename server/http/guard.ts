@@ -67,7 +67,7 @@ const limit = (maxSize: number, inWords: string) =>
       problem(c, 413, 'too_long', `The body is longer than ${inWords}, the most this address takes.`),
   })
 
-const planLimit = limit(2 * 1024 * 1024, '2 MB')
+const planLimit = limit(4 * 1024 * 1024, '4 MB')
 const photoLimit = limit(PHOTO_MOST_BYTES, '12 MB')
 const plainLimit = limit(64 * 1024, '64 kB')
 const TAKE_PLANS = new Set(['/api/shop/commands', '/api/plans/read'])

@@ -224,7 +224,7 @@ export const planSchema = z
       .array(z.strictObject({ id, title: words(80), releases: z.enum(kindsOf(RELEASES)).optional() }))
       .min(1)
       .max(60),
-    steps: z.array(step).min(1).max(400),
+    steps: z.array(step).min(1).max(2000),
   })
   .describe('A build plan of Paintmark. Torques in N·m, angles in degrees, lengths in mm, times in minutes.')
 

@@ -4,7 +4,10 @@ import { describe, expect, test } from 'vitest'
 import { openDesk, type Reply } from '../../server/desk'
 import { ChainBroken, type EventStore, memoryEventStore, type SummaryRow } from '../../server/store'
 import type { JobCommand } from '../../shared/job/commands'
+import { readPlan } from '../../shared/plan/schema'
+import { planOf, step } from '../shop/plan'
 import { silent } from '../shop/silent'
+import { figures } from '../shop/words'
 import { openJob, openShop, SEALED, stepOne } from '../shop/yard'
 import { makeRig, must, NOON } from './rig'
 
@@ -303,6 +306,30 @@ describe('times, numbers, bounds', () => {
     expect(await rig.send('job:j9', 'ana', openJob('E-1')[0] as never)).toMatchObject({
       code: 'number_taken',
     })
+  })
+
+  test('a plan of two thousand steps is taken, adopted and worked on; one more step is refused', async () => {
+    const chain = (count: number) =>
+      planOf(
+        ...Array.from({ length: count }, (_, n) => step(`S${n}`, n === 0 ? {} : { needs: [`S${n - 1}`] })),
+      )
+    const long = { ...chain(2000), id: 'long' }
+    expect(readPlan(long, figures)).toHaveProperty('plan')
+    expect(readPlan(chain(2001), figures)).toHaveProperty('faults')
+    const rig = await makeRig()
+    await rig.opened()
+    await must(rig.send('shop', 'ana', { type: 'AddPlan', plan: long }))
+    const [open] = openJob('E-9')
+    await must(rig.send('job:j9', 'ana', open as never))
+    await must(rig.send('job:j9', 'ana', { type: 'AdoptPlan', planId: 'long', edition: 1 }))
+    await must(rig.send('job:j9', 'ana', { type: 'ClaimStep', stepId: 'S0' }))
+    await must(rig.send('job:j9', 'ana', { type: 'SignStep', stepId: 'S0' }))
+    const summary = rig.desk.summaries().find(({ number }) => number === 'E-9')
+    expect([summary?.cells.length, summary?.signed, summary?.ready?.map(({ stepId }) => stepId)]).toEqual([
+      2000,
+      1,
+      ['S1'],
+    ])
   })
 
   test('engines built by one plan hold it once', async () => {

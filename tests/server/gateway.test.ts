@@ -314,7 +314,7 @@ describe('whatever comes', () => {
     const cut = new Promise((resolve) => line.client.once('disconnect', resolve))
     line.client.emit(
       'command',
-      { stream: 'shop', command: { text: 'x'.repeat(3 * 1024 * 1024) } } as never,
+      { stream: 'shop', command: { text: 'x'.repeat(5 * 1024 * 1024) } } as never,
       () => {},
     )
     await cut
