@@ -50,7 +50,7 @@ export interface SetAwaiting {
 export function signBeforeHidden(job: Job): SetAwaiting[] {
   const { plan } = job
   if (!plan) return []
-  const planned: PlannedJob = { ...job, plan }
+  const planned = job as PlannedJob
   return plan.steps
     .flatMap((step) => setViews(planned, step).flatMap((view) => awaiting(planned, step, view) ?? []))
     .sort(

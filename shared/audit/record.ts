@@ -13,14 +13,17 @@ import {
   fastenerFault,
   fastenerNow,
   hiddenBy,
+  inTheWay,
   positionState,
   type SetView,
   setsCovering,
   setView,
+  setViews,
   standingReading,
   takesReading,
 } from '../job/verdicts'
-import { signatureSets } from '../plan/read'
+import { ofStep } from '../job/verdicts/memory'
+import { indexPlan, signatureSets } from '../plan/read'
 import {
   type AdoptedJoint,
   type AdoptedStep,
@@ -82,20 +85,50 @@ export interface RecordPass {
   earlier: Reading[]
 }
 
-export function record(job: Job): RecordLine[] {
-  const { plan } = job
-  if (!plan) return []
-  const planned: PlannedJob = { ...job, plan }
-  return plan.steps.flatMap((step) => {
-    const lines = signatureSets(step).flatMap((set) => {
-      const own = setView(planned, step, set)
-      return set.covers.flatMap(({ joint: jointId, positions }) => {
-        const joint = step.joints.find(({ id }) => id === jointId)
-        return joint ? positions.map((n) => line(planned, step, joint, n, own)) : []
-      })
+export const record = (job: Job): RecordLine[] =>
+  job.plan?.steps.flatMap((step) => linesOf(job as PlannedJob, step)) ?? []
+
+/** A step's, the same objects while nothing they show has changed. */
+function linesOf(job: PlannedJob, step: AdoptedStep): readonly RecordLine[] {
+  const kept = ofStep(job, step, 'record', (): { lines?: readonly RecordLine[]; by: unknown[] } => ({
+    by: [],
+  }))
+  const by = elsewhere(job, step)
+  if (!kept.lines || by.length !== kept.by.length || by.some((one, at) => one !== kept.by[at])) {
+    kept.lines = reckonLines(job, step)
+    kept.by = by
+  }
+  return kept.lines
+}
+
+/** What they show beside their own step: the covers over it, and the sets of those it left fasteners to. */
+function elsewhere(job: PlannedJob, step: AdoptedStep): unknown[] {
+  const { hiddenBy, stepById } = indexPlan(job.plan)
+  return step.joints.flatMap(({ id }) => {
+    const covers = (hiddenBy.get(id) ?? []).map(({ stepId }) => {
+      const cover = stepById.get(stepId)
+      return cover !== undefined && inTheWay(job, cover)
     })
-    return lines.sort(byPlan(step))
+    const due = new Set([...deferredPositions(job, id).values()].map(({ dueStepId }) => dueStepId))
+    return [
+      ...covers,
+      ...[...due].flatMap((dueId) => {
+        const dueStep = stepById.get(dueId)
+        return dueStep ? setViews(job, dueStep) : []
+      }),
+    ]
   })
+}
+
+function reckonLines(job: PlannedJob, step: AdoptedStep): RecordLine[] {
+  const lines = signatureSets(step).flatMap((set) => {
+    const own = setView(job, step, set)
+    return set.covers.flatMap(({ joint: jointId, positions }) => {
+      const joint = step.joints.find(({ id }) => id === jointId)
+      return joint ? positions.map((n) => line(job, step, joint, n, own)) : []
+    })
+  })
+  return lines.sort(byPlan(step))
 }
 
 function line(job: PlannedJob, step: AdoptedStep, joint: AdoptedJoint, n: number, own: SetView): RecordLine {

@@ -15,6 +15,7 @@ import type { Job } from '../../shared/job/types'
 import { type Instant, isRefusal, type Refusal, type StreamEvent } from '../../shared/log'
 import type { Answer, CommandHead } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
+import { sameData } from '../ui/same'
 import type { QueuedJobCommand } from './outbox'
 
 export type JobStreamEvent = StreamEvent<JobEvent>
@@ -143,6 +144,7 @@ function confirmPrediction(
   const prediction = entry?.prediction
   if (!prediction || entry !== replica.pending[0] || prediction.on !== replica.confirmed) return undefined
   const inTurn = events.every(({ version }, index) => version === prediction.on.version + index + 1)
+  // The store has its own order of keys.
   const alike = sameData(
     events.map(({ event }) => event),
     prediction.events,
@@ -191,15 +193,4 @@ function rebase(replica: Replica): Replica {
     return { ...rest, prediction }
   })
   return { ...replica, job, pending }
-}
-
-/** Equal as plain data, whatever the order of the keys: the store has its own. */
-function sameData(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true
-  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b || Array.isArray(a) !== Array.isArray(b))
-    return false
-  const keys = Object.keys({ ...a, ...b })
-  return keys.every((key) =>
-    sameData((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
-  )
 }

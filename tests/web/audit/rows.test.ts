@@ -1,6 +1,8 @@
 /** The record as it is read, and what wants the supervisor, in words. */
 import { describe, expect, test } from 'vitest'
 import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/audit/awaiting'
+import { evolve, newJob } from '../../../shared/job/evolve'
+import type { Job } from '../../../shared/job/types'
 import {
   countLines,
   countWords,
@@ -9,7 +11,7 @@ import {
   reachedWords,
   remarks,
   rowsOf,
-  sameLines,
+  sameLine,
   searchRecord,
   verdictWords,
 } from '../../../web/job/record/rows'
@@ -196,13 +198,67 @@ describe('lists that say a thing once', () => {
 test('lines that did not change are known as the same, a struck reading is a change', () => {
   const one = tell(claim('bram', 'S2'), read('bram', 'J-rod', 1, 1, 40))
   const lines = auditLines(one.job)
-  expect(sameLines(lines, auditLines({ ...one.job, version: 99 }))).toBe(true)
+  const same = (job: Told['job']) => auditLines(job).every((line, at) => sameLine(line, lines[at] ?? line))
+  expect(same({ ...one.job, version: 99 })).toBe(true)
   const readingId = one.job.readings['J-rod']?.[0]?.id ?? ''
   const struck = tell(claim('bram', 'S2'), read('bram', 'J-rod', 1, 1, 40), [
     'bram',
     { type: 'StrikeReading', readingId, reason: 'misread' },
   ])
-  expect(sameLines(lines, auditLines(struck.job))).toBe(false)
+  expect(same(struck.job)).toBe(false)
+})
+
+test('what is kept of a line from event to event is what a fresh look gives: also under a cover, left out, and waived', () => {
+  const { events } = tell(
+    ...caps,
+    sign('bram', 'S1'),
+    [
+      'bram',
+      {
+        type: 'Defer',
+        what: { kind: 'fasteners', joint: 'J-rod', positions: [4] },
+        dueStepId: 'C2',
+        reason: 'in the way',
+      },
+    ],
+    claim('suvi', 'S3'),
+    [
+      'suvi',
+      {
+        type: 'TakeMeasurement',
+        stepId: 'S3',
+        measurementId: 'float',
+        place: 'crank',
+        value: 0.2,
+        instrument: 'dial indicator',
+      },
+    ],
+    sign('suvi', 'S3'),
+    ['bram', { type: 'Waive', what: { kind: 'hiding', stepId: 'C1' }, reason: 'looked at' }],
+    claim('suvi', 'C1'),
+    read('suvi', 'J-sump', 1, 1, 30),
+    claim('suvi', 'C2'),
+    ['bram', { type: 'Waive', what: { kind: 'second', stepId: 'S1', setId: 'step' }, reason: 'looked at' }],
+  )
+  const seen = new Set<string>()
+  let job: Job = newJob('j1')
+  for (const { event } of events) {
+    job = evolve(job, event)
+    const kept = auditLines(job)
+    // A job that is another object has nothing kept.
+    expect(kept).toEqual(auditLines({ ...job }))
+    for (const { hidden, deferred, verdict } of kept)
+      seen.add(`${verdict}${hidden ? ' hidden' : ''}${deferred ? ' left out' : ''}`)
+  }
+  expect([...seen].sort()).toEqual([
+    'accepted hidden',
+    'final',
+    'final hidden',
+    'flagged',
+    'open',
+    'open hidden',
+    'open left out',
+  ])
 })
 
 test('the next open thing is the one after the reader, and round again at the end', () => {

@@ -1,11 +1,11 @@
 /**
  * One joint of the record: its bolt map and what it asks in the heading, then each fastener pass by pass.
  *
- * A table of its own, so that its headings repeat on paper and a browser need not lay out what is off the screen.
+ * A table of its own, so that its headings repeat on paper. Drawn when it is near.
  */
-import { createMemo, For, Show } from 'solid-js'
+import { createMemo, For, Show, untrack } from 'solid-js'
 import { conditionWords } from '../../../shared/job/kinds'
-import type { SettledValue, WrenchThen } from '../../../shared/job/types'
+import type { Reading, SettledValue, WrenchThen } from '../../../shared/job/types'
 import { bandFor, setViews, standingFlags } from '../../../shared/job/verdicts'
 import { takenAsPrinted } from '../../../shared/plan/fasteners'
 import { indexPlan } from '../../../shared/plan/read'
@@ -16,9 +16,12 @@ import { BoltMap } from '../../drawings/BoltMap'
 import { headsOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { Stripe } from '../../people/Stripe'
+import { useNear } from '../../ui/near'
+import { createSame } from '../../ui/same'
+import { Findable } from '../../ui/Turn'
 import { Moment } from '../Moment'
 import { photoAddress } from '../photos/photos'
-import { useJobView } from '../scope'
+import { type JobView, useJobView } from '../scope'
 import { SettledInFull } from '../settled/Settled'
 import { type SignerPair, signersOf } from '../step/step-view'
 import { fastenerWords } from '../step/step-words'
@@ -26,12 +29,13 @@ import { PassBar } from './PassBar'
 import {
   type Counted,
   countLines,
+  groupText,
   type JointGroup,
   type Row,
   reachedWords,
   remarks,
   rowsOf,
-  sameLines,
+  sameLine,
   showNm,
   verdictWords,
   waiversOfRow,
@@ -45,24 +49,51 @@ export function RecordGroup(props: { group: JointGroup | undefined }) {
   return <Show when={props.group}>{(group) => <Group group={group()} />}</Show>
 }
 
+/** Until it is near: its name, its room, and the words by which the browser's search finds it. */
 function Group(props: { group: JointGroup }) {
   const view = useJobView()
   const joint = createMemo(() => props.group.joint)
-  const step = createMemo(() => props.group.step)
   // One reading anywhere must not draw the whole record again.
-  const lines = createMemo(() => props.group.lines, undefined, { equals: sameLines })
-  const heads = createMemo(() => headsOf(view.planned(), view.shop(), step(), joint()))
-  const rows = createMemo(() => lines().flatMap(rowsOf))
-  const signers = createMemo(() => signersOf(setViews(view.planned(), step())))
-  const counted = createMemo(() => countLines(lines()))
-  const bands = () => [...new Set(joint().bands.flatMap((band) => (band ? [bandWords(band, format)] : [])))]
+  const lines = createSame(() => props.group.lines, sameLine)
+  const rows = () => lines().reduce((sum, line) => sum + rowsOf(line).length, 0)
+  const { drawn, place } = useNear().line(untrack(rows))
+  const isOpen = () => lines().some(({ passes }) => passes.some(({ reading }) => isFlagged(view, reading)))
   return (
     <section
       class="record-group"
+      classList={{ 'group-waits': !drawn() }}
       id={`joint-${joint().id}`}
       aria-labelledby={`head-${joint().id}`}
-      style={{ '--rows': rows().length }}
+      ref={place}
+      tabindex={drawn() ? undefined : 0}
+      data-open={!drawn() && isOpen() ? '' : undefined}
+      style={{ '--rows': rows() }}
     >
+      <Show
+        when={drawn()}
+        fallback={
+          <>
+            <h3 id={`head-${joint().id}`}>{joint().title}</h3>
+            <Findable words={groupText({ ...props.group, lines: lines() }, view.words)} />
+          </>
+        }
+      >
+        <Drawn step={props.group.step} joint={joint()} lines={lines()} />
+      </Show>
+    </section>
+  )
+}
+
+function Drawn(props: JointGroup) {
+  const view = useJobView()
+  const joint = () => props.joint
+  const heads = createSame(() => headsOf(view.planned(), view.shop(), props.step, joint()))
+  const signers = createSame(() => signersOf(setViews(view.planned(), props.step)))
+  const settled = createSame(() => Object.entries(view.job().settled[joint().id] ?? {}))
+  const counted = createMemo(() => countLines(props.lines))
+  const bands = () => [...new Set(joint().bands.flatMap((band) => (band ? [bandWords(band, format)] : [])))]
+  return (
+    <>
       <header class="group-head">
         <div class="group-map">
           <BoltMap
@@ -77,7 +108,7 @@ function Group(props: { group: JointGroup }) {
         <div>
           <h3 id={`head-${joint().id}`}>{joint().title}</h3>
           <p>
-            {step().id} {step().title}
+            {props.step.id} {props.step.title}
           </p>
           <p>
             {fastenerWords(joint())}, {joint().lubrication}, class {joint().class}
@@ -90,12 +121,10 @@ function Group(props: { group: JointGroup }) {
             </Show>
           </p>
           <p class="strong">{groupWords(counted(), joint().positions.length)}</p>
-          <For each={Object.entries(view.job().settled[joint().id] ?? {})}>
-            {([pass, value]) => <SettledInFull value={value} of={`Pass ${pass}`} />}
-          </For>
+          <For each={settled()}>{([pass, value]) => <SettledInFull value={value} of={`Pass ${pass}`} />}</For>
           <AsPrinted joint={joint()} />
           <For each={signers()}>{(pair) => <Signed pair={pair} />}</For>
-          <For each={waiversOfSets(lines())}>
+          <For each={waiversOfSets(props.lines)}>
             {(waiver) => (
               <p class="group-settled">
                 Second signature {waiverWords(waiver, { ...view.words, moment: format.dateAndTime })}
@@ -120,12 +149,17 @@ function Group(props: { group: JointGroup }) {
           </tr>
         </thead>
         <tbody>
-          <For each={rows()}>{(row) => <RecordRow row={row} />}</For>
+          <For each={props.lines}>
+            {(line) => <For each={rowsOf(line)}>{(row) => <RecordRow row={row} />}</For>}
+          </For>
         </tbody>
       </table>
-    </section>
+    </>
   )
 }
+
+const isFlagged = (view: JobView, reading: Reading | undefined): boolean =>
+  reading !== undefined && standingFlags(view.job(), reading).length > 0
 
 /** Says so when a filter leaves some of the joint out. */
 function groupWords({ fasteners, proven, accepted, final, flagged, open }: Counted, all: number): string {
@@ -150,7 +184,7 @@ function RecordRow(props: { row: Row }) {
     const joint = indexPlan(view.planned().plan).jointById.get(line.joint)
     return joint && bandFor(view.planned(), joint, pass.pass)
   }
-  const flagged = () => !earlier && reading !== undefined && standingFlags(view.job(), reading).length > 0
+  const flagged = createMemo(() => !earlier && isFlagged(view, reading))
   const onPaper = { ...view.words, moment: format.dateAndTime }
   const remarkIn = (words: Words) =>
     [
@@ -159,7 +193,7 @@ function RecordRow(props: { row: Row }) {
     ]
       .filter(Boolean)
       .join('; ')
-  const remark = () => remarkIn(view.words)
+  const remark = createMemo(() => remarkIn(view.words))
   return (
     <tr
       classList={{

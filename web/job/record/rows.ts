@@ -29,6 +29,7 @@ export const isEmpty = (query: Query): boolean => Object.values(query).every((va
 export function searchRecord(lines: readonly AuditLine[], query: Query, words: Words): AuditLine[] {
   const wanted = (query.text ?? '').toLowerCase().split(/\s+/).filter(Boolean)
   const { verdict, ...narrow } = query
+  if (isEmpty(query)) return [...lines]
   const some = lines.filter(
     (line) =>
       (verdict === undefined || line.verdict === verdict) &&
@@ -75,6 +76,17 @@ export interface JointGroup {
   joint: AdoptedJoint
   lines: AuditLine[]
 }
+
+/** Every word of a joint in the record. */
+export const groupText = ({ step, joint, lines }: JointGroup, words: Words): string =>
+  [
+    step.id,
+    step.title,
+    joint.title,
+    joint.thread,
+    joint.grade,
+    ...lines.map((line) => searchText(line, words)),
+  ].join(' ')
 
 /** Lines under their joint, in the order they come. */
 export function groupsOf(lines: readonly AuditLine[], plan: AdoptedPlan): JointGroup[] {
@@ -234,31 +246,27 @@ export function rowsOf(line: AuditLine): Row[] {
     .map((row, index) => ({ ...row, lead: index === 0 }))
 }
 
-/** Whether two folds say the same of these fasteners: the fold shares what did not change, so identity tells. */
-export function sameLines(a: readonly AuditLine[], b: readonly AuditLine[]): boolean {
-  return a.length === b.length && a.every((line, index) => sameLine(line, b[index]))
-}
-
-function sameLine(a: AuditLine, b: AuditLine | undefined): boolean {
+/** Whether two folds say the same of this fastener: the fold shares what did not change, so identity tells. */
+export function sameLine(a: AuditLine, b: AuditLine): boolean {
   return (
-    b !== undefined &&
-    a.joint === b.joint &&
-    a.position === b.position &&
-    a.verdict === b.verdict &&
-    a.first === b.first &&
-    a.second === b.second &&
-    a.look === b.look &&
-    a.fastener === b.fastener &&
-    a.deferred === b.deferred &&
-    a.waivers.length === b.waivers.length &&
-    a.passes.every((pass, index) => {
-      const other = b.passes[index]
-      return (
-        other !== undefined &&
-        pass.reading === other.reading &&
-        pass.earlier.length === other.earlier.length &&
-        pass.earlier.every((reading, at) => reading === other.earlier[at])
-      )
-    })
+    a === b ||
+    (a.joint === b.joint &&
+      a.position === b.position &&
+      a.verdict === b.verdict &&
+      a.first === b.first &&
+      a.second === b.second &&
+      a.look === b.look &&
+      a.fastener === b.fastener &&
+      a.deferred === b.deferred &&
+      a.waivers.length === b.waivers.length &&
+      a.passes.every((pass, index) => {
+        const other = b.passes[index]
+        return (
+          other !== undefined &&
+          pass.reading === other.reading &&
+          pass.earlier.length === other.earlier.length &&
+          pass.earlier.every((reading, at) => reading === other.earlier[at])
+        )
+      }))
   )
 }

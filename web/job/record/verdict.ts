@@ -22,23 +22,29 @@ export interface AuditLine extends Omit<RecordLine, 'verdict'> {
 }
 
 const NONE: readonly Waiver[] = []
+/** The record gives the same line while nothing of its step, its waivers and its deferrals has changed. */
+const known = new WeakMap<RecordLine, AuditLine>()
 
 export function auditLines(job: Job): AuditLine[] {
   const { plan } = job
   if (!plan) return []
-  const planned: PlannedJob = { ...job, plan }
+  const planned = job as PlannedJob
   const accepted = acceptedSets(planned)
   return record(job).map((line) => {
+    const before = known.get(line)
+    if (before) return before
     const waivers = waiversOn(job, line)
     const deferred = deferredPositions(planned, line.joint).get(line.position)
     const look = job.steps[line.stepId]?.sets[line.set]?.look
-    return {
+    const made: AuditLine = {
       ...line,
       verdict: verdictOf(line.verdict, waivers, accepted.has(`${line.stepId} ${line.set}`)),
       waivers,
       ...(deferred ? { deferred } : {}),
       ...(look && !line.second ? { look } : {}),
     }
+    known.set(line, made)
+    return made
   })
 }
 

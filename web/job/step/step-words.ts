@@ -1,5 +1,5 @@
 /** A step in words: where it stands, what it asks, what it hides. Short enough to be read aloud across the shop. */
-import type { Joint } from '../../../shared/plan/types'
+import type { AdoptedStep, Joint } from '../../../shared/plan/types'
 import { listed, lowerFirst, positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'
 import type { Behind, NamedFasteners, Progress, StepView } from './step-view'
@@ -80,3 +80,25 @@ export function progressWords(progress: Progress): string {
   if (progress.ready > 0) parts.push(`${progress.ready} ready`)
   return parts.join(', ')
 }
+
+/** Every word of what a step asks, beside its number and title. */
+export const stepText = ({
+  joints,
+  measurements,
+  gates,
+  parts,
+  cautions,
+  notes,
+  sealant,
+}: AdoptedStep): string =>
+  [
+    ...joints.flatMap((joint) => [joint.title, fastenerWords(joint), ...(joint.notes ?? [])]),
+    ...measurements.flatMap((measurement) => [measurement.title, ...(measurement.notes ?? [])]),
+    ...gates.map(({ text }) => text),
+    ...parts.map(({ name }) => name),
+    ...(cautions ?? []),
+    ...(notes ?? []),
+    sealant?.product,
+  ]
+    .filter(Boolean)
+    .join(' ')

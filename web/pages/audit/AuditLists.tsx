@@ -1,5 +1,5 @@
 /** What wants the supervisor, most important first. Every entry says what is so and leads to where it is settled. */
-import { createMemo, For, Show } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/audit/awaiting'
 import { flagWords } from '../../../shared/job/kinds'
 import { isWaived } from '../../../shared/job/verdicts'
@@ -10,6 +10,7 @@ import { positionName as namedPosition } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
+import { createSame } from '../../ui/same'
 import { Entry, List } from './AuditList'
 import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWords } from './awaiting-words'
 import { DeviationEntry } from './DeviationEntry'
@@ -20,7 +21,7 @@ export function SignBeforeHidden() {
   const scope = useJob()
   const open = useJobDialogs()
   // A missing second signature that was waived is owed by nobody any more.
-  const list = createMemo(() =>
+  const list = createSame(() =>
     signBeforeHidden(scope.job()).filter(
       ({ awaits, step, set }) =>
         awaits !== 'second' || !isWaived(scope.job(), { kind: 'second', stepId: step.id, setId: set }),
@@ -81,8 +82,8 @@ const waivedReading = ({ id }: { id: string }) => ({ kind: 'reading' as const, r
 
 export function FlaggedReadings() {
   const scope = useJob()
-  const list = createMemo(() => groupFlagged(flaggedReadings(scope.job())))
-  const off = createMemo(() => numbersOff(scope.planned()))
+  const list = createSame(() => groupFlagged(flaggedReadings(scope.job())))
+  const off = createSame(() => numbersOff(scope.planned()))
   return (
     <List
       title="Flagged readings"
@@ -139,7 +140,7 @@ export function FlaggedReadings() {
 
 export function UnitSlips() {
   const scope = useJob()
-  const list = createMemo(() => foldSlips(unitSlips(scope.job())))
+  const list = createSame(() => foldSlips(unitSlips(scope.job())))
   return (
     <List
       title="Numbers perhaps in the wrong unit"

@@ -1,14 +1,15 @@
 /** Fasteners by class, by class: proven, final, flagged, open, as a bar and in words. */
-import { createMemo, For } from 'solid-js'
+import { For } from 'solid-js'
 import { auditLines, countsByClass } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
+import { createSame } from '../../ui/same'
 import { classBars } from './awaiting-words'
 
 const MEANS = { A: 'critical', B: 'function', C: 'other' }
 
 export function CompletenessBars() {
   const scope = useJob()
-  const bars = createMemo(() => classBars(countsByClass(auditLines(scope.job()))))
+  const bars = createSame(() => classBars(countsByClass(auditLines(scope.job()))))
   return (
     <section class="audit-list completeness">
       <h2>Fasteners by class</h2>

@@ -1,16 +1,17 @@
 /** What is still open on this engine by somebody's word: deferrals and where they are due; holds with what they wait for. */
-import { createMemo, For, Show } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { DeferralWords, TakeBackButton } from '../../job/deferrals/Deferrals'
 import { deferralViews } from '../../job/deferrals/deferrals'
 import { HoldButtons, HoldWords } from '../../job/holds/Holds'
 import { isLate, openHolds } from '../../job/holds/holds'
 import { useJob } from '../../job/scope'
+import { createSame } from '../../ui/same'
 import { Entry, List } from './AuditList'
 import { ToBench } from './EntryWays'
 
 export function Deferrals() {
   const { planned } = useJob()
-  const views = createMemo(() => deferralViews(planned()))
+  const views = createSame(() => deferralViews(planned()))
   const open = () => views().filter(({ state }) => state === 'open').length
   return (
     <List
@@ -40,7 +41,7 @@ export function Deferrals() {
 
 export function Holds() {
   const { job, now } = useJob()
-  const holds = createMemo(() => openHolds(job()))
+  const holds = createSame(() => openHolds(job()))
   return (
     <List
       title="On hold"

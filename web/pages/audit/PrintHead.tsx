@@ -5,14 +5,22 @@ import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { EngineFacts } from '../../job/JobHead'
 import { countLines, countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
-import { auditLines } from '../../job/record/verdict'
+import type { AuditLine } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { Fact } from '../../ui/Fact'
 
-export function PrintHead(props: { query: Query; shown: string; at: number }) {
+interface PrintHeadProps {
+  query: Query
+  /** All lines of the record. */
+  lines: readonly AuditLine[]
+  shown: string
+  at: number
+}
+
+export function PrintHead(props: PrintHeadProps) {
   const scope = useJob()
   const job = () => scope.job()
-  const people = createMemo(() => occurring(auditLines(scope.job())).people)
+  const people = createMemo(() => occurring(props.lines).people)
   return (
     <header class="print-head">
       <div class="print-title">
@@ -38,7 +46,7 @@ export function PrintHead(props: { query: Query; shown: string; at: number }) {
               .join(', ')}
           </Fact>
         </Show>
-        <Fact term="Whole record">{countWords(countLines(auditLines(job())))}</Fact>
+        <Fact term="Whole record">{countWords(countLines(props.lines))}</Fact>
         <Show when={!isEmpty(props.query)}>
           <Fact term="Shown here">{props.shown} (a part of the record)</Fact>
         </Show>

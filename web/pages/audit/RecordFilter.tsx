@@ -5,6 +5,7 @@ import { type AuditLine, VERDICTS, type Verdict } from '../../job/record/verdict
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Select } from '../../ui/Select'
+import { createSame } from '../../ui/same'
 
 interface RecordFilterProps {
   query: Query
@@ -25,11 +26,16 @@ const VERDICT_WORDS: Record<Verdict, string> = {
 export function RecordFilterBar(props: RecordFilterProps) {
   const scope = useJob()
   const who = createMemo(() => occurring(props.lines))
+  const people = createSame(() => who().people.map((id) => ({ value: id, title: scope.words.person(id) })))
+  const wrenches = createSame(() => who().wrenches.map((id) => ({ value: id, title: id })))
   const plan = () => scope.planned().plan
-  const joints = createMemo(() =>
+  const stages = createSame(() =>
+    plan().stages.map((stage) => ({ value: stage.id, title: `${stage.id} ${stage.title}` })),
+  )
+  const joints = createSame(() =>
     plan()
       .steps.filter((step) => !props.query.stage || step.stage === props.query.stage)
-      .flatMap((step) => step.joints),
+      .flatMap((step) => step.joints.map((joint) => ({ value: joint.id, title: joint.title }))),
   )
   const set = (part: Partial<Query>) => props.onChange({ ...props.query, ...part })
   const chosen = (value: string) => (value === '' ? undefined : value)
@@ -55,28 +61,28 @@ export function RecordFilterBar(props: RecordFilterProps) {
         label="Stage"
         empty="every stage"
         value={props.query.stage ?? ''}
-        options={plan().stages.map((stage) => ({ value: stage.id, title: `${stage.id} ${stage.title}` }))}
+        options={stages()}
         onValue={(stage) => set({ stage: chosen(stage), joint: undefined })}
       />
       <Select
         label="Joint"
         empty="every joint"
         value={props.query.joint ?? ''}
-        options={joints().map((joint) => ({ value: joint.id, title: joint.title }))}
+        options={joints()}
         onValue={(joint) => set({ joint: chosen(joint) })}
       />
       <Select
         label="Person"
         empty="everybody"
         value={props.query.person ?? ''}
-        options={who().people.map((id) => ({ value: id, title: scope.words.person(id) }))}
+        options={people()}
         onValue={(person) => set({ person: chosen(person) })}
       />
       <Select
         label="Wrench"
         empty="every wrench"
         value={props.query.wrench ?? ''}
-        options={who().wrenches.map((id) => ({ value: id, title: id }))}
+        options={wrenches()}
         onValue={(wrench) => set({ wrench: chosen(wrench) })}
       />
       <p class="filter-count" role="status">

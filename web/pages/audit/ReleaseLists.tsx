@@ -1,6 +1,6 @@
 /** What stops the release, every reason with its way out; the word itself; and the releases given. */
 import { A } from '@solidjs/router'
-import { createMemo, For, Show } from 'solid-js'
+import { createMemo, createSignal, For, Index, Show } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import type { Against } from '../../../shared/job/release'
 import { RELEASES } from '../../../shared/plan/kinds'
@@ -13,6 +13,7 @@ import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
+import { createSame } from '../../ui/same'
 import { Entry, List } from './AuditList'
 import { AcceptButton, ToBench } from './EntryWays'
 import {
@@ -32,9 +33,9 @@ const LOOK_AGAIN_MS = 30_000
 export function AgainstRelease() {
   const scope = useJob()
   const now = useNow(LOOK_AGAIN_MS)
-  const views = createMemo(() => releaseViews(scope.planned(), Math.max(now(), scope.now())))
+  const views = createSame(() => releaseViews(scope.planned(), Math.max(now(), scope.now())))
   return (
-    <For
+    <Index
       each={views()}
       fallback={
         <List
@@ -44,8 +45,8 @@ export function AgainstRelease() {
         />
       }
     >
-      {(view, index) => <OneRelease view={view} before={views()[index() - 1]} />}
-    </For>
+      {(view, index) => <OneRelease view={view()} before={views()[index - 1]} />}
+    </Index>
   )
 }
 
@@ -54,11 +55,13 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
   const open = useJobDialogs()
   const own = () => props.view.further
   const sorted = createMemo(() => sortAgainst(scope.planned(), own()))
+  const decisions = createSame(() => sorted().decisions)
+  const unsigned = createSame(() => sorted().unsigned)
   const name = () => RELEASES[props.view.kind].word
   const shared = () => props.view.against.length - own().length
   const foot = () => (
     <Show when={!props.view.inForce}>
-      <For each={sorted().unsigned}>{(stage) => <ToSign stage={stage} />}</For>
+      <For each={unsigned()}>{(stage) => <ToSign stage={stage} />}</For>
       <Show when={shared() > 0}>
         <p class="pencil list-note">
           And the {shared() === 1 ? 'one reason' : `${shared()} reasons`} above, against the{' '}
@@ -103,7 +106,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
       }
       foot={foot()}
     >
-      <For each={sorted().decisions}>
+      <For each={decisions()}>
         {(against) => (
           <Entry id={stepIdOf(scope.planned(), against)} ways={<Ways against={against} />}>
             <p>{againstWords(against, scope.words)}</p>
@@ -160,27 +163,33 @@ function Ways(props: { against: Against }) {
   )
 }
 
-/** Steps that only want doing: folded, because a fresh engine has all of them. */
+/** Steps that only want doing: folded, because a fresh engine has all of them; links once it is opened. */
 function ToSign(props: { stage: UnsignedStage }) {
   const scope = useJob()
+  const [opened, setOpened] = createSignal(false)
   const count = () => props.stage.steps.length
   return (
-    <details class="to-sign unfold">
+    <details class="to-sign unfold" onToggle={(event) => event.currentTarget.open && setOpened(true)}>
       <summary>
         <span class="entry-id">{props.stage.stage}</span> {props.stage.title}:{' '}
         {count() === 1 ? 'one step is' : `${count()} steps are`} not signed
       </summary>
-      <ul>
-        <For each={props.stage.steps}>
-          {(step) => (
-            <li>
-              <A href={benchHref(scope.job().id, step.stepId)}>
-                <b>{step.stepId}</b> {step.title}
-              </A>
-            </li>
-          )}
-        </For>
-      </ul>
+      <Show
+        when={opened()}
+        fallback={<p>{props.stage.steps.map(({ stepId, title }) => `${stepId} ${title}`).join(', ')}</p>}
+      >
+        <ul>
+          <For each={props.stage.steps}>
+            {(step) => (
+              <li>
+                <A href={benchHref(scope.job().id, step.stepId)}>
+                  <b>{step.stepId}</b> {step.title}
+                </A>
+              </li>
+            )}
+          </For>
+        </ul>
+      </Show>
     </details>
   )
 }
@@ -189,7 +198,7 @@ function ToSign(props: { stage: UnsignedStage }) {
 export function Releases() {
   const scope = useJob()
   const open = useJobDialogs()
-  const lines = createMemo(() => releaseLines(scope.planned()))
+  const lines = createSame(() => releaseLines(scope.planned()))
   return (
     <Show when={lines().length > 0}>
       <section class="releases" aria-labelledby="releases-head">

@@ -8,12 +8,13 @@ import { positionsInWords } from '../../../shared/words'
 import { settleHref } from '../../hrefs'
 import { useJob } from '../../job/scope'
 import { SettledInFull } from '../../job/settled/Settled'
+import { createSame } from '../../ui/same'
 import { Entry, List } from './AuditList'
 
 export function Values() {
   const scope = useJob()
   const all = createMemo(() => unpublished(scope.job()))
-  const list = createMemo(() => [
+  const list = createSame(() => [
     ...all().filter((value) => !value.settled),
     ...all().filter((value) => value.settled),
   ])

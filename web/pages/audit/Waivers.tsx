@@ -1,16 +1,17 @@
 /** What a supervisor's word could accept, and what it has accepted, each with its reason. */
-import { createMemo, For } from 'solid-js'
+import { For } from 'solid-js'
 import { VerdictMark } from '../../job/record/VerdictMark'
 import { waiverLines } from '../../job/record/waivers'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
+import { createSame } from '../../ui/same'
 import { Entry, List } from './AuditList'
 import { DeviationEntry } from './DeviationEntry'
 import { deviations } from './deviations'
 
 export function Deviations() {
   const scope = useJob()
-  const list = createMemo(() => deviations(scope.planned(), scope.now()))
+  const list = createSame(() => deviations(scope.planned(), scope.now()))
   return (
     <List
       title="Other deviations"
@@ -24,7 +25,7 @@ export function Deviations() {
 
 export function WaiversGiven() {
   const scope = useJob()
-  const lines = createMemo(() => waiverLines(scope.planned()))
+  const lines = createSame(() => waiverLines(scope.planned()))
   return (
     <List title="Accepted with a reason" count={lines().length} empty="Nothing was accepted with a reason.">
       <For each={lines()}>

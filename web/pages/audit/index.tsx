@@ -1,5 +1,6 @@
 /** The audit: what wants the supervisor, most important first, then the record, fastener by fastener. */
 import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js'
+import { Dynamic } from 'solid-js/web'
 import { usePageTitle } from '../../frame/title'
 import { engineHref } from '../../hrefs'
 import { EngineLine, JobHead } from '../../job/JobHead'
@@ -17,6 +18,9 @@ import {
 import { auditLines } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { EmptyState } from '../../ui/EmptyState'
+import { createNear, NearContext } from '../../ui/near'
+import { createSame } from '../../ui/same'
+import { Turn } from '../../ui/Turn'
 import { FlaggedReadings, SignBeforeHidden, UnitSlips } from './AuditLists'
 import { CompletenessBars } from './Completeness'
 import { goToNextOpen, isForThePage } from './next-open'
@@ -39,6 +43,19 @@ export default function AuditPage() {
   )
 }
 
+/** Below what must be signed first. */
+const LISTS = [
+  AgainstRelease,
+  FlaggedReadings,
+  UnitSlips,
+  Deviations,
+  WaiversGiven,
+  Values,
+  Deferrals,
+  Holds,
+  CompletenessBars,
+]
+
 function Audit() {
   const scope = useJob()
   usePageTitle(() => `${scope.job().number} audit`)
@@ -50,29 +67,31 @@ function Audit() {
   onMount(() => window.addEventListener('keydown', press))
   onCleanup(() => window.removeEventListener('keydown', press))
   return (
-    <div class="page audit" ref={page}>
-      <JobHead title="Audit">
-        <p>
-          <EngineLine />
-        </p>
-      </JobHead>
-      <Show when={scope.job().plan} fallback={<NoRecord />}>
-        <Releases />
-        <div class="audit-lists">
-          <SignBeforeHidden />
-          <AgainstRelease />
-          <FlaggedReadings />
-          <UnitSlips />
-          <Deviations />
-          <WaiversGiven />
-          <Values />
-          <Deferrals />
-          <Holds />
-          <CompletenessBars />
-        </div>
-        <Record onNext={next} />
-      </Show>
-    </div>
+    <NearContext.Provider value={createNear()}>
+      <div class="page audit" ref={page}>
+        <JobHead title="Audit">
+          <p>
+            <EngineLine />
+          </p>
+        </JobHead>
+        <Show when={scope.job().plan} fallback={<NoRecord />}>
+          <Releases />
+          <div class="audit-lists">
+            <SignBeforeHidden />
+            <For each={LISTS}>
+              {(list) => (
+                <Turn>
+                  <Dynamic component={list} />
+                </Turn>
+              )}
+            </For>
+          </div>
+          <Turn room="100rem">
+            <Record onNext={next} />
+          </Turn>
+        </Show>
+      </div>
+    </NearContext.Provider>
   )
 }
 
@@ -85,13 +104,13 @@ function Record(props: { onNext(): void }) {
   const byJoint = createMemo(
     () => new Map(groupsOf(shown(), scope.planned().plan).map((group) => [group.joint.id, group])),
   )
-  const joints = createMemo(() => [...byJoint().keys()])
+  const joints = createSame(() => [...byJoint().keys()])
   const beforePrint = () => setPrintedAt(scope.now())
   onMount(() => window.addEventListener('beforeprint', beforePrint))
   onCleanup(() => window.removeEventListener('beforeprint', beforePrint))
   return (
     <section class="record" aria-labelledby="record-head">
-      <PrintHead query={query()} shown={countWords(countLines(shown()))} at={printedAt()} />
+      <PrintHead query={query()} lines={lines()} shown={countWords(countLines(shown()))} at={printedAt()} />
       <h2 class="ruled" id="record-head">
         The record
       </h2>

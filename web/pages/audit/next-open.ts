@@ -23,7 +23,8 @@ export function goToNextOpen(root: ParentNode): boolean {
   )
   if (!next) return false
   bringUp(next, 'center')
-  return true
+  // A joint of the record that was not drawn yet is now, and what is open in it stands for itself.
+  return next.matches('[data-open]') || goToNextOpen(root)
 }
 
 /** A key pressed while something is typed, or held with another, is not meant for the page. */

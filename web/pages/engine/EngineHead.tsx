@@ -1,7 +1,7 @@
 /** Who the engine is: number, model, serial, what it drives, owner, the work agreed, the plan and its edition. */
 
 import { A } from '@solidjs/router'
-import { createMemo, For, Show } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
 import { recordHref } from '../../hrefs'
@@ -10,13 +10,14 @@ import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Fact } from '../../ui/Fact'
 import { Invented } from '../../ui/Invented'
+import { createSame } from '../../ui/same'
 import { releaseStates } from './office-view'
 import { PromiseLine } from './Promise'
 
 export function EngineHead(props: { here: readonly Here[] }) {
   const scope = useJob()
   const job = () => scope.job()
-  const states = createMemo(() => releaseStates(job(), scope.words))
+  const states = createSame(() => releaseStates(job(), scope.words))
   const released = () => reasonFor(job()).code === 'released'
   return (
     <header class="engine-head">

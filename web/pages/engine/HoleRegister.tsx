@@ -1,6 +1,6 @@
 /** The thread and hole register: by joint and position, what was found and done, and the section with what goes in. */
 import { A } from '@solidjs/router'
-import { createMemo, createSignal, For, Show } from 'solid-js'
+import { createSignal, For, Show } from 'solid-js'
 import { rightLengths } from '../../../shared/job/hole-words'
 import { upperFirst } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
@@ -11,6 +11,7 @@ import { entryWords, type HoleRow, holeRows } from '../../job/record/hole-rows'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
+import { createSame } from '../../ui/same'
 import './hole-register.css'
 
 /** More places than these are drawn one by one, when somebody asks. */
@@ -18,8 +19,8 @@ const DRAWN = 4
 
 export function HoleRegister() {
   const scope = useJob()
-  const rows = createMemo(() => holeRows(scope.planned()))
-  const joints = createMemo(() => [...new Set(rows().map(({ joint }) => joint.id))])
+  const rows = createSame(() => holeRows(scope.planned()))
+  const joints = createSame(() => [...new Set(rows().map(({ joint }) => joint.id))])
   return (
     <section class="hole-register stack roomy" aria-labelledby="holes-head">
       <h2 class="ruled" id="holes-head">

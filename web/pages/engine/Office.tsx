@@ -1,5 +1,5 @@
 /** What the office and the bench tell each other about this engine: holds, what was left out, notes, photos. */
-import { createMemo, For, Show } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { DeferralWords, TakeBackButton } from '../../job/deferrals/Deferrals'
 import { deferralViews, dueTitle } from '../../job/deferrals/deferrals'
 import { useJobDialogs } from '../../job/dialogs'
@@ -11,6 +11,7 @@ import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { goTo } from '../../ui/bring-up'
 import { useNow } from '../../ui/clock'
+import { createSame } from '../../ui/same'
 import './office.css'
 
 export function Office() {
@@ -28,7 +29,7 @@ function Holds() {
   const { job } = useJob()
   const open = useJobDialogs()
   const now = useNow(60_000)
-  const holds = createMemo(() => openHolds(job()))
+  const holds = createSame(() => openHolds(job()))
   const cleared = () => job().holds.length - holds().length
   return (
     <section aria-labelledby="holds-head">
@@ -66,7 +67,7 @@ function Holds() {
 function Deferrals() {
   const { planned } = useJob()
   const open = useJobDialogs()
-  const views = createMemo(() => deferralViews(planned()).filter(({ state }) => state !== 'withdrawn'))
+  const views = createSame(() => deferralViews(planned()).filter(({ state }) => state !== 'withdrawn'))
   return (
     <section aria-labelledby="deferrals-head">
       <header>

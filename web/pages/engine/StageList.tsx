@@ -6,6 +6,7 @@ import { useJob } from '../../job/scope'
 import { progressOf, type StageView, stagesOf } from '../../job/step/step-view'
 import { progressWords } from '../../job/step/step-words'
 import { goTo } from '../../ui/bring-up'
+import { createSame } from '../../ui/same'
 import { StepRow } from './StepRow'
 
 export function StageList(props: { moment: number }) {
@@ -32,7 +33,7 @@ export function StageList(props: { moment: number }) {
 
 function useProgress(props: { stage: StageView; moment: number }) {
   const scope = useJob()
-  return createMemo(() => progressOf(scope.planned(), props.stage.steps, props.moment))
+  return createSame(() => progressOf(scope.planned(), props.stage.steps, props.moment))
 }
 
 function Jump(props: { stage: StageView; moment: number }) {

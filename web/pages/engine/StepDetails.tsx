@@ -1,5 +1,5 @@
 /** Everything a step asks for, behind one press: cautions first, then joints pass by pass, measurements, gates, parts. */
-import { For, Show } from 'solid-js'
+import { createSignal, For, Show } from 'solid-js'
 import type { AdoptedJoint, Gate, Sealant } from '../../../shared/plan/types'
 import { bandWords, limitsWords, passesWords, sealantWords, useWords } from '../../../shared/plan/words'
 import { counted } from '../../../shared/words'
@@ -7,60 +7,72 @@ import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { SettledBriefly } from '../../job/settled/Settled'
 import type { GateView, MeasurementView, StepView } from '../../job/step/step-view'
-import { fastenerWords, hiddenByWords, hidesWords } from '../../job/step/step-words'
+import { fastenerWords, hiddenByWords, hidesWords, stepText } from '../../job/step/step-words'
+import { createSame } from '../../ui/same'
 import { StepOffice } from './StepStatus'
 
+/** What is folded is drawn once somebody opens it; paper shows it as the screen does, and the browser's search finds its words. */
 export function StepDetails(props: { view: StepView }) {
-  const step = () => props.view.step
-  const cautions = () => step().cautions ?? []
-  const hides = () => hidesWords(props.view.hides)
-  const hiders = () => hiddenByWords(props.view.hiddenBy)
+  const [opened, setOpened] = createSignal(false)
+  const cautions = () => props.view.step.cautions ?? []
   return (
-    <details class="step-more">
+    <details class="step-more" onToggle={(event) => event.currentTarget.open && setOpened(true)}>
       <summary>
         Details
         <Show when={cautions().length > 0}>
           <span class="caution-mark"> {counted(cautions().length, 'caution')}</span>
         </Show>
       </summary>
-      <div class="step-all stack">
-        <For each={cautions()}>{(text) => <p class="caution">{text}</p>}</For>
-        <For each={step().notes ?? []}>{(text) => <p>{text}</p>}</For>
-        <For each={step().joints}>{(joint) => <JointAsks joint={joint} />}</For>
-        <For each={props.view.measurements}>{(measurement) => <MeasurementAsks view={measurement} />}</For>
-        <Show when={step().sealant}>{(sealant) => <SealantAsks sealant={sealant()} />}</Show>
-        <Show when={props.view.gates.length > 0}>
-          <h5>Before it is signed</h5>
-          <ul class="plain">
-            <For each={props.view.gates}>{(gate) => <GateAsks view={gate} />}</For>
-          </ul>
-        </Show>
-        <Show when={step().parts.length > 0}>
-          <h5>Parts</h5>
-          <p>
-            {step()
-              .parts.map((part) => `${part.quantity} × ${part.name}${part.oneUse ? ' (one-use)' : ''}`)
-              .join(', ')}
-          </p>
-        </Show>
-        <Show when={step().needs.length > 0 || hides() || hiders().length > 0}>
-          <h5>Order</h5>
-          <Show when={step().needs.length > 0}>
-            <p>Comes after {step().needs.join(', ')}.</p>
-          </Show>
-          <Show when={hides()}>{(words) => <p>Covers {words()}.</p>}</Show>
-          <For each={hiders()}>{(hider) => <p>{hider.text}.</p>}</For>
-        </Show>
-        <p class="pencil small">
-          {format.duration(step().minutes.low)} to {format.duration(step().minutes.high)}, likely{' '}
-          {format.duration(step().minutes.likely)}.{' '}
-          {step().signatures === 2
-            ? 'Two signatures: the doer and another who has looked.'
-            : 'One signature.'}
-        </p>
-        <StepOffice view={props.view} />
-      </div>
+      <Show when={opened()} fallback={<p>{stepText(props.view.step)}</p>}>
+        <All view={props.view} />
+      </Show>
     </details>
+  )
+}
+
+function All(props: { view: StepView }) {
+  const step = () => props.view.step
+  const cautions = () => step().cautions ?? []
+  const hides = () => hidesWords(props.view.hides)
+  const hiders = createSame(() => hiddenByWords(props.view.hiddenBy))
+  const measurements = createSame(() => props.view.measurements)
+  const gates = createSame(() => props.view.gates)
+  return (
+    <div class="step-all stack">
+      <For each={cautions()}>{(text) => <p class="caution">{text}</p>}</For>
+      <For each={step().notes ?? []}>{(text) => <p>{text}</p>}</For>
+      <For each={step().joints}>{(joint) => <JointAsks joint={joint} />}</For>
+      <For each={measurements()}>{(measurement) => <MeasurementAsks view={measurement} />}</For>
+      <Show when={step().sealant}>{(sealant) => <SealantAsks sealant={sealant()} />}</Show>
+      <Show when={gates().length > 0}>
+        <h5>Before it is signed</h5>
+        <ul class="plain">
+          <For each={gates()}>{(gate) => <GateAsks view={gate} />}</For>
+        </ul>
+      </Show>
+      <Show when={step().parts.length > 0}>
+        <h5>Parts</h5>
+        <p>
+          {step()
+            .parts.map((part) => `${part.quantity} × ${part.name}${part.oneUse ? ' (one-use)' : ''}`)
+            .join(', ')}
+        </p>
+      </Show>
+      <Show when={step().needs.length > 0 || hides() || hiders().length > 0}>
+        <h5>Order</h5>
+        <Show when={step().needs.length > 0}>
+          <p>Comes after {step().needs.join(', ')}.</p>
+        </Show>
+        <Show when={hides()}>{(words) => <p>Covers {words()}.</p>}</Show>
+        <For each={hiders()}>{(hider) => <p>{hider.text}.</p>}</For>
+      </Show>
+      <p class="pencil small">
+        {format.duration(step().minutes.low)} to {format.duration(step().minutes.high)}, likely{' '}
+        {format.duration(step().minutes.likely)}.{' '}
+        {step().signatures === 2 ? 'Two signatures: the doer and another who has looked.' : 'One signature.'}
+      </p>
+      <StepOffice view={props.view} />
+    </div>
   )
 }
 

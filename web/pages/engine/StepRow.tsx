@@ -1,9 +1,10 @@
 /**
  * One step of the plan: its cell, where it stands in words, who signed, what it is made of, and what I may do with
- * it. A done step is one quiet line; everything it asked for stays one press away.
+ * it. A done step is one quiet line; everything it asked for stays one press away. Drawn when it is near.
  */
 import { A } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
+import { standingOf } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { limitsWords } from '../../../shared/plan/words'
 import { unitAfter } from '../../../shared/units'
@@ -14,7 +15,10 @@ import { benchHref } from '../../hrefs'
 import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
 import { type JointView, type MeasurementView, type StepView, stepView } from '../../job/step/step-view'
-import { hiddenByWords, hidesWords, standingWords } from '../../job/step/step-words'
+import { hiddenByWords, hidesWords, standingWords, stepText } from '../../job/step/step-words'
+import { useNear } from '../../ui/near'
+import { createSame } from '../../ui/same'
+import { Findable } from '../../ui/Turn'
 import { fastenersSaid } from './office-view'
 import { Signers } from './Signers'
 import { StepCell } from './StepCell'
@@ -26,15 +30,50 @@ interface StepRowProps {
   moment: number
 }
 
+/** A step draws about as much as two rows of the record. */
+const ROWS = 2
+
+/** Until it is near: its cell's room, its number and title, and the words by which the browser's search finds it. */
 export function StepRow(props: StepRowProps) {
   const scope = useJob()
-  const view = createMemo(() => stepView(scope.planned(), props.step, props.moment))
+  const { drawn, place } = useNear().line(ROWS)
+  const standing = createMemo(() => standingOf(scope.planned(), props.step, props.moment))
+  return (
+    <li
+      class={`step step-is-${standing()}`}
+      classList={{ 'step-waits': !drawn() }}
+      id={`step-${props.step.id}`}
+      ref={place}
+      tabindex={drawn() ? -1 : 0}
+    >
+      <Show
+        when={drawn()}
+        fallback={
+          <>
+            <h4>{`${props.step.id} ${props.step.title}`}</h4>
+            <Findable words={stepText(props.step)} />
+          </>
+        }
+      >
+        <Drawn {...props} />
+      </Show>
+    </li>
+  )
+}
+
+function Drawn(props: StepRowProps) {
+  const scope = useJob()
+  const view = createSame(() => stepView(scope.planned(), props.step, props.moment))
+  const joints = createSame(() => view().joints)
+  const measurements = createSame(() => view().measurements)
+  const signers = createSame(() => view().signers)
+  const hiders = createSame(() => hiddenByWords(view().hiddenBy))
   const mark = (by: string | undefined) => (by === undefined ? undefined : markOf(scope.shop(), by))
   const done = () => view().standing === 'done'
-  const lastPair = () => view().signers.at(-1)
+  const lastPair = () => signers().at(-1)
   const hides = () => hidesWords(view().hides)
   return (
-    <li class={`step step-is-${view().standing}`} id={`step-${props.step.id}`} tabindex="-1">
+    <>
       <StepCell
         id={props.step.id}
         standing={view().standing}
@@ -64,14 +103,14 @@ export function StepRow(props: StepRowProps) {
         </p>
         <Show when={!done()}>
           <StepStatus view={view()} />
-          <Show when={view().joints.length > 0}>
+          <Show when={joints().length > 0}>
             <ul class="chips cluster">
-              <For each={view().joints}>{(joint) => <JointChip view={joint} />}</For>
+              <For each={joints()}>{(joint) => <JointChip view={joint} />}</For>
             </ul>
           </Show>
-          <For each={view().measurements}>{(measurement) => <Measured view={measurement} />}</For>
+          <For each={measurements()}>{(measurement) => <Measured view={measurement} />}</For>
           <Show when={hides()}>{(words) => <p class="small hides pencil">Hides {words()}</p>}</Show>
-          <For each={hiddenByWords(view().hiddenBy)}>
+          <For each={hiders()}>
             {(hider) => (
               <p class="small hides pencil" classList={{ against: hider.covered }}>
                 {hider.text}
@@ -82,10 +121,10 @@ export function StepRow(props: StepRowProps) {
         <StepDetails view={view()} />
       </div>
       <div class="step-who">
-        <Signers pairs={view().signers} secondAsked={props.step.signatures === 2} />
+        <Signers pairs={signers()} secondAsked={props.step.signatures === 2} />
         <StepActions view={view()} />
       </div>
-    </li>
+    </>
   )
 }
 
@@ -99,7 +138,7 @@ function StepActions(props: { view: StepView }) {
   const mayClaim = createMemo(
     () => takeable() && scope.may({ type: 'ClaimStep', stepId: stepId() }) === undefined,
   )
-  const toLook = createMemo(() =>
+  const toLook = createSame(() =>
     props.view.sets.filter(
       ({ set, state }) =>
         state.first &&
@@ -147,7 +186,7 @@ function StepActions(props: { view: StepView }) {
 function JointChip(props: { view: JointView }) {
   const { joint } = props.view
   const scope = useJob()
-  const conditions = createMemo(() => fastenersSaid(scope.planned(), joint))
+  const conditions = createSame(() => fastenersSaid(scope.planned(), joint))
   const count = () => props.view.count
   const share = () => `${(100 * props.view.final) / count()}%`
   return (

@@ -2,7 +2,7 @@
  * What a step's row tells beside its standing: why it is held, what is due here, how its sealant stands, where it was
  * left with what must not be done, and why I in particular cannot take it.
  */
-import { createMemo, createSignal, For, Show } from 'solid-js'
+import { createMemo, For, Show } from 'solid-js'
 import { handoverNote } from '../../../shared/job/stops'
 import { stepState } from '../../../shared/job/verdicts'
 import { dueHere, dueTitle, leftOutOf } from '../../job/deferrals/deferrals'
@@ -14,17 +14,18 @@ import { clockView } from '../../job/step/sealant-words'
 import type { StepView } from '../../job/step/step-view'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
+import { createSame } from '../../ui/same'
 import { CoverOff } from './CoverOff'
 
 export function StepStatus(props: { view: StepView }) {
   const scope = useJob()
   const step = () => props.view.step
   const now = useNow(20_000)
-  const held = createMemo(() => (props.view.standing === 'on_hold' ? openHolds(scope.job(), step().id) : []))
-  const due = createMemo(() => dueHere(scope.planned(), step().id))
-  const away = createMemo(() => leftOutOf(scope.planned(), step().id).filter(({ state }) => state === 'open'))
+  const held = createSame(() => (props.view.standing === 'on_hold' ? openHolds(scope.job(), step().id) : []))
+  const due = createSame(() => dueHere(scope.planned(), step().id))
+  const away = createSame(() => leftOutOf(scope.planned(), step().id).filter(({ state }) => state === 'open'))
   const sealant = createMemo(() => clockView(scope.planned(), step(), now(), scope.words).brief)
-  const note = createMemo(() => notesOf(scope.job(), step().id))
+  const note = createSame(() => notesOf(scope.job(), step().id))
   return (
     <>
       <For each={held()}>
@@ -72,7 +73,7 @@ export function StepStatus(props: { view: StepView }) {
 function Handover(props: { view: StepView }) {
   const scope = useJob()
   const stopped = () => stepState(scope.planned(), props.view.step.id).stopped
-  const note = createMemo(() => handoverNote(scope.planned(), props.view.step, scope.words))
+  const note = createSame(() => handoverNote(scope.planned(), props.view.step, scope.words))
   return (
     <section class="handover" aria-label={`Handover note of ${props.view.step.id}`}>
       <p class="small pencil">
@@ -127,19 +128,12 @@ export function WhyNot(props: { stepId: string }) {
 export function StepOffice(props: { view: StepView }) {
   const scope = useJob()
   const open = useJobDialogs()
-  const [shown, setShown] = createSignal(false)
   const id = () => props.view.step.id
   const signed = () => props.view.standing === 'done' || props.view.standing === 'awaiting_second'
-  const watch = (element: HTMLElement) => {
-    const details = element.closest('details')
-    details?.addEventListener('toggle', () => setShown(details.open))
-  }
   return (
-    <div class="step-office stack" ref={(element) => queueMicrotask(() => watch(element))}>
-      <Show when={shown()}>
-        <CoverOff step={props.view.step} />
-      </Show>
-      <Show when={shown() && !signed()}>
+    <div class="step-office stack">
+      <CoverOff step={props.view.step} />
+      <Show when={!signed()}>
         <Show when={props.view.standing === 'not_ready' || props.view.standing === 'on_hold'}>
           <WhyNot stepId={id()} />
         </Show>

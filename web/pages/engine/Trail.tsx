@@ -13,6 +13,7 @@ import { ask, isFailure } from '../../live/http'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Select } from '../../ui/Select'
+import { createSame } from '../../ui/same'
 import { narrowTrail, occurringInTrail, withNewer } from './trail-view'
 
 const FIRST = 20
@@ -59,6 +60,10 @@ export function Trail() {
   onCleanup(() => clearTimeout(waiting))
 
   const occurring = createMemo(() => occurringInTrail(lines() ?? []))
+  const people = createSame(() =>
+    occurring().people.map((id) => ({ value: id, title: scope.words.person(id) })),
+  )
+  const steps = createSame(() => occurring().steps.map((id) => ({ value: id, title: id })))
   const narrowed = createMemo(() => narrowTrail(lines() ?? [], { person: person(), step: step() }))
   const narrow = (set: (value: string) => void) => (value: string) => {
     set(value)
@@ -75,14 +80,14 @@ export function Trail() {
             label="Person"
             empty="everybody"
             value={person()}
-            options={occurring().people.map((id) => ({ value: id, title: scope.words.person(id) }))}
+            options={people()}
             onValue={narrow(setPerson)}
           />
           <Select
             label="Step"
             empty="every step"
             value={step()}
-            options={occurring().steps.map((id) => ({ value: id, title: id }))}
+            options={steps()}
             onValue={narrow(setStep)}
           />
         </div>

@@ -1,29 +1,36 @@
 /** What can be done next, before the whole plan: in work, waiting for a second look, ready. Each leads to its step. */
-import { createMemo, For, Show } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { isDone, standingOf, stepState, waitsForCure } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { goTo } from '../../ui/bring-up'
+import { createSame } from '../../ui/same'
+
+interface Led {
+  step: AdoptedStep
+  until?: number
+}
 
 export function WhereToGo(props: { moment: number }) {
   const scope = useJob()
-  const groups = createMemo(() => {
+  const groups = createSame(() => {
     const job = scope.planned()
     const now = props.moment
-    const by = (standing: string) => job.plan.steps.filter((step) => standingOf(job, step, now) === standing)
-    const curing = job.plan.steps.flatMap((step) => {
+    const standings = job.plan.steps.map((step) => ({ step, standing: standingOf(job, step, now) }))
+    const by = (asked: string) =>
+      standings.flatMap(({ step, standing }): Led[] => (standing === asked ? [{ step }] : []))
+    const curing = job.plan.steps.flatMap((step): Led[] => {
       const until = waitsForCure(job, step, now)
       return until === undefined ? [] : [{ step, until }]
     })
-    const untilOf = new Map(curing.map(({ step, until }) => [step.id, until]))
     return [
       { title: 'In work', steps: by('in_work') },
       { title: 'Stopped', steps: by('stopped') },
       { title: 'Waits for a second look', steps: by('awaiting_second') },
       { title: 'Ready', steps: by('ready') },
-      { title: 'Waits for a cure', steps: curing.map(({ step }) => step), untilOf },
+      { title: 'Waits for a cure', steps: curing },
       { title: 'On hold', steps: by('on_hold') },
     ].filter(({ steps }) => steps.length > 0)
   })
@@ -44,9 +51,7 @@ export function WhereToGo(props: { moment: number }) {
           <section>
             <h2>{group.title}</h2>
             <ul>
-              <For each={group.steps}>
-                {(step) => <Leads step={step} until={group.untilOf?.get(step.id)} />}
-              </For>
+              <For each={group.steps}>{({ step, until }) => <Leads step={step} until={until} />}</For>
             </ul>
           </section>
         )}

@@ -12,6 +12,9 @@ import { useJob } from '../../job/scope'
 import { useMoment } from '../../live/clock-moment'
 import { useSession } from '../../live/live'
 import { useNow } from '../../ui/clock'
+import { createNear, NearContext } from '../../ui/near'
+import { createSame } from '../../ui/same'
+import { Turn } from '../../ui/Turn'
 import { EngineHead } from './EngineHead'
 import { HoleRegister } from './HoleRegister'
 import { NoPlan } from './NoPlan'
@@ -45,38 +48,48 @@ function Engine() {
   const reason = createMemo(() => reasonFor(scope.job(), moment()))
   const against = () => standsAgainst(reason().code)
   return (
-    <div class="page engine stack apart">
-      <EngineHead here={scope.here()} />
-      <Show when={scope.job().plan} fallback={<NoPlan />}>
-        <section class="engine-state stack" aria-label="Where it stands">
-          <LargeStrip summary={summary()} />
-          <p class="engine-reason" classList={{ against: against() }}>
-            {reasonSentence(reason(), scope.words)}
-          </p>
-          <p class="pencil">
-            {summary().signed} of {summary().cells.length} steps signed.
-          </p>
-          <Clocks />
-          <WhereToGo moment={moment()} />
-        </section>
-        <Office />
-        <HoleRegister />
-      </Show>
-      <div class="engine-columns">
-        <Show when={scope.job().plan}>
-          <section class="engine-plan" aria-labelledby="plan-head">
-            <h2 class="ruled" id="plan-head">
-              The plan
-            </h2>
-            <For each={scope.job().plan?.notices ?? []}>
-              {(notice) => <p class="notice small">{notice}</p>}
-            </For>
-            <StageList moment={moment()} />
+    <NearContext.Provider value={createNear()}>
+      <div class="page engine stack apart">
+        <EngineHead here={scope.here()} />
+        <Show when={scope.job().plan} fallback={<NoPlan />}>
+          <section class="engine-state stack" aria-label="Where it stands">
+            <LargeStrip summary={summary()} />
+            <p class="engine-reason" classList={{ against: against() }}>
+              {reasonSentence(reason(), scope.words)}
+            </p>
+            <p class="pencil">
+              {summary().signed} of {summary().cells.length} steps signed.
+            </p>
+            <Clocks />
+            <WhereToGo moment={moment()} />
           </section>
+          <Turn room="16rem">
+            <Office />
+          </Turn>
+          <Turn room="8rem">
+            <HoleRegister />
+          </Turn>
         </Show>
-        <Trail />
+        <div class="engine-columns">
+          <Show when={scope.job().plan}>
+            <section class="engine-plan" aria-labelledby="plan-head">
+              <h2 class="ruled" id="plan-head">
+                The plan
+              </h2>
+              <For each={scope.job().plan?.notices ?? []}>
+                {(notice) => <p class="notice small">{notice}</p>}
+              </For>
+              <Turn room="100rem">
+                <StageList moment={moment()} />
+              </Turn>
+            </section>
+          </Show>
+          <Turn>
+            <Trail />
+          </Turn>
+        </div>
       </div>
-    </div>
+    </NearContext.Provider>
   )
 }
 
@@ -84,7 +97,7 @@ function Engine() {
 function Clocks() {
   const scope = useJob()
   const now = useNow(10_000)
-  const clocks = createMemo(() => [
+  const clocks = createSame(() => [
     ...clocksOf(scope.planned(), now(), scope.words),
     ...holeCures(scope.planned(), now(), scope.words),
   ])
@@ -109,16 +122,13 @@ function LargeStrip(props: { summary: JobSummary }) {
   const [width, setWidth] = createSignal(0)
   const watcher = new ResizeObserver(([entry]) => entry && setWidth(Math.floor(entry.contentRect.width)))
   onCleanup(() => watcher.disconnect())
+  const cells = createSame(() => props.summary.cells)
+  const stages = createSame(() => props.summary.stages)
+  const holds = createSame(() => props.summary.holds)
   return (
     <div class="engine-strip" ref={(element) => watcher.observe(element)}>
       <Show when={width() > 0}>
-        <BuildStrip
-          people={session}
-          cells={props.summary.cells}
-          stages={props.summary.stages}
-          holds={props.summary.holds}
-          width={width()}
-        />
+        <BuildStrip people={session} cells={cells()} stages={stages()} holds={holds()} width={width()} />
       </Show>
     </div>
   )

@@ -1,6 +1,7 @@
 /** The edition itself, from its head to the word that released the engine: the same on every device and on paper. */
 
 import { createMemo, For, Show } from 'solid-js'
+import { Dynamic } from 'solid-js/web'
 import { RELEASES } from '../../../shared/plan/kinds'
 import { ended } from '../../../shared/words'
 import { markOf } from '../../drawings/heads'
@@ -13,6 +14,7 @@ import { JobContext, type JobView } from '../../job/scope'
 import { useLive, useShop } from '../../live/live'
 import { CalledThen } from '../../people/Stripe'
 import { Fact } from '../../ui/Fact'
+import { Turn } from '../../ui/Turn'
 import { coveredSteps, type Edition, inGroups } from './edition'
 import { peopleOf } from './edition-rows'
 import { Pictures } from './Pictures'
@@ -29,6 +31,20 @@ import {
   Signatures,
 } from './Sections'
 import { type Whole, wholeWords } from './whole'
+
+/** Between the head and the fasteners, in this order. */
+const PARTS = [
+  Signatures,
+  Accepted,
+  SettledValues,
+  LeftOut,
+  Doubts,
+  Measurements,
+  Holes,
+  Seals,
+  Gates,
+  Pictures,
+]
 
 export function Paper(props: { edition: Edition; whole: Whole }) {
   const live = useLive()
@@ -117,22 +133,21 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
             </Show>
             <For each={[...new Set(plan().notices)]}>{(text) => <p>{text}</p>}</For>
           </header>
-          <Signatures job={job()} steps={steps()} />
-          <Accepted job={job()} />
-          <SettledValues job={job()} />
-          <LeftOut job={job()} />
-          <Doubts job={job()} steps={steps()} />
-          <Measurements job={job()} steps={steps()} />
-          <Holes job={job()} steps={steps()} />
-          <Seals job={job()} steps={steps()} />
-          <Gates job={job()} steps={steps()} />
-          <Pictures job={job()} steps={steps()} now={props.edition.now} />
-          <section class="record paper-fasteners">
-            <h2>Fasteners, pass by pass</h2>
-            <For each={groups()} fallback={<p>This plan has no fasteners to record.</p>}>
-              {(group) => <RecordGroup group={group} />}
-            </For>
-          </section>
+          <For each={PARTS}>
+            {(part) => (
+              <Turn room="6rem">
+                <Dynamic component={part} job={job()} steps={steps()} now={props.edition.now} />
+              </Turn>
+            )}
+          </For>
+          <Turn room="100rem">
+            <section class="record paper-fasteners">
+              <h2>Fasteners, pass by pass</h2>
+              <For each={groups()} fallback={<p>This plan has no fasteners to record.</p>}>
+                {(group) => <RecordGroup group={group} />}
+              </For>
+            </section>
+          </Turn>
           <footer class="paper-release">
             <h2>Release</h2>
             <p class="paper-said">

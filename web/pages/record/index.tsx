@@ -14,6 +14,7 @@ import { ask, isFailure } from '../../live/http'
 import { useLive } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
+import { createNear, NearContext } from '../../ui/near'
 import { Sentence } from '../../ui/Sentence'
 import { type Edition, type EditionFound, editionOf, inGroups } from './edition'
 import { FindJoint } from './FindJoint'
@@ -159,7 +160,9 @@ function Shown(props: { edition: Edition; chain: Chain | undefined }) {
           </ol>
         </Show>
       </aside>
-      <Paper edition={props.edition} whole={whole()} />
+      <NearContext.Provider value={createNear()}>
+        <Paper edition={props.edition} whole={whole()} />
+      </NearContext.Provider>
     </>
   )
 }

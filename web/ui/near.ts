@@ -1,0 +1,135 @@
+/**
+ * What of a long page is drawn when, so that its first screen stands at once and no tap waits for the rest.
+ *
+ * Parts come in turn, a slice a frame. Lines of a long list wait until they come near the screen, nearest first, and then
+ * stay; a short list is drawn whole. A line that waits keeps its place, its name and about its room; it is drawn at once when it takes the focus, so
+ * the keyboard passes over nothing, and when the browser's own search finds its words (`Findable`). Paper has no
+ * screen to be near to: before a print everything is drawn.
+ */
+import { type Accessor, createContext, createSignal, onCleanup, useContext } from 'solid-js'
+import { createPrinting } from './printing'
+
+/** After this long in one frame the others wait for the next. */
+const SLICE_MS = 10
+/** A list of no more rows than this is drawn whole. */
+const SHORT = 80
+
+export interface Waiting {
+  drawn: Accessor<boolean>
+  /** Takes the element that stands there before and after. */
+  place(element: HTMLElement): void
+}
+
+export interface Near {
+  /** A line: once it is near, or in its turn where the whole list is short. `rows`: how many it draws. */
+  line(rows: number): Waiting
+  /** A part of the page: when its turn comes; `last`: when nothing that is seen waits. */
+  part(when?: 'last'): Accessor<boolean>
+}
+
+export const NearContext = createContext<Near>()
+
+export function useNear(): Near {
+  const near = useContext(NearContext)
+  if (!near) throw new Error('useNear is for parts of a page that gives a NearContext')
+  return near
+}
+
+export function createNear(): Near {
+  const printing = createPrinting()
+  const parts = new Set<() => void>()
+  const last = new Set<() => void>()
+  const lines = new Map<Element, () => void>()
+  /** Lines that are near, with how far from the middle of the screen. */
+  const due = new Map<Element, number>()
+  let rowsInAll = 0
+  let frame: number | undefined
+
+  const observer = new IntersectionObserver(
+    (entries) => {
+      for (const { target, isIntersecting, boundingClientRect } of entries)
+        if (isIntersecting) due.set(target, fromMiddle(boundingClientRect))
+        else due.delete(target)
+      goOn()
+    },
+    { rootMargin: '75% 0px' },
+  )
+  onCleanup(() => {
+    observer.disconnect()
+    if (frame !== undefined) cancelAnimationFrame(frame)
+  })
+
+  const isShort = () => lines.size > 0 && rowsInAll <= SHORT
+  function goOn(): void {
+    if (frame === undefined && (parts.size + due.size + last.size > 0 || isShort()))
+      frame = requestAnimationFrame(slice)
+  }
+  function slice(): void {
+    frame = undefined
+    const until = performance.now() + SLICE_MS
+    const some = (draws: Iterable<(() => void) | undefined>) => {
+      for (const draw of draws) {
+        draw?.()
+        if (performance.now() >= until) return
+      }
+    }
+    // Lines only once every part has its room: a part that comes pushes them away.
+    if (parts.size > 0) some(parts)
+    else if (due.size > 0) some([...due].sort(([, a], [, b]) => a - b).map(([line]) => lines.get(line)))
+    else if (isShort()) some(lines.values())
+    else some(last)
+    goOn()
+  }
+
+  return {
+    part(when) {
+      const [come, setCome] = createSignal(false)
+      const turns = when === 'last' ? last : parts
+      const draw = () => {
+        turns.delete(draw)
+        setCome(true)
+      }
+      turns.add(draw)
+      onCleanup(() => turns.delete(draw))
+      goOn()
+      return () => come() || printing()
+    },
+    line(rows) {
+      rowsInAll += rows
+      onCleanup(() => {
+        rowsInAll -= rows
+      })
+      const [come, setCome] = createSignal(false)
+      return {
+        drawn: () => come() || printing(),
+        place(element) {
+          const leave = () => {
+            observer.unobserve(element)
+            lines.delete(element)
+            due.delete(element)
+          }
+          const draw = () => {
+            if (!lines.has(element)) return
+            leave()
+            setCome(true)
+          }
+          lines.set(element, draw)
+          observer.observe(element)
+          goOn()
+          element.addEventListener('focusin', draw)
+          // Not while the browser still reveals what it found: the words it found go as the line is drawn.
+          element.addEventListener('beforematch', () =>
+            setTimeout(() => {
+              draw()
+              element.scrollIntoView({ block: 'nearest' })
+            }),
+          )
+          onCleanup(leave)
+        },
+      }
+    },
+  }
+}
+
+const fromMiddle = ({ top, bottom }: DOMRectReadOnly): number =>
+  Math.max(0, top - innerHeight / 2, innerHeight / 2 - bottom)

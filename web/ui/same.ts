@@ -1,0 +1,49 @@
+/**
+ * What says the same as before stays the very same object, so that nothing that hangs on it is drawn again.
+ *
+ * Views of a job are made anew for every event; what they are made of is shared by the fold, so comparing them is cheap.
+ */
+import { type Accessor, createMemo } from 'solid-js'
+
+/** Equal as plain data, whatever the order of the keys. For plain objects, lists and values alone: no Map, no Set. */
+export function sameData(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true
+  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b || Array.isArray(a) !== Array.isArray(b))
+    return false
+  const keys = Object.keys({ ...a, ...b })
+  return keys.every((key) =>
+    sameData((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
+  )
+}
+
+/**
+ * The value before where it says the same. Of a list also every entry that says the same as the one in its place, counted
+ * from either end: one that comes or goes between leaves the others what they were.
+ */
+export function keepSame<T>(
+  before: T | undefined,
+  now: T,
+  same: (a: unknown, b: unknown) => boolean = sameData,
+): T {
+  if (before === undefined) return now
+  if (!Array.isArray(now) || !Array.isArray(before)) return same(before, now) ? before : now
+  const longer = before.length - now.length
+  const taken = new Set<unknown>()
+  const kept = now.map((entry, at) => {
+    const old = [before[at], before[at + longer]].find(
+      (one) => one !== undefined && !taken.has(one) && same(one, entry),
+    )
+    if (typeof old === 'object') taken.add(old)
+    return old ?? entry
+  })
+  return (longer === 0 && kept.every((entry, at) => entry === before[at]) ? before : kept) as T
+}
+
+/** `same`: of the entries of a list, where what they show is less than what they are. */
+export const createSame = <T>(reckon: () => T, same?: (a: Entry<T>, b: Entry<T>) => boolean): Accessor<T> =>
+  createMemo<T>(
+    (before) => keepSame(before as T | undefined, reckon(), same as typeof sameData),
+    undefined as T,
+  )
+
+type Entry<T> = T extends readonly (infer E)[] ? E : T
