@@ -6,6 +6,7 @@ import { brotliDecompressSync } from 'node:zlib'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { walkChain } from '../../shared/chain'
 import { hashText } from '../../web/live/hash'
+import { plan, step } from '../shop/plan'
 import { PLAN } from '../shop/yard'
 import { browser, command, type House, makeHouse, ORIGIN, PINS } from './house'
 
@@ -21,6 +22,13 @@ beforeAll(async () => {
   await bo.signIn('bo')
 })
 afterAll(() => house.close())
+
+/** Released to its owner as soon as its one step is signed. */
+const ONE_STEP = plan({
+  id: 'one-step',
+  stages: [{ id: 'A', title: 'All of it', releases: 'to_owner' }],
+  steps: [step('S1')],
+})
 
 const sha256 = (bytes: Buffer) => createHash('sha256').update(bytes).digest('hex')
 
@@ -227,6 +235,52 @@ describe('reading', () => {
       expect([path, status, json?.code, typeof json?.sentence]).toEqual([path, 404, 'not_found', 'string'])
     }
     expect((await ana.get('/api/jobs/j1/events?after=x')).status).toBe(400)
+  })
+
+  test('[DK14] an engine that left is looked up by its number or by when it was finished, by whoever is signed in', async () => {
+    await ana.post('/api/shop/commands', command({ type: 'AddPlan', plan: ONE_STEP }))
+    const opening = { type: 'OpenJob', number: 'E 9/ü', engine: { model: 'Small', serial: '9' } }
+    const sent = [
+      { ...opening, owner: 'Mrs Rook', agreed: 'All' },
+      { type: 'AdoptPlan', planId: ONE_STEP.id, edition: 1 },
+      { type: 'ClaimStep', stepId: 'S1' },
+      { type: 'SignStep', stepId: 'S1' },
+      { type: 'Release', kind: 'to_owner' },
+    ]
+    for (const one of sent) {
+      const { status, text } = await ana.post('/api/jobs/j9/commands', command(one))
+      expect([status, text]).toEqual([201, expect.any(String)])
+    }
+    const found = async (query: string) => {
+      const { status, json } = await bo.get(`/api/finished?${query}`)
+      expect(status).toBe(200)
+      return json.jobs
+    }
+    const byNumber = (number: string) => found(`number=${encodeURIComponent(number)}`)
+    const [job, ...more] = await byNumber('E 9/ü')
+    expect(more).toEqual([])
+    const { finishedAt, release, ...rest } = job
+    expect(rest).toEqual({ id: 'j9', number: 'E 9/ü', engine: 'Small', serial: '9', owner: 'Mrs Rook' })
+    expect(release).toBe((await ana.get('/api/jobs/j9')).json.releases[0].number)
+    // In the shop still, or known to nobody.
+    expect(await byNumber('E-1')).toEqual([])
+    expect(await byNumber('E-404')).toEqual([])
+    expect(await found(`from=${finishedAt}&until=${finishedAt + 1}`)).toEqual([job])
+    expect(await found(`from=${finishedAt - 1}&until=${finishedAt}`)).toEqual([])
+
+    for (const query of [
+      '',
+      'from=1',
+      'until=1',
+      'from=2&until=2',
+      'from=3&until=2',
+      'from=x&until=2',
+      'from=1.5&until=2',
+    ]) {
+      const { status, json } = await bo.get(`/api/finished?${query}`)
+      expect([query, status, json.code, json.path]).toEqual([query, 400, 'bad_message', '/from'])
+    }
+    expect((await browser(house.app).get('/api/finished?number=E-9')).status).toBe(401)
   })
 
   test('the trail is a sentence an event; events after a version are those', async () => {

@@ -39,12 +39,16 @@ interface BuildStripProps {
 export function BuildStrip(props: BuildStripProps) {
   const scale = () => props.scale ?? 1
   const width = () => Math.floor(props.width / scale())
+  // A job is told anew with each of its events; what of it is drawn here seldom changes.
+  const cells = createMemo(() => props.cells)
+  const stages = createMemo(() => props.stages)
+  const holds = createMemo(() => props.holds)
   const strip = createMemo(() => {
     if (props.later) return undefined
     return drawStrip({
-      cells: props.cells,
-      stages: props.stages,
-      holds: props.holds ?? [],
+      cells: cells(),
+      stages: stages(),
+      holds: holds() ?? [],
       width: width(),
       initialsOf: (id) => props.people.cardOf(id)?.initials ?? '?',
       paintOf: (id) => paintColour(props.people.cardOf(id)?.paint),
@@ -55,7 +59,7 @@ export function BuildStrip(props: BuildStripProps) {
     const drawn = strip()
     return drawn ? stripMarkup(drawn) : ''
   }
-  const words = createMemo(() => stripWords(props.cells, props.people.nameOf, props.holds))
+  const words = createMemo(() => stripWords(cells(), props.people.nameOf, holds()))
   return (
     <svg
       class="strip"

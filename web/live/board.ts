@@ -1,11 +1,12 @@
 /**
- * Every open engine as the board shows it. One signal a row, so that a change draws that row and no other; the
- * order is a list of ids that changes only when a row has to move.
+ * Every engine in the shop as the board shows it. One signal a row, so that a change draws that row and no other, and in
+ * it only what is otherwise than before; the order is a list of ids that changes only when a row has to move.
  */
-import { createSignal, type Signal } from 'solid-js'
+import { batch, createSignal, type Signal } from 'solid-js'
 import { ATTENTION } from '../../shared/job/reason'
 import type { JobSummary } from '../../shared/job/summary'
 import { format } from '../format'
+import { keepAlike } from './keep-alike'
 import type { Link, Watcher } from './link'
 
 export type Board = ReturnType<typeof makeBoard>
@@ -13,26 +14,50 @@ export type Board = ReturnType<typeof makeBoard>
 const urgencyOf = (summary: JobSummary): number => ATTENTION.indexOf(summary.reason.code)
 
 /** Most urgent first, then by number. */
-export function inOrder(summaries: Iterable<JobSummary>): JobSummary[] {
-  return [...summaries].sort((a, b) => urgencyOf(a) - urgencyOf(b) || format.compare(a.number, b.number))
-}
+const compare = (a: JobSummary, b: JobSummary): number =>
+  urgencyOf(a) - urgencyOf(b) || format.compare(a.number, b.number)
+
+const sameOrder = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((id, index) => b[index] === id)
 
 export function makeBoard(link: Link) {
   const rows = new Map<string, Signal<JobSummary>>()
-  const [ids, setIds] = createSignal<readonly string[]>([])
+  const [ids, setIds] = createSignal<readonly string[]>([], { equals: sameOrder })
   const [known, setKnown] = createSignal(false)
 
-  function put(summary: JobSummary): void {
+  const shown = (id: string): JobSummary | undefined => rows.get(id)?.[0]()
+
+  /** Says whether its row must be placed. */
+  function put(summary: JobSummary): boolean {
     const row = rows.get(summary.id)
-    if (!row) rows.set(summary.id, createSignal<JobSummary>(summary))
+    if (!row) {
+      rows.set(summary.id, createSignal<JobSummary>(summary))
+      return true
+    }
+    const before = row[0]()
     // An older one may come late; one of the same version may say more (a cure that ended).
-    else if (summary.version >= row[0]().version) row[1](summary)
+    if (summary.version < before.version) return false
+    const after = keepAlike(before, summary)
+    row[1](after)
+    return compare(before, after) !== 0
   }
 
-  function arrange(): void {
-    const next = inOrder([...rows.values()].map(([summary]) => summary())).map(({ id }) => id)
-    const same = next.length === ids().length && next.every((id, index) => ids()[index] === id)
-    if (!same) setIds(next)
+  /** Among the others, which stand in their order. */
+  function place(summary: JobSummary): void {
+    const others = ids().filter((id) => id !== summary.id)
+    let [from, to] = [0, others.length]
+    while (from < to) {
+      const middle = (from + to) >> 1
+      const other = shown(others[middle] as string) as JobSummary
+      if (compare(other, summary) < 0) from = middle + 1
+      else to = middle
+    }
+    setIds(others.toSpliced(from, 0, summary.id))
+  }
+
+  function placeAll(): void {
+    const all = [...rows.values()].map(([summary]) => summary())
+    setIds(all.sort(compare).map(({ id }) => id))
   }
 
   const watcher: Watcher = {
@@ -41,24 +66,27 @@ export function makeBoard(link: Link) {
     watched(answer) {
       if (!('summaries' in answer)) return
       const listed = new Set(answer.summaries.map(({ id }) => id))
-      for (const id of rows.keys()) if (!listed.has(id)) rows.delete(id)
-      for (const summary of answer.summaries) put(summary)
-      arrange()
-      setKnown(true)
+      batch(() => {
+        for (const id of rows.keys()) if (!listed.has(id)) rows.delete(id)
+        for (const summary of answer.summaries) put(summary)
+        placeAll()
+        setKnown(true)
+      })
     },
   }
 
   link.on('summary', (summary) => {
     if (!known()) return
-    put(summary)
-    arrange()
+    batch(() => {
+      if (put(summary)) place(summary)
+    })
   })
 
   return {
     ids,
     /** False until the server has answered once. */
     known,
-    summary: (id: string) => rows.get(id)?.[0](),
+    summary: shown,
     watch: () => link.watch(watcher),
   }
 }

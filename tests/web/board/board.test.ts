@@ -1,9 +1,12 @@
-/** The board's order, its search, and the number it offers to a new job. */
+/** The board's order and what a change of one engine touches, its search, and the number it offers to a new job. */
+import { createRoot } from 'solid-js'
 import { describe, expect, test } from 'vitest'
 import type { JobSummary } from '../../../shared/job/summary'
 import { nextNumber } from '../../../web/job/next-number'
-import { inOrder } from '../../../web/live/board'
+import { makeBoard } from '../../../web/live/board'
 import { makeClock } from '../../../web/live/clock'
+import type { Link, Watcher } from '../../../web/live/link'
+import { perEngine } from '../../../web/pages/board/per-engine'
 import { matches } from '../../../web/pages/board/search'
 
 const summary = (number: string, code: JobSummary['reason']['code'] = 'all_signed'): JobSummary => ({
@@ -22,15 +25,106 @@ const summary = (number: string, code: JobSummary['reason']['code'] = 'all_signe
   minutes: { all: 0, signed: 0 },
 })
 
+/** A board whose server is the test; each summary is told as over the wire, new throughout. */
+function boardOf(...summaries: JobSummary[]) {
+  let told: (summary: JobSummary) => void = () => {}
+  let watched: Watcher['watched'] = () => {}
+  const board = makeBoard({
+    on: (_: 'summary', listener: typeof told) => {
+      told = listener
+      return () => {}
+    },
+    watch: (watcher: Watcher) => {
+      watched = watcher.watched
+      return () => {}
+    },
+  } as unknown as Link)
+  board.watch()
+  const list = (all: JobSummary[]) =>
+    watched({ ok: true, room: 'board', summaries: structuredClone(all), now: 0 })
+  list(summaries)
+  return { board, list, tell: (summary: JobSummary) => told(structuredClone(summary)) }
+}
+
 describe('order', () => {
+  const rows = [
+    summary('E-10', 'in_work'),
+    summary('E-9', 'in_work'),
+    summary('E-11', 'flagged'),
+    summary('E-12', 'second_late'),
+  ]
+
   test('what needs attention first, then by number as people count', () => {
-    const rows = [
-      summary('E-10', 'in_work'),
-      summary('E-9', 'in_work'),
-      summary('E-11', 'flagged'),
-      summary('E-12', 'second_late'),
-    ]
-    expect(inOrder(rows).map(({ number }) => number)).toEqual(['E-12', 'E-11', 'E-9', 'E-10'])
+    expect(boardOf(...rows).board.ids()).toEqual(['E-12', 'E-11', 'E-9', 'E-10'])
+  })
+
+  test('a row moves when its urgency or its number changes, and an engine that comes has its place', () => {
+    const { board, tell, list } = boardOf(...rows)
+    const before = board.ids()
+    tell({ ...summary('E-9', 'in_work'), version: 2, owner: 'Another' })
+    expect(board.ids()).toBe(before)
+    tell({ ...summary('E-9', 'second_late'), version: 3 })
+    expect(board.ids()).toEqual(['E-9', 'E-12', 'E-11', 'E-10'])
+    tell(summary('E-10b', 'flagged'))
+    expect(board.ids()).toEqual(['E-9', 'E-12', 'E-10b', 'E-11', 'E-10'])
+    tell({ ...summary('E-12', 'released'), version: 4 })
+    expect(board.ids()).toEqual(['E-9', 'E-10b', 'E-11', 'E-10', 'E-12'])
+    tell({ ...summary('E-12', 'second_late'), version: 3 })
+    expect(board.ids()).toEqual(['E-9', 'E-10b', 'E-11', 'E-10', 'E-12'])
+    list([summary('E-10', 'in_work'), summary('E-11', 'flagged')])
+    expect(board.ids()).toEqual(['E-11', 'E-10'])
+    expect(board.summary('E-12')).toBeUndefined()
+  })
+})
+
+describe('a change of one engine', () => {
+  const cells = (...standings: JobSummary['cells'][number]['standing'][]) =>
+    standings.map((standing, n) => ({ stepId: `A${n}`, stage: 0, minutes: 9, standing }))
+  const first = { ...summary('E-1', 'in_work'), cells: cells('in_work', 'ready', 'not_ready') }
+
+  test('leaves what says the same as before as it was, cell by cell', () => {
+    const { board, tell } = boardOf(first)
+    const before = board.summary('E-1') as JobSummary
+    tell({ ...first, version: 2 })
+    const second = board.summary('E-1') as JobSummary
+    expect(second).toEqual({ ...first, version: 2 })
+    expect(second.cells).toBe(before.cells)
+    expect(second.reason).toBe(before.reason)
+    tell({ ...first, version: 3, cells: cells('done', 'ready', 'not_ready', 'not_ready') })
+    const third = board.summary('E-1') as JobSummary
+    expect(third.cells).toEqual(cells('done', 'ready', 'not_ready', 'not_ready'))
+    expect(third.cells.map((cell, n) => cell === before.cells[n])).toEqual([false, true, true, false])
+    expect(before.cells).toEqual(first.cells)
+  })
+
+  test('has that engine reckoned again and no other; the list stays while it says the same', () => {
+    createRoot((dispose) => {
+      const { board, tell, list } = boardOf(first, summary('E-2', 'in_work'), summary('E-3', 'in_work'))
+      const asked: string[] = []
+      const owners = perEngine(board, ({ number, owner }) => {
+        asked.push(number)
+        return owner === 'Nobody' ? [] : { number, owner }
+      })
+      const before = owners()
+      expect(before.map(({ number }) => number)).toEqual(['E-1', 'E-2', 'E-3'])
+      asked.length = 0
+      tell({ ...summary('E-2', 'in_work'), version: 2, serial: 'another' })
+      expect(owners()).toBe(before)
+      expect(asked).toEqual(['E-2'])
+      tell({ ...summary('E-2', 'in_work'), version: 3, owner: 'Mr Rook' })
+      expect(owners()).toEqual([before[0], { number: 'E-2', owner: 'Mr Rook' }, before[2]])
+      expect(owners()[2]).toBe(before[2])
+      tell({ ...summary('E-2', 'in_work'), version: 4, owner: 'Nobody' })
+      expect(owners()).toEqual([before[0], before[2]])
+      expect(asked).toEqual(['E-2', 'E-2', 'E-2'])
+      // A row that moves is not reckoned again for it; one that left is gone.
+      tell({ ...summary('E-3', 'flagged'), version: 2 })
+      expect(owners().map(({ number }) => number)).toEqual(['E-3', 'E-1'])
+      list([first])
+      expect(owners().map(({ number }) => number)).toEqual(['E-1'])
+      expect(asked.filter((number) => number === 'E-1')).toEqual([])
+      dispose()
+    })
   })
 })
 

@@ -4,8 +4,16 @@ import { workingDays } from '../../../shared/format'
 import type { JobSummary } from '../../../shared/job/summary'
 import { format } from '../../../web/format'
 import { promiseState } from '../../../web/job/promise-words'
-import { changesSince, keepLooked, lookAt, lookAtAll, readLooked } from '../../../web/pages/board/since'
-import { type Looker, todayFor } from '../../../web/pages/board/today'
+import {
+  changeOf,
+  keepLooked,
+  type Looked,
+  lookAt,
+  lookAtAll,
+  newestFirst,
+  readLooked,
+} from '../../../web/pages/board/since'
+import { type Looker, mostPressing, toDoOn } from '../../../web/pages/board/today'
 import { pagesOf, rowsFor, turned } from '../../../web/pages/wall/pages'
 
 /** Tuesday, 24 November, in the middle of the day wherever this runs. */
@@ -40,8 +48,10 @@ const looker = (roles: Looker['roles'], entered = everything): Looker => ({
   roles,
   entered: { mayDo: entered, maySecondSign: entered },
 })
+const toDo = (summaries: JobSummary[], who: Looker) =>
+  mostPressing(summaries.flatMap((summary) => toDoOn(summary, who, NOW, words)))
 const texts = (summaries: JobSummary[], who: Looker) =>
-  todayFor(summaries, who, NOW, words).map(({ number, text }) => `${number} ${text}`)
+  toDo(summaries, who).map(({ number, text }) => `${number} ${text}`)
 const hold = (kind: 'part' | 'approval' | 'question' | 'damage' | 'tool', what: string, days?: number) => ({
   kind,
   what,
@@ -111,7 +121,7 @@ describe('today, at the bench', () => {
   })
 
   test('a line leads to its bench', () => {
-    const [todo] = todayFor([summary('E-1', { ready })], looker(['technician']), NOW, words)
+    const [todo] = toDo([summary('E-1', { ready })], looker(['technician']))
     expect(todo?.href).toBe('/jobs/e-1/bench/A1')
   })
 
@@ -168,7 +178,7 @@ describe('several roles in one person', () => {
   })
   test('what got covered before it was proven comes before everything', () => {
     const late = summary('E-1', { reason: { code: 'second_late', step: 'C1', title: 'Sump', behind: 'J' } })
-    const [first] = todayFor([...asked, late], looker(['supervisor']), NOW, words)
+    const [first] = toDo([...asked, late], looker(['supervisor']))
     expect(first).toMatchObject({
       pressing: true,
       href: '/jobs/e-1/audit',
@@ -179,11 +189,13 @@ describe('several roles in one person', () => {
 
 describe('since somebody looked', () => {
   const say = ({ reason }: JobSummary) => reason.code
+  const changesSince = (looked: Looked, summaries: JobSummary[]) =>
+    newestFirst(summaries.flatMap((summary) => changeOf(looked, summary, say) ?? []))
   const before = [summary('E-1'), summary('E-2')]
   const looked = lookAtAll(before, say, NOW)
 
   test('nothing changed', () => {
-    expect(changesSince(looked, before, say)).toEqual([])
+    expect(changesSince(looked, before)).toEqual([])
   })
 
   test('another reason, with the one before; newest first; a new engine', () => {
@@ -192,7 +204,7 @@ describe('since somebody looked', () => {
       summary('E-2', { version: 4, changedAt: 9, signed: 2 }),
       summary('E-3', { changedAt: 7 }),
     ]
-    expect(changesSince(looked, now, say)).toEqual([
+    expect(changesSince(looked, now)).toEqual([
       { jobId: 'e-2', number: 'E-2', now: 'nobody_on_it', also: '2 steps more signed', changedAt: 9 },
       { jobId: 'e-3', number: 'E-3', now: 'nobody_on_it', also: 'new on the board', changedAt: 7 },
       { jobId: 'e-1', number: 'E-1', now: 'all_signed', before: 'nobody_on_it', changedAt: 5 },
@@ -200,13 +212,13 @@ describe('since somebody looked', () => {
   })
 
   test('a reading more, with the same reason and signatures, is no line', () => {
-    expect(changesSince(looked, [summary('E-1', { version: 9 })], say)).toEqual([])
+    expect(changesSince(looked, [summary('E-1', { version: 9 })])).toEqual([])
   })
 
   test('an engine looked at is seen, the others are not', () => {
     const now = before.map((one) => ({ ...one, version: 2, signed: 1 }))
     const seen = lookAt(looked, now[0] as JobSummary, say)
-    expect(changesSince(seen, now, say).map(({ number }) => number)).toEqual(['E-2'])
+    expect(changesSince(seen, now).map(({ number }) => number)).toEqual(['E-2'])
   })
 
   test('kept for each person, and nothing else is believed', () => {

@@ -2,7 +2,7 @@
  * The service writer's screen: every engine, by what needs attention, with the one reason it waits in words fit to
  * read aloud on the phone. No bolts here.
  */
-import { A } from '@solidjs/router'
+import { A, useSearchParams } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, onCleanup, onMount, Show, Suspense } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
 import { OFFICE } from '../../../shared/shop/entitlement'
@@ -12,19 +12,25 @@ import { usePageTitle } from '../../frame/title'
 import { benchHref } from '../../hrefs'
 import { useBoard, useLive, useSession, useShop } from '../../live/live'
 import { Button } from '../../ui/Button'
+import { useNow } from '../../ui/clock'
 import { EmptyState } from '../../ui/EmptyState'
 import { Beside } from './Beside'
 import { Key } from './Key'
 import { createNear } from './near'
+import { perEngine } from './per-engine'
 import { Row } from './Row'
 import { matches } from './search'
-import { todayFor } from './today'
+import { type Looker, mostPressing, toDoOn } from './today'
 import { useSince } from './use-since'
 import './board.css'
 import './board-print.css'
 
 const NewJob = lazy(() => import('../../job/NewJob'))
 const ChoosePlan = lazy(() => import('./ChoosePlan'))
+const Finished = lazy(() => import('./Finished'))
+
+/** How often it is asked which day it is. */
+const LOOK_MS = 10_000
 
 export default function Board() {
   const board = useBoard()
@@ -46,25 +52,27 @@ export default function Board() {
       return summary && matches(summary, query)
     })
   })
-  const summaries = createMemo(() => board.ids().flatMap((id) => board.summary(id) ?? []))
-  const today = createMemo(() => {
+  const time = useNow(LOOK_MS)
+  const day = createMemo(() => format.calendar.dayOf(time()))
+  const entered = createMemo(() => shop().people[session.person()?.id ?? ''])
+  const looker = createMemo((): Looker | undefined => {
     const me = session.person()
-    if (!me) return []
-    const entered = shop().people[me.id]
-    const looker = { id: me.id, roles: me.roles, ...(entered ? { entered } : {}) }
-    return todayFor(summaries(), looker, clock.now(), session.words)
+    const known = entered()
+    return me && { id: me.id, roles: me.roles, ...(known ? { entered: known } : {}) }
   })
-  const since = useSince(summaries, board.known)
+  const toDo = perEngine(board, (summary) => {
+    const who = looker()
+    day()
+    return who ? toDoOn(summary, who, clock.now(), session.words) : []
+  })
+  const today = createMemo(() => mostPressing(toDo()))
+  const since = useSince(board, day)
   const mayOpen = () => session.holds(...OFFICE)
-  const mine = createMemo(() => {
-    const me = session.person()?.id
-    return board.ids().flatMap((id) => {
-      const summary = board.summary(id)
-      return (summary?.on ?? []).flatMap((on) =>
-        on.by === me ? [{ href: benchHref(id, on.stepId), number: summary?.number, stepId: on.stepId }] : [],
-      )
-    })
-  })
+  const mine = perEngine(board, ({ id, number, on }) =>
+    on.flatMap(({ by, stepId }) =>
+      by === session.person()?.id ? { href: benchHref(id, stepId), number, stepId } : [],
+    ),
+  )
   const countWords = () => {
     const all = board.ids().length
     if (all === 0) return 'no engine in the shop'
@@ -137,6 +145,7 @@ export default function Board() {
                 </For>
               </ol>
             </Show>
+            <LeftTheShop sought={shown().length === 0 ? sought().trim() : ''} />
             <Show when={!sought().trim()}>
               <Key />
             </Show>
@@ -152,6 +161,33 @@ export default function Board() {
         </Show>
       </Suspense>
     </div>
+  )
+}
+
+/** Older engines are not on the board: they are looked up, and what does that is loaded then. */
+function LeftTheShop(props: { sought: string }) {
+  const [params] = useSearchParams<{ number?: string; year?: string }>()
+  const [pressed, setPressed] = createSignal(false)
+  return (
+    <section class="finished stack roomy" aria-labelledby="finished-title">
+      <h2 id="finished-title">Engines that left the shop</h2>
+      <p class="pencil">
+        An engine released to its owner leaves the board six weeks after its last entry. Look it up by its
+        number, or see all of a year.
+      </p>
+      <Show
+        when={pressed() || params.number || params.year}
+        fallback={
+          <div>
+            <Button onClick={() => setPressed(true)}>Look up an engine</Button>
+          </div>
+        }
+      >
+        <Suspense fallback={<p class="pencil">Opening…</p>}>
+          <Finished sought={props.sought} pressed={pressed()} />
+        </Suspense>
+      </Show>
+    </section>
   )
 }
 
@@ -249,7 +285,10 @@ function Nothing(props: { sought: string; mayOpen: boolean; mayLead: boolean; op
       }
     >
       <EmptyState title={`No engine matches “${props.sought}”.`}>
-        <p>The search looks at number, serial number, engine, owner and what it drives. Try fewer letters.</p>
+        <p>
+          The search looks at number, serial number, engine, owner and what it drives, of the engines on the
+          board. Try fewer letters, or look below among those that left the shop.
+        </p>
       </EmptyState>
     </Show>
   )

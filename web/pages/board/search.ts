@@ -3,7 +3,9 @@ import type { JobSummary } from '../../../shared/job/summary'
 
 const plain = (text: string) => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase()
 
-export function matches({ number, serial, engine, owner, drives }: JobSummary, query: string): boolean {
+type Sought = Pick<JobSummary, 'number' | 'serial' | 'engine' | 'owner' | 'drives'>
+
+export function matches({ number, serial, engine, owner, drives }: Sought, query: string): boolean {
   const text = plain(
     [number, number.replace(/[^\p{L}\p{N}]/gu, ''), serial, engine, owner, drives ?? ''].join(' '),
   )

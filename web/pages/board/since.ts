@@ -51,43 +51,37 @@ export const lookAt = (looked: Looked, summary: JobSummary, sentenceOf: Sentence
   jobs: { ...looked.jobs, [summary.id]: seenOf(summary, sentenceOf) },
 })
 
-/** Newest first. A change that altered neither the reason nor a signature is not worth a line. */
-export function changesSince(
-  looked: Looked,
-  summaries: readonly JobSummary[],
-  sentenceOf: SentenceOf,
-): Change[] {
-  return summaries
-    .flatMap((summary): Change[] => {
-      const { id, number, version, signed } = summary
-      const seen = Object.hasOwn(looked.jobs, id) ? looked.jobs[id] : undefined
-      if (seen && seen.version >= version) return []
-      const now = sentenceOf(summary)
-      const changedAt = summary.changedAt ?? 0
-      if (!seen) return [{ jobId: id, number, now, also: 'new on the board', changedAt }]
-      const also = signedWords(signed - seen.signed)
-      const otherwise = seen.reason !== now
-      if (!otherwise && !also) return []
-      return [
-        {
-          jobId: id,
-          number,
-          now,
-          ...(otherwise ? { before: seen.reason } : {}),
-          ...(also ? { also } : {}),
-          changedAt,
-        },
-      ]
-    })
-    .sort((a, b) => b.changedAt - a.changedAt)
+/** A change that altered neither the reason nor a signature is not worth a line. */
+export function changeOf(looked: Looked, summary: JobSummary, sentenceOf: SentenceOf): Change | undefined {
+  const { id, number, version, signed } = summary
+  const seen = Object.hasOwn(looked.jobs, id) ? looked.jobs[id] : undefined
+  if (seen && seen.version >= version) return undefined
+  const now = sentenceOf(summary)
+  const changedAt = summary.changedAt ?? 0
+  if (!seen) return { jobId: id, number, now, also: 'new on the board', changedAt }
+  const also = signedWords(signed - seen.signed)
+  const otherwise = seen.reason !== now
+  if (!otherwise && !also) return undefined
+  return {
+    jobId: id,
+    number,
+    now,
+    ...(otherwise ? { before: seen.reason } : {}),
+    ...(also ? { also } : {}),
+    changedAt,
+  }
 }
+
+export const newestFirst = (changes: readonly Change[]): Change[] =>
+  changes.toSorted((a, b) => b.changedAt - a.changedAt)
 
 function signedWords(more: number): string | undefined {
   if (more === 0) return undefined
   return more > 0 ? `${counted(more, 'step')} more signed` : `${counted(-more, 'step')} lost a signature`
 }
 
-const keyOf = (person: string): string => `paintmark.looked.${person}`
+/** Where a person's look is kept on this device. */
+export const keyOf = (person: string): string => `paintmark.looked.${person}`
 
 export function readLooked(store: Pick<Storage, 'getItem'>, person: string): Looked | undefined {
   try {

@@ -36,28 +36,28 @@ export interface Looker {
 /** `about`: said once, though two roles of one person are asked for it. */
 type Line = Omit<ToDo, 'jobId' | 'number' | 'href'> & { href?: string; about?: string }
 
-export function todayFor(summaries: Iterable<JobSummary>, looker: Looker, now: number, words: Words): ToDo[] {
+/** What one engine asks of them. */
+export function toDoOn(summary: JobSummary, looker: Looker, now: number, words: Words): ToDo[] {
+  if (summary.reason.code === 'released') return []
   // An owner who holds no other role looks after everything.
   const ownerOnly = looker.roles.every((role) => role === 'owner')
   const holds = (role: Role) => ownerOnly || looker.roles.includes(role)
-  const all: ToDo[] = []
-  for (const summary of summaries) {
-    if (summary.reason.code === 'released') continue
-    const lines = [
-      ...(holds('service_writer') ? office(summary, now, words) : []),
-      ...(looker.roles.includes('technician') ? bench(summary, looker, words) : []),
-      ...(holds('supervisor') ? supervisor(summary, words) : []),
-    ]
-    const seen = new Set<string>()
-    for (const line of lines) {
-      const { about = line.text, ...rest } = line
-      if (seen.has(about)) continue
-      seen.add(about)
-      all.push({ jobId: summary.id, number: summary.number, href: engineHref(summary.id), ...rest })
-    }
-  }
-  return all.sort((a, b) => a.rank - b.rank || format.compare(a.number, b.number))
+  const lines = [
+    ...(holds('service_writer') ? office(summary, now, words) : []),
+    ...(looker.roles.includes('technician') ? bench(summary, looker, words) : []),
+    ...(holds('supervisor') ? supervisor(summary, words) : []),
+  ]
+  const seen = new Set<string>()
+  return lines.flatMap(({ about, ...line }) => {
+    const once = about ?? line.text
+    if (seen.has(once)) return []
+    seen.add(once)
+    return [{ jobId: summary.id, number: summary.number, href: engineHref(summary.id), ...line }]
+  })
 }
+
+export const mostPressing = (todos: readonly ToDo[]): ToDo[] =>
+  todos.toSorted((a, b) => a.rank - b.rank || format.compare(a.number, b.number))
 
 /** A hold without an expected date is asked after until it has one. */
 function office(summary: JobSummary, now: number, words: Words): Line[] {

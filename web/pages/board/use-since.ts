@@ -1,19 +1,23 @@
 /** What changed since the signed-in person looked, stored on this device and up to date while the board is open. */
-import { createEffect, createMemo, createSignal } from 'solid-js'
+import { createEffect, createMemo, createSignal, on, onCleanup } from 'solid-js'
 import { reasonSentence } from '../../../shared/job/reason'
 import type { JobSummary } from '../../../shared/job/summary'
+import type { Board } from '../../live/board'
 import { useLive } from '../../live/live'
-import { changesSince, keepLooked, type Looked, lookAt, lookAtAll, readLooked } from './since'
+import { perEngine } from './per-engine'
+import { changeOf, keepLooked, keyOf, type Looked, lookAt, lookAtAll, newestFirst, readLooked } from './since'
 
 /** Engines gone into from the board: whoever comes back from one has seen it. */
 const visited = new Set<string>()
 export const visit = (jobId: string): void => void visited.add(jobId)
 
-export function useSince(summaries: () => readonly JobSummary[], known: () => boolean) {
+/** `day`: today's, for what is said of days. */
+export function useSince(board: Board, day: () => string) {
   const { session, clock } = useLive()
   const [looked, setLooked] = createSignal<Looked>()
   const sentenceOf = ({ reason }: JobSummary) => reasonSentence(reason, session.words)
-  const me = () => session.person()?.id
+  const me = createMemo(() => session.person()?.id)
+  const summaries = () => board.ids().flatMap((id) => board.summary(id) ?? [])
 
   const keep = (next: Looked) => {
     const person = me()
@@ -22,24 +26,34 @@ export function useSince(summaries: () => readonly JobSummary[], known: () => bo
   }
   const seeAll = () => keep(lookAtAll(summaries(), sentenceOf, clock.now()))
 
-  createEffect(() => {
+  createEffect(
+    on([me, board.known], ([person, known]) => {
+      if (!person || !known) return
+      const stored = readLooked(localStorage, person)
+      // The first look on this device: everything is as it is.
+      if (!stored) return seeAll()
+      const back = summaries().filter(({ id }) => visited.has(id))
+      visited.clear()
+      if (back.length > 0) keep(back.reduce((now, summary) => lookAt(now, summary, sentenceOf), stored))
+      else setLooked(stored)
+    }),
+  )
+  // The same person looked in another tab.
+  const elsewhere = ({ key }: StorageEvent) => {
     const person = me()
-    if (!person || !known()) return
-    const stored = readLooked(localStorage, person)
-    // The first look on this device: everything is as it is.
-    if (!stored) return seeAll()
-    const back = summaries().filter(({ id }) => visited.has(id))
-    visited.clear()
-    if (back.length > 0) keep(back.reduce((now, summary) => lookAt(now, summary, sentenceOf), stored))
-    else if (looked()?.at !== stored.at) setLooked(stored)
-  })
+    if (person && key === keyOf(person)) setLooked(readLooked(localStorage, person))
+  }
+  addEventListener('storage', elsewhere)
+  onCleanup(() => removeEventListener('storage', elsewhere))
 
+  const changes = perEngine(board, (summary) => {
+    const then = looked()
+    day()
+    return (then && changeOf(then, summary, sentenceOf)) ?? []
+  })
   return {
     at: () => looked()?.at,
-    changes: createMemo(() => {
-      const now = looked()
-      return now ? changesSince(now, summaries(), sentenceOf) : []
-    }),
+    changes: createMemo(() => newestFirst(changes())),
     seeAll,
   }
 }

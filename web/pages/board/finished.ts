@@ -1,0 +1,40 @@
+/** Looking up engines that left the shop: what is asked, and what is found. */
+import type { Calendar } from '../../../shared/format'
+import type { FinishedJob } from '../../../shared/protocol'
+import { format } from '../../format'
+import { ask, type Failure, isFailure } from '../../live/http'
+
+export type Question = { number: string } | { year: number }
+
+/** No log is older than the clock its moments are counted by. */
+const FIRST_YEAR = 1970
+
+/** The year somebody entered, where the shop can have had it. */
+export function yearIn(text: string, thisYear: number): number | undefined {
+  const year = /^\s*\d{4}\s*$/.test(text) ? Number(text) : Number.NaN
+  return year >= FIRST_YEAR && year <= thisYear ? year : undefined
+}
+
+export const yearHint = (thisYear: number): string =>
+  `Enter a year from ${FIRST_YEAR} to ${thisYear}, with four digits.`
+
+/** A number as it was typed, and in capitals; a year from its first midnight in the shop to the next one's. */
+export function pathsOf(question: Question, { startOf }: Calendar = format.calendar): string[] {
+  if ('year' in question) {
+    const [from, until] = [question.year, question.year + 1].map((year) => startOf(`${year}-01-01`))
+    return [`/api/finished?from=${from}&until=${until}`]
+  }
+  return [...new Set([question.number, question.number.toUpperCase()])].map(
+    (number) => `/api/finished?number=${encodeURIComponent(number)}`,
+  )
+}
+
+/** What left last stands first. */
+export async function lookUp(question: Question): Promise<FinishedJob[] | Failure> {
+  for (const path of pathsOf(question)) {
+    const answer = await ask<{ jobs: FinishedJob[] }>(path)
+    if (isFailure(answer)) return answer
+    if (answer.jobs.length > 0) return answer.jobs.toSorted((a, b) => b.finishedAt - a.finishedAt)
+  }
+  return []
+}
