@@ -5,6 +5,7 @@
 
 /** `after`, with every part that says the same as before taken from there; changed in place, so it must be the caller's own. */
 export function keepAlike<T>(before: unknown, after: T): T {
+  if (before === after) return after
   if (!isPlain(before) || !isPlain(after) || Array.isArray(before) !== Array.isArray(after)) return after
   const parts: Record<string, unknown> = after
   const names = Object.keys(parts)

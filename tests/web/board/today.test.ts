@@ -215,6 +215,16 @@ describe('since somebody looked', () => {
     expect(changesSince(looked, [summary('E-1', { version: 9 })])).toEqual([])
   })
 
+  test('a line is as new as its words: another reading does not move it up', () => {
+    const flagged = { version: 2, changedAt: 5, reason: { code: 'all_signed' } } as const
+    const first = changeOf(looked, summary('E-1', flagged), say)
+    const again = summary('E-1', { ...flagged, version: 3, changedAt: 9 })
+    expect(changeOf(looked, again, say, first)).toBe(first)
+    expect(changeOf(looked, again, say)).toMatchObject({ changedAt: 9 })
+    const signed = changeOf(looked, { ...again, signed: 1 }, say, first)
+    expect(signed).toMatchObject({ changedAt: 9, also: '1 step more signed' })
+  })
+
   test('an engine looked at is seen, the others are not', () => {
     const now = before.map((one) => ({ ...one, version: 2, signed: 1 }))
     const seen = lookAt(looked, now[0] as JobSummary, say)

@@ -1,6 +1,5 @@
 /** Beside the rows: what I must do today, and what changed since I looked. */
 
-import { A } from '@solidjs/router'
 import { createSignal, For, type JSX, Show } from 'solid-js'
 import type { Instant } from '../../../shared/log'
 import { engineHref } from '../../hrefs'
@@ -31,7 +30,7 @@ export function Beside(props: BesideProps) {
           empty={`Nothing for you now, ${session.person()?.name ?? ''}. Holds that are due, promises that are near and missing signatures are listed here.`}
         >
           {(todo) => (
-            <A
+            <a
               class="todo"
               classList={{ pressing: todo.pressing }}
               href={todo.href}
@@ -39,7 +38,7 @@ export function Beside(props: BesideProps) {
             >
               <b class="stencil">{todo.number}</b>
               <span>{todo.text}</span>
-            </A>
+            </a>
           )}
         </Shortened>
       </section>
@@ -52,7 +51,8 @@ export function Beside(props: BesideProps) {
         </h2>
         <Shortened items={props.changes} empty="Nothing has changed.">
           {(change) => (
-            <A class="change" href={engineHref(change.jobId)} onClick={() => visit(change.jobId)}>
+            // Plain, as in the rows: an entry comes anew with most events.
+            <a class="change" href={engineHref(change.jobId)} onClick={() => visit(change.jobId)}>
               <b class="stencil">{change.number}</b>
               <span>
                 <Show when={change.also}>
@@ -68,7 +68,7 @@ export function Beside(props: BesideProps) {
                   {(before) => <span class="pencil small change-before">Before: {before()}</span>}
                 </Show>
               </span>
-            </A>
+            </a>
           )}
         </Shortened>
         <Show when={props.changes.length > 0}>

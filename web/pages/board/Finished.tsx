@@ -1,6 +1,6 @@
 /** Finds engines that left the shop, by number or by year. Asks the server only when somebody asks. */
 import { A, useSearchParams } from '@solidjs/router'
-import { createMemo, createSignal, For, Match, onMount, Show, Switch } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, Match, onMount, Show, Switch } from 'solid-js'
 import type { FinishedJob } from '../../../shared/protocol'
 import { counted } from '../../../shared/words'
 import { format } from '../../format'
@@ -17,8 +17,8 @@ import './finished.css'
 interface FinishedProps {
   /** A number that was sought on the board. */
   sought: string
-  /** Opened by a press: the entry goes on in its first field. */
-  pressed: boolean
+  /** How often somebody pressed for it: the entry goes on in its first field. */
+  pressed: number
 }
 
 interface Looked {
@@ -73,13 +73,15 @@ export default function Finished(props: FinishedProps) {
     const asked = yearIn(params.year ?? '', thisYear())
     if (params.number) void look({ number: params.number })
     else if (asked !== undefined) void look({ year: asked })
-    if (props.pressed) first?.querySelector('input')?.focus()
+  })
+  createEffect(() => {
+    if (props.pressed > 0) first?.querySelector('input')?.focus()
   })
 
   return (
     <>
       <div class="finished-ask" ref={first}>
-        <Form submitLabel="Find engine" onSubmit={askNumber}>
+        <Form onSubmit={askNumber}>
           <Field
             label="Job number"
             value={number()}
@@ -87,15 +89,14 @@ export default function Finished(props: FinishedProps) {
               setNumber(text)
               setWrong()
             }}
-            {...(wrong() === 'number'
-              ? { error: 'Enter the job number as it stands on the record, such as E-101.' }
-              : {})}
+            {...(wrong() === 'number' ? { error: 'Enter the job number as it stands on the record.' } : {})}
             maxLength={24}
             autocomplete="off"
             autocapitalize="characters"
           />
+          <Button type="submit">Find engine</Button>
         </Form>
-        <Form submitLabel="Show year" onSubmit={askYear}>
+        <Form onSubmit={askYear}>
           <Field
             label="Year of the last entry"
             value={year()}
@@ -108,6 +109,7 @@ export default function Finished(props: FinishedProps) {
             maxLength={4}
             autocomplete="off"
           />
+          <Button type="submit">Show year</Button>
         </Form>
       </div>
       <Show when={looked()}>
@@ -164,9 +166,8 @@ function Answer(props: { looked: Looked; thisYear: number; ask(question: Questio
 function foundWords(question: Question, count: number): string {
   if ('number' in question)
     return count > 0 ? 'This engine left the shop.' : `No engine “${question.number}” has left the shop.`
-  return count > 0
-    ? `${counted(count, 'engine')} with the last entry in ${question.year}, the latest first`
-    : `No engine left the shop with its last entry in ${question.year}.`
+  if (count === 0) return `No engine left the shop with its last entry in ${question.year}.`
+  return `${counted(count, 'engine')} with the last entry in ${question.year}${count > 1 ? ', latest first' : ''}`
 }
 
 /** A number nobody found may stand on the board. */
@@ -183,7 +184,7 @@ function StillHere(props: { number: string }) {
     <Show
       when={here()}
       fallback={
-        <p class="pencil">Enter the whole number as it stands on the record: E-101, not 101 or E101.</p>
+        <p class="pencil">Enter the whole number as it stands on the record, with its letters and dashes.</p>
       }
     >
       {(summary) => (

@@ -41,6 +41,8 @@ export default function Board() {
   const [sought, setSought] = createSignal('')
   const [opening, setOpening] = createSignal(false)
   const [planFor, setPlanFor] = createSignal<JobSummary>()
+  const [lookedFor, setLookedFor] = createSignal(0)
+  const lookFor = () => setLookedFor(lookedFor() + 1)
   const width = createStripWidth()
   const near = createNear()
 
@@ -89,6 +91,9 @@ export default function Board() {
           {board.known() ? countWords() : 'Reading the board…'}
         </p>
         <Search onValue={setSought} />
+        <Button variant="quiet" class="only-broad" onClick={lookFor}>
+          Engines that left
+        </Button>
         <A class="button quiet only-broad" href="/wall">
           Wall
         </A>
@@ -145,7 +150,11 @@ export default function Board() {
                 </For>
               </ol>
             </Show>
-            <LeftTheShop sought={shown().length === 0 ? sought().trim() : ''} />
+            <LeftTheShop
+              sought={shown().length === 0 ? sought().trim() : ''}
+              pressed={lookedFor()}
+              onPress={lookFor}
+            />
             <Show when={!sought().trim()}>
               <Key />
             </Show>
@@ -165,9 +174,8 @@ export default function Board() {
 }
 
 /** Older engines are not on the board: they are looked up, and what does that is loaded then. */
-function LeftTheShop(props: { sought: string }) {
+function LeftTheShop(props: { sought: string; pressed: number; onPress(): void }) {
   const [params] = useSearchParams<{ number?: string; year?: string }>()
-  const [pressed, setPressed] = createSignal(false)
   return (
     <section class="finished stack roomy" aria-labelledby="finished-title">
       <h2 id="finished-title">Engines that left the shop</h2>
@@ -176,15 +184,15 @@ function LeftTheShop(props: { sought: string }) {
         number, or see all of a year.
       </p>
       <Show
-        when={pressed() || params.number || params.year}
+        when={props.pressed > 0 || params.number || params.year}
         fallback={
           <div>
-            <Button onClick={() => setPressed(true)}>Look up an engine</Button>
+            <Button onClick={() => props.onPress()}>Look up an engine</Button>
           </div>
         }
       >
         <Suspense fallback={<p class="pencil">Opening…</p>}>
-          <Finished sought={props.sought} pressed={pressed()} />
+          <Finished sought={props.sought} pressed={props.pressed} />
         </Suspense>
       </Show>
     </section>

@@ -4,16 +4,16 @@ import type { JobSummary } from '../../../shared/job/summary'
 import type { Board } from '../../live/board'
 import { keepAlike } from '../../live/keep-alike'
 
-/** What each engine gives, one thing or several, in the board's order as one list: the same until one gives something else. */
+/** What each engine gives, one thing or several, in the board's order as one list: the same until one gives something else. `before`: what it gave last. */
 export function perEngine<T>(
   board: Pick<Board, 'ids' | 'summary'>,
-  of: (summary: JobSummary) => T | T[],
+  of: (summary: JobSummary, before: T | T[]) => T | T[],
 ): Accessor<T[]> {
   const lists = createMemo(
     mapArray(board.ids, (id) =>
       createMemo<T | T[]>((before) => {
         const summary = board.summary(id)
-        return keepAlike(before, summary ? of(summary) : [])
+        return keepAlike(before, summary ? of(summary, before) : [])
       }, []),
     ),
   )

@@ -28,6 +28,7 @@ export interface Change {
   before?: string
   /** What else: `3 more steps signed`. */
   also?: string
+  /** When the line came to say this. */
   changedAt: number
 }
 
@@ -51,8 +52,24 @@ export const lookAt = (looked: Looked, summary: JobSummary, sentenceOf: Sentence
   jobs: { ...looked.jobs, [summary.id]: seenOf(summary, sentenceOf) },
 })
 
-/** A change that altered neither the reason nor a signature is not worth a line. */
-export function changeOf(looked: Looked, summary: JobSummary, sentenceOf: SentenceOf): Change | undefined {
+/**
+ * A change that altered neither the reason nor a signature is not worth a line; nor does one that leaves the line in its
+ * words, `before`, make it newer.
+ */
+export function changeOf(
+  looked: Looked,
+  summary: JobSummary,
+  sentenceOf: SentenceOf,
+  before?: Change,
+): Change | undefined {
+  const change = lineOf(looked, summary, sentenceOf)
+  const same = before && change && LINE.every((part) => before[part] === change[part])
+  return same ? before : change
+}
+
+const LINE = ['jobId', 'number', 'now', 'before', 'also'] as const
+
+function lineOf(looked: Looked, summary: JobSummary, sentenceOf: SentenceOf): Change | undefined {
   const { id, number, version, signed } = summary
   const seen = Object.hasOwn(looked.jobs, id) ? looked.jobs[id] : undefined
   if (seen && seen.version >= version) return undefined

@@ -5,7 +5,17 @@ import type { JobSummary } from '../../../shared/job/summary'
 import type { Board } from '../../live/board'
 import { useLive } from '../../live/live'
 import { perEngine } from './per-engine'
-import { changeOf, keepLooked, keyOf, type Looked, lookAt, lookAtAll, newestFirst, readLooked } from './since'
+import {
+  type Change,
+  changeOf,
+  keepLooked,
+  keyOf,
+  type Looked,
+  lookAt,
+  lookAtAll,
+  newestFirst,
+  readLooked,
+} from './since'
 
 /** Engines gone into from the board: whoever comes back from one has seen it. */
 const visited = new Set<string>()
@@ -46,10 +56,10 @@ export function useSince(board: Board, day: () => string) {
   addEventListener('storage', elsewhere)
   onCleanup(() => removeEventListener('storage', elsewhere))
 
-  const changes = perEngine(board, (summary) => {
+  const changes = perEngine<Change>(board, (summary, before) => {
     const then = looked()
     day()
-    return (then && changeOf(then, summary, sentenceOf)) ?? []
+    return (then && changeOf(then, summary, sentenceOf, [before].flat()[0])) ?? []
   })
   return {
     at: () => looked()?.at,
