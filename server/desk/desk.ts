@@ -160,10 +160,10 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   async function decideAll(submissions: Submission[]): Promise<Turn> {
     const answers = await store.answers(submissions.map(({ command }) => command.commandId))
     const owners = await ownersOfNumbers(submissions)
-    const named = new Set<StreamName>(['shop'])
-    for (const { stream } of submissions) named.add(stream)
+    const streams = new Set<StreamName>(['shop'])
+    for (const { stream } of submissions) streams.add(stream)
     const loadedFolds = new Map<StreamName, Fold | { broken: unknown }>()
-    for (const stream of named) {
+    for (const stream of streams) {
       try {
         loadedFolds.set(stream, await folds.load(stream))
       } catch (broken) {
@@ -227,14 +227,16 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
       clock.look()
     }
     for (const [index, submission] of submissions.entries()) {
-      const decided = turn.outcomes[index] as TurnOutcome
+      const turnOutcome = turn.outcomes[index] as TurnOutcome
       const reply =
-        failed && !isFromEarlierTurn(decided)
+        failed && !isFromEarlierTurn(turnOutcome)
           ? NOT_SAVED
-          : replyFor(decided, submission, resendReplies.get(index))
+          : replyFor(turnOutcome, submission, resendReplies.get(index))
       answer(index, reply)
-      if (decided.kind === 'written' && reply.ok && reply.events.length > 0)
-        notifySafely(() => publish.events(decided.stream, decided.from, reply.events, submission.sender))
+      if (turnOutcome.kind === 'written' && reply.ok && reply.events.length > 0)
+        notifySafely(() =>
+          publish.events(turnOutcome.stream, turnOutcome.from, reply.events, submission.sender),
+        )
     }
     if (!failed) for (const summary of turn.summaries) notifySafely(() => publish.summary(summary))
   }

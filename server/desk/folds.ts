@@ -98,26 +98,26 @@ export function makeFolds(store: EventStore, shareEvent: ShareEvent, budget: Bud
   }
 
   async function unpack(stream: StreamName): Promise<Fold | undefined> {
-    const found = packed.get(stream)
-    if (!found) return undefined
+    const entry = packed.get(stream)
+    if (!entry) return undefined
     const head: StreamHead | undefined = await store.head(stream)
-    if (packed.get(stream) !== found || head?.hash !== found.hash || head.version !== found.version) {
+    if (packed.get(stream) !== entry || head?.hash !== entry.hash || head.version !== entry.version) {
       forget(stream)
       return undefined
     }
-    const rest = JSON.parse(found.rest.toString()) as Job
-    const fold: Job = found.plan ? { ...rest, plan: found.plan } : rest
-    put(stream, fold, found.hash)
+    const rest = JSON.parse(entry.rest.toString()) as Job
+    const fold: Job = entry.plan ? { ...rest, plan: entry.plan } : rest
+    put(stream, fold, entry.hash)
     return fold
   }
 
   return {
     load(stream) {
-      const found = live.get(stream)
-      if (found) {
+      const entry = live.get(stream)
+      if (entry) {
         live.delete(stream)
-        live.set(stream, found)
-        return Promise.resolve(found.fold)
+        live.set(stream, entry)
+        return Promise.resolve(entry.fold)
       }
       const underWay = loading.get(stream)
       if (underWay) return underWay

@@ -18,8 +18,8 @@ export function makePlanPool(): ShareEvent {
 
   function shared(plan: AdoptedPlan): AdoptedPlan {
     const hash = sha256Hex(canonical(plan))
-    const known = plans.get(hash)?.deref()
-    if (known) return known
+    const existing = plans.get(hash)?.deref()
+    if (existing) return existing
     plans.set(hash, new WeakRef(plan))
     gone.register(plan, hash)
     return plan

@@ -109,7 +109,7 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
 /** Runs inside the write transaction; whatever it throws rolls back. */
 function commit(statements: Statements, batch: Batch): CommitOutcome {
   const heads = new Map<string, StreamHead>()
-  const touched = new Set<string>()
+  const changedStreams = new Set<string>()
   const stale = new Set<string>()
   const rows: SealedRow[] = []
   let lastSeq = batch.appends.length > 0 ? (statements.lastSeq.get({})?.seq ?? 0) : 0
@@ -124,13 +124,13 @@ function commit(statements: Statements, batch: Batch): CommitOutcome {
     }
     const sealed = seal(append, head, lastSeq)
     heads.set(stream, sealed.head)
-    if (sealed.rows.length > 0) touched.add(stream)
+    if (sealed.rows.length > 0) changedStreams.add(stream)
     lastSeq += sealed.rows.length
     rows.push(...sealed.rows)
   }
   if (stale.size > 0) return { stale: [...stale] }
   for (const row of rows) addEvent(statements, row)
-  const committed = [...heads.values()].filter(({ stream }) => touched.has(stream))
+  const committed = [...heads.values()].filter(({ stream }) => changedStreams.has(stream))
   for (const head of committed) statements.putHead.run(head)
   for (const answer of batch.answers) putAnswer(statements, answer)
   putViews(statements, batch)

@@ -63,8 +63,8 @@ export interface AirframeTorque {
 }
 
 /** What the table prints for a thread, N·m; a size it does not list is refused. */
-export function airframeTorque(given: ThreadGiven): AirframeTorque | FastenerRefusal {
-  const thread = threadOf(given)
+export function airframeTorque(threadGiven: ThreadGiven): AirframeTorque | FastenerRefusal {
+  const thread = threadOf(threadGiven)
   if (isRefusal(thread)) return thread
   const key = thread.designation.replace(/ .*$/, '')
   const row = ROWS[key]

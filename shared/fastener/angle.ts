@@ -62,11 +62,11 @@ export interface AnglePreload {
  * cannot be, and a start that is not given.
  */
 export function anglePreload(input: AnglePreloadInput): AnglePreload | FastenerRefusal {
-  const given = partsOf(input)
-  const thread = threadOf(given.thread)
+  const parts = partsOf(input)
+  const thread = threadOf(parts.thread)
   if (isRefusal(thread)) return thread
-  const { shankMm = 0, threadMm = Number.NaN, angleDeg = Number.NaN, elasticModulusMPa = 205_000 } = given
-  const shankDiaMm = given.shankDiaMm ?? thread.dMm
+  const { shankMm = 0, threadMm = Number.NaN, angleDeg = Number.NaN, elasticModulusMPa = 205_000 } = parts
+  const shankDiaMm = parts.shankDiaMm ?? thread.dMm
   const fault =
     impossible('Shank length', shankMm, 'length_or_none') ??
     impossible('Threaded length', threadMm, 'length_or_none') ??
@@ -74,21 +74,21 @@ export function anglePreload(input: AnglePreloadInput): AnglePreload | FastenerR
     impossible('Shank diameter', shankDiaMm, 'length') ??
     impossible('Young’s modulus', elasticModulusMPa, 'stress') ??
     impossible('Angle', angleDeg, 'angle') ??
-    impossibleIfGiven('Joint stiffness', given.jointStiffnessNPerMm, 'force') ??
-    impossibleIfGiven('Ratio of joint to bolt stiffness', given.jointToBoltStiffness, 'ratio')
+    impossibleIfGiven('Joint stiffness', parts.jointStiffnessNPerMm, 'force') ??
+    impossibleIfGiven('Ratio of joint to bolt stiffness', parts.jointToBoltStiffness, 'ratio')
   if (fault) return fault
-  const snugN = snugOf(given, thread)
+  const snugN = snugOf(parts, thread)
   if (isRefusal(snugN)) return snugN
   const shankArea = (Math.PI / 4) * shankDiaMm * shankDiaMm
   const boltStiffness = elasticModulusMPa / (shankMm / shankArea + threadMm / thread.stressAreaMm2)
-  const ratio = given.jointToBoltStiffness
-  if (given.jointStiffnessNPerMm === undefined && ratio === undefined)
+  const ratio = parts.jointToBoltStiffness
+  if (parts.jointStiffnessNPerMm === undefined && ratio === undefined)
     return no('input_missing', { name: 'Stiffness of the joint' })
-  const jointStiffness = given.jointStiffnessNPerMm ?? boltStiffness * (ratio ?? 1)
+  const jointStiffness = parts.jointStiffnessNPerMm ?? boltStiffness * (ratio ?? 1)
   const together = boltStiffness * (jointStiffness / (boltStiffness + jointStiffness))
   const addedN = (together * thread.pitchMm * angleDeg) / 360
   const elasticN = snugN + addedN
-  const grade = given.grade === undefined ? undefined : strengthOf(given.grade, thread)
+  const grade = parts.grade === undefined ? undefined : strengthOf(parts.grade, thread)
   if (isRefusal(grade)) return grade
   const yieldN = grade && thread.stressAreaMm2 * grade.yieldMPa
   const elastic = yieldN === undefined || elasticN <= yieldN

@@ -83,23 +83,23 @@ export const holeShearPerMm = (pitchMm: number, dMinMm: number, D2MaxMm: number)
  * Source: FED-STD-H28/2B; limits ISO 965-1 or ASME B1.1.
  */
 export function engagement(input: EngagementInput): Engagement | FastenerRefusal {
-  const given = partsOf(input)
-  const thread = threadOf(given.thread)
+  const parts = partsOf(input)
+  const thread = threadOf(parts.thread)
   if (isRefusal(thread)) return thread
-  const grade = strengthOf(given.boltGrade, thread)
+  const grade = strengthOf(parts.boltGrade, thread)
   if (isRefusal(grade)) return grade
-  const material = holeMaterial(given.holeMaterial)
+  const material = holeMaterial(parts.holeMaterial)
   if (isRefusal(material)) return material
-  const fault = impossible('Engagement', given.engagementMm, 'length')
+  const fault = impossible('Engagement', parts.engagementMm, 'length')
   if (fault) return fault
-  const insert = given.insert === undefined ? undefined : insertPlan(thread, given.insert)
+  const insert = parts.insert === undefined ? undefined : insertPlan(thread, parts.insert)
   if (isRefusal(insert)) return insert
-  const engagementMm = given.engagementMm ?? 0
+  const engagementMm = parts.engagementMm ?? 0
   const usableMm = insert ? Math.min(engagementMm, insert.usableMm) : engagementMm
   const size = limits(thread)
   const boltPerMm = boltShearPerMm(thread.pitchMm, size.D1MaxMm, size.d2MinMm)
   const holePerMm = insert
-    ? insertHolePerMm(insert, thread, given.insert)
+    ? insertHolePerMm(insert, thread, parts.insert)
     : holeShearPerMm(thread.pitchMm, size.dMinMm, size.D2MaxMm)
   const boltThreadShearMPa = BOLT_SHEAR_RATIO * grade.rmMPa
   const holeShearMPa = material.shearMPa * material.reserve

@@ -102,22 +102,22 @@ export const STANDARD_LENGTHS_MM: readonly number[] = [
  * than its hole, an insert longer than the thread.
  */
 export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
-  const given = partsOf(input)
-  const thread = threadOf(given.thread)
+  const parts = partsOf(input)
+  const thread = threadOf(parts.thread)
   if (isRefusal(thread)) return thread
-  const { boltLengthMm = Number.NaN, stackMm = Number.NaN, washerMm = 0 } = given
-  const { holeDepthMm = Number.NaN, threadDepthMm = Number.NaN } = given
+  const { boltLengthMm = Number.NaN, stackMm = Number.NaN, washerMm = 0 } = parts
+  const { holeDepthMm = Number.NaN, threadDepthMm = Number.NaN } = parts
   const fault =
     impossible('Bolt length', boltLengthMm, 'length') ??
     impossible('Stack', stackMm, 'length_or_none') ??
     impossible('Washer', washerMm, 'length_or_none') ??
     impossible('Hole depth', holeDepthMm, 'length') ??
     impossible('Thread depth', threadDepthMm, 'length') ??
-    impossibleIfGiven('Least engagement', given.minEngagementMm, 'length') ??
-    impossibleIfGiven('Length of the bolt’s thread', given.boltThreadMm, 'length')
+    impossibleIfGiven('Least engagement', parts.minEngagementMm, 'length') ??
+    impossibleIfGiven('Length of the bolt’s thread', parts.boltThreadMm, 'length')
   if (fault) return fault
   if (threadDepthMm > holeDepthMm) return no('thread_deeper_than_hole', { threadDepthMm, holeDepthMm })
-  const insert = given.insert === undefined ? undefined : insertHold(thread, given.insert)
+  const insert = parts.insert === undefined ? undefined : insertHold(thread, parts.insert)
   if (isRefusal(insert)) return insert
   if (insert && insert.installedMinMm + insert.setDownMinMm > threadDepthMm)
     return no('insert_longer_than_hole', { insertMm: insert.nominalMm, holeMm: threadDepthMm })
@@ -125,18 +125,18 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
   const reachMm = boltLengthMm - clampedMm
   const setDownMm = insert?.setDownMaxMm ?? 0
   // A through hole holds no more than its thread is deep; a blind one says by its clearance that the bolt went too far.
-  const heldMm = given.through === true ? Math.min(reachMm, threadDepthMm) : reachMm
+  const heldMm = parts.through === true ? Math.min(reachMm, threadDepthMm) : reachMm
   const engagementMm = Math.max(0, insert ? Math.min(heldMm - setDownMm, insert.usableMm) : heldMm)
   const clearanceMm = threadDepthMm - Math.max(0, reachMm)
   const wantedClearanceMm = 2 * thread.pitchMm
-  const minEngagementMm = leastEngagement(given, thread, insert)
+  const minEngagementMm = leastEngagement(parts, thread, insert)
   if (typeof minEngagementMm !== 'number') return minEngagementMm
   const shankFault = (lengthMm: number, boltThread: number): ShankFault | undefined => {
     const short = lengthMm - boltThread - clampedMm
     // The incomplete threads beside the shank: about 2.5 pitches, ISO 3508, from memory.
     return short <= EPSILON ? undefined : short <= 2.5 * thread.pitchMm ? 'run_out' : 'shank'
   }
-  const { boltThreadMm } = given
+  const { boltThreadMm } = parts
   const assumedMm = standardThreadMm(thread, boltLengthMm)
   const shank = shankFault(boltLengthMm, boltThreadMm ?? assumedMm)
   const shankBottoms = boltThreadMm !== undefined && shank !== undefined
@@ -145,7 +145,7 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
     boltThreadMm === undefined
       ? shankFault(lengthMm, standardThreadMm(thread, lengthMm)) === undefined
       : boltThreadMm >= boltLengthMm || shankFault(lengthMm, boltThreadMm) === undefined
-  const through = given.through === true
+  const through = parts.through === true
   const fillsThread = through && setDownMm + minEngagementMm > threadDepthMm
   const shortestMm = clampedMm + (fillsThread ? threadDepthMm + thread.pitchMm : setDownMm + minEngagementMm)
   const longestMm = clampedMm + threadDepthMm + (through ? 3 * thread.pitchMm : -wantedClearanceMm)
@@ -184,7 +184,7 @@ export function holeFit(input: HoleFitInput): HoleFit | FastenerRefusal {
       : {}),
     ...(insert ? { insert } : {}),
     cautions: [
-      ...(given.minEngagementMm === undefined && !isProvable(given) ? (['engagement_rule'] as const) : []),
+      ...(parts.minEngagementMm === undefined && !isProvable(parts) ? (['engagement_rule'] as const) : []),
       ...(verdict === 'near_bottom' ? (['clearance_two_pitches'] as const) : []),
       ...(shankBottoms ? (['shank_in_hole'] as const) : []),
       ...(boltThreadMm === undefined && shank ? (['thread_length_assumed'] as const) : []),

@@ -100,8 +100,8 @@ export function insertHold(
     : insertPlan(given, insert)
 }
 
-function readInsert(given: ThreadGiven, insert: InsertGiven | InsertGiven['kind']) {
-  const thread = threadOf(given)
+function readInsert(threadGiven: ThreadGiven, insert: InsertGiven | InsertGiven['kind']) {
+  const thread = threadOf(threadGiven)
   if (isRefusal(thread)) return thread
   const parts: Partial<InsertGiven> = typeof insert === 'string' ? { kind: insert } : partsOf(insert)
   if (parts.kind !== 'wire' && parts.kind !== 'solid')

@@ -93,9 +93,9 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
   const sound = figures.length > 0 && figures.every((nm) => Number.isFinite(nm) && nm > 0 && nm < 1e9)
   if (value === undefined || !sound) return { torque: given, verdict: 'not_judged', doubts: [] }
   if (!CLAMPS.includes(given.fastener ?? 'bolt')) return judgeSeal(given, Math.max(...figures))
-  const known = basisOf(given)
-  if ('verdict' in known) return { torque: given, ...known }
-  const { thread, nut, grade, friction, ends, assumed } = known
+  const basis = basisOf(given)
+  if ('verdict' in basis) return { torque: given, ...basis }
+  const { thread, nut, grade, friction, ends, assumed } = basis
 
   const bottom = Math.min(...figures)
   const top = Math.max(...figures)
@@ -165,26 +165,26 @@ const MOST_BASES = 500
 /** What does not depend on the torque: the bolt, and what torque brings it to yield. */
 function basisOf(given: TorqueToJudge): Basis | NotJudged {
   const key = [given.fastener, given.thread, given.grade, given.lubrication].join('\n')
-  const known = bases.get(key)
-  if (known) return known
-  const made = makeBasis(given)
+  const cached = bases.get(key)
+  if (cached) return cached
+  const basis = makeBasis(given)
   if (bases.size >= MOST_BASES) bases.clear()
-  bases.set(key, made)
-  return made
+  bases.set(key, basis)
+  return basis
 }
 
 function makeBasis(given: TorqueToJudge): Basis | NotJudged {
   const thread = readThread(given.thread ?? '')
   if (isRefusal(thread)) return { verdict: 'not_judged', doubts: ['thread_unknown'] }
   const nut = given.fastener === 'nut' ? nutOf(given.grade ?? '', thread) : undefined
-  const named = strengthOf(nut?.bolt ?? given.grade ?? '', thread)
-  const grade = isRefusal(named) ? strengthOf(USUAL_GRADE[thread.system], thread) : named
+  const gradeGiven = strengthOf(nut?.bolt ?? given.grade ?? '', thread)
+  const grade = isRefusal(gradeGiven) ? strengthOf(USUAL_GRADE[thread.system], thread) : gradeGiven
   if (isRefusal(grade))
     return { verdict: 'not_judged', doubts: ['grade_assumed'], thread: thread.designation }
   const friction = frictionFor(given.lubrication, grade)
   const ends = endsOf(thread, grade, friction)
   if (!ends) return { verdict: 'not_judged', doubts: [], thread: thread.designation, grade: grade.grade }
-  return { thread, nut, grade, assumed: isRefusal(named), friction, ends }
+  return { thread, nut, grade, assumed: isRefusal(gradeGiven), friction, ends }
 }
 
 const when = (is: boolean, doubt: Doubt): Doubt[] => (is ? [doubt] : [])
@@ -210,14 +210,14 @@ function endsOf(thread: Thread, grade: GradeGiven, friction: FrictionBand) {
 /** What the hole's thread holds, N: as it is typical, and less the reserve. */
 function stripLoad(given: TorqueToJudge, thread: Thread, grade: Strength) {
   if (given.holeMaterial === undefined || given.engagementMm === undefined) return undefined
-  const held = engagement({
+  const result = engagement({
     thread,
     boltGrade: grade,
     holeMaterial: given.holeMaterial,
     engagementMm: given.engagementMm,
     ...(given.insert ? { insert: given.insert } : {}),
   })
-  if (isRefusal(held)) return undefined
-  const reserved = Math.min(held.holeStripN, held.boltStripN)
-  return { reserved, typical: Math.min(held.holeStripN / held.material.reserve, held.boltStripN) }
+  if (isRefusal(result)) return undefined
+  const reserved = Math.min(result.holeStripN, result.boltStripN)
+  return { reserved, typical: Math.min(result.holeStripN / result.material.reserve, result.boltStripN) }
 }

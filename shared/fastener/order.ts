@@ -67,12 +67,14 @@ export function proposeOrder(
   const read = readPositions(positions)
   if (isRefusal(read)) return read
   const { spots, placed } = read
-  const asked = asPattern(pattern)
-  if (Array.isArray(asked)) return custom(spots, asked)
-  const known = hasText(asked) ? PATTERN_WORDS.get(asked.trim().toLowerCase()) : undefined
-  if (!known) return no('pattern_unknown', { text: shown(asked), known: [...ORDER_PATTERNS] })
-  if (known === 'auto' && !placed) return no('positions_without_places', { pattern: 'auto' })
-  const chosen = known === 'auto' ? (isCircle(spots) ? 'circle' : 'rows') : known
+  const patternOrOrder = asPattern(pattern)
+  if (Array.isArray(patternOrOrder)) return custom(spots, patternOrOrder)
+  const patternName = hasText(patternOrOrder)
+    ? PATTERN_WORDS.get(patternOrOrder.trim().toLowerCase())
+    : undefined
+  if (!patternName) return no('pattern_unknown', { text: shown(patternOrOrder), known: [...ORDER_PATTERNS] })
+  if (patternName === 'auto' && !placed) return no('positions_without_places', { pattern: 'auto' })
+  const chosen = patternName === 'auto' ? (isCircle(spots) ? 'circle' : 'rows') : patternName
   const order = chosen === 'circle' ? circle(placed ? roundFrom(spots) : spots) : rows(spots)
   return { order, loosening: [...order].reverse(), pattern: chosen }
 }

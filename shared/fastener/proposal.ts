@@ -126,8 +126,8 @@ export function propose(joint: ProposalJoint, added: ProposalAdded = {}): Propos
   const refusals: ProposalRefusal[] = []
   const keep = <T>(answer: T): Exclude<T, ProposalRefusal> | undefined => {
     if (!isRefusal(answer)) return answer as Exclude<T, ProposalRefusal>
-    const one = answer as unknown as ProposalRefusal
-    if (!refusals.some(({ refused }) => refused === one.refused)) refusals.push(one)
+    const refusal = answer as unknown as ProposalRefusal
+    if (!refusals.some(({ refused }) => refused === refusal.refused)) refusals.push(refusal)
     return undefined
   }
   if (!CLAMPS.includes(joint.fastener)) refusals.push(not('not_a_clamp', { fastener: joint.fastener }))
@@ -157,11 +157,11 @@ export function propose(joint: ProposalJoint, added: ProposalAdded = {}): Propos
           }),
         )
       : undefined
-  const given = added.holeMaterial ?? joint.holeMaterial
+  const materialGiven = added.holeMaterial ?? joint.holeMaterial
   const material =
-    given === undefined || given === ''
+    materialGiven === undefined || materialGiven === ''
       ? keep(not('hole_unknown', { fastener: joint.fastener }))
-      : keep(holeMaterial(given as HoleMaterialGiven))
+      : keep(holeMaterial(materialGiven as HoleMaterialGiven))
   const engagementMm = added.engagementMm ?? joint.engagementMm
   if (engagementMm === undefined) keep(not('engagement_unknown', {}))
   else if (thread && engagementMm < LEAST_TURNS * thread.pitchMm - 1e-9)
@@ -186,7 +186,7 @@ export function propose(joint: ProposalJoint, added: ProposalAdded = {}): Propos
     ),
   )
   const least = borne
-    .filter((one) => one !== undefined)
+    .filter((strength) => strength !== undefined)
     .toSorted((a, b) => threadsN(a) - threadsN(b))
     .at(0)
   if (!tight || !least || refusals.length > 0) return { refusals }

@@ -19,21 +19,21 @@ export interface UseCheck {
 export function checkUse(use: FastenerUse, cyclesDone: number): UseCheck | FastenerRefusal {
   const fault = impossible('Tightenings done', cyclesDone, 'count')
   if (fault) return fault
-  const given = partsOf(use) as { kind?: unknown; limit?: number }
-  if (given.kind === 'reusable') return { mayFit: true, why: 'free', left: null }
-  if (given.kind === 'one_use') {
+  const parts = partsOf(use) as { kind?: unknown; limit?: number }
+  if (parts.kind === 'reusable') return { mayFit: true, why: 'free', left: null }
+  if (parts.kind === 'one_use') {
     const fresh = cyclesDone === 0
     return { mayFit: fresh, why: fresh ? 'first_use' : 'one_use_spent', left: fresh ? 1 : 0 }
   }
-  if (given.kind !== 'cycles')
+  if (parts.kind !== 'cycles')
     return no('number_impossible', {
       name: 'Use',
-      given: shown(given.kind),
+      given: shown(parts.kind),
       must: 'reusable, one-use or a cycle limit',
     })
-  const limitFault = impossible('Cycle limit', given.limit, 'count')
+  const limitFault = impossible('Cycle limit', parts.limit, 'count')
   if (limitFault) return limitFault
-  const left = Math.max(0, (given.limit ?? 0) - cyclesDone)
+  const left = Math.max(0, (parts.limit ?? 0) - cyclesDone)
   return { mayFit: left > 0, why: left > 0 ? 'cycles_left' : 'cycles_spent', left }
 }
 
@@ -61,44 +61,44 @@ export interface StretchCheck {
 
 /** Whether a bolt has stretched too far, by the rule its maker gives. On the limit is within it. mm or N·m. */
 export function checkStretch(input: StretchInput): StretchCheck | FastenerRefusal {
-  const given = partsOf(input) as Record<string, unknown> & { by?: unknown }
-  const number = (key: string) => given[key] as number
-  if (given.by === 'length') {
+  const parts = partsOf(input) as Record<string, unknown> & { by?: unknown }
+  const number = (key: string) => parts[key] as number
+  if (parts.by === 'length') {
     const fault =
-      impossible('Measured length', given.measuredMm, 'length') ??
-      impossible('Longest length allowed', given.maxMm, 'length') ??
-      (given.newMm === undefined ? undefined : impossible('New length', given.newMm, 'length'))
+      impossible('Measured length', parts.measuredMm, 'length') ??
+      impossible('Longest length allowed', parts.maxMm, 'length') ??
+      (parts.newMm === undefined ? undefined : impossible('New length', parts.newMm, 'length'))
     if (fault) return fault
     return {
       ...judged('length', number('measuredMm'), number('maxMm'), 'most'),
-      ...(given.newMm === undefined ? {} : { stretchedMm: tidy(number('measuredMm') - number('newMm')) }),
+      ...(parts.newMm === undefined ? {} : { stretchedMm: tidy(number('measuredMm') - number('newMm')) }),
     }
   }
-  if (given.by === 'neck') {
+  if (parts.by === 'neck') {
     const fault =
-      impossible('Upper diameter', given.upperMm, 'length') ??
-      impossible('Lower diameter', given.lowerMm, 'length') ??
-      impossible('Greatest difference', given.maxDifferenceMm, 'length')
+      impossible('Upper diameter', parts.upperMm, 'length') ??
+      impossible('Lower diameter', parts.lowerMm, 'length') ??
+      impossible('Greatest difference', parts.maxDifferenceMm, 'length')
     return (
       fault ??
       judged('neck', Math.abs(number('upperMm') - number('lowerMm')), number('maxDifferenceMm'), 'most')
     )
   }
-  if (given.by === 'diameter') {
+  if (parts.by === 'diameter') {
     const fault =
-      impossible('Measured diameter', given.measuredMm, 'length') ??
-      impossible('Least diameter', given.minMm, 'length')
+      impossible('Measured diameter', parts.measuredMm, 'length') ??
+      impossible('Least diameter', parts.minMm, 'length')
     return fault ?? judged('diameter', number('measuredMm'), number('minMm'), 'least')
   }
-  if (given.by === 'torque_after_turn') {
+  if (parts.by === 'torque_after_turn') {
     const fault =
-      impossible('Torque after the turn', given.measuredNm, 'torque') ??
-      impossible('Least torque', given.minNm, 'torque')
+      impossible('Torque after the turn', parts.measuredNm, 'torque') ??
+      impossible('Least torque', parts.minNm, 'torque')
     return fault ?? judged('torque_after_turn', number('measuredNm'), number('minNm'), 'least')
   }
   return no('number_impossible', {
     name: 'Way of measuring',
-    given: shown(given.by),
+    given: shown(parts.by),
     must: 'by length, neck, diameter or torque after the turn',
   })
 }

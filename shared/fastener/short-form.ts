@@ -29,17 +29,17 @@ export interface ShortForm {
 
 /** Torque, N·m, from a nut factor, a diameter in mm and a preload in N: T = K·d·F / 1000. */
 export function shortForm(input: ShortFormInput): ShortForm | FastenerRefusal {
-  const given = partsOf(input)
-  const dMm = given.dMm ?? given.d
-  const preloadN = given.preloadN ?? given.preload
+  const parts = partsOf(input)
+  const dMm = parts.dMm ?? parts.d
+  const preloadN = parts.preloadN ?? parts.preload
   const fault =
-    impossible('Nut factor', given.k, 'nut_factor') ??
+    impossible('Nut factor', parts.k, 'nut_factor') ??
     impossible('Diameter', dMm, 'length') ??
     impossible('Preload', preloadN, 'force')
   if (fault) return fault
-  const scatter = given.method === undefined ? undefined : preloadScatter(given.method)
+  const scatter = parts.method === undefined ? undefined : preloadScatter(parts.method)
   if (isRefusal(scatter)) return scatter
-  const figures = { k: given.k ?? 0, dMm: dMm ?? 0, preloadN: preloadN ?? 0 }
+  const figures = { k: parts.k ?? 0, dMm: dMm ?? 0, preloadN: preloadN ?? 0 }
   return {
     torqueNm: (figures.k * figures.dMm * figures.preloadN) / 1000,
     ...figures,

@@ -155,25 +155,25 @@ function marksIn(text: string): string[] {
 }
 
 /** Proof load, N: stress area times proof stress. ISO's printed loads depart from it by up to 0.62 % by their rounding. */
-export function proofLoadN(given: ThreadGiven, grade: GradeGiven): number | FastenerRefusal {
-  return loadOf(given, grade, 'proofMPa')
+export function proofLoadN(threadGiven: ThreadGiven, grade: GradeGiven): number | FastenerRefusal {
+  return loadOf(threadGiven, grade, 'proofMPa')
 }
 
 /** Least ultimate tensile load, N: stress area times minimum tensile strength (ISO 898-1). */
-export function ultimateLoadN(given: ThreadGiven, grade: GradeGiven): number | FastenerRefusal {
-  return loadOf(given, grade, 'rmMPa')
+export function ultimateLoadN(threadGiven: ThreadGiven, grade: GradeGiven): number | FastenerRefusal {
+  return loadOf(threadGiven, grade, 'rmMPa')
 }
 
 /** The load at which the thread yields under pure tension, N. */
-export function yieldLoadN(given: ThreadGiven, grade: GradeGiven): number | FastenerRefusal {
-  return loadOf(given, grade, 'yieldMPa')
+export function yieldLoadN(threadGiven: ThreadGiven, grade: GradeGiven): number | FastenerRefusal {
+  return loadOf(threadGiven, grade, 'yieldMPa')
 }
 
-function loadOf(given: ThreadGiven, grade: GradeGiven, stress: 'proofMPa' | 'rmMPa' | 'yieldMPa') {
-  const thread = threadOf(given)
+function loadOf(threadGiven: ThreadGiven, grade: GradeGiven, stress: 'proofMPa' | 'rmMPa' | 'yieldMPa') {
+  const thread = threadOf(threadGiven)
   if (isRefusal(thread)) return thread
-  const found = strengthOf(grade, thread)
-  return isRefusal(found) ? found : thread.stressAreaMm2 * found[stress]
+  const result = strengthOf(grade, thread)
+  return isRefusal(result) ? result : thread.stressAreaMm2 * result[stress]
 }
 
 /** A strength from any of its shapes, on one thread. */
@@ -184,10 +184,10 @@ export function strengthOf(
   if (grade === undefined || grade === null) return no('input_missing', { name: 'Grade' })
   if (typeof grade === 'string') {
     const bare = BARE.exec(grade)?.[1]
-    const found = strength(bare && system === 'unified' ? `SAE ${bare}` : grade, dMm)
-    if (isRefusal(found)) return found
-    const foreign = found.system === (system === 'metric' ? 'saeJ429' : 'iso898')
-    return foreign ? { ...found, cautions: [...found.cautions, 'grade_other_system'] } : found
+    const result = strength(bare && system === 'unified' ? `SAE ${bare}` : grade, dMm)
+    if (isRefusal(result)) return result
+    const foreign = result.system === (system === 'metric' ? 'saeJ429' : 'iso898')
+    return foreign ? { ...result, cautions: [...result.cautions, 'grade_other_system'] } : result
   }
   if (isRefusal(grade)) return grade as FastenerRefusal
   const parts: { grade?: string; system?: string; rmMPa?: number; yieldMPa?: number; proofMPa?: number } =
@@ -228,11 +228,11 @@ function diameterOf(d: number | ThreadGiven | undefined): number | undefined | F
 
 function ofStainless(grade: string, mark: string, dMm: number | undefined): Strength | FastenerRefusal {
   const [rm, yields] = STAINLESS[mark] ?? [0, 0]
-  const found = ofTable('stainless', grade, mark, [[39, rm, yields, yields]], 1, dMm)
-  if (isRefusal(found)) return found
-  found.cautions.push('proof_from_yield', 'stainless_galls')
-  if (dMm !== undefined && dMm > 24 && mark !== '50') found.cautions.push('stainless_over_24')
-  return found
+  const result = ofTable('stainless', grade, mark, [[39, rm, yields, yields]], 1, dMm)
+  if (isRefusal(result)) return result
+  result.cautions.push('proof_from_yield', 'stainless_galls')
+  if (dMm !== undefined && dMm > 24 && mark !== '50') result.cautions.push('stainless_over_24')
+  return result
 }
 
 /** 1.5 in is 38.1 mm, whatever a double makes of it. */

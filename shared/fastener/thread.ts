@@ -96,10 +96,10 @@ const METRIC = new RegExp(
 const decimal = (text: string) => Number(text.replace(',', '.'))
 
 function readMetric(text: string, bare: string, hand: 'left' | 'right'): Thread | FastenerRefusal {
-  const found = METRIC.exec(bare)
-  if (!found)
+  const match = METRIC.exec(bare)
+  if (!match)
     return no('thread_unknown', { text, understood: `metric, from “${/^MF?\s*[\d.,]+/i.exec(bare)?.[0]}”` })
-  const [, markedFine, size = '', first, second, word, toleranceClass] = found
+  const [, markedFine, size = '', first, second, word, toleranceClass] = match
   const dMm = decimal(size)
   // ISO 4014 and its like leave the coarse pitch out: `M8 x 25` is a bolt 25 mm long.
   const isLength = first !== undefined && second === undefined && couldBeLength(dMm, decimal(first))

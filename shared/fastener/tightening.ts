@@ -93,25 +93,25 @@ export interface Tightening {
  * stainless without lubricant, a waisted shank without its waist.
  */
 export function tightening(input: TighteningInput): Tightening | FastenerRefusal {
-  const given = partsOf(input)
-  const thread = threadOf(given.thread)
+  const parts = partsOf(input)
+  const thread = threadOf(parts.thread)
   if (isRefusal(thread)) return thread
-  const grade = strengthOf(given.grade, thread)
+  const grade = strengthOf(parts.grade, thread)
   if (isRefusal(grade)) return grade
-  const utilisation = given.utilisation ?? 0.9
+  const utilisation = parts.utilisation ?? 0.9
   const fault =
     impossible('Utilisation', utilisation, 'utilisation') ??
-    impossibleIfGiven('Head bearing diameter', given.headBearingMm, 'length') ??
-    impossibleIfGiven('Clearance hole', given.holeMm, 'length') ??
-    impossibleIfGiven('Waist', given.waistMm, 'length')
+    impossibleIfGiven('Head bearing diameter', parts.headBearingMm, 'length') ??
+    impossibleIfGiven('Clearance hole', parts.holeMm, 'length') ??
+    impossibleIfGiven('Waist', parts.waistMm, 'length')
   if (fault) return fault
-  const section = sectionOf(thread, given.shank, given.waistMm)
+  const section = sectionOf(thread, parts.shank, parts.waistMm)
   if (isRefusal(section)) return section
-  const friction = frictionOf(given, grade)
+  const friction = frictionOf(parts, grade)
   if (isRefusal(friction)) return friction
-  const usual = usualHead(thread, given.holeSeries)
-  const headBearingMm = given.headBearingMm ?? usual.headBearingMm
-  const holeMm = given.holeMm ?? usual.holeMm
+  const usual = usualHead(thread, parts.holeSeries)
+  const headBearingMm = parts.headBearingMm ?? usual.headBearingMm
+  const holeMm = parts.holeMm ?? usual.holeMm
   if (holeMm < thread.dMm) return no('hole_below_thread', { holeMm, dMm: thread.dMm })
   if (headBearingMm <= holeMm) return no('bearing_below_hole', { bearingMm: headBearingMm, holeMm })
   const headFrictionMm = (headBearingMm + holeMm) / 2
@@ -129,16 +129,16 @@ export function tightening(input: TighteningInput): Tightening | FastenerRefusal
     (torqueNm * 1000) /
     leverMm(thread, headFrictionMm, (muThread.low + muThread.high) / 2, (muHead.low + muHead.high) / 2)
   const single = muThread.low === muThread.high && muHead.low === muHead.high && !friction.lubrication
-  const scatter = given.method === undefined ? undefined : preloadScatter(given.method)
+  const scatter = parts.method === undefined ? undefined : preloadScatter(parts.method)
   if (isRefusal(scatter)) return scatter
   const cautions: CautionCode[] = [
     'maker_governs',
     'competent_person',
     'clean_threads',
     ...(single ? [] : (['low_friction_governs', 'friction_dominates'] as const)),
-    ...(given.headBearingMm === undefined ? (['default_head'] as const) : []),
-    ...(given.holeMm === undefined ? (['default_hole'] as const) : []),
-    ...(!usual.exact && (given.headBearingMm === undefined || given.holeMm === undefined)
+    ...(parts.headBearingMm === undefined ? (['default_head'] as const) : []),
+    ...(parts.holeMm === undefined ? (['default_hole'] as const) : []),
+    ...(!usual.exact && (parts.headBearingMm === undefined || parts.holeMm === undefined)
       ? (['default_interpolated'] as const)
       : []),
     ...(friction.oneForBoth ? (['one_friction_for_both'] as const) : []),
@@ -175,8 +175,8 @@ export function tightening(input: TighteningInput): Tightening | FastenerRefusal
     basis: [
       'vdi2230',
       ...(friction.lubrication ? (['friction_classes'] as const) : []),
-      ...(given.headBearingMm === undefined ? (['head_bearing'] as const) : []),
-      ...(given.holeMm === undefined ? (['clearance_hole'] as const) : []),
+      ...(parts.headBearingMm === undefined ? (['head_bearing'] as const) : []),
+      ...(parts.holeMm === undefined ? (['clearance_hole'] as const) : []),
       ...(scatter ? (['preload_scatter'] as const) : []),
       ...grade.basis,
       ...thread.basis,

@@ -66,11 +66,12 @@ export function understand<Id extends string>(text: string, vocabulary: Vocabula
   const id = vocabulary.phrases.get(phrase)
   if (id !== undefined) return { id }
   const words = phrase.split(/[ /+&;]/)
-  const touched = new Set<Id>()
+  const hintedIds = new Set<Id>()
   for (let from = 0; from < words.length; from += 1)
     for (let to = from + 1; to <= Math.min(words.length, from + MOST_WORDS); to += 1)
-      for (const one of vocabulary.hints.get(words.slice(from, to).join(' ')) ?? []) touched.add(one)
-  return { could: vocabulary.ids.filter((one) => touched.has(one)) }
+      for (const hintedId of vocabulary.hints.get(words.slice(from, to).join(' ')) ?? [])
+        hintedIds.add(hintedId)
+  return { could: vocabulary.ids.filter((hintedId) => hintedIds.has(hintedId)) }
 }
 
 /** As a phrase is compared: letters without accents, digits and joining signs; a decimal mark between digits stays. */

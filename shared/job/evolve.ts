@@ -232,8 +232,8 @@ const FOLDS: Folds = {
 
 /** Nothing settled is forgotten: the value in force carries those before it. */
 function settledBefore(job: Job, jointId: string, pass: number): Pick<SettledValue, 'earlier'> {
-  const known = job.settled[jointId]?.[pass]
-  if (!known) return {}
-  const { earlier = [], ...last } = known
+  const inForce = job.settled[jointId]?.[pass]
+  if (!inForce) return {}
+  const { earlier = [], ...last } = inForce
   return { earlier: [...earlier, last] }
 }

@@ -63,8 +63,8 @@ export function releaseInForce(job: PlannedJob, kind: ReleaseKind): Release | un
 /** The warranty case the engine is in the shop for: the last one, while no release to the owner follows it. */
 export function caseOpen(job: PlannedJob): WarrantyCase | undefined {
   const last = job.warranties.at(-1)
-  const released = job.releases.findLast(({ kind }) => kind === 'to_owner')
-  return last && last.version > (released?.version ?? -1) ? last : undefined
+  const lastRelease = job.releases.findLast(({ kind }) => kind === 'to_owner')
+  return last && last.version > (lastRelease?.version ?? -1) ? last : undefined
 }
 
 /** The case that nobody has answered: no step was signed through since, and no finding is recorded. */
@@ -85,14 +85,14 @@ export function againstRelease(job: PlannedJob, kind: ReleaseKind, now: Instant)
   const steps = stepsOf(job, kind)
   const inScope = new Set(steps.map(({ id }) => id))
   const toFitting = job.plan.stages.some((stage) => stage.releases === 'to_fitting')
-  const unanswered = kind === 'to_owner' ? caseUnanswered(job) : undefined
+  const unansweredCase = kind === 'to_owner' ? caseUnanswered(job) : undefined
   return [
-    ...(unanswered
+    ...(unansweredCase
       ? [
           {
             code: 'warranty_open' as const,
-            complaint: unanswered.complaint,
-            since: unanswered.doneAt,
+            complaint: unansweredCase.complaint,
+            since: unansweredCase.doneAt,
           },
         ]
       : []),

@@ -46,7 +46,7 @@ export const FORMULAS = [
     ['thread’s lever', '(thread.d2Mm / 2) * threadSlope', '(thread.d2Mm / 2) * 1.01 * threadSlope'],
     ['head’s lever', '(headFrictionMm / 2) * muHead', '(headFrictionMm / 2) * 1.01 * muHead'],
     ['mean diameter under the head', '(headBearingMm + holeMm) / 2', '((headBearingMm + holeMm) / 2) * 1.01'],
-    ['share of yield', 'given.utilisation ?? 0.9', 'given.utilisation ?? 0.909'],
+    ['share of yield', 'parts.utilisation ?? 0.9', 'parts.utilisation ?? 0.909'],
     ['waist', '(Math.PI / 4) * waistMm * waistMm', '(Math.PI / 4) * 1.01 * waistMm * waistMm'],
     ['nut factor it amounts to', 'k: (torqueNm * 1000)', 'k: (torqueNm * 1010)'],
   ]),
@@ -86,7 +86,11 @@ export const FORMULAS = [
     ['ksi', 'KSI = 6.894757293168361', 'KSI = 6.9637'],
     ['stainless 70, yield', "'70': [700, 450]", "'70': [700, 454.5]"],
     ['stainless 80, yield', "'80': [800, 600]", "'80': [800, 606]"],
-    ['ultimate load', "loadOf(given, grade, 'rmMPa')", "1.01 * Number(loadOf(given, grade, 'rmMPa'))"],
+    [
+      'ultimate load',
+      "loadOf(threadGiven, grade, 'rmMPa')",
+      "1.01 * Number(loadOf(threadGiven, grade, 'rmMPa'))",
+    ],
   ]),
   ...of('fastener/nut.ts', [
     ['nut class 8 to M10', '[10, 870]', '[10, 878.7]'],

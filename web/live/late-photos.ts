@@ -15,9 +15,9 @@ export function makeLatePhotos(parts: Parameters<typeof makePhotos>[0]): Photos 
 
   async function load(): Promise<Photos> {
     const { makePhotos } = await import('./photos')
-    const made = runWithOwner(owner, () => makePhotos(parts)) as Photos
-    setPhotos(made)
-    return made
+    const queue = runWithOwner(owner, () => makePhotos(parts)) as Photos
+    setPhotos(queue)
+    return queue
   }
   const loaded = (): Promise<Photos> => {
     loading ??= load().catch((error: unknown) => {

@@ -102,11 +102,11 @@ export function receiveEvents(replica: Replica, events: readonly JobStreamEvent[
 /** What waits in the outbox for this job now, in its order. Whatever left it unconfirmed comes off the job. */
 export function withQueue(replica: Replica, queue: readonly QueuedJobCommand[]): Replica {
   const before = new Map(replica.pending.map((entry) => [entry.command.commandId, entry]))
-  const queued = queue.map((entry): Pending => before.get(entry.command.commandId) ?? entry)
-  const answered = replica.pending.filter(
-    (entry) => entry.confirmedAt !== undefined && !queued.includes(entry),
+  const queuedEntries = queue.map((entry): Pending => before.get(entry.command.commandId) ?? entry)
+  const confirmedEntries = replica.pending.filter(
+    (entry) => entry.confirmedAt !== undefined && !queuedEntries.includes(entry),
   )
-  const pending = [...answered, ...queued]
+  const pending = [...confirmedEntries, ...queuedEntries]
   const same =
     pending.length === replica.pending.length &&
     pending.every((entry, index) => entry === replica.pending[index])

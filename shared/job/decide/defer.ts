@@ -35,24 +35,26 @@ export function defer(job: PlannedJob, command: CommandOf<'Defer'>, context: Con
     if (missing !== undefined) return noPosition(joint, missing)
     const already = deferredPositions(job, joint.id)
     if (what.positions.every((n) => already.get(n)?.dueStepId === dueStepId)) return []
-    const taken = what.positions.find((n) => already.has(n))
-    if (taken !== undefined)
+    const deferredPosition = what.positions.find((n) => already.has(n))
+    if (deferredPosition !== undefined)
       return no('already_deferred', {
-        what: `${joint.title}, ${joint.fastener} ${taken}`,
-        dueStepId: already.get(taken)?.dueStepId ?? '',
+        what: `${joint.title}, ${joint.fastener} ${deferredPosition}`,
+        dueStepId: already.get(deferredPosition)?.dueStepId ?? '',
       })
-    const fitted = what.positions.find((n) =>
+    const tightenedPosition = what.positions.find((n) =>
       joint.passes.some((_, i) => standingReading(job, joint, n, i + 1)),
     )
-    if (fitted !== undefined) return no('already_fitted', { ...jointData(joint), position: fitted })
+    if (tightenedPosition !== undefined)
+      return no('already_fitted', { ...jointData(joint), position: tightenedPosition })
     if (what.positions.some((n) => interruptionOf(job, joint.id, n)))
       return no('round_broken_off', { joint: joint.id, title: joint.title })
   } else {
-    const known = deferralsOf(job).find(
+    const existing = deferralsOf(job).find(
       (deferral) => deferral.what.kind === 'step' && deferral.what.stepId === step.id,
     )
-    if (known?.dueStepId === dueStepId) return []
-    if (known) return no('already_deferred', { what: `${step.id} ${step.title}`, dueStepId: known.dueStepId })
+    if (existing?.dueStepId === dueStepId) return []
+    if (existing)
+      return no('already_deferred', { what: `${step.id} ${step.title}`, dueStepId: existing.dueStepId })
     if (isSigned(job, step))
       return no('step_already_signed', { stepId: step.id, by: lastSigner(job, step.id) })
   }

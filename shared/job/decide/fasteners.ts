@@ -19,26 +19,26 @@ export function placeFasteners(
   const lengthMm = condition === 'removed' ? undefined : command.lengthMm
   // One taken out, or a temporary one, is in no cycle of its own.
   const cycle = condition === 'removed' || condition === 'temporary' ? undefined : command.cycle
-  const named = [...new Set(command.positions)]
+  const distinctPositions = [...new Set(command.positions)]
   const { jointById } = indexPlan(job.plan)
   const joint = jointById.get(jointId)
   if (!joint) return no('joint_not_found', { jointId })
-  const missing = named.find((n) => !joint.positions.some((position) => position.n === n))
+  const missing = distinctPositions.find((n) => !joint.positions.some((position) => position.n === n))
   if (missing !== undefined) return noPosition(joint, missing)
-  const known = job.fasteners[jointId] ?? {}
+  const states = job.fasteners[jointId] ?? {}
   const unchanged = (n: number) =>
-    known[n]?.condition === condition &&
-    (lengthMm === undefined || known[n]?.lengthMm === lengthMm) &&
-    (cycle === undefined || known[n]?.cycle === cycle) &&
+    states[n]?.condition === condition &&
+    (lengthMm === undefined || states[n]?.lengthMm === lengthMm) &&
+    (cycle === undefined || states[n]?.cycle === cycle) &&
     !touchedSinceSaid(job, joint, n)
-  const positions = named.filter((n) => !unchanged(n))
+  const positions = distinctPositions.filter((n) => !unchanged(n))
   if (positions.length === 0) return []
   // What is said of a place for the first time may be of the fastener that was tightened there. All else is
   // another one, or one since slackened, and the readings there are not of it.
   const voids = positions.filter(
     (n) =>
       isTightened(job, joint, n) &&
-      (known[n] !== undefined || (condition !== 'new' && condition !== 'reused')),
+      (states[n] !== undefined || (condition !== 'new' && condition !== 'reused')),
   )
   const alike = new Map<string, { facts: Facts; members: number[] }>()
   for (const n of positions) {
@@ -46,8 +46,8 @@ export function placeFasteners(
     const key = JSON.stringify(facts)
     alike.set(key, { facts, members: [...(alike.get(key)?.members ?? []), n] })
   }
-  const placed = [...alike.values()].map(({ facts, members }): JobEvent => {
-    const voided = members.filter((n) => voids.includes(n))
+  const placements = [...alike.values()].map(({ facts, members }): JobEvent => {
+    const voidedMembers = members.filter((n) => voids.includes(n))
     return {
       type: 'FastenersPlaced',
       ...done(context),
@@ -56,10 +56,10 @@ export function placeFasteners(
       condition,
       ...facts,
       ...(lengthMm === undefined ? {} : { lengthMm }),
-      ...(voided.length > 0 ? { voids: voided } : {}),
+      ...(voidedMembers.length > 0 ? { voids: voidedMembers } : {}),
     }
   })
-  return [...placed, ...lapses(job, [{ joint: jointId, positions }], 'fastener', context)]
+  return [...placements, ...lapses(job, [{ joint: jointId, positions }], 'fastener', context)]
 }
 
 type Facts = Pick<FastenerState, 'cycle' | 'flags'>

@@ -17,11 +17,11 @@ export function recordHole(job: PlannedJob, command: CommandOf<'RecordHole'>, co
   const before = holeAt(job, jointId, position)
   if (before && cureMinutes === undefined && JSON.stringify(findingOf(before)) === JSON.stringify(finding))
     return []
-  const taken = Object.values(job.holes).flat()
+  const entries = Object.values(job.holes).flat()
   const recorded: EventOf<'HoleRecorded'> = {
     type: 'HoleRecorded',
     ...done(context),
-    id: entryId(context.commandId, (id) => taken.some((entry) => entry.id === id)),
+    id: entryId(context.commandId, (id) => entries.some((entry) => entry.id === id)),
     jointId,
     position,
     ...finding,

@@ -23,12 +23,12 @@ export function takeMeasurement(
   const inBand =
     (measurement.min === undefined || value >= measurement.min) &&
     (measurement.max === undefined || value <= measurement.max)
-  const taken = stepState(job, stepId).measurements
+  const measurements = stepState(job, stepId).measurements
   return [
     {
       type: 'MeasurementTaken',
       ...done(context),
-      id: entryId(context.commandId, (id) => taken.some((entry) => entry.id === id)),
+      id: entryId(context.commandId, (id) => measurements.some((entry) => entry.id === id)),
       stepId,
       measurementId,
       place,
@@ -69,8 +69,8 @@ export function answerGate(job: PlannedJob, command: CommandOf<'AnswerGate'>, co
   if (!gate) return no('gate_not_found', { stepId, gateId })
   if (gate.kind !== 'count' && gate.kind !== 'look')
     return no('gate_not_for_answering', { gateId, kind: gate.kind })
-  const answered = stepState(job, stepId).gates[gateId]
-  if (answered?.by === context.by && answered.count === count) return []
+  const earlier = stepState(job, stepId).gates[gateId]
+  if (earlier?.by === context.by && earlier.count === count) return []
   return [
     { type: 'GateAnswered', ...done(context), stepId, gateId, ...(count === undefined ? {} : { count }) },
     ...ownSetLapses(job, step, 'gate', context),

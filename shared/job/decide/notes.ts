@@ -44,8 +44,8 @@ export function confirmPhoto(job: Job, command: CommandOf<'ConfirmPhoto'>, conte
 /** [PR1–PR3] Every promise keeps its reason; a new one stands after the old. */
 export function promiseDate(job: Job, command: CommandOf<'PromiseDate'>, context: Context): Outcome {
   const { date, reason } = command
-  const refused = roleMissing(context, OFFICE, 'promise a date')
-  if (refused) return refused
+  const refusal = roleMissing(context, OFFICE, 'promise a date')
+  if (refusal) return refusal
   const last = job.promises.at(-1)
   if (last?.date === date && last.reason === reason) return []
   return [{ type: 'DatePromised', ...done(context), date, reason }]

@@ -12,8 +12,8 @@ import { roleMissing } from './roles'
 export function openJob(job: Job, command: CommandOf<'OpenJob'>, context: Context): Outcome {
   const { number, engine, owner, agreed } = command
   if (job.version > 0) return no('job_already_open', { number: job.number })
-  const refused = roleMissing(context, OFFICE, 'open a job')
-  if (refused) return refused
+  const refusal = roleMissing(context, OFFICE, 'open a job')
+  if (refusal) return refusal
   if (context.numberTaken?.(number)) return no('number_taken', { number })
   return [{ type: 'JobOpened', ...done(context), number, engine, owner, agreed }]
 }
@@ -22,8 +22,8 @@ export function openJob(job: Job, command: CommandOf<'OpenJob'>, context: Contex
 export function adoptPlan(job: Job, command: CommandOf<'AdoptPlan'>, context: Context): Outcome {
   const { planId, edition } = command
   if (job.plan?.id === planId && job.plan.edition === edition) return []
-  const refused = roleMissing(context, LEADS, 'adopt a plan')
-  if (refused) return refused
+  const refusal = roleMissing(context, LEADS, 'adopt a plan')
+  if (refusal) return refusal
   if (job.plan) return no('plan_already_adopted', { title: job.plan.title, edition: job.plan.edition })
   const plan = lookUp(lookUp(context.shop.plans, planId) ?? {}, edition)
   if (!plan) return no('plan_not_found', { planId, edition })

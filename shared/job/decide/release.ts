@@ -11,8 +11,8 @@ import { roleMissing } from './roles'
 
 /** [RL1–RL6, RL16] Refused with every reason that stands against it; each says its way out. */
 export function release(job: PlannedJob, { kind }: CommandOf<'Release'>, context: Context): Outcome {
-  const refused = roleMissing(context, LEADS, `release an engine ${RELEASES[kind].to}`)
-  if (refused) return refused
+  const refusal = roleMissing(context, LEADS, `release an engine ${RELEASES[kind].to}`)
+  if (refusal) return refusal
   if (releaseInForce(job, kind)) return []
   if (stepsOf(job, kind).length === 0) return no('no_such_release', { kind })
   const against = againstRelease(job, kind, context.doneAt)
@@ -44,8 +44,8 @@ export function openWarranty(
   { complaint }: CommandOf<'OpenWarranty'>,
   context: Context,
 ): Outcome {
-  const refused = roleMissing(context, OFFICE, 'open a warranty case')
-  if (refused) return refused
+  const refusal = roleMissing(context, OFFICE, 'open a warranty case')
+  if (refusal) return refusal
   if (!releaseInForce(job, 'to_owner')) return no('not_released', {})
   return [{ type: 'WarrantyOpened', ...done(context), complaint }]
 }
@@ -56,8 +56,8 @@ export function closeWarranty(
   { finding }: CommandOf<'CloseWarranty'>,
   context: Context,
 ): Outcome {
-  const refused = roleMissing(context, LEADS, 'close a warranty case')
-  if (refused) return refused
+  const refusal = roleMissing(context, LEADS, 'close a warranty case')
+  if (refusal) return refusal
   const open = caseOpen(job)
   if (!open || open.closed?.finding === finding) return []
   return [{ type: 'WarrantyClosed', ...done(context), finding }]

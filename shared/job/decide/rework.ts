@@ -14,13 +14,19 @@ import { answeringStep, isDeferredStep } from '../verdicts'
 export function withRework(job: PlannedJob, outcome: Outcome, context: Context): Outcome {
   if (isRefusal(outcome) || outcome.length === 0 || !releaseInForce(job, 'to_fitting')) return outcome
   const frozen = new Set(stepsOf(job, 'to_fitting').map(({ id }) => id))
-  const disturbed = outcome
+  const reworkedStep = outcome
     .flatMap((event) => disturbedStep(job, event) ?? [])
     .find((stepId) => frozen.has(stepId))
-  if (disturbed === undefined) return outcome
+  if (reworkedStep === undefined) return outcome
   return [
     ...outcome,
-    { type: 'ReleaseWithdrawn', ...done(context), kind: 'to_fitting', because: 'rework', stepId: disturbed },
+    {
+      type: 'ReleaseWithdrawn',
+      ...done(context),
+      kind: 'to_fitting',
+      because: 'rework',
+      stepId: reworkedStep,
+    },
   ]
 }
 

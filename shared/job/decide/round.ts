@@ -70,11 +70,11 @@ function openRound(
     .map(({ n }) => nextInRound(job, step, joint, n, pass).positions)
     .map((positions) => openOf(job, joint, pass, positions))
     .filter((open) => open.length > 0)
-  const held = (open: number[]) => {
+  const isClaimed = (open: number[]) => {
     const answering = answeringStep(job, joint.id, open[0] ?? 0)
     return answering !== undefined && stepState(job, answering.id).claim?.by === context.by
   }
-  return rounds.find(held) ?? rounds[0] ?? []
+  return rounds.find(isClaimed) ?? rounds[0] ?? []
 }
 
 /**

@@ -16,42 +16,42 @@ export function settleValue(job: PlannedJob, command: CommandOf<'SettleValue'>, 
   const passAsked = joint.passes[pass - 1]
   if (!passAsked)
     return no('pass_not_found', { jointId, title: joint.title, pass, passes: joint.passes.length })
-  const refused = roleMissing(context, LEADS, 'decide a torque')
-  if (refused) return refused
+  const refusal = roleMissing(context, LEADS, 'decide a torque')
+  if (refusal) return refusal
   if (passAsked.kind !== 'torque' || passAsked.torqueNm !== null)
     return no('value_published', { title: joint.title, pass })
   if (!(minNm <= torqueNm && torqueNm <= maxNm)) return no('limits_miss_value', { torqueNm, minNm, maxNm })
-  const known = job.settled[jointId]?.[pass]
+  const inForce = job.settled[jointId]?.[pass]
   if (
-    known?.torqueNm === torqueNm &&
-    known.band.minNm === minNm &&
-    known.band.maxNm === maxNm &&
-    known.reason === reason &&
-    JSON.stringify(known.basis) === JSON.stringify(basis)
+    inForce?.torqueNm === torqueNm &&
+    inForce.band.minNm === minNm &&
+    inForce.band.maxNm === maxNm &&
+    inForce.reason === reason &&
+    JSON.stringify(inForce.basis) === JSON.stringify(basis)
   )
     return []
-  const reckoned = basis.kind === 'computed' && basis.proposal
+  const proposal = basis.kind === 'computed' && basis.proposal
   // A computed one is held below what gives way (SV9, SV11).
-  const judged = reckoned
+  const judgement = proposal
     ? undefined
     : judgeDecided(job, joint, pass, context.shop.tolerances, { torqueNm, minNm, maxNm })
-  if (judged?.verdict === 'impossible')
+  if (judgement?.verdict === 'impossible')
     return no('torque_impossible', {
       stepId: indexPlan(job.plan).stepOfJoint.get(jointId)?.id ?? '',
       title: joint.title,
       pass,
-      judged,
+      judged: judgement,
     })
-  const asComputed = reckoned ? proposeFor(job, joint, pass, context.shop.tolerances, reckoned.added) : null
-  if (asComputed && 'refusals' in asComputed)
+  const recomputed = proposal ? proposeFor(job, joint, pass, context.shop.tolerances, proposal.added) : null
+  if (recomputed && 'refusals' in recomputed)
     return no('proposal_refused', {
       title: joint.title,
-      reasons: asComputed.refusals,
+      reasons: recomputed.refusals,
     })
-  if (reckoned && asComputed && !sameFigures(reckoned, asComputed.proposal))
-    return no('proposal_differs', { title: joint.title, torqueNm: asComputed.proposal.results.torqueNm })
-  if (asComputed && compareNm(maxNm, asComputed.proposal.results.ceilingNm) > 0)
-    return no('above_proposal', { maxNm, ceilingNm: asComputed.proposal.results.ceilingNm })
+  if (proposal && recomputed && !sameFigures(proposal, recomputed.proposal))
+    return no('proposal_differs', { title: joint.title, torqueNm: recomputed.proposal.results.torqueNm })
+  if (recomputed && compareNm(maxNm, recomputed.proposal.results.ceilingNm) > 0)
+    return no('above_proposal', { maxNm, ceilingNm: recomputed.proposal.results.ceilingNm })
   // A signature stood on the value that was in force then.
   const positions = joint.positions.map(({ n }) => n)
   return [

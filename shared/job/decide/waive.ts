@@ -24,8 +24,8 @@ import { roleMissing } from './roles'
 export function waive(job: PlannedJob, { what, reason }: CommandOf<'Waive'>, context: Context): Outcome {
   const refusal = nothingThere(job, what)
   if (refusal) return refusal
-  const refused = roleMissing(context, LEADS, 'accept what is not as planned')
-  if (refused) return refused
+  const roleRefusal = roleMissing(context, LEADS, 'accept what is not as planned')
+  if (roleRefusal) return roleRefusal
   if (isWaived(job, what)) return []
   const nothing = nothingToAccept(job, what, context)
   if (nothing !== undefined) return no('nothing_to_accept', { what: nothing })

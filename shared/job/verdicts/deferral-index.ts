@@ -27,8 +27,8 @@ export const dueAt = (job: Job, stepId: string): readonly Required<Fasteners>[] 
   indexOf(job.deferrals).dueAt.get(stepId) ?? NOTHING_DUE
 
 function indexOf(deferrals: readonly Deferral[]): DeferralIndex {
-  const known = indexes.get(deferrals)
-  if (known) return known
+  const cached = indexes.get(deferrals)
+  if (cached) return cached
   const open = deferrals.filter((deferral) => !deferral.withdrawn)
   const byJoint = new Map<string, Map<number, Deferral>>()
   const steps = new Set<string>()

@@ -30,11 +30,12 @@ export function holeNow(job: Job, joint: Joint, position: number): HoleNow | und
   if (!joint.hole) return undefined
   const entry = holeAt(job, joint.id, position)
   if (!entry) return { hole: joint.hole }
-  const made = joint.hole
-  const threadMm = entry.threadMm ?? Math.min(made.threadMm, entry.depthMm ?? made.threadMm)
+  const planned = joint.hole
+  const threadMm = entry.threadMm ?? Math.min(planned.threadMm, entry.depthMm ?? planned.threadMm)
   // Measured deeper than the plan drills, the hole was drilled deeper.
-  const depthMm = entry.depthMm ?? (made.depthMm === undefined ? undefined : Math.max(made.depthMm, threadMm))
-  const { depthMm: _, ...rest } = made
+  const depthMm =
+    entry.depthMm ?? (planned.depthMm === undefined ? undefined : Math.max(planned.depthMm, threadMm))
+  const { depthMm: _, ...rest } = planned
   return {
     hole: { ...rest, threadMm, ...(depthMm === undefined ? {} : { depthMm }) },
     ...(entry.condition === 'insert' && entry.insert ? { insert: entry.insert } : {}),

@@ -14,17 +14,17 @@ export type OffLimits =
 
 /** What the numbers that stand lead to: the gasket, the shim, what to put right. Empty where the plan names nothing. */
 export function leadsNow(state: StepState, measurement: Measurement, figures: Figures): Led[] {
-  const taken = measurement.places.flatMap((place) => {
+  const values = measurement.places.flatMap((place) => {
     const entry = standingMeasurement(state, measurement.id, place)
     return entry ? [[place, entry.value] as const] : []
   })
-  return leadsTo(measurement, Object.fromEntries(taken), figures)
+  return leadsTo(measurement, Object.fromEntries(values), figures)
 }
 
 /** What stands against a step by its own numbers, in the plan's order. */
 export function offLimits(job: PlannedJob, step: AdoptedStep): OffLimits[] {
   const state = stepState(job, step.id)
-  const measured = step.measurements.flatMap((measurement) =>
+  const measurements = step.measurements.flatMap((measurement) =>
     measurement.places.flatMap((place): OffLimits[] => {
       const entry = standingMeasurement(state, measurement.id, place)
       return entry && !entry.inBand && !isWaived(job, { kind: 'measurement', entryId: entry.id })
@@ -32,11 +32,11 @@ export function offLimits(job: PlannedJob, step: AdoptedStep): OffLimits[] {
         : []
     }),
   )
-  const counted = step.gates.flatMap((gate): OffLimits[] => {
+  const counts = step.gates.flatMap((gate): OffLimits[] => {
     const answer = state.gates[gate.id]
     if (gate.kind !== 'count' || answer?.count === undefined || answer.count === gate.expect) return []
     if (isWaived(job, { kind: 'gate', stepId: step.id, gateId: gate.id })) return []
     return [{ kind: 'count', gate, answer: { ...answer, count: answer.count } }]
   })
-  return [...measured, ...counted]
+  return [...measurements, ...counts]
 }

@@ -21,8 +21,8 @@ const indexes = new WeakMap<readonly Reading[], ReadingIndex>()
 const NONE: readonly Reading[] = []
 
 export function indexReadings(list: readonly Reading[] = NONE): ReadingIndex {
-  const known = indexes.get(list)
-  if (known) return known
+  const cached = indexes.get(list)
+  if (cached) return cached
   const standingAt = new Map<number, Reading[]>()
   const placesOf = new Map<number, number[]>()
   const places = new Map<string, number>()
@@ -63,8 +63,8 @@ export function addReading(
   }
   next.push(reading)
   // Two lists that grew apart from this one may hold the same reading at different places: then each has its own.
-  const taken = places.get(id)
-  if (taken !== undefined && taken !== list.length) return next
+  const place = places.get(id)
+  if (place !== undefined && place !== list.length) return next
   places.set(id, list.length)
   indexes.set(next, {
     standingAt: new Map(standingAt).set(position, stands(reading) ? [...stay, reading] : stay),
@@ -94,8 +94,8 @@ export function readingById({ readings }: Job, id: string): Reading | undefined 
 export function carryJoints(before: Job['readings'], after: Job['readings'], reading?: Reading): void {
   const jointOf = joints.get(before)
   if (!jointOf) return
-  const known = reading && jointOf.get(reading.id)
-  if (reading && known !== undefined && known !== reading.jointId) return
+  const jointBefore = reading && jointOf.get(reading.id)
+  if (reading && jointBefore !== undefined && jointBefore !== reading.jointId) return
   if (reading) jointOf.set(reading.id, reading.jointId)
   joints.set(after, jointOf)
 }

@@ -80,10 +80,10 @@ const BY_VALUE: readonly Flag[] = ['no_published_value', 'out_of_band']
 
 /** A value may be settled after the reading, and settled again: it is judged by the one in force. */
 function judgedAnew(job: Job, { jointId, pass, how, torqueNm, flags }: Reading): readonly Flag[] {
-  const settled = job.settled[jointId]?.[pass]
-  if (!settled || how === 'slackened' || flags.includes('other_than_asked')) return flags
+  const settledValue = job.settled[jointId]?.[pass]
+  if (!settledValue || how === 'slackened' || flags.includes('other_than_asked')) return flags
   const others = flags.filter((flag) => !BY_VALUE.includes(flag))
-  return torqueNm !== undefined && inBand(torqueNm, settled.band) ? others : [...others, 'out_of_band']
+  return torqueNm !== undefined && inBand(torqueNm, settledValue.band) ? others : [...others, 'out_of_band']
 }
 
 /** The readings of a position that are neither struck nor superseded, in the order they were recorded. */

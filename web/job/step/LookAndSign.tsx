@@ -170,17 +170,17 @@ function JointLook(props: { step: AdoptedStep; joint: AdoptedJoint; positions: r
         />
       </div>
       <For each={props.joint.passes}>
-        {(asked, index) => (
-          <Show when={asked.kind !== 'wait'}>
+        {(pass, index) => (
+          <Show when={pass.kind !== 'wait'}>
             <div class="look-pass stack">
               <h4>
-                Pass {index() + 1} of {props.joint.passes.length}: {passWords(asked, format)}
+                Pass {index() + 1} of {props.joint.passes.length}: {passWords(pass, format)}
                 <Show when={props.joint.bands[index()]}>
                   {(band) => <span class="pencil">, band {bandWords(band(), format)}</span>}
                 </Show>
               </h4>
               <PassBar
-                asked={asked}
+                asked={pass}
                 band={props.joint.bands[index()] ?? null}
                 readings={readings(index() + 1)}
               />
