@@ -1,8 +1,10 @@
 /** `npm run rebuild`: the tables that are made from the log, made again from it. Events and answers stay. */
+
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { summarise } from '../shared/job/summary'
 import type { Job } from '../shared/job/types'
+import { counted } from '../shared/words'
 import { emptyFold, foldOn, type StreamName, upcast } from './desk/streams'
 import { changedReadings, summaryRow } from './desk/views'
 import { migrations } from './open-shop'
@@ -58,6 +60,6 @@ await run(async () => {
   await store.replaceViews(views())
   await store.close()
   process.stdout.write(
-    `Made again from the log: ${jobs.length} ${jobs.length === 1 ? 'job' : 'jobs'}, ${readings} readings.\n`,
+    `Made again from the log: ${counted(jobs.length, 'job')}, ${counted(readings, 'reading')}.\n`,
   )
 })

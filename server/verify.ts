@@ -1,6 +1,8 @@
 /** `npm run verify`: every stream of the log against its hash chain, every release against its head. Ends with 1 when anything is wrong. */
+
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
+import { counted } from '../shared/words'
 import { migrations } from './open-shop'
 import { repoFolder } from './repo-folder'
 import { run } from './run'
@@ -25,8 +27,7 @@ await run(async () => {
     process.stdout.write(`BROKEN  ${message}\n`)
   }
   for (const { stream, version } of await store.streams())
-    if (!brokenStreams.has(stream))
-      process.stdout.write(`ok      ${stream}: ${version} ${version === 1 ? 'event' : 'events'}\n`)
+    if (!brokenStreams.has(stream)) process.stdout.write(`ok      ${stream}: ${counted(version, 'event')}\n`)
   for (const { number, version, head } of releases)
     process.stdout.write(
       `release ${number}: entries 1 to ${version}, head ${head}: compare it with the printed record\n`,
@@ -37,7 +38,7 @@ await run(async () => {
       `MISSING ${missingPlaces} places of the log are held by no stream: a whole stream was taken out. Restore the last good backup.\n`,
     )
   const sound = broken.length === 0 && missingPlaces === 0
-  const counts = `${streams} ${streams === 1 ? 'stream' : 'streams'}, ${events} events`
+  const counts = `${counted(streams, 'stream')}, ${counted(events, 'event')}`
   process.stdout.write(
     sound ? `OK: ${counts}, every chain holds.\n` : `DAMAGED: ${counts} hold; see above.\n`,
   )

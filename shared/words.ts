@@ -35,7 +35,11 @@ export function listed(items: readonly string[], joined: 'and' | 'or' = 'and'): 
 
 /** `1 step`, `2 steps`; a plural of its own is named. */
 export const counted = (count: number, noun: string, plural = `${noun}s`): string =>
-  `${count} ${count === 1 ? noun : plural}`
+  `${count} ${nounFor(count, noun, plural)}`
+
+/** `step` of one, `steps` of any other number, where the number stands apart. */
+export const nounFor = (count: number, noun: string, plural = `${noun}s`): string =>
+  count === 1 ? noun : plural
 
 /** What people wrote, as the end of a sentence: with one mark at its end, theirs where they set one. */
 export function ended(text: string): string {
@@ -55,7 +59,7 @@ export const lowerFirst = (text: string): string =>
 
 /** `nut 3`, `nuts 1–3, 5`: fasteners by their own noun and the numbers of the bolt map. */
 export const fastenersInWords = (noun: string, positions: readonly number[]): string =>
-  `${noun}${positions.length === 1 ? '' : 's'} ${positionsInWords(positions)}`
+  `${nounFor(positions.length, noun)} ${positionsInWords(positions)}`
 
 /** `1, 2, 3, 5` as `1–3, 5`: positions as the bench says them. */
 export function positionsInWords(positions: readonly number[]): string {

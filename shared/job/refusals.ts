@@ -12,7 +12,7 @@ import { limitsWords, toDecimals } from '../plan/words'
 import { somebodyOf } from '../shop/entitlement'
 import type { Role } from '../shop/kinds'
 import { unitAfter } from '../units/show'
-import { ended, fastenersInWords, listed, unended, type Words } from '../words'
+import { counted, ended, fastenersInWords, listed, unended, type Words } from '../words'
 import { againstWords } from './against'
 import { type FastenerFault, faultAndRemedy } from './fastener-faults'
 import { type Flag, flagWords, HOLD_KINDS, type HoldKind, holdWords } from './kinds'
@@ -149,7 +149,7 @@ const SEALANT: Record<RefusalData['sealant_open']['state'], (d: RefusalData['sea
     `No ${d.product} is recorded on ${d.stepId}. Enter when the bead was laid and when the last fastener went in, then sign.`,
   open: (d) => `The last fastener over the ${d.product} on ${d.stepId} is not recorded. Enter it, then sign.`,
   late: (d) =>
-    `The ${d.product} on ${d.stepId} was open for longer than ${d.minutes} minutes. Clean it off and lay a new bead, or ask the supervisor.`,
+    `The ${d.product} on ${d.stepId} was open for longer than ${counted(d.minutes, 'minute')}. Clean it off and lay a new bead, or ask the supervisor.`,
 }
 
 const RECHECK: Record<RefusalData['recheck_not_allowed']['why'], (stepId: string) => string> = {
@@ -178,7 +178,7 @@ const SENTENCES: Sentences = {
   position_not_found: (d) =>
     `${d.title}: there is no ${d.fastener} ${d.position}, only ${fastenersInWords(d.fastener, d.positions)}. Look at the bolt map.`,
   pass_not_found: (d) =>
-    `${d.title}: there is no pass ${d.pass}, only ${d.passes === 1 ? 'one pass' : `${d.passes} passes`}. Choose one on the bench.`,
+    `${d.title}: there is no pass ${d.pass}, only ${counted(d.passes, 'pass', 'passes')}. Choose one on the bench.`,
   value_missing: (d) =>
     `${at(d)}: ${d.how === 'turned' ? 'the angle' : 'the number on the wrench'} is missing. Enter it.`,
   wrench_not_found: (d) => `There is no wrench ${d.wrenchId} in the crib. Choose another, or have it added.`,

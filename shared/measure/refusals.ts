@@ -1,7 +1,7 @@
 /** Why nothing was reckoned from a measurement: the codes of this room and the one sentence of each. */
 import { type Refusal, refuse } from '../log'
 import { unitAfter } from '../units'
-import { exact, type Figures } from '../words'
+import { counted, exact, type Figures } from '../words'
 
 interface MeasureRefusalData {
   /** `must`: its bounds, in words. */
@@ -34,7 +34,7 @@ const SENTENCES: {
       : `Limits from ${exact(d.min, f)} to ${exact(d.max, f)} leave nothing between them. Enter the lower one first.`,
   nothing_measured: (d) => `There is no number for ${d.what} yet. Measure at least one place.`,
   pairs_uneven: (d) =>
-    `${d.what}: ${d.first} readings one way and ${d.second} the other. Take both at every level.`,
+    `${d.what}: ${counted(d.first, 'reading')} one way and ${d.second} the other. Take both at every level.`,
   no_clearance_volume: (d, f) =>
     `What is left above the piston comes to ${exact(d.volumeCc, f)} cm³. Look at chamber, gasket, deck and dish again.`,
   no_sizes: (d) =>

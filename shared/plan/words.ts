@@ -1,6 +1,6 @@
 /** What a plan asks, in words: passes, bands and limits, which read the same on screen, in the trail and on paper. */
 import { unitAfter } from '../units/show'
-import { type Figures, listed, upperFirst } from '../words'
+import { counted, type Figures, listed, upperFirst } from '../words'
 import type { Band, Joint, Measurement, Pass, Sealant } from './types'
 
 /** One pass: `65 N·m`, `+90°`, `slacken fully`, `wait 50 min`. */
@@ -45,7 +45,7 @@ export function useWords({ use }: Pick<Joint, 'use'>): string {
     case 'reusable':
       return 'may be fitted again'
     case 'cycles':
-      return `at most ${use.limit} tightenings`
+      return `at most ${counted(use.limit, 'tightening')}`
   }
 }
 

@@ -3,7 +3,9 @@
  *
  * Working days are Monday to Friday; a shop's own holidays are not known here. There is no forecast in it.
  */
+
 import { type Day, workingDays } from '../../shared/format'
+import { counted } from '../../shared/words'
 import { format } from '../format'
 
 interface PromiseState {
@@ -29,8 +31,7 @@ export function promiseState(promised: Day, today: Day): PromiseState {
 function leftWords(promised: Day, today: Day, days: number): string {
   if (promised === today) return 'that is today'
   const count = Math.abs(days)
-  if (promised > today) return count === 0 ? 'before the next working day' : `${counted(count)} left`
-  return count === 0 ? 'over since then' : `${counted(count)} over`
+  if (promised > today)
+    return count === 0 ? 'before the next working day' : `${counted(count, 'working day')} left`
+  return count === 0 ? 'over since then' : `${counted(count, 'working day')} over`
 }
-
-const counted = (days: number): string => (days === 1 ? '1 working day' : `${days} working days`)

@@ -1,5 +1,7 @@
 /** People as tiles, then a PIN pad for the one touched. Used by the sign-in page and by the change of person. */
+
 import { createSignal, For, Show } from 'solid-js'
+import { counted } from '../../shared/words'
 import { useSession } from '../live/live'
 import type { Card } from '../live/session'
 import { Button } from '../ui/Button'
@@ -76,7 +78,7 @@ function Pin(props: { card: Card; onBack(): void; onDone(): void }) {
         </p>
         <p class="pin-dots" role="status">
           <span class="unseen">
-            {pin().length === 0 ? 'Enter the PIN' : `${pin().length} digits entered`}
+            {pin().length === 0 ? 'Enter the PIN' : `${counted(pin().length, 'digit')} entered`}
           </span>
           <span aria-hidden="true">{pin() === '' ? 'PIN' : '●'.repeat(pin().length)}</span>
         </p>

@@ -99,7 +99,7 @@ describe('a plan looked at', () => {
 
   test('its size in words and figures', () => {
     expect(countWords(PLAN)).toBe('2 steps, 6 fasteners, 3 of class A, about 40 min of work')
-    expect(figuresOf(PLAN)).toContainEqual({ figure: '1', of: 'second signatures' })
+    expect(figuresOf(PLAN)).toContainEqual({ figure: '1', of: 'second signature' })
   })
 
   test('heads wear their turn; the number stands beside where it is another', () => {

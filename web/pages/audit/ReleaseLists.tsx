@@ -5,7 +5,7 @@ import { againstWords } from '../../../shared/job/against'
 import type { Against } from '../../../shared/job/release'
 import { RELEASES } from '../../../shared/plan/kinds'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
-import { upperFirst } from '../../../shared/words'
+import { counted, upperFirst } from '../../../shared/words'
 import { format } from '../../format'
 import { benchHref, recordHref, settleHref } from '../../hrefs'
 import { useJobDialogs } from '../../job/dialogs'
@@ -83,11 +83,7 @@ function OneRelease(props: { view: ReleaseView; before: ReleaseView | undefined 
         >
           {upperFirst(name())}
           <Show when={props.view.against.length > 0}>
-            <span class="pencil">
-              {props.view.against.length === 1
-                ? '1 reason against'
-                : `${props.view.against.length} reasons against`}
-            </span>
+            <span class="pencil">{counted(props.view.against.length, 'reason')} against</span>
           </Show>
         </Button>
       </Show>

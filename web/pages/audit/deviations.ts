@@ -22,7 +22,7 @@ import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { limitsWords } from '../../../shared/plan/words'
 import { unitAfter } from '../../../shared/units'
-import { listed, positionsInWords } from '../../../shared/words'
+import { listed, nounFor, positionsInWords } from '../../../shared/words'
 import { format } from '../../format'
 
 export interface Deviation {
@@ -90,7 +90,7 @@ function sealed(job: PlannedJob, step: AdoptedStep, now: number): Deviation[] {
     {
       stepId: step.id,
       title: step.sealant.product,
-      say: `Last fastener in ${late} min after its ${step.sealant.closeWithinMinutes} minutes.`,
+      say: `Last fastener in ${late} min after its ${step.sealant.closeWithinMinutes} ${nounFor(step.sealant.closeWithinMinutes, 'minute')}.`,
       what: [{ kind: 'sealant', stepId: step.id }],
     },
   ]

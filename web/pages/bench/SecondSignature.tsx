@@ -2,9 +2,11 @@
  * The second signer's mark on this tablet, without signing anyone out: choose who, their PIN, done. The PIN goes
  * to the server and nowhere else; what comes back is good for this one signature.
  */
+
 import { createSignal, For, Show } from 'solid-js'
 import { stepState } from '../../../shared/job/verdicts'
 import type { Person } from '../../../shared/shop/types'
+import { counted } from '../../../shared/words'
 import { useJob } from '../../job/scope'
 import { ask, isFailure } from '../../live/http'
 import { Stripe } from '../../people/Stripe'
@@ -118,7 +120,7 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
             <p>With your PIN you state: I have looked at this with my own eyes and found nothing wrong.</p>
             <p class="entry-display" aria-live="polite">
               <span aria-hidden="true">{pin() === '' ? '–' : '•'.repeat(pin().length)}</span>
-              <span class="unseen">{pin().length} digits</span>
+              <span class="unseen">{counted(pin().length, 'digit')}</span>
             </p>
             <NumberPad
               value={pin()}

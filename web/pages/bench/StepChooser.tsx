@@ -5,6 +5,7 @@
 
 import { A, useNavigate } from '@solidjs/router'
 import { createMemo, For, Show } from 'solid-js'
+import { counted } from '../../../shared/words'
 import { benchHref } from '../../hrefs'
 import { EngineLine } from '../../job/JobHead'
 import { useJob } from '../../job/scope'
@@ -55,7 +56,7 @@ export function StepChooser() {
         <Rows title="Not ready, or not for you" rows={choice().notReady} />
         <Show when={choice().done.length > 0}>
           <details>
-            <summary>Done: {choice().done.length} steps</summary>
+            <summary>Done: {counted(choice().done.length, 'step')}</summary>
             <Rows title="" rows={choice().done} />
           </details>
         </Show>

@@ -1,5 +1,7 @@
 /** The crib for this pass, best first: what to set on each, whether it can do the joint, and what speaks against it. */
+
 import { Index, Show } from 'solid-js'
+import { counted } from '../../../shared/words'
 import { againstWrench } from '../../../shared/wrench'
 import { useJob } from '../../job/scope'
 import { Dialog } from '../../ui/Dialog'
@@ -16,7 +18,7 @@ export function WrenchPicker(props: { onClose(): void }) {
   const due = (at: number | undefined) => {
     if (at === undefined) return 'no check date'
     const days = Math.floor((at - bench.now()) / DAY_MS)
-    return days < 0 ? `check was due ${scope.words.moment(at)}` : `in date, ${days} days left`
+    return days < 0 ? `check was due ${scope.words.moment(at)}` : `in date, ${counted(days, 'day')} left`
   }
   return (
     <Dialog open title="Which wrench is in your hand?" onClose={props.onClose} broad>

@@ -19,7 +19,7 @@ import { numberWords } from '../../../shared/plan/order'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import { bandWords } from '../../../shared/plan/words'
-import { listed, lowerFirst, positionsInWords } from '../../../shared/words'
+import { counted, listed, lowerFirst, positionsInWords } from '../../../shared/words'
 import { format } from '../../format'
 
 interface NotYet {
@@ -61,7 +61,7 @@ export function lacksWords(job: PlannedJob, joint: AdoptedJoint, positions: read
   if (open > 0) {
     const passes = joint.passes.filter(({ kind }) => kind !== 'wait').length
     const left = Math.max(...states.map(({ reached }) => passes - reached.length))
-    return left === passes ? 'not tightened yet' : `${left} ${left === 1 ? 'pass' : 'passes'} to go`
+    return left === passes ? 'not tightened yet' : `${counted(left, 'pass', 'passes')} to go`
   }
   if (states.some(({ flags }) => flags.length > 0)) return 'flagged'
   const sets = setsCovering(job, { joint: joint.id, positions: [...positions] })
@@ -154,6 +154,6 @@ const nothingLeft = (job: PlannedJob, joint: AdoptedJoint): boolean =>
 /** `new, one-use`, `reused within 4 tightenings`: what is known of the fastener as such. */
 export function fastenerWords(joint: AdoptedJoint): string {
   if (joint.use.kind === 'one_use') return `new ${joint.fastener}s, one-use`
-  if (joint.use.kind === 'cycles') return `at most ${joint.use.limit} tightenings, trial fits too`
+  if (joint.use.kind === 'cycles') return `at most ${counted(joint.use.limit, 'tightening')}, trial fits too`
   return `${joint.fastener}s may be used again`
 }

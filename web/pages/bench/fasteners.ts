@@ -7,7 +7,7 @@ import { FASTENER_CONDITIONS } from '../../../shared/job/kinds'
 import type { PlannedJob } from '../../../shared/job/types'
 import { fastenerFault, fastenerNow } from '../../../shared/job/verdicts'
 import type { AdoptedJoint } from '../../../shared/plan/types'
-import { positionsInWords } from '../../../shared/words'
+import { counted, positionsInWords } from '../../../shared/words'
 import type { Round } from './work'
 
 interface Declaring {
@@ -24,7 +24,7 @@ interface Declaring {
 export function toDeclare(job: PlannedJob, { joint, positions }: Round): Declaring | undefined {
   const open = positions.filter((n) => fastenerFault(job, joint, n) === 'not_declared')
   if (open.length === 0) return undefined
-  const many = `${open.length} ${joint.fastener}${open.length === 1 ? '' : 's'}`
+  const many = counted(open.length, joint.fastener)
   const { use } = joint
   if (use.kind !== 'cycles')
     return {
@@ -36,7 +36,7 @@ export function toDeclare(job: PlannedJob, { joint, positions }: Round): Declari
   const cycles = Array.from({ length: use.limit - 1 }, (_, index) => index + 2)
   return {
     positions: open,
-    asks: `${many} to enter before signing; at most ${use.limit} tightenings.`,
+    asks: `${many} to enter before signing; at most ${counted(use.limit, 'tightening')}.`,
     fresh: `${open.length} new`,
     reused: cycles.map((cycle) => ({
       cycle,

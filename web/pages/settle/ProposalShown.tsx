@@ -8,7 +8,7 @@ import {
   type Proposal,
   type ProposalResults,
 } from '../../../shared/fastener'
-import { upperFirst } from '../../../shared/words'
+import { counted, upperFirst } from '../../../shared/words'
 import { LinkBars } from '../../drawings/LinkBars'
 import { format } from '../../format'
 import { STATUS_WORDS } from '../../ui/Basis'
@@ -40,7 +40,7 @@ export function ProposalShown(props: { proposal: Proposal; folded?: boolean }) {
         <p class="small pencil">Reckoned from {inputsWords(props.proposal.inputs, format)}.</p>
       </Show>
       <details class="proposal-more unfold" open={!props.folded}>
-        <summary>{props.proposal.cautions.length} cautions</summary>
+        <summary>{counted(props.proposal.cautions.length, 'caution')}</summary>
         <ul class="bulleted stack">
           <For each={props.proposal.cautions}>{(caution) => <li>{caution}</li>}</For>
         </ul>

@@ -1,7 +1,7 @@
 /** A plan to be looked at, apart from any job: what it amounts to, its maps, its rules in words. */
 import { counts } from '../../../shared/plan/counts'
 import type { Interruption, Joint, Plan, PlanStep } from '../../../shared/plan/types'
-import { counted } from '../../../shared/words'
+import { counted, nounFor } from '../../../shared/words'
 import type { Head } from '../../drawings/heads'
 import { format } from '../../format'
 
@@ -9,14 +9,14 @@ import { format } from '../../format'
 export function figuresOf(plan: Plan): { figure: string; of: string }[] {
   const all = counts(plan)
   return [
-    { figure: `${all.steps}`, of: all.steps === 1 ? 'step' : 'steps' },
-    { figure: `${all.fasteners}`, of: all.fasteners === 1 ? 'fastener' : 'fasteners' },
+    { figure: `${all.steps}`, of: nounFor(all.steps, 'step') },
+    { figure: `${all.fasteners}`, of: nounFor(all.fasteners, 'fastener') },
     { figure: `${all.byClass.A}`, of: 'of class A' },
     { figure: `${all.byClass.B}`, of: 'of class B' },
     { figure: `${all.byClass.C}`, of: 'of class C' },
     { figure: `${all.oneUse}`, of: 'one-use' },
-    { figure: `${all.entries}`, of: 'entries at the bench' },
-    { figure: `${all.secondSignatures}`, of: 'second signatures' },
+    { figure: `${all.entries}`, of: `${nounFor(all.entries, 'entry', 'entries')} at the bench` },
+    { figure: `${all.secondSignatures}`, of: nounFor(all.secondSignatures, 'second signature') },
     { figure: format.duration(all.minutes.likely), of: 'likely' },
   ]
 }
@@ -46,7 +46,8 @@ export function interruptionWords({ torqueOnly, afterAngle, overshootDeg }: Inte
       : 'Interrupted: slacken, and start the joint again.'
   if (!afterAngle) return torque
   const angle = afterAngle === 'new_fasteners' ? 'new fasteners' : 'slacken, and start the joint again'
-  const over = overshootDeg === undefined ? '' : `, or turned more than ${overshootDeg}° too far`
+  const over =
+    overshootDeg === undefined ? '' : `, or turned more than ${format.number(overshootDeg)}° too far`
   return `${torque} Once an angle is turned${over}: ${angle}.`
 }
 
