@@ -9,8 +9,8 @@ const WORDS: Record<Demerit, (picked: Picked, figures: Figures) => string> = {
   out_of_date: () => 'its check is out of date',
   out_of_range: ({ wrench, setting }, { number }) =>
     `${setting ? `${number(setting.value, 1)} ${setting.unit}` : 'this'} is outside its scale, ${number(wrench.min)}–${number(wrench.max)} ${wrench.unit}`,
-  no_room: ({ room }) =>
-    `its ±${room?.deviationPct ?? 4} % and the step of its scale are wider than the band`,
+  no_room: ({ room }, { number }) =>
+    `its ±${number(room?.deviationPct ?? 4)} % and the step of its scale are wider than the band`,
   away: ({ away }) => away ?? 'not in the crib',
   low_on_scale: () => 'in the lowest fifth of its scale, where it is less accurate',
   between_marks: () => 'the number lies between two marks',

@@ -88,6 +88,25 @@ export const onlyFormatWritesDates = (files: SourceFile[]) =>
     /\bIntl\.(?!DateTimeFormat\(\)\.resolvedOptions\(\))|\.toLocale\w*\(|\.to(?:Date|Time)String\(|['"]en-\w+['"]|\.[gs]et(?:Hours|Minutes|Date|Day|Month|FullYear)\(/,
   )
 
+/**
+ * A length, a torque, an angle or a share is shown as the shop writes numbers: never put bare before its unit, never
+ * rounded by hand. Counts and numbers of places are whole, and stand as they are; drawings round their coordinates.
+ */
+export const screensWriteNumbersByFormat = (files: SourceFile[]) =>
+  lines(
+    files.filter(({ path }) => isCode(path) && inRoom(path, 'web') && !inRoom(path, 'web/drawings')),
+    /\.to(?:Fixed|Precision)\(/,
+  ).concat(
+    lines(
+      files.filter(({ path }) => isCode(path) && inRoom(path, 'web')),
+      BARE_NUMBER,
+    ),
+  )
+
+/** `{lengthMm} mm`, `${entry().value} N·m`, `{tolerances[cls]} %`, `{torqueNm}`: a path of names, with nothing made of it. */
+const BARE_NUMBER =
+  /(?<!=)\{(?:(?:\w|\?\.|\(\)|\.|\[\w+\])+\}(?: (?:N·m|mm²?|kN|MPa|lbf·\w+|%)|°)|(?:\w|\?\.|\(\)|\.)*(?:Nm|Mm|Pct|Deg|MPa)(?:\(\))?\})/
+
 export const serverAndWebAreApart = (files: SourceFile[]) =>
   findImports(
     files,

@@ -63,6 +63,25 @@ const cases: Case[] = [
     ],
   },
   {
+    rule: rules.screensWriteNumbersByFormat,
+    says: 'a screen writes lengths, torques, angles and shares by the shop’s format',
+    bad: [
+      ['web/a.tsx', '{row.friction?.low.toFixed(2)}'],
+      ['web/a.ts', apart('const words = `$', '{torqueNm} N·m is no torque`')],
+      ['web/a.tsx', '<dd>{length()} mm</dd>'],
+      ['web/a.tsx', '± {shop().percent[cls]} %'],
+      ['web/a.ts', apart('return `more than $', '{overshootDeg}° too far`')],
+      ['web/drawings/a.tsx', '<text>{props.adapterMm}</text>'],
+    ],
+    good: [
+      ['web/a.ts', apart('`$', '{format.torque(torqueNm, unit)} N·m`')],
+      ['web/a.tsx', apart('<Bar minNm={band.minNm} style={{ width: `$', '{share()}%` }} />')],
+      ['web/a.tsx', '{props.position}. {joints().length} joints'],
+      ['web/drawings/a.tsx', apart('const x = `$', '{at.toFixed(2)}%`')],
+      ['shared/a.ts', 'Number(left.toFixed(3))'],
+    ],
+  },
+  {
     rule: rules.serverAndWebAreApart,
     says: 'server/ and web/ never import each other',
     bad: [

@@ -3,6 +3,7 @@
  * within the pad's page, as long as no field has it.
  */
 import { For, onCleanup, onMount } from 'solid-js'
+import { format } from '../format'
 import './pad.css'
 
 interface NumberPadProps {
@@ -68,8 +69,13 @@ export function NumberPad(props: NumberPadProps) {
         0
       </button>
       {props.decimal ? (
-        <button type="button" aria-label="point" disabled={props.disabled} onClick={() => press('.')}>
-          .
+        <button
+          type="button"
+          aria-label={format.shop.decimalMark === ',' ? 'comma' : 'point'}
+          disabled={props.disabled}
+          onClick={() => press('.')}
+        >
+          {format.shop.decimalMark}
         </button>
       ) : props.onEnter ? (
         <button type="button" class="word" disabled={props.disabled} onClick={() => props.onEnter?.()}>

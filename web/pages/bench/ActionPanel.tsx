@@ -99,7 +99,7 @@ export function ActionPanel() {
             <>
               <p class="sentence">
                 {phase().until === undefined
-                  ? `Wait ${phase().minutes} min after the pass before this one.`
+                  ? `Wait ${format.duration(phase().minutes)} after the pass before this one.`
                   : `Wait until ${scope.words.moment(phase().until ?? 0)}.`}
               </p>
               <Onward next={phase().next} />

@@ -11,6 +11,7 @@ import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
 import { NumberPad } from '../../ui/NumberPad'
+import { padText } from '../../ui/pad-text'
 import { ANGLES, adapterWords, angleWords, leverFault } from './adapter'
 import { useBench } from './bench'
 import { targetOf } from './phase'
@@ -143,7 +144,7 @@ function AdapterForm() {
               >
                 <span>{plate().title}</span>
                 <strong>
-                  {text()[plate().id] || '–'}
+                  {padText(text()[plate().id]) || '–'}
                   {plate().unit}
                 </strong>
               </button>

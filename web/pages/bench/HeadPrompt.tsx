@@ -13,6 +13,7 @@ import { format } from '../../format'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
+import { padText } from '../../ui/pad-text'
 import { useBench } from './bench'
 import { CuringWords } from './HoleCures'
 import { createNumber, NumberEntry } from './NumberEntry'
@@ -149,7 +150,7 @@ function Turned(props: AnswerProps & NumberProps) {
         >
           <NumberEntry number={number} unit="°" decimal maxLength={5} label="Degrees turned" />
           <Button wide disabled={number.isEmpty()} onClick={enter}>
-            {number.isEmpty() ? 'Enter the degrees' : `Turned ${number.text()}°`}
+            {number.isEmpty() ? 'Enter the degrees' : `Turned ${padText(number.text())}°`}
           </Button>
         </Show>
       </Show>

@@ -7,6 +7,7 @@ import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
 import { Field } from '../../ui/Field'
 import { NumberPad } from '../../ui/NumberPad'
+import { padText } from '../../ui/pad-text'
 import { type InsertEntry, insertCommand, NO_INSERT, outerThreads, usualLengths } from './holes'
 import './entry.css'
 import './plates.css'
@@ -82,7 +83,7 @@ export function InsertForm(props: InsertFormProps) {
                 onClick={() => setFigure(id)}
               >
                 <span>{words}</span>
-                <strong>{entry()[id] === '' ? none : `${entry()[id]} ${unit}`}</strong>
+                <strong>{entry()[id] === '' ? none : `${padText(entry()[id])} ${unit}`}</strong>
               </button>
             )}
           </For>
@@ -146,7 +147,7 @@ export function InsertForm(props: InsertFormProps) {
             ? entry().kind
               ? 'Enter its length'
               : 'Wire or solid?'
-            : `Record the ${INSERT_WORDS[entry().kind ?? 'wire']}, ${entry().lengthMm} mm`}
+            : `Record the ${INSERT_WORDS[entry().kind ?? 'wire']}, ${padText(entry().lengthMm)} mm`}
         </Button>
         <Button variant="quiet" onClick={props.onDone}>
           Not now

@@ -1,6 +1,7 @@
 /** A number typed on the pad: what stands so far, its unit, and the keys. */
 import { createSignal, Show, splitProps } from 'solid-js'
 import { NumberPad } from '../../ui/NumberPad'
+import { padText } from '../../ui/pad-text'
 import './entry.css'
 
 export function createNumber() {
@@ -28,7 +29,7 @@ export function NumberEntry(props: NumberEntryProps) {
   return (
     <>
       <p class="entry-display" aria-live="polite">
-        <span>{own.number.text() || '–'}</span>{' '}
+        <span>{padText(own.number.text()) || '–'}</span>{' '}
         <Show when={own.unit}>
           <span class="entry-unit">{own.unit}</span>
         </Show>

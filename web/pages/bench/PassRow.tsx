@@ -119,8 +119,8 @@ function JointWords() {
             {(from) => <strong class="against-words">Left out in {from()}, due here · </strong>}
           </Show>
           <strong>{joint().lubrication}</strong> · {fastenerWords(joint())} · {joint().thread}
-          {joint().lengthMm === undefined ? '' : ` × ${joint().lengthMm} mm`} · {gradeWords(joint())} · class{' '}
-          {joint().class} joint
+          {joint().lengthMm === undefined ? '' : ` × ${format.number(joint().lengthMm ?? 0)} mm`} ·{' '}
+          {gradeWords(joint())} · class {joint().class} joint
         </p>
       )}
     </Show>

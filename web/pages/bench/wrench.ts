@@ -72,8 +72,8 @@ export const appliesWords = ({ appliesNm }: Pick<Setting, 'appliesNm'>): string 
 export function roomWords({ room, wrench }: Picked): string | undefined {
   if (!room) return undefined
   if (!room.can)
-    return `${wrench.id} is not accurate enough for this joint: its ±${room.deviationPct} % and half a step of its scale are wider than the band.`
-  return `${wrench.id} can do this joint: ${roomSpan(room, wrench)} on its scale stays in the band, its ±${room.deviationPct} % included.`
+    return `${wrench.id} is not accurate enough for this joint: its ±${format.number(room.deviationPct)} % and half a step of its scale are wider than the band.`
+  return `${wrench.id} can do this joint: ${roomSpan(room, wrench)} on its scale stays in the band, its ±${format.number(room.deviationPct)} % included.`
 }
 
 /** The marks within the room; a room between two marks is told as it is. */

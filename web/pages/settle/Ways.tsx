@@ -4,6 +4,7 @@ import { doubtsInWords, type ProposalJoint } from '../../../shared/fastener'
 import { judgeDecided, proposeFor } from '../../../shared/job/proposal'
 import type { ValueBasis } from '../../../shared/job/types'
 import type { AdoptedJoint } from '../../../shared/plan/types'
+import { limitsWords } from '../../../shared/plan/words'
 import { BandBar } from '../../drawings/BandBar'
 import { format } from '../../format'
 import { useJob } from '../../job/scope'
@@ -192,7 +193,7 @@ function Preview(props: { shown: Pick<SettleForm, 'value' | 'min' | 'max'> }) {
           target={at().value}
           ticks={[]}
           show={(nm) => format.torque(nm, 'N·m')}
-          label={`Limits ${at().min} to ${at().max} N·m around ${at().value} N·m`}
+          label={`Limits ${limitsWords({ min: at().min, max: at().max, unit: 'N·m' }, format)} around ${format.torque(at().value, 'N·m')} N·m`}
         />
       )}
     </Show>

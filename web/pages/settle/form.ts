@@ -16,6 +16,7 @@ import { sentenceFor } from '../../../shared/job/refusals'
 import type { ValueBasis } from '../../../shared/job/types'
 import { refuse } from '../../../shared/log'
 import { compareNm, formatNumber } from '../../../shared/units'
+import { exact } from '../../../shared/words'
 import { format } from '../../format'
 
 export interface SettleForm {
@@ -143,10 +144,10 @@ export function valuesShown(
   proposal: Proposal | undefined,
   tolerancePct: number,
 ): Pick<SettleForm, 'value' | 'min' | 'max'> {
-  const value = form.value || (proposal ? formatNumber(proposal.results.torqueNm, 2) : '')
+  const value = form.value || (proposal ? format.number(proposal.results.torqueNm, 2) : '')
   const nm = numberIn(value)
   const at = (side: 1 | -1) =>
-    nm === undefined || nm === 0 ? '' : formatNumber(inward(nm * (1 + (side * tolerancePct) / 100), side), 2)
+    nm === undefined || nm === 0 ? '' : format.number(inward(nm * (1 + (side * tolerancePct) / 100), side), 2)
   return { value, min: form.min || at(-1), max: form.max || at(1) }
 }
 
@@ -178,9 +179,9 @@ export function settle(
   if (!isTorque(minNm)) errors.min = `Enter the lowest acceptable reading${BETWEEN}.`
   if (!isTorque(maxNm)) errors.max = `Enter the highest acceptable reading${BETWEEN}.`
   if (torqueNm !== undefined && minNm !== undefined && minNm > torqueNm)
-    errors.min = `The lowest is above the value itself, ${torqueNm} N·m.`
+    errors.min = `The lowest is above the value itself, ${exact(torqueNm, format)} N·m.`
   if (torqueNm !== undefined && maxNm !== undefined && maxNm < torqueNm)
-    errors.max = `The highest is below the value itself, ${torqueNm} N·m.`
+    errors.max = `The highest is below the value itself, ${exact(torqueNm, format)} N·m.`
   if (proposal && maxNm !== undefined && compareNm(maxNm, proposal.results.ceilingNm) > 0)
     errors.max = sentenceFor(
       refuse('above_proposal', { maxNm, ceilingNm: Number(formatNumber(proposal.results.ceilingNm, 2)) }),

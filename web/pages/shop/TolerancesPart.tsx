@@ -1,6 +1,7 @@
 /** What the shop allows where neither the maker nor the plan gives limits, and whether a doer may look again. */
 import { createSignal, For, Show } from 'solid-js'
 import { JOINT_CLASSES } from '../../../shared/plan/types'
+import { format } from '../../format'
 import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Choices } from '../../ui/Choices'
 import { Field } from '../../ui/Field'
@@ -53,13 +54,14 @@ function Bands(props: { scope: ShopScope }) {
                 <>
                   <dt>Class {cls}</dt>
                   <dd>
-                    ± {scope.shop().tolerances.percent[cls]} %: {exampleWords(scope.shop().tolerances, cls)}
+                    ± {format.number(scope.shop().tolerances.percent[cls])} %:{' '}
+                    {exampleWords(scope.shop().tolerances, cls)}
                   </dd>
                 </>
               )}
             </For>
             <dt>Angle</dt>
-            <dd>± {scope.shop().tolerances.angleDeg}°</dd>
+            <dd>± {format.number(scope.shop().tolerances.angleDeg)}°</dd>
           </dl>
         }
       >

@@ -66,7 +66,7 @@ export function Wrenches(props: { scope: ShopScope }) {
                       {(length) => (
                         <>
                           <dt>Drive to grip</dt>
-                          <dd>{length()} mm</dd>
+                          <dd>{format.number(length())} mm</dd>
                         </>
                       )}
                     </Show>

@@ -9,7 +9,8 @@ export function numberFrom(text: string): number | undefined {
   return /^\d+(?:\.\d+)?$/.test(plain) ? Number(plain) : undefined
 }
 
-export const textOf = (value: number | undefined): string => (value === undefined ? '' : `${value}`)
+export const textOf = (value: number | undefined): string =>
+  value === undefined ? '' : format.digits(`${value}`)
 
 /** As a date field has it: `2026-03-09`, on the shop's calendar. */
 export const dayText = (at: Instant | undefined): string =>

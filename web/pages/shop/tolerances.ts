@@ -3,7 +3,7 @@ import { bandOf } from '../../../shared/plan/adopt'
 import { JOINT_CLASSES, type JointClass, type Tolerances } from '../../../shared/plan/types'
 import type { SelfRecheck } from '../../../shared/shop/types'
 import { format } from '../../format'
-import { numberFrom } from './numbers'
+import { numberFrom, textOf } from './numbers'
 
 const MOST_PERCENT = 50
 const MOST_DEG = 45
@@ -13,10 +13,10 @@ const EXAMPLE_NM = 80
 export type ToleranceDraft = Record<JointClass | 'angle', string>
 
 export const toleranceDraft = ({ percent, angleDeg }: Tolerances): ToleranceDraft => ({
-  A: `${percent.A}`,
-  B: `${percent.B}`,
-  C: `${percent.C}`,
-  angle: `${angleDeg}`,
+  A: textOf(percent.A),
+  B: textOf(percent.B),
+  C: textOf(percent.C),
+  angle: textOf(angleDeg),
 })
 
 /** The tolerances, or the sentence that says what is wrong with them. */
@@ -38,7 +38,7 @@ export function tolerancesFrom(draft: ToleranceDraft): Tolerances | string {
 export function exampleWords(tolerances: Tolerances, cls: JointClass): string {
   const band = bandOf({ kind: 'torque', torqueNm: EXAMPLE_NM }, { class: cls }, tolerances)
   if (band?.kind !== 'torque') return ''
-  return `${EXAMPLE_NM} N·m is in band from ${format.number(band.minNm)} to ${format.number(band.maxNm)} N·m`
+  return `${format.number(EXAMPLE_NM)} N·m is in band from ${format.number(band.minNm)} to ${format.number(band.maxNm)} N·m`
 }
 
 /** What follows from it, in words for everybody. */

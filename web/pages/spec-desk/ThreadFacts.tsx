@@ -1,5 +1,6 @@
 /** The thread and the class in figures: what people look up most. */
 import { Show } from 'solid-js'
+import { format } from '../../format'
 import { useCalculator } from './fields'
 import { answerOf } from './part'
 import { Facts } from './sheet'
@@ -13,15 +14,15 @@ export function ThreadFacts() {
     const grade = answerOf(calculation().tension)?.grade
     return [
       ['Nominal diameter', `${mm(size.dMm)} mm`],
-      ['Pitch', `${formatted(size.pitchMm)} mm${size.tpi ? `, ${size.tpi} an inch` : ''}`],
-      ['Pitch diameter d2', `${formatted(size.d2Mm)} mm`],
-      ['Root of the bolt d3', `${formatted(size.d3Mm)} mm`],
-      ['Minor of the hole D1', `${formatted(size.D1Mm)} mm`],
+      ['Pitch', `${format.number(size.pitchMm)} mm${size.tpi ? `, ${size.tpi} an inch` : ''}`],
+      ['Pitch diameter d2', `${format.number(size.d2Mm)} mm`],
+      ['Root of the bolt d3', `${format.number(size.d3Mm)} mm`],
+      ['Minor of the hole D1', `${format.number(size.D1Mm)} mm`],
       ['Stress area', `${mm(size.stressAreaMm2)} mm²`],
       ...(grade
         ? ([
-            [`${grade.grade}: tensile strength`, `${Math.round(grade.rmMPa)} MPa`],
-            ['Yield', `${Math.round(grade.yieldMPa)} MPa`],
+            [`${grade.grade}: tensile strength`, `${format.number(grade.rmMPa, 0)} MPa`],
+            ['Yield', `${format.number(grade.yieldMPa, 0)} MPa`],
             ['Proof load', `${kN(grade.proofMPa * size.stressAreaMm2)} kN`],
           ] as [string, string][])
         : []),
@@ -37,5 +38,3 @@ export function ThreadFacts() {
     </Show>
   )
 }
-
-const formatted = (value: number) => String(Math.round(value * 1000) / 1000)

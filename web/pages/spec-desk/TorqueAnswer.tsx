@@ -7,7 +7,7 @@ import { useCalculator } from './fields'
 import { answerOf, whyNot } from './part'
 import { Sources } from './sheet'
 import { airframeLine, besideBand, lubricationTable } from './tension'
-import { alsoIn, computedNm, kN, percent } from './words'
+import { alsoIn, computedNm, frictionWords, kN, percent } from './words'
 
 /** Said already in the answer itself. */
 const SHOWN_ELSEWHERE: readonly CautionCode[] = [
@@ -58,8 +58,8 @@ function Recommendation(props: { tight: Tightening }) {
   const marked = () => calculation().printedBeside ?? besideBand(props.tight, recommended()?.torqueNm ?? 0)
   const band = () => `${computedNm(props.tight.low.torqueNm)} to ${computedNm(props.tight.high.torqueNm)} N·m`
   const friction = () => {
-    const { low, high } = props.tight
-    return low.muThread === high.muThread ? `μ ${low.muThread}` : `μ ${low.muThread} to ${high.muThread}`
+    const [low, high] = [props.tight.low.muThread, props.tight.high.muThread]
+    return low === high ? `μ ${format.number(low)}` : `μ ${frictionWords({ low, high }, ' to ')}`
   }
   const single = () => props.tight.low.torqueNm === props.tight.high.torqueNm
   return (
@@ -163,7 +163,7 @@ function Lubrications() {
                   }
                 >
                   <td class="desk-number">
-                    {row.friction?.low.toFixed(2)}–{row.friction?.high.toFixed(2)}
+                    <Show when={row.friction}>{(band) => frictionWords(band(), '–')}</Show>
                   </td>
                   <td class="desk-number">
                     {computedNm(row.lowNm ?? 0)}–{computedNm(row.highNm ?? 0)}
@@ -191,9 +191,12 @@ function Airframe() {
         <div class="desk-compare">
           <p>
             To compare: airframe bolts of this size, oil-free plated threads, nut in tension, are tightened to{' '}
-            {airframe().printedLbfIn[0]}–{airframe().printedLbfIn[1]} lbf·in (
-            {computedNm(airframe().tension.minNm)}–{computedNm(airframe().tension.maxNm)} N·m). That table
-            holds for airframe bolts only.
+            {airframe()
+              .printedLbfIn.slice(0, 2)
+              .map((lbfIn) => format.number(lbfIn))
+              .join('–')}{' '}
+            lbf·in ({computedNm(airframe().tension.minNm)}–{computedNm(airframe().tension.maxNm)} N·m). That
+            table holds for airframe bolts only.
           </p>
           <Sources ids={airframe().basis} of="the airframe table" />
         </div>

@@ -71,7 +71,8 @@ export function WrenchRow() {
                   </strong>
                   : {computedNm(calculation().target?.torqueNm ?? 0)} ×{' '}
                   {format.number(typed().adapter.wrenchMm, 1)} / ({format.number(typed().adapter.wrenchMm, 1)}{' '}
-                  + {format.number(typed().adapter.adapterMm, 1)} · cos {typed().adapter.angleDeg}°).
+                  + {format.number(typed().adapter.adapterMm, 1)} · cos{' '}
+                  {format.number(typed().adapter.angleDeg, 1)}°).
                 </p>
               )}
             </Show>
@@ -180,8 +181,8 @@ function WrenchLine(props: { picked: Picked; best: boolean }) {
 }
 
 function targetWords({ torqueNm, minNm, maxNm, from, limits, tolerancePct }: Target): string {
-  const torque = from === 'printed' ? format.number(torqueNm, 2) : computedNm(torqueNm)
+  const torque = `${from === 'printed' ? format.number(torqueNm, 2) : computedNm(torqueNm)} N·m`
   const band = `${computedNm(minNm)} to ${computedNm(maxNm)} N·m`
   const why = limits === 'printed' ? 'as printed' : `±${format.number(tolerancePct, 1)}\u00A0%`
-  return `For ${torque} N·m ${from === 'printed' ? 'as the manual prints it' : 'as recommended above, not printed by the maker'}; band ${band} (${why}).`
+  return `For ${torque} ${from === 'printed' ? 'as the manual prints it' : 'as recommended above, not printed by the maker'}; band ${band} (${why}).`
 }

@@ -16,6 +16,8 @@ import {
 import { isRefusal } from '../../../shared/log'
 import type { Wrench } from '../../../shared/shop/types'
 import type { TorqueSpec } from '../../../shared/spec'
+import { exact } from '../../../shared/words'
+import { format } from '../../format'
 import { numberIn } from './entries'
 import { type Fit, fitOf, type Strip, stripOf } from './hole'
 import type { InputField, Inputs } from './inputs'
@@ -70,7 +72,7 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
   const percentError =
     percent.error ??
     (percent.value !== undefined && !(percent.value > 0 && percent.value <= 50)
-      ? `A band of ±${percent.value} % is none to work to. Enter a number above 0, at most 50.`
+      ? `A band of ±${exact(percent.value, format)} % is none to work to. Enter a number above 0, at most 50.`
       : undefined)
   const tolerancePct = percentError ? crib.tolerancePct : (percent.value ?? crib.tolerancePct)
   const printed = printedOf(inputs)

@@ -4,7 +4,8 @@
  * An empty entry is no answer and no fault. What cannot be read comes back as the sentence that belongs at its field.
  */
 import { isRefusal } from '../../../shared/log'
-import { parseLength, unitSentenceFor } from '../../../shared/units'
+import { parseLength, unitAfter, unitSentenceFor } from '../../../shared/units'
+import { exact } from '../../../shared/words'
 import { format } from '../../format'
 import { type InputField, type Inputs, LABELS } from './inputs'
 
@@ -16,7 +17,7 @@ export function lengthIn(text: string): Entry<number> {
   const asTyped = parseLength(text)
   const read =
     isRefusal(asTyped) && asTyped.refused === 'unclear' && (asTyped.data as { why: string }).why === 'no_unit'
-      ? parseLength(`${text.trim()} mm`)
+      ? parseLength(text.trim().concat(' mm'))
       : asTyped
   return isRefusal(read) ? { error: unitSentenceFor(read, format) ?? '' } : { value: read.mm }
 }
@@ -101,7 +102,7 @@ function bounded<T extends number | { low: number; high: number }>(
     (value) => !(above === undefined ? value >= (from ?? 0) : value > above) || value > upto,
   )
   if (out === undefined) return entry
-  const inUnit = (value: number) => `${value}${unit === 'mm' ? ' mm' : unit}`
+  const inUnit = (value: number) => `${exact(value, format)}${unitAfter(unit)}`
   const lowest = above === undefined ? `from ${inUnit(from ?? 0)}` : `above ${inUnit(above)}`
   const name = LABELS[field].replace(/, (?:mm|°)$/, '')
   return { error: `“${name}” cannot be ${inUnit(out)}. Enter a number ${lowest} to ${inUnit(upto)}.` }

@@ -2,6 +2,8 @@
 import { type ProposedOrder, proposeOrder } from '../../../shared/fastener'
 import { isRefusal } from '../../../shared/log'
 import type { OutlineShape, Position } from '../../../shared/plan/types'
+import { exact } from '../../../shared/words'
+import { format } from '../../format'
 import { numberIn } from './entries'
 import type { Inputs } from './inputs'
 import { open, type Part, refusedPart, there, unreadable } from './part'
@@ -25,7 +27,7 @@ export function orderOf(inputs: Inputs): Part<Ordered> {
   if (!whole)
     return {
       state: 'refused',
-      why: `${count.value} bolts cannot be drawn here. Enter a whole number from 2 to ${MOST}.`,
+      why: `${exact(count.value, format)} bolts cannot be drawn here. Enter a whole number from 2 to ${MOST}.`,
       field: 'count',
     }
   const inRows = inputs.pattern === 'rows'
@@ -33,7 +35,7 @@ export function orderOf(inputs: Inputs): Part<Ordered> {
   if (inRows && (!Number.isInteger(rowCount) || rowCount < 1 || count.value % rowCount !== 0))
     return {
       state: 'refused',
-      why: `${count.value} bolts do not stand in ${rowCount} equal rows. Enter another number of rows.`,
+      why: `${exact(count.value, format)} bolts do not stand in ${exact(rowCount, format)} equal rows. Enter another number of rows.`,
       field: 'rows',
     }
   const positions = inRows ? grid(count.value, rowCount) : ring(count.value)

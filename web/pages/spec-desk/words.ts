@@ -1,5 +1,6 @@
 /** Numbers of the desk as they are read: no more digits than the trade uses, the unit behind them. */
 import { type HoleVerdict, kiloNewton, type WeakestLink } from '../../../shared/fastener'
+import { toDecimals } from '../../../shared/plan/words'
 import { fromNm } from '../../../shared/units'
 import { format } from '../../format'
 import type { Calculation } from './calculation'
@@ -7,6 +8,10 @@ import type { Calculation } from './calculation'
 export const kN = (n: number): string => kiloNewton(n, format)
 export const mm = (value: number): string => format.number(value, 2)
 export const percent = (share: number): string => `${format.number(share * 100, 0)} %`
+
+/** A band of friction, both ends with as many decimals: `0.10 to 0.16`. */
+export const frictionWords = ({ low, high }: { low: number; high: number }, to: string): string =>
+  [low, high].map((end) => toDecimals(end, { min: low, max: high }, format)).join(to)
 
 /** A figure that comes out of a formula: three digits, never a hundredth of a newton-metre nobody can set. */
 export const computedNm = (nm: number): string => format.number(nm, nm < 10 ? 2 : nm < 100 ? 1 : 0)

@@ -9,7 +9,7 @@ import { NOT_GIVEN } from '../../../../shared/plan/fasteners'
 import { type Path, type PlanFault, placeName } from '../../../../shared/plan/place'
 import type { Joint, Pass, Plan } from '../../../../shared/plan/types'
 import type { Shop } from '../../../../shared/shop/types'
-import { listed } from '../../../../shared/words'
+import { exact, listed } from '../../../../shared/words'
 import { format } from '../../../format'
 import { keysOf } from '../fault-place'
 
@@ -96,11 +96,14 @@ function jointFaults(
 function valueFault(pass: Pass): string | undefined {
   if (pass.kind === 'torque')
     return pass.torqueNm !== null && !(pass.torqueNm > 0 && pass.torqueNm <= 50_000)
-      ? `${pass.torqueNm} N·m is no torque`
+      ? `${exact(pass.torqueNm, format)} N·m is no torque`
       : undefined
-  if (pass.kind === 'wait') return pass.minutes > 0 ? undefined : `${pass.minutes} min is no wait`
+  if (pass.kind === 'wait')
+    return pass.minutes > 0 ? undefined : `${exact(pass.minutes, format)} min is no wait`
   const { angleDeg } = pass
-  return angleDeg !== undefined && !(angleDeg > 0 && angleDeg <= 1080) ? `${angleDeg}° is no turn` : undefined
+  return angleDeg !== undefined && !(angleDeg > 0 && angleDeg <= 1080)
+    ? `${exact(angleDeg, format)}° is no turn`
+    : undefined
 }
 
 export function openPoints(plan: Plan): PlanFault[] {
