@@ -2,28 +2,39 @@
 import { isRefusal } from '../log'
 import type { Figures } from '../words'
 import type { Doubt, TorqueJudgement } from './judge'
+import { fastenerSentence } from './refusals'
 import { thread } from './thread'
 
 interface Doubted {
   /** A share as a percentage, and as how many times the whole. */
   percent: (share?: number) => string
   times: (share?: number) => string
-  number: Figures['number']
+  figures: Figures
   judged: TorqueJudgement
   value: string
   top: string
+  /** The value where it goes too far itself, else the highest that is allowed: its name in a sentence, and how far it goes. */
+  at: (tooFar: (share: Reached) => boolean) => Reached & { name: string }
   bolt: string
 }
 
+type Reached = NonNullable<TorqueJudgement['topShare']>
+
 const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
-  breaks_bolt: ({ judged, value, bolt, percent }) =>
-    `${value} would break ${bolt}: even at the highest friction it comes to ${percent(judged.valueShare?.breaks)} of its breaking load.`,
-  three_times: ({ judged, value, bolt, times }) =>
-    judged.doubts.includes('grade_assumed') && (judged.valueShare?.least ?? 0) > 3
-      ? `${value} is ${times(judged.valueShare?.least)} what ${bolt} bears, even at the highest friction.`
-      : `${value} pulls more than three times what the thread in the hole holds.`,
-  past_yield: ({ judged, value, bolt, percent }) =>
-    `${value} would pull ${bolt} past its yield at usual friction (${percent(judged.valueShare?.usual)}).`,
+  breaks_bolt: ({ at, bolt, percent }) => {
+    const { name, breaks } = at((share) => share.breaks > 1)
+    return `${name} would break ${bolt}: even at the highest friction it comes to ${percent(breaks)} of its breaking load.`
+  },
+  three_times: ({ judged, at, bolt, times }) => {
+    const asBolt = at((share) => share.least > 3)
+    return judged.doubts.includes('grade_assumed') && asBolt.least > 3
+      ? `${asBolt.name} is ${times(asBolt.least)} what ${bolt} bears, even at the highest friction.`
+      : `${at((share) => (share.strips ?? 0) > 3).name} pulls more than three times what the thread in the hole holds.`
+  },
+  past_yield: ({ at, bolt, percent }) => {
+    const { name, usual } = at((share) => share.usual > 1)
+    return `${name} would pull ${bolt} past its yield at usual friction (${percent(usual)}).`
+  },
   over_nut: ({ judged, top, percent }) =>
     `${top} would pull a class ${judged.torque.grade?.replace(/\D+/g, '') ?? ''} nut over its proof load at usual friction (${percent(judged.nutShare)}).`,
   strips_hole: ({ judged, top, percent }) =>
@@ -36,12 +47,15 @@ const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
       : judged.grade
         ? `No grade is given: it was judged as ${judged.grade}.`
         : 'No grade is given: it was not judged.',
-  pitch_assumed: ({ judged, number }) =>
+  pitch_assumed: ({ judged, figures: { number } }) =>
     `${judged.torque.thread?.trim()} is taken as ${judged.thread}, the coarse pitch${lengthWords(judged.torque.thread, number)}.`,
-  thread_unknown: ({ judged: { torque } }) =>
-    isNamed(torque.thread)
-      ? `“${torque.thread}” is no thread known here: its torque was not judged.`
-      : 'No thread is given: its torque was not judged.',
+  thread_unknown: ({ judged: { torque }, figures }) => {
+    if (!isNamed(torque.thread)) return 'No thread is given: its torque was not judged.'
+    const read = thread(torque.thread)
+    return isRefusal(read) && read.refused === 'thread_pitch_or_length'
+      ? `${fastenerSentence(read, figures)} Its torque was not judged.`
+      : `“${torque.thread}” is no thread known here: its torque was not judged.`
+  },
 }
 
 const lengthWords = (text = '', number: Figures['number']): string => {
@@ -50,25 +64,33 @@ const lengthWords = (text = '', number: Figures['number']): string => {
 }
 
 /** Plans say `not given` where a sheet said nothing. */
-const isNamed = (text: string | undefined): boolean => !!text?.trim() && text.trim() !== 'not given'
+const isNamed = (text: string | undefined): text is string => !!text?.trim() && text.trim() !== 'not given'
 
 /** One doubt of a judgement, in words with its figures. */
-export function doubtWords(doubt: Doubt, judged: TorqueJudgement, { torque, number }: Figures): string {
+export function doubtWords(doubt: Doubt, judged: TorqueJudgement, figures: Figures): string {
+  const { torque, number } = figures
   const { fastener, nominalNm, minNm, maxNm } = judged.torque
   const printed = [nominalNm, minNm, maxNm].filter((nm) => nm !== undefined)
   const inNm = (torqueNm: number) => `${torque(torqueNm, 'N·m')} N·m`
   const kind = fastener === 'stud' ? 'stud' : 'bolt'
+  const value = inNm(nominalNm ?? minNm ?? maxNm ?? 0)
+  const top = inNm(Math.max(0, ...printed))
+  const nothing = { usual: 0, least: 0, breaks: 0 }
   const bolt = [article(judged.thread), judged.thread, kind, judged.grade && `(${judged.grade})`]
   return WORDS[doubt]({
     judged,
-    value: inNm(nominalNm ?? minNm ?? maxNm ?? 0),
-    top: inNm(Math.max(0, ...printed)),
+    value,
+    top,
+    at: (tooFar) =>
+      judged.valueShare && tooFar(judged.valueShare)
+        ? { name: value, ...judged.valueShare }
+        : { name: value === top ? top : `The highest, ${top},`, ...(judged.topShare ?? nothing) },
     bolt: bolt.filter(Boolean).join(' '),
     // Close to the whole with a decimal: what is past it does not read as 100 %.
     percent: (share = 0) =>
       share < 0.01 ? 'less than 1 %' : `${number(share * 100, Math.abs(share - 1) < 0.01 ? 1 : 0)} %`,
     times: (share = 0) => `${number(share, 1)} times`,
-    number,
+    figures,
   })
 }
 

@@ -32,11 +32,11 @@ export interface TorqueToJudge {
 }
 
 export type Doubt =
-  /** It pulls more than the bolt's breaking load, even at the highest friction. */
+  /** It or its top pulls more than the bolt's breaking load, even at the highest friction. */
   | 'breaks_bolt'
-  /** More than three times what the joint holds. */
+  /** It or its top is more than three times what the joint holds. */
   | 'three_times'
-  /** Past yield at the middle of the friction band. */
+  /** It or its top is past yield at the middle of the friction band. */
   | 'past_yield'
   /** Its top pulls more than the nut's proof load at the middle of the band. */
   | 'over_nut'
@@ -62,14 +62,23 @@ export interface TorqueJudgement {
   yieldShare?: Share
   breakShare?: Share
   stripShare?: Share
-  /** Its value as shares: of yield at the middle of the friction band, of yield and of break at the highest friction. */
-  valueShare?: { usual: number; least: number; breaks: number }
+  valueShare?: ReachedShare
+  /** Its highest: a limit, or the value where there is none. */
+  topShare?: ReachedShare
   /** Its top at the middle of the band, as a share of the nut's proof load. */
   nutShare?: number
 }
 interface Share {
   low: number
   high: number
+}
+/** How far one torque goes: to yield at the middle of the friction band, to yield and to break at the highest friction. */
+interface ReachedShare {
+  usual: number
+  least: number
+  breaks: number
+  /** To what the hole's thread holds as it is typical, at the highest friction. */
+  strips?: number
 }
 
 const CLAMPS: readonly string[] = ['bolt', 'nut', 'stud']
@@ -83,9 +92,10 @@ const LEAST_SHARE = 0.05
 /**
  * Judges one torque with its limits.
  *
- * Impossible: at the highest friction its value breaks the bolt, or pulls over three times what an assumed bolt or the hole's
- * thread holds; what seals is held to an assumed bolt of its thread alone. Implausible: past yield or over the nut's proof load at
- * the middle of the friction band, stripping the hole, hardly clamping, or with an assumed grade. Never throws; figures that are none are not judged. Yield and break by VDI 2230 with torsion.
+ * The highest that is allowed counts: a wrench may be set to it. Impossible: at the highest friction that breaks the bolt, or pulls
+ * over three times what an assumed bolt or the hole's thread holds; what seals is held to an assumed bolt of its thread alone.
+ * Implausible: past yield or over the nut's proof load at the middle of the friction band, stripping the hole, hardly clamping,
+ * or with an assumed grade. Never throws; figures that are none are not judged. Yield and break by VDI 2230 with torsion.
  */
 export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
   const figures = [given.nominalNm, given.minNm, given.maxNm].filter((nm) => nm !== undefined)
@@ -108,15 +118,20 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
     low: pullOf(bottom, ends.rough) / stripN.typical,
     high: pullOf(top, ends.slippery) / stripN.reserved,
   }
-  const valueShare = value / ends.rough.torqueNm
+  const reached = (torqueNm: number): ReachedShare => {
+    const least = torqueNm / ends.rough.torqueNm
+    return {
+      usual: torqueNm / ends.middle.torqueNm,
+      least,
+      breaks: least * toBreak,
+      ...(stripN ? { strips: pullOf(torqueNm, ends.rough) / stripN.typical } : {}),
+    }
+  }
+  const topShare = reached(top)
   const doubts: Doubt[] = [
-    ...when(!assumed && valueShare * toBreak > 1, 'breaks_bolt'),
-    ...when(
-      (assumed && valueShare > MOST_TIMES) ||
-        (stripN !== undefined && pullOf(value, ends.rough) > MOST_TIMES * stripN.typical),
-      'three_times',
-    ),
-    ...when(value > ends.middle.torqueNm, 'past_yield'),
+    ...when(!assumed && topShare.breaks > 1, 'breaks_bolt'),
+    ...when((assumed && topShare.least > MOST_TIMES) || (topShare.strips ?? 0) > MOST_TIMES, 'three_times'),
+    ...when(topShare.usual > 1, 'past_yield'),
     ...when(nut !== undefined && pullOf(top, ends.middle) > nut.proofN, 'over_nut'),
     ...when((stripShare?.high ?? 0) > 1, 'strips_hole'),
     ...when(value / ends.slippery.torqueNm < LEAST_SHARE, 'hardly_clamps'),
@@ -133,7 +148,8 @@ export function judgeTorque(given: TorqueToJudge): TorqueJudgement {
     yieldShare,
     breakShare,
     ...(stripShare ? { stripShare } : {}),
-    valueShare: { usual: value / ends.middle.torqueNm, least: valueShare, breaks: valueShare * toBreak },
+    valueShare: reached(value),
+    topShare,
     ...(nut ? { nutShare: pullOf(top, ends.middle) / nut.proofN } : {}),
   }
 }

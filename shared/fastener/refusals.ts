@@ -21,6 +21,7 @@ export interface FastenerRefusalData {
   number_impossible: { name: string; given: string; must: string }
   thread_unknown: { text: string; understood: string }
   thread_pitch_needed: { text: string; size: string; pitches: string[] }
+  thread_pitch_or_length: { text: string; dMm: number; pitchMm: number; lengthMm: number }
   thread_pitch_impossible: {
     text: string
     dMm: number
@@ -116,6 +117,8 @@ const SENTENCES: Sentences = {
     `“${d.text}” is not a thread known here${d.understood ? ` (understood: ${digits(d.understood)})` : ''}. Write it as M10x1.25, 3/8-16 UNC or #10-32.`,
   thread_pitch_needed: (d, { digits }) =>
     `“${d.text}” does not say the pitch${d.pitches.length ? `: ${d.size} comes with ${listed(d.pitches.map(digits))}` : ''}. Write the pitch too.`,
+  thread_pitch_or_length: (d, f) =>
+    `“${d.text}” may be M${exact(d.dMm, f)}x${exact(d.pitchMm, f)} without its decimal point, or a bolt ${mm(d.lengthMm, f)} long. Write the pitch, and a length after it.`,
   thread_pitch_impossible: (d, f) =>
     `“${d.text}” was understood as ${mm(d.dMm, f)} with pitch ${mm(d.pitchMm, f)}, which ${PITCH_WHY[d.why]}${d.limitMm === undefined ? '' : ` (${mm(d.limitMm, f)})`}. Measure the pitch; a length is written after it.`,
   thread_series_differs: (d) =>

@@ -103,6 +103,9 @@ function readMetric(text: string, bare: string, hand: 'left' | 'right'): Thread 
   const dMm = decimal(size)
   // ISO 4014 and its like leave the coarse pitch out: `M8 x 25` is a bolt 25 mm long.
   const isLength = first !== undefined && second === undefined && couldBeLength(dMm, decimal(first))
+  const pointLost = isLength ? pitchWithPoint(dMm, first) : undefined
+  if (pointLost !== undefined)
+    return no('thread_pitch_or_length', { text, dMm, pitchMm: pointLost, lengthMm: decimal(first ?? '') })
   const [pitch, length] = isLength ? [undefined, first] : [first, second]
   if (!(dMm >= 1 && dMm <= 600))
     return no('thread_unknown', { text, understood: `metric, ${dMm} mm across, outside 1 to 600 mm` })
@@ -137,6 +140,11 @@ function readMetric(text: string, bare: string, hand: 'left' | 'right'): Thread 
 const LONGEST_MM = 1000
 /** Nominal lengths a set screw shorter than its diameter comes in, mm (ISO 888, from memory). */
 const SHORT_MM: readonly number[] = [2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25]
+/** Nominal lengths of bolts and screws, mm (ISO 888, from memory; above 200 mm no pitch looks like one). */
+const LENGTHS_MM: ReadonlySet<number> = new Set([
+  ...SHORT_MM,
+  ...[30, 35, 40, 45, 50, 55, 60, 65, 70, 80, 90, 100, 110, 120, 130, 140, 150, 160, 180, 200],
+])
 
 /** No pitch of that diameter, but whole millimetres as long as it is thick; shorter only as set screws come. */
 const couldBeLength = (dMm: number, number: number): boolean =>
@@ -144,6 +152,17 @@ const couldBeLength = (dMm: number, number: number): boolean =>
   number > coarsestPitchMm(dMm) &&
   number <= LONGEST_MM &&
   (number >= dMm || (number >= dMm / 2 && SHORT_MM.includes(number)))
+
+/**
+ * The pitch of that diameter a length would be with a decimal point in it: `M10x125` may be M10x1.25, and `M12x15` M12x1.5.
+ * Not where bolts come in that length: M20x25 and M5x8 are.
+ */
+const pitchWithPoint = (dMm: number, digits = ''): number | undefined =>
+  LENGTHS_MM.has(Number(digits))
+    ? undefined
+    : usualPitchesMm(dMm, false).find((pitch) => !Number.isInteger(pitch) && sameDigits(pitch, digits))
+const sameDigits = (pitch: number, digits: string): boolean =>
+  `${pitch}`.replace(/^0?|[.]/g, '') === digits.replace(/^0/, '')
 
 function pitchFault(dMm: number, pitchMm: number) {
   const coarsest = coarsestPitchMm(dMm)

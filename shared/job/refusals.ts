@@ -277,7 +277,7 @@ const SENTENCES: Sentences = {
     `${d.stepId} ${d.title}, pass ${d.pass}: ${doubtsInWords(d.judged, w).join(' ')} ${
       d.planTitle
         ? `Put it right in a new edition of ${d.planTitle}, or take it there as printed, with its page as a photo.`
-        : 'Check the unit, the thread and the grade, and decide a lower one.'
+        : 'Check the unit, the thread and the grade, and decide a lower torque or upper limit.'
     }`,
   proposal_refused: (d, w) =>
     `No torque can be computed for ${d.title}: ${d.reasons.map((reason) => proposalSentence(reason, w)).join(' ')} Decide it by a source or a competent person’s word.`,

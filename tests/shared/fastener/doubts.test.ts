@@ -27,6 +27,28 @@ describe('the words of a doubt', () => {
       'past_yield',
       '36 N·m would pull an M8x1.25 bolt (8.8) past its yield at usual friction (132 %).',
     ],
+    [
+      { nominalNm: 22, minNm: 20, maxNm: 90 },
+      'breaks_bolt',
+      'The highest, 90 N·m, would break an M8x1.25 bolt (8.8): even at the highest friction it comes to 217 % of its breaking load.',
+    ],
+    [
+      { nominalNm: 22, minNm: 20, maxNm: 36 },
+      'past_yield',
+      'The highest, 36 N·m, would pull an M8x1.25 bolt (8.8) past its yield at usual friction (132 %).',
+    ],
+    [{ nominalNm: 22, maxNm: 200, grade: '' }, 'three_times', 'The highest, 200 N·m, is '],
+    [
+      { nominalNm: 1, maxNm: 30, grade: '12.9', holeMaterial: 'cast aluminium', engagementMm: 1.5 },
+      'three_times',
+      'The highest, 30 N·m, pulls more than three times what the thread in the hole holds.',
+    ],
+    [{ nominalNm: 60, maxNm: 90 }, 'breaks_bolt', '60 N·m would break'],
+    [
+      { nominalNm: 22, thread: 'M8x125' },
+      'thread_unknown',
+      '“M8x125” may be M8x1.25 without its decimal point, or a bolt 125 mm long. Write the pitch, and a length after it. Its torque was not judged.',
+    ],
     [{ nominalNm: 36, fastener: 'stud' }, 'past_yield', 'an M8x1.25 stud (8.8)'],
     [
       { nominalNm: 90, thread: 'M9x1', fastener: 'nut', grade: '8' },

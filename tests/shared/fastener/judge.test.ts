@@ -33,6 +33,20 @@ describe('judging a torque', () => {
   test('[FT22] past yield at the middle of the band is doubtful, not stopped', () => {
     expect(judged({ nominalNm: 36 })).toMatchObject({ verdict: 'implausible', doubts: ['past_yield'] })
   })
+  test('[FT22] the highest that is allowed is judged as well, a limit and a tolerance alike', () => {
+    expect(judged({ minNm: 20, nominalNm: 22, maxNm: 25 }).verdict).toBe('plausible')
+    expect(judged({ minNm: 20, nominalNm: 22, maxNm: 36 })).toMatchObject({
+      verdict: 'implausible',
+      doubts: ['past_yield'],
+    })
+    const high = judged({ minNm: 20, nominalNm: 22, maxNm: 90 })
+    expect(high).toMatchObject({ verdict: 'impossible', doubts: ['breaks_bolt', 'past_yield'] })
+    expect(high.topShare).toEqual(judged({ nominalNm: 90 }).valueShare)
+    expect(high.valueShare).toEqual(judged({ nominalNm: 22 }).topShare)
+    expect(judged({ grade: '', nominalNm: 22, maxNm: 900 }).doubts[0]).toBe('three_times')
+    const hole = { holeMaterial: 'cast aluminium', engagementMm: 1.5, grade: '12.9' }
+    expect(judged({ ...hole, nominalNm: 1, maxNm: 30 }).verdict).toBe('impossible')
+  })
   test('[FT22] a grade that is not given is assumed and said, and stops only at three times', () => {
     const open = { thread: 'M8', grade: 'not given', lubrication: 'not given' }
     expect(judged({ ...open, nominalNm: 25 })).toMatchObject({

@@ -93,6 +93,28 @@ describe('as people write it', () => {
   ])('[FT1] %s has no such pitch, and is a length of %s', (text, designation, lengthMm) => {
     expect(answered(thread(text))).toMatchObject({ designation, lengthMm })
   })
+  test.each([
+    ['M10x125', 1.25, 125],
+    ['M10 × 75', 0.75, 75],
+    ['M10x075', 0.75, 75],
+    ['M12x15', 1.5, 15],
+    ['M12 x 175 mm', 1.75, 175],
+  ])('[FT1] %s may be a pitch of %d that lost its point, and is asked about', (text, pitchMm, lengthMm) => {
+    expect(thread(text)).toMatchObject({ refused: 'thread_pitch_or_length', data: { pitchMm, lengthMm } })
+  })
+  test.each([
+    ['M10x120', 120],
+    ['M10x100', 100],
+    ['M20x25', 25],
+    ['M5x8', 8],
+    ['M6x125', 125],
+    ['M16x175', 175],
+  ])('[FT1] %s is a length: bolts come in it, or no such pitch does', (text, lengthMm) => {
+    expect(thread(text)).toMatchObject({ lengthMm, pitchTaken: true })
+  })
+  test('[FT1] with its pitch before it a length is a length', () => {
+    expect(thread('M10x1.25x125')).toMatchObject({ pitchMm: 1.25, lengthMm: 125 })
+  })
   test('[FT1] what is no pitch and too short or odd for a length is asked about', () => {
     expect(thread('M10 x 2')).toMatchObject({ refused: 'thread_pitch_impossible', data: { pitchMm: 2 } })
     expect(thread('M10x12.5')).toMatchObject({ refused: 'thread_pitch_impossible', data: { pitchMm: 12.5 } })

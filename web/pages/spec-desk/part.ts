@@ -47,6 +47,7 @@ export function unreadable(entries: { [Field in InputField]?: Entry<unknown> }):
 const FIELD_OF: Partial<Record<FastenerRefusal['refused'], InputField>> = {
   thread_unknown: 'thread',
   thread_pitch_needed: 'thread',
+  thread_pitch_or_length: 'thread',
   thread_pitch_impossible: 'thread',
   thread_series_differs: 'thread',
   thread_other_form: 'thread',
