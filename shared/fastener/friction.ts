@@ -44,6 +44,9 @@ export interface LubricationBand extends FrictionBand {
   words: string
 }
 
+/** What a person is told to write in a plan. */
+export const LUBRICATION_EXAMPLES: readonly string[] = ['dry', 'engine oil', 'oil on threads and under head']
+
 /** Which state a text means by the vocabulary; anything it does not hold whole is asked about, for no friction is guessed. */
 export function readLubrication(text: string): Lubrication | FastenerRefusal {
   if (!hasText(text) || text.trim() === '')

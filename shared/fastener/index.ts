@@ -15,6 +15,7 @@ export {
   FRICTION_CLASSES,
   type FrictionBand,
   frictionBand,
+  LUBRICATION_EXAMPLES,
   LUBRICATIONS,
   type Lubrication,
   type LubricationBand,

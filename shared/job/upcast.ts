@@ -4,15 +4,33 @@
  * One line an event type, so that a new type without a line does not compile. `asStored` means that every
  * row ever written has today's shape. A lift runs after the hash was checked and must not fail.
  */
+import { saysPlated } from '../plan/fasteners'
+import type { Plan } from '../plan/types'
 import type { JobEvent } from './events'
 
 export type Lift = (stored: Record<string, unknown>) => Record<string, unknown>
 
 export const asStored: Lift = (stored) => stored
 
+/**
+ * Older builds called zinc plating without a lubricant `plated`. Today that word asks what it is plated with, and no plan is
+ * added with it (PC8): where it is stored, it means what it meant.
+ */
+export const liftPlan: Lift = (stored) => {
+  const { plan } = stored as { plan?: Plan }
+  if (!plan?.steps.some(({ joints }) => joints.some(saysPlated))) return stored
+  const steps = plan.steps.map((step) => ({
+    ...step,
+    joints: step.joints.map((joint) =>
+      saysPlated(joint) ? { ...joint, lubrication: 'zinc plated' } : joint,
+    ),
+  }))
+  return { ...stored, plan: { ...plan, steps } }
+}
+
 const LIFTS: Record<JobEvent['type'], Lift> = {
   JobOpened: asStored,
-  PlanAdopted: asStored,
+  PlanAdopted: liftPlan,
   StepClaimed: asStored,
   StepPutDown: asStored,
   ScaleEntered: asStored,

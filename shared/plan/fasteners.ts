@@ -13,6 +13,7 @@ import {
   holeMaterial,
   judgeTorque,
   readLubrication,
+  thread as readThread,
   type TorqueJudgement,
 } from '../fastener'
 import { isRefusal } from '../log'
@@ -58,9 +59,11 @@ export function judgeAt(
   })
 }
 
-/** More than the fastener bears, and taken all the same with this very value. */
+/** More than the fastener bears, and taken all the same with this very value and no higher limit. */
 export const takenAsPrinted = (pass: TorquePass): pass is TorquePass & { asPrinted: AsPrinted } =>
-  pass.asPrinted !== undefined && pass.asPrinted.torqueNm === pass.torqueNm
+  pass.asPrinted !== undefined &&
+  pass.asPrinted.torqueNm === pass.torqueNm &&
+  (pass.asPrinted.maxNm === undefined || (pass.limits?.maxNm ?? pass.torqueNm) <= pass.asPrinted.maxNm)
 
 /** What speaks against a torque at a head, where it is more than the fastener bears; nothing within a band that was taken so. */
 export function impossibleAt(
@@ -89,7 +92,7 @@ export function impossiblePasses(joint: Joint): { pass: number; judged: TorqueJu
   })
 }
 
-/** [PC1–PC7] */
+/** [PC1–PC9] */
 export function checkFasteners(
   plan: Plan,
   { fault, caution }: FastenerReports,
@@ -120,6 +123,14 @@ export function checkFasteners(
       const fit = fitProblem(joint, path, figures)
       if (fit) (fit.grave ? grave : light).push([i, fit])
       for (const found of wordProblems(joint, path)) light.push([i, found])
+      const unread = threadProblem(joint, path, figures)
+      if (unread) grave.push([i, unread])
+      if (saysPlated(joint))
+        fault(
+          [...path, 'lubrication'],
+          `${joint.id}: “${joint.lubrication}” does not say what it is plated with`,
+          'Write “zinc plated” if nothing is added to the zinc, or what the maker says.',
+        )
     })
   })
   for (const [step, { path, problem, fix }] of [...grave, ...light]) caution(step, path, problem, fix)
@@ -146,7 +157,7 @@ function checkTorque(
     fault(
       [...path, 'torqueNm'],
       problem(),
-      'Look at the page again: torque, unit, thread and grade. If it is printed so, a supervisor may take it, with the page as a photo.',
+      'Look at the page again: torque, limits, unit, thread and grade. If it is printed so, a supervisor may take it, with the page as a photo.',
       { asPrinted: true },
     )
   else if (judged.verdict === 'impossible')
@@ -204,9 +215,23 @@ function fitProblem(joint: Joint, path: Path, figures: Figures): (Problem & { gr
 /** What stands where nothing was said: that is asked for as missing, not as a word. */
 export const NOT_GIVEN = 'not given'
 
+/** A word that stored plans of an older build hold for zinc plating: in a new one it would be taken for that (`job/upcast.ts`). */
+export const saysPlated = ({ lubrication }: Pick<Joint, 'lubrication'>): boolean => lubrication === 'plated'
+
+/** A thread that may be a length: what it bears is not judged until that is said. */
+function threadProblem(joint: Joint, path: Path, figures: Figures): Problem | undefined {
+  const read = readThread(joint.thread)
+  if (!isRefusal(read) || read.refused !== 'thread_pitch_or_length') return undefined
+  return {
+    path: [...path, 'thread'],
+    problem: `${joint.id}: ${unended(fastenerSentence(read, figures))}`,
+    fix: `Look at the page, or measure the pitch.`,
+  }
+}
+
 /** Only where words decide a figure: a plug or a sender is never computed. */
 function wordProblems(joint: Joint, path: Path): Problem[] {
-  if (!['bolt', 'nut', 'stud'].includes(joint.fastener)) return []
+  if (!['bolt', 'nut', 'stud'].includes(joint.fastener) || saysPlated(joint)) return []
   const lubrication = joint.lubrication === NOT_GIVEN ? '' : readLubrication(joint.lubrication)
   const material = joint.hole && holeMaterial(joint.hole.material)
   return [

@@ -60,7 +60,12 @@ const pass = z.discriminatedUnion('kind', [
     limits: z.strictObject({ minNm: torqueNm, maxNm: torqueNm, from }).optional(),
     wrench,
     asPrinted: z
-      .strictObject({ torqueNm, photo: z.string().regex(/^[0-9a-f]{64}$/), reason: words(400) })
+      .strictObject({
+        torqueNm,
+        maxNm: torqueNm.optional(),
+        photo: z.string().regex(/^[0-9a-f]{64}$/),
+        reason: words(400),
+      })
       .optional(),
   }),
   z.strictObject({

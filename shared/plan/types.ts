@@ -147,6 +147,8 @@ export interface TorquePass {
 /** The value that was taken (of another it says nothing), its page as a photo by its SHA-256 in hex, and why. */
 export interface AsPrinted {
   torqueNm: number
+  /** The highest it was taken with, N·m; not in plans of an older build. */
+  maxNm?: number
   photo: string
   reason: string
 }

@@ -1,5 +1,5 @@
 /** Old shapes of the shop's events, lifted when read; see `../job/upcast.ts`. */
-import { asStored, type Lift } from '../job/upcast'
+import { asStored, type Lift, liftPlan } from '../job/upcast'
 import type { ShopEvent } from './types'
 
 const LIFTS: Record<ShopEvent['type'], Lift> = {
@@ -10,7 +10,7 @@ const LIFTS: Record<ShopEvent['type'], Lift> = {
   WrenchChanged: asStored,
   TolerancesSet: asStored,
   SelfRecheckSet: asStored,
-  PlanAdded: asStored,
+  PlanAdded: liftPlan,
 }
 
 export function liftShopEvent(stored: { type: string }): ShopEvent | undefined {

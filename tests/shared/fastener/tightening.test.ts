@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
+  LUBRICATION_EXAMPLES,
   LUBRICATIONS,
   preloadScatter,
   readLubrication,
@@ -77,6 +78,9 @@ describe('with a lubrication state', () => {
     ['grease', 'grease'],
   ])('[FT7] a plan’s “%s” is %s', (text, state) => {
     expect(readLubrication(text)).toBe(state)
+  })
+  test('[FT7] what a person is told to write is understood', () => {
+    for (const text of LUBRICATION_EXAMPLES) expect(LUBRICATIONS).toContain(readLubrication(text))
   })
   test('[FT7] every state has a band on steel', () => {
     for (const lubrication of LUBRICATIONS) {

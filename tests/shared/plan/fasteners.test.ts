@@ -24,6 +24,33 @@ describe('torques', () => {
     const read = readPlan(withJoint(torque(60)), figures)
     expect('faults' in read && read.faults[0]?.asPrinted).toBe(true)
   })
+  const limited = (maxNm: number, asPrinted?: AsPrinted): Plan =>
+    withJoint({
+      passes: [
+        {
+          kind: 'torque',
+          torqueNm: 22,
+          limits: { minNm: 20, maxNm, from: 'maker' },
+          ...(asPrinted ? { asPrinted } : {}),
+        },
+      ],
+    })
+  test('[PC1] [PC2] its highest limit is held to the same: over the breaking load a fault, past yield a caution', () => {
+    expect(onlyFault(limited(90))).toMatch(
+      /torqueNm: J1: The highest, 90 N·m, would break an M8x1.25 bolt \(8.8\): .* of its breaking load/,
+    )
+    expect(checkPlan(limited(42), figures).faults).toEqual([])
+    expect(problems(limited(42))).toEqual([
+      expect.stringMatching(/^J1: The highest, 42 N·m, .* past its yield/),
+    ])
+    expect(checkPlan(limited(24), figures)).toEqual({ faults: [], cautions: [] })
+  })
+  test('[PC3] taken with its highest limit, it is not taken with a higher one; older plans do not say', () => {
+    const taken = { ...page, torqueNm: 22, maxNm: 90 }
+    expect(readPlan(limited(90, taken), figures)).toHaveProperty('plan')
+    expect(checkPlan(limited(91, taken), figures).faults).toHaveLength(1)
+    expect(checkPlan(limited(91, { ...page, torqueNm: 22 }), figures).faults).toEqual([])
+  })
   test('[PC1] a nut, a plug and an angle after it: what bears no load is not judged, what seats is', () => {
     expect(checkPlan(withJoint({ ...torque(60), fastener: 'plug' }), figures).faults).toEqual([])
     const seats: Partial<Joint> = {
@@ -76,6 +103,20 @@ describe('torques', () => {
 })
 
 describe('words', () => {
+  test('[PC8] “plated” is asked about and stays out: stored, it means what it meant', () => {
+    expect(onlyFault(withJoint({ lubrication: 'plated' }))).toContain(
+      'lubrication: J1: “plated” does not say what it is plated with',
+    )
+    expect(checkPlan(withJoint({ lubrication: 'zinc plated' }), figures)).toEqual({
+      faults: [],
+      cautions: [],
+    })
+  })
+  test('[PC9] a thread that may be a length is asked about', () => {
+    expect(problems(withJoint({ thread: 'M10x125' }))).toEqual([
+      'J1: “M10x125” may be M10x1.25 without its decimal point, or a bolt 125 mm long. Write the pitch, and a length after it',
+    ])
+  })
   test('[PC4] outside the vocabulary they are told with what they could mean', () => {
     const [found] = checkPlan(withJoint({ lubrication: 'no oil' }), figures).cautions
     expect(found?.problem).toBe('J1: “no oil” does not say exactly one lubrication')

@@ -64,7 +64,7 @@ describe('what the judge says of a pass while it is typed', () => {
     const nut = { fastener: 'nut', grade: '8' } as const
     expect(judgedPass(bolt(nut), torque(22))).toBeUndefined()
     const wide = judgedPass(bolt(nut), torque(22, { limits: { minNm: 20, maxNm: 90, from: 'plan' } }))
-    expect(wide?.sentences[0]).toMatch(/^90 N·m would pull a class 8 nut over its proof load/)
+    expect(wide?.sentences.join(' ')).toMatch(/90 N·m would pull a class 8 nut over its proof load/)
     const asPrinted = { torqueNm: 60, photo: 'a'.repeat(64), reason: 'confirmed by letter' }
     const taken = judgedPass(bolt(), torque(60, { asPrinted }))
     expect(taken?.against).toBe(false)

@@ -24,6 +24,8 @@ describe('a torque taken as printed', () => {
     const pass = taken.steps[joint]?.joints[0]?.passes[0]
     expect(pass).toMatchObject({ kind: 'torque', asPrinted: page })
     expect(pass?.kind === 'torque' && pass.asPrinted?.torqueNm === pass.torqueNm).toBe(true)
+    const highest = pass?.kind === 'torque' && (pass.limits?.maxNm ?? pass.torqueNm)
+    expect(pass).toMatchObject({ asPrinted: { maxNm: highest } })
     expect(JSON.stringify(PLAN)).not.toContain('asPrinted')
     expect(withAsPrinted(PLAN, 'steps[99].joints[0]', page)).toBe(PLAN)
   })

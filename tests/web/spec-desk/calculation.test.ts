@@ -36,6 +36,9 @@ describe('the address holds the sheet', () => {
       '?thread=M10x1.25&lubrication=dry',
     )
   })
+  test('an older build’s word for zinc plating still means it', () => {
+    expect(inputsFrom('?lubrication=plated').lubrication).toBe('zinc_plated')
+  })
   test('whatever is typed comes back from it, less the spaces at its ends', () => {
     const names = Object.keys(inputsFrom('')) as (keyof Inputs)[]
     fc.assert(

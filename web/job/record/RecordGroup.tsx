@@ -341,10 +341,10 @@ function AsPrinted(props: { joint: Joint }) {
     )
   return (
     <For each={taken()}>
-      {({ pass, torqueNm, photo, reason }) => (
+      {({ pass, torqueNm, maxNm = torqueNm, photo, reason }) => (
         <p class="group-settled">
-          Pass {pass}: {showNm(torqueNm)} N·m taken as printed, though it is more than the fastener bears by
-          what can be computed. {ended(reason)}{' '}
+          Pass {pass}: {showNm(torqueNm)} N·m{maxNm > torqueNm ? `, ${showNm(maxNm)} N·m at most,` : ''} taken
+          as printed, though it is more than the fastener bears by what can be computed. {ended(reason)}{' '}
           <a href={photoAddress({ sha256: photo })} target="_blank" rel="noreferrer">
             Photo of the page
           </a>

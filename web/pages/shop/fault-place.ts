@@ -87,7 +87,7 @@ function unquoted(token: string): string {
 }
 
 /** The plan with the torque at a path taken as printed; the same plan where no torque stands there. */
-export function withAsPrinted<P>(plan: P, path: string, page: Omit<AsPrinted, 'torqueNm'>): P {
+export function withAsPrinted<P>(plan: P, path: string, page: Pick<AsPrinted, 'photo' | 'reason'>): P {
   const copy = structuredClone(plan)
   const keys = keysOf(path)
   const pass = (keys.at(-1) === 'torqueNm' ? keys.slice(0, -1) : keys).reduce<unknown>(
@@ -96,7 +96,8 @@ export function withAsPrinted<P>(plan: P, path: string, page: Omit<AsPrinted, 't
     copy,
   ) as Partial<TorquePass> | undefined
   if (typeof pass?.torqueNm !== 'number') return plan
-  pass.asPrinted = { torqueNm: pass.torqueNm, ...page }
+  const { torqueNm, limits } = pass
+  pass.asPrinted = { torqueNm, maxNm: limits?.maxNm ?? torqueNm, ...page }
   return copy
 }
 

@@ -79,11 +79,13 @@ const NAMES = Object.keys(FIELDS) as InputField[]
 /** A page of a manual is longer, one fastener's line is not. */
 const LONGEST = 1000
 
+/** Addresses of an older build say `plated` for `zinc_plated`. */
 export function inputsFrom(search: string): Inputs {
   const params = new URLSearchParams(search)
   const entries = NAMES.map((name) => {
     const [key, usual] = FIELDS[name]
-    return [name, (params.get(key) ?? usual).slice(0, LONGEST)] as const
+    const said = (params.get(key) ?? usual).slice(0, LONGEST)
+    return [name, name === 'lubrication' && said === 'plated' ? 'zinc_plated' : said] as const
   })
   return Object.fromEntries(entries) as unknown as Inputs
 }

@@ -139,6 +139,14 @@ describe('adopting a plan', () => {
     asking(60, { ...page, torqueNm: 55 }).refuses('torque_impossible')
     asking(22).gives({ type: 'PlanAdopted' })
   })
+  test('[AP6] nor one whose highest limit it cannot bear', () => {
+    const limits = { minNm: 20, maxNm: 90, from: 'maker' } as const
+    const joints = [joint('J1', { passes: [{ kind: 'torque', torqueNm: 22, limits }] })]
+    fresh(open())
+      .inShop({ plans: { wrong: { 1: plan({ id: 'wrong', steps: [step('A1', { joints })] }) } } })
+      .when(adoptPlan({ planId: 'wrong' }))
+      .refuses('torque_impossible', { judged: { torque: { nominalNm: 22, maxNm: 90 } } })
+  })
   test('[AP4] a plan the library has not is named', () => {
     fresh(open())
       .when(adoptPlan({ planId: 'none' }))

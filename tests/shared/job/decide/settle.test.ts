@@ -71,6 +71,11 @@ describe('a value nobody published', () => {
     const then = given().when(settle('JN', 400, { minNm: 380, maxNm: 420 }))
     then.refuses('torque_impossible', { title: 'Joint JN', judged: { torque: { nominalNm: 400 } } })
   })
+  test('[SV13] so is one whose upper limit it cannot bear', () => {
+    given()
+      .when(settle('JN', 12, { maxNm: 400 }))
+      .refuses('torque_impossible', { title: 'Joint JN', judged: { torque: { nominalNm: 12, maxNm: 400 } } })
+  })
   test('[SV12] settled anew, what was settled before stays with it', () => {
     const then = given(settle('JN', 12), settle('JN', 13)).when(settle('JN', 14)).job.settled.JN?.[1]
     expect(then?.torqueNm).toBe(14)

@@ -1,7 +1,7 @@
 /** One joint of a draft: what is held in the hand, how it is tightened, where its fasteners sit. */
 
 import { createMemo, For, Show } from 'solid-js'
-import { fastenerSentence } from '../../../../shared/fastener'
+import { fastenerSentence, LUBRICATION_EXAMPLES } from '../../../../shared/fastener'
 import { type Interruption, JOINT_CLASSES, type Joint, type Plan } from '../../../../shared/plan/types'
 import { threadRead } from '../../../../shared/sheet'
 import { BoltMap } from '../../../drawings/BoltMap'
@@ -109,7 +109,7 @@ export function JointEdit(props: JointEditProps) {
         <Field
           label="Lubrication"
           value={joint().lubrication}
-          hint="As in dry, engine oil on threads."
+          hint={`As in ${LUBRICATION_EXAMPLES.join(', ')}.`}
           maxLength={80}
           onValue={(lubrication) => put({ lubrication })}
         />
