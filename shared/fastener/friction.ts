@@ -7,7 +7,7 @@
 import type { BasisStatus } from './basis'
 import { hasText, shown } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
-import { LUBRICATION_TERMS, LUBRICATION_VOCABULARY, type Lubrication, understand } from './vocabulary'
+import { LUBRICATION_TERMS, type Lubrication, lubricationVocabulary, understand } from './vocabulary'
 
 export type { Lubrication } from './vocabulary'
 export const LUBRICATIONS: readonly Lubrication[] = LUBRICATION_TERMS.map(({ id }) => id)
@@ -51,7 +51,7 @@ export const LUBRICATION_EXAMPLES: readonly string[] = ['dry', 'engine oil', 'oi
 export function readLubrication(text: string): Lubrication | FastenerRefusal {
   if (!hasText(text) || text.trim() === '')
     return no('lubrication_unknown', { text: shown(text), known: [...LUBRICATIONS] })
-  const understood = understand(text.slice(0, LONGEST), LUBRICATION_VOCABULARY)
+  const understood = understand(text.slice(0, LONGEST), lubricationVocabulary())
   if ('id' in understood) return understood.id
   return understood.could.length > 0
     ? no('lubrication_unclear', { text: text.slice(0, 60), could: understood.could })

@@ -7,7 +7,7 @@
 import type { BasisStatus } from './basis'
 import { hasText, impossible, impossibleIfGiven, partsOf, shown } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
-import { HOLE_MATERIAL_VOCABULARY, type HoleMaterialId, understand } from './vocabulary'
+import { type HoleMaterialId, holeMaterialVocabulary, understand } from './vocabulary'
 
 export interface HoleMaterial {
   id: string
@@ -76,7 +76,7 @@ export function holeMaterial(given: HoleMaterialGiven | null | undefined): HoleM
   if (typeof given === 'object') return entered(given)
   const known = HOLE_MATERIALS.map(({ id }) => id)
   if (!hasText(given) || given.trim() === '') return no('material_unknown', { text: shown(given), known })
-  const understood = understand(given.slice(0, LONGEST), HOLE_MATERIAL_VOCABULARY)
+  const understood = understand(given.slice(0, LONGEST), holeMaterialVocabulary())
   const text = given.slice(0, 60)
   if (!('id' in understood))
     return understood.could.length > 0

@@ -29,6 +29,15 @@ export interface Vocabulary<Id extends string> {
   ids: readonly Id[]
 }
 
+/** Built when the first text is held against it, once: most pages that load the rules read no text. */
+function whenAsked<V>(build: () => V): () => V {
+  let built: V | undefined
+  return () => {
+    built ??= build()
+    return built
+  }
+}
+
 /**
  * The terms with the words of every other language. A phrase of theirs hints at its entry by each of its longer words too.
  */
@@ -220,7 +229,7 @@ export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
   },
 ]
 
-export const LUBRICATION_VOCABULARY = vocabularyOf(LUBRICATION_TERMS, 'lubrication')
+export const lubricationVocabulary = whenAsked(() => vocabularyOf(LUBRICATION_TERMS, 'lubrication'))
 
 /** Hole materials by the standards' own designations and the trade's names for just that one. */
 export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
@@ -324,4 +333,4 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
   },
 ]
 
-export const HOLE_MATERIAL_VOCABULARY = vocabularyOf(HOLE_MATERIAL_TERMS, 'material')
+export const holeMaterialVocabulary = whenAsked(() => vocabularyOf(HOLE_MATERIAL_TERMS, 'material'))
