@@ -90,8 +90,9 @@ const isOnlyALimit = (pass: SpecPass): boolean =>
 
 /** A number that may have thousands or decimals, printed both ways. */
 function bothReadings(printed: string, context: SpecContext): string[] {
-  if (!context.sign) return []
-  const read = [context.sign, other(context.sign)].map((sign) => readSpec(printed, { ...context, sign }))
+  const { sign } = context
+  if (!sign || sign === 'unsure') return []
+  const read = [sign, other(sign)].map((tried) => readSpec(printed, { ...context, sign: tried }))
   return [...new Set(read.flatMap((one) => (isRefusal(one) || one.contradiction ? [] : [printSpec(one)])))]
 }
 

@@ -4,7 +4,7 @@
  * A cell with no unit of its own gets that of the unit column, its heading or the author, in that order.
  */
 import type { SpecContext } from '../spec'
-import type { DecimalSign, TorqueUnit } from '../units'
+import type { TorqueUnit } from '../units'
 import type { SheetRecord } from './split'
 import type { Role, SheetChoices, SheetColumn } from './types'
 
@@ -13,7 +13,7 @@ export function printedOf(
   { cells }: SheetRecord,
   columns: SheetColumn[],
   unit: TorqueUnit | undefined,
-  sign: DecimalSign | undefined,
+  sign: SpecContext['sign'],
   choices: SheetChoices,
   strangeUnit: boolean,
 ): { printed: string; context: SpecContext } {

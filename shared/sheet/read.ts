@@ -39,10 +39,14 @@ export function readSheet(text: string, figures: Figures, choices: SheetChoices 
   const isHeaderLine = (record: SheetRecord) => headers.has(plainOf(record))
   const body = records.filter((record) => !isHeaderLine(record))
   const columns = columnsOf(body, titles, choices)
-  const style = styleOf(body, columns, delimiter === 'lines')
+  const { style, unsure } = styleOf(body, columns, delimiter === 'lines')
   const graded = columns.filter(({ role }) => role === 'grade')
   const gradesGiven = graded.some(({ index }) => body.some(({ cells }) => cells[index]))
-  const context: SheetContext = { gradesGiven, ...(style ? { style } : {}) }
+  const context: SheetContext = {
+    gradesGiven,
+    ...(style ? { style } : {}),
+    ...(unsure ? { sign: 'unsure' as const } : style ? { sign: style.sign } : {}),
+  }
   const reading = { columns, context, choices, figures }
   const lines = records.map((record): SheetLine => {
     if (isHeaderLine(record)) return { kind: 'header', line: record.line, text: record.text }
@@ -88,7 +92,7 @@ function tableLine(record: SheetRecord, { columns, context: sheet, choices, figu
   const unitCell = of('unit')[0]
   const unit = (unitCell === undefined ? undefined : unitNamed(unitCell)) ?? undefined
   const strangeUnit = unitCell !== undefined && !unit
-  const { printed, context } = printedOf(record, columns, unit, sheet.style?.sign, choices, strangeUnit)
+  const { printed, context } = printedOf(record, columns, unit, sheet.sign, choices, strangeUnit)
   const counted = of('count')[0]
   const count = counted === undefined ? undefined : countIn(counted)
   const thread = of('thread')[0] ?? THREAD.exec(item)?.[0]?.trim()
@@ -173,7 +177,7 @@ function plainLine(
 ): SheetLine {
   const whole = cells[0] ?? ''
   if (isHeading(whole)) return { kind: 'section', line, text, title: whole }
-  const sign = sheet.style?.sign
+  const { sign } = sheet
   const context = { ...(choices.unit ? { unit: choices.unit } : {}), ...(sign ? { sign } : {}) }
   const starts = [
     ...whole.matchAll(/(?<=^|[\s:(])(?=\d|[±≤≥]|(?:min|max|step|stage|slacken|loosen|back off)\b)/gi),

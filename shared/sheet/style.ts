@@ -11,12 +11,15 @@ import type { NumberStyle, Role, SheetColumn } from './types'
 
 const NUMBERS: readonly Role[] = ['torque', 'also', 'min', 'max', 'angle', 'thread']
 
-/** `withUnit`: only numbers before a torque unit count, for a line without columns holds page numbers as well. */
+/**
+ * `unsure`: as many prove one sign as the other. `withUnit`: only numbers before a torque unit count, for a line without
+ * columns holds page numbers as well.
+ */
 export function styleOf(
   records: readonly SheetRecord[],
   columns: readonly SheetColumn[],
   withUnit: boolean,
-): NumberStyle | undefined {
+): { style?: NumberStyle; unsure?: true } {
   const at = columns.filter(({ role }) => NUMBERS.includes(role)).map(({ index }) => index)
   const proofs: Record<DecimalSign, { text: string; line: number }[]> = { point: [], comma: [] }
   for (const { cells, line } of records)
@@ -27,10 +30,10 @@ export function styleOf(
         if (sign && counts) proofs[sign].push({ text: number.raw, line })
       }
   const { point, comma } = proofs
-  if (point.length === comma.length) return undefined
+  if (point.length === comma.length) return point.length > 0 ? { unsure: true } : {}
   const sign = point.length > comma.length ? 'point' : 'comma'
   const first = proofs[sign][0]
-  return first && { sign, ...first, mixed: point.length > 0 && comma.length > 0 }
+  return first ? { style: { sign, ...first, mixed: point.length > 0 && comma.length > 0 } } : {}
 }
 
 const WORDS = { point: 'a decimal point', comma: 'a decimal comma' } as const

@@ -50,6 +50,8 @@ export type Use = 'one_use' | 'reusable'
 
 export interface SheetContext {
   style?: NumberStyle
+  /** The decimal sign its numbers are read by; unsure where they prove both alike. */
+  sign?: DecimalSign | 'unsure'
   /** Does any line give a grade? Where none does, the assumed one is said once for all. */
   gradesGiven: boolean
 }

@@ -22,7 +22,7 @@ import { readable, shownReading, waysToRead } from './ways'
 /** What a table knows beyond the cell: the unit of bare numbers, and the decimal sign its numbers prove. */
 export interface SpecContext {
   unit?: TorqueUnit
-  sign?: DecimalSign
+  sign?: DecimalSign | 'unsure'
 }
 
 /** No cell of a manual is longer; what is, is a page. */
@@ -148,7 +148,10 @@ function strictly({ plain, shown, tokens, context, asking }: Reading): Spec | Sp
     return unclear(why, part, () => waysToRead(why, plain, stop, tokens))
   }
   const agreeing = done.filter((one) => one.compared && !one.contradiction)
-  const customary = done.some((one) => one.customary) || (context.unit && isCustomary(context.unit))
+  // A foot-pound speaks for the point, but not on a sheet that writes both.
+  const customary =
+    context.sign !== 'unsure' &&
+    (done.some((one) => one.customary) || (context.unit && isCustomary(context.unit)))
   const sure =
     done.length === 1 ? done[0] : agreeing.length === 1 ? agreeing[0] : customary ? done[0] : undefined
   if (!sure) return unclear('decimal_sign', shown, () => done.map((one) => printSpec(specOf(one))))
@@ -173,7 +176,7 @@ const specOf = ({ passes, contradiction, remark }: Passes): Spec => ({
 function signsFor(open: boolean, proven: Set<DecimalSign | undefined>, context: SpecContext): DecimalSign[] {
   if (!open) return ['point']
   if (proven.has('point') !== proven.has('comma')) return [proven.has('point') ? 'point' : 'comma']
-  return context.sign ? [context.sign] : ['point', 'comma']
+  return context.sign && context.sign !== 'unsure' ? [context.sign] : ['point', 'comma']
 }
 
 function attempt(
