@@ -18,7 +18,17 @@ const FirstLook = lazy(() => import('./pages/sign-in/FirstLookPage'))
 const FirstRun = lazy(() => import('./pages/first-run'))
 const Lost = lazy(() => import('./pages/lost'))
 
+/** An address with a broken escape cannot be read by the router: it is one of those that lead nowhere. */
+function readAddress(): void {
+  try {
+    decodeURI(location.pathname)
+  } catch {
+    history.replaceState(null, '', '/no-such-page')
+  }
+}
+
 export function App() {
+  readAddress()
   return (
     <LiveProvider>
       <Router root={Frame}>

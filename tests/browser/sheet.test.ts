@@ -221,7 +221,7 @@ const MESSY = [
   '12;Ölpumpe;M8;4;max 25;8.8;dry;nein;;4725',
   '13;Ölablassschraube;M14x1,5;1;35;;;;;4726',
   '13;Ölfilter;M20x1,5;1;siehe Seite 14;;;;;4727',
-  '15;Wasserpumpe;M8;5;22;8.8;geölt;nein;Anbauteile;4730',
+  '15;Wasserpumpe;M8;5;22;8.8;nach Werksnorm 7;nein;Anbauteile;4730',
   '16;Lichtmaschine;M10;2;45;8.8;dry;;;4731',
   '17;Anlasser;M10;2;45;8.8;dry or oiled;nein;;4732',
   '18;Kraftstoffpumpe;M8;viele;22;8.8;dry;nein;;4733',
@@ -255,7 +255,7 @@ async function goesThroughTheMess(device: Device): Promise<void> {
   await says(line(page, 11, 'Riemenscheibe'), '“1,050” may be 1.05 or 1050')
   await says(line(page, 12, 'Ölwanne'), '“12.5” has a decimal point')
   await says(line(page, 15, 'Ölfilter'), 'Line 15 repeats line 14: the same position 13.')
-  await says(line(page, 16, 'Wasserpumpe'), '“geölt” is no lubrication known here')
+  await says(line(page, 16, 'Wasserpumpe'), '“nach Werksnorm 7” is no lubrication known here')
   await says(line(page, 3, 'Nockenwellendeckel'), 'M8 is taken as M8x1.25')
   await page.getByRole('heading', { name: /^To look at/ }).scrollIntoViewIfNeeded()
   expect(await looks(device, 'sheet-messy')).toEqual([])

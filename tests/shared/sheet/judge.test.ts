@@ -138,6 +138,10 @@ describe('the decimal style of a sheet', () => {
   test('[TS14] as many of one style as of the other decide nothing: it is asked', () => {
     expect(says(items('Item;Torque (N·m)\nA;22.5\nB;9,5\nC;1,050\n')[2])).toBe('unclear')
   })
+  test('[TS14] nor does a foot-pound, which else speaks for the point', () => {
+    expect(says(items('Item;Torque (lbf·ft)\nA;22.5\nB;9,5\nC;1.200\n')[2])).toBe('unclear')
+    expect(says(items('Item;Torque (lbf·ft)\nA;22.5\nB;9\nC;1.200\n')[2])).not.toBe('unclear')
+  })
 })
 
 describe('headings and columns', () => {

@@ -189,6 +189,11 @@ describe('the hole', () => {
     expect(answerOf(bottoms.fit)?.fit.verdict).toBe('bottoms_out')
     expect(bottoms.recommended).toMatchObject({ state: 'open' })
     expect(bottoms.target).toBeUndefined()
+    const printed = sheet({ ...blind, length: '45', printed: '20 Nm' })
+    expect(printed.wrench).toMatchObject({
+      state: 'open',
+      asks: expect.stringMatching(/^No wrench is named/),
+    })
   })
   test('a weak hole holds the torque down, and says so', () => {
     const weak = sheet({

@@ -101,7 +101,7 @@ export function HeadPanel(props: HeadPanelProps) {
         </div>
         <Show when={isRead()}>
           <p class="small pencil">
-            Taken back, this head starts again from pass 1; what it has had stays readable.
+            Slackened, it starts again from pass 1. What was recorded of it stays.
             <Show when={isSigned(scope.planned(), bench.step())}> It must be signed again.</Show>
           </p>
         </Show>

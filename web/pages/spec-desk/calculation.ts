@@ -24,7 +24,7 @@ import type { InputField, Inputs } from './inputs'
 import { type Ordered, orderOf } from './order'
 import { answerOf, type Candidates, type FieldErrors, open, type Part, refusedPart, there } from './part'
 import { type Converted, convertedOf, type Printed, printedOf } from './printed'
-import { type Recommended, recommendedOf } from './recommend'
+import { againstHole, type Recommended, recommendedOf } from './recommend'
 import { besideBand, gradeOf, type TorqueBeside, tensionOf } from './tension'
 import { type OnWrench, onWrench, type Target, targetOf } from './wrench'
 
@@ -95,11 +95,14 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
       (printed.state === 'none'
         ? targetOf(undefined, answerOf(recommended)?.torqueNm, tolerancePct)
         : undefined))
+  const against = againstHole(fit)
   const wrench: Part<OnWrench> = impossible
     ? open('No wrench is named for a torque that the fastener cannot bear.')
-    : toSet && !printedTarget
-      ? open('What is printed is a limit, not a torque to set.')
-      : onWrench(inputs, target, crib.wrenches, crib.now)
+    : against
+      ? open(`No wrench is named: ${against}`)
+      : toSet && !printedTarget
+        ? open('What is printed is a limit, not a torque to set.')
+        : onWrench(inputs, target, crib.wrenches, crib.now)
   const order = orderOf(inputs)
   const converted = convertedOf(inputs.convert)
   const gradeError = inputs.grade.trim() && !size ? gradeAlone(inputs.grade) : undefined

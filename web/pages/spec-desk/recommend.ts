@@ -31,6 +31,10 @@ const AGAINST: Partial<Record<HoleVerdict, string>> = {
   too_short: 'too little of the bolt’s thread holds.',
 }
 
+/** What of the hole stands against tightening there at all, whatever the torque. */
+export const againstHole = (fit: Part<Fit>): string | undefined =>
+  fit.state === 'there' && fit.value.section ? AGAINST[fit.value.fit.verdict] : undefined
+
 export function recommendedOf(
   tension: Part<Tightening>,
   strip: Part<Strip>,
@@ -39,7 +43,7 @@ export function recommendedOf(
 ): Part<Recommended> {
   if (tension.state !== 'there') return tension
   // A bolt on the bottom takes any torque and clamps nothing.
-  const against = fit.state === 'there' && fit.value.section ? AGAINST[fit.value.fit.verdict] : undefined
+  const against = againstHole(fit)
   if (against) return open(`No torque is recommended: ${against}`)
   if (fit.state === 'there' && fit.value.section && fit.value.fit.assumed?.follows)
     return open(
