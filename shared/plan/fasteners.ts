@@ -249,7 +249,8 @@ function word(joint: Joint, path: Path, { refused, data }: FastenerRefusal): Pro
     problem: refused.endsWith('_unclear')
       ? `${joint.id}: “${text}” does not say exactly one ${what}`
       : `${joint.id}: no ${what === 'lubrication' ? 'friction' : 'strength'} is known for “${text}”`,
-    fix: `Write ${some.length > 1 ? 'one of: ' : ''}${some.join(', ')}.`,
+    // Never one answer as if it were the right one: what the words touch may be another thing altogether.
+    fix: `${some.length > 1 ? `Write one of: ${some.join(', ')}` : `If it is ${some[0]}, write that`}. If it is another, leave it as it stands: no figure is taken from it.`,
   }
 }
 

@@ -13,6 +13,10 @@ export function Button(props: ButtonProps) {
     <button
       type={own.type ?? 'button'}
       class={['button', own.variant, own.wide && 'wide', own.class].filter(Boolean).join(' ')}
+      // A key held down is one press: the next bolt's button stands where this one's was.
+      onKeyDown={(event) => {
+        if (event.repeat) event.preventDefault()
+      }}
       {...rest}
     />
   )
