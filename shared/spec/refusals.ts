@@ -60,7 +60,7 @@ const UNCLEAR: Record<Unclear, string> = {
   decimal_sign: 'has a point or comma that may be decimal or part thousands',
   spaced_number: 'has a gap between digits: one number or two',
   fraction_or_two: 'has a slash: a fraction, or two passes',
-  range: 'has a dash between numbers that may not be a range',
+  range: 'has two numbers that may not be a range',
   limits: 'has limits that do not enclose the value',
   wide: 'has a tolerance too wide for its value',
   slash: 'has torques parted by a slash: a range, passes, or one for each of several fasteners',
@@ -90,7 +90,10 @@ const SENTENCES: Sentences = {
   unclear: (d, { digits }) =>
     `“${d.text}” ${UNCLEAR[d.why]}. ${
       d.readings.length > 0
-        ? `It may say ${listed(d.readings.map(({ text }) => `“${digits(text)}”`))}: choose what is printed.`
+        ? `It may say ${listed(
+            d.readings.map(({ text }) => `“${digits(text)}”`),
+            'or',
+          )}: choose what is printed.`
         : 'Look at the page and enter it in full.'
     }${d.note ? ` ${noteSentenceFor(d.note)}` : ''}`,
 }

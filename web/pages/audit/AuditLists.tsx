@@ -145,7 +145,7 @@ export function UnitSlips() {
     <List
       title="Numbers perhaps in the wrong unit"
       count={list().length}
-      empty="No number looks like the wrong unit. One that is out of band, and in band in another unit of the crib, would be listed here with both readings."
+      empty="No number looks like the wrong unit. One that is out of band, and in band in another unit used in this shop, would be listed here with both readings."
     >
       <For each={list()}>
         {(line) => {

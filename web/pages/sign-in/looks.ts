@@ -43,7 +43,7 @@ export const LOOKS: readonly Look[] = [
   {
     personId: 'jory',
     as: 'apprentice',
-    asks: 'What can I work on?',
+    asks: 'What can I do here?',
     answers:
       'What is ready for him comes first, class B and C only. Every other step says why he cannot start it.',
     screen: 'Bench',
