@@ -93,7 +93,7 @@ async function recordSays({ office, tom, jobId }: Floor): Promise<void> {
   const paper = page.getByRole('article')
   await says(paper, '11 fasteners, 19 readings: 11 signed off')
   await says(paper, 'released to its owner')
-  await says(paper, 'Oil feed union, pass 125 N·m, 23 to 27 N·m')
+  await says(paper, 'Oil feed union, pass 1: 25 N·m within 23 to 27 N·m')
   await says(paper, 'Oil pressure, hot idlehot idle2.4 barat least 1 bar')
   const headRows = await rowsOf(page, 'Head nuts, fastener by fastener')
   expect(headRows.map((cells) => cells.slice(0, 3).map((cell) => cell.trim()))).toEqual(HEAD_READ)

@@ -46,7 +46,7 @@ test('T3: the anode plug, bronze in bronze: nothing is computed, with why; Odile
   // Typing chose the way.
   expect(await page.getByRole('radio', { name: /A competent person’s word/ }).isChecked()).toBe(true)
   await main(page).getByRole('button', { name: 'Decide torque: I answer for it' }).click()
-  await says(main(page), 'Enter the torque in N·m.')
+  await says(main(page), 'Enter the torque in N·m, above 0 and at most')
   await says(main(page), 'Say why this value is right for this joint.')
   await field(page, 'Torque, N·m').fill('12')
   expect(await field(page, 'Lowest, N·m').inputValue()).toBe('10.8')

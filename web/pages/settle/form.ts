@@ -206,7 +206,7 @@ export function settle(
 
 /** As the log takes it. */
 const MOST_NM = 1_000_000
-const BETWEEN = `, above 0 and at most ${MOST_NM}`
+const BETWEEN = `, above 0 and at most ${format.number(MOST_NM)}`
 const isTorque = (nm: number | undefined): nm is number => nm !== undefined && nm > 0 && nm <= MOST_NM
 
 /** The sentence names neither people nor times. */
