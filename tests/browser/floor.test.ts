@@ -112,7 +112,10 @@ async function recordSays({ office, tom, jobId }: Floor): Promise<void> {
   expect(logged('RoundCounted')).toHaveLength(1)
   await office.shot('floor-record')
   await tom.goTo(new URL(page.url()).pathname)
-  expect(await tom.page.getByRole('article').textContent()).toBe(await paper.textContent())
+  // Its parts come in turn.
+  await expect
+    .poll(() => tom.page.getByRole('article').textContent(), { timeout: 20_000 })
+    .toBe(await paper.textContent())
 }
 
 test(
