@@ -8,3 +8,10 @@ export function lookUp<V>(
 ): V | undefined {
   return Object.hasOwn(record, name) ? record[name] : undefined
 }
+
+/** Adds to the list a key holds, which begins with its first value. */
+export function append<K, V>(lists: Map<K, V[]>, key: K, value: V): void {
+  const list = lists.get(key)
+  if (list) list.push(value)
+  else lists.set(key, [value])
+}

@@ -32,7 +32,7 @@ export interface DeskParts {
 const ATTEMPTS = 3
 
 /** A thousand engines in work fit in as they are; what is put out takes about a third of that, packed. */
-const BUDGET: Budget = { live: 160 * 2 ** 20, packed: 160 * 2 ** 20 }
+const BUDGET: Budget = { live: 240 * 2 ** 20, packed: 160 * 2 ** 20 }
 
 /** How long an engine stays on the board once it has left the shop; after that it is looked up. */
 const ON_BOARD_AFTER_MS = 42 * 86_400_000

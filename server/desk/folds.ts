@@ -135,6 +135,7 @@ export function makeFolds(store: EventStore, shareEvent: ShareEvent, budget: Bud
 
 /**
  * What a fold takes in memory, near enough to share a budget out, in bytes: some for itself, and some for each event it
- * holds. Its plan is not counted, since engines of one kind share it.
+ * holds. Its plan is not counted, since engines of one kind share it. Measured on demo engines, by the heap with and
+ * without 200 of them: 48, 226 and 635 kB for 12, 176 and 502 events.
  */
-export const weightOf = ({ version }: Fold): number => 20_000 + version * 800
+export const weightOf = ({ version }: Fold): number => 35_000 + version * 1_200

@@ -26,7 +26,7 @@ export function memoryEventStore(): EventStore {
     readings: new Map(),
   }
   let closed = false
-  const whileOpen = async <T>(work: () => T): Promise<T> => {
+  const whileOpen = async <T>(work: () => T | Promise<T>): Promise<T> => {
     if (closed) throw new StoreClosed()
     return work()
   }
@@ -102,7 +102,7 @@ export function memoryEventStore(): EventStore {
       ),
     commit: (batch) => whileOpen(() => commit(state, batch)),
     replaceViews: (parts) =>
-      whileOpen(() => undefined).then(async () => {
+      whileOpen(async () => {
         const next = { summaries: new Map(), jobByNumber: new Map(), readings: new Map() }
         for await (const views of parts) putViews(next, views)
         Object.assign(state, next)

@@ -128,7 +128,10 @@ export interface EventStore {
   /** In the order they were done. */
   readings(question: ReadingQuestion): Promise<ReadingRow[]>
   commit(batch: Batch): Promise<CommitOutcome>
-  /** In parts, so that no more than one of them need be in memory. What the iteration throws leaves all as it was. */
+  /**
+   * In parts, so that no more than one of them need be in memory. What the iteration throws leaves all as it was. For a
+   * program that has the store to itself: what is read meanwhile is half of the one and half of the other.
+   */
   replaceViews(parts: Iterable<Views> | AsyncIterable<Views>): Promise<void>
   close(): Promise<void>
 }

@@ -31,7 +31,7 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
   // One snapshot for rows and heads: another program may be writing meanwhile.
   const atOneMoment = client.transaction((work: () => unknown) => work())
   let replacing: Promise<void> | undefined
-  const whileOpen = async <T>(work: () => T): Promise<T> => {
+  const whileOpen = async <T>(work: () => T | Promise<T>): Promise<T> => {
     if (!client.open) throw new StoreClosed()
     return work()
   }
@@ -87,12 +87,12 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
     jobOfNumber: (number) => whileOpen(() => statements.byNumber.get({ number })?.jobId),
     readings: (question) => whileOpen(() => readingsWhere(database, question).map(fromRow)),
     async commit(batch) {
-      if (replacing) await replacing
+      while (replacing) await replacing
       return whileOpen(() => commitAtOnce.immediate(batch))
     },
     async replaceViews(parts) {
-      if (replacing) await replacing
-      const work = whileOpen(() => undefined).then(() => replaceViews(parts))
+      while (replacing) await replacing
+      const work = whileOpen(() => replaceViews(parts))
       replacing = work
         .catch(() => {})
         .finally(() => {

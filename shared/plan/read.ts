@@ -4,6 +4,7 @@
  *
  * Indexes are kept in WeakMaps by the plan or step object, so a plan must never be changed in place.
  */
+import { append } from '../look-up'
 import type { Fasteners, Joint, JointClass, Plan, PlanStep, SignatureSet, Stage } from './types'
 
 type JointOf<S extends PlanStep> = S['joints'][number]
@@ -162,10 +163,4 @@ function namedSet(set: SignatureSet, joints: ReadonlyMap<string, Joint>): Signat
     return joint ? [{ joint: part.joint, positions: positionsOf(part, joint) }] : []
   })
   return { id: set.id, title: set.title, covers, remainder: false }
-}
-
-function append<V>(lists: Map<string, V[]>, key: string, value: V): void {
-  const list = lists.get(key)
-  if (list) list.push(value)
-  else lists.set(key, [value])
 }

@@ -6,7 +6,7 @@ import { batch, createSignal, type Signal } from 'solid-js'
 import { ATTENTION } from '../../shared/job/reason'
 import type { JobSummary } from '../../shared/job/summary'
 import { format } from '../format'
-import { keepAlike } from './keep-alike'
+import { keepAlike } from '../ui/same'
 import type { Link, Watcher } from './link'
 
 export type Board = ReturnType<typeof makeBoard>

@@ -2,6 +2,7 @@
  * A joint's readings looked up by position and by id. Indexed once a list, and from then on carried along as readings are
  * added, so that the ten thousandth costs as much as the tenth; a list never changes in place.
  */
+import { append } from '../../look-up'
 import type { Job, Reading } from '../types'
 import { stands } from './state'
 
@@ -98,10 +99,4 @@ export function carryJoints(before: Job['readings'], after: Job['readings'], rea
   if (reading && jointBefore !== undefined && jointBefore !== reading.jointId) return
   if (reading) jointOf.set(reading.id, reading.jointId)
   joints.set(after, jointOf)
-}
-
-function append<V>(lists: Map<number, V[]>, key: number, value: V): void {
-  const list = lists.get(key)
-  if (list) list.push(value)
-  else lists.set(key, [value])
 }

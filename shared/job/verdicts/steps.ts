@@ -139,20 +139,13 @@ export function unprovenBehind(
   )
 }
 
-const hasOpenNeed = (job: PlannedJob, step: AdoptedStep): boolean => {
-  const { stepById } = indexPlan(job.plan)
-  return step.needs.some((id) => {
-    const need = stepById.get(id)
-    return need !== undefined && !needMet(job, need)
-  })
-}
-
 /** Steps named in `needs` that their doer has not signed. */
-export function openNeeds(job: PlannedJob, step: AdoptedStep): AdoptedStep[] {
-  const { stepById } = indexPlan(job.plan)
-  return step.needs
-    .map((id) => stepById.get(id))
-    .filter((need): need is AdoptedStep => need !== undefined && !needMet(job, need))
+export const openNeeds = (job: PlannedJob, step: AdoptedStep): AdoptedStep[] =>
+  step.needs.flatMap((id) => openNeed(job, id) ?? [])
+
+const openNeed = (job: PlannedJob, id: string): AdoptedStep | undefined => {
+  const need = indexPlan(job.plan).stepById.get(id)
+  return need && !needMet(job, need) ? need : undefined
 }
 
 /** Holds on a step that nobody has cleared. */
@@ -183,7 +176,7 @@ export function standingOf(job: PlannedJob, step: AdoptedStep, now: Instant = CL
   if (isSigned(job, step)) return 'awaiting_second'
   if (isDeferredStep(job, step.id)) return 'deferred'
   if (
-    hasOpenNeed(job, step) ||
+    step.needs.some((id) => openNeed(job, id)) ||
     cureInTheWay(job, step, now).length > 0 ||
     (unprovenBehind(job, step).length > 0 && !isWaived(job, { kind: 'hiding', stepId: step.id }))
   )

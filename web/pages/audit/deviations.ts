@@ -22,7 +22,7 @@ import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { limitsWords } from '../../../shared/plan/words'
 import { unitAfter } from '../../../shared/units'
-import { listed, nounFor, positionsInWords } from '../../../shared/words'
+import { counted, listed, positionsInWords } from '../../../shared/words'
 import { format } from '../../format'
 
 export interface Deviation {
@@ -44,7 +44,7 @@ export function deviations(job: PlannedJob, now: number): Deviation[] {
 
 /** Numbers that stand like a flag: measurements out of limits and wrong counts, in the plan's order. */
 export const numbersOff = (job: PlannedJob): Deviation[] =>
-  job.plan.steps.flatMap((step) => [...measured(job, step), ...counted(job, step)])
+  job.plan.steps.flatMap((step) => [...measured(job, step), ...miscounted(job, step)])
 
 function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
   return stepState(job, step.id).measurements.flatMap((entry) => {
@@ -90,13 +90,13 @@ function sealed(job: PlannedJob, step: AdoptedStep, now: number): Deviation[] {
     {
       stepId: step.id,
       title: step.sealant.product,
-      say: `Last fastener in ${late} min after its ${step.sealant.closeWithinMinutes} ${nounFor(step.sealant.closeWithinMinutes, 'minute')}.`,
+      say: `The last fastener went in ${counted(late, 'minute')} too late: the sealant is open for ${counted(step.sealant.closeWithinMinutes, 'minute')}.`,
       what: [{ kind: 'sealant', stepId: step.id }],
     },
   ]
 }
 
-function counted(job: PlannedJob, step: AdoptedStep): Deviation[] {
+function miscounted(job: PlannedJob, step: AdoptedStep): Deviation[] {
   return step.gates.flatMap((gate) => {
     const answer = stepState(job, step.id).gates[gate.id]
     const what: Waived = { kind: 'gate', stepId: step.id, gateId: gate.id }

@@ -2,7 +2,7 @@
 import { type Accessor, createMemo, mapArray } from 'solid-js'
 import type { JobSummary } from '../../../shared/job/summary'
 import type { Board } from '../../live/board'
-import { keepAlike } from '../../live/keep-alike'
+import { keepAlike } from '../../ui/same'
 
 /** What each engine gives, one thing or several, in the board's order as one list: the same until one gives something else. `before`: what it gave last. */
 export function perEngine<T>(
