@@ -194,7 +194,7 @@ export async function pressDigits(within: Within, digits: string): Promise<void>
     await within.getByRole('button', { name: digit === '.' ? 'point' : digit, exact: true }).click()
 }
 
-async function signInQuietly(device: Device, server: Server, personId: string): Promise<void> {
+export async function signInQuietly(device: Device, server: Server, personId: string): Promise<void> {
   const answer = await device.context.request.post('/api/sign-in', {
     data: { personId, pin: pinOf(server, personId) },
     headers: { origin: server.address },

@@ -28,7 +28,7 @@ test('a step claimed without signal, its page left, and claimed by somebody else
   await page.getByText('no signal: 1 entry kept on this tablet').waitFor()
   await command(lead, jobId, { type: 'ClaimStep', stepId: 'B1' })
   await context.setOffline(false)
-  await page.getByText('live', { exact: true }).waitFor()
+  await page.getByRole('button', { name: 'live; 1 entry not taken over' }).waitFor()
 
   await page.locator(`a[href^="/jobs/${jobId}"]`).first().click()
   const refused = page.locator('.refused-list')

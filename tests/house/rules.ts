@@ -292,7 +292,7 @@ const layersNamed = (line: string) =>
     .every((name) => LAYERS.includes(name.trim()))
 
 /** Phone, tablet upright, tablet: the widths at which a page may change, of the window or of a container. */
-const BREAKPOINTS = ['44rem', '60rem', '72rem']
+const BREAKPOINTS = ['44rem', '60rem', '75rem']
 
 export const widthsAreBreakpoints = (files: SourceFile[]) =>
   files

@@ -199,7 +199,11 @@ function DrawnHead(props: { head: Head; at: PlacedHead; r: number }) {
   return (
     <g
       class="map-one"
-      classList={{ 'map-aside': shown().aside === true, 'map-waiting': shown().waiting === true }}
+      classList={{
+        'map-aside': shown().aside === true,
+        'map-waiting': shown().waiting !== undefined,
+        'map-pending': shown().waiting === 'pending',
+      }}
     >
       <Show when={shown().next}>
         <circle class="map-next" cx={props.at.x} cy={props.at.y} r={props.r + 7} />

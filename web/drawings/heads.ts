@@ -26,6 +26,8 @@ export interface Mark {
   paint: PaintName
 }
 
+export type WaitingAs = 'pending' | 'kept'
+
 export interface Head {
   n: number
   /** What stands on the head: its turn in the order, or its number where any order is right. */
@@ -36,8 +38,8 @@ export interface Head {
   state: 'open' | 'reached' | 'final'
   next?: boolean
   flagged?: boolean
-  /** Sent, and not confirmed yet. */
-  waiting?: boolean
+  /** Entered, and not confirmed yet: `kept` once this device would still have it after a reload. */
+  waiting?: WaitingAs
   /** What stands there only for now, or nothing at all. */
   fitted?: 'hand_tight' | 'temporary' | 'removed'
   /** Left out on purpose, due at a later step. */
@@ -54,7 +56,12 @@ interface HeadsAsked {
   /** Positions of the round shown; without them all. */
   round?: readonly number[]
   next?: number
-  waiting?: ReadonlySet<number>
+  waiting?: ReadonlyMap<number, WaitingAs>
+}
+
+const WAITING_WORDS: Record<WaitingAs, string> = {
+  pending: 'entered, not kept yet',
+  kept: 'waiting to be sent',
 }
 
 export function markOf(shop: Shop, personId: string): Mark {
@@ -83,6 +90,7 @@ export function headsOf(
     const answering = away.has(n) ? answeringStep(job, joint.id, n) : step
     const setId = answering && (away.has(n) ? lastSetId(answering) : setOf(step, joint.id, n)?.id)
     const signed = answering && setId ? stepState(job, answering.id).sets[setId] : undefined
+    const waits = waiting?.get(n)
     const fitted = fittedThere(job, joint, n)
     const doer = signed?.first?.by ?? (final ? lastReading(job, joint, n)?.by : undefined)
     return {
@@ -92,7 +100,7 @@ export function headsOf(
       state: final ? 'final' : here ? 'reached' : 'open',
       ...(next === n ? { next: true } : {}),
       ...(flags.length > 0 ? { flagged: true } : {}),
-      ...(waiting?.has(n) ? { waiting: true } : {}),
+      ...(waits ? { waiting: waits } : {}),
       ...(fitted ? { fitted } : {}),
       ...(away.has(n) && !final ? { leftOut: away.get(n)?.dueStepId ?? '' } : {}),
       ...(round && !round.includes(n) ? { aside: true } : {}),
@@ -134,7 +142,7 @@ export function headName(job: PlannedJob, joint: AdoptedJoint, head: Head, pass?
     flags.length > 0 ? [...new Set(flags)].map(flagWords).join(', ') : undefined,
     head.fitted ? FITTED_WORDS[head.fitted] : undefined,
     head.leftOut === undefined ? undefined : `left out, due at ${head.leftOut}`,
-    head.waiting ? 'waiting to be sent' : undefined,
+    head.waiting && WAITING_WORDS[head.waiting],
     head.next ? 'next' : undefined,
   ]
     .filter(Boolean)

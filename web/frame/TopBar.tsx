@@ -1,7 +1,7 @@
 /** Shop, pages, link, light, and who is signed in. */
 
 import { A, useLocation } from '@solidjs/router'
-import { createMemo, createSignal, For, lazy, Show, Suspense } from 'solid-js'
+import { createMemo, createSignal, For, lazy, onCleanup, Show, Suspense } from 'solid-js'
 import { auditHref, benchHref, engineHref } from '../hrefs'
 import { useLive } from '../live/live'
 import { paintColour } from '../ui/paint'
@@ -9,6 +9,7 @@ import { makeLight } from './light'
 import { linkWords, type Waits } from './link-words'
 
 const ChangePerson = lazy(() => import('./ChangePerson'))
+const WaitingEntries = lazy(() => import('./WaitingEntries'))
 
 interface PageLink {
   href: string
@@ -18,10 +19,13 @@ interface PageLink {
 }
 
 export function TopBar() {
-  const { session, link, photos, entries } = useLive()
+  const { session, link, photos, entries, isKept, isAside } = useLive()
   const location = useLocation()
   const { light, turn } = makeLight()
   const [changing, setChanging] = createSignal(false)
+  const [looking, setLooking] = createSignal(false)
+  // It is asked for when there is no signal: its code has to be here by then.
+  onCleanup(link.onUp(() => void WaitingEntries.preload().catch(() => undefined)))
   const jobId = createMemo(() => location.pathname.match(/^\/jobs\/([^/]+)/)?.[1])
 
   const pages = createMemo((): PageLink[] => {
@@ -40,11 +44,23 @@ export function TopBar() {
     ]
   })
 
-  const waits = (): Waits => ({
-    entries: entries().filter(({ refused }) => !refused).length,
-    photos: photos.now().waiting.length,
-    refused: photos.now().refused.length,
-  })
+  const waits = (): Waits => {
+    const waiting = entries().filter(({ refused }) => !refused)
+    const { waiting: pictures, refused, unheld } = photos.now()
+    return {
+      entries: waiting.length,
+      photos: pictures.length,
+      refused: { entries: entries().length - waiting.length, photos: refused.length },
+      kept: unheld.length === 0 && waiting.every(({ command }) => isKept(command.commandId)),
+    }
+  }
+
+  const isAnyRefused = () => waits().refused.entries + waits().refused.photos > 0
+  /** What goes up in the ordinary way comes and goes too fast to be pressed. */
+  const isWorthALook = () =>
+    isAnyRefused() ||
+    (link.state() === 'lost' && waits().entries + waits().photos > 0) ||
+    entries().some(({ command }) => isAside(command.commandId))
 
   return (
     <header class="top-bar">
@@ -68,12 +84,17 @@ export function TopBar() {
       </Show>
       <div class="top-side">
         <Show when={session.person()}>
-          <p
-            class="link-state"
-            classList={{ lost: link.state() === 'lost' || waits().refused > 0 }}
-            role="status"
-          >
-            {linkWords(link.state(), waits())}
+          <p class="link-state" classList={{ lost: link.state() === 'lost' || isAnyRefused() }} role="status">
+            <Show when={isWorthALook()} fallback={linkWords(link.state(), waits())}>
+              <button
+                type="button"
+                class="link-waits"
+                aria-haspopup="dialog"
+                onClick={() => setLooking(true)}
+              >
+                {linkWords(link.state(), waits())}
+              </button>
+            </Show>
           </p>
         </Show>
         <button type="button" class="light-switch" aria-pressed={light() === 'night'} onClick={turn}>
@@ -96,6 +117,11 @@ export function TopBar() {
       <Show when={changing()}>
         <Suspense>
           <ChangePerson onClose={() => setChanging(false)} />
+        </Suspense>
+      </Show>
+      <Show when={looking()}>
+        <Suspense>
+          <WaitingEntries onClose={() => setLooking(false)} />
         </Suspense>
       </Show>
     </header>

@@ -1,24 +1,28 @@
-/** What the bar says of the link and of what waits on this device. */
+/** What the bar says of the link and of what waits here; that it is kept only where the device keeps all of it. */
 import { counted } from '../../shared/words'
 import type { LinkState } from '../live/link'
 
 export interface Waits {
   entries: number
   photos: number
-  /** Photos the server would not take. */
-  refused: number
+  /** What the server would not take. */
+  refused: { entries: number; photos: number }
+  /** Whether this device keeps all that waits. */
+  kept: boolean
 }
 
-export function linkWords(link: LinkState, { entries, photos, refused }: Waits): string {
-  const waits = [entries && counted(entries, 'entry', 'entries'), photos && counted(photos, 'photo')]
+export function linkWords(link: LinkState, { entries, photos, refused, kept }: Waits): string {
+  const against = things(refused)
+  return `${stands(link, things({ entries, photos }), kept)}${against && `; ${against} not taken over`}`
+}
+
+const things = ({ entries, photos }: Waits['refused']): string =>
+  [entries && counted(entries, 'entry', 'entries'), photos && counted(photos, 'photo')]
     .filter(Boolean)
     .join(', ')
-  const against = refused === 0 ? '' : `; ${counted(refused, 'photo')} not taken over`
-  return `${stands(link, waits)}${against}`
-}
 
-function stands(link: LinkState, waits: string): string {
+function stands(link: LinkState, waits: string, kept: boolean): string {
   if (link === 'live') return waits ? `sending ${waits}` : 'live'
-  if (waits) return `no signal: ${waits} kept on this tablet`
+  if (waits) return `no signal: ${waits} ${kept ? 'kept on this tablet' : 'on this page'}`
   return link === 'lost' ? 'no signal' : 'connecting'
 }

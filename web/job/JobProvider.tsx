@@ -25,7 +25,7 @@ export function JobProvider(props: ParentProps<{ place: JobPage }>) {
 }
 
 function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
-  const { session, clock, link, shop } = useLive()
+  const { session, clock, link, shop, isKept } = useLive()
   const feed = useJobFeed(props.jobId, props.place)
   const scope: JobScope = {
     job: createMemo(() => feed.replica().job),
@@ -39,6 +39,7 @@ function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
     link: link.state,
     here: feed.here,
     pending: createMemo(() => feed.replica().pending),
+    isKept,
     refused: feed.refused,
     dismiss: feed.dismiss,
     preview: (command, asker) => previewCommand(scope, command, asker),

@@ -1,8 +1,8 @@
 /** What the server refused of this device's entries for this job, until somebody has read it. */
 import { For } from 'solid-js'
+import { jobCommandWords } from '../live/job-command-words'
 import { Button } from '../ui/Button'
 import { RefusedList } from '../ui/RefusedList'
-import { commandWords } from './command-words'
 import { useJob } from './scope'
 
 /** One line each, at the foot of the page: the sentence, and what was entered. */
@@ -12,7 +12,7 @@ export function RefusedEntries() {
     <RefusedList
       entries={scope.refused()}
       onDismiss={scope.dismiss}
-      entered={({ command }) => commandWords(command, scope.job().plan)}
+      entered={({ command }) => jobCommandWords(command, scope.job().plan)}
     />
   )
 }
@@ -27,7 +27,7 @@ export function RefusedStops() {
           <p>
             <strong>{entry.refused.sentence}</strong>
           </p>
-          <p>You entered: {commandWords(entry.command, scope.job().plan)}.</p>
+          <p>You entered: {jobCommandWords(entry.command, scope.job().plan)}.</p>
           <div class="panel-buttons cluster">
             <Button onClick={() => scope.dismiss(entry.command.commandId)}>Dismiss</Button>
           </div>

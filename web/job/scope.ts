@@ -56,6 +56,8 @@ export interface JobScope extends JobView {
   /** Who else has this job open. */
   here(): readonly Here[]
   pending(): readonly Pending[]
+  /** Of one that is pending: whether it would still be here after a reload. */
+  isKept(commandId: string): boolean
   refused(): readonly RefusedJobCommand[]
   dismiss(commandId: string): void
   preview(command: JobCommand, asker?: Asker): Preview

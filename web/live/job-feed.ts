@@ -114,6 +114,9 @@ export function openFeed({ link, outbox, shop }: FeedParts, jobId: string) {
   }
 }
 
+/** A job some page has open, or had a moment ago. */
+export const openJob = (jobId: string): Job | undefined => open.get(jobId)?.replica().job
+
 export function useJobFeed(jobId: string, place: JobPage): JobFeed {
   const live = useLive()
   const feed = open.get(jobId) ?? openFeed(live, jobId)

@@ -18,9 +18,11 @@ import { makeLatePhotos } from './late-photos'
 import { type Link, makeLink } from './link'
 import { makeOutbox, type Outbox, type QueuedCommand } from './outbox'
 import type { Photos } from './photos'
+import type { Unheld } from './retry-queue'
 import { makeSender, type Sender } from './sender'
-import { makeSession, type Session } from './session'
+import { isOwnShop, makeSession, type Session } from './session'
 import { makeShopReplica, type ShopReplica } from './shop'
+import { askBeforeLeaving } from './unheld'
 
 export interface Live extends Sender {
   clock: Clock
@@ -33,6 +35,12 @@ export interface Live extends Sender {
   demo: Demo
   /** Commands of this device that the server has not answered, or has refused. */
   entries(): readonly QueuedCommand[]
+  /** Of one of them: whether it outlives this page. */
+  isKept(commandId: string): boolean
+  /** Of one of them: whether it was tried so often in vain that the others go first. */
+  isAside(commandId: string): boolean
+  /** Why, for each that only this page holds. */
+  unkept(): readonly Unheld[]
 }
 
 /** Signed in after all, yet turned away: the next try waits a little. */
@@ -41,7 +49,6 @@ const TURNED_AWAY_MS = 3000
 function makeLive(): Live {
   const clock = makeClock()
   const link = makeLink(clock)
-  const outbox = makeOutbox({ send: link.send })
   const demo = makeDemo(clock, link)
   const session = makeSession(
     clock,
@@ -51,9 +58,26 @@ function makeLive(): Live {
     },
     demo.take,
   )
+  const outbox = makeOutbox({
+    send: async (entry) => {
+      if (!(await isOwnShop(session))) throw new Error('another shop')
+      return link.send(entry)
+    },
+    linked: () => link.state() === 'live',
+    // Not part of the first page: what is entered before it is here waits for it a moment.
+    shelf: session.shopKnown.then(async (key) => (await import('./entry-shelf')).openEntryShelf(key)),
+  })
   const shop = makeShopReplica(link, () => void session.readPeople())
   const [entries, setEntries] = createSignal(outbox.entries())
   outbox.onChange(setEntries)
+  const [holding, setHolding] = createSignal(0)
+  outbox.onAnyChange(() => setHolding((count) => count + 1))
+  const reading =
+    <A extends unknown[], V>(of: (...args: A) => V) =>
+    (...args: A): V => {
+      holding()
+      return of(...args)
+    }
   link.onUp(outbox.wake)
   link.onTurnedAway(async () => {
     await session.refresh()
@@ -61,16 +85,21 @@ function makeLive(): Live {
   })
 
   const sender = makeSender({ clock, session, outbox })
+  const photos = makeLatePhotos({ session, link, outbox, sender })
+  askBeforeLeaving(() => outbox.unkept().length + photos.now().unheld.length > 0)
   return {
     clock,
     link,
     outbox,
-    photos: makeLatePhotos({ session, link, outbox, sender }),
+    photos,
     session,
     shop,
     board: makeBoard(link),
     demo,
     entries,
+    isKept: reading(outbox.isKept),
+    isAside: reading(outbox.isAside),
+    unkept: reading(outbox.unkept),
     ...sender,
   }
 }

@@ -8,7 +8,7 @@
  */
 import type { Instant } from '../../shared/log'
 import type { Answer, Fault, SentJobCommand, SentShopCommand } from '../../shared/protocol'
-import { makeRetryQueue, memoryShelf, type Shelf } from './retry-queue'
+import { makeRetryQueue, memoryShelf, type Shelf, type Unheld } from './retry-queue'
 
 export type Stream = `job:${string}` | 'shop'
 
@@ -61,17 +61,27 @@ export interface Outbox {
   wake(): void
   /** Waiting and refused ones, in their order. */
   entries(): readonly QueuedCommand[]
+  /** Whether this device keeps it: it would be here after a reload. */
+  isKept(commandId: string): boolean
+  /** Why, for each that only this page holds. */
+  unkept(): readonly Unheld[]
+  /** Whether it was tried so often in vain that the others go first. */
+  isAside(commandId: string): boolean
   /** Somebody has read why it was refused. */
   dismiss(commandId: string): void
   /** Called before the entry leaves. */
   onAnswer(listener: AnswerListener): () => void
   onChange(listener: (entries: readonly QueuedCommand[]) => void): () => void
+  /** Also when one is kept now, or stepped aside. */
+  onAnyChange(listener: () => void): () => void
 }
 
 interface Options {
   /** Rejects when there is no link. */
   send(entry: QueuedCommand): Promise<Answer | Fault>
-  shelf?: Shelf<QueuedCommand>
+  /** Whether a command that got no answer had a way to the server. */
+  linked?(): boolean
+  shelf?: Shelf<QueuedCommand> | Promise<Shelf<QueuedCommand>>
   wait?(ms: number): Promise<void>
 }
 
@@ -80,20 +90,31 @@ interface Sender {
   explains: (() => boolean) | undefined
 }
 
-/** Faults that pass by themselves; every other is about this very message. */
-const PASSING = new Set(['not_saved', 'too_many', 'signed_out'])
+/** Faults that pass by themselves; every other is about this very message. What cannot be saved may be so for itself alone. */
+const PASSING: ReadonlyMap<string, 'later' | 'stuck'> = new Map([
+  ['not_saved', 'stuck'],
+  ['too_many', 'later'],
+  ['signed_out', 'later'],
+])
 
 export const commandIdOf = ({ command }: QueuedCommand): string => command.commandId
 
-export function makeOutbox({ send, shelf = memoryShelf(commandIdOf), wait }: Options): Outbox {
+export function makeOutbox({
+  send,
+  linked = () => true,
+  shelf = memoryShelf(commandIdOf),
+  wait,
+}: Options): Outbox {
   const senders = new Map<string, Sender>()
   const answerListeners = new Set<AnswerListener>()
   const queue = makeRetryQueue<QueuedCommand>({
     keyOf: commandIdOf,
     isDue: ({ refused }) => !refused,
     async attempt(entry) {
-      const answer = await send(entry)
-      if (!answer.ok && PASSING.has(answer.code)) return 'later'
+      const answer = await send(entry).catch(() => undefined)
+      if (!answer) return linked() ? 'stuck' : 'later'
+      const passing = answer.ok ? undefined : PASSING.get(answer.code)
+      if (passing) return passing
       deliver(entry, answer)
       return 'done'
     },
@@ -125,6 +146,9 @@ export function makeOutbox({ send, shelf = memoryShelf(commandIdOf), wait }: Opt
     },
     wake: queue.wake,
     entries: queue.entries,
+    isKept: queue.isHeld,
+    unkept: queue.unheld,
+    isAside: queue.isAside,
     dismiss(commandId) {
       if (queue.get(commandId)?.refused) queue.remove(commandId)
     },
@@ -140,5 +164,6 @@ export function makeOutbox({ send, shelf = memoryShelf(commandIdOf), wait }: Opt
         listener(before)
       })
     },
+    onAnyChange: queue.onChange,
   }
 }

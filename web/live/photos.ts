@@ -1,14 +1,13 @@
 /** The one queue of photos of this device, for the shop it is signed in to; see `photo-queue.ts`. */
-import { createEffect, createSignal, onCleanup } from 'solid-js'
+import { createSignal } from 'solid-js'
 import type { JobCommand } from '../../shared/job/commands'
 import type { NewPhoto } from '../../shared/job/types'
 import type { Link } from './link'
 import type { Outbox } from './outbox'
 import { makePhotoQueue, type PhotosNow, type QueuedPhoto, type SendOutcome } from './photo-queue'
 import { openPhotoShelf } from './photo-shelf'
-import type { Unheld } from './retry-queue'
 import type { Sender } from './sender'
-import type { Session } from './session'
+import { isOwnShop, type Session } from './session'
 import type { PreparedPhoto } from './take-photo'
 
 /** Where a photo belongs: the step, the gate and place it answers. */
@@ -37,21 +36,9 @@ interface Parts {
 const LONGEST_SEND_MS = 120_000
 
 export function makePhotos({ session, link, outbox, sender }: Parts): Photos {
-  const key = () => session.me()?.shop.key
-  let ownKey: string | undefined
-  const shelf = new Promise<string>((resolve) => {
-    createEffect(() => {
-      const shopKey = key()
-      if (shopKey !== undefined) resolve(shopKey)
-    })
-  }).then((shopKey) => {
-    ownKey = shopKey
-    return openPhotoShelf(shopKey)
-  })
   const queue = makePhotoQueue({
     async send(photo) {
-      // Another shop at this address meanwhile: these are not its photos.
-      const there = link.state() === 'live' && session.signInId() !== undefined && key() === ownKey
+      const there = link.state() === 'live' && session.signInId() !== undefined && (await isOwnShop(session))
       return there ? putBytes(photo) : 'later'
     },
     announce: (entry) => {
@@ -66,16 +53,11 @@ export function makePhotos({ session, link, outbox, sender }: Parts): Photos {
       )
       return answer.ok ? undefined : answer.sentence
     },
-    shelf,
+    shelf: session.shopKnown.then(openPhotoShelf),
   })
   const [now, setNow] = createSignal(queue.now())
   queue.onChange(() => setNow(queue.now()))
   link.onUp(queue.wake)
-  if (typeof window !== 'undefined') {
-    const ask = (leaving: BeforeUnloadEvent) => now().unheld.length > 0 && leaving.preventDefault()
-    window.addEventListener('beforeunload', ask)
-    onCleanup(() => window.removeEventListener('beforeunload', ask))
-  }
   return {
     now,
     add(jobId, { photo, bytes }, target, sendCommand) {
@@ -130,17 +112,3 @@ export async function sendPhoto(sha256: string, bytes: Blob): Promise<string | u
   }
 }
 const NO_SIGNAL = 'No signal: the photo was not sent. Try again when the connection is back.'
-
-const WHY: Record<Unheld, string> = {
-  no_store: 'This browser keeps nothing once the page is closed or loaded again.',
-  full: 'There is no room left on this device to keep photos.',
-  failed: 'This device could not keep the photo.',
-}
-
-/** What the person must know while photos wait that only this page holds; nothing when all are kept. */
-export function unheldWords(unheld: readonly Unheld[]): string | undefined {
-  const [first] = unheld
-  if (!first) return undefined
-  const them = unheld.length === 1 ? 'one photo is' : `${unheld.length} photos are`
-  return `${WHY[first]} Leave this page open: ${them} held here only until sent.`
-}

@@ -36,6 +36,12 @@ export const authorOf = (personId: string | undefined, grant?: Grant) =>
 
 export type Session = ReturnType<typeof makeSession>
 
+/** Another shop may have come to this address meanwhile: what waits here is not its. */
+export const isOwnShop = async ({
+  shopKnown,
+  shopKey,
+}: Pick<Session, 'shopKnown' | 'shopKey'>): Promise<boolean> => (await shopKnown) === shopKey()
+
 const RETRY_MS = 3000
 
 export function makeSession(
@@ -46,6 +52,11 @@ export function makeSession(
   const [me, setMe] = createSignal<Me>()
   const [people, setPeople] = createSignal<readonly Card[]>([])
   const [problem, setProblem] = createSignal<string>()
+  let tellShop: (key: string) => void = () => undefined
+  /** The shop this page is of, as soon as it is known: what is kept on the device is kept for it alone. */
+  const shopKnown = new Promise<string>((resolve) => {
+    tellShop = resolve
+  })
   const byId = createMemo(() => new Map(people().map((card) => [card.id, card])))
 
   const cardOf = (id: string): Card | undefined => byId().get(id)
@@ -72,6 +83,7 @@ export function makeSession(
     const before = me()?.signIn?.id
     if (answer.shop.opened) await readPeople()
     setMe(answer)
+    if (answer.shop.key !== undefined) tellShop(answer.shop.key)
     if (before !== answer.signIn?.id) onPersonChanged(answer.signIn !== undefined)
   }
 
@@ -87,6 +99,9 @@ export function makeSession(
 
   return {
     me,
+    shopKnown,
+    /** Names the shop by its own log; none before there is one. */
+    shopKey: () => me()?.shop.key,
     problem,
     people,
     /** The card of whoever is signed in. */

@@ -317,10 +317,10 @@ describe('heads as they stand', () => {
     const heads = headsOf(at.job(), shop, step, step.joints[0] as never, {
       pass: 1,
       next: 2,
-      waiting: new Set([1]),
+      waiting: new Map([[1, 'kept']]),
     })
     expect(heads).toMatchObject([
-      { n: 1, state: 'final', first: { initials: 'BT', paint: 'blue' }, waiting: true },
+      { n: 1, state: 'final', first: { initials: 'BT', paint: 'blue' }, waiting: 'kept' },
       { n: 2, state: 'open', next: true },
     ])
     expect(heads[0]?.second).toBeUndefined()

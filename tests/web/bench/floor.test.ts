@@ -4,11 +4,11 @@ import type { AdoptedStep } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
 import { againstWrench, type Picked } from '../../../shared/wrench'
 import { headName, headsOf } from '../../../web/drawings/heads'
-import { commandWords } from '../../../web/job/command-words'
 import { laterSteps, leftOutOf } from '../../../web/job/deferrals/deferrals'
 import { photoPlaces } from '../../../web/job/photos/photos'
 import { settledWords, whoSettles } from '../../../web/job/settled/settled-words'
 import { clockView, countdown } from '../../../web/job/step/sealant-words'
+import { jobCommandWords } from '../../../web/live/job-command-words'
 import { markerWords, notYet } from '../../../web/pages/bench/cautions'
 import { fastenerHere, oddFasteners, roundToCount, toDeclare } from '../../../web/pages/bench/fasteners'
 import { brokenOff } from '../../../web/pages/bench/interruption'
@@ -332,14 +332,14 @@ test('a value nobody published: who settles it, then the number with its basis',
 test('what was entered is said in words, and a day is noon of that day', () => {
   const { plan } = bench().job()
   const count = { type: 'CountRound', jointId: 'G-C5', pass: 1, count: 18 } as const
-  expect(commandWords(count, plan)).toBe('Sump bolts, pass 1: round done, 18 counted')
-  expect(commandWords(count, undefined)).toBe('G-C5, pass 1: round done, 18 counted')
+  expect(jobCommandWords(count, plan)).toBe('Sump bolts, pass 1: round done, 18 counted')
+  expect(jobCommandWords(count, undefined)).toBe('G-C5, pass 1: round done, 18 counted')
   const place = {
     type: 'PlaceFasteners' as const,
     jointId: 'G-C5',
     positions: [1, 2, 3],
     condition: 'new' as const,
   }
-  expect(commandWords(place, plan)).toBe('Sump bolts, bolts 1–3: new')
-  expect(commandWords(place, undefined)).toBe('G-C5, number 1–3: new')
+  expect(jobCommandWords(place, plan)).toBe('Sump bolts, bolts 1–3: new')
+  expect(jobCommandWords(place, undefined)).toBe('G-C5, number 1–3: new')
 })

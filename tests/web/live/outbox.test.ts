@@ -215,3 +215,45 @@ describe('what the server says', () => {
     expect(line.ids()).toEqual(['c1', 'c1'])
   })
 })
+
+describe('one that never gets through', () => {
+  test('steps aside after three tries, is named, and stops no other; then it is tried between', async () => {
+    const says: (Answer | Fault)[] = [fault('not_saved'), fault('not_saved'), fault('not_saved')]
+    const line = wire(...says, fine, fault('not_saved'), fine)
+    const asides: boolean[] = []
+    const outbox = makeOutbox({
+      ...line,
+      async wait(ms) {
+        await line.wait(ms)
+        asides.push(outbox.isAside('c1'))
+      },
+    })
+    await Promise.all([outbox.add(entry(1)), outbox.add(entry(2))])
+    expect(line.ids()).toEqual(['c1', 'c1', 'c1', 'c2', 'c1', 'c1'])
+    expect(asides).toEqual([false, false, true, true])
+    expect(outbox.isAside('c1')).toBe(false)
+  })
+
+  test('a link that is back puts all in their order again', async () => {
+    const line = patient(wire(...Array.from({ length: 3 }, () => fault('not_saved'))))
+    const outbox = makeOutbox(line)
+    void outbox.add(entry(1))
+    for (let n = 0; n < 3; n++) {
+      await settled()
+      if (n < 2) outbox.wake()
+    }
+    // Each wake is a new beginning, so it never came to three in a row.
+    expect(outbox.isAside('c1')).toBe(false)
+    void outbox.add(entry(2))
+    outbox.wake()
+    await settled()
+    expect(line.ids()).toEqual(['c1', 'c1', 'c1', 'c1', 'c2'])
+  })
+
+  test('without a link nothing steps aside', async () => {
+    const line = wire(...Array.from({ length: 6 }, () => 'lost' as const))
+    const outbox = makeOutbox({ ...line, linked: () => false })
+    await Promise.all([outbox.add(entry(1)), outbox.add(entry(2))])
+    expect(line.ids()).toEqual([...Array.from({ length: 7 }, () => 'c1'), 'c2'])
+  })
+})

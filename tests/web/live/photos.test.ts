@@ -2,9 +2,11 @@
  * Photos on their way: kept under their hash through a reload, sent when they can be, let go only when server and
  * log both have them; a refusal and a device that keeps nothing are told.
  */
-import { IDBFactory, IDBKeyRange, IDBObjectStore } from 'fake-indexeddb'
+import 'fake-indexeddb/auto'
+import { IDBFactory, IDBObjectStore } from 'fake-indexeddb'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { linkWords } from '../../../web/frame/link-words'
+import { openDeviceStore } from '../../../web/live/device-store'
 import { hashText } from '../../../web/live/hash'
 import { makeOutbox, type QueuedCommand } from '../../../web/live/outbox'
 import {
@@ -16,8 +18,9 @@ import {
   type SendOutcome,
 } from '../../../web/live/photo-queue'
 import { openPhotoShelf } from '../../../web/live/photo-shelf'
-import { outcomeOf, unheldWords } from '../../../web/live/photos'
+import { outcomeOf } from '../../../web/live/photos'
 import { sizeWithin } from '../../../web/live/take-photo'
+import { unheldWords } from '../../../web/live/unheld'
 
 const said = (photoId: string): QueuedCommand => ({
   stream: 'job:j',
@@ -76,7 +79,6 @@ function queueWith({ sends = [], confirms = [] }: Answers, shelf: PhotoShelf | P
 
 beforeEach(() => {
   vi.stubGlobal('indexedDB', new IDBFactory())
-  vi.stubGlobal('IDBKeyRange', IDBKeyRange)
 })
 afterEach(() => {
   vi.unstubAllGlobals()
@@ -194,12 +196,8 @@ test('a photo that never gets through holds up no command', async () => {
 
 describe('through a reload', () => {
   test('what waited is there again with its bytes, said to the log again, sent and let go', async () => {
-    let at = 0
     const noLink = [new Error('no link'), new Error('no link')]
-    const before = queueWith(
-      { sends: noLink },
-      openPhotoShelf('shop', () => ++at),
-    )
+    const before = queueWith({ sends: noLink }, openPhotoShelf('shop'))
     before.queue.add(photo('b'))
     await until(async () => expect(await onShelf('shop')).toEqual(['bbbb']))
     before.queue.add(photo('a'))
@@ -211,6 +209,16 @@ describe('through a reload', () => {
     await until(() => expect(after.confirmed).toEqual(['b', 'a', 'c']))
     expect(after.announced).toEqual(['said-b', 'said-a'])
     expect(after.sent).toEqual(['b', 'a', 'c'])
+    await until(async () => expect(await onShelf('shop')).toEqual([]))
+  })
+
+  test('one kept before pages had names is there too', async () => {
+    await (await openPhotoShelf('shop')).load()
+    const { bytes, ...rest } = photo('a')
+    const old = { ...rest, bytes: await bytes.arrayBuffer(), mime: bytes.type, keptAt: 1_790_000_000_000 }
+    await (await openDeviceStore('paintmark-photos-shop', 'waiting')).put('aaaa', old)
+    const after = queueWith({}, openPhotoShelf('shop'))
+    await until(() => expect(after.confirmed).toEqual(['a']))
     await until(async () => expect(await onShelf('shop')).toEqual([]))
   })
 
@@ -258,11 +266,11 @@ describe('a device that does not keep it', () => {
     const at = queueWith({ sends: ['later'] }, shelf)
     at.queue.add(photo('a'))
     await until(() => expect(at.queue.now().unheld).toEqual(['no_store']))
-    expect(unheldWords(at.queue.now().unheld)).toBe(
-      'This browser keeps nothing once the page is closed or loaded again. Leave this page open: one photo is held here only until sent.',
+    expect(unheldWords(at.queue.now().unheld, 'photo')).toBe(
+      'This browser keeps nothing once the page is closed or loaded again. Leave this page open: 1 photo is held here only until sent.',
     )
     at.go()
-    await until(() => expect(unheldWords(at.queue.now().unheld)).toBeUndefined())
+    await until(() => expect(unheldWords(at.queue.now().unheld, 'photo')).toBeUndefined())
     expect(at.confirmed).toEqual(['a'])
   })
 
@@ -284,8 +292,8 @@ describe('a device that does not keep it', () => {
     at.queue.add(photo('b'))
     await until(() => expect(at.queue.now().unheld).toEqual(['full', 'full']))
     await until(() => expect(at.waits).toHaveLength(1))
-    expect(unheldWords(at.queue.now().unheld)).toBe(
-      'There is no room left on this device to keep photos. Leave this page open: 2 photos are held here only until sent.',
+    expect(unheldWords(at.queue.now().unheld, 'photo')).toBe(
+      'There is no room left on this device. Leave this page open: 2 photos are held here only until sent.',
     )
     at.go()
     await until(() => expect(at.confirmed).toEqual(['a', 'b']))
@@ -310,8 +318,9 @@ test('an answer says stored, later, or never; stored only for this very hash', (
   expect(outcomeOf(413, hash, {})).toEqual({ sentence: 'The server answered 413.' })
 })
 
-test('the bar counts what waits and what was refused', () => {
-  const waits = { entries: 0, photos: 0, refused: 0 }
+test('the bar counts what waits and what was refused, and says kept only of what is', () => {
+  const refused = { entries: 0, photos: 0 }
+  const waits = { entries: 0, photos: 0, refused, kept: true }
   expect(linkWords('live', waits)).toBe('live')
   expect(linkWords('connecting', waits)).toBe('connecting')
   expect(linkWords('lost', waits)).toBe('no signal')
@@ -320,7 +329,13 @@ test('the bar counts what waits and what was refused', () => {
   expect(linkWords('lost', { ...waits, entries: 2, photos: 1 })).toBe(
     'no signal: 2 entries, 1 photo kept on this tablet',
   )
-  expect(linkWords('live', { ...waits, refused: 1 })).toBe('live; 1 photo not taken over')
+  expect(linkWords('lost', { ...waits, entries: 2, kept: false })).toBe('no signal: 2 entries on this page')
+  expect(linkWords('live', { ...waits, refused: { entries: 0, photos: 1 } })).toBe(
+    'live; 1 photo not taken over',
+  )
+  expect(linkWords('lost', { ...waits, entries: 1, refused: { entries: 2, photos: 0 } })).toBe(
+    'no signal: 1 entry kept on this tablet; 2 entries not taken over',
+  )
 })
 
 test('the longest side is at most 1600 px, and nothing is enlarged', () => {

@@ -1,8 +1,9 @@
 /** Taking a photo as one press, and what the device must say of photos that have not gone. */
 import { createSignal, For, Show } from 'solid-js'
 import { useLive } from '../../live/live'
-import { type PhotoTarget, unheldWords } from '../../live/photos'
+import type { PhotoTarget } from '../../live/photos'
 import { takePhoto } from '../../live/take-photo'
+import { unheldWords } from '../../live/unheld'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
 import { useJob } from '../scope'
@@ -61,7 +62,9 @@ export function PhotoNews() {
     photos.now().refused.filter(({ facts }) => facts.some(({ jobId }) => jobId === job().id))
   return (
     <>
-      <Show when={unheldWords(photos.now().unheld)}>{(words) => <Sentence against>{words()}</Sentence>}</Show>
+      <Show when={unheldWords(photos.now().unheld, 'photo')}>
+        {(words) => <Sentence against>{words()}</Sentence>}
+      </Show>
       <For each={refused()}>
         {(photo) => (
           <div class="photo-refused">

@@ -2,9 +2,12 @@
 import { For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/kinds'
 import { numberWords } from '../../../shared/plan/order'
-import { upperFirst } from '../../../shared/words'
+import { counted, upperFirst } from '../../../shared/words'
 import { useJob } from '../../job/scope'
+import { useLive } from '../../live/live'
+import { unheldWords } from '../../live/unheld'
 import { Button } from '../../ui/Button'
+import { Sentence } from '../../ui/Sentence'
 import { useBench } from './bench'
 import { adviceFor, interruptionWords } from './cautions'
 import { oddReadings } from './work'
@@ -66,19 +69,26 @@ export function OddReadings() {
   )
 }
 
-/** Without signal the work goes on: how much is kept here, and that nothing is lost. */
+/** Without signal the work goes on: what waits here, and only of what this device keeps that it is kept. */
 export function Waiting() {
   const bench = useBench()
   const scope = useJob()
-  const count = () => scope.pending().length
+  const { unkept } = useLive()
+  const kept = () => scope.pending().filter(({ command }) => scope.isKept(command.commandId)).length
   return (
-    <Show when={scope.link() === 'lost'}>
-      <p class="sentence" role="status">
-        No signal. Go on:{' '}
-        {count() === 0 ? 'entries are' : count() === 1 ? '1 entry is' : `${count()} entries are`} kept on this
-        tablet
-        {bench.narrow() ? '.' : ' and sent when the signal is back. Dotted heads are waiting to be sent.'}
-      </p>
-    </Show>
+    <>
+      <Show when={scope.link() === 'lost'}>
+        <p class="sentence" role="status">
+          No signal. Go on
+          {kept() === 0 ? '' : `: ${counted(kept(), 'entry is', 'entries are')} kept on this tablet`}
+          {bench.narrow()
+            ? '.'
+            : `${kept() === 0 ? ': what you enter is' : ' and'} sent when the signal is back. Dotted heads are waiting to be sent.`}
+        </p>
+      </Show>
+      <Show when={unheldWords(unkept(), 'entry', 'entries')}>
+        {(words) => <Sentence against>{words()}</Sentence>}
+      </Show>
+    </>
   )
 }

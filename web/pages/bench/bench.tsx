@@ -9,6 +9,7 @@ import type { Adapter, PlannedJob } from '../../../shared/job/types'
 import { bandFor, curesUntil, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
+import type { WaitingAs } from '../../drawings/heads'
 import type { JobScope } from '../../job/scope'
 import type { Dialogs } from '../../ui/dialogs'
 import { adapterNow, sameAdapter } from './adapter'
@@ -168,12 +169,17 @@ export function createBench({ scope, step, now, narrow, dialogs }: BenchProps) {
   // After a stop, or in other hands, the adapter is asked again.
   createEffect(on([() => claim()?.by, () => claim()?.doneAt], () => setAdapters({}), { defer: true }))
   const waiting = createMemo(() => {
-    const positions = scope
+    const ofJoint = scope
       .pending()
       .flatMap(({ command }) =>
-        command.type === 'TakeReading' && command.jointId === round()?.joint.id ? [command.position] : [],
+        command.type === 'TakeReading' && command.jointId === round()?.joint.id ? [command] : [],
       )
-    return new Set(positions)
+    return new Map(
+      ofJoint.map(({ position, commandId }): [number, WaitingAs] => [
+        position,
+        scope.isKept(commandId) ? 'kept' : 'pending',
+      ]),
+    )
   })
 
   function openPass(target: BenchTarget): void {

@@ -13,6 +13,7 @@ import { countWords, planHref, readPlanFile } from '../../../shop/plan-library'
 import { type ShopScope, useShopSend } from '../../../shop/scope'
 import { Button } from '../../../ui/Button'
 import { Sentence } from '../../../ui/Sentence'
+import { saveFile } from '../../../ui/save-file'
 import { createSubmission } from '../../../ui/submission'
 import { withAsPrinted } from '../fault-place'
 import { PartHead } from '../PartHead'
@@ -108,14 +109,7 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
   function asFile(): void {
     const now = plan()
     if (!now) return
-    const address = URL.createObjectURL(
-      new Blob([`${JSON.stringify(now, null, 2)}\n`], { type: 'application/json' }),
-    )
-    const link = document.createElement('a')
-    link.href = address
-    link.download = `${now.id || 'plan'}-${now.edition}.json`
-    link.click()
-    setTimeout(() => URL.revokeObjectURL(address), 10_000)
+    saveFile(`${now.id || 'plan'}-${now.edition}.json`, now)
   }
 
   async function letGo(): Promise<void> {

@@ -2,8 +2,8 @@
  * Where plans in draft, and the torque sheet being gone through, outlive a reload: a store of this browser, one for each
  * shop by its log's key. Nothing of it leaves this device until the plan is taken into the library.
  */
-import { createStore, del, entries, get, set, type UseStore } from 'idb-keyval'
 import type { Plan } from '../../../../shared/plan/types'
+import { type DeviceStore, openDeviceStore } from '../../../live/device-store'
 import type { SheetWork } from '../sheet/sheet-work'
 
 export interface Draft {
@@ -36,9 +36,7 @@ export function draftShelf(shopKey: string): Promise<DraftShelf> {
 
 async function openShelf(shopKey: string): Promise<DraftShelf> {
   try {
-    const store = createStore(`paintmark-drafts-${shopKey}`, 'drafts')
-    await get(SHEET, store)
-    return lastingShelf(store)
+    return lastingShelf(await openDeviceStore<Draft | SheetWork>(`paintmark-drafts-${shopKey}`, 'drafts'))
   } catch {
     return memoryShelf()
   }
@@ -46,18 +44,19 @@ async function openShelf(shopKey: string): Promise<DraftShelf> {
 
 const newestFirst = (drafts: Draft[]) => drafts.sort((a, b) => b.changedAt - a.changedAt)
 
-function lastingShelf(store: UseStore): DraftShelf {
+/** Keys say what lies there. */
+function lastingShelf(store: DeviceStore<Draft | SheetWork>): DraftShelf {
   return {
     lasting: true,
     async all() {
-      const stored = await entries<string, Draft>(store)
-      return newestFirst(stored.flatMap(([key, draft]) => (key.startsWith('draft ') ? [draft] : [])))
+      const stored = await store.entries()
+      return newestFirst(stored.flatMap(([key, draft]) => (key === SHEET ? [] : [draft as Draft])))
     },
-    get: (id) => get<Draft>(keyOf(id), store),
-    put: (draft) => set(keyOf(draft.id), draft, store),
-    drop: (id) => del(keyOf(id), store),
-    sheet: () => get<SheetWork>(SHEET, store),
-    putSheet: (work) => (work ? set(SHEET, work, store) : del(SHEET, store)),
+    get: async (id) => (await store.get(keyOf(id))) as Draft | undefined,
+    put: (draft) => store.put(keyOf(draft.id), draft),
+    drop: (id) => store.drop(keyOf(id)),
+    sheet: async () => (await store.get(SHEET)) as SheetWork | undefined,
+    putSheet: (work) => (work ? store.put(SHEET, work) : store.drop(SHEET)),
   }
 }
 

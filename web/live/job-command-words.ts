@@ -59,7 +59,7 @@ const WORDS: EntryWords = {
   PromiseDate: (c) => `a promise for ${c.date}: ${c.reason}`,
 }
 
-export function commandWords(command: JobCommand, plan: AdoptedPlan | undefined): string {
+export function jobCommandWords(command: JobCommand, plan: AdoptedPlan | undefined): string {
   const jointOf = (id: string) => plan && indexPlan(plan).jointById.get(id)
   const called: Called = {
     joint: (id) => jointOf(id)?.title ?? id,

@@ -1,5 +1,5 @@
 /** What somebody entered for the shop, in words: shown beside the sentence that refused it. */
-import type { ShopCommand } from '../../../shared/shop/types'
+import type { ShopCommand } from '../../shared/shop/types'
 
 type EntryWords = {
   [T in ShopCommand['type']]: (command: Extract<ShopCommand, { type: T }>) => string

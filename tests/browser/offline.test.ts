@@ -1,0 +1,56 @@
+/** Entries made without signal: through a reload, a closed tab and another person's sign-in, once, in order, as theirs. */
+import { expect, test } from 'vitest'
+import type { Job } from '../../shared/job/types'
+import { claim, confirmed, engineAtItsHead, enterScale, HEAD_NUTS, says, tap, toBench } from './hands'
+import { type Device, SOON_MS, signInQuietly, useShop } from './harness'
+
+const shop = useShop()
+
+/** The browser itself says so when the plug is pulled. */
+const UNPLUGGED = /ERR_INTERNET_DISCONNECTED|WebSocket connection .* failed/
+
+async function jobOf({ context }: Device, jobId: string): Promise<Job> {
+  return (await (await context.request.get(`/api/jobs/${jobId}`)).json()) as Job
+}
+const clicks = (job: Job) =>
+  Object.values(job.readings)
+    .flat()
+    .map(({ position, by }) => `${position} by ${by}`)
+
+test('four nuts without signal, the tab closed, another person signs in: all four are the first one’s, once', async () => {
+  const lead = await shop.deviceOf('odile')
+  const { jobId } = await engineAtItsHead(lead)
+  const doer = await shop.deviceOf('suvi')
+  const { page, context } = doer
+  await toBench(doer, jobId, 'B1')
+  await claim(page)
+  await enterScale(page, '40')
+  await tap(page, HEAD_NUTS, 1)
+  await confirmed(page, HEAD_NUTS, 1)
+  doer.allow(UNPLUGGED)
+  await context.setOffline(true)
+  await page.getByText('no signal', { exact: true }).waitFor()
+  for (const n of [4, 2, 5]) await tap(page, HEAD_NUTS, n)
+  await says(page.locator('.sentence'), /3 entries are kept on this tablet/)
+  await page.getByRole('button', { name: 'no signal: 3 entries kept on this tablet' }).click()
+  const waiting = page.getByRole('dialog', { name: 'Not sent yet' })
+  expect(await waiting.getByRole('listitem').count()).toBe(3)
+  await says(waiting.getByRole('listitem').first(), /T-\d+.*nut 4.*Suvi.*Kept on this device\./)
+  await doer.shot('offline-waiting')
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    waiting.getByRole('button', { name: 'Save as a file' }).click(),
+  ])
+  expect(file.suggestedFilename()).toMatch(/^not-sent-2\d{3}-\d\d-\d\dT\d\d-\d\d\.json$/)
+
+  // The tab is gone with all it held in memory. The network is back; somebody else signs in on this tablet.
+  await page.close()
+  expect(clicks(await jobOf(lead, jobId))).toEqual(['1 by suvi'])
+  await context.setOffline(false)
+  await signInQuietly(doer, shop.server, 'odile')
+  const next = await context.newPage()
+  await next.goto('/')
+  await expect
+    .poll(async () => clicks(await jobOf(lead, jobId)), { timeout: SOON_MS })
+    .toEqual(['1 by suvi', '4 by suvi', '2 by suvi', '5 by suvi'])
+})

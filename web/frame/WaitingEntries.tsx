@@ -1,0 +1,116 @@
+/** What this device has not handed over yet, whose it is, and the ways out: try now, or a file when nothing else helps. */
+import { For, Show } from 'solid-js'
+import type { JobCommand } from '../../shared/job/commands'
+import type { ShopCommand } from '../../shared/shop/types'
+import { counted, upperFirst } from '../../shared/words'
+import { jobCommandWords } from '../live/job-command-words'
+import { openJob } from '../live/job-feed'
+import { useLive } from '../live/live'
+import { commandIdOf, type QueuedCommand } from '../live/outbox'
+import { shopCommandWords } from '../live/shop-command-words'
+import { unheldWords } from '../live/unheld'
+import { Button } from '../ui/Button'
+import { Dialog } from '../ui/Dialog'
+import { Sentence } from '../ui/Sentence'
+import { saveFile } from '../ui/save-file'
+import './waiting-entries.css'
+
+export default function WaitingEntries(props: { onClose(): void }) {
+  const live = useLive()
+  const { session, entries, photos } = live
+
+  function about({ stream, command }: QueuedCommand): string {
+    if (stream === 'shop') return 'The shop'
+    const id = stream.slice('job:'.length)
+    const number = openJob(id)?.number || live.board.summary(id)?.number
+    return number ?? (command.type === 'OpenJob' ? command.number : 'An engine')
+  }
+  const entered = ({ stream, command }: QueuedCommand): string =>
+    stream === 'shop'
+      ? shopCommandWords(command as ShopCommand)
+      : jobCommandWords(command as JobCommand, openJob(stream.slice('job:'.length))?.plan)
+  function standing(entry: QueuedCommand): string {
+    if (entry.refused) return `Refused: ${entry.refused.sentence}`
+    const id = commandIdOf(entry)
+    const kept = live.isKept(id) ? 'Kept on this device.' : 'On this page only.'
+    return live.isAside(id) ? `${kept} Did not get through; the others go first.` : kept
+  }
+
+  async function asFile(): Promise<void> {
+    const { waiting, refused } = photos.now()
+    const pictures = await Promise.all(
+      [...waiting, ...refused].map(async ({ bytes, ...photo }) => ({
+        ...photo,
+        picture: await dataUrl(bytes),
+      })),
+    )
+    const savedAt = live.clock.now()
+    saveFile(`not-sent-${new Date(savedAt).toISOString().slice(0, 16).replace(':', '-')}.json`, {
+      shop: session.me()?.shop.name,
+      savedAt,
+      entries: entries(),
+      photos: pictures,
+    })
+  }
+
+  return (
+    <Dialog open title="Not sent yet" broad onClose={props.onClose}>
+      <Show
+        when={entries().length + photos.now().waiting.length + photos.now().refused.length > 0}
+        fallback={<p>Everything entered here is with the shop.</p>}
+      >
+        <p>
+          What is entered here goes to the shop in this order, each under the sign-in it was made under, and
+          counts once.
+        </p>
+      </Show>
+      <Show when={unheldWords(live.unkept(), 'entry', 'entries')}>
+        {(words) => <Sentence against>{words()}</Sentence>}
+      </Show>
+      <ol class="waiting-entries">
+        <For each={entries()}>
+          {(entry) => (
+            <li>
+              <p>
+                <strong>{about(entry)}</strong>: {entered(entry)}
+              </p>
+              <p class="pencil">
+                {upperFirst(session.words.person(entry.by))}, {session.words.moment(entry.command.doneAt)}.{' '}
+                {standing(entry)}
+              </p>
+              <Show when={entry.refused}>
+                <Button variant="quiet" onClick={() => live.outbox.dismiss(commandIdOf(entry))}>
+                  Dismiss
+                </Button>
+              </Show>
+            </li>
+          )}
+        </For>
+      </ol>
+      <Show when={photos.now().waiting.length > 0}>
+        <p>{upperFirst(counted(photos.now().waiting.length, 'photo'))} on the way.</p>
+      </Show>
+      <div class="cluster">
+        <Button
+          onClick={() => {
+            live.link.open()
+            live.outbox.wake()
+          }}
+        >
+          Try now
+        </Button>
+        <Button variant="quiet" onClick={() => void asFile()}>
+          Save as a file
+        </Button>
+      </div>
+    </Dialog>
+  )
+}
+
+const dataUrl = (bytes: Blob): Promise<string> =>
+  new Promise((resolve, reject) => {
+    const reader = new FileReader()
+    reader.onload = () => resolve(String(reader.result))
+    reader.onerror = () => reject(reader.error)
+    reader.readAsDataURL(bytes)
+  })

@@ -1,0 +1,26 @@
+/** What only this page holds, and what the person must know of it. */
+import { onCleanup } from 'solid-js'
+import { counted } from '../../shared/words'
+import type { Unheld } from './retry-queue'
+
+const WHY: Record<Unheld, string> = {
+  no_store: 'This browser keeps nothing once the page is closed or loaded again.',
+  full: 'There is no room left on this device.',
+  failed: 'This device could not keep what was entered.',
+}
+
+/** Nothing when all is kept. */
+export function unheldWords(unheld: readonly Unheld[], one: string, many?: string): string | undefined {
+  const [first] = unheld
+  if (!first) return undefined
+  const are = unheld.length === 1 ? 'is' : 'are'
+  return `${WHY[first]} Leave this page open: ${counted(unheld.length, one, many)} ${are} held here only until sent.`
+}
+
+/** Asks before the page is left while something is held by it alone. */
+export function askBeforeLeaving(isHeldHereOnly: () => boolean): void {
+  if (typeof window === 'undefined') return
+  const ask = (leaving: BeforeUnloadEvent) => isHeldHereOnly() && leaving.preventDefault()
+  window.addEventListener('beforeunload', ask)
+  onCleanup(() => window.removeEventListener('beforeunload', ask))
+}
