@@ -1,22 +1,37 @@
 /** The pages and their addresses. Each page loads its own code; only the frame comes first. */
-import { Route, Router } from '@solidjs/router'
+import { Router } from '@solidjs/router'
 import { lazy } from 'solid-js'
 import { Frame } from './frame/Frame'
 import { LiveProvider } from './live/live'
 
-const Board = lazy(() => import('./pages/board'))
-const SignIn = lazy(() => import('./pages/sign-in'))
-const Engine = lazy(() => import('./pages/engine'))
-const Bench = lazy(() => import('./pages/bench'))
-const Audit = lazy(() => import('./pages/audit'))
-const Settle = lazy(() => import('./pages/settle'))
-const ReleaseRecord = lazy(() => import('./pages/record'))
-const Wall = lazy(() => import('./pages/wall'))
-const SpecDesk = lazy(() => import('./pages/spec-desk'))
-const Shop = lazy(() => import('./pages/shop'))
-const FirstLook = lazy(() => import('./pages/sign-in/FirstLookPage'))
-const FirstRun = lazy(() => import('./pages/first-run'))
-const Lost = lazy(() => import('./pages/lost'))
+const PAGES = [
+  { path: '/', component: lazy(() => import('./pages/board')) },
+  { path: '/wall', component: lazy(() => import('./pages/wall')) },
+  { path: '/sign-in', component: lazy(() => import('./pages/sign-in')) },
+  { path: '/first-run', component: lazy(() => import('./pages/first-run')) },
+  { path: '/first-look', component: lazy(() => import('./pages/sign-in/FirstLookPage')) },
+  { path: '/jobs/:id', component: lazy(() => import('./pages/engine')) },
+  { path: '/jobs/:id/bench/:stepId?', component: lazy(() => import('./pages/bench')) },
+  { path: '/jobs/:id/audit', component: lazy(() => import('./pages/audit')) },
+  { path: '/jobs/:id/settle/:joint/:pass', component: lazy(() => import('./pages/settle')) },
+  { path: '/jobs/:id/record/:number', component: lazy(() => import('./pages/record')) },
+  { path: '/desk', component: lazy(() => import('./pages/spec-desk')) },
+  { path: '/shop/*rest', component: lazy(() => import('./pages/shop')) },
+  { path: '*', component: lazy(() => import('./pages/lost')) },
+]
+
+/** The addresses of a page, written as the router has them. */
+const addressesOf = (path: string): RegExp => {
+  const named = path.replace(/\/:\w+\?/g, '(/[^/]+)?').replace(/:\w+/g, '[^/]+')
+  return new RegExp(`^${named.replace(/\/?\*\w*$/, '(/.*)?')}/?$`)
+}
+
+/** The first page's code comes while the server is asked who is signed in. */
+function fetchFirstPage(): void {
+  const first = PAGES.find(({ path }) => addressesOf(path).test(location.pathname))
+  // Whoever draws it meets the same failure, and says so.
+  first?.component.preload().catch(() => undefined)
+}
 
 /** An address with a broken escape cannot be read by the router: it is one of those that lead nowhere. */
 function readAddress(): void {
@@ -29,23 +44,10 @@ function readAddress(): void {
 
 export function App() {
   readAddress()
+  fetchFirstPage()
   return (
     <LiveProvider>
-      <Router root={Frame}>
-        <Route path="/" component={Board} />
-        <Route path="/wall" component={Wall} />
-        <Route path="/sign-in" component={SignIn} />
-        <Route path="/first-run" component={FirstRun} />
-        <Route path="/first-look" component={FirstLook} />
-        <Route path="/jobs/:id" component={Engine} />
-        <Route path="/jobs/:id/bench/:stepId?" component={Bench} />
-        <Route path="/jobs/:id/audit" component={Audit} />
-        <Route path="/jobs/:id/settle/:joint/:pass" component={Settle} />
-        <Route path="/jobs/:id/record/:number" component={ReleaseRecord} />
-        <Route path="/desk" component={SpecDesk} />
-        <Route path="/shop/*rest" component={Shop} />
-        <Route path="*" component={Lost} />
-      </Router>
+      <Router root={Frame}>{PAGES}</Router>
     </LiveProvider>
   )
 }

@@ -6,6 +6,7 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
 import solid from 'vite-plugin-solid'
+import { chunks } from './chunks'
 import { shippedFonts } from './styles/shipped-fonts'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
@@ -22,5 +23,6 @@ export default defineConfig({
     assetsInlineLimit: (file, content) => !/\.woff2?$/.test(file) && content.length < 2048,
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
+    rolldownOptions: { output: { codeSplitting: { groups: chunks() } } },
   },
 })

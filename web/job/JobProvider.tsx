@@ -54,7 +54,8 @@ function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
   return (
     <JobContext.Provider value={scope}>
       <Show
-        when={feed.replica().known && scope.job().version > 0}
+        // What may be done is decided on both: neither is shown without the other.
+        when={feed.replica().known && shop.known() && scope.job().version > 0}
         fallback={
           <div class="page">
             <Show when={feed.problem()} fallback={<p class="pencil">Opening the engine…</p>}>

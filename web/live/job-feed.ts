@@ -83,6 +83,30 @@ export function openFeed({ link, outbox, shop }: FeedParts, jobId: string) {
     }, GAP_MS)
   }
 
+  /** Told and not taken in yet. */
+  let told: JobStreamEvent[] = []
+  let toldTimer: ReturnType<typeof setTimeout> | undefined
+  let freeAt = 0
+
+  /** At once; but a page that had long to draw is given as long again for taps, and takes what comes meanwhile together. */
+  function take(events: readonly JobStreamEvent[]): void {
+    told.push(...events)
+    const waitMs = freeAt - performance.now()
+    if (waitMs <= 0) takeTold()
+    else toldTimer ??= setTimeout(takeTold, waitMs)
+  }
+  function takeTold(): void {
+    clearTimeout(toldTimer)
+    toldTimer = undefined
+    if (told.length === 0) return
+    const events = told
+    told = []
+    const begun = performance.now()
+    change((now) => receiveEvents(now, events))
+    const ended = performance.now()
+    freeAt = ended + (ended - begun)
+  }
+
   const stops = [
     createRoot((stop) => {
       createEffect(on(shop.shop, (now) => change((replica) => withShop(replica, now))))
@@ -91,13 +115,15 @@ export function openFeed({ link, outbox, shop }: FeedParts, jobId: string) {
     link.watch(watcher),
     shop.watch(),
     link.on('events', (message) => {
-      if (message.room === room) change((now) => receiveEvents(now, message.events as JobStreamEvent[]))
+      if (message.room === room) take(message.events as JobStreamEvent[])
     }),
     link.on('presence', (message) => {
       if (message.jobId === jobId) setHere(message.here)
     }),
     outbox.onAnswer(({ stream, command }, answer) => {
-      if (stream === room && answer.ok) change((now) => acknowledge(now, command.commandId, answer))
+      if (stream !== room || !answer.ok) return
+      takeTold()
+      change((now) => acknowledge(now, command.commandId, answer))
     }),
     outbox.onChange(() => change((now) => withQueue(now, queued()))),
   ]
@@ -109,6 +135,7 @@ export function openFeed({ link, outbox, shop }: FeedParts, jobId: string) {
     users: 0,
     close() {
       clearTimeout(gapTimer)
+      clearTimeout(toldTimer)
       for (const stop of stops) stop()
     },
   }

@@ -1,8 +1,12 @@
 /** What is pending has one home: pages come and go, also the whole page; nothing entered is dropped without a word. */
+import { createRenderEffect, createRoot } from 'solid-js'
 import { describe, expect, test } from 'vitest'
 import type { JobCommand } from '../../../shared/job/commands'
 import type { SentShopCommand } from '../../../shared/protocol'
+import { type FeedParts, openFeed } from '../../../web/live/job-feed'
 import { commandIdOf, type QueuedCommand, refusedIn, waitingIn } from '../../../web/live/outbox'
+import type { JobStreamEvent } from '../../../web/live/replica'
+import { testShop } from '../../shop/shop'
 import { newShelf, openDevice, quiet } from './device'
 import { claim, openServer, queued, reading } from './one-job'
 
@@ -282,3 +286,39 @@ test.each(Array.from({ length: 25 }, (_, n) => n + 1))(
     expect(await shelf.load()).toEqual(device.outbox.entries())
   },
 )
+
+test('what comes while a page has long to draw is taken together, and nothing of it is lost', async () => {
+  const server = openServer()
+  server.submit(claim(), server.context('ana'))
+  const before = server.job().version
+  for (const position of [1, 2, 3, 4]) server.submit(reading(position), server.context('ana'))
+  let tell: (event: JobStreamEvent) => void = () => expect.fail('Nobody listens.')
+  const link: FeedParts['link'] = {
+    watch({ watched }) {
+      watched({ ok: true, room: 'job:j1', from: 0, events: server.after(0).slice(0, before), now: 0 })
+      return () => undefined
+    },
+    resync: () => expect.fail('Nothing is missing.'),
+    on(about, listener) {
+      const listens = listener as (message: object) => void
+      if (about === 'events') tell = (event) => listens({ room: 'job:j1', events: [event] })
+      return () => undefined
+    },
+  }
+  const shop = { shop: () => testShop, watch: () => () => undefined }
+  const feed = openFeed({ link, outbox: openDevice({}).outbox, shop }, 'j1')
+  const drawn: number[] = []
+  const stop = createRoot((stop) => {
+    createRenderEffect(() => {
+      drawn.push(feed.replica().confirmed.version)
+      for (const until = performance.now() + 30; performance.now() < until; );
+    })
+    return stop
+  })
+  for (const event of server.after(before)) tell(event)
+  expect(drawn).toEqual([before, before + 1])
+  await expect.poll(() => feed.replica().confirmed).toEqual(server.job())
+  expect(drawn).toEqual([before, before + 1, server.job().version])
+  stop()
+  feed.close()
+})

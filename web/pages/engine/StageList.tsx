@@ -7,11 +7,17 @@ import { progressOf, type StageView, stagesOf } from '../../job/step/step-view'
 import { progressWords } from '../../job/step/step-words'
 import { goTo } from '../../ui/bring-up'
 import { createSame } from '../../ui/same'
+import { Turn } from '../../ui/Turn'
 import { StepRow } from './StepRow'
+
+/** About as high as a step stands that is not drawn yet. */
+const STEP_REM = 6
 
 export function StageList(props: { moment: number }) {
   const scope = useJob()
-  const stages = createMemo(() => stagesOf(scope.planned().plan))
+  // Apart from the job, which is another after every entry: its plan is the same.
+  const plan = createMemo(() => scope.planned().plan)
+  const stages = createMemo(() => stagesOf(plan()))
   return (
     <>
       <nav class="stage-jump" aria-label="Stages">
@@ -19,12 +25,14 @@ export function StageList(props: { moment: number }) {
       </nav>
       <For each={stages()}>
         {(stage) => (
-          <section class="stage" aria-labelledby={`stage-${stage.id}`}>
-            <StageHead stage={stage} moment={props.moment} />
-            <ol class="steps">
-              <For each={stage.steps}>{(step) => <StepRow step={step} moment={props.moment} />}</For>
-            </ol>
-          </section>
+          <Turn room={`${stage.steps.length * STEP_REM}rem`}>
+            <section class="stage" aria-labelledby={`stage-${stage.id}`}>
+              <StageHead stage={stage} moment={props.moment} />
+              <ol class="steps">
+                <For each={stage.steps}>{(step) => <StepRow step={step} moment={props.moment} />}</For>
+              </ol>
+            </section>
+          </Turn>
         )}
       </For>
     </>

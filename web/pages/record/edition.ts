@@ -5,7 +5,7 @@
  * Pure; the events are the server's, in their order and without a gap.
  */
 import type { JobEvent } from '../../../shared/job/events'
-import { evolveAll, newJob } from '../../../shared/job/evolve'
+import { evolve, newJob } from '../../../shared/job/evolve'
 import { stepsOf } from '../../../shared/job/release'
 import type { Job, PlannedJob, Release } from '../../../shared/job/types'
 import type { StreamEvent } from '../../../shared/log'
@@ -29,17 +29,16 @@ export function editionOf(
   number: string,
 ): EditionFound {
   if (events.some(({ version }, index) => version !== index + 1)) return { missing: 'gap', numbers: [] }
-  const fold = (some: readonly StreamEvent<JobEvent>[]) =>
-    evolveAll(
-      newJob(jobId),
-      some.map(({ event }) => event),
-    )
-  const now = fold(events)
+  let now = newJob(jobId)
+  /** What each release was given on, by version. */
+  const releasedOn = new Map<number, Job>()
+  for (const { event } of events) {
+    if (event.type === 'Released') releasedOn.set(now.version, now)
+    now = evolve(now, event)
+  }
   const release = now.releases.find((release) => release.number === number)
-  const covered = events.filter(({ version }) => release !== undefined && version <= release.version)
-  const job = fold(covered)
-  if (!release || !job.plan || covered.length !== release.version)
-    return { missing: 'number', numbers: now.releases.map(({ number }) => number) }
+  const job = release && releasedOn.get(release.version)
+  if (!release || !job?.plan) return { missing: 'number', numbers: now.releases.map(({ number }) => number) }
   return {
     edition: {
       release,

@@ -11,7 +11,7 @@ import { usePageTitle } from '../../frame/title'
 import { auditHref } from '../../hrefs'
 import { canHash, hashText } from '../../live/hash'
 import { ask, isFailure } from '../../live/http'
-import { useLive } from '../../live/live'
+import { useLive, useShop } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { createNear, NearContext } from '../../ui/near'
@@ -55,9 +55,11 @@ function Loaded(props: { jobId: string; number: string }) {
     if (!log) return undefined
     return events ? editionOf(props.jobId, events, props.number) : { missing: 'gap', numbers: [] }
   })
+  const { known } = useShop()
   const edition = () => {
     const result = outcome()
-    return result && 'edition' in result ? result.edition : undefined
+    // The shop's name and paints stand on it.
+    return known() && result && 'edition' in result ? result.edition : undefined
   }
   const missing = () => {
     const result = outcome()
