@@ -1,7 +1,7 @@
 /** A message from outside against its schema: the value, or a fault that names the path, and the field in the screen's words. */
 import type { z } from 'zod'
+import { fieldWords } from '../shared/format/field-words'
 import type { Fault } from '../shared/protocol'
-import { fieldWords } from './field-words'
 
 export type Checked<T> = { value: T } | { fault: Fault }
 

@@ -3,6 +3,7 @@
 import { useNavigate } from '@solidjs/router'
 import { createMemo, createSignal } from 'solid-js'
 import { v7 as uuid } from 'uuid'
+import { FIELD_WORDS } from '../../shared/format/field-words'
 import { engineHref } from '../hrefs'
 import { useLive, useSendAndWait } from '../live/live'
 import { createDraft } from '../ui/draft'
@@ -52,21 +53,21 @@ export default function NewJob(props: { onClose(): void }) {
       onClose={props.onClose}
     >
       <Field
-        label="Job number"
+        label={FIELD_WORDS.number}
         value={shownNumber()}
         onValue={setNumber}
         required
         maxLength={24}
         autocomplete="off"
       />
-      <Entry of="model" label="Engine model" required maxLength={120} autocomplete="off" />
-      <Entry of="serial" label="Serial number" required maxLength={80} autocomplete="off" />
+      <Entry of="model" label={FIELD_WORDS.model} required maxLength={120} autocomplete="off" />
+      <Entry of="serial" label={FIELD_WORDS.serial} required maxLength={80} autocomplete="off" />
       <Entry of="drives" label="What it drives, if known" maxLength={200} autocomplete="off" />
       <div class="whole">
-        <Entry of="owner" label="Owner" required maxLength={120} autocomplete="off" />
+        <Entry of="owner" label={FIELD_WORDS.owner} required maxLength={120} autocomplete="off" />
       </div>
       <div class="whole">
-        <Entry of="agreed" label="Agreed work" long required maxLength={2000} />
+        <Entry of="agreed" label={FIELD_WORDS.agreed} long required maxLength={2000} />
       </div>
     </FormDialog>
   )

@@ -1,5 +1,6 @@
 /** Leaving out a step, or some fasteners of a joint, due at a later step; and taking that back. */
 import { createMemo, createSignal, Show } from 'solid-js'
+import { FIELD_WORDS } from '../../../shared/format/field-words'
 import { TEXT_LENGTHS } from '../../../shared/job/text-lengths'
 import type { Deferred } from '../../../shared/job/types'
 import { isSigned } from '../../../shared/job/verdicts'
@@ -120,7 +121,13 @@ export function LeaveOut(props: LeaveOutProps) {
       </div>
       <Presets options={DEFERRAL_PRESETS} onValue={setReason} />
       <div class="whole">
-        <Field label="Reason" value={reason()} onValue={setReason} required maxLength={TEXT_LENGTHS.reason} />
+        <Field
+          label={FIELD_WORDS.reason}
+          value={reason()}
+          onValue={setReason}
+          required
+          maxLength={TEXT_LENGTHS.reason}
+        />
       </div>
       <p class="small pencil whole">That step cannot be signed before this is done.</p>
     </CommandDialog>

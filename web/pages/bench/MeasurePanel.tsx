@@ -17,6 +17,7 @@ import { type Spot, useBench } from './bench'
 import { createNumber, NumberEntry } from './NumberEntry'
 import { StrikeEntry } from './Strike'
 import './measure.css'
+import { FIELD_WORDS } from '../../../shared/format/field-words'
 
 /** The list: every place a row to press, its reading and whether it is inside. */
 export function MeasurePanel() {
@@ -180,7 +181,7 @@ export function MeasureEntry(props: { spot: Spot }) {
             <Button onClick={() => setChanging(!changing())}>Other instrument</Button>
           </div>
           <Show when={changing()}>
-            <Field label="Instrument" value={tool()} maxLength={80} onValue={setInstrument} />
+            <Field label={FIELD_WORDS.instrument} value={tool()} maxLength={80} onValue={setInstrument} />
           </Show>
         </section>
       )}

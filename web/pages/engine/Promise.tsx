@@ -1,5 +1,6 @@
 /** The date told to the owner, with how much is left; every promise before it, who gave it and why. */
 import { createSignal, For, Show } from 'solid-js'
+import { FIELD_WORDS } from '../../../shared/format/field-words'
 import type { JobCommand } from '../../../shared/job/commands'
 import { TEXT_LENGTHS } from '../../../shared/job/text-lengths'
 import { ended } from '../../../shared/words'
@@ -79,7 +80,7 @@ function PromiseForm(props: { onClose(): void }) {
       </Show>
       <div class="whole">
         <DateField
-          label="The day"
+          label={FIELD_WORDS.date}
           value={date()}
           min={format.calendar.dayOf(scope.now())}
           onValue={setDate}
@@ -87,7 +88,13 @@ function PromiseForm(props: { onClose(): void }) {
         />
       </div>
       <div class="whole">
-        <Field label="Reason" value={reason()} onValue={setReason} required maxLength={TEXT_LENGTHS.reason} />
+        <Field
+          label={FIELD_WORDS.reason}
+          value={reason()}
+          onValue={setReason}
+          required
+          maxLength={TEXT_LENGTHS.reason}
+        />
       </div>
     </CommandDialog>
   )

@@ -6,6 +6,7 @@ import { createDraft } from '../../ui/draft'
 import { Field } from '../../ui/Field'
 import { Form } from '../../ui/Form'
 import './first-run.css'
+import { FIELD_WORDS } from '../../../shared/format/field-words'
 
 const SHORTEST_PIN = 4
 
@@ -44,7 +45,7 @@ export function OpenShop() {
         You are entered as its owner and can then enter the others, the wrenches and the plans.
       </p>
       <div class="whole">
-        <Entry of="name" label="Name of the shop" required maxLength={60} autocomplete="organization" />
+        <Entry of="name" label={FIELD_WORDS.shopName} required maxLength={60} autocomplete="organization" />
       </div>
       <Entry of="person" label="Your name" required maxLength={60} autocomplete="name" />
       <Field

@@ -25,6 +25,7 @@ import {
 } from './form'
 import './ways.css'
 import './sign.css'
+import { FIELD_WORDS } from '../../../shared/format/field-words'
 
 type Kind = ValueBasis['kind']
 
@@ -101,10 +102,10 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
           chosen={form().kind}
           onChoose={choose}
         >
-          {field('title', 'Title')}
+          {field('title', FIELD_WORDS.title)}
           <div class="sheet-form">
-            {field('edition', 'Edition')}
-            {field('page', 'Page')}
+            {field('edition', FIELD_WORDS.edition)}
+            {field('page', FIELD_WORDS.page)}
           </div>
         </Way>
         <Way
@@ -139,9 +140,9 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
         <h2 id="settle-sign-head">The value, signed</h2>
         <div>
           <div class="settle-values">
-            {number('value', 'Torque, N·m')}
-            {number('min', 'Lowest, N·m')}
-            {number('max', 'Highest, N·m')}
+            {number('value', FIELD_WORDS.torqueNm)}
+            {number('min', FIELD_WORDS.minNm)}
+            {number('max', FIELD_WORDS.maxNm)}
           </div>
           <Preview shown={shown()} />
           <p class="small pencil">

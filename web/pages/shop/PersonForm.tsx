@@ -21,6 +21,7 @@ import {
   wornBy,
 } from './people'
 import '../../people/dab.css'
+import { FIELD_WORDS } from '../../../shared/format/field-words'
 
 export function PersonForm(props: {
   scope: ShopScope
@@ -60,7 +61,7 @@ export function PersonForm(props: {
       onClose={props.onClose}
     >
       <Field
-        label="Name"
+        label={FIELD_WORDS.name}
         value={person().name}
         onValue={(name) => change({ name })}
         required
@@ -68,7 +69,7 @@ export function PersonForm(props: {
         autocomplete="off"
       />
       <Field
-        label="Initials"
+        label={FIELD_WORDS.initials}
         hint="Two or three letters; they appear beside every paint stripe."
         value={shown().initials}
         onValue={(value) => setInitials(value.toUpperCase())}

@@ -1,5 +1,6 @@
 /** What the shop allows where neither the maker nor the plan gives limits, and whether a doer may look again. */
 import { createSignal, For, Show } from 'solid-js'
+import { FIELD_WORDS } from '../../../shared/format/field-words'
 import { JOINT_CLASSES } from '../../../shared/plan/types'
 import { format } from '../../format'
 import { type ShopScope, useShopSend } from '../../shop/scope'
@@ -147,7 +148,7 @@ function SelfRecheckPart(props: { scope: ShopScope }) {
           />
           <Show when={on()}>
             <Field
-              label="After how many minutes"
+              label={FIELD_WORDS.afterMinutes}
               inputmode="numeric"
               value={shownMinutes()}
               onValue={(value) => setMinutes(value)}

@@ -1,5 +1,6 @@
 /** A wrench's card. What a change means for the work stands under it before it is written. */
 import { createMemo, For, Show } from 'solid-js'
+import { FIELD_WORDS } from '../../../shared/format/field-words'
 import { WRENCH_KINDS, WRENCH_STATES } from '../../../shared/shop/kinds'
 import type { Wrench } from '../../../shared/shop/types'
 import { TORQUE_UNITS } from '../../../shared/units'
@@ -72,7 +73,7 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
       </Show>
       <Entry
         of="title"
-        label="What it is"
+        label={FIELD_WORDS.what}
         hint="As one would ask for it: click wrench 10–60."
         required
         maxLength={120}
@@ -94,8 +95,8 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
           onValue={(unit) => change({ unit: unit as Wrench['unit'] })}
         />
       </Show>
-      <Entry of="min" label="Lowest on its scale" inputmode="decimal" />
-      <Entry of="max" label="Highest on its scale" inputmode="decimal" />
+      <Entry of="min" label={FIELD_WORDS.min} inputmode="decimal" />
+      <Entry of="max" label={FIELD_WORDS.max} inputmode="decimal" />
       <Entry of="increment" label="Step of the scale, if known" inputmode="decimal" />
       <Show when={draft().kind !== 'angle_gauge'}>
         <Entry
@@ -113,12 +114,12 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
         autocomplete="off"
       />
       <DateField
-        label="Last checked"
+        label={FIELD_WORDS.lastCheckedAt}
         value={draft().lastChecked}
         onValue={(lastChecked) => change({ lastChecked })}
       />
       <DateField
-        label="Next check due"
+        label={FIELD_WORDS.dueAt}
         hint="Good through that day. Empty: never past its check."
         value={draft().due}
         onValue={(due) => change({ due })}

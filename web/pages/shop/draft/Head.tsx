@@ -1,5 +1,6 @@
 /** What a draft is called, where its values come from, and its stages with the release each opens. */
 import { Index } from 'solid-js'
+import { FIELD_WORDS } from '../../../../shared/format/field-words'
 import { kindsOf } from '../../../../shared/kinds'
 import { RELEASES } from '../../../../shared/plan/kinds'
 import type { Plan, Stage } from '../../../../shared/plan/types'
@@ -34,7 +35,7 @@ export function Head(props: { plan: Plan; onPlan(plan: Plan): void }) {
           onValue={(id) => put({ id })}
         />
         <NumberField
-          label="Edition"
+          label={FIELD_WORDS.edition}
           whole
           value={props.plan.edition}
           onValue={(edition) => put({ edition })}

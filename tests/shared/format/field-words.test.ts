@@ -1,7 +1,7 @@
 /** What a message's fields are called on the screens: every number a command carries has a name there. */
 import { expect, test } from 'vitest'
-import { fieldWords } from '../../server/field-words'
-import { publishedSchema } from '../../shared/schema'
+import { fieldWords } from '../../../shared/format/field-words'
+import { publishedSchema } from '../../../shared/schema'
 
 /** What a plan and a computed proposal carry was read before it is sent; the rest no person types. */
 const NOT_TYPED = ['plan', 'proposal', 'doneAt', 'clockOffsetMs', 'bytes', 'widthPx', 'heightPx']

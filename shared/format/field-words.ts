@@ -1,9 +1,9 @@
 /**
- * What a message's fields are called on the screens, for the sentence about what was typed there.
+ * What a message's fields are called on the screens: the labels of forms, and the server's sentence about what was typed there.
  *
  * A program that sends messages reads `path`; a person never sees one.
  */
-const FIELDS: Record<string, string> = {
+export const FIELD_WORDS = {
   A: 'Class A',
   B: 'Class B',
   C: 'Class C',
@@ -65,10 +65,12 @@ const FIELDS: Record<string, string> = {
   value: 'Number entered',
   what: 'What it is',
   wrenchMm: 'Length of the wrench',
-}
+} as const satisfies Record<string, string>
 
 /** By the last key of a path that has a name; nothing where no key has one. */
 export const fieldWords = (keys: readonly PropertyKey[]): string | undefined => {
   const key = keys.findLast((key) => typeof key === 'string')
-  return typeof key === 'string' && Object.hasOwn(FIELDS, key) ? FIELDS[key] : undefined
+  return typeof key === 'string' && Object.hasOwn(FIELD_WORDS, key)
+    ? FIELD_WORDS[key as keyof typeof FIELD_WORDS]
+    : undefined
 }
