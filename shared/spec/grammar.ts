@@ -12,6 +12,7 @@ import type { DecimalSign } from '../units'
 import { Cursor, isSign, Stop } from './cursor'
 import { type Quantity, quantity, toleranceIn } from './quantity'
 import type { Token } from './tokens'
+import { SLACKEN_LAST } from './words'
 
 /** What stands before an item, the strongest of it. `verb`: `tighten`, `turn`. */
 export type Join = 'start' | 'none' | 'verb' | 'weak' | 'dash' | 'slash' | 'equal' | 'plus' | 'then'
@@ -186,6 +187,17 @@ function tightening(c: Cursor, joined: Joined): Item | undefined {
     if (times > 1 || found.kind === 'bare') throw c.stop('not_understood')
     c.at += 1
     return { ...joined, slacken: false, quantity: found, times: again.often, brackets: [] }
+  }
+  const verb = c.peek()
+  const backward =
+    found.kind === 'angle' &&
+    joined.join !== 'plus' &&
+    verb?.t === 'word' &&
+    SLACKEN_LAST.has(verb.text.toLowerCase()) &&
+    endsAfter(c.peek(1))
+  if (backward) {
+    c.at += 1
+    return { ...joined, slacken: true, quantity: found, brackets: [], start: found.start, end: verb.end }
   }
   // `girar 90° más`: more, and nothing that is added.
   if (found.kind === 'angle' && isPart(c.peek(), 'plus') && endsAfter(c.peek(1))) c.at += 1

@@ -121,11 +121,15 @@ const STAGED = LANGUAGES.flatMap(({ staged, counts }) =>
     ? [
         {
           pattern: new RegExp(
-            `(?:${staged.before})\\s+(?:(\\d)|(${either(counts.flatMap(alternatives))}))\\s+(?:${staged.stages})(?!\\p{L})[:.]?`,
+            `(?:(?:${staged.before})\\s+|(?<=^\\s*))(?:(\\d)|(${either(counts.flatMap(alternatives))}))\\s+(?:${staged.stages})(?!\\p{L})[:.]?`,
             'iuy',
           ),
           counts,
-          begins: new Set(alternatives(staged.before).map((word) => word[0])),
+          begins: new Set(
+            [...alternatives(staged.before), ...counts.flatMap(alternatives), ...'23456'].map(
+              (word) => word[0],
+            ),
+          ),
         },
       ]
     : [],

@@ -125,12 +125,11 @@ function valued(tokens: readonly Token[], { from, to }: Run): boolean {
   const [before, after] = [tokens[from - 1], tokens[to]]
   const plain = (token: Token | undefined) =>
     token?.t === 'odd' && token.what === 'word' && token.note === undefined && /\p{L}/u.test(token.text)
-  return (
-    tokens[from]?.t === 'number' &&
-    isSign(tokens[from + 1], ',', '/', 'line') &&
-    plain(before) &&
-    plain(after)
-  )
+  // `M8 25 - M10 45 N·m`: each size has its own.
+  const sized = (token: Token | undefined) => token?.t === 'odd' && token.what === 'designation'
+  if (tokens[from]?.t !== 'number') return false
+  if (sized(before) && sized(after)) return to - from === 1 || isSign(tokens[from + 1], ',', '/', 'line', '-')
+  return isSign(tokens[from + 1], ',', '/', 'line') && plain(before) && plain(after)
 }
 
 /** `M6: 10, M8: 25 N·m`: a number behind a colon is a value, not a count. */

@@ -18,6 +18,7 @@ import { type OtherThing, refuseSpec, type SpecReading, type SpecRefusal, type U
 import { type OddKind, type Token, tokenize } from './tokens'
 import type { Spec } from './types'
 import { readable, shownReading, waysToRead } from './ways'
+import { BEFORE } from './words'
 
 /** What a table knows beyond the cell: the unit of bare numbers, and the decimal sign its numbers prove. */
 export interface SpecContext {
@@ -49,10 +50,15 @@ export function readSpec(text: string, context: SpecContext = {}): Spec | SpecRe
   return isRefusal(answer) ? offered(answer, reading) : (vaguely(answer, reading) ?? answer)
 }
 
-/** What reads well and still is shown before it counts: a limit said as a negation, `about`, a number that may have lost a figure. */
+/** What reads well and still is shown before it counts: a limit said as a negation, `about`, a number that may have lost a figure, a later pass alone. */
 function vaguely(spec: Spec, { plain, shown, tokens }: Reading): SpecRefusal | undefined {
+  const labels = tokens.filter((token) => token.t === 'label')
   const vague = tokens.find(
     (token, i) =>
+      // `2nd pass: 60 N·m`: the first is missing.
+      (token.t === 'label' && labels.length === 1 && (token.n ?? 1) > 1) ||
+      // `Temporarily tighten to 10 N·m`: so is what follows.
+      (spec.passes.length === 1 && BEFORE.has(spelt(plain, token))) ||
       (token.t === 'word' && (token.part === 'limit' || token.part === 'about')) ||
       // `2 ±.5`: the sign before it leaves nothing to be lost.
       (token.t === 'number' && /^[.,]/.test(token.number.raw) && tokens[i - 1]?.t !== 'sign'),
@@ -66,6 +72,12 @@ function vaguely(spec: Spec, { plain, shown, tokens }: Reading): SpecRefusal | u
     note: part,
   })
 }
+
+const spelt = (plain: string, { start, end }: Token) =>
+  plain
+    .slice(start, end)
+    .toLowerCase()
+    .replace(/[\s:.)]+$/, '')
 
 interface Reading {
   plain: string
@@ -108,6 +120,14 @@ function offered(refusal: SpecRefusal, { plain, shown, tokens, context }: Readin
       readings: [shownReading(said, marked[1] ?? '')],
       note: marked[2],
     })
+  const after = afterwards(plain, tokens, (part) => again(part, context, false))
+  if (after)
+    return refuseSpec('not_understood', {
+      text: shown,
+      part: after.note,
+      readings: [shownReading(after.spec, after.text)],
+      note: after.note,
+    })
   const offer = offerOf(plain, tokens, (part) => again(part, context, true))
   if (!offer) return refusal
   if ('other' in offer)
@@ -119,6 +139,24 @@ function offered(refusal: SpecRefusal, { plain, shown, tokens, context }: Readin
   if (refusal.refused === 'unclear') return { ...refusal, data: { ...refusal.data, readings: choices, note } }
   const part = refusal.refused === 'not_understood' ? String(refusal.data.part) : note
   return refuseSpec('not_understood', { text: shown, part, readings: choices, note })
+}
+
+/** `After 49 N·m, turn 90°` and `90° after 49 N·m`: a torque and then an angle, whichever is printed first. */
+function afterwards(
+  plain: string,
+  tokens: readonly Token[],
+  read: (part: string) => Spec | SpecRefusal,
+): { spec: Spec; text: string; note: string } | undefined {
+  const odds = tokens.filter((token) => token.t === 'odd')
+  const [word] = odds
+  if (odds.length !== 1 || word?.note !== 'later') return undefined
+  const [before, behind] = [plain.slice(0, word.start).trim(), plain.slice(word.end).trim()]
+  const text = before === '' ? behind : `${behind.replace(/[\s,;.]+$/, '')}, then ${before}`
+  const spec = read(text)
+  if (isRefusal(spec)) return undefined
+  const kinds = spec.passes.map(({ kind }) => kind)
+  const turned = kinds[0] === 'torque' && kinds.includes('angle') && (before === '' || kinds.length === 2)
+  return turned ? { spec, text, note: word.text } : undefined
 }
 
 function strictly({ plain, shown, tokens, context, asking }: Reading): Spec | SpecRefusal {

@@ -7,7 +7,7 @@
 import { numberAt, type PrintedNumber, type TorqueUnit, unitAt } from '../units'
 import { labelAt, stagesAt } from './labels'
 import type { NotePart, WordPart } from './languages'
-import { DEGREES, OR_BETWEEN, phraseAt, TURN } from './words'
+import { DATED, DEGREES, OR_BETWEEN, phraseAt, TURN } from './words'
 
 export type OddKind = 'word' | 'designation' | 'length' | 'half' | 'quantity' | 'misprint'
 type Sign =
@@ -102,7 +102,14 @@ export function tokenize(text: string): Token[] {
     const [end, body] = tokenAt(text, at, tokens)
     for (const part of body) push(part === body.at(-1) ? end : at + lengthOf(part), part)
   }
-  return tokens.filter((_, i) => !aroundUnit(tokens, i))
+  return tokens.filter((_, i) => !aroundUnit(tokens, i)).map(parting)
+}
+
+/** A dash before the word of a pass parts it from the one before. */
+function parting(token: Token, i: number, tokens: readonly Token[]): Token {
+  return token.t === 'sign' && token.sign === '-' && tokens[i + 1]?.t === 'label'
+    ? { ...token, sign: ',' }
+    : token
 }
 
 /** The brackets of `Torque (N·m): 25`. */
@@ -126,6 +133,8 @@ type TokenBody = Token extends infer T ? (T extends Token ? Omit<T, 'start' | 'e
 function tokenAt(text: string, at: number, before: readonly Token[]): [end: number, TokenBody[]] {
   const label = passNumber(text, at, before)
   if (label) return label
+  const dated = datedAt(text, at)
+  if (dated) return [dated, [{ t: 'odd', what: 'word', text: text.slice(at, dated), note: 'reference' }]]
   const unit = unitAt(text, at)
   // `lb/ft` is no torque, and is printed for one.
   if (unit && text.slice(at, unit.end).includes('/'))
@@ -182,6 +191,15 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
   return [phrase.end, [{ t: 'word', part: phrase.part, text: text.slice(at, phrase.end) }]]
 }
 
+/** `From 1987:` says which engines, and is no torque; `up to 2000 N·m` is one. */
+function datedAt(text: string, at: number): number | undefined {
+  if (at > 0 && /[\p{L}\d]/u.test(text[at - 1] ?? '')) return undefined
+  const dated = match(DATED, text, at)
+  const end = at + (dated?.length ?? 0)
+  const after = end + (/^ */.exec(text.slice(end))?.[0].length ?? 0)
+  return dated && !unitAt(text, after) ? end : undefined
+}
+
 /** `25 N·m of 30 N·m` */
 function isOrBetween(word: string, rest: string, last: Token | undefined): boolean {
   const value =
@@ -223,9 +241,13 @@ function numberTokens(number: PrintedNumber): TokenBody[] {
 /** A pass number stands at the beginning, after a sign between passes or after a unit; never after a number. */
 function passNumber(text: string, at: number, before: readonly Token[]): [number, TokenBody[]] | undefined {
   const last = before.at(-1)
-  if (last?.t === 'number' || (last?.t === 'sign' && /^(?:[-±+…(]|times)$/.test(last.sign))) return undefined
+  if (last?.t === 'number' || (last?.t === 'sign' && /^(?:[±+…(]|times)$/.test(last.sign))) return undefined
+  const dashed = last?.t === 'sign' && last.sign === '-'
+  // `Step 1: 20 N·m – step 2: 90°`: between two things, with room on both sides.
+  if (dashed && (before.length < 2 || !/\p{L}/u.test(text[at] ?? '') || !/ . $/u.test(text.slice(0, at))))
+    return undefined
   const label = labelAt(text, at)
-  if (!label) return undefined
+  if (!label || (dashed && label.n === undefined)) return undefined
   const { end, ...of } = label
   return [end, [{ t: 'label', ...of }]]
 }

@@ -28,7 +28,16 @@ export function waysToRead(why: Unclear, plain: string, stop: Stop, tokens: read
       const before = tokens.findLast((token) => token.end <= start)
       const listed = !before || before.t === 'label' || isJoin(before)
       const torques = listed ? (names.length > 0 ? names : USUAL_UNITS) : []
-      return [...torques, ...turned].map((unit) => at(end, end, ` ${unit}`))
+      const ways = [...torques, ...turned].map((unit) => at(end, end, ` ${unit}`))
+      // `30 N·m + 90`: degrees, or a second torque.
+      const second =
+        before && isSign(before, '+') && turned.length > 0
+          ? names.map(
+              (unit) =>
+                `${plain.slice(0, before.start)}then ${plain.slice(start, end)} ${unit}${plain.slice(end)}`,
+            )
+          : []
+      return [...ways, ...second]
     }
     case 'one_or_two': {
       const or = tokens.find((token) => token.t === 'word' && token.part === 'or')
@@ -65,6 +74,7 @@ export function waysToRead(why: Unclear, plain: string, stop: Stop, tokens: read
   }
 }
 
+const isSign = (token: Token, sign: string) => token.t === 'sign' && token.sign === sign
 const isJoin = (token: Token) =>
   (token.t === 'sign' && [',', '/', 'line', 'then', '('].includes(token.sign)) ||
   (token.t === 'word' && token.part === 'next')

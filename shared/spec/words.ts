@@ -37,6 +37,14 @@ for (const { words, amounts, turned = {}, times = {} } of LANGUAGES) {
   for (const [word, often] of Object.entries(times)) TIMES.set(word, often)
 }
 
+/** Behind its angle such a verb says which way it turns: `um 180° lösen`. */
+export const SLACKEN_LAST = new Set(
+  LANGUAGES.flatMap(({ verbLast, words }) => (verbLast ? alternatives(words.slacken ?? '') : [])),
+)
+
+/** A pass that says of itself that more follows. */
+export const BEFORE = new Set(LANGUAGES.flatMap(({ before = '' }) => alternatives(before)))
+
 /** Between two values these words are `or`. */
 export const OR_BETWEEN = new Set(LANGUAGES.flatMap(({ orBetween = '' }) => alternatives(orBetween)))
 
@@ -47,13 +55,21 @@ const anyOf = (key: 'turn' | 'degrees') =>
     .join('|')
 export const TURN = new RegExp(`(?:${anyOf('turn')})(?!\\p{L})\\.?`, 'iuy')
 export const DEGREES = new RegExp(`(?:${anyOf('degrees')})(?!\\p{L})`, 'iuy')
+/** From or up to a year of make: `from 1987`, `ab 10/1987`, `jusqu’en 2003`. */
+export const DATED = new RegExp(
+  `(?:${[...new Set(LANGUAGES.flatMap(({ dated = '' }) => alternatives(dated)))]
+    .sort((a, b) => b.length - a.length)
+    .map((word) => word.replaceAll('.', '\\.').replaceAll("'", "['’]"))
+    .join('|')})(?:[ \\u00A0]|(?<=['’]))(?:\\d{1,2}[./-])?(?:19|20)\\d\\d(?![\\d.,/°%]|\\s*[-–…±+])`,
+  'iuy',
+)
 const TURN_AFTER = new RegExp(
   `(?:[ \\u00A0]+of)?(?:[ \\u00A0]+an?)?[ \\u00A0-]*(?:${anyOf('turn')})(?!\\p{L})`,
   'iuy',
 )
 
 /** Longest first: up to four words as they stand, with single spaces between. */
-const PHRASE = /[\p{L}№][\p{L}'’./°º-]*(?:[ \u00A0][\p{L}][\p{L}'’./-]*){0,3}|[≥≤≈~№&]|[<>]=?/uy
+const PHRASE = /[\p{L}№][\p{L}'’./°º-]*(?:[ \u00A0][\p{L}][\p{L}'’./-]*){0,3}|[≥≤≈~№&∠]|[<>]=?/uy
 
 export type Phrase = { end: number } & (
   | { part: WordPart }

@@ -12,9 +12,10 @@ const JOIN = `[ \\u00A0\\u2009\\u202F]*[.·•⋅∙・･‧ˑ*×»«'’\`´°
 /** Feet and pounds are also written with a slash. */
 const SLASH = `(?:${JOIN}|[ .]*/[ ]*)`
 
-const POUND = '(?:[lI1|]b(?:s?\\.?[ -]?f(?:orce)?|s)?|pounds?(?:[ -]?force)?)'
-const FOOT = '(?:ft|feet|foot)'
-const INCH = '(?:in(?:ch(?:es)?)?)'
+const POUND =
+  '(?:[lI1|]b(?:s?\\.?[ -]?f(?:orce)?|s)?|pounds?(?:[ -]?force)?|libras?(?:[ -]fuerza)?|livres?|libbr[ae])'
+const FOOT = '(?:ft|feet|foot|pies?|pieds?|pied[ei])'
+const INCH = '(?:in(?:ch(?:es)?)?|pulgadas?|pouces?|pollic[ei])'
 const OUNCE = '(?:ozf?|ounces?(?:[ -]force)?)'
 const KILO = '(?:kgs?[ -]?f?|kp|kilograms?(?:[ -]force)?|kiloponds?|кгс?)'
 /** Cyrillic letters beside the Latin ones: a scanner, or a Russian keyboard, mixes them. */

@@ -1,4 +1,4 @@
-/** `readSpec` against labelled lines of print that were written apart from it, by two who never saw its grammar. */
+/** `readSpec` against labelled lines of print that were written apart from it, by three who never saw its grammar. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { scoreOf, specLinesOf } from './spec-lines'
@@ -9,6 +9,7 @@ const texts = (some: { line: { text: string }; shown: string }[]) =>
 describe.each([
   { file: 'spec-lines.jsonl', count: 405, relabelled: 0 },
   { file: 'unseen-lines.jsonl', count: 600, relabelled: 10 },
+  { file: 'later-lines.jsonl', count: 350, relabelled: 2 },
 ])('$count labelled lines, $file', ({ file, count, relabelled }) => {
   const lines = specLinesOf(readFileSync(new URL(`data/${file}`, import.meta.url), 'utf8'))
   const score = scoreOf(lines)

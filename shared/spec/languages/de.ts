@@ -2,6 +2,7 @@ import type { Language } from './language'
 
 /** German. */
 export const german: Language = {
+  verbLast: true,
   words: {
     next: 'dann|danach|anschließend|anschliessend|und dann|darauf|hierauf|sodann',
     plus: 'und weitere|zuzüglich|plus',
@@ -75,6 +76,8 @@ export const german: Language = {
   },
   stage: 'stufe|durchgang|schritt|anziehstufe|arbeitsgang|anziehdurchgang|phase',
   act: 'anzug',
+  before: 'vorziehen|vorziehen mit|voranziehen|voranziehen mit|voranzug',
+  dated: 'ab|seit|bis|von|ab baujahr|bis baujahr|ab bj.|bis bj.',
   suffixBesideStage: '\\.|te|ter|tes',
   ordinals: [
     'erste|erster|erstes|erstens|zuerst',

@@ -4,7 +4,7 @@ import type { Language } from './language'
 export const english: Language = {
   words: {
     next: 'then|and then|followed by|next|repeat|and repeat|thereafter|afterwards|after that|subsequently',
-    plus: 'plus|and a further|and an additional|and another',
+    plus: '∠|plus|and a further|and an additional|and another',
     and: 'and|&',
     or: 'or',
     to: 'to|thru',
@@ -12,7 +12,7 @@ export const english: Language = {
     down: 'down to|then down to',
     between: 'between|from',
     filler:
-      'tighten|torque wrench setting|torque wrench settings|tighten to|tighten by|tightening torque|tightening|tightened|retighten|retighten to|re-tighten|re-tighten to|' +
+      'tighten|torquing|torquing to|angle tighten|angle-tighten|tighten again|tighten again to|tighten again with|tighten with|regularly tighten|regularly tighten by|regularly tighten to|fully tighten|fully tighten by|fully tighten to|increase angle|increase the angle|increase angle by|torque wrench setting|torque wrench settings|tighten to|tighten by|tightening torque|tightening|tightened|retighten|retighten to|re-tighten|re-tighten to|' +
       'torque|torque to|torqued to|retorque|re-torque|retorque to|re-torque to|torque angle|angle|angle of|rotate|' +
       'turn by|turn through|an|another|a further|further|additional|an additional|additionally|extra|more|by|of|of a|' +
       'value|specification|spec|nominal|set to|set at|at|the|again|clockwise|cw|in order|in sequence|in the order shown|in the sequence shown|crosswise|diagonally|torque value|specified torque|standard torque',
@@ -22,7 +22,7 @@ export const english: Language = {
       'not more than|no more than|not over|do not exceed|must not exceed|not to exceed|not exceeding|never more than|never exceed',
     about: 'approx|approx.|approximately|about|ca|ca.|circa|≈|~',
     slacken:
-      'slacken|slacken off|slacken all|loosen all|slacken all bolts|loosen all bolts|back off all|slackened|loosen|loosened|back off|back-off|backoff|back out|release|undo|unscrew|turn back|' +
+      'slacken|slacken off|slacken all|loosen once|loosen once all|loosen all once|once loosen|loosen all|slacken all bolts|loosen all bolts|back off all|slackened|loosen|loosened|back off|back-off|backoff|back out|release|undo|unscrew|turn back|' +
       'slacken by|loosen by|back off by|turn back by',
     fully: 'fully|completely|entirely|totally|all the way',
     tolerance: 'plus or minus|plus/minus',
@@ -87,10 +87,13 @@ export const english: Language = {
   },
   stage: 'step|stage|pass|phase|round|sequence',
   act: 'tightening|torque',
+  before: 'initial|initially|temporarily|provisionally|preliminarily',
+  dated: 'from|since|until|up to|from year|up to year|as of',
   suffix: 'st|nd|rd|th',
   ordinals: ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'],
   counts: ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'],
   times: { twice: 2, 'two times': 2, 'three times': 3 },
-  unnumbered: 'final|finally|initial|initially|lastly|last|and finally',
+  unnumbered:
+    'temporarily|provisionally|preliminarily|final|finally|initial|initially|lastly|last|and finally',
   staged: { before: 'in', stages: 'steps|stages|passes|phases|rounds' },
 }

@@ -59,6 +59,7 @@ export const spanish: Language = {
   },
   stage: 'fase|paso|etapa|pasada',
   act: 'apriete|vuelta',
+  dated: 'desde|hasta|a partir de|desde el año|hasta el año',
   suffixBesideStage: '\\.?[ºª°]|\\.?er|ro|do|a|o',
   ordinals: ['primero|primer|primera', 'segundo|segunda', 'tercero|tercer|tercera', 'cuarto paso|cuarta'],
   times: { 'dos veces': 2, 'tres veces': 3 },

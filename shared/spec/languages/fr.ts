@@ -69,6 +69,8 @@ export const french: Language = {
   },
   stage: 'phase|étape|passe|stade|temps|passage',
   act: 'serrage',
+  before: 'préserrage|préserrage à|pré-serrage',
+  dated: "à partir de|depuis|depuis l'année|jusqu'en|jusqu'à|dès",
   suffix: 're|ère|er|ème|eme|nde',
   suffixBesideStage: 'e|è|°|º',
   ordinals: ['premier|première', 'deuxième|second|seconde', 'troisième', 'quatrième', 'cinquième'],

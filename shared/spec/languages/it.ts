@@ -54,6 +54,8 @@ export const italian: Language = {
   },
   stage: 'fase|passo|passata|stadio|passaggio',
   act: 'serraggio',
+  before: 'preserraggio|preserrare a',
+  dated: 'dal|da|fino al|a partire dal|sino al',
   suffixBesideStage: '[ªº°a]|o',
   ordinals: ['primo|prima', 'secondo|seconda', 'terzo|terza', 'quarta|quarto serraggio'],
   times: { 'due volte': 2, 'tre volte': 3 },

@@ -54,6 +54,8 @@ export interface Language {
   words: Partial<Record<WordPart | NotePart, string>>
   /** Words for `or` that mean something else in another language: `or` only between two values. */
   orBetween?: string
+  /** The verb stands behind its angle: `um 180° lösen`. */
+  verbLast?: boolean
   degrees: string
   turn: string
   /** Shares of a turn, before a word for turn. */
@@ -64,6 +66,10 @@ export interface Language {
   stage: string
   /** What it is called behind its number only: `1st tightening`. */
   act?: string
+  /** Of the words above those that say that more follows: `temporarily`, `vorziehen`. */
+  before?: string
+  /** What stands before a year of make: `from 1987`. */
+  dated?: string
   /** Behind the number of a pass: those that stand alone, and those that need the word beside them. */
   suffix?: string
   suffixBesideStage?: string

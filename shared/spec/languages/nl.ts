@@ -2,6 +2,7 @@ import type { Language } from './language'
 
 /** Dutch. */
 export const dutch: Language = {
+  verbLast: true,
   words: {
     next: 'daarna|vervolgens|en daarna|en vervolgens|gevolgd door|daarna nog|vervolgens nog',
     plus: 'plus',

@@ -513,3 +513,49 @@ describe('found by lines that were written apart from the grammar', () => {
     expect(says(text)).toBe(printed)
   })
 })
+
+describe('what a person who never saw the grammar wrote', () => {
+  test.each([
+    // A later pass alone, and one that says that more follows, is never the whole of it.
+    ['2e passe : 60 N.m', ['60 N·m']],
+    ['3. Stufe: 40 Nm', ['40 N·m']],
+    ['Temporarily tighten to 10 N·m', ['10 N·m']],
+    ['Vorziehen mit 20 Nm', ['20 N·m']],
+    // The verb is behind its angle, and a plus before it turns the other way.
+    ['60 Nm + 180° lösen', ['60 N·m, then +180°, then slacken fully']],
+    // A torque and then an angle, whichever is printed first.
+    ['nach 20 Nm noch 1/3 Umdrehung', ['20 N·m, then +120°']],
+    ['Increase angle 90° after 30 N·m', ['30 N·m, then +90°']],
+    ['30 N·m after 1000 km', []],
+    // A year of make is no torque.
+    ['From 1987: 28 Nm', ['28 N·m']],
+    ['bis 10/1999: 45 Nm', ['45 N·m']],
+    ['until 1995 35 Nm, from 1996 40 Nm', ['35 N·m', '40 N·m']],
+    // Each size has its own torque, and one of them no unit.
+    ['M8 25 - M10 45 Nm', []],
+    ['M8 x 25 - 25 Nm', ['25 N·m']],
+    // A number behind a plus without its degrees is asked with both.
+    ['30 Nm + 90', ['30 Nm + 90 °', '30 Nm then 90 N·m']],
+  ])('[SP14] [SP16] %s is not read, and offers %j', (text, offered) => {
+    expect(isRefusal(readSpec(text))).toBe(true)
+    expect(readings(text)).toEqual(offered)
+  })
+  test.each([
+    ['1re passe : 20 N.m, 2e passe : 60 N.m', '20 N·m, then 60 N·m'],
+    ['60 Nm, um 180° lösen, 25 Nm, 70° weiterdrehen', '60 N·m, then slacken 180°, then 25 N·m, then +70°'],
+    ['1999 Nm', '1999 N·m'],
+    ['étape 1 : 20 N.m – étape 2 : 90°', '20 N·m, then +90°'],
+    ['1:a dragningen 20 Nm, 2:a dragningen 45 Nm', '20 N·m, then 45 N·m'],
+    ['due passate: 25 Nm e 50 Nm', '25 N·m, then 50 N·m'],
+    ['25 Nm ∠ 90°', '25 N·m, then +90°'],
+  ])('[SP1] %s: %s', (text, said) => {
+    expect(says(text)).toBe(said)
+  })
+  test('[SP2] pounds, feet and inches in words of other languages', () => {
+    for (const text of ['45 libras-pie', '45 pies-libras', '45 livres-pied', '45 libbre-piede'])
+      expect(readSpec(text)).toMatchObject({ passes: [{ nominalNm: expect.closeTo(61.0118, 4) }] })
+    expect(readSpec('100 libras-pulgada')).toMatchObject({
+      passes: [{ nominalNm: expect.closeTo(11.2985, 4) }],
+    })
+  })
+})
