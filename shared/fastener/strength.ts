@@ -8,6 +8,7 @@
 import { isRefusal } from '../log'
 import type { BasisId } from './basis'
 import type { CautionCode } from './cautions'
+import { VOCABULARY_WORDS } from './languages'
 import { hasText, impossible, partsOf, shown } from './numbers'
 import { type FastenerRefusal, no } from './refusals'
 import { threadOf } from './thread'
@@ -93,6 +94,29 @@ const STAINLESS: Record<string, readonly [rm: number, yields: number]> = {
 const OTHER_METALS =
   /\b(bronze|brass|copper|aluminium|aluminum|titanium|nylon|plastic|cast iron|magnesium|zinc|silver|monel|inconel|nickel)\b/i
 
+/** `Festigkeitsklasse`, `classe de qualité`: what is written before a class, and what stainless is called. */
+const wordsOf = (key: 'grade' | 'stainless', own: string) =>
+  `(?:${[own, ...VOCABULARY_WORDS.map((words) => words[key] ?? '')]
+    .flatMap((entry) => entry.split('|').filter(Boolean))
+    .sort((a, b) => b.length - a.length)
+    .join('|')})`
+const CLASS = wordsOf(
+  'grade',
+  'property class|strength class|class|cl|grade|gr|quality|bolt|bolts|screw|screws|marked|head marked|bolt marked|bolts marked',
+)
+const STEEL = wordsOf('stainless', 'stainless|stainless steel')
+const STAINLESS_TEXT = new RegExp(
+  `^(?:(?:${CLASS}|${STEEL})\\s+)?A([1-5])?\\s*[-–—\\s]\\s*(50|70|80|100)(?:[\\s,]+${STEEL})?$`,
+  'iu',
+)
+const ISO_TEXT = new RegExp(
+  `^(?:ISO\\s*(?:898(?:-1)?)?\\s*)?(?:${CLASS})?\\s*[.:]?\\s*(\\d{1,2}\\s*[.,]\\s*\\d)$`,
+  'iu',
+)
+
+/** `grade 8` on a metric thread may be class 8.8, a nut's class, or an inch bolt's grade. */
+const BARE_GRADE = /^\s*(?:grade|gr)\s*\.?\s*(\d(?:[.,]2)?)\s*$/i
+
 /** A bare 8 is a nut's class far sooner than an inch bolt's grade, unless the thread is an inch thread. */
 const BARE = /^\s*([1-9])\s*$/
 
@@ -108,10 +132,7 @@ export function strength(grade: string, d?: number | ThreadGiven): Strength | Fa
   if (isRefusal(dMm)) return dMm as FastenerRefusal
   if (!hasText(grade)) return no('grade_unknown', { text: shown(grade) })
   const text = grade.trim().slice(0, 60)
-  const stainless =
-    /^(?:stainless\s*(?:steel)?\s*)?A([1-5])?\s*[-–—\s]\s*(50|70|80|100)(?:\s*stainless(?:\s*steel)?)?$/i.exec(
-      text,
-    )
+  const stainless = STAINLESS_TEXT.exec(text)
   if (stainless) return ofStainless(`A${stainless[1] ?? ''}-${stainless[2]}`, stainless[2] ?? '', dMm)
   const bareStainless = /^A([1-5])$/i.exec(text)
   if (bareStainless)
@@ -121,10 +142,7 @@ export function strength(grade: string, d?: number | ThreadGiven): Strength | Fa
     return no('grade_unclear', { text, could: [`nut class ${bare}`, `SAE ${bare} on an inch bolt`] })
   const sae = /^(?:SAE\s*J?\s*(?:429)?|J\s*429)?\s*(?:grade|gr)?\s*\.?\s*(\d(?:[.,]\d)?)$/i.exec(text)
   const saeMark = sae?.[1]?.replace(',', '.')
-  const iso =
-    /^(?:ISO\s*(?:898(?:-1)?)?\s*)?(?:property\s*)?(?:class|cl|grade|gr|quality)?\s*\.?\s*(\d{1,2}\s*[.,]\s*\d)$/i.exec(
-      text,
-    )
+  const iso = ISO_TEXT.exec(text)
   const isoMark = iso?.[1]?.replace(',', '.').replace(/\s/g, '')
   if (isoMark && ISO_898[isoMark]) return ofTable('iso898', isoMark, isoMark, ISO_898[isoMark], 1, dMm)
   if (saeMark && SAE[saeMark]) return ofTable('saeJ429', `SAE ${saeMark}`, saeMark, SAE[saeMark], 25.4, dMm)
@@ -184,6 +202,16 @@ export function strengthOf(
   if (grade === undefined || grade === null) return no('input_missing', { name: 'Grade' })
   if (typeof grade === 'string') {
     const bare = BARE.exec(grade)?.[1]
+    const word = BARE_GRADE.exec(grade)?.[1]
+    if (word && system === 'metric' && SAE[word.replace(',', '.')])
+      return no('grade_unclear', {
+        text: grade.trim().slice(0, 60),
+        could: [
+          ...(ISO_898[`${word}.8`] ? [`${word}.8`] : []),
+          `nut class ${word}`,
+          `SAE ${word} on an inch bolt`,
+        ],
+      })
     const result = strength(bare && system === 'unified' ? `SAE ${bare}` : grade, dMm)
     if (isRefusal(result)) return result
     const foreign = result.system === (system === 'metric' ? 'saeJ429' : 'iso898')

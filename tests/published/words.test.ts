@@ -5,6 +5,7 @@ import { holeMaterial, readLubrication, strength } from '../../shared/fastener'
 import { isRefusal } from '../../shared/log'
 
 interface Line {
+  kind?: string
   text: string
   expect: 'value' | 'ask'
   class: string
@@ -30,6 +31,10 @@ const LUBRICATION: Record<string, string> = {
   'thread locker': 'threadlocker',
   'zinc plated': 'zinc_plated',
   wax: 'wax',
+  'engine oil': 'oil',
+  'molybdenum disulphide paste': 'paste',
+  threadlocker: 'threadlocker',
+  'copper anti-seize': 'anti_seize',
 }
 const MATERIAL: Record<string, string> = {
   'grey cast iron': 'cast_iron',
@@ -39,6 +44,8 @@ const MATERIAL: Record<string, string> = {
   'wrought aluminium': 'wrought_aluminium',
   steel: 'steel',
   bronze: 'bronze',
+  'ductile (nodular) cast iron': 'ductile_iron',
+  'aluminium casting alloy': 'cast_aluminium',
 }
 const gradeOf = (label: string) =>
   label.replace(/^property class |^stainless /, '').replace('SAE grade', 'SAE')
@@ -80,23 +87,36 @@ const ROOMS = [
   },
 ]
 
-describe.each(ROOMS)('$count texts of $file', ({ file, count, least, wanted, read, debated }) => {
-  const lines = linesOf(file)
-  const values = lines.filter((line) => line.expect === 'value')
+/** The later words, all rooms in one file: a bare `grade 8` is an inch bolt’s where no thread says otherwise. */
+const LATER = ROOMS.map((room) => ({
+  ...room,
+  ...{
+    lubrication: { count: 100, least: 0.55, debated: [] },
+    material: { count: 70, least: 0.5, debated: [] },
+    grade: { count: 70, least: 0.75, debated: ['grade 8', 'grade 5'] },
+  }[room.file as 'grade'],
+  lines: linesOf('later').filter(({ kind }) => kind === room.file),
+}))
 
-  test('nothing is taken without a question that is not what the text means', () => {
-    expect(lines).toHaveLength(count)
-    const wrong = lines.flatMap((line) => {
-      const got = read(line.text)
-      const right = line.expect === 'value' ? wanted(line.class) : undefined
-      return got === undefined || got === right || debated.some((text) => text === line.text)
-        ? []
-        : [`${line.text} (${line.class}) → ${got}`]
+describe.each([...ROOMS.map((room) => ({ ...room, lines: linesOf(room.file) })), ...LATER])(
+  '$count texts of $file',
+  ({ lines, count, least, wanted, read, debated }) => {
+    const values = lines.filter((line) => line.expect === 'value')
+
+    test('nothing is taken without a question that is not what the text means', () => {
+      expect(lines).toHaveLength(count)
+      const wrong = lines.flatMap((line) => {
+        const got = read(line.text)
+        const right = line.expect === 'value' ? wanted(line.class) : undefined
+        return got === undefined || got === right || (debated as string[]).includes(line.text)
+          ? []
+          : [`${line.text} (${line.class}) → ${got}`]
+      })
+      expect(wrong).toEqual([])
     })
-    expect(wrong).toEqual([])
-  })
-  test('what means one thing is taken, as far as the vocabulary is sure of the word', () => {
-    const taken = values.filter((line) => read(line.text) !== undefined)
-    expect(taken.length / values.length).toBeGreaterThan(least)
-  })
-})
+    test('what means one thing is taken, as far as the vocabulary is sure of the word', () => {
+      const taken = values.filter((line) => read(line.text) !== undefined)
+      expect(taken.length / values.length).toBeGreaterThan(least)
+    })
+  },
+)

@@ -3,12 +3,12 @@ import type { VocabularyWords } from './language'
 /** German. */
 export const german: VocabularyWords = {
   lubrication: {
-    dry: 'trocken|sauber und trocken|trocken und sauber|Gewinde trocken|trockenes Gewinde|trockene Gewinde',
+    dry: 'trocken|Gewinde trocken und fettfrei|trocken und fettfrei|sauber und trocken|trocken und sauber|Gewinde trocken|trockenes Gewinde|trockene Gewinde',
     oil:
-      'geölt|eingeölt|Öl|Motoröl|mit Öl|mit Motoröl|mit Öl benetzt|mit Motoröl benetzt|mit Motoröl geölt|Gewinde geölt|' +
+      'geölt|leicht geölt|Gewinde leicht geölt|mit Motorenöl|Motorenöl|mit Motorenöl benetzt|mit Motorenöl geölt|eingeölt|Öl|Motoröl|mit Öl|mit Motoröl|mit Öl benetzt|mit Motoröl benetzt|mit Motoröl geölt|Gewinde geölt|' +
       'Gewinde und Kopfauflage geölt|Gewinde und Kopfauflage ölen|Gewinde und Auflagefläche geölt|motorölbenetzt',
     grease:
-      'gefettet|eingefettet|Fett|Schmierfett|Lithiumfett|Mehrzweckfett|mit Fett|mit Fett bestrichen|Gewinde gefettet',
+      'gefettet|eingefettet|Gewinde mit Mehrzweckfett|Gewinde mit Fett|Gewinde eingefettet|Fett|Schmierfett|Lithiumfett|Mehrzweckfett|mit Fett|mit Fett bestrichen|Gewinde gefettet',
     paste:
       'MoS2-Paste|Molybdändisulfid|Molybdändisulfidpaste|Molybdändisulfid-Paste|Molybdänpaste|Graphitpaste|Grafitpaste|' +
       'MoS2-Gleitlack',
@@ -28,6 +28,8 @@ export const german: VocabularyWords = {
     steel: 'Stahl|Baustahl',
     bronze: 'Zinnbronze|Gussbronze',
   },
+  grade: 'Festigkeitsklasse|Güte|Schraubengüte|Klasse|Schraube|Schrauben',
+  stainless: 'Edelstahl|rostfrei|nichtrostend|nichtrostender Stahl',
   hints: {
     dry: 'ohne nicht kein keine ungeschmiert ungeölt entfettet fettfrei ölfrei sauber blank Anlieferungszustand',
     oil: 'ölen geschmiert Schmierung Schmiermittel Schmierstoff ölfrei ungeölt ungeschmiert',

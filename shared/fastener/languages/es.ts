@@ -7,8 +7,7 @@ export const spanish: VocabularyWords = {
     oil:
       'aceitado|aceitada|aceitados|aceitadas|aceite|aceite de motor|con aceite|con aceite de motor|lubricado con aceite|' +
       'lubricado con aceite de motor|rosca aceitada|roscas aceitadas',
-    grease:
-      'engrasado|engrasada|engrasados|engrasadas|grasa|con grasa|grasa de litio|grasa multiuso|rosca engrasada',
+    grease: 'grasa|con grasa|grasa de litio|grasa multiuso',
     paste:
       'pasta MoS2|pasta de MoS2|bisulfuro de molibdeno|disulfuro de molibdeno|pasta de bisulfuro de molibdeno|' +
       'pasta de disulfuro de molibdeno|pasta de grafito',
@@ -27,10 +26,13 @@ export const spanish: VocabularyWords = {
     steel: 'acero|acero dulce|acero estructural',
     bronze: 'bronce|bronce al estaño|bronce fundido',
   },
+  grade: 'clase|clase de resistencia|calidad|tornillo|tornillos',
+  stainless: 'inox|inoxidable|acero inoxidable|acero inox',
   hints: {
     dry: 'sin no ni limpio limpia desengrasado desengrasada',
-    oil: 'aceitar lubricado lubricada lubricar lubricante lubricación',
-    grease: 'engrasar lubricado lubricada lubricar lubricante lubricación',
+    oil: 'engrasado engrasada engrasados engrasadas aceitar lubricado lubricada lubricar lubricante lubricación',
+    grease:
+      'engrasado engrasada engrasados engrasadas engrasar lubricado lubricada lubricar lubricante lubricación',
     paste: 'pasta molibdeno grafito grafitada',
     anti_seize: 'cobre cerámica pasta',
     threadlocker: 'fijador sellador',

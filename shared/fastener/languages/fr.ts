@@ -6,7 +6,7 @@ export const french: VocabularyWords = {
     dry: 'sec|sèche|secs|sèches|à sec|propre et sec|propres et secs|sec et propre|filetage sec|filets secs',
     oil:
       "huilé|huilée|huilés|huilées|huile|huile moteur|à l'huile|à l'huile moteur|huilé à l'huile moteur|lubrifié à l'huile|" +
-      "lubrifié à l'huile moteur|enduit d'huile|enduit d'huile moteur|filetage huilé|filets huilés",
+      "lubrifié à l'huile moteur|enduit d'huile|enduit d'huile moteur|filetage huilé|filets huilés|filets huilés à l'huile moteur|filets huilés à l'huile moteur propre",
     grease:
       'graissé|graissée|graissés|graissées|graisse|graisse au lithium|graisse multi-usage|filetage graissé|filets graissés',
     paste:
@@ -27,6 +27,8 @@ export const french: VocabularyWords = {
     steel: 'acier|acier doux|acier de construction',
     bronze: "bronze à l'étain|bronze coulé",
   },
+  grade: 'classe|classe de qualité|classe de résistance|qualité|vis',
+  stainless: 'inox|acier inox|acier inoxydable',
   hints: {
     dry: 'sans ne pas non ni propre dégraissé dégraissée nettoyé livraison',
     oil: 'huiler lubrifié lubrifiée lubrifier lubrifiant lubrification',

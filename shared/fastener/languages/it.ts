@@ -28,6 +28,8 @@ export const italian: VocabularyWords = {
     steel: 'acciaio|acciaio dolce|acciaio da costruzione',
     bronze: 'bronzo|bronzo allo stagno',
   },
+  grade: 'classe|classe di resistenza|vite|viti',
+  stainless: 'inox|acciaio inox|acciaio inossidabile',
   hints: {
     dry: 'senza non né pulito sgrassato sgrassata',
     oil: 'oliare lubrificato lubrificata lubrificare lubrificante lubrificazione',

@@ -11,4 +11,8 @@ export interface VocabularyWords {
   lubrication: Partial<Record<Lubrication, string>>
   material: Partial<Record<HoleMaterialId, string>>
   hints: Partial<Record<Lubrication | HoleMaterialId, string>>
+  /** What stands before a bolt’s class and changes nothing of it. */
+  grade?: string
+  /** What a stainless steel is called, before or behind its class. */
+  stainless?: string
 }

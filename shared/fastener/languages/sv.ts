@@ -5,9 +5,10 @@ export const swedish: VocabularyWords = {
   lubrication: {
     dry: 'torr|torrt|torra|ren och torr|rent och torrt|rena och torra|torr gänga|torra gängor',
     oil:
-      'oljad|oljat|oljade|inoljad|inoljat|inoljade|olja|motorolja|med olja|med motorolja|smord med olja|smord med motorolja|' +
+      'gängan oljas in|gängorna oljas in|oljas in|lätt inoljad|lätt oljad|oljad|oljat|oljade|inoljad|inoljat|inoljade|olja|motorolja|med olja|med motorolja|smord med olja|smord med motorolja|' +
       'oljad gänga|oljade gängor',
-    grease: 'fettad|fettat|fettade|infettad|infettat|infettade|fett|smörjfett|litiumfett|med fett',
+    grease:
+      'gängan fettas in|gängorna fettas in|fettas in|fettad|fettat|fettade|infettad|infettat|infettade|fett|smörjfett|litiumfett|med fett',
     paste: 'MoS2-pasta|molybdendisulfid|molybdendisulfidpasta|grafitpasta',
     anti_seize: 'kopparpasta|kopparfett|keramikpasta|keramisk pasta',
     threadlocker: 'gänglåsning|gänglåsvätska|låsvätska',
@@ -23,6 +24,8 @@ export const swedish: VocabularyWords = {
     steel: 'stål|konstruktionsstål',
     bronze: 'brons|tennbrons',
   },
+  grade: 'klass|hållfasthetsklass|skruv|skruvar|bult|märkt|skruv märkt',
+  stainless: 'rostfri|rostfritt|rostfritt stål',
   hints: {
     dry: 'utan inte ej ingen ren rena avfettad avfettade osmord osmorda oljefri',
     oil: 'olja smord smorda smörj smörja smörjmedel smörjning',
