@@ -35,8 +35,9 @@ export function shopRoutes({ desk, intake, photos }: Rooms) {
         : notFound(c, 'The library has no such plan and edition. Look at GET /api/shop.')
     })
     .post('/plans/read', signedIn, async (c) => {
-      const { wrenches } = await desk.shop()
-      const reading = readPlanText(await c.req.text(), format, { wrenches, bytesHere: photos.has })
+      const { wrenches, tolerances } = await desk.shop()
+      const atHand = { wrenches, tolerances, bytesHere: photos.has }
+      const reading = readPlanText(await c.req.text(), format, atHand)
       if ('faults' in reading) {
         const [first] = reading.faults
         const sentence = first ? `${first.path}: ${first.problem}. ${first.fix}` : ''

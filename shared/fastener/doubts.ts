@@ -2,6 +2,7 @@
 import { isRefusal } from '../log'
 import type { Figures } from '../words'
 import type { Doubt, TorqueJudgement } from './judge'
+import { hasText, shown } from './numbers'
 import { fastenerSentence } from './refusals'
 import { thread } from './thread'
 
@@ -12,7 +13,9 @@ interface Doubted {
   figures: Figures
   judged: TorqueJudgement
   value: string
+  /** The highest that is allowed, by its name in a sentence where it is a limit. */
   top: string
+  inNm: (torqueNm?: number) => string
   /** The value where it goes too far itself, else the highest that is allowed: its name in a sentence, and how far it goes. */
   at: (tooFar: (share: Reached) => boolean) => Reached & { name: string }
   bolt: string
@@ -39,6 +42,15 @@ const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
     `${top} would pull a class ${judged.torque.grade?.replace(/\D+/g, '') ?? ''} nut over its proof load at usual friction (${percent(judged.nutShare)}).`,
   strips_hole: ({ judged, top, percent }) =>
     `${top} could strip the thread in the hole (${percent(judged.stripShare?.high)} of what may be counted on).`,
+  seats_past_full: ({ judged, top, bolt, figures: { number } }) =>
+    `An angle follows, and ${top} alone is more than ${bolt} is usually tightened to (about ${number(judged.fullNm ?? 0, (judged.fullNm ?? 0) < 100 ? 1 : 0)} N·m). Before an angle a torque only seats the joint: look at the class on the head, and at the page.`,
+  hardly_seals: (d) => `${d.value} is little for ${printedForSize(d)}.`,
+  over_seal: (d) => `${d.top} is far too much for ${printedForSize(d)}.`,
+  limits_far: ({ judged: { torque }, inNm }) => {
+    const { nominalNm = 0, minNm = nominalNm, maxNm = nominalNm } = torque
+    const far = nominalNm - minNm > maxNm - nominalNm ? minNm : maxNm
+    return `The limit ${inNm(far)} is far from ${inNm(nominalNm)}.`
+  },
   hardly_clamps: ({ judged, value, bolt, percent }) =>
     `${value} hardly loads ${bolt}: ${percent(judged.valueShare?.usual)} of its yield at usual friction.`,
   grade_assumed: ({ judged }) =>
@@ -48,7 +60,7 @@ const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
         ? `No grade is given: it was judged as ${judged.grade}.`
         : 'No grade is given: it was not judged.',
   pitch_assumed: ({ judged, figures: { number } }) =>
-    `${judged.torque.thread?.trim()} is taken as ${judged.thread}, the coarse pitch${lengthWords(judged.torque.thread, number)}.`,
+    `${shown(judged.torque.thread).trim()} is taken as ${judged.thread}, the coarse pitch${lengthWords(judged.torque.thread, number)}.`,
   thread_unknown: ({ judged: { torque }, figures }) => {
     if (!isNamed(torque.thread)) return 'No thread is given: its torque was not judged.'
     const read = thread(torque.thread)
@@ -58,33 +70,40 @@ const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
   },
 }
 
+const printedForSize = ({ judged: { torque, thread, sealsNm }, figures: { number } }: Doubted): string =>
+  `${article(thread)} ${thread} ${torque.fastener}: tables print about ${number(sealsNm?.low ?? 0, 0)} to ${number(sealsNm?.high ?? 0, 0)} N·m for its size`
+
 const lengthWords = (text = '', number: Figures['number']): string => {
   const read = thread(text)
   return isRefusal(read) || read.lengthMm === undefined ? '' : `, ${number(read.lengthMm)} mm long`
 }
 
 /** Plans say `not given` where a sheet said nothing. */
-const isNamed = (text: string | undefined): text is string => !!text?.trim() && text.trim() !== 'not given'
+const isNamed = (text: string | undefined): text is string =>
+  hasText(text) && text.trim() !== '' && text.trim() !== 'not given'
 
 /** One doubt of a judgement, in words with its figures. */
 export function doubtWords(doubt: Doubt, judged: TorqueJudgement, figures: Figures): string {
   const { torque, number } = figures
-  const { fastener, nominalNm, minNm, maxNm } = judged.torque
+  const { fastener, nominalNm, minNm, maxNm, limitsFrom } = judged.torque
   const printed = [nominalNm, minNm, maxNm].filter((nm) => nm !== undefined)
-  const inNm = (torqueNm: number) => `${torque(torqueNm, 'N·m')} N·m`
+  const inNm = (torqueNm = 0) => `${torque(torqueNm, 'N·m')} N·m`
   const kind = fastener === 'stud' ? 'stud' : 'bolt'
   const value = inNm(nominalNm ?? minNm ?? maxNm ?? 0)
-  const top = inNm(Math.max(0, ...printed))
+  const highest = inNm(Math.max(0, ...printed))
+  const top =
+    value === highest ? value : `The highest${limitsFrom === 'shop' ? ' this shop allows' : ''}, ${highest},`
   const nothing = { usual: 0, least: 0, breaks: 0 }
   const bolt = [article(judged.thread), judged.thread, kind, judged.grade && `(${judged.grade})`]
   return WORDS[doubt]({
     judged,
     value,
     top,
+    inNm,
     at: (tooFar) =>
       judged.valueShare && tooFar(judged.valueShare)
         ? { name: value, ...judged.valueShare }
-        : { name: value === top ? top : `The highest, ${top},`, ...(judged.topShare ?? nothing) },
+        : { name: top, ...(judged.topShare ?? nothing) },
     bolt: bolt.filter(Boolean).join(' '),
     // Close to the whole with a decimal: what is past it does not read as 100 %.
     percent: (share = 0) =>

@@ -45,7 +45,7 @@ export {
   insertPlan,
   WIRE_LENGTHS_D,
 } from './inserts'
-export { type Doubt, judgeTorque, type TorqueJudgement, type TorqueToJudge } from './judge'
+export { type Doubt, judgeTorque, loadAfter, type TorqueJudgement, type TorqueToJudge } from './judge'
 export { HOLE_MATERIALS, type HoleMaterial, type HoleMaterialGiven, holeMaterial, RESERVE } from './materials'
 export {
   looseningOrder,

@@ -4,6 +4,7 @@
  * A nut carries a bolt of the class its number begins: 8 goes with 8.8, 10 with 10.9. Proof stresses from memory of the 1992
  * edition; its proof loads, stress area times these, are checked in `tests/published`.
  */
+import { hasText } from './numbers'
 import type { Thread } from './thread-types'
 
 /** Above the last size stands nothing: the standard ends at M39. MPa. */
@@ -63,7 +64,8 @@ export function nutOf(
   grade: string,
   thread: Pick<Thread, 'dMm' | 'system' | 'stressAreaMm2'>,
 ): Nut | undefined {
-  const [, mark = ''] = /^(?:nut\s*)?(?:class\s*)?(\d{1,2})(?:\s*nut)?$/i.exec(grade.trim()) ?? []
+  const [, mark = ''] =
+    /^(?:nut\s*)?(?:class\s*)?(\d{1,2})(?:\s*nut)?$/i.exec(hasText(grade) ? grade.trim() : '') ?? []
   const proofMPa = PROOF_MPA[mark]?.find(([upto]) => thread.dMm <= upto)?.[1]
   const bolt = BOLT_OF[mark]
   if (thread.system !== 'metric' || proofMPa === undefined || bolt === undefined) return undefined

@@ -6,6 +6,7 @@ import {
   type FastenerRefusal,
   type InsertGiven,
   judgeTorque,
+  loadAfter,
   type Proposal,
   type ProposalAdded,
   type ProposalJoint,
@@ -14,6 +15,7 @@ import {
   type TorqueJudgement,
 } from '../fastener'
 import { isRefusal } from '../log'
+import { NOT_GIVEN } from '../plan/fasteners'
 import type { AdoptedJoint, Tolerances } from '../plan/types'
 import type { Job } from './types'
 import { boltFit, holeAt } from './verdicts/holes'
@@ -42,7 +44,7 @@ export function proposalJoint(
     tolerancePct: tolerances.percent[joint.class],
     ...(joint.passes.some(({ kind }) => kind === 'angle') ? { angle: true } : {}),
     ...(later < 0 ? {} : { laterPass: later + 1 }),
-    ...(joint.hole ? { holeMaterial: joint.hole.material } : {}),
+    ...(joint.hole && joint.hole.material !== NOT_GIVEN ? { holeMaterial: joint.hole.material } : {}),
     ...(fits.length > 0 ? { engagementMm: Math.min(...fits.map(({ heldMm }) => heldMm)) } : {}),
     ...(fault ? { fault } : {}),
     ...(bottoms ? { bottoms: { lengthMm: bottoms.lengthMm, roomMm: bottoms.roomMm } } : {}),
@@ -84,6 +86,7 @@ export function judgeDecided(
     nominalNm: torqueNm,
     minNm,
     maxNm,
+    ...loadAfter(joint.passes, pass - 1),
   })
 }
 

@@ -12,18 +12,20 @@ import {
   fastenerSentence,
   holeMaterial,
   judgeTorque,
+  loadAfter,
   readLubrication,
   thread as readThread,
   type TorqueJudgement,
+  type TorqueToJudge,
 } from '../fastener'
 import { isRefusal } from '../log'
 import type { Shop, Wrench } from '../shop/types'
 import { type Figures, unended } from '../words'
 import { againstWrench, pickWrench } from '../wrench'
-import { inBand } from './adopt'
-import { plannedFit } from './fit'
+import { bandOf, inBand } from './adopt'
+import { type FitJoint, plannedFit } from './fit'
 import type { Path, Report } from './place'
-import type { AsPrinted, Band, Joint, Pass, Plan, TorquePass } from './types'
+import type { AsPrinted, Band, Joint, Pass, Plan, Tolerances, TorquePass } from './types'
 
 export interface FastenerReports {
   fault: Report
@@ -34,28 +36,56 @@ type Problem = { path: Path; problem: string; fix: string }
 
 /** What only a shop can answer; what is not at hand is not checked. */
 export interface AtHand {
+  /** The shop's width where none is printed: the top of it is judged as well. */
+  tolerances?: Tolerances
   wrenches?: Shop['wrenches']
   /** Whether a photo's bytes are on the server. */
   bytesHere?: ((sha256: string) => boolean) | undefined
 }
 
-/** What a torque would do to the fasteners of a joint, as plan and hole say them; `limits` in N·m. */
-export function judgeAt(
+/** What the thread goes into, and how much of it holds, mm; as far as both are known. */
+export function heldIn(joint: FitJoint): Pick<TorqueToJudge, 'holeMaterial' | 'engagementMm'> {
+  const { hole } = joint
+  if (!hole) return {}
+  const fit = plannedFit(joint)
+  return {
+    holeMaterial: hole.material,
+    ...(fit && !isRefusal(fit) ? { engagementMm: Math.min(fit.engagementMm, hole.threadMm) } : {}),
+  }
+}
+
+/** A torque pass with its limits: those of the plan, else the shop's width where it is known. */
+export function judgePass(
+  joint: Joint,
+  index: number,
+  tolerances: Tolerances | undefined,
+): TorqueJudgement | undefined {
+  const pass = joint.passes[index]
+  if (pass?.kind !== 'torque' || pass.torqueNm === null) return undefined
+  const band = pass.limits ?? (tolerances && bandOf(pass, joint, tolerances))
+  const { minNm, maxNm } = (band ?? {}) as { minNm?: number; maxNm?: number }
+  return judgeAt(joint, pass.torqueNm, {
+    ...(minNm === undefined || maxNm === undefined ? {} : { minNm, maxNm }),
+    ...(band && !pass.limits ? { limitsFrom: 'shop' } : {}),
+    ...loadAfter(joint.passes, index),
+  })
+}
+
+/** What a torque would do to the fasteners of a joint, as plan and hole say them; N·m. */
+function judgeAt(
   joint: Joint,
   nominalNm: number,
-  limits?: { minNm: number; maxNm: number },
+  more: Pick<TorqueToJudge, 'minNm' | 'maxNm' | 'limitsFrom' | 'before'> = {},
 ): TorqueJudgement {
-  const fit = plannedFit(joint)
-  const { fastener, thread, grade, lubrication, hole } = joint
+  const { fastener, thread, grade, lubrication } = joint
   return judgeTorque({
     fastener,
     thread,
     grade,
     lubrication,
-    ...(hole ? { holeMaterial: hole.material } : {}),
-    ...(fit && !isRefusal(fit) && hole ? { engagementMm: Math.min(fit.engagementMm, hole.threadMm) } : {}),
+    ...heldIn(joint),
     nominalNm,
-    ...(limits ? { minNm: limits.minNm, maxNm: limits.maxNm } : {}),
+    ...more,
   })
 }
 
@@ -83,12 +113,15 @@ export function impossibleAt(
 /** A joint of an adopted plan never changes, and few numbers are ever read in it. */
 const judged = new WeakMap<Joint, Map<number, TorqueJudgement>>()
 
-/** The passes whose torque the fastener cannot bear, and that nobody took as printed; counted from 1. */
-export function impossiblePasses(joint: Joint): { pass: number; judged: TorqueJudgement }[] {
+/** The passes whose torque, or the top of its band in this shop, the fastener cannot bear, and that nobody took as printed; counted from 1. */
+export function impossiblePasses(
+  joint: Joint,
+  tolerances: Tolerances,
+): { pass: number; judged: TorqueJudgement }[] {
   return joint.passes.flatMap((pass, index) => {
-    if (pass.kind !== 'torque' || pass.torqueNm === null || takenAsPrinted(pass)) return []
-    const judged = judgeAt(joint, pass.torqueNm, pass.limits)
-    return judged.verdict === 'impossible' ? [{ pass: index + 1, judged }] : []
+    if (pass.kind === 'torque' && takenAsPrinted(pass)) return []
+    const judged = judgePass(joint, index, tolerances)
+    return judged?.verdict === 'impossible' ? [{ pass: index + 1, judged }] : []
   })
 }
 
@@ -97,7 +130,7 @@ export function checkFasteners(
   plan: Plan,
   { fault, caution }: FastenerReports,
   figures: Figures,
-  { wrenches, bytesHere }: AtHand,
+  { tolerances, wrenches, bytesHere }: AtHand,
 ): void {
   const grave: [number, Problem][] = []
   const light: [number, Problem][] = []
@@ -107,8 +140,8 @@ export function checkFasteners(
       joint.passes.forEach((pass, at) => {
         const there: Path = [...path, 'passes', at]
         if (pass.kind === 'torque')
-          checkTorque(joint, pass, there, figures, fault, (found, assumedAlone) =>
-            (assumedAlone ? light : grave).push([i, found]),
+          checkTorque(joint, at, there, { figures, tolerances, fault }, (found, isLight) =>
+            (isLight ? light : grave).push([i, found]),
           )
         if (pass.kind === 'torque' && bytesHere && takenAsPrinted(pass) && !bytesHere(pass.asPrinted.photo))
           fault(
@@ -138,15 +171,15 @@ export function checkFasteners(
 
 function checkTorque(
   joint: Joint,
-  pass: TorquePass,
+  index: number,
   path: Path,
-  figures: Figures,
-  fault: Report,
-  doubt: (found: Problem, assumedAlone: boolean) => void,
+  { figures, tolerances, fault }: { figures: Figures; tolerances: Tolerances | undefined; fault: Report },
+  doubt: (found: Problem, isLight: boolean) => void,
 ): void {
-  const { torqueNm, limits, asPrinted } = pass
-  if (torqueNm === null) return
-  const judged = judgeAt(joint, torqueNm, limits)
+  const pass = joint.passes[index]
+  const judged = judgePass(joint, index, tolerances)
+  if (!judged || pass?.kind !== 'torque' || pass.torqueNm === null) return
+  const { torqueNm, asPrinted } = pass
   const assumedAlone = judged.doubts.every((one) => one === 'grade_assumed' || one === 'pitch_assumed')
   const problem = () => {
     // A sentence on an assumed grade or pitch does not name the torque.
@@ -170,8 +203,14 @@ function checkTorque(
       false,
     )
   else if (judged.verdict === 'implausible') {
-    const fix = assumedAlone ? 'Write the property class.' : 'Look at the page again.'
-    doubt({ path: [...path, 'torqueNm'], problem: problem(), fix }, assumedAlone)
+    const byWidthAlone =
+      judged.torque.limitsFrom === 'shop' && judgePass(joint, index, undefined)?.verdict !== 'implausible'
+    const fix = assumedAlone
+      ? 'Write the property class.'
+      : byWidthAlone
+        ? `Write the limits of the page, or make the shop’s width for class ${joint.class} smaller.`
+        : 'Look at the page again.'
+    doubt({ path: [...path, 'torqueNm'], problem: problem(), fix }, assumedAlone || byWidthAlone)
   }
 }
 
@@ -181,17 +220,21 @@ const FIT_PROBLEMS = {
   too_long: 'stands out by more than its diameter',
 } as const
 
-function fitProblem(joint: Joint, path: Path, figures: Figures): (Problem & { grave: boolean }) | undefined {
+/** What is said against a bolt in its hole, and what to do; `at` is the part of the joint that it is about. */
+export function fitSaid(
+  joint: FitJoint,
+  figures: Figures,
+): { grave: boolean; at: 'hole' | 'lengthMm'; problem: string; fix: string } | undefined {
   const { number } = figures
   const fit = plannedFit(joint)
   if (!fit) return undefined
-  const named = `${joint.id}: ${joint.fastener} of ${number(joint.lengthMm ?? 0)} mm`
+  const named = `${joint.fastener} of ${number(joint.lengthMm ?? 0)} mm`
   if (isRefusal(fit))
     return fit.refused === 'thread_deeper_than_hole'
       ? {
           grave: true,
-          path: [...path, 'hole'],
-          problem: `${joint.id}: ${unended(fastenerSentence(fit, figures))}`,
+          at: 'hole',
+          problem: unended(fastenerSentence(fit, figures)),
           fix: 'Measure the hole.',
         }
       : undefined
@@ -199,17 +242,24 @@ function fitProblem(joint: Joint, path: Path, figures: Figures): (Problem & { gr
   if (fit.verdict !== 'good' && fit.verdict !== 'near_bottom')
     return {
       grave: true,
-      path: [...path, 'lengthMm'],
+      at: 'lengthMm',
       problem: `${named} ${FIT_PROBLEMS[fit.verdict]}`,
       fix: right ? `Lengths that fit are ${right} mm.` : 'Measure bolt, stack and hole again.',
     }
   if (!fit.assumed?.follows) return undefined
   return {
     grave: false,
-    path: [...path, 'lengthMm'],
+    at: 'lengthMm',
     problem: `${named}: with the standard’s ${number(fit.assumed.boltThreadMm, 1)} mm of thread its ${fit.assumed.follows === 'shank' ? 'shank' : 'thread run-out'} would reach the hole`,
     fix: `Measure its thread and add "boltThreadMm"${right ? `, or take ${right} mm` : ''}.`,
   }
+}
+
+function fitProblem(joint: Joint, path: Path, figures: Figures): (Problem & { grave: boolean }) | undefined {
+  const said = fitSaid(joint, figures)
+  if (!said) return undefined
+  const { at, problem, ...rest } = said
+  return { ...rest, path: [...path, at], problem: `${joint.id}: ${problem}` }
 }
 
 /** What stands where nothing was said: that is asked for as missing, not as a word. */
@@ -233,7 +283,8 @@ function threadProblem(joint: Joint, path: Path, figures: Figures): Problem | un
 function wordProblems(joint: Joint, path: Path): Problem[] {
   if (!['bolt', 'nut', 'stud'].includes(joint.fastener) || saysPlated(joint)) return []
   const lubrication = joint.lubrication === NOT_GIVEN ? '' : readLubrication(joint.lubrication)
-  const material = joint.hole && holeMaterial(joint.hole.material)
+  const material =
+    joint.hole && joint.hole.material !== NOT_GIVEN ? holeMaterial(joint.hole.material) : undefined
   return [
     ...(typeof lubrication === 'string' ? [] : [word(joint, [...path, 'lubrication'], lubrication)]),
     ...(material && isRefusal(material) ? [word(joint, [...path, 'hole', 'material'], material)] : []),

@@ -15,8 +15,11 @@ import {
 import { isRefusal } from '../log'
 import type { Joint, TappedHole } from './types'
 
+/** What of a joint decides how its bolt fits. */
+export type FitJoint = Pick<Joint, 'fastener' | 'thread' | 'lengthMm' | 'boltThreadMm' | 'hole'>
+
 export function fitIn(
-  joint: Joint,
+  joint: FitJoint,
   { hole, insert }: { hole: TappedHole; insert?: InsertGiven },
   lengthMm: number,
 ): HoleFit | FastenerRefusal {
@@ -38,20 +41,24 @@ export function fitIn(
 }
 
 /** The plan's own bolt in the plan's own hole; nothing where it does not say both. */
-export const plannedFit = (joint: Joint): HoleFit | FastenerRefusal | undefined =>
+export const plannedFit = (joint: FitJoint): HoleFit | FastenerRefusal | undefined =>
   joint.hole && joint.lengthMm !== undefined ? fitIn(joint, { hole: joint.hole }, joint.lengthMm) : undefined
 
 /** A stud is threaded at both its ends, so that nothing of it stands on its shank. */
-const boltThread = ({ fastener, lengthMm, boltThreadMm }: Joint, length: number): number | undefined =>
+const boltThread = ({ fastener, lengthMm, boltThreadMm }: FitJoint, length: number): number | undefined =>
   fastener !== 'bolt' ? length : length === lengthMm ? boltThreadMm : undefined
 
+/** Common practice, no source: fewer full turns hold nothing, whoever printed the lengths. */
+const LEAST_TURNS = 3
+
 /** What the maker's bolt has in the maker's hole, where that is less than the trade's rule; an insert has no more than its length. */
-function leastEngagement({ hole, lengthMm, thread: designation }: Joint, insert: InsertGiven | undefined) {
+function leastEngagement({ hole, lengthMm, thread: designation }: FitJoint, insert: InsertGiven | undefined) {
   const known = thread(designation)
   if (!hole || lengthMm === undefined || isRefusal(known)) return undefined
   const { stackMm, aboveMm = 0, washerMm = 0, threadMm } = hole
   const made = Math.min(lengthMm - stackMm - aboveMm - washerMm, threadMm)
   if (made <= 0 || made >= 1.5 * known.dMm) return undefined
   const hold = insert && insertHold(known, insert)
-  return hold && !isRefusal(hold) ? Math.min(made, hold.usableMm) : made
+  const least = hold && !isRefusal(hold) ? Math.min(made, hold.usableMm) : made
+  return Math.max(least, LEAST_TURNS * known.pitchMm)
 }

@@ -198,12 +198,19 @@ function contentOf(records: SheetRecord[], index: number): Content {
     if (bare) of.bare += 1
     else if (unitNamed(cell)) of.units += 1
     else if (holdsTorque(cell)) of.torques += 1
-    else if (THREAD.test(cell) && cell.length < 24) of.threads += 1
+    else if (isThread(cell)) of.threads += 1
     else if (/\p{L}{2}/u.test(cell)) of.words += 1
     if (countIn(cell) !== undefined && Number.parseInt(cell.replace(/\D/g, ''), 10) <= 60) of.counts += 1
   }
   return of
 }
+
+/** A thread and what belongs to it; `Rocker cover M6` is what it is for. */
+const isThread = (cell: string): boolean =>
+  THREAD.test(cell) &&
+  cell.length < 24 &&
+  !/\p{L}{3}/u.test(cell.replace(THREAD, '').replace(PITCH_WORDS, ''))
+const PITCH_WORDS = /\b(?:fine|coarse|fein|left|links|UN[CFEJ]*|long|lg)\b/giu
 
 /** Is it read as a torque, or is exactly one reading of it offered? */
 export function holdsTorque(cell: string): boolean {

@@ -1,7 +1,8 @@
 /** Torque sheets: a pasted table read line by line, and a build plan drafted from it. */
-export { besideOf, judgedLine, type Row, readingsOf, threadRead } from './line'
+export { besideOf, judgedLine, type Row, readingsOf } from './line'
 export { type PlanDraft, type PlanHead, sheetToPlan } from './plan'
 export { doubtfulFirst, readSheet } from './read'
+export { threadRead } from './threads'
 export {
   type Delimiter,
   type HeaderLine,

@@ -5,11 +5,12 @@
  * The same for a line as pasted and for one its author corrected. An impossible torque stops the line; it stays read, so that
  * its figures can be told.
  */
-import { type Doubt, doubtWords, judgeTorque, type TorqueJudgement } from '../fastener'
+import { type Doubt, doubtWords, judgeTorque, loadAfter, type TorqueJudgement } from '../fastener'
 import { readLubrication } from '../fastener/friction'
-import { type FastenerRefusal, fastenerSentence } from '../fastener/refusals'
-import { thread } from '../fastener/thread'
+import { fastenerSentence } from '../fastener/refusals'
 import { isRefusal } from '../log'
+import { heldIn } from '../plan/fasteners'
+import type { FitJoint } from '../plan/fit'
 import {
   noteSentenceFor,
   printSpec,
@@ -23,7 +24,9 @@ import {
   specSentenceFor,
 } from '../spec'
 import type { Figures } from '../words'
+import { boltOf, fitDoubts } from './lengths'
 import { breachOf, other } from './style'
+import { threadRead } from './threads'
 import type { ItemLine, SheetContext } from './types'
 import { fastenerOf } from './vocabulary'
 
@@ -45,7 +48,8 @@ export function judgedLine(row: Row, { style, gradesGiven }: SheetContext, figur
   const { context = {} } = row
   const read = readSpec(row.printed, context)
   const breach = breachOf(row.printed, style, figures)
-  const judged = isRefusal(read) ? undefined : judgeLine(row, read)
+  const bolt = boltOf(row)
+  const judged = isRefusal(read) ? undefined : judgeLine(row, bolt, read)
   const { stop, doubts, told } = judged
     ? wordsOf(judged, gradesGiven, figures)
     : { stop: undefined, doubts: [], told: [] }
@@ -55,6 +59,7 @@ export function judgedLine(row: Row, { style, gradesGiven }: SheetContext, figur
     ...(!isRefusal(read) && read.contradiction ? [contradictionWords(read.contradiction)] : []),
     ...(breach && !isRefusal(read) ? [breach.sentence] : []),
     ...doubts,
+    ...fitDoubts(bolt, figures),
     ...threadDoubt(row.thread, figures),
     ...(row.odd ?? []),
   ]
@@ -64,6 +69,7 @@ export function judgedLine(row: Row, { style, gradesGiven }: SheetContext, figur
     ...(isRefusal(read) ? [] : remarkOf(read, figures)),
     ...(row.beside ? [noteSentenceFor(row.beside)] : []),
     ...lubricationTold(row.lubrication),
+    ...bolt.told,
   ]
   return {
     ...row,
@@ -96,11 +102,6 @@ function bothReadings(printed: string, context: SpecContext): string[] {
   return [...new Set(read.flatMap((one) => (isRefusal(one) || one.contradiction ? [] : [printSpec(one)])))]
 }
 
-interface Judged {
-  judgement: TorqueJudgement
-  doubts: Doubt[]
-}
-
 const GRAVITY: readonly TorqueJudgement['verdict'][] = [
   'not_judged',
   'plausible',
@@ -110,34 +111,37 @@ const GRAVITY: readonly TorqueJudgement['verdict'][] = [
 /** Told for the sheet or beside the line; the rest is doubt. */
 const ASSUMED: readonly Doubt[] = ['grade_assumed', 'pitch_assumed', 'thread_unknown']
 
-/** The gravest of its torque passes, and of those the highest. A pass before another may be light: it only seats the joint. */
-function judgeLine(row: Row, { passes, contradiction }: Spec): Judged | undefined {
+/** The gravest of its torque passes, and of those the highest. */
+function judgeLine(row: Row, bolt: FitJoint, { passes, contradiction }: Spec): TorqueJudgement | undefined {
   if (contradiction) return undefined
-  const last = passes.findLastIndex(({ kind }) => kind !== 'slacken')
-  const judged = passes.flatMap((pass, i): Judged[] => {
+  const judged = passes.flatMap((pass, i): TorqueJudgement[] => {
     if (pass.kind !== 'torque') return []
     const { kind: _, ...torque } = pass
-    const judgement = judgeTorque({
-      fastener: fastenerOf(row.item),
-      ...(row.thread ? { thread: row.thread } : {}),
-      ...(row.grade ? { grade: row.grade } : {}),
-      ...(row.lubrication ? { lubrication: row.lubrication } : {}),
-      ...torque,
-    })
-    return [{ judgement, doubts: judgement.doubts.filter((one) => one !== 'hardly_clamps' || i === last) }]
+    return [
+      judgeTorque({
+        fastener: fastenerOf(row.item),
+        ...(row.thread ? { thread: row.thread } : {}),
+        ...(row.grade ? { grade: row.grade } : {}),
+        ...(row.lubrication ? { lubrication: row.lubrication } : {}),
+        ...heldIn(bolt),
+        ...torque,
+        ...loadAfter(passes, i),
+      }),
+    ]
   })
-  const gravity = ({ judgement, doubts }: Judged) =>
-    10 * GRAVITY.indexOf(judgement.verdict) + (doubts.some((one) => !ASSUMED.includes(one)) ? 1 : 0)
-  const top = ({ judgement: { torque } }: Judged) => torque.maxNm ?? torque.nominalNm ?? torque.minNm ?? 0
+  const gravity = ({ verdict, doubts }: TorqueJudgement) =>
+    10 * GRAVITY.indexOf(verdict) + (doubts.some((one) => !ASSUMED.includes(one)) ? 1 : 0)
+  const top = ({ torque }: TorqueJudgement) => torque.maxNm ?? torque.nominalNm ?? torque.minNm ?? 0
   return judged.sort((a, b) => gravity(b) - gravity(a) || top(b) - top(a))[0]
 }
 
 /** An assumed grade is a doubt of the line where others give theirs, or where the torque is doubted with it. */
 function wordsOf(
-  { judgement, doubts }: Judged,
+  judgement: TorqueJudgement,
   gradesGiven: boolean,
   figures: Figures,
 ): { stop: string | undefined; doubts: string[]; told: string[] } {
+  const { doubts } = judgement
   const say = (doubt: Doubt) => doubtWords(doubt, judgement, figures)
   const grave = doubts.filter((doubt) => !ASSUMED.includes(doubt))
   const stops = judgement.verdict === 'impossible'
@@ -152,28 +156,6 @@ function wordsOf(
     ].map(say),
     told: doubts.filter((doubt) => doubt === 'pitch_assumed').map(say),
   }
-}
-
-export type ThreadRead =
-  | { designation: string; lengthMm?: number }
-  | { refusal: FastenerRefusal; other: boolean }
-const threads = new Map<string, ThreadRead>()
-const MOST_THREADS = 500
-
-/** A thread as the fastener's room understands it; a form it does not compute with (`R1/8`) is no fault. */
-export function threadRead(text: string): ThreadRead {
-  const known = threads.get(text)
-  if (known) return known
-  const read = thread(text)
-  const made: ThreadRead = isRefusal(read)
-    ? { refusal: read, other: read.refused === 'thread_other_form' }
-    : {
-        designation: read.designation,
-        ...(read.lengthMm === undefined ? {} : { lengthMm: read.lengthMm }),
-      }
-  if (threads.size >= MOST_THREADS) threads.clear()
-  threads.set(text, made)
-  return made
 }
 
 function threadDoubt(text: string | undefined, figures: Figures): string[] {

@@ -6,14 +6,15 @@
  * lubrication, reuse, minutes) is marked as not given. Each joint carries its line as pasted.
  */
 import { checkPlan } from '../plan/check'
+import { NOT_GIVEN } from '../plan/fasteners'
 import type { PlanCaution } from '../plan/order'
 import type { PlanFault } from '../plan/place'
 import type { Joint, Pass, Plan, PlanStep, Position } from '../plan/types'
 import { type SpecPass, specSentenceFor } from '../spec'
 import type { Figures } from '../words'
+import { boltOf } from './lengths'
 import { contradictionWords } from './line'
 import type { ItemLine, SheetLine } from './types'
-import { fastenerOf } from './vocabulary'
 
 export interface PlanHead {
   id: string
@@ -33,7 +34,6 @@ export interface PlanDraft {
 
 /** The most a plan file takes; what is more goes into a further step, or is said in a note. */
 const MOST = { joints: 60, positions: 200, passes: 20, torqueNm: 50_000, angleDeg: 1080 }
-const NOT_GIVEN = 'not given'
 
 export function sheetToPlan(lines: readonly SheetLine[], head: PlanHead, figures: Figures): PlanDraft {
   const sections = sectionsOf(lines, head.title)
@@ -132,6 +132,7 @@ function stepOf(
 function jointOf(id: string, line: ItemLine, figures: Figures): Joint {
   const { passes, notes } = passesOf(line, figures)
   const count = Math.min(line.count ?? 1, MOST.positions)
+  const { told: boltTold, fastener, lengthMm, boltThreadMm, hole } = boltOf(line)
   const told = [
     `As pasted, line ${line.line}: ${line.text.trim()}`,
     ...notes,
@@ -140,12 +141,16 @@ function jointOf(id: string, line: ItemLine, figures: Figures): Joint {
       ? [`${line.count} are printed; ${MOST.positions} are drawn.`]
       : []),
     ...(line.use ? [] : ['Whether they may be used again is not given.']),
+    ...boltTold,
     ...(line.note ? [line.note] : []),
   ]
   return {
     id,
     title: short(line.item || (line.position ? `Position ${line.position}` : `Line ${line.line}`), 120),
-    fastener: fastenerOf(line.item),
+    fastener,
+    ...(lengthMm === undefined ? {} : { lengthMm }),
+    ...(boltThreadMm === undefined ? {} : { boltThreadMm }),
+    ...(hole ? { hole: { ...hole, material: short(hole.material, 60) } } : {}),
     thread: short(line.thread ?? NOT_GIVEN, 40),
     grade: short(line.grade ?? NOT_GIVEN, 40),
     lubrication: short(line.lubrication ?? NOT_GIVEN, 80),

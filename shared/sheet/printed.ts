@@ -52,9 +52,9 @@ export function printedOf(
 
 /** `47 (35)` under `Nm (lb ft)`: each number in its own unit. A line with a unit of its own is left as it stands. */
 function inBoth(cell: string, { unit, second }: SheetColumn, taken: TorqueUnit | undefined): string {
-  const [, first, other] =
-    /^([\d.,\s±–—-]+?)\s*(?:[([{]\s*|\/\s*)([\d.,\s±–—-]+?)\s*[)\]}]?$/.exec(cell) ?? []
-  return second && unit === taken && first && other ? `${first} ${unit} (${other} ${second})` : cell
+  const [, first, other, rest = ''] =
+    /^([\d.,\s±–—-]+?)\s*(?:[([{]\s*|\/\s*)([\d.,\s±–—-]+?)\s*[)\]}]?(\s*\+.*)?$/.exec(cell) ?? []
+  return second && unit === taken && first && other ? `${first} ${unit} (${other} ${second})${rest}` : cell
 }
 
 /** `60 + 60` in a column of angles is two of them. */

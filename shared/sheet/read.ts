@@ -9,6 +9,7 @@ import { readSpec, type SpecContext, type SpecRefusal } from '../spec'
 import { unitNamed } from '../units'
 import type { Figures } from '../words'
 import { CHOSEN, columnsOf, countIn, countWithin, holdsTorque, isHeader, isUnitRow, THREAD } from './columns'
+import { lengthsIn } from './lengths'
 import { judgedLine, readingsOf } from './line'
 import { printedOf } from './printed'
 import { groupsDown, remarksOf, tellRepeats } from './sheet-wide'
@@ -89,6 +90,7 @@ function tableLine(record: SheetRecord, { columns, context: sheet, choices, figu
   const alone = only.length === 1 ? (only[0] ?? '') : undefined
   if (alone !== undefined && isHeading(alone)) return { kind: 'section', line, text, title: alone }
 
+  const { lengths, odd: unreadLengths } = lengthsIn(columns, cells)
   const unitCell = of('unit')[0]
   const unit = (unitCell === undefined ? undefined : unitNamed(unitCell)) ?? undefined
   const strangeUnit = unitCell !== undefined && !unit
@@ -102,7 +104,7 @@ function tableLine(record: SheetRecord, { columns, context: sheet, choices, figu
   const use =
     (useCell === undefined ? undefined : useIn(useCell, useColumn?.title ?? '')) ??
     notes.map(useNamed).find((one) => one !== undefined)
-  const odd: string[] = []
+  const odd: string[] = [...unreadLengths]
   // Where no column does, it is said once for the sheet.
   if (item === '' && columns.some(({ role }) => role === 'item')) odd.push('The line names no item.')
   if (unitCell !== undefined && !unit) odd.push(`“${unitCell}” is not a torque unit known here.`)
@@ -126,9 +128,11 @@ function tableLine(record: SheetRecord, { columns, context: sheet, choices, figu
         position: of('position')[0],
         grade: of('grade')[0],
         lubrication: of('lubrication')[0],
+        hole: of('hole')[0],
         group: groupOf(columns, cells),
       }),
       ...(count === undefined ? {} : { count }),
+      ...(Object.keys(lengths).length > 0 ? { lengths } : {}),
       ...(use ? { use } : {}),
       ...(odd.length > 0 ? { odd } : {}),
     },

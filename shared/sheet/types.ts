@@ -2,7 +2,10 @@
 import type { Spec, SpecContext, SpecRefusal } from '../spec'
 import type { DecimalSign, TorqueUnit } from '../units'
 
-/** `also`: the same torque in a second unit; `group`: the step a line lands in; `none`: kept in the line's text only. */
+/**
+ * `also`: the same torque in a second unit; `group`: the step a line lands in; `stack` to `hole`: what the bolt clamps, how deep the
+ * thread and the hole go, what it is cut in; `none`: kept in the line's text only.
+ */
 export const ROLES = [
   'item',
   'position',
@@ -15,6 +18,12 @@ export const ROLES = [
   'thread',
   'grade',
   'lubrication',
+  'length',
+  'bolt_thread',
+  'stack',
+  'thread_depth',
+  'hole_depth',
+  'hole',
   'count',
   'use',
   'group',
@@ -72,6 +81,11 @@ export interface Sheet {
 
 export type SheetLine = HeaderLine | SectionLine | ItemLine
 
+/** mm. */
+export type Lengths = Partial<Record<LengthRole, number>>
+export const LENGTH_ROLES = ['length', 'bolt_thread', 'stack', 'thread_depth', 'hole_depth'] as const
+export type LengthRole = (typeof LENGTH_ROLES)[number]
+
 interface AnyLine {
   /** From 1, as in the pasted text. */
   line: number
@@ -106,6 +120,10 @@ export interface ItemLine extends AnyLine {
   grade?: string
   lubrication?: string
   use?: Use
+  /** The bolt and its hole, as far as columns say them: then its fit is judged too. */
+  lengths?: Lengths
+  /** What the hole is cut in. */
+  hole?: string
   /** The step it lands in, where a column says it. */
   group?: string
   /** What is odd about the row itself, apart from its torque; part of `doubt`. */

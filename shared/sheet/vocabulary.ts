@@ -23,6 +23,72 @@ interface Heading {
 /** In this order: the first that fits. */
 const HEADINGS: readonly Heading[] = [
   {
+    role: 'bolt_thread',
+    words: {
+      en: 'thread length|threaded length|length of thread',
+      de: 'gewindelange',
+      fr: 'longueur filetee|longueur de filetage',
+      es: 'longitud roscada|longitud de rosca',
+      it: 'lunghezza filettata|lunghezza filetto',
+      sv: 'ganglangd',
+    },
+  },
+  {
+    role: 'thread_depth',
+    words: {
+      en: 'thread depth|threaded depth|tapped depth|depth of thread',
+      de: 'gewindetiefe',
+      fr: 'profondeur filetee|profondeur taraudee|profondeur de filetage',
+      es: 'profundidad roscada|profundidad de rosca',
+      it: 'profondita filettata|profondita filetto',
+      sv: 'gangdjup',
+    },
+  },
+  {
+    role: 'hole_depth',
+    words: {
+      en: 'hole depth|drilled depth|drill depth|bore depth|depth of hole',
+      de: 'bohrtiefe|bohrungstiefe|lochtiefe',
+      fr: 'profondeur du trou|profondeur de percage',
+      es: 'profundidad del agujero|profundidad de taladro',
+      it: 'profondita foro|profondita del foro',
+      sv: 'haldjup|borrdjup',
+    },
+  },
+  {
+    role: 'stack',
+    words: {
+      en: 'stack|grip|grip length|clamp length|clamped length|clamped thickness',
+      de: 'klemmlange|klemmdicke',
+      fr: 'longueur serree|epaisseur serree',
+      es: 'longitud apretada|espesor apretado',
+      it: 'lunghezza serrata|spessore serrato',
+      sv: 'klamlangd|klamtjocklek',
+    },
+  },
+  {
+    role: 'hole',
+    words: {
+      en: 'hole material|tapped in|tapped into|threaded into|screwed into|parent material',
+      de: 'eingeschraubt in|lochwerkstoff|mutterwerkstoff',
+      fr: 'visse dans|matiere du trou',
+      es: 'roscado en|material del agujero',
+      it: 'avvitato in|materiale del foro',
+      sv: 'skruvas i|halmaterial',
+    },
+  },
+  {
+    role: 'length',
+    words: {
+      en: 'length|lengths',
+      de: 'lange|schraubenlange|bolzenlange|nennlange',
+      fr: 'longueur',
+      es: 'longitud|largo',
+      it: 'lunghezza',
+      sv: 'langd|skruvlangd',
+    },
+  },
+  {
     role: 'min',
     where: 'first',
     words: {
@@ -106,11 +172,11 @@ const HEADINGS: readonly Heading[] = [
     role: 'grade',
     words: {
       en: 'grade|class|property class|strength class',
-      de: 'festigkeit*|gute|schraubengute',
+      de: 'festigkeit*|gute|schraubengute|klasse',
       fr: 'classe',
       es: 'clase|grado',
       it: 'classe|grado',
-      sv: 'hallfasthet*',
+      sv: 'hallfasthet*|klass',
     },
   },
   {
@@ -156,11 +222,11 @@ const HEADINGS: readonly Heading[] = [
     role: 'note',
     words: {
       en: 'note|notes|remark|remarks|comment|comments|page|part no|part number',
-      de: 'bemerkung*|hinweis*|anmerkung*|teilenummer|teile nr|seite',
-      fr: 'remarque*|observation*|note',
-      es: 'observaciones|nota|notas|pagina',
-      it: 'osservazioni|annotazioni|pagina',
-      sv: 'anmarkning*|sida',
+      de: 'bemerkung*|kommentar*|hinweis*|anmerkung*|teilenummer|teile nr|seite',
+      fr: 'remarque*|commentaire*|observation*|note',
+      es: 'observaciones|comentario*|nota|notas|pagina',
+      it: 'osservazioni|commento|commenti|annotazioni|pagina',
+      sv: 'anmarkning*|sida|kommentar*',
     },
   },
   {
@@ -241,34 +307,34 @@ const FASTENERS: readonly [Joint['fastener'], Words][] = [
   [
     'plug',
     {
-      en: 'plug|plugs',
-      de: '*stopfen|verschlussschraube|*ablassschraube',
-      fr: 'bouchon|bouchons',
-      es: 'tapon|tapones',
-      it: 'tappo|tappi',
-      sv: '*plugg',
+      en: 'plugs|plug|drain bolts|drain bolt',
+      de: '*stopfen|verschlussschraube|*ablassschraube|*kerze|*kerzen',
+      fr: 'bouchon|bouchons|bougie|bougies|vis de vidange',
+      es: 'tapon|tapones|bujia|bujias|calentador|calentadores',
+      it: 'tappo|tappi|vite tappo|candela|candele|candeletta|candelette',
+      sv: '*plugg|*pluggar|*tandstift|*glodstift',
     },
   ],
   [
     'union',
     {
-      en: 'union|unions|banjo',
+      en: 'union bolts|union bolt|unions|union|banjo bolts|banjo bolt|banjo',
       de: 'hohlschraube*|*uberwurf*',
-      fr: 'raccord|raccords',
+      fr: 'raccord|raccords|vis creuse|vis banjo',
       es: 'racor',
-      it: 'raccordo',
+      it: 'raccordo|vite cava',
       sv: 'banjoskruv',
     },
   ],
   [
     'sender',
     {
-      en: 'sender*|sensor*|switch*',
-      de: '*geber|*schalter',
-      fr: 'sonde|capteur',
-      es: 'sensor',
-      it: 'sensore',
-      sv: '*givare',
+      en: 'sender*|sensor*|switch*|probe|probes',
+      de: '*geber|*schalter|*sonde|*sensor|*fuhler',
+      fr: 'sonde|sondes|capteur|capteurs|*contact',
+      es: 'sensor|sensores|sonda|sondas|interruptor',
+      it: 'sensore|sensori|sonda|sonde|interruttore',
+      sv: '*givare|*sensor|*kontakt|*sond',
     },
   ],
   [
@@ -282,13 +348,60 @@ const FASTENERS: readonly [Joint['fastener'], Words][] = [
       sv: 'insprutare',
     },
   ],
+  // Last: what ends alike is the more special, as a `Verschlussschraube` is a plug.
+  [
+    'bolt',
+    {
+      en: 'bolt|bolts|screw|screws|capscrew|capscrews|setscrew|setscrews',
+      de: '*schraube|*schrauben|*bolzen',
+      fr: 'vis|boulon|boulons',
+      es: 'tornillo|tornillos|perno|pernos',
+      it: 'vite|viti|bullone|bulloni',
+      sv: '*skruv|*skruvar|*bult|*bultar',
+    },
+  ],
 ]
-const FASTENER_PATTERNS = FASTENERS.map(([fastener, words]) => ({ fastener, pattern: headingPattern(words) }))
+/** Languages that name the thing first and what it belongs to behind it: `vis de bougie`; the others end with it: `spark plug cover bolts`. */
+const THING_FIRST = ['fr', 'es', 'it'] as const
+/** What stands in no text. */
+const NOTHING = '\uFFFF'
+const patternsOf = (languages: readonly Language[]) =>
+  FASTENERS.map(([fastener, words]) => ({
+    fastener,
+    pattern: new RegExp(
+      headingPattern(Object.fromEntries(languages.map((language) => [language, words[language] ?? NOTHING])))
+        .source,
+      'gu',
+    ),
+  }))
+const FIRST_NAMED = patternsOf(THING_FIRST)
+const LAST_NAMED = patternsOf(['en', 'de', 'sv'])
 
-/** What an item is called, else a bolt. */
+const named = new Map<string, Joint['fastener']>()
+const MOST_NAMED = 2000
+
+/** What an item is called, else a bolt. Where a line names two, the one it is about. */
 export function fastenerOf(item: string): Joint['fastener'] {
-  const plain = plainHeading(item)
-  return FASTENER_PATTERNS.find(({ pattern }) => pattern.test(plain))?.fastener ?? 'bolt'
+  const known = named.get(item)
+  if (known) return known
+  if (named.size >= MOST_NAMED) named.clear()
+  const found = fastenerNamed(plainHeading(item))
+  named.set(item, found)
+  return found
+}
+
+function fastenerNamed(plain: string): Joint['fastener'] {
+  const all = (patterns: typeof FIRST_NAMED) =>
+    patterns.flatMap(({ fastener, pattern }) =>
+      [...plain.matchAll(pattern)].map(({ index, 0: { length } }) => ({
+        fastener,
+        index,
+        end: index + length,
+      })),
+    )
+  const [first] = all(FIRST_NAMED).sort((a, b) => a.index - b.index)
+  const [last] = all(LAST_NAMED).sort((a, b) => b.end - a.end)
+  return first?.fastener ?? last?.fastener ?? 'bolt'
 }
 
 const USE_PHRASES: readonly { use: Use; words: Words }[] = [

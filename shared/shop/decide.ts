@@ -75,7 +75,7 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
       const { id, edition } = command.plan
       const known = lookUp(lookUp(shop.plans, id) ?? {}, edition)
       if (known) return same(known, command.plan) ? [] : no('edition_taken', { title: known.title, edition })
-      const [fault] = checkPlan(command.plan, figures, { bytesHere }).faults
+      const [fault] = checkPlan(command.plan, figures, { bytesHere, tolerances: shop.tolerances }).faults
       if (fault) return no('plan_has_faults', fault)
       return [{ type: 'PlanAdded', ...done, plan: command.plan }]
     }

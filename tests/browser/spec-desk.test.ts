@@ -19,7 +19,7 @@ async function atDesk(size: 'phone' | 'tablet' | 'office', search = ''): Promise
 }
 
 const WHOLE =
-  '?thread=M10x1.25&class=10.9&hole=cast_iron&length=45&stack=22&washer=2&depth=28&drilled=32&bolts=8' +
+  '?thread=M10x1.25&class=10.9&lubrication=oil&hole=cast_iron&length=45&stack=22&washer=2&depth=28&drilled=32&bolts=8' +
   '&adapter=50&angle=45&wrench=400&convert=35+ft.+lbs.'
 
 describe('the spec desk', () => {
@@ -34,6 +34,11 @@ describe('the spec desk', () => {
     await field(page, 'Thread').focus()
     await page.keyboard.type('M10x1.25')
     const torque = answer(page, 'Torque, computed')
+    // Nothing is taken that decides the number.
+    await torque.getByText('Enter the class or grade as it is marked on the head').waitFor()
+    await field(page, 'Class or grade').fill('8.8')
+    await torque.getByText('Say how thread and head are').waitFor()
+    await torque.getByRole('button', { name: 'oiled', exact: true }).press('Enter')
     await torque.getByText('full use over the band, μ 0.08 to 0.16').waitFor()
     const words = await torque.ariaSnapshot()
     expect(words).toContain('The maker’s printed value counts, not what is computed here.')
@@ -46,11 +51,14 @@ describe('the spec desk', () => {
     await torque.getByText('VDI 2230 Part 1, 2001 and later').waitFor()
     // What is typed faster than the address follows stays as typed.
     expect(await field(page, 'Thread').inputValue()).toBe('M10x1.25')
-    expect(new URL(page.url()).search).toBe('?thread=M10x1.25')
+    expect(new URL(page.url()).search).toBe('?thread=M10x1.25&class=8.8&lubrication=oil')
   })
 
   test('a bolt that bottoms is said and drawn so, and no torque is recommended for it', async () => {
-    const { page } = await atDesk('tablet', '?thread=M8&hole=cast_iron&stack=12&depth=18')
+    const { page } = await atDesk(
+      'tablet',
+      '?thread=M8&class=8.8&lubrication=oil&hole=cast_iron&stack=12&depth=18',
+    )
     const torque = answer(page, 'Torque, computed')
     expect(await torque.ariaSnapshot()).toContain('recommended')
     await field(page, 'Bolt length, mm').fill('45')

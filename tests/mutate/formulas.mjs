@@ -92,6 +92,17 @@ export const FORMULAS = [
       "1.01 * Number(loadOf(threadGiven, grade, 'rmMPa'))",
     ],
   ]),
+  ...of('fastener/judge.ts', [
+    ['lightest share of yield', 'LEAST_SHARE = 0.14', 'LEAST_SHARE = 0.1414'],
+    ['limit far off', 'const FAR = 0.5', 'const FAR = 0.505'],
+    ['lightest that is printed for a seal', 'lowest: 0.0484', 'lowest: 0.04888'],
+    ['heaviest that is printed for a seal', 'highest: 0.2847', 'highest: 0.28755'],
+    ['light for a seal', 'least: 0.04,', 'least: 0.0404,'],
+    ['heavy for a seal', 'most: 0.45', 'most: 0.4545'],
+    ['full use before an angle', '0.9 * usual.low.torqueNm', '0.909 * usual.low.torqueNm'],
+    ['more than full use', '1.05 * ends.fullNm', '1.0605 * ends.fullNm'],
+    ['share of breaking', 'grade.yieldMPa / grade.rmMPa', '(1.01 * grade.yieldMPa) / grade.rmMPa'],
+  ]),
   ...of('fastener/nut.ts', [
     ['nut class 8 to M10', '[10, 870]', '[10, 878.7]'],
     ['nut class 10 to M10', '[10, 1040]', '[10, 1050.4]'],

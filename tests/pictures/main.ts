@@ -30,7 +30,7 @@ const PICTURES: readonly Shown[] = [
   {
     name: 'spec-desk',
     person: 'odile',
-    path: '/desk?thread=M10x1.25&class=10.9&hole=cast_aluminium&length=45&stack=22&washer=2&depth=25&drilled=30',
+    path: '/desk?thread=M10x1.25&class=10.9&lubrication=oil&hole=cast_aluminium&length=45&stack=22&washer=2&depth=25&drilled=30',
     size: OFFICE,
     light: 'light',
   },

@@ -2,20 +2,20 @@
 import { createMemo, For, Show } from 'solid-js'
 import { checkPlan } from '../../shared/plan/check'
 import type { Plan } from '../../shared/plan/types'
-import type { Wrench } from '../../shared/shop/types'
 import './plan-cautions.css'
 import { format } from '../format'
+import { useShop } from '../live/live'
 
 interface PlanCautionsProps {
   plan: Plan
-  /** The crib: whether the wrenches the plan names can do their passes. */
-  wrenches: Readonly<Record<string, Wrench>>
   /** Says also that there are none. */
   always?: boolean
 }
 
 export function PlanCautions(props: PlanCautionsProps) {
-  const cautions = createMemo(() => checkPlan(props.plan, format, { wrenches: props.wrenches }).cautions)
+  const { shop } = useShop()
+  // With the crib and the widths of this shop: what its wrenches reach, and what its limits allow.
+  const cautions = createMemo(() => checkPlan(props.plan, format, shop()).cautions)
   return (
     <Show when={props.always || cautions().length > 0}>
       <section class="plan-cautions stack" aria-label="Cautions of the plan">

@@ -29,7 +29,7 @@ export function adoptPlan(job: Job, command: CommandOf<'AdoptPlan'>, context: Co
   if (!plan) return no('plan_not_found', { planId, edition })
   for (const step of plan.steps)
     for (const joint of step.joints) {
-      const [first] = impossiblePasses(joint)
+      const [first] = impossiblePasses(joint, context.shop.tolerances)
       if (first)
         return no('torque_impossible', {
           stepId: step.id,

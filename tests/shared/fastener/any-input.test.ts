@@ -110,6 +110,73 @@ describe('any input', () => {
       runs,
     )
   })
+  test('[FT19] [FT22] any torque is judged or not judged, in words without NaN', () => {
+    const torque = fc.record(
+      {
+        fastener: fc.oneof(fc.constantFrom('bolt', 'nut', 'stud', 'plug', 'union'), mixed),
+        thread: threads,
+        grade: grades,
+        lubrication: words,
+        holeMaterial: words,
+        engagementMm: mixed,
+        insert: fc.oneof(inserts, mixed),
+        nominalNm: mixed,
+        minNm: mixed,
+        maxNm: mixed,
+        before: fc.constantFrom<unknown>('torque', 'angle', undefined, 3),
+        limitsFrom: fc.constantFrom<unknown>('shop', undefined, 'x'),
+      },
+      { requiredKeys: [] },
+    )
+    fc.assert(
+      fc.property(torque, (given) => {
+        const judged = room.judgeTorque(anyOf(given))
+        const { torque: _, ...found } = judged
+        for (const number of numbersIn(found)) expect(Number.isFinite(number)).toBe(true)
+        for (const sentence of room.doubtsInWords(judged, figures))
+          expect(sentence).not.toMatch(/NaN|Infinity|undefined|null/)
+      }),
+      { numRuns: 2000 },
+    )
+  })
+  test('[FT19] [SV10] whatever a joint and an entry say, a proposal has finite figures or reasons', () => {
+    const joint = fc.record({
+      fastener: fc.constantFrom('bolt', 'nut', 'stud', 'plug'),
+      thread: threads,
+      grade: grades,
+      lubrication: words,
+      pass: mixed,
+      holeMaterial: words,
+      engagementMm: mixed,
+      tolerancePct: fc.constantFrom(0, 5, 90),
+    })
+    const added = fc.record(
+      {
+        holeMaterial: fc.oneof(words, fc.record({ words: words, shearMPa: mixed })),
+        engagementMm: mixed,
+        utilisation: mixed,
+        grade: grades,
+        lubrication: words,
+        friction: fc.oneof(mixed, fc.record({ low: mixed, high: mixed })),
+        headBearingMm: mixed,
+        clearanceHoleMm: mixed,
+      },
+      { requiredKeys: [] },
+    )
+    fc.assert(
+      fc.property(joint, added, (of, more) => {
+        const proposed = room.propose(anyOf(of), anyOf(more))
+        if ('refusals' in proposed) {
+          expect(proposed.refusals.length).toBeGreaterThan(0)
+          for (const refusal of proposed.refusals)
+            expect(room.proposalSentence(refusal, figures)).toMatch(/^.+\.$/s)
+        } else
+          for (const number of numbersIn(proposed.proposal.results))
+            expect(Number.isFinite(number)).toBe(true)
+      }),
+      { numRuns: 1000 },
+    )
+  })
   test('[FT19] orders of any places', () => {
     const place = fc.record({ n: mixed, x: mixed, y: mixed }, { requiredKeys: [] })
     fc.assert(

@@ -66,6 +66,27 @@ describe('the words of a doubt', () => {
       'hardly loads an M8x1.25 bolt (8.8): less than 1 % of its yield at usual friction.',
     ],
     [
+      { nominalNm: 24.6, minNm: 21, maxNm: 28.3, limitsFrom: 'shop' },
+      'past_yield',
+      'The highest this shop allows, 28.3 N·m, would pull an M8x1.25 bolt (8.8) past its yield at usual friction (104 %).',
+    ],
+    [
+      { nominalNm: 30, grade: '8.8', lubrication: '', before: 'angle' },
+      'seats_past_full',
+      'An angle follows, and 30 N·m alone is more than an M8x1.25 bolt (8.8) is usually tightened to (about 24.6 N·m).',
+    ],
+    [
+      { fastener: 'plug', thread: 'M16x1.5', grade: 'bronze', nominalNm: 1.2 },
+      'hardly_seals',
+      '1.2 N·m is little for an M16x1.5 plug: tables print about 12 to 73 N·m for its size.',
+    ],
+    [
+      { fastener: 'plug', thread: 'M16x1.5', grade: 'bronze', nominalNm: 18, minNm: 16, maxNm: 180 },
+      'over_seal',
+      'The highest, 180 N·m, is far too much for an M16x1.5 plug: tables print about 12 to 73 N·m for its size.',
+    ],
+    [{ nominalNm: 22, minNm: 2.2, maxNm: 24 }, 'limits_far', 'The limit 2.2 N·m is far from 22 N·m.'],
+    [
       { nominalNm: 22, grade: 'Gr X' },
       'grade_assumed',
       '“Gr X” is no grade known here: it was judged as 8.8.',

@@ -1,7 +1,13 @@
 /** The judge every torque meets: what is impossible, what is looked at first, what is not its business. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { doubtsInWords, judgeTorque, type TorqueToJudge, tightening } from '../../../shared/fastener'
+import {
+  doubtsInWords,
+  judgeTorque,
+  loadAfter,
+  type TorqueToJudge,
+  tightening,
+} from '../../../shared/fastener'
 import { figures } from '../../shop/words'
 import { answered } from './answered'
 
@@ -79,8 +85,31 @@ describe('judging a torque', () => {
     })
     expect(judged({ fastener: 'nut', grade: '5', thread: 'M10', nominalNm: 60 }).doubts).toContain('over_nut')
   })
-  test('[FT22] next to nothing is doubtful', () => {
-    expect(judged({ nominalNm: 0.9 })).toMatchObject({ verdict: 'implausible', doubts: ['hardly_clamps'] })
+  test('[FT22] a decimal place too little is doubtful, and so is a limit that slipped alone', () => {
+    for (const nominalNm of [0.9, 1.63, 2.5])
+      expect(judged({ nominalNm })).toMatchObject({ verdict: 'implausible', doubts: ['hardly_clamps'] })
+    expect(judged({ nominalNm: 4 }).verdict).toBe('plausible')
+    expect(judged({ minNm: 2.25, nominalNm: 22, maxNm: 24 }).doubts).toEqual(['limits_far'])
+    expect(judged({ minNm: 11, nominalNm: 22, maxNm: 24 }).doubts).toEqual([])
+  })
+  test('[FT22] before another pass a torque only seats, and may be light; before an angle it is not full use already', () => {
+    expect(judged({ nominalNm: 2, before: 'torque' }).doubts).toEqual([])
+    expect(judged({ nominalNm: 2, before: 'angle' }).doubts).toEqual([])
+    expect(judged({ nominalNm: 20, before: 'angle' }).doubts).toEqual([])
+    expect(judged({ nominalNm: 30, before: 'angle' }).doubts).toEqual(['past_yield', 'seats_past_full'])
+    expect(judged({ nominalNm: 30, lubrication: '', before: 'angle' }).doubts).toEqual(['seats_past_full'])
+    expect(judged({ nominalNm: 30, lubrication: '', before: 'torque' }).doubts).toEqual([])
+    expect(judged({ nominalNm: 30, grade: '10.9', before: 'angle' }).doubts).toEqual([])
+    // Nobody knows what a bolt of no class is usually tightened to.
+    expect(judged({ nominalNm: 30, grade: '', lubrication: '', before: 'angle' }).doubts).toEqual([
+      'grade_assumed',
+    ])
+  })
+  test('[FT22] what a joint gets next, past what slackens or waits', () => {
+    const passes = ['torque', 'slacken', 'wait', 'angle', 'slacken'].map((kind) => ({ kind }))
+    expect(loadAfter(passes, 0)).toEqual({ before: 'angle' })
+    expect(loadAfter(passes, 3)).toEqual({})
+    expect(loadAfter([{ kind: 'torque' }, { kind: 'torque' }], 0)).toEqual({ before: 'torque' })
   })
   test('[FT22] what seals, has no thread known or no figure is not judged', () => {
     expect(judged({ fastener: 'plug', thread: 'M16x1.5', nominalNm: 60 }).verdict).toBe('not_judged')
@@ -103,6 +132,8 @@ describe('judging a torque', () => {
     )
     expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 999_999 }).doubts[0]).toBe('three_times')
     expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 14 }).verdict).toBe('not_judged')
+    expect(judgeTorque({ ...plug, nominalNm: 1.2 }).doubts).toEqual(['hardly_seals'])
+    expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 140 }).doubts).toEqual(['over_seal'])
   })
   test('[FT22] more torque is never judged milder; shares are finite', () => {
     const rank = { not_judged: 0, plausible: 1, implausible: 2, impossible: 3 }

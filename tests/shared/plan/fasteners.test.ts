@@ -1,6 +1,7 @@
 /** What a plan asks of its fasteners: torques, words, fits and wrenches, judged before one is touched. */
 import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../shared/plan/check'
+import { impossiblePasses } from '../../../shared/plan/fasteners'
 import { readPlan } from '../../../shared/plan/schema'
 import type { AsPrinted, Joint, Plan, TappedHole } from '../../../shared/plan/types'
 import { joint, planOf, step } from '../../shop/plan'
@@ -44,6 +45,27 @@ describe('torques', () => {
       expect.stringMatching(/^J1: The highest, 42 N·m, .* past its yield/),
     ])
     expect(checkPlan(limited(24), figures)).toEqual({ faults: [], cautions: [] })
+  })
+  test('[PC1] [PC2] [AP6] with the shop’s width at hand its top is judged too, and told as the shop’s', () => {
+    const tolerances = (B: number) => ({ percent: { A: 5, B, C: 15 }, angleDeg: 5 })
+    const plan = (torqueNm: number) =>
+      withJoint({ class: 'B', lubrication: 'engine oil', ...torque(torqueNm) })
+    expect(problems(plan(24), { tolerances: tolerances(10) })).toEqual([])
+    expect(problems(plan(26), { tolerances: tolerances(10) })).toEqual([
+      expect.stringMatching(/^J1: The highest this shop allows, 28.6 N·m, would pull .* past its yield/),
+    ])
+    expect(checkPlan(plan(26), figures, { tolerances: tolerances(10) }).cautions[0]?.fix).toMatch(
+      /width for class B/,
+    )
+    expect(problems(plan(26))).toEqual([])
+    expect(checkPlan(plan(26), figures, { tolerances: tolerances(90) }).faults[0]?.problem).toMatch(
+      /^J1: The highest this shop allows, 49.4 N·m, would break/,
+    )
+    const [first] = plan(26).steps.flatMap((step) => step.joints)
+    expect(first && impossiblePasses(first, tolerances(90))).toMatchObject([{ pass: 1 }])
+    expect(first && impossiblePasses(first, tolerances(10))).toEqual([])
+    // Limits that are printed stand before the shop's.
+    expect(problems(limited(24), { tolerances: tolerances(90) })).toEqual([])
   })
   test('[PC3] taken with its highest limit, it is not taken with a higher one; older plans do not say', () => {
     const taken = { ...page, torqueNm: 22, maxNm: 90 }

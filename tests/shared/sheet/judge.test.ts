@@ -52,6 +52,9 @@ describe('the judge at the import', () => {
       /36 N·m would pull an M8x1.25 bolt \(8.8\) past its yield at usual friction \(132 %\)/,
     ],
     ['0.5 N·m', 'bolt', /hardly loads an M8x1.25 bolt \(8.8\): 2 % of its yield/],
+    ['2.5 N·m', 'bolt', /hardly loads an M8x1.25 bolt \(8.8\): 9 % of its yield/],
+    ['30 N·m + 90°', 'bolt', /past its yield/],
+    ['0.4 N·m', 'drain plug', /is little for an M8x1.25 plug/],
   ])('[TS12] %s on M8 8.8, oiled, is doubtful', (torque, item, words) => {
     const line = first(`${GRADED}Cover ${item};M8;${torque};8.8;oil\n`)
     expect(line).not.toHaveProperty('stop')
@@ -65,7 +68,7 @@ describe('the judge at the import', () => {
   })
 
   test('[TS12] plugs and pipe threads are not judged as bolts', () => {
-    expect(first(`${GRADED}Oil drain plug;M8;60 N·m;8.8;oil\n`)).not.toHaveProperty('doubt')
+    expect(first(`${GRADED}Oil drain plug;M14x1.5;60 N·m;8.8;oil\n`)).not.toHaveProperty('doubt')
     expect(first(`${GRADED}Elbow;R1/8;60 N·m;;\n`)).not.toHaveProperty('stop')
   })
 
@@ -286,5 +289,99 @@ describe('headings and columns', () => {
       '11 lines repeat the item of another. Line 3 repeats line 2: the same item and thread.',
     )
     expect(sheet.lines.filter(({ doubt }) => doubt)).toEqual([])
+  })
+})
+
+describe('the bolt and its hole, where a sheet has columns for them', () => {
+  const HOLED =
+    'Item;Thread;Length;Thread length;Stack;Thread depth;Hole depth;Tapped in;Torque Nm;Grade;Lubrication\n'
+  const line = (cells: string) => first(`${HOLED}Cover;${cells};22;8.8;oil\n`)
+  test.each([
+    ['M8x1.25;32;;10;14;18;cast iron', /^The bolt of 32 mm bottoms in its hole, and clamps nothing\./],
+    ['M8x1.25;12;;10;14;18;', /^The bolt of 12 mm is too short for its hole/],
+    ['M8x1.25;60;;20;45;50;cast iron', /its shank would reach the hole\. Measure how long its thread is\.$/],
+    ['M8x1.25;24;;10;18;22;cast aluminium', /^22 N·m could strip the thread in the hole/],
+    ['M8 x 32;;;10;14;18;cast iron', /^The bolt of 32 mm bottoms in its hole/],
+    ['M8x1.25;long;;10;14;18;cast iron', /^“long” is not a length\.$/],
+    ['M8x1.25;20;;10;24;18;cast iron', /^The thread is 24 mm deep in a hole of 18 mm/],
+  ] as const)('[TS22] %s', (cells, words) => {
+    const { doubt } = line(cells)
+    expect(doubt?.[0]).toMatch(words)
+  })
+  test('[TS22] a fit that is right is no doubt; one that is threaded further than the standard neither', () => {
+    expect(line('M8x1.25;25;;10;18;22;cast iron')).not.toHaveProperty('doubt')
+    expect(line('M8x1.25;60;45;20;45;50;cast iron')).not.toHaveProperty('doubt')
+  })
+  test('[TS22] both come into the plan, and its check says the same of them', () => {
+    const text = `${HOLED}Cover;M8x1.25;32;;10;14;18;cast iron;22;8.8;oil\n`
+    const { plan, cautions } = sheetToPlan(readSheet(text, figures).lines, HEAD, figures)
+    expect(plan.steps[0]?.joints[0]).toMatchObject({
+      lengthMm: 32,
+      hole: { material: 'cast iron', stackMm: 10, threadMm: 14, depthMm: 18 },
+    })
+    expect(cautions.map(({ problem }) => problem)).toEqual([
+      expect.stringMatching(/^J2: bolt of 32 mm bottoms in its hole/),
+    ])
+  })
+  test('[TS22] what the columns leave open is said, and no hole is made of half of it', () => {
+    const open = line('M8x1.25;25;;10;;;')
+    expect(open.told).toEqual([expect.stringContaining('one of them is not given')])
+    expect(joints(`${HOLED}Cover;M8x1.25;25;;10;;;;22;8.8;oil\n`)[0]).not.toHaveProperty('hole')
+    expect(line('M8x1.25;25;;10;18;;cast iron').told?.join(' ')).toContain('taken as deep as its thread')
+  })
+  test('[TS22] in other languages and in inches', () => {
+    const german = `Benennung;Gewinde;Länge (mm);Klemmlänge;Gewindetiefe;Bohrtiefe;Anzugsmoment (Nm);Festigkeitsklasse\nDeckel;M8x1.25;32;10;14;22;22;8.8\n`
+    expect(first(german).doubt?.[0]).toMatch(/^The bolt of 32 mm bottoms/)
+    const inches = `Item;Thread;Length (in);Stack (in);Thread depth (in);Hole depth (in);Torque (lb-ft);Grade\nCover;3/8-16 UNC;2;0.5;0.75;1;20;SAE 5\n`
+    expect(first(inches).lengths?.length).toBeCloseTo(50.8, 9)
+    expect(first(inches).doubt?.[0]).toMatch(/bottoms in its hole/)
+  })
+})
+
+describe('what a line is about', () => {
+  test.each([
+    ['Spark plug', 'plug'],
+    ['Spark plug cover bolts', 'bolt'],
+    ['Injector clamp bolt', 'bolt'],
+    ['Banjo bolt', 'union'],
+    ['Zündkerze', 'plug'],
+    ['Ölablassschraube', 'plug'],
+    ['Zylinderkopfschraube', 'bolt'],
+    ['Stehbolzenmutter', 'nut'],
+    ['Vis de bougie', 'bolt'],
+    ['Bougie', 'plug'],
+    ['Tuerca del perno', 'nut'],
+    ['Candela', 'plug'],
+    ['Tändstift', 'plug'],
+    ['Coolant temperature sensor', 'sender'],
+    ['Cover', 'bolt'],
+  ])('[TS12] %s is a %s', (item, fastener) => {
+    expect(joints(`Item;Torque Nm\n${item};20\n`)[0]?.fastener).toBe(fastener)
+  })
+  test('[TS12] a spark plug is not called light for a bolt of its thread', () => {
+    expect(first(`${GRADED}Spark plug;M14x1.25;25 N·m;;\n`)).not.toHaveProperty('doubt')
+    expect(first(`${GRADED}Spark plug;M14x1.25;2.5 N·m;;\n`).doubt?.[0]).toMatch(
+      /is little for an M14x1.25 plug/,
+    )
+  })
+})
+
+describe('columns as they come', () => {
+  test('[TS4] two units in the heading, an angle behind both numbers', () => {
+    const line = first('Item,Thread,Tightening torque N·m {kgf·m}\nHead bolt,M10x1.25,39 {4.0} + 90°\n')
+    expect(says(line)).toBe('39 N·m, then +90°')
+  })
+  test('[TS2] an item that ends with its thread is an item, not a thread', () => {
+    const sheet = readSheet(
+      'Head bolts M10 ..... 65 Nm\nRocker cover M6 ..... 9 Nm\nSump M8 ..... 22 Nm\n',
+      figures,
+    )
+    expect(sheet.columns.map(({ role }) => role)).toEqual(['item', 'torque'])
+    const [line] = sheet.lines
+    expect(line).toMatchObject({ item: 'Head bolts M10', thread: 'M10' })
+  })
+  test('[TS15] a grade and a note in other words', () => {
+    const sheet = readSheet('Detalj;Gänga;Moment (Nm);Klass;Kommentar\nTopplock;M10;45;10.9;x\n', figures)
+    expect(sheet.columns.map(({ role }) => role)).toEqual(['item', 'thread', 'torque', 'grade', 'note'])
   })
 })

@@ -41,35 +41,42 @@ describe('what the judge says of a pass while it is typed', () => {
   const torque = (torqueNm: number | null, more: object = {}): Pass => ({ kind: 'torque', torqueNm, ...more })
 
   test('what the bolt cannot bear, in the words of the check', () => {
-    const said = judgedPass(bolt(), torque(60))
+    const said = judgedPass(bolt({ passes: [torque(60)] }), 0)
     expect(said).toMatchObject({ against: true })
     expect(said?.sentences[0]).toMatch(/^60 N·m would break an M8x1.25 bolt \(8.8\)/)
     const [fault] = finishOf(planOf(step('A1', { joints: [bolt({ passes: [torque(60)] })] }))).faults
     expect(fault?.problem).toContain(said?.sentences[0]?.replace(/\.$/, ''))
   })
   test('what is doubtful or assumed is told and is not against it; what is right is not told', () => {
-    expect(judgedPass(bolt(), torque(38))).toMatchObject({
+    expect(judgedPass(bolt({ passes: [torque(38)] }), 0)).toMatchObject({
       against: false,
       sentences: [expect.stringContaining('past its yield')],
     })
-    expect(judgedPass(bolt({ thread: 'M8 x 25', grade: 'not given' }), torque(22))?.sentences).toEqual([
+    expect(
+      judgedPass(bolt({ thread: 'M8 x 25', grade: 'not given', passes: [torque(22)] }), 0)?.sentences,
+    ).toEqual([
       'No grade is given: it was judged as 8.8.',
       'M8 x 25 is taken as M8x1.25, the coarse pitch, 25 mm long.',
     ])
-    expect(judgedPass(bolt(), torque(22))).toBeUndefined()
-    expect(judgedPass(bolt(), torque(null))).toBeUndefined()
-    expect(judgedPass(bolt(), { kind: 'angle', angleDeg: 90 })).toBeUndefined()
+    expect(judgedPass(bolt({ passes: [torque(22)] }), 0)).toBeUndefined()
+    expect(judgedPass(bolt({ passes: [torque(null)] }), 0)).toBeUndefined()
+    expect(judgedPass(bolt({ passes: [{ kind: 'angle', angleDeg: 90 }] }), 0)).toBeUndefined()
   })
   test('limits are judged with it, and what was taken as printed says why', () => {
     const nut = { fastener: 'nut', grade: '8' } as const
-    expect(judgedPass(bolt(nut), torque(22))).toBeUndefined()
-    const wide = judgedPass(bolt(nut), torque(22, { limits: { minNm: 20, maxNm: 90, from: 'plan' } }))
-    expect(wide?.sentences.join(' ')).toMatch(/90 N·m would pull a class 8 nut over its proof load/)
+    expect(judgedPass(bolt({ ...nut, passes: [torque(22)] }), 0)).toBeUndefined()
+    const wide = judgedPass(
+      bolt({ ...nut, passes: [torque(22, { limits: { minNm: 20, maxNm: 90, from: 'plan' } })] }),
+      0,
+    )
+    expect(wide?.sentences.join(' ')).toMatch(
+      /The highest, 90 N·m, would pull a class 8 nut over its proof load/,
+    )
     const asPrinted = { torqueNm: 60, photo: 'a'.repeat(64), reason: 'confirmed by letter' }
-    const taken = judgedPass(bolt(), torque(60, { asPrinted }))
+    const taken = judgedPass(bolt({ passes: [torque(60, { asPrinted })] }), 0)
     expect(taken?.against).toBe(false)
     expect(taken?.sentences.at(-1)).toBe('Taken as printed: confirmed by letter')
-    expect(judgedPass(bolt(), torque(61, { asPrinted }))?.against).toBe(true)
+    expect(judgedPass(bolt({ passes: [torque(61, { asPrinted })] }), 0)?.against).toBe(true)
   })
 
   test('a printed text: read, read with a remark, offered, asked, refused', () => {

@@ -6,6 +6,7 @@ import { specPassWords } from '../../../shared/spec'
 import { format } from '../../../web/format'
 import { basisOf, calculate } from '../../../web/pages/spec-desk/calculation'
 import { frictionIn, lengthIn, numberIn, shareIn } from '../../../web/pages/spec-desk/entries'
+import { givesWayFirst } from '../../../web/pages/spec-desk/hole'
 import { type Inputs, inputsFrom, searchOf } from '../../../web/pages/spec-desk/inputs'
 import { answerOf } from '../../../web/pages/spec-desk/part'
 import { contradictionWords, convertedOf, printedOf } from '../../../web/pages/spec-desk/printed'
@@ -26,7 +27,10 @@ const click = (id: string, but: Partial<Wrench> = {}): Wrench => ({
   ...but,
 })
 const sheet = (but: Partial<Inputs> = {}, wrenches: Wrench[] = [click('a')]) =>
-  calculate({ ...inputsFrom(''), thread: 'M10', ...but }, { wrenches, now: NOW, tolerancePct: 4 })
+  calculate(
+    { ...inputsFrom(''), thread: 'M10', grade: '8.8', lubrication: 'oil', ...but },
+    { wrenches, now: NOW, tolerancePct: 4 },
+  )
 const blind = { material: 'cast_iron', length: '35', stack: '15', threadDepth: '24', holeDepth: '28' }
 
 describe('the address holds the sheet', () => {
@@ -138,15 +142,34 @@ describe('what is typed', () => {
 })
 
 describe('the torque', () => {
-  test('a band with the recommended torque at its slipperiest end, and the class that was only taken said', () => {
+  test('class and lubrication are asked, never taken: without both nothing is computed, recommended or said to strip', () => {
+    for (const [open, asked] of [
+      [{ grade: '' }, /^Enter the class or grade/],
+      [{ lubrication: '' }, /^Say how thread and head are/],
+      [{ grade: '', lubrication: '' }, /^Enter the class or grade/],
+    ] as const) {
+      const calculation = sheet({ ...blind, ...open })
+      expect(calculation.tension).toMatchObject({ state: 'open', asks: expect.stringMatching(asked) })
+      expect(calculation.recommended.state).toBe('open')
+      expect(calculation.target).toBeUndefined()
+    }
+    expect(inputsFrom('?thread=M8')).toMatchObject({ grade: '', lubrication: '' })
+    expect(sheet({ ...blind, grade: '' }).strip.state).toBe('open')
+    expect(answerOf(sheet({ ...blind, grade: '' }).fit)?.fit.verdict).toBe('good')
+  })
+  test('a printed torque without a class is judged by an assumed one, and that is said', () => {
+    const { printedJudged, target } = sheet({ thread: 'M8', grade: '', lubrication: '', printed: '24 Nm' })
+    expect(printedJudged).toMatchObject({ verdict: 'implausible', grade: '8.8' })
+    expect(printedJudged?.doubts).toContain('grade_assumed')
+    expect(target?.torqueNm).toBe(24)
+  })
+  test('a band with the recommended torque at its slipperiest end', () => {
     const calculation = sheet()
     const tight = answerOf(calculation.tension)
-    expect(calculation.grade).toEqual({ words: '8.8', taken: true })
     expect(tight?.high.torqueNm).toBeGreaterThan(1.4 * (tight?.low.torqueNm ?? 0))
     const recommended = answerOf(calculation.recommended)
     expect(recommended?.torqueNm).toBeLessThanOrEqual(tight?.low.torqueNm ?? 0)
     expect(recommended?.torqueNm).toBeGreaterThan((tight?.low.torqueNm ?? 0) - 0.5)
-    expect(sheet({ thread: '3/8-16 UNC' }).grade.words).toBe('SAE 5')
   })
   test('stainless without a lubricant: said at its field, the line of the table grey, the others there', () => {
     const calculation = sheet({ grade: 'A2-70', lubrication: 'dry' })
@@ -194,6 +217,13 @@ describe('the hole', () => {
       state: 'open',
       asks: expect.stringMatching(/^No wrench is named/),
     })
+  })
+  test('what gives way first is said only where bolts and threads are that sure', () => {
+    const first = (threadDepth: string) => {
+      const strip = answerOf(sheet({ ...blind, length: '', holeDepth: '', threadDepth }).strip)
+      return strip && givesWayFirst(strip.strip)
+    }
+    expect(['6', '12', '20'].map(first)).toEqual(['thread', 'close', 'bolt'])
   })
   test('a weak hole holds the torque down, and says so', () => {
     const weak = sheet({
@@ -346,7 +376,7 @@ describe('what is printed and cannot be', () => {
     expect(sheet60.wrench).toMatchObject({ state: 'open', asks: expect.stringContaining('cannot bear') })
   })
   test('above yield, contradicting or unreadable: nothing computed stands in its place', () => {
-    for (const printed of ['40 N·m', '95 N·m (70 in-lb)', '35'])
+    for (const printed of ['40 N·m', '2.5 N·m', '95 N·m (70 in-lb)', '35'])
       expect(
         sheet({ thread: 'M8', grade: '8.8', lubrication: 'oil', printed }).recommended,
         printed,
@@ -354,6 +384,34 @@ describe('what is printed and cannot be', () => {
         state: 'open',
       })
     expect(sheet({ printed: '30 N·m' }).recommended).toMatchObject({ state: 'there' })
+  })
+  test('one voice: what is doubtful is looked at again, what holds is not spoken against', () => {
+    const desk = (printed: string) => sheet({ thread: 'M8', printed })
+    const doubtful = desk('36 N·m')
+    expect(doubtful.printedJudged?.verdict).toBe('implausible')
+    expect(doubtful.recommended).toMatchObject({
+      asks: expect.stringMatching(/^The printed torque is doubtful/),
+    })
+    const usual = desk('24 N·m')
+    expect(usual.printedBeside?.pastYield).toBe(true)
+    expect(usual.printedJudged?.verdict).toBe('plausible')
+    expect(usual.recommended).toMatchObject({ asks: expect.stringMatching(/^The printed torque holds/) })
+  })
+  test('the desk’s own width is judged with what is printed, and each pass of it', () => {
+    expect(sheet({ thread: 'M8', printed: '27 N·m', tolerance: '10' }).printedJudged?.doubts).toContain(
+      'past_yield',
+    )
+    expect(sheet({ thread: 'M8', printed: '27 N·m', tolerance: '1' }).printedJudged?.verdict).toBe(
+      'plausible',
+    )
+    expect(sheet({ thread: 'M8', printed: '90 Nm, then 20 Nm' }).target).toBeUndefined()
+    expect(sheet({ thread: 'M8', printed: '2 Nm, then 20 Nm' }).printedJudged?.verdict).toBe('plausible')
+  })
+  test('before an angle full use of the bolt alone is told; on a stronger bolt it is not', () => {
+    const desk = (grade: string) => sheet({ thread: 'M8', grade, printed: '30 Nm + 90°' })
+    expect(desk('8.8').printedJudged?.doubts).toContain('seats_past_full')
+    expect(desk('8.8').target?.torqueNm).toBe(30)
+    expect(desk('10.9').printedJudged?.verdict).toBe('plausible')
   })
   test('at most so much is a limit and nothing to set; what is computed above it is not recommended', () => {
     const most = sheet({ printed: 'max 12 Nm' })

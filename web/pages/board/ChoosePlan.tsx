@@ -67,7 +67,7 @@ export default function ChoosePlan(props: { job: JobSummary; onClose(): void }) 
         {(plan) => (
           <>
             <Show when={whole()} keyed>
-              {(read) => <PlanCautions plan={read} wrenches={shop().wrenches} />}
+              {(read) => <PlanCautions plan={read} />}
             </Show>
             <Sentence>The job keeps this plan and edition, with the shop’s tolerances of today.</Sentence>
             <Button variant="main" disabled={adopting.busy()} onClick={() => adopting.submit(plan())}>

@@ -2,7 +2,6 @@
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
-import type { Shop } from '../../../shared/shop/types'
 import { upperFirst } from '../../../shared/words'
 import { useJob } from '../../job/scope'
 import { useSendAndWait } from '../../live/live'
@@ -55,7 +54,7 @@ export function NoPlan() {
                 <h3>
                   {plan.title} <span class="pencil">edition {plan.edition}</span> <Invented plan={plan} />
                 </h3>
-                <Size plan={plan} wrenches={scope.shop().wrenches} />
+                <Size plan={plan} />
                 <p class="pencil small">{plan.source}</p>
               </div>
               <Show when={scope.leads()}>
@@ -73,14 +72,14 @@ export function NoPlan() {
 }
 
 /** How large it is and what is to be looked at, once it is here whole. */
-function Size(props: { plan: Plan; wrenches: Shop['wrenches'] }) {
+function Size(props: { plan: Plan }) {
   const { whole } = createWhole(() => props.plan)
   return (
     <Show when={whole()} fallback={<p>For {props.plan.family} engines.</p>}>
       {(plan) => (
         <>
           <p>{countWords(plan())}.</p>
-          <PlanCautions plan={plan()} wrenches={props.wrenches} />
+          <PlanCautions plan={plan()} />
         </>
       )}
     </Show>

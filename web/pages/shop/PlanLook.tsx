@@ -7,14 +7,12 @@ import { counted, listed, positionsInWords } from '../../../shared/words'
 import { BoltMap } from '../../drawings/BoltMap'
 import { format } from '../../format'
 import { fastenerWords } from '../../job/step/step-words'
-import { useShop } from '../../live/live'
 import { PlanCautions } from '../../shop/PlanCautions'
 import { figuresOf, interruptionWords, mapLabel, plannedHeads, stepsOf } from './plan-look'
 
 const MAP_HEIGHT = 260
 
 export function PlanLook(props: { plan: Plan }) {
-  const { shop } = useShop()
   return (
     <div class="stack airy">
       <p>
@@ -31,7 +29,7 @@ export function PlanLook(props: { plan: Plan }) {
           )}
         </For>
       </dl>
-      <PlanCautions plan={props.plan} wrenches={shop().wrenches} always />
+      <PlanCautions plan={props.plan} always />
       <For each={props.plan.stages}>
         {(stage) => (
           <section class="plan-stage" aria-labelledby={`stage-${stage.id}`}>

@@ -71,7 +71,7 @@ function PlanCard(props: { scope: ShopScope; plan: Plan }) {
   const { whole } = createWhole(() => props.plan)
   const cautions = () => {
     const plan = whole()
-    return plan && checkPlan(plan, format, { wrenches: props.scope.shop().wrenches }).cautions.length
+    return plan && checkPlan(plan, format, props.scope.shop()).cautions.length
   }
   return (
     <li class="shop-card stack">

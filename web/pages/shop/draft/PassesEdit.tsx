@@ -3,6 +3,7 @@ import { createMemo, createSignal, For, Index, Match, Show, Switch } from 'solid
 import type { Joint, Pass } from '../../../../shared/plan/types'
 import { passWords } from '../../../../shared/plan/words'
 import { format } from '../../../format'
+import { useShop } from '../../../live/live'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
 import { Select } from '../../../ui/Select'
@@ -25,6 +26,7 @@ interface PassesEditProps {
 }
 
 export function PassesEdit(props: PassesEditProps) {
+  const { shop } = useShop()
   const passes = () => props.joint.passes
   const put = (index: number, pass: Pass) =>
     props.onChange(passes().map((other, i) => (i === index ? pass : other)))
@@ -50,7 +52,7 @@ export function PassesEdit(props: PassesEditProps) {
               >
                 Take out
               </Button>
-              <SaidOf said={judgedPass(props.joint, pass())} />
+              <SaidOf said={judgedPass(props.joint, i, shop().tolerances)} />
             </li>
           )}
         </Index>
@@ -65,8 +67,11 @@ export function PassesEdit(props: PassesEditProps) {
 }
 
 function Printed(props: { joint: Joint; onPasses(passes: Pass[], notes: readonly string[]): void }) {
+  const { shop } = useShop()
   const [text, setText] = createSignal('')
-  const read = createMemo(() => (text().trim() ? printedPasses(props.joint, text()) : undefined))
+  const read = createMemo(() =>
+    text().trim() ? printedPasses(props.joint, text(), shop().tolerances) : undefined,
+  )
   const take = (passes: Pass[], notes: readonly string[]) => {
     props.onPasses(passes, notes)
     setText('')

@@ -20,8 +20,8 @@ export interface Finish {
   open: PlanFault[]
 }
 
-export function finishOf(plan: Plan, wrenches?: Shop['wrenches']): Finish {
-  const { faults, cautions } = checkPlan(plan, format, wrenches && { wrenches })
+export function finishOf(plan: Plan, shop?: Pick<Shop, 'wrenches' | 'tolerances'>): Finish {
+  const { faults, cautions } = checkPlan(plan, format, shop)
   return { faults: [...layoutFaults(plan), ...faults], cautions, open: openPoints(plan) }
 }
 

@@ -74,7 +74,7 @@ export default function DraftPage(props: { scope: ShopScope; id: string }) {
 
   const finish = createMemo(() => {
     const now = plan()
-    const own = now ? finishOf(now, props.scope.shop().wrenches) : { faults: [], cautions: [], open: [] }
+    const own = now ? finishOf(now, props.scope.shop()) : { faults: [], cautions: [], open: [] }
     const server = serverFaults()
     // What the server found stands until something is changed.
     return server && server.of === now ? { ...own, faults: server.faults } : own

@@ -5,8 +5,8 @@
  */
 import { doubtsInWords } from '../../../../shared/fastener'
 import { isRefusal } from '../../../../shared/log'
-import { judgeAt, takenAsPrinted } from '../../../../shared/plan/fasteners'
-import type { Joint, Pass } from '../../../../shared/plan/types'
+import { judgePass, takenAsPrinted } from '../../../../shared/plan/fasteners'
+import type { Joint, Pass, Tolerances } from '../../../../shared/plan/types'
 import { sheetToPlan } from '../../../../shared/sheet'
 import { noteSentenceFor, readSpec, remarkSentenceFor, specSentenceFor } from '../../../../shared/spec'
 import { format } from '../../../format'
@@ -18,10 +18,11 @@ export interface Said {
   sentences: string[]
 }
 
-/** Nothing where there is no torque, or nothing to say of it. */
-export function judgedPass(joint: Joint, pass: Pass): Said | undefined {
-  if (pass.kind !== 'torque' || pass.torqueNm === null) return undefined
-  const judged = judgeAt(joint, pass.torqueNm, pass.limits)
+/** The pass at `index`, from 0, with this shop's width. Nothing where there is no torque, or nothing to say of it. */
+export function judgedPass(joint: Joint, index: number, tolerances?: Tolerances): Said | undefined {
+  const pass = joint.passes[index]
+  const judged = judgePass(joint, index, tolerances)
+  if (!judged || pass?.kind !== 'torque') return undefined
   const taken = takenAsPrinted(pass) ? pass.asPrinted : undefined
   const sentences = [
     ...doubtsInWords(judged, format),
@@ -42,7 +43,7 @@ export interface PrintedPasses {
   offers: { text: string; passes: Pass[]; notes: string[] }[]
 }
 
-export function printedPasses(joint: Joint, text: string): PrintedPasses {
+export function printedPasses(joint: Joint, text: string, tolerances?: Tolerances): PrintedPasses {
   const spec = readSpec(text)
   if (isRefusal(spec)) {
     const { readings = [], note } = spec.data as { readings?: readonly { text: string }[]; note?: string }
@@ -64,7 +65,7 @@ export function printedPasses(joint: Joint, text: string): PrintedPasses {
       offers: [],
     }
   const passes = passesFrom(text) ?? []
-  const judged = passes.flatMap((pass) => judgedPass(joint, pass) ?? [])
+  const judged = passes.flatMap((_, i) => judgedPass({ ...joint, passes }, i, tolerances) ?? [])
   const notes = remark ? [remarkSentenceFor(remark, format)] : []
   const sentences = [...new Set([...notes, ...judged.flatMap((said) => said.sentences)])]
   return {
