@@ -12,6 +12,7 @@ import { LUBRICATION_WORDS } from './tension'
 
 const GRADES = ['8.8', '10.9', '12.9', '5.8', '4.6', 'SAE 2', 'SAE 5', 'SAE 8', 'A2-70', 'A4-70', 'A4-80']
 const STATES = [
+  { value: '', title: 'not said' },
   ...LUBRICATIONS.map((state) => ({ value: state, title: LUBRICATION_WORDS[state] })),
   { value: 'measured', title: 'measured: friction entered' },
 ]
@@ -19,17 +20,13 @@ const EXAMPLES = ['M10x1.25', '3/8-16 UNC', '#10-32']
 
 export function FastenerRow() {
   const { calculation } = useCalculator()
-  const gradeHint = () =>
-    calculation().grade.taken && calculation().grade.words
-      ? `Not entered: taken as ${calculation().grade.words}. Read the mark on the head.`
-      : 'As marked on the head: 8.8, 10.9, SAE 5, A2-70.'
   return (
     <Row
       title="The fastener"
       asks={
         <>
           <TextInput field="thread" hint="As printed: M10x1.25, 3/8-16 UNC, #10-32." />
-          <TextInput field="grade" hint={gradeHint()} list={GRADES} />
+          <TextInput field="grade" hint="As marked on the head: 8.8, 10.9, SAE 5, A2-70." list={GRADES} />
           <SelectInput field="lubrication" options={STATES} />
           <Show when={calculation().inputs.lubrication === 'measured'}>
             <TextInput field="mu" hint="Thread and head alike: 0.12, or 0.10 to 0.14." inputMode="text" />

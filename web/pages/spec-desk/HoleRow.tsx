@@ -5,10 +5,10 @@ import { listed } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { format } from '../../format'
 import { SelectInput, TextInput, useCalculator } from './fields'
-import type { Fit, Strip } from './hole'
+import { type Fit, givesWayFirst, type Strip } from './hole'
 import { answerOf } from './part'
 import { Answer, Facts, Row, Sources } from './sheet'
-import { kN, LINKS, mm, VERDICTS } from './words'
+import { firstWords, kN, LINKS, mm, VERDICTS } from './words'
 
 const MATERIALS = [
   { value: '', title: 'not said' },
@@ -81,6 +81,7 @@ function Links(props: { result: Strip }) {
   const { calculation } = useCalculator()
   const strip = () => props.result.strip
   const pulls = () => answerOf(calculation().recommended)?.preloadHighN
+  const first = () => givesWayFirst(strip())
   const most = () => Math.max(strip().boltBreakN, strip().boltStripN, strip().holeStripN, pulls() ?? 0)
   const rows = () =>
     [
@@ -96,8 +97,8 @@ function Links(props: { result: Strip }) {
     })[props.result.lengthFrom]
   return (
     <>
-      <p class="sentence" classList={{ against: !strip().boltBreaksFirst }}>
-        {strip().boltBreaksFirst ? 'The bolt breaks first, and is seen.' : `First ${LINKS[strip().weakest]}.`}
+      <p class="sentence" classList={{ against: first() !== 'bolt' }}>
+        {firstWords(strip(), first())}
       </p>
       <ul class="stack">
         <For each={rows()}>
@@ -105,7 +106,7 @@ function Links(props: { result: Strip }) {
             <li classList={{ 'desk-weakest': strip().weakest === link }}>
               <span>
                 {LINKS[link]} <strong>at {kN(bears)} kN</strong>
-                {strip().weakest === link ? ' (first)' : ''}
+                {strip().weakest === link && first() !== 'close' ? ' (first)' : ''}
               </span>
               <span class="desk-bar" aria-hidden="true">
                 <span class="desk-bar-full" style={{ width: `${(bears / most()) * 100}%` }} />

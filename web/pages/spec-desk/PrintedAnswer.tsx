@@ -3,6 +3,7 @@ import { For, Match, Show, Switch } from 'solid-js'
 import { doubtsInWords } from '../../../shared/fastener'
 import { noteSentenceFor, remarkSentenceFor, specPassWords } from '../../../shared/spec'
 import { format } from '../../format'
+import { isDoubtful } from './calculation'
 import { useCalculator } from './fields'
 import { answerOf, inState } from './part'
 import { contradictionWords } from './printed'
@@ -12,10 +13,16 @@ import { computedNm, kN, percent } from './words'
 
 export function PrintedAnswer() {
   const { calculation } = useCalculator()
-  const impossible = () => {
-    const judged = calculation().printedJudged
-    return judged?.verdict === 'impossible' ? judged : undefined
+  const judged = () => calculation().printedJudged
+  const doubts = () => {
+    const found = judged()
+    return found && found.verdict !== 'plausible' ? doubtsInWords(found, format) : []
   }
+  const doubtful = () => {
+    const found = judged()
+    return found !== undefined && isDoubtful(found)
+  }
+  const stops = () => judged()?.verdict === 'impossible'
   return (
     <section class="desk-answer desk-printed stack" aria-labelledby="desk-printed">
       <h3 id="desk-printed">Printed: it counts before anything computed</h3>
@@ -55,19 +62,23 @@ export function PrintedAnswer() {
               <Show when={calculation().inputs.beside.trim()}>
                 {(words) => <p>{noteSentenceFor(words())}</p>}
               </Show>
-              <Show when={printed().seats}>
+              <Show when={printed().seats && !doubtful()}>
                 <p>
                   An angle follows: this torque only seats the joint, and is not to be held against the
                   computed band.
                 </p>
               </Show>
-              <Show when={impossible()}>
-                {(judged) => (
-                  <p class="sentence against">
-                    That cannot be right. {doubtsInWords(judged(), format).join(' ')} Check torque, unit,
-                    class and thread against the page, and ask the maker. No wrench is named for it.
-                  </p>
-                )}
+              <Show when={doubts().length > 0}>
+                <p classList={{ 'sentence against': doubtful() }}>
+                  {stops() ? 'That cannot be right. ' : doubtful() ? 'Look at this again. ' : ''}
+                  {doubts().join(' ')}
+                  {doubtful() ? ' Check torque, unit, class and thread against the page' : ''}
+                  {stops()
+                    ? ', and ask the maker. No wrench is named for it.'
+                    : doubtful()
+                      ? ' before it is set.'
+                      : ''}
+                </p>
               </Show>
               <Show when={calculation().printedBeside}>{(beside) => <Beside beside={beside()} />}</Show>
             </>
@@ -80,6 +91,10 @@ export function PrintedAnswer() {
 
 function Beside(props: { beside: TorqueBeside }) {
   const { calculation } = useCalculator()
+  const doubtful = () => {
+    const judged = calculation().printedJudged
+    return judged !== undefined && isDoubtful(judged)
+  }
   const lies = () =>
     ({
       below: 'below the computed band',
@@ -87,14 +102,14 @@ function Beside(props: { beside: TorqueBeside }) {
       above: 'above the computed band',
     })[props.beside.lies]
   return (
-    <p classList={{ 'desk-against': props.beside.pastYield }}>
+    <p>
       {format.number(props.beside.torqueNm, 2)} N·m lies {lies()}: it pulls {kN(props.beside.preloadLowN)} to{' '}
       {kN(props.beside.preloadHighN)} kN and uses {percent(props.beside.useLow)} to{' '}
       {percent(props.beside.useHigh)} of the yield stress, from rough to slippery.
-      <Show when={props.beside.pastYield}>
+      <Show when={props.beside.pastYield && !doubtful()}>
         {' '}
-        At the slippery end a bolt of class {calculation().grade.words} would be stretched for good. Check
-        class, thread and lubrication against the page; the printed value still stands.
+        Slipperier than the maker meant it, the bolt would be stretched for good: keep to the lubrication of
+        the page.
       </Show>
       <Show when={!props.beside.pastYield && props.beside.lies === 'below'}>
         {' '}

@@ -29,7 +29,17 @@ export function TorqueAnswer() {
       <p class="strong">{CAUTIONS.maker_governs}</p>
       <Show
         when={tight()}
-        fallback={<p class="sentence against">No torque is computed. {whyNot(calculation().tension)}</p>}
+        fallback={
+          <>
+            <p class="sentence" classList={{ against: calculation().tension.state === 'refused' }}>
+              {calculation().tension.state === 'refused' ? 'No torque is computed. ' : ''}
+              {whyNot(calculation().tension)}
+            </p>
+            <Show when={calculation().inputs.grade.trim()}>
+              <Lubrications />
+            </Show>
+          </>
+        }
       >
         {(tight) => (
           <>
@@ -37,9 +47,6 @@ export function TorqueAnswer() {
             <Lubrications />
             <Airframe />
             <ul class="desk-cautions stack close">
-              <Show when={calculation().grade.taken}>
-                <li>Class {calculation().grade.words} is only taken: none is entered.</li>
-              </Show>
               <For each={tight().cautions.filter((code) => !SHOWN_ELSEWHERE.includes(code))}>
                 {(code) => <li>{CAUTIONS[code]}</li>}
               </For>

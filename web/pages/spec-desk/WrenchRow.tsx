@@ -120,9 +120,16 @@ function Ranking(props: { ranked: readonly Picked[] }) {
       <Show when={fit().length === 0}>
         <p class="sentence against">No wrench of the crib can do this torque.</p>
       </Show>
+      <Show when={fit()[0]?.away}>
+        {(away) => (
+          <p class="desk-against">
+            {fit()[0]?.wrench.id} suits it best, and is {away()}: ask before it is taken.
+          </p>
+        )}
+      </Show>
       <ol class="desk-wrenches">
         <Index each={fit().slice(0, SHOWN_FIRST)}>
-          {(picked, i) => <WrenchLine picked={picked()} best={i === 0} />}
+          {(picked, i) => <WrenchLine picked={picked()} best={i === 0 && picked().away === undefined} />}
         </Index>
       </ol>
       <Show when={fit().length + unfit().length > Math.min(SHOWN_FIRST, fit().length)}>

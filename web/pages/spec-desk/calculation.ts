@@ -6,7 +6,9 @@
 import {
   BASIS,
   type BasisId,
+  type Doubt,
   judgeTorque,
+  loadAfter,
   strength,
   type Thread,
   type Tightening,
@@ -15,7 +17,7 @@ import {
 } from '../../../shared/fastener'
 import { isRefusal } from '../../../shared/log'
 import type { Wrench } from '../../../shared/shop/types'
-import type { TorqueSpec } from '../../../shared/spec'
+import type { Spec, TorqueSpec } from '../../../shared/spec'
 import { exact } from '../../../shared/words'
 import { format } from '../../format'
 import { numberIn } from './entries'
@@ -25,7 +27,7 @@ import { type Ordered, orderOf } from './order'
 import { answerOf, type Candidates, type FieldErrors, open, type Part, refusedPart, there } from './part'
 import { type Converted, convertedOf, type Printed, printedOf } from './printed'
 import { againstHole, type Recommended, recommendedOf } from './recommend'
-import { besideBand, gradeOf, type TorqueBeside, tensionOf } from './tension'
+import { besideBand, type TorqueBeside, tensionOf } from './tension'
 import { type OnWrench, onWrench, type Target, targetOf } from './wrench'
 
 export interface Crib {
@@ -38,8 +40,6 @@ export interface Crib {
 export interface Calculation {
   inputs: Inputs
   thread: Part<Thread>
-  /** The class that is reckoned with, and whether it was only taken. */
-  grade: { words: string; taken: boolean }
   tension: Part<Tightening>
   printed: Printed
   /** The printed torque over the friction band. */
@@ -77,7 +77,10 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
   const tolerancePct = percentError ? crib.tolerancePct : (percent.value ?? crib.tolerancePct)
   const printed = printedOf(inputs)
   const toSet = printed.state === 'read' ? printed.toSet : undefined
-  const printedJudged = toSet && size && judgedPrinted(inputs, toSet.spec, strip)
+  const printedJudged =
+    printed.state === 'read' && toSet && size
+      ? judgedPrinted(inputs, printed.spec, toSet.pass, strip, tolerancePct)
+      : undefined
   const impossible = printedJudged?.verdict === 'impossible' ? printedJudged : undefined
   const tight = answerOf(tension)
   const printedTarget = toSet && targetOf(toSet.spec, undefined, tolerancePct)
@@ -86,7 +89,7 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
       ? besideBand(tight, printedTarget.torqueNm)
       : undefined
   const recommended =
-    besidePrinted(printed, impossible !== undefined || printedBeside?.pastYield === true) ??
+    besidePrinted(printed, printedJudged, printedBeside) ??
     withinLimit(recommendedOf(tension, strip, fit, tolerancePct), toSet?.spec)
   // What is printed and cannot be read, contradicts itself or cannot be is not replaced by something computed.
   const target = impossible
@@ -109,7 +112,6 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
   return {
     inputs,
     thread: threadPart,
-    grade: { words: size ? gradeOf(inputs, size) : inputs.grade.trim(), taken: inputs.grade.trim() === '' },
     tension,
     printed,
     ...(printedBeside && !impossible ? { printedBeside } : {}),
@@ -136,11 +138,23 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
   }
 }
 
-/** The one judge, with what the sheet knows of fastener and hole. */
-function judgedPrinted(inputs: Inputs, spec: TorqueSpec, strip: Part<Strip>): TorqueJudgement {
-  const { nominalNm, minNm, maxNm } = spec
+const GRAVITY: readonly TorqueJudgement['verdict'][] = [
+  'not_judged',
+  'plausible',
+  'implausible',
+  'impossible',
+]
+
+/** The one judge, with what the sheet knows of fastener and hole: the gravest of all passes, of two alike the one to set. */
+function judgedPrinted(
+  inputs: Inputs,
+  { passes }: Spec,
+  toSet: number,
+  strip: Part<Strip>,
+  tolerancePct: number,
+): TorqueJudgement | undefined {
   const held = answerOf(strip)
-  return judgeTorque({
+  const known = {
     thread: inputs.thread,
     grade: inputs.grade,
     lubrication: inputs.lubrication,
@@ -151,23 +165,43 @@ function judgedPrinted(inputs: Inputs, spec: TorqueSpec, strip: Part<Strip>): To
           ...(held.insert ? { insert: held.insert } : {}),
         }
       : {}),
-    ...(nominalNm === undefined ? {} : { nominalNm }),
-    ...(minNm === undefined ? {} : { minNm }),
-    ...(maxNm === undefined ? {} : { maxNm }),
+  }
+  const judged = passes.flatMap((pass, i) => {
+    if (pass.kind !== 'torque') return []
+    const target = targetOf(pass, undefined, tolerancePct)
+    const { kind: _, ...printed } = pass
+    const width = target?.limits === 'percent' && pass.nominalNm !== undefined
+    const judgement = judgeTorque({
+      ...known,
+      ...printed,
+      ...(width ? { minNm: target.minNm, maxNm: target.maxNm, limitsFrom: 'shop' } : {}),
+      ...loadAfter(passes, i),
+    })
+    return [{ judgement, set: i + 1 === toSet }]
   })
+  const rank = (one: (typeof judged)[number]) =>
+    2 * GRAVITY.indexOf(one.judgement.verdict) + (one.set ? 1 : 0)
+  return judged.sort((a, b) => rank(b) - rank(a))[0]?.judgement
 }
 
-/** Nothing is recommended in the place of a print that is to be looked at again. */
-function besidePrinted(printed: Printed, aboveYield: boolean): Part<Recommended> | undefined {
+/** Told beside the torque, and no reason to look at the page again. */
+const ASSUMED: readonly Doubt[] = ['grade_assumed', 'pitch_assumed', 'thread_unknown']
+export const isDoubtful = ({ verdict, doubts }: TorqueJudgement): boolean =>
+  verdict === 'impossible' || (verdict === 'implausible' && doubts.some((doubt) => !ASSUMED.includes(doubt)))
+
+/** Where something is printed, one voice: it is set, or it is looked at again; nothing computed speaks against it. */
+function besidePrinted(
+  printed: Printed,
+  judged: TorqueJudgement | undefined,
+  beside: TorqueBeside | undefined,
+): Part<Recommended> | undefined {
   if (printed.state === 'refused')
     return open('No torque is recommended in the place of a printed one that cannot be read.')
   if (printed.state === 'read' && printed.spec.contradiction)
     return open('No torque is recommended in the place of a printed one that contradicts itself.')
-  return aboveYield
-    ? open(
-        'No torque is recommended beside a printed one above yield: one of the entries is wrong, or the print is.',
-      )
-    : undefined
+  if (judged && isDoubtful(judged))
+    return open('The printed torque is doubtful: look at it first. Nothing is recommended in its place.')
+  return beside?.pastYield ? open('The printed torque holds. Nothing is recommended beside it.') : undefined
 }
 
 /** A printed limit stands above what is computed. */

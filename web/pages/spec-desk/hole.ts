@@ -16,7 +16,7 @@ import type { BoltSection } from '../../drawings/bolt-in-hole'
 import { entryOf } from './entries'
 import { type InputField, type Inputs, LABELS } from './inputs'
 import { open, type Part, refusedPart, there } from './part'
-import { gradeOf } from './tension'
+import { NO_GRADE } from './tension'
 
 export interface Fit {
   fit: HoleFit
@@ -96,7 +96,9 @@ export function fitOf(inputs: Inputs, thread: Thread): Part<Fit> {
     ...(insert ? { insert } : {}),
     // Without a bolt length there is no bolt that could stand on its shank.
     ...(lengths.boltThread === undefined ? {} : { boltThreadMm: lengths.boltThread }),
-    ...(inputs.material === '' ? {} : { boltGrade: gradeOf(inputs, thread), holeMaterial: inputs.material }),
+    ...(inputs.material === '' || inputs.grade.trim() === ''
+      ? {}
+      : { boltGrade: inputs.grade, holeMaterial: inputs.material }),
   }
   const fit = holeFit(input)
   if (isRefusal(fit)) return refusedPart(fit)
@@ -133,6 +135,7 @@ export function fitOf(inputs: Inputs, thread: Thread): Part<Fit> {
 
 export function stripOf(inputs: Inputs, thread: Thread, fit: Part<Fit>): Part<Strip> {
   if (inputs.material === '') return open('Choose what the hole is cut in to see what strips first.')
+  if (inputs.grade.trim() === '') return open(NO_GRADE)
   const lengths = lengthsOf(inputs)
   if (isPart(lengths)) return lengths
   // Where the hole cannot be as it is entered, no length of thread is known to hold.
@@ -144,7 +147,7 @@ export function stripOf(inputs: Inputs, thread: Thread, fit: Part<Fit>): Part<St
   const insert = insertOf(inputs, lengths)
   const strip = engagement({
     thread,
-    boltGrade: gradeOf(inputs, thread),
+    boltGrade: inputs.grade,
     holeMaterial: inputs.material,
     // No more can hold than there is thread; a bolt that would go deeper stands on the bottom.
     engagementMm: Math.min(held ?? lengths.threadDepth ?? 1.5 * thread.dMm, lengths.threadDepth ?? 1e6),
@@ -156,6 +159,19 @@ export function stripOf(inputs: Inputs, thread: Thread, fit: Part<Fit>): Part<St
     lengthFrom: held !== undefined ? 'fit' : lengths.threadDepth !== undefined ? 'thread' : 'rule',
     ...(insert ? { insert } : {}),
   })
+}
+
+/** Bolts are up to a fifth stronger than their class asks; common practice, no source. A thread’s strength is no surer. */
+const CLOSE = 1.2
+
+/** What gives way first: the bolt, a thread, or what is too close to say by figures that are this unsure. */
+export function givesWayFirst({
+  boltBreakN,
+  boltStripN,
+  holeStripN,
+}: Engagement): 'bolt' | 'thread' | 'close' {
+  const times = Math.min(boltStripN, holeStripN) / boltBreakN
+  return times >= CLOSE ? 'bolt' : times > 1 / CLOSE ? 'close' : 'thread'
 }
 
 const plainLabel = (field: InputField): string => `“${LABELS[field].replace(/, mm$/, '')}”`

@@ -8,7 +8,7 @@
 export interface Inputs {
   thread: string
   grade: string
-  /** A state of `LUBRICATIONS`, or `measured` with `mu` beside it. */
+  /** A state of `LUBRICATIONS`, or `measured` with `mu` beside it; nothing is taken where nothing is said. */
   lubrication: string
   mu: string
   utilisation: string
@@ -46,7 +46,7 @@ export type InputField = keyof Inputs
 const FIELDS: { [Field in InputField]: readonly [key: string, usual: string] } = {
   thread: ['thread', ''],
   grade: ['class', ''],
-  lubrication: ['lubrication', 'oil'],
+  lubrication: ['lubrication', ''],
   mu: ['friction', ''],
   utilisation: ['use', ''],
   headBearing: ['bearing', ''],

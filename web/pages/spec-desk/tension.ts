@@ -17,12 +17,6 @@ import { entryOf, frictionOf } from './entries'
 import type { Inputs } from './inputs'
 import { open, type Part, refusedPart, there, unreadable, whyNot } from './part'
 
-/** Where no class is entered: the commonest of the thread's system, and said so beside the field. */
-export const usualGrade = (thread: Pick<Thread, 'system'>): string =>
-  thread.system === 'metric' ? '8.8' : 'SAE 5'
-
-export const gradeOf = (inputs: Inputs, thread: Thread): string => inputs.grade.trim() || usualGrade(thread)
-
 export const LUBRICATION_WORDS: Record<Lubrication, string> = {
   dry: 'dry, clean steel',
   oil: 'oiled',
@@ -34,8 +28,15 @@ export const LUBRICATION_WORDS: Record<Lubrication, string> = {
   wax: 'waxed, as delivered',
 }
 
+/** What decides the number is asked, never taken: the class, and how thread and head are. */
+export const NO_GRADE =
+  'Enter the class or grade as it is marked on the head: without it nothing is computed.'
+const NO_LUBRICATION = 'Say how thread and head are: a line of the table, or the field.'
+
 /** One fastener, tightened: the answer for what is asked. */
 export function tensionOf(inputs: Inputs, thread: Thread): Part<Tightening> {
+  if (inputs.grade.trim() === '') return open(NO_GRADE)
+  if (inputs.lubrication.trim() === '') return open(NO_LUBRICATION)
   const utilisation = entryOf(inputs, 'utilisation')
   const headBearing = entryOf(inputs, 'headBearing')
   const clearanceHole = entryOf(inputs, 'clearanceHole')
@@ -47,7 +48,7 @@ export function tensionOf(inputs: Inputs, thread: Thread): Part<Tightening> {
     return open('Enter the measured friction of thread and head, as 0.12 or 0.10 to 0.14.')
   const result = tightening({
     thread,
-    grade: gradeOf(inputs, thread),
+    grade: inputs.grade,
     ...(mu.value === undefined ? { lubrication: inputs.lubrication } : { muThread: mu.value }),
     ...(utilisation.value === undefined ? {} : { utilisation: utilisation.value }),
     ...(headBearing.value === undefined ? {} : { headBearingMm: headBearing.value }),

@@ -1,9 +1,10 @@
 /** Numbers of the desk as they are read: no more digits than the trade uses, the unit behind them. */
-import { type HoleVerdict, kiloNewton, type WeakestLink } from '../../../shared/fastener'
+import { type Engagement, type HoleVerdict, kiloNewton, type WeakestLink } from '../../../shared/fastener'
 import { toDecimals } from '../../../shared/plan/words'
 import { fromNm } from '../../../shared/units'
 import { format } from '../../format'
 import type { Calculation } from './calculation'
+import type { givesWayFirst } from './hole'
 
 export const kN = (n: number): string => kiloNewton(n, format)
 export const mm = (value: number): string => format.number(value, 2)
@@ -36,6 +37,18 @@ export const LINKS: Record<WeakestLink, string> = {
   hole_thread: 'the hole’s thread strips',
 }
 
+/** What gives way first, in a sentence. */
+export function firstWords(
+  { weakest, boltBreakN, boltStripN, holeStripN }: Engagement,
+  first: ReturnType<typeof givesWayFirst>,
+): string {
+  if (first === 'bolt') return 'The bolt breaks first, and is seen.'
+  if (first === 'thread') return `First ${LINKS[weakest]}.`
+  const thread = holeStripN <= boltStripN ? 'hole_thread' : 'bolt_thread'
+  const strips = Math.min(holeStripN, boltStripN)
+  return `Too close to say: ${LINKS.bolt} at ${kN(boltBreakN)} kN, ${LINKS[thread]} at ${kN(strips)}, and bolts are up to a fifth stronger than their class. Give it more thread.`
+}
+
 /** The sheet in a sentence or two, for a reader who hears it change. */
 export function summaryOf({ recommended, target, fit, thread, printedJudged }: Calculation): string {
   if (thread.state !== 'there') return ''
@@ -44,7 +57,7 @@ export function summaryOf({ recommended, target, fit, thread, printedJudged }: C
     printedJudged?.verdict === 'impossible'
       ? 'the printed torque is more than this fastener bears. Look at the page again.'
       : target?.from === 'printed'
-        ? `${format.number(target.torqueNm, 2)} N·m as printed.`
+        ? `${format.number(target.torqueNm, 2)} N·m as printed.${printedJudged?.verdict === 'implausible' ? ' It is doubtful.' : ''}`
         : recommended.state === 'there'
           ? `recommended ${computedNm(recommended.value.torqueNm)} N·m.`
           : 'no torque recommended.'
