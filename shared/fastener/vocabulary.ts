@@ -126,8 +126,6 @@ export const LUBRICATION_TERMS: readonly Term<Lubrication>[] = [
     id: 'oil',
     phrases: [
       'oiled',
-      'lightly oiled',
-      'threads lightly oiled',
       'apply engine oil to threads',
       'apply clean engine oil to threads',
       'apply clean engine oil to threads and under head',
@@ -259,7 +257,6 @@ export const HOLE_MATERIAL_TERMS: readonly Term<HoleMaterialId>[] = [
       'GJS-400',
       'GGG40',
       'GGG-40',
-      'GGG40',
     ],
     hints: 'iron ductile nodular sg gjs ggg cast'.split(' '),
     source: 'EN 1563; GGG40 is its name in DIN 1693 (memory)',

@@ -8,9 +8,9 @@ import { fitSaid, NOT_GIVEN } from '../plan/fasteners'
 import type { FitJoint } from '../plan/fit'
 import { parseLength } from '../units'
 import { type Figures, unended } from '../words'
+import { fastenerOf } from './fasteners'
 import { threadRead } from './threads'
 import { type ItemLine, LENGTH_ROLES, type LengthRole, type Lengths, type SheetColumn } from './types'
-import { fastenerOf } from './vocabulary'
 
 const INCHES = /(?:^|[\s(,/])(?:in|ins|inch|inches|zoll|pouces?|pulgadas?|pollici|tum)\.?\)?$|["″]/i
 

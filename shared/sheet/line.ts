@@ -24,11 +24,11 @@ import {
   specSentenceFor,
 } from '../spec'
 import type { Figures } from '../words'
+import { fastenerOf } from './fasteners'
 import { boltOf, fitDoubts } from './lengths'
 import { breachOf, other } from './style'
 import { threadRead } from './threads'
 import type { ItemLine, SheetContext } from './types'
-import { fastenerOf } from './vocabulary'
 
 /** A line before its torque is read. */
 export type Row = Omit<ItemLine, 'spec' | 'refusal' | 'doubt' | 'readings' | 'stop' | 'told'>

@@ -5,7 +5,7 @@ export const german: VocabularyWords = {
   lubrication: {
     dry: 'trocken|Gewinde trocken und fettfrei|trocken und fettfrei|sauber und trocken|trocken und sauber|Gewinde trocken|trockenes Gewinde|trockene Gewinde',
     oil:
-      'geölt|leicht geölt|Gewinde leicht geölt|mit Motorenöl|Motorenöl|mit Motorenöl benetzt|mit Motorenöl geölt|eingeölt|Öl|Motoröl|mit Öl|mit Motoröl|mit Öl benetzt|mit Motoröl benetzt|mit Motoröl geölt|Gewinde geölt|' +
+      'geölt|mit Motorenöl|Motorenöl|mit Motorenöl benetzt|mit Motorenöl geölt|eingeölt|Öl|Motoröl|mit Öl|mit Motoröl|mit Öl benetzt|mit Motoröl benetzt|mit Motoröl geölt|Gewinde geölt|' +
       'Gewinde und Kopfauflage geölt|Gewinde und Kopfauflage ölen|Gewinde und Auflagefläche geölt|motorölbenetzt',
     grease:
       'gefettet|eingefettet|Gewinde mit Mehrzweckfett|Gewinde mit Fett|Gewinde eingefettet|Fett|Schmierfett|Lithiumfett|Mehrzweckfett|mit Fett|mit Fett bestrichen|Gewinde gefettet',

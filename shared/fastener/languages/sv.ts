@@ -5,7 +5,7 @@ export const swedish: VocabularyWords = {
   lubrication: {
     dry: 'torr|torrt|torra|ren och torr|rent och torrt|rena och torra|torr gänga|torra gängor',
     oil:
-      'gängan oljas in|gängorna oljas in|oljas in|lätt inoljad|lätt oljad|oljad|oljat|oljade|inoljad|inoljat|inoljade|olja|motorolja|med olja|med motorolja|smord med olja|smord med motorolja|' +
+      'gängan oljas in|gängorna oljas in|oljas in|oljad|oljat|oljade|inoljad|inoljat|inoljade|olja|motorolja|med olja|med motorolja|smord med olja|smord med motorolja|' +
       'oljad gänga|oljade gängor',
     grease:
       'gängan fettas in|gängorna fettas in|fettas in|fettad|fettat|fettade|infettad|infettat|infettade|fett|smörjfett|litiumfett|med fett',

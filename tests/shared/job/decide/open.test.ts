@@ -147,6 +147,18 @@ describe('adopting a plan', () => {
       .when(adoptPlan({ planId: 'wrong' }))
       .refuses('torque_impossible', { judged: { torque: { nominalNm: 22, maxNm: 90 } } })
   })
+  test('[AP6] nor one whose band in this shop goes higher than it can bear', () => {
+    const joints = [joint('J1', { lubrication: 'engine oil', passes: [{ kind: 'torque', torqueNm: 26 }] })]
+    const wide = (percent: number) =>
+      fresh(open())
+        .inShop({
+          plans: { wide: { 1: plan({ id: 'wide', steps: [step('A1', { joints })] }) } },
+          tolerances: { percent: { A: percent, B: percent, C: percent }, angleDeg: 5 },
+        })
+        .when(adoptPlan({ planId: 'wide' }))
+    wide(10).gives({ type: 'PlanAdopted' })
+    wide(90).refuses('torque_impossible', { judged: { torque: { nominalNm: 26, limitsFrom: 'shop' } } })
+  })
   test('[AP4] a plan the library has not is named', () => {
     fresh(open())
       .when(adoptPlan({ planId: 'none' }))
