@@ -58,7 +58,9 @@ function vaguely(spec: Spec, { plain, shown, tokens }: Reading): SpecRefusal | u
       // `2nd pass: 60 N·m`: the first is missing.
       (token.t === 'label' && labels.length === 1 && (token.n ?? 1) > 1) ||
       // `Temporarily tighten to 10 N·m`: so is what follows.
-      (spec.passes.length === 1 && BEFORE.has(spelt(plain, token))) ||
+      ((token.t === 'word' || token.t === 'label') &&
+        spec.passes.length === 1 &&
+        BEFORE.has(spelt(plain, token))) ||
       (token.t === 'word' && (token.part === 'limit' || token.part === 'about')) ||
       // `2 ±.5`: the sign before it leaves nothing to be lost.
       (token.t === 'number' && /^[.,]/.test(token.number.raw) && tokens[i - 1]?.t !== 'sign'),

@@ -191,9 +191,12 @@ function tokenAt(text: string, at: number, before: readonly Token[]): [end: numb
   return [phrase.end, [{ t: 'word', part: phrase.part, text: text.slice(at, phrase.end) }]]
 }
 
+const YEAR = /(?:19|20)\d\d/
+
 /** `From 1987:` says which engines, and is no torque; `up to 2000 N·m` is one. */
 function datedAt(text: string, at: number): number | undefined {
-  if (at > 0 && /[\p{L}\d]/u.test(text[at - 1] ?? '')) return undefined
+  if (!LETTER.test(text[at] ?? '') || !YEAR.test(text) || /[\p{L}\d]/u.test(text[at - 1] ?? ''))
+    return undefined
   const dated = match(DATED, text, at)
   const end = at + (dated?.length ?? 0)
   const after = end + (/^ */.exec(text.slice(end))?.[0].length ?? 0)
