@@ -3,7 +3,6 @@ import { For, Match, Show, Switch } from 'solid-js'
 import { doubtsInWords } from '../../../shared/fastener'
 import { noteSentenceFor, remarkSentenceFor, specPassWords } from '../../../shared/spec'
 import { format } from '../../format'
-import { isDoubtful } from './calculation'
 import { useCalculator } from './fields'
 import { answerOf, inState } from './part'
 import { contradictionWords } from './printed'
@@ -18,10 +17,7 @@ export function PrintedAnswer() {
     const found = judged()
     return found && found.verdict !== 'plausible' ? doubtsInWords(found, format) : []
   }
-  const doubtful = () => {
-    const found = judged()
-    return found !== undefined && isDoubtful(found)
-  }
+  const doubtful = () => calculation().printedDoubtful
   const stops = () => judged()?.verdict === 'impossible'
   return (
     <section class="desk-answer desk-printed stack" aria-labelledby="desk-printed">
@@ -91,10 +87,6 @@ export function PrintedAnswer() {
 
 function Beside(props: { beside: TorqueBeside }) {
   const { calculation } = useCalculator()
-  const doubtful = () => {
-    const judged = calculation().printedJudged
-    return judged !== undefined && isDoubtful(judged)
-  }
   const lies = () =>
     ({
       below: 'below the computed band',
@@ -106,12 +98,12 @@ function Beside(props: { beside: TorqueBeside }) {
       {format.number(props.beside.torqueNm, 2)} N·m lies {lies()}: it pulls {kN(props.beside.preloadLowN)} to{' '}
       {kN(props.beside.preloadHighN)} kN and uses {percent(props.beside.useLow)} to{' '}
       {percent(props.beside.useHigh)} of the yield stress, from rough to slippery.
-      <Show when={props.beside.pastYield && !doubtful()}>
+      <Show when={props.beside.pastYield && !calculation().printedDoubtful}>
         {' '}
         Slipperier than the maker meant it, the bolt would be stretched for good: keep to the lubrication of
         the page.
       </Show>
-      <Show when={!props.beside.pastYield && props.beside.lies === 'below'}>
+      <Show when={props.beside.lies === 'below' && !calculation().printedDoubtful}>
         {' '}
         Makers print less where a gasket or a soft part sets the limit. Full use of this bolt would begin at{' '}
         {computedNm(answerOf(calculation().tension)?.low.torqueNm ?? 0)} N·m.

@@ -106,7 +106,7 @@ function Recommendation(props: { tight: Tightening }) {
             fullN: props.tight.low.preloadN,
             yieldN: props.tight.low.preloadN / props.tight.utilisation,
           }}
-          against={marked().pastYield}
+          against={calculation().printedDoubtful}
           showNm={(nm) => `${computedNm(nm)} N·m`}
           showN={(n) => `${kN(n)} kN`}
           label={`Band ${band()}. ${computedNm(marked().torqueNm)} N·m pulls ${kN(marked().preloadLowN)} to ${kN(marked().preloadHighN)} kN.`}

@@ -53,6 +53,8 @@ export interface Calculation {
   converted: Converted
   /** What the printed torque would do to this fastener. */
   printedJudged?: TorqueJudgement
+  /** It is to be looked at again before it is set. */
+  printedDoubtful: boolean
   /** By field, what is wrong with it and what to do. */
   errors: FieldErrors
   candidates: Candidates
@@ -116,6 +118,7 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
     printed,
     ...(printedBeside && !impossible ? { printedBeside } : {}),
     ...(printedJudged ? { printedJudged } : {}),
+    printedDoubtful: printedJudged !== undefined && isDoubtful(printedJudged),
     strip,
     fit,
     recommended,
@@ -186,7 +189,7 @@ function judgedPrinted(
 
 /** Told beside the torque, and no reason to look at the page again. */
 const ASSUMED: readonly Doubt[] = ['grade_assumed', 'pitch_assumed', 'thread_unknown']
-export const isDoubtful = ({ verdict, doubts }: TorqueJudgement): boolean =>
+const isDoubtful = ({ verdict, doubts }: TorqueJudgement): boolean =>
   verdict === 'impossible' || (verdict === 'implausible' && doubts.some((doubt) => !ASSUMED.includes(doubt)))
 
 /** Where something is printed, one voice: it is set, or it is looked at again; nothing computed speaks against it. */
