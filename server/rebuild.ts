@@ -1,29 +1,17 @@
 /** `npm run rebuild`: the tables that are made from the log, made again from it. Events and answers stay. */
 
-import { existsSync } from 'node:fs'
-import { join } from 'node:path'
 import { summarise } from '../shared/job/summary'
 import type { Job } from '../shared/job/types'
 import { counted } from '../shared/words'
 import { emptyFold, foldOn, type StreamName, upcast } from './desk/streams'
 import { changedReadings, summaryRow } from './desk/views'
-import { migrations } from './open-shop'
-import { repoFolder } from './repo-folder'
+import { openLog } from './open-log'
 import { run } from './run'
-import { databaseIn, Refused, readSettings } from './settings'
-import { openDatabase, sqliteEventStore, type Views } from './store'
+import { Refused } from './settings'
+import type { Views } from './store'
 
 await run(async () => {
-  const { dataFolder } = readSettings(process.env, {
-    port: 0,
-    dataFolder: join(repoFolder(), 'data', 'shop'),
-  })
-  const file = databaseIn(dataFolder)
-  if (!existsSync(file))
-    throw new Refused(
-      `There is no log at ${file} to rebuild from. Name its folder with DATA_DIR, or start the shop first.`,
-    )
-  const store = sqliteEventStore(openDatabase({ file, migrationsFolder: migrations() }))
+  const store = openLog('to rebuild from')
   let stopped = false
   process.once('SIGINT', () => {
     stopped = true

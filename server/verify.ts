@@ -1,25 +1,12 @@
 /** `npm run verify`: every stream of the log against its hash chain, every release against its head. Ends with 1 when anything is wrong. */
 
-import { existsSync } from 'node:fs'
-import { join } from 'node:path'
 import { counted } from '../shared/words'
-import { migrations } from './open-shop'
-import { repoFolder } from './repo-folder'
+import { openLog } from './open-log'
 import { run } from './run'
-import { databaseIn, Refused, readSettings } from './settings'
-import { openDatabase, sqliteEventStore, verifyLog } from './store'
+import { verifyLog } from './store'
 
 await run(async () => {
-  const { dataFolder } = readSettings(process.env, {
-    port: 0,
-    dataFolder: join(repoFolder(), 'data', 'shop'),
-  })
-  const file = databaseIn(dataFolder)
-  if (!existsSync(file))
-    throw new Refused(
-      `There is no log at ${file} to verify. Name its folder with DATA_DIR, or start the shop first.`,
-    )
-  const store = sqliteEventStore(openDatabase({ file, migrationsFolder: migrations() }))
+  const store = openLog('to verify')
   const brokenStreams = new Set<string>()
   const { streams, events, broken, missingPlaces, releases } = await verifyLog(store)
   for (const { stream, message } of broken) {

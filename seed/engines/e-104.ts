@@ -37,7 +37,7 @@ export const e104: Story = {
       {
         type: 'PutDownStep',
         stepId: 'D2',
-        note: 'Cooler on, four bolts hand-tight only. Torque and second look tomorrow.',
+        note: 'Cooler on, four bolts hand-tight only. Torque and second signature tomorrow.',
       },
     )
     say(

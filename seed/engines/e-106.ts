@@ -51,7 +51,7 @@ export const e106: Story = {
     hold(-1, '14:30', 'hattie', {
       kind: 'approval',
       stepIds: REBUILD,
-      what: 'the estimate goes up from 4,150 to 4,900 (+18 %), for grinding and oversize thrust washers',
+      what: 'the estimate goes up from 4,150 to 4,900 (+18 %), for grinding and oversize thrust washers',
       expected: [0, '16:00'],
     })
     note(

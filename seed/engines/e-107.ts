@@ -42,7 +42,7 @@ export const e107: Story = {
       type: 'Waive',
       what: { kind: 'hiding', stepId: 'B4' },
       reason:
-        'The test stand is booked. Close it; the second look at rod cap 3 follows through the side cover before the run.',
+        'The test stand is booked. Close it; for rod cap 3 I look through the side cover before the run and give the second signature then.',
     })
     step('B4', 'bram', -7, '08:50')
     step('C1', 'kofi', -6, '09:00', { second: 'suvi' })

@@ -115,7 +115,7 @@ const SENTENCES: Sentences = {
     r.before
       ? `“${r.title}” needs its second signature before “${r.before}” covers it.`
       : `“${r.title}” needs its second signature.`,
-  no_plan: () => 'No build plan yet. A supervisor chooses one.',
+  no_plan: () => 'No build plan yet. A supervisor adopts one.',
   curing: (r, w) => `The sealant of “${r.title}” cures until ${w.moment(r.until)}. Next: ${r.next}.`,
   all_signed: () => 'Every step is signed.',
   stuck: (r) => `Nothing can go on until “${r.title}” is finished.`,

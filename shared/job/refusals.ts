@@ -72,7 +72,7 @@ interface RefusalData {
   not_signed_yet: { stepId: string; setId: string }
   already_second_signed: { stepId: string; by: string; at: number }
   own_work: { stepId: string; by: string }
-  not_entitled_to_second: { stepId: string; class: string; family: string }
+  not_entitled_to_second: { stepId: string; by: string; class: string; family: string }
   changed_since_look: { stepId: string }
   on_hold: { stepId: string; kind: HoldKind; what: string; expectedAt?: number }
   still_curing: { stepId: string; of: string; title: string; until: number }
@@ -227,8 +227,8 @@ const SENTENCES: Sentences = {
     `${w.person(d.by)} second-signed ${d.stepId} at ${w.moment(d.at)}. There is nothing left to do.`,
   own_work: (d, w) =>
     `${w.person(d.by)} worked on ${d.stepId}. Somebody else has to look and give the second signature.`,
-  not_entitled_to_second: (d) =>
-    `${d.stepId} needs a second signature for class ${d.class} on a ${d.family} engine, which you may not give. Ask somebody who may.`,
+  not_entitled_to_second: (d, w) =>
+    `${w.person(d.by)} may not give the second signature for class ${d.class} on a ${d.family} engine. Ask somebody who may.`,
   changed_since_look: (d) =>
     `Something on ${d.stepId} changed after the PIN was entered. Look again and sign again.`,
   on_hold: (d, w) =>
@@ -250,10 +250,10 @@ const SENTENCES: Sentences = {
   deferrals_due: (d) =>
     `${listed(d.what)} ${d.what.length === 1 ? 'was left out and is' : 'were left out and are'} due at ${d.stepId}. Finish that, then sign.`,
   already_deferred: (d) =>
-    `${d.what} is left out already, due at ${d.dueStepId}. Undo that before you leave it out again.`,
+    `${d.what} is left out already, due at ${d.dueStepId}. To make it due elsewhere, take that back first.`,
   already_fitted: (d) => `${at(d)} has readings, so it was not left out. Finish it, or remove it first.`,
   round_broken_off: (d) =>
-    `${d.title}: a pass was interrupted. Do what the bench says about that first, then leave out what you leave out.`,
+    `${d.title}: a pass was interrupted. Do what the bench says about that first, then leave out what is to be left out.`,
   due_too_early: (d) => `${d.dueStepId} does not come after ${d.stepId} in the plan. Choose a later step.`,
   due_already_signed: (d) => `${d.dueStepId} is signed already. Choose a step that is still to come.`,
   not_entitled_to_defer: (d) =>
@@ -263,7 +263,7 @@ const SENTENCES: Sentences = {
   deferral_not_found: (d) =>
     `Nothing on this job is left out under the id ${d.deferralId}. Reload and choose again.`,
   signed_without_it: (d) =>
-    `${d.stepId} was signed without it, so it stays due where it was put off to. Finish it there.`,
+    `${d.stepId} was signed without it, so it stays due at its later step. Finish it there.`,
   hold_not_found: (d) => `There is no hold ${d.holdId} on this job. Reload and choose again.`,
   hold_cleared: (d, w) =>
     `${w.person(d.by)} has cleared the hold “${unended(d.what)}”. Put the step on hold again if it is back.`,
@@ -298,7 +298,7 @@ const SENTENCES: Sentences = {
   stands_against_release: (d, w) =>
     `The engine cannot be released: ${d.against.length === 1 ? '1 thing is' : `${d.against.length} things are`} open. ${d.against.map((a) => againstWords(a, w)).join(' ')}`,
   needs_the_server: () => 'Only the shop’s server can write a release. Wait until the connection is back.',
-  not_released: () => 'This engine is not released to its owner; its job is still open. Go on with that job.',
+  not_released: () => 'This engine is not released to its owner; its job is still open. Continue that job.',
 }
 
 /** The refusal in words fit to read aloud. A code this build does not know is said as such. */

@@ -103,7 +103,9 @@ export function handoverNote(job: PlannedJob, step: AdoptedStep, words: Words): 
     if (!joint) return []
     const passes = joint.passes.filter((_, i) => takesReading(joint, i + 1)).length
     const next = `${joint.fastener} ${numberWords(joint, mark.position)}`
-    return [`${joint.title}: pass ${mark.pass} of ${passes}, ${next} next; ${asksInWords(mark)}.`]
+    return [
+      `${joint.title}: interrupted in pass ${mark.pass} of ${passes}, before ${next}. Next: ${asksInWords(mark)}.`,
+    ]
   })
   const hidden = job.plan.steps.filter((other) =>
     unprovenBehind(job, other).some(({ joint }) => step.joints.some(({ id }) => id === joint)),

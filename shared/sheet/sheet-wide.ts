@@ -93,7 +93,7 @@ export function remarksOf(
     ...(style && (style.sign === 'comma' || style.mixed) ? [styleWords(style)] : []),
     ...(!gradesGiven && judged.length > 0 ? [`No grade is given: lines were judged as ${assumed}.`] : []),
     ...(judged.length > 0 && judged.every(({ lubrication }) => !lubrication)
-      ? ['No lubrication is given: lines were judged from oiled to dry.']
+      ? ['No column is read as lubrication: lines were judged from oiled to dry.']
       : []),
     ...(threadless > 0
       ? [

@@ -159,7 +159,7 @@ const HEADINGS: readonly Heading[] = [
   {
     role: 'lubrication',
     words: {
-      en: 'lubrica*|lube|thread treatment',
+      en: 'lubrica*|lube|thread treatment|thread condition|condition of thread|condition of threads',
       de: 'schmier*|gewindebehandlung',
       fr: 'lubrifi*|graissage',
       es: 'engrase',

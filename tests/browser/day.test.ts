@@ -66,7 +66,7 @@ async function beginAnew({ page }: Device) {
     .click()
   const sheet = page.getByRole('dialog', { name: 'The day' })
   await sheet.getByRole('button', { name: 'Start the day over' }).click()
-  await sheet.getByRole('button', { name: 'Begin anew' }).click()
+  await sheet.getByRole('button', { name: 'Yes, start the day over' }).click()
   await atSignIn(page)
 }
 

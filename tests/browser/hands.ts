@@ -148,10 +148,10 @@ export const signButton = (page: Page): Locator =>
 /** Another person's PIN on this tablet, whoever is signed in on it. */
 export async function secondByPin(page: Page, server: Server, personId: string): Promise<void> {
   await page
-    .getByRole('button', { name: /^Second signature/ })
+    .getByRole('button', { name: /^Give second signature/ })
     .first()
     .click()
-  const dialog = page.getByRole('dialog', { name: 'Second signature' })
+  const dialog = page.getByRole('dialog', { name: 'Give second signature' })
   await dialog.getByRole('button', { name: nameOf(server, personId) }).click()
   await pressDigits(dialog.getByRole('group', { name: 'PIN' }), pinOf(server, personId))
   await dialog.getByRole('button', { name: `Give second signature as ${nameOf(server, personId)}` }).click()

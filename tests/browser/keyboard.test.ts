@@ -54,7 +54,7 @@ test('a class A joint, from sign-in to signature, by keyboard alone', async () =
   await press(page, page.getByRole('heading', { name: number, exact: true }).getByRole('link'))
   await page.getByRole('heading', { level: 1, name: number }).waitFor()
   await press(page, page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Bench' }))
-  await page.getByRole('heading', { level: 1, name: 'What can I do here?' }).waitFor()
+  await page.getByRole('heading', { level: 1, name: 'What can I work on?' }).waitFor()
   await press(page, page.getByRole('link', { name: /^B1 / }))
   await stands(page)
   await press(page, page.getByRole('button', { name: 'Claim step' }))
@@ -88,9 +88,9 @@ test('a class A joint, from sign-in to signature, by keyboard alone', async () =
   await page.getByText('Suvi Hale signed').first().waitFor()
 
   // Escape closes a dialog and gives the focus back to what opened it.
-  const opener = page.getByRole('button', { name: /^Second signature/ }).first()
+  const opener = page.getByRole('button', { name: /^Give second signature/ }).first()
   await press(page, opener)
-  await page.getByRole('dialog', { name: 'Second signature' }).waitFor()
+  await page.getByRole('dialog', { name: 'Give second signature' }).waitFor()
   await page.keyboard.press('Escape')
   await expect.poll(() => hasFocus(opener), { timeout: SOON_MS }).toBe(true)
   await command(office, jobId, { type: 'SecondSignStep', stepId: 'B1' })

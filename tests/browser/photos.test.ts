@@ -182,7 +182,7 @@ test('a picture the server will not have stays in sight with its sentence, throu
   await page.getByText('A photo was not taken over.').scrollIntoViewIfNeeded()
   await doer.shot('photo-refused')
   await page.getByRole('button', { name: 'Delete photo' }).click()
-  await page.getByRole('button', { name: 'Delete it for good' }).click()
+  await page.getByRole('button', { name: 'Yes, delete this photo' }).click()
   await page.getByText('live', { exact: true }).waitFor()
   expect(await page.getByText('A photo was not taken over.').count()).toBe(0)
   // What the log says of it stays: the place still waits for its picture.

@@ -169,7 +169,7 @@ async function takesItIn(device: Device): Promise<void> {
   await page.getByRole('button', { name: 'Export it as a file' }).click()
   expect((await download).suggestedFilename()).toBe('tern-r3-torques-1.json')
   await page.getByRole('link', { name: 'Back to the library' }).click()
-  await page.getByRole('link', { name: 'Go on with Tern R3 torques' }).click()
+  await page.getByRole('link', { name: 'Continue this draft: Tern R3 torques' }).click()
   await page.getByRole('button', { name: 'Add to library' }).click()
   await page.waitForURL(/\/shop\/plans\/tern-r3-torques\/1$/)
   await page.locator('summary').filter({ hasText: 'Flywheel' }).click()

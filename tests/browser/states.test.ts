@@ -166,7 +166,9 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
     await standSigned(all, jobId, Date.now() - 40 * MINUTE)
     const device = await bench('tom', 'A2')
     await station(device.page, /^Sign/).click()
-    const look = device.page.getByRole('button', { name: 'I have looked at my own work again' })
+    const look = device.page.getByRole('button', {
+      name: 'Give second signature on my own work: I have looked again',
+    })
     await look.waitFor()
     await held(device, 'own-look')
     await look.click()

@@ -58,7 +58,7 @@ describe.each(Object.keys(SIZES) as Size[])(
       const presses = await countPresses(page)
       await rowOf(page, number).getByRole('link').click()
       await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Bench' }).click()
-      await page.getByRole('heading', { level: 1, name: 'What can I do here?' }).waitFor()
+      await page.getByRole('heading', { level: 1, name: 'What can I work on?' }).waitFor()
       await page.getByRole('button', { name: 'Claim step B1' }).click()
       await toThePad(page, size)
       expect(await presses()).toBe(size === 'phone' ? MOST : MOST - 1)
@@ -85,7 +85,7 @@ test('whoever holds a step goes on with it in one press from the board', async (
   await command(device, jobId, { type: 'ClaimStep', stepId: 'B1' })
   const { page } = device
   const presses = await countPresses(page)
-  await page.getByRole('link', { name: new RegExp(`^Go on: ${number}`) }).click()
+  await page.getByRole('link', { name: new RegExp(`^Continue: ${number}`) }).click()
   await scaleAsked(page).waitFor()
   expect(await presses()).toBe(1)
   // One tap a head: nothing is asked between two of them.

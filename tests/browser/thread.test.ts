@@ -109,9 +109,9 @@ describe('the whole thread', () => {
     const second = await shop.deviceOf('bram', { size: 'phone' })
     await toBench(second, jobId, 'B1')
     await says(second.page.getByRole('main'), `claimed by`)
-    expect(await second.page.getByRole('button', { name: /^Second signature/ }).count()).toBe(0)
+    expect(await second.page.getByRole('button', { name: /^Give second signature/ }).count()).toBe(0)
     await signButton(doer.page).click()
-    await second.page.getByRole('button', { name: 'I have looked: give second signature' }).click()
+    await second.page.getByRole('button', { name: 'Give second signature: I have looked' }).click()
     await doer.page.getByText('This step is done and signed.').waitFor()
     expect(await doer.page.getByText('by PIN on this tablet').count()).toBe(0)
     const writer = await shop.deviceOf('hattie', { size: 'office' })
@@ -132,7 +132,7 @@ describe('the whole thread', () => {
     await lead.page.getByRole('button', { name: /^Give second signature/ }).click()
     const look = lead.page.getByRole('dialog', { name: /^B1/ })
     await says(look, '90 N·m clicked')
-    await look.getByRole('button', { name: 'I have looked: give second signature' }).click()
+    await look.getByRole('button', { name: 'Give second signature: I have looked' }).click()
     await expect
       .poll(() => record(lead.page).getByRole('row').nth(1).getByTitle('Odile Marrow').count(), {
         timeout: SOON_MS,

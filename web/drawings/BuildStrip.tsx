@@ -105,7 +105,7 @@ export function stripWords(
     ...say('Stopped', ids('stopped')),
     ...say('Waiting for a cure', curing),
     ...say('Left out, due later', leftOut),
-    ...say('Waiting for a second signature', ids('awaiting_second')),
+    ...say('Needs a second signature', ids('awaiting_second')),
     ...say('Ready', ids('ready')),
   ].join(' ')
 }

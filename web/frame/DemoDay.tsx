@@ -96,7 +96,7 @@ export default function DemoDay(props: { onClose(): void }) {
             in again.
           </p>
           <Button variant="rust" onClick={() => act({ do: 'restart', run: demo.state()?.run ?? '' })}>
-            Begin anew
+            Yes, start the day over
           </Button>
           <Button variant="quiet" onClick={() => setSure(false)}>
             Cancel

@@ -5,6 +5,7 @@ import type { Plan } from '../../shared/plan/types'
 import './plan-cautions.css'
 import { format } from '../format'
 import { useShop } from '../live/live'
+import { cautionFix, placeWords } from './plan-place'
 
 interface PlanCautionsProps {
   plan: Plan
@@ -35,8 +36,8 @@ export function PlanCautions(props: PlanCautionsProps) {
             <For each={cautions()}>
               {({ problem, fix, path }) => (
                 <li class="caution">
-                  <b>{problem}.</b> It may be meant so; if not: {fix}{' '}
-                  <span class="small pencil path">{path}</span>
+                  <span class="small pencil">{placeWords(props.plan, path)}</span> <b>{problem}.</b>{' '}
+                  {cautionFix(fix)}
                 </li>
               )}
             </For>

@@ -62,7 +62,7 @@ export const latest = (plans: Shop['plans']): Plan[] =>
 /** `50 steps, 180 fasteners, 74 of class A, about 29 h of work`. */
 export function countWords(plan: Plan): string {
   const all = counts(plan)
-  return `${counted(all.steps, 'step')}, ${counted(all.fasteners, 'fastener')}, ${all.byClass.A || 'none'} of class A, about ${format.duration(all.minutes.likely)} of work`
+  return `${counted(all.steps, 'step')}, ${counted(all.fasteners, 'fastener')}, ${all.byClass.A || 'none'} of class A, ${all.minutes.likely > 0 ? `about ${format.duration(all.minutes.likely)} of work` : 'no working time given'}`
 }
 
 /** Where one is looked at. */

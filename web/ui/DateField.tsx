@@ -16,7 +16,9 @@ interface DateFieldProps {
   onValue(value: string): void
 }
 
-export const DateField = (props: DateFieldProps) => <Field {...props} type="date" />
+export const DateField = (props: DateFieldProps) => (
+  <Field {...props} type="date" shown={props.value === '' ? 'no date' : format.date(props.value)} />
+)
 
 interface DateTimeFieldProps extends Omit<DateFieldProps, 'value' | 'min' | 'onValue'> {
   value: number | undefined
@@ -30,6 +32,10 @@ export function DateTimeField(props: DateTimeFieldProps) {
   const [field] = splitProps(props, ['label', 'hint', 'error', 'required'])
   const [day, setDay] = createSignal(props.value === undefined ? '' : calendar.dayOf(props.value))
   const [time, setTime] = createSignal(props.value === undefined ? '' : calendar.timeOf(props.value))
+  const shownTime = () => {
+    const at = instantOf(calendar, day(), time())
+    return at === undefined || time() === '' ? time() || 'no time' : format.time(at)
+  }
   const tell = () => props.onValue(instantOf(calendar, day(), time()))
   return (
     <>
@@ -46,6 +52,7 @@ export function DateTimeField(props: DateTimeFieldProps) {
           label="At what time, if known"
           type="time"
           value={time()}
+          shown={shownTime()}
           onValue={(value) => {
             setTime(value)
             tell()

@@ -8,12 +8,14 @@ interface FieldProps extends JSX.InputHTMLAttributes<HTMLInputElement> {
   error?: string
   /** Several lines. */
   long?: boolean
+  /** What stands in it while nobody is typing: of a date, which a browser would write in its own order. */
+  shown?: string
   onValue(value: string): void
 }
 
 export function Field(props: FieldProps) {
   const id = createUniqueId()
-  const [own, rest] = splitProps(props, ['label', 'hint', 'error', 'long', 'onValue'])
+  const [own, rest] = splitProps(props, ['label', 'hint', 'error', 'long', 'shown', 'onValue'])
   const shared = () => ({
     id,
     'aria-describedby': own.hint || own.error ? `${id}-more` : undefined,
@@ -25,7 +27,19 @@ export function Field(props: FieldProps) {
       <Show
         when={own.long}
         fallback={
-          <input {...shared()} {...rest} onInput={(event) => own.onValue(event.currentTarget.value)} />
+          <div class="field-line">
+            <input
+              {...shared()}
+              {...rest}
+              classList={{ 'shown-ours': own.shown !== undefined }}
+              onInput={(event) => own.onValue(event.currentTarget.value)}
+            />
+            <Show when={own.shown !== undefined}>
+              <span class="field-shown" aria-hidden="true">
+                {own.shown}
+              </span>
+            </Show>
+          </div>
         }
       >
         <textarea

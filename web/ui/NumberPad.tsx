@@ -9,8 +9,9 @@ import './pad.css'
 interface NumberPadProps {
   value: string
   onChange(value: string): void
-  /** The Enter key; without it the pad has none. */
+  /** Enter on a keyboard. */
   onEnter?(): void
+  /** Of a key for it; without it the pad has none, because the page has its own button. */
   enterLabel?: string
   /** Offers a point. */
   decimal?: boolean
@@ -77,9 +78,9 @@ export function NumberPad(props: NumberPadProps) {
         >
           {format.shop.decimalMark}
         </button>
-      ) : props.onEnter ? (
+      ) : props.enterLabel ? (
         <button type="button" class="word" disabled={props.disabled} onClick={() => props.onEnter?.()}>
-          {props.enterLabel ?? 'Enter'}
+          {props.enterLabel}
         </button>
       ) : (
         <span />

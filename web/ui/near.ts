@@ -27,6 +27,8 @@ export interface Near {
   part(when?: 'last'): Accessor<boolean>
 }
 
+const DRAWN: Waiting = { drawn: () => true, place: () => undefined }
+
 export const NearContext = createContext<Near>()
 
 export function useNear(): Near {
@@ -35,7 +37,8 @@ export function useNear(): Near {
   return near
 }
 
-export function createNear(): Near {
+/** `atOnce`: so many lines are drawn with the page itself, so that none of its first screen comes in empty. */
+export function createNear({ atOnce = 0 } = {}): Near {
   const printing = createPrinting()
   const parts = new Set<() => void>()
   const last = new Set<() => void>()
@@ -43,6 +46,7 @@ export function createNear(): Near {
   /** Lines that are near, with how far from the middle of the screen. */
   const due = new Map<Element, number>()
   let rowsInAll = 0
+  let linesInAll = 0
   let frame: number | undefined
 
   const observer = new IntersectionObserver(
@@ -95,6 +99,8 @@ export function createNear(): Near {
       return () => come() || printing()
     },
     line(rows) {
+      linesInAll += 1
+      if (linesInAll <= atOnce) return DRAWN
       rowsInAll += rows
       onCleanup(() => {
         rowsInAll -= rows

@@ -70,7 +70,12 @@ export function secondSignStep(
   const person = personOf(context)
   const cls = classAsked(job, step)
   if (!person || !maySecondSign(person, cls, job.plan.family))
-    return no('not_entitled_to_second', { stepId: step.id, class: cls, family: job.plan.family })
+    return no('not_entitled_to_second', {
+      stepId: step.id,
+      by: context.by,
+      class: cls,
+      family: job.plan.family,
+    })
   const open = fastenersOpen(job, view)
   if (open) return open
   if (context.sawVersion !== undefined && context.sawVersion < stepState(job, step.id).touchedAt)

@@ -181,7 +181,7 @@ describe('words on it', () => {
       cell('C1', 2, 10),
     ]
     expect(stripWords(cells, (id) => id)).toBe(
-      '2 of 5 steps signed. In work: B1 by bo. Flagged: B1. Waiting for a second signature: A2. Ready: B2.',
+      '2 of 5 steps signed. In work: B1 by bo. Flagged: B1. Needs a second signature: A2. Ready: B2.',
     )
   })
 })

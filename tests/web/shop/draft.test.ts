@@ -17,9 +17,10 @@ import {
   removeStep,
   withLimits,
 } from '../../../web/pages/shop/draft/draft-plan'
-import { finishOf, fixWords, placeInPlan, placeWords, within } from '../../../web/pages/shop/draft/finish'
+import { finishOf, placeInPlan, within } from '../../../web/pages/shop/draft/finish'
 import { judgedPass, printedPasses } from '../../../web/pages/shop/draft/judged'
 import { draftShelf, memoryShelf } from '../../../web/pages/shop/draft/shelf'
+import { fixWords, placeWords } from '../../../web/shop/plan-place'
 import { joint, planOf, step } from '../../shop/plan'
 import { figures } from '../../shop/words'
 
@@ -181,7 +182,7 @@ describe('the check of a draft', () => {
     expect(placeInPlan(fault?.path ?? '')).toEqual({ step: 1, joint: 0, part: 'interruption' })
     // The check speaks of the file; here a list is chosen from.
     expect(fixWords(fault?.fix ?? '')).toBe('Say what to do when it is interrupted once an angle is turned.')
-    expect(placeWords(angled, fault?.path ?? '')).toBe('T2 New step: New joint')
+    expect(placeWords(angled, fault?.path ?? '')).toBe('T2 New step: New joint, when it is interrupted')
     expect(within(finishOf(angled).faults, 1, 0)).toHaveLength(1)
     expect(within(finishOf(angled).faults, 0)).toEqual([])
     const said = changeJoint(angled, 1, 0, {

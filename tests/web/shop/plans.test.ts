@@ -2,9 +2,10 @@
 import { describe, expect, test } from 'vitest'
 import { readPlanText } from '../../../shared/plan/schema'
 import type { Joint, Plan } from '../../../shared/plan/types'
-import { excerpt, keysOf, placeOf, withAsPrinted } from '../../../web/pages/shop/fault-place'
+import { excerpt, placeOf, withAsPrinted } from '../../../web/pages/shop/fault-place'
 import { figuresOf, interruptionWords, mapLabel, plannedHeads } from '../../../web/pages/shop/plan-look'
 import { countWords, editions, latest } from '../../../web/shop/plan-library'
+import { keysOf, placeWords } from '../../../web/shop/plan-place'
 import { figures } from '../../shop/words'
 import { PLAN } from '../../shop/yard'
 
@@ -43,6 +44,19 @@ describe('the place of a fault', () => {
       'torqueNm',
     ])
     expect(keysOf('the plan')).toEqual([])
+  })
+
+  test('in words, without a path or an id of the file', () => {
+    const joint = PLAN.steps.findIndex(({ joints }) => joints.length > 0)
+    const { id, title, joints } = PLAN.steps[joint] as (typeof PLAN.steps)[number]
+    expect(placeWords(PLAN, `steps[${joint}] ${id} › joints[0] ${joints[0]?.id} › passes[1].torqueNm`)).toBe(
+      `${id} ${title}: ${joints[0]?.title}, pass 2, torque`,
+    )
+    expect(placeWords(PLAN, `steps[${joint}] ${id} › minutes.low`)).toBe(`${id} ${title}: minutes, lowest`)
+    expect(placeWords(PLAN, 'the plan')).toBe('The plan')
+    // Of a file that is no plan yet, as far as it can be followed.
+    expect(placeWords({ steps: [{}] }, 'steps[0].joints')).toBe('Step 1: joints')
+    expect(placeWords(undefined, 'line 4, column 7')).toBe('Line 4')
   })
 
   test.each([

@@ -127,6 +127,21 @@ describe('what is drawn when', () => {
     dispose()
   })
 
+  test('a screenful is drawn with the page itself, and counts for no turn', () => {
+    createRoot((dispose) => {
+      const near = createNear({ atOnce: 2 })
+      const lines = Array.from({ length: 4 }, () => {
+        const line = near.line(100)
+        line.place(new Line() as unknown as HTMLElement)
+        return line.drawn
+      })
+      expect(which(lines)).toBe('drawn drawn waits waits')
+      expect(watched.size).toBe(2)
+      expect(frames).toEqual([])
+      dispose()
+    })
+  })
+
   test('a print draws everything, and the screen is as before afterwards', () => {
     const { words, parts, lines, dispose } = page()
     dispatchEvent(new Event('beforeprint'))

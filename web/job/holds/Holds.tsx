@@ -1,8 +1,8 @@
 /** Open holds. Full: each with what it waits for, when, which steps; compact: those of one step, cleared with one press. */
 import { createMemo, For, Show } from 'solid-js'
-import { HOLD_KINDS } from '../../../shared/job/kinds'
+import { HOLD_KINDS, holdWords } from '../../../shared/job/kinds'
 import type { Hold } from '../../../shared/job/types'
-import { lowerFirst } from '../../../shared/words'
+import { ended, lowerFirst, upperFirst } from '../../../shared/words'
 import { format } from '../../format'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
@@ -58,8 +58,12 @@ export function StepHolds(props: { stepId: string }) {
         <section class="stop stack" aria-label="On hold">
           <h2>On hold: {HOLD_KINDS[hold.kind].word}</h2>
           <p>
-            {hold.what}, {expectedWords(hold, now(), words)}. <Stripe person={hold.raised.by} />{' '}
-            {words.moment(hold.raised.doneAt)}
+            {upperFirst(
+              isLate(hold, now())
+                ? `${ended(hold.what)} ${upperFirst(expectedWords(hold, now(), words))}.`
+                : holdWords(hold, words),
+            )}{' '}
+            <Stripe person={hold.raised.by} /> {words.moment(hold.raised.doneAt)}
           </p>
           <p class="small">The step cannot be claimed or signed until the hold is cleared.</p>
           <Show

@@ -84,7 +84,7 @@ function RefusedButtons(props: { sha256: string }) {
     <div>
       <Button onClick={() => photos.retry(props.sha256)}>Send again</Button>
       <Button variant="quiet" onClick={() => (sure() ? photos.giveUp(props.sha256) : setSure(true))}>
-        {sure() ? 'Delete it for good' : 'Delete photo'}
+        {sure() ? 'Yes, delete this photo' : 'Delete photo'}
       </Button>
     </div>
   )

@@ -199,13 +199,23 @@ export function countLines(lines: readonly AuditLine[]): Counted {
   return all
 }
 
-/** `180 fasteners, 262 readings: 96 signed off, 4 final, 80 open`. */
-export function countWords(all: Counted): string {
+/** `180 fasteners, 262 readings: 96 signed off, 80 open; 6 looked at again: 6 open`. A re-check counts no fastener twice. */
+export function countWords(lines: readonly AuditLine[]): string {
+  const fitted = lines.filter(({ recheckOf }) => recheckOf === undefined)
+  const again = lines.filter(({ recheckOf }) => recheckOf !== undefined)
+  const all = countLines(fitted)
+  const readings = counted(countLines(lines).entries, 'reading')
+  const words = withVerdicts(`${counted(all.fasteners, 'fastener')}, ${readings}`, all)
+  return again.length === 0
+    ? words
+    : `${words}; ${withVerdicts(`${again.length} looked at again`, countLines(again))}`
+}
+
+function withVerdicts(words: string, all: Counted): string {
   const verdicts = (['proven', 'accepted', 'final', 'flagged', 'open'] as const)
     .filter((verdict) => all[verdict] > 0)
     .map((verdict) => `${all[verdict]} ${verdict === 'proven' ? 'signed off' : verdict}`)
-  const base = `${counted(all.fasteners, 'fastener')}, ${counted(all.entries, 'reading')}`
-  return verdicts.length > 0 ? `${base}: ${verdicts.join(', ')}` : base
+  return verdicts.length > 0 ? `${words}: ${verdicts.join(', ')}` : words
 }
 
 /** People and wrenches that occur in the record, for the filter's lists. */

@@ -4,6 +4,7 @@ import type { Job, PlannedJob, Waived, Waiver } from '../../../shared/job/types'
 import { readingById } from '../../../shared/job/verdicts'
 import { indexPlan } from '../../../shared/plan/read'
 import { unitAfter } from '../../../shared/units'
+import { upperFirst } from '../../../shared/words'
 import { format } from '../../format'
 
 interface WaiverLine {
@@ -21,15 +22,16 @@ export function waiverLines(job: PlannedJob): WaiverLine[] {
   }))
 }
 
-/** As the trail names it, and a measurement by its title and place. */
+/** As the trail names it, as a line of its own; and a measurement by its title and place. */
 export function waivedWords(job: Job, what: Waived): string {
-  if (what.kind !== 'measurement') return waivedName(job, what)
+  const name = () => upperFirst(waivedName(job, what).replace(/^that /, ''))
+  if (what.kind !== 'measurement') return name()
   const entry = entryOf(job, what.entryId)
   const step = entry && job.plan && indexPlan(job.plan).stepById.get(entry.stepId)
   const measurement = step?.measurements.find(({ id }) => id === entry?.measurementId)
   return entry && measurement
     ? `${measurement.title}, ${entry.place}: ${format.number(entry.value, 6)}${unitAfter(measurement.unit)}`
-    : waivedName(job, what)
+    : name()
 }
 
 const entryOf = (job: Job, entryId: string) =>

@@ -82,7 +82,7 @@ export default function ReleaseDialog(props: { kind: ReleaseKind; onClose(): voi
                 class="button main wide"
                 href={recordHref(scope.job().id, (event() as { number: string }).number)}
               >
-                See and print the record
+                The record
               </A>
             </>
           )}

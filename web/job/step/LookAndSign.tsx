@@ -22,6 +22,7 @@ import { useJobDialogs } from '../dialogs'
 import { PassBar } from '../record/PassBar'
 import { checkWords, reachedWords } from '../record/rows'
 import { useJob, whoMaySecond } from '../scope'
+import { GIVE_SECOND_NOW, SECOND_STATES } from './second-words'
 import { stepView } from './step-view'
 import { fastenerWords } from './step-words'
 import './look.css'
@@ -95,9 +96,12 @@ export default function LookAndSign(props: LookProps) {
                       <Show
                         when={refusal()}
                         fallback={
-                          <Button variant="main" wide onClick={sign}>
-                            I have looked: give second signature
-                          </Button>
+                          <>
+                            <p>{SECOND_STATES}</p>
+                            <Button variant="main" wide onClick={sign}>
+                              {GIVE_SECOND_NOW}
+                            </Button>
+                          </>
                         }
                       >
                         {(no) => (

@@ -44,7 +44,7 @@ export function clockView(job: PlannedJob, step: AdoptedStep, now: number, words
     case 'not_started':
       return {
         state: 'not_started',
-        line: `${upperFirst(product)}: last fastener in within ${minutes} min of the first bead.`,
+        line: `${upperFirst(product)}: last fastener in within ${within} of the first bead.`,
         press: { does: 'start', label: 'First bead laid' },
       }
     case 'open':

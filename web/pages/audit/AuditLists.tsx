@@ -4,22 +4,19 @@ import { flaggedReadings, signBeforeHidden, unitSlips } from '../../../shared/au
 import { flagWords } from '../../../shared/job/kinds'
 import { isWaived } from '../../../shared/job/verdicts'
 import { listed, positionsInWords } from '../../../shared/words'
-import { useJobDialogs } from '../../job/dialogs'
 import { reachedWords } from '../../job/record/rows'
 import { positionName as namedPosition } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
-import { Button } from '../../ui/Button'
 import { createSame } from '../../ui/same'
 import { Entry, List } from './AuditList'
 import { awaitsWords, coversWords, coverWords, foldSlips, groupFlagged, slipWords } from './awaiting-words'
 import { DeviationEntry } from './DeviationEntry'
 import { numbersOff } from './deviations'
-import { AcceptButton, ToBench } from './EntryWays'
+import { AcceptButton, LookButton, ToBench } from './EntryWays'
 
 export function SignBeforeHidden() {
   const scope = useJob()
-  const open = useJobDialogs()
   // A missing second signature that was waived is owed by nobody any more.
   const list = createSame(() =>
     signBeforeHidden(scope.job()).filter(
@@ -27,8 +24,6 @@ export function SignBeforeHidden() {
         awaits !== 'second' || !isWaived(scope.job(), { kind: 'second', stepId: step.id, setId: set }),
     ),
   )
-  const mayLook = (stepId: string, setId: string) =>
-    scope.may({ type: 'SecondSignStep', stepId, setId }) === undefined
   return (
     <List
       title="Sign before it is covered"
@@ -43,13 +38,7 @@ export function SignBeforeHidden() {
             late={set.hiddenBy.length > 0}
             ways={
               <Show when={set.awaits === 'second'} fallback={<ToBench stepId={set.step.id} />}>
-                <Button
-                  variant={mayLook(set.step.id, set.set) ? 'main' : undefined}
-                  onClick={() => open({ dialog: 'look', stepId: set.step.id, setId: set.set })}
-                >
-                  {mayLook(set.step.id, set.set) ? 'Give second signature' : 'Look'}
-                  <span class="unseen">, {set.step.id}</span>
-                </Button>
+                <LookButton stepId={set.step.id} setId={set.set} />
               </Show>
             }
           >
@@ -105,7 +94,7 @@ export function FlaggedReadings() {
             late={group.hidden}
             ways={
               <>
-                <ToBench stepId={group.step.id} words="Put right" />
+                <ToBench stepId={group.step.id} />
                 <AcceptButton what={group.readings.map(waivedReading)} of={group.jointTitle} />
               </>
             }
@@ -154,7 +143,7 @@ export function UnitSlips() {
             <Entry
               id={line.step.id}
               settled={!line.stands}
-              ways={line.stands ? <ToBench stepId={line.step.id} words="Put right" /> : undefined}
+              ways={line.stands ? <ToBench stepId={line.step.id} /> : undefined}
             >
               <p>
                 <b>{line.jointTitle}</b>

@@ -9,7 +9,7 @@ export function DeviationEntry(props: { deviation: Deviation; says?: string }) {
       id={props.deviation.stepId}
       ways={
         <>
-          <ToBench stepId={props.deviation.stepId} words="Put right" />
+          <ToBench stepId={props.deviation.stepId} />
           <AcceptButton what={props.deviation.what} of={props.deviation.title} />
         </>
       }

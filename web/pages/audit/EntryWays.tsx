@@ -5,15 +5,32 @@ import type { Waived } from '../../../shared/job/types'
 import { benchHref } from '../../hrefs'
 import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
+import { GIVE_SECOND } from '../../job/step/second-words'
 import { Button } from '../../ui/Button'
 
-export function ToBench(props: { stepId: string; words?: string }) {
+export function ToBench(props: { stepId: string }) {
   const scope = useJob()
   return (
     <A class="button" href={benchHref(scope.job().id, props.stepId)}>
-      {props.words ?? 'To the bench'}
-      <span class="unseen">, {props.stepId}</span>
+      To the bench<span class="unseen">, {props.stepId}</span>
     </A>
+  )
+}
+
+/** What a second signature covers: to give it, or for who may not, to look at. */
+export function LookButton(props: { stepId: string; setId: string }) {
+  const scope = useJob()
+  const open = useJobDialogs()
+  const mayGive = () =>
+    scope.may({ type: 'SecondSignStep', stepId: props.stepId, setId: props.setId }) === undefined
+  return (
+    <Button
+      variant={mayGive() ? 'main' : undefined}
+      onClick={() => open({ dialog: 'look', stepId: props.stepId, setId: props.setId })}
+    >
+      {mayGive() ? GIVE_SECOND : 'Show readings'}
+      <span class="unseen">, {props.stepId}</span>
+    </Button>
   )
 }
 

@@ -4,7 +4,7 @@ import { createMemo, Show } from 'solid-js'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { EngineFacts } from '../../job/JobHead'
-import { countLines, countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
+import { countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
 import type { AuditLine } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { Fact } from '../../ui/Fact'
@@ -46,7 +46,7 @@ export function PrintHead(props: PrintHeadProps) {
               .join(', ')}
           </Fact>
         </Show>
-        <Fact term="Whole record">{countWords(countLines(props.lines))}</Fact>
+        <Fact term="Whole record">{countWords(props.lines)}</Fact>
         <Show when={!isEmpty(props.query)}>
           <Fact term="Shown here">{props.shown} (a part of the record)</Fact>
         </Show>

@@ -1,6 +1,7 @@
 /** Narrows the record: by words, verdict, person, wrench, stage and joint; says what is shown of how much. */
 import { createMemo, Show } from 'solid-js'
-import { countLines, countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
+import { counted } from '../../../shared/words'
+import { countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
 import { type AuditLine, VERDICTS, type Verdict } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
@@ -86,9 +87,12 @@ export function RecordFilterBar(props: RecordFilterProps) {
         onValue={(wrench) => set({ wrench: chosen(wrench) })}
       />
       <p class="filter-count" role="status">
-        {countWords(countLines(props.shown))}
+        {countWords(props.shown)}
         <Show when={!isEmpty(props.query)}>
-          <span class="pencil">, of {props.lines.length}</span>{' '}
+          <span class="pencil">
+            ; the whole record has{' '}
+            {counted(props.lines.filter(({ recheckOf }) => !recheckOf).length, 'fastener')}.
+          </span>{' '}
           <button type="button" class="text-button" onClick={() => props.onChange({})}>
             Show all
           </button>

@@ -15,7 +15,7 @@ import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { createSame } from '../../ui/same'
 import { Entry, List } from './AuditList'
-import { AcceptButton, ToBench } from './EntryWays'
+import { AcceptButton, LookButton, ToBench } from './EntryWays'
 import {
   type ReleaseView,
   releaseLines,
@@ -124,11 +124,7 @@ function Ways(props: { against: Against }) {
           case 'bench':
             return <ToBench stepId={way.stepId} />
           case 'look':
-            return (
-              <Button onClick={() => open({ dialog: 'look', stepId: way.stepId, setId: way.setId })}>
-                Look<span class="unseen">, {id()}</span>
-              </Button>
-            )
+            return <LookButton stepId={way.stepId} setId={way.setId} />
           case 'settle':
             return (
               <Show when={scope.leads()}>

@@ -7,14 +7,7 @@ import { EngineLine, JobHead } from '../../job/JobHead'
 import { JobProvider } from '../../job/JobProvider'
 import { RefusedEntries } from '../../job/RefusedEntries'
 import { RecordGroup } from '../../job/record/RecordGroup'
-import {
-  countLines,
-  countWords,
-  EMPTY_QUERY,
-  groupsOf,
-  type Query,
-  searchRecord,
-} from '../../job/record/rows'
+import { countWords, EMPTY_QUERY, groupsOf, type Query, searchRecord } from '../../job/record/rows'
 import { auditLines } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { EmptyState } from '../../ui/EmptyState'
@@ -110,7 +103,7 @@ function Record(props: { onNext(): void }) {
   onCleanup(() => window.removeEventListener('beforeprint', beforePrint))
   return (
     <section class="record" aria-labelledby="record-head">
-      <PrintHead query={query()} lines={lines()} shown={countWords(countLines(shown()))} at={printedAt()} />
+      <PrintHead query={query()} lines={lines()} shown={countWords(shown())} at={printedAt()} />
       <h2 class="ruled" id="record-head">
         The record
       </h2>
@@ -142,11 +135,11 @@ function NoRecord() {
   return (
     <EmptyState title="Nothing to audit yet">
       <p>
-        Every fastener is listed here, pass by pass, once this engine has a plan. A supervisor chooses one on
+        Every fastener is listed here, pass by pass, once this engine has a plan. A supervisor adopts one on
         the engine page.
       </p>
       <a class="button" href={engineHref(scope.job().id)}>
-        To the engine page
+        To the engine
       </a>
     </EmptyState>
   )

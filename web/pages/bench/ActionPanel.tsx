@@ -10,6 +10,7 @@ import { Answer } from './HeadPrompt'
 import { CuringWords } from './HoleCures'
 import { HoleStop } from './HoleNotes'
 import { holeView } from './holes'
+import { NextStation } from './NextStation'
 import type { Phase } from './phase'
 import { RestartPanel } from './RestartPanel'
 import { RoundDone } from './RoundDone'
@@ -82,7 +83,7 @@ export function ActionPanel() {
               </Show>
               <Show when={phase().how === 'clicked' && !bench.narrow()}>
                 <Button wide onClick={bench.reenterScale}>
-                  Enter the scale again
+                  Scale again
                 </Button>
               </Show>
             </>
@@ -190,11 +191,7 @@ function Onward(props: { next: BenchTarget | undefined }) {
       when={words()}
       fallback={
         <Show when={after()} fallback={<p>All of this step is done and signed.</p>}>
-          {(station) => (
-            <Button variant="main" wide class="tall" onClick={() => bench.openStation(station().key)}>
-              {station().kind === 'sign' ? 'Next: sign step' : `Next: ${station().title.toLowerCase()}`}
-            </Button>
-          )}
+          {(station) => <NextStation station={station()} main />}
         </Show>
       }
     >

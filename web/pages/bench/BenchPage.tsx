@@ -9,6 +9,7 @@ import { StepDeferrals } from '../../job/deferrals/Deferrals'
 import { StepHolds } from '../../job/holds/Holds'
 import { RefusedStops } from '../../job/RefusedEntries'
 import { useJob } from '../../job/scope'
+import { GIVE_SECOND } from '../../job/step/second-words'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
@@ -29,6 +30,7 @@ import { JointPanel } from './JointPanel'
 import { LeavePanel } from './LeavePanel'
 import { LookWaiting } from './LookWaiting'
 import { MeasureDialog, MeasureEntry, MeasurePanel } from './MeasurePanel'
+import { NextStation } from './NextStation'
 import { NotesPanel } from './NotesPanel'
 import { OddReadings, Waiting } from './Notices'
 import { StationRow } from './PassRow'
@@ -151,7 +153,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
                 <Match when={isDone(scope.planned(), props.step)}>
                   <p class="sentence">This step is done and signed.</p>
                   <A class="button main wide tall" href={benchHref(scope.job().id)}>
-                    What comes next on {scope.job().number}
+                    What can I work on?
                   </A>
                 </Match>
                 <Match when={signed()}>
@@ -160,7 +162,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
                   </p>
                   <Show when={bench.station().kind !== 'sign'}>
                     <Button variant="main" wide class="tall" onClick={() => bench.openStation('sign')}>
-                      Second signature
+                      {GIVE_SECOND}
                     </Button>
                   </Show>
                 </Match>
@@ -224,15 +226,7 @@ export function BenchPage(props: { step: AdoptedStep }) {
       bench.stations().find((station) => !station.done && station.key !== bench.station().key)
     return (
       <Show when={next()}>
-        {(station) => (
-          <Button
-            wide
-            variant={bench.station().done ? 'main' : undefined}
-            onClick={() => bench.openStation(station().key)}
-          >
-            Next: {station().title}
-          </Button>
-        )}
+        {(station) => <NextStation station={station()} main={bench.station().done} />}
       </Show>
     )
   }

@@ -61,7 +61,7 @@ export function ClaimPanel() {
                 </p>
               </Show>
               <A class="button wide" href={benchHref(scope.planned().id)}>
-                What else can I do here?
+                What can I work on?
               </A>
             </>
           }

@@ -89,8 +89,10 @@ export function Covered(props: { view: SetView }) {
           <For each={bench.step().gates}>
             {(gate) => (
               <li>
-                <strong>{gateDone(scope.planned(), bench.step(), gate, bench.now()) ? 'So' : 'Open'}</strong>:{' '}
-                {gate.text}
+                <strong>
+                  {gateDone(scope.planned(), bench.step(), gate, bench.now()) ? 'Checked' : 'Open'}
+                </strong>
+                : {gate.text}
               </li>
             )}
           </For>

@@ -2,6 +2,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import { setViews } from '../../../shared/job/verdicts'
 import { useJob } from '../../job/scope'
+import { GIVE_SECOND } from '../../job/step/second-words'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
@@ -27,7 +28,7 @@ export function LookWaiting() {
             fallback={<p class="small">It becomes a signature with their PIN, when the signal is back.</p>}
           >
             <Button variant="main" wide onClick={() => bench.open({ dialog: 'second', setId: set.id })}>
-              PIN of {scope.words.person(look.personId)}: make it a signature
+              {GIVE_SECOND} as {scope.words.person(look.personId)}
             </Button>
           </Show>
         </section>

@@ -240,7 +240,9 @@ function EntryLine(props: { entry: MeasurementEntry; measurement: Measurement })
           again, or ask the supervisor.
         </p>
       </Show>
-      <Show when={props.entry.struck}>{(struck) => <p class="pencil">Struck: {struck().reason}</p>}</Show>
+      <Show when={props.entry.struck}>
+        {(struck) => <p class="pencil">Crossed out: {struck().reason}</p>}
+      </Show>
       <Show when={props.entry.superseded}>
         <p class="pencil">Measured again since.</p>
       </Show>

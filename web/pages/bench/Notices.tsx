@@ -2,7 +2,7 @@
 import { For, Show } from 'solid-js'
 import { flagWords } from '../../../shared/job/kinds'
 import { numberWords } from '../../../shared/plan/order'
-import { counted, upperFirst } from '../../../shared/words'
+import { counted, fastenersInWords, upperFirst } from '../../../shared/words'
 import { useJob } from '../../job/scope'
 import { useLive } from '../../live/live'
 import { unheldWords } from '../../live/unheld'
@@ -53,14 +53,20 @@ export function OddReadings() {
           </div>
           <Show when={also().size > 0}>
             <p>
-              Also odd:{' '}
-              <For each={[...also()]}>
-                {(position) => (
-                  <button type="button" class="also" onClick={() => bench.showHead(position)}>
-                    {name(position)}
-                  </button>
-                )}
-              </For>
+              Also flagged:{' '}
+              {/* On a phone they would cover the map, where each has its own mark and can be touched. */}
+              <Show
+                when={!bench.narrow()}
+                fallback={`${fastenersInWords(bench.joint()?.fastener ?? '', [...also()])}.`}
+              >
+                <For each={[...also()]}>
+                  {(position) => (
+                    <button type="button" class="also" onClick={() => bench.showHead(position)}>
+                      {name(position)}
+                    </button>
+                  )}
+                </For>
+              </Show>
             </p>
           </Show>
         </section>

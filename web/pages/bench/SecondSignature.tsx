@@ -6,8 +6,9 @@
 import { createSignal, For, Show } from 'solid-js'
 import { stepState } from '../../../shared/job/verdicts'
 import type { Person } from '../../../shared/shop/types'
-import { counted } from '../../../shared/words'
+import { counted, listed } from '../../../shared/words'
 import { useJob } from '../../job/scope'
+import { GIVE_SECOND, SECOND_STATES } from '../../job/step/second-words'
 import { ask, isFailure } from '../../live/http'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
@@ -29,19 +30,25 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
   const [offline, setOffline] = createSignal(false)
   const [busy, setBusy] = createSignal(false)
   const command = { type: 'SecondSignStep' as const, stepId, setId: props.setId }
-  const people = () =>
+  const asked = () =>
     Object.values(scope.shop().people)
-      .map((person) => ({
-        person,
-        why: scope.may(command, {
-          grant: { id: '', by: person.id, sawVersion: scope.confirmed().version },
-        })?.sentence,
-      }))
-      .sort(
-        (a, b) =>
-          Number(a.why !== undefined) - Number(b.why !== undefined) ||
-          a.person.name.localeCompare(b.person.name),
-      )
+      .map((person) => ({ person, refusal: scope.may(command, { as: person.id }) }))
+      .sort((a, b) => a.person.name.localeCompare(b.person.name))
+  const people = () => asked().flatMap(({ person, refusal }) => (refusal ? [] : [person]))
+  /** Why the others may not: one sentence for all who are not entitled. */
+  const others = () => {
+    const refused = asked().flatMap(({ person, refusal }) => (refusal ? [{ person, refusal }] : []))
+    const unentitled = refused.filter(({ refusal }) => refusal.code === 'not_entitled_to_second')
+    const names = unentitled.map(({ person }) => person.name)
+    return [
+      ...new Set(
+        refused
+          .filter(({ refusal }) => refusal.code !== 'not_entitled_to_second')
+          .map(({ refusal }) => refusal.sentence),
+      ),
+      ...(names.length > 0 ? [`${listed(names)} may not give this second signature.`] : []),
+    ]
+  }
   /** Without the server nobody's PIN can be checked: the look is noted, and is no signature yet. */
   const noteLook = (personId: string) => {
     void scope.send({ ...command, type: 'NoteLook', personId })
@@ -81,7 +88,7 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
     props.onClose()
   }
   return (
-    <Dialog open title="Second signature" onClose={props.onClose}>
+    <Dialog open title={GIVE_SECOND} onClose={props.onClose}>
       <Show
         when={who()}
         fallback={
@@ -89,12 +96,11 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
             <p>Who has looked? It must be somebody else who may second-sign this.</p>
             <ul class="people stack">
               <For each={people()}>
-                {({ person, why }) => (
+                {(person) => (
                   <li>
                     <button
                       type="button"
                       class="person"
-                      disabled={why !== undefined}
                       onClick={() => {
                         setError(undefined)
                         setWho(person)
@@ -102,13 +108,11 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
                     >
                       <Stripe person={person.id} name="after" />
                     </button>
-                    <Show when={why}>
-                      <p class="small pencil">{why}</p>
-                    </Show>
                   </li>
                 )}
               </For>
             </ul>
+            <For each={others()}>{(sentence) => <p class="pencil">{sentence}</p>}</For>
           </>
         }
       >
@@ -117,7 +121,7 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
             <h3>
               <Stripe person={person().id} name="after" />
             </h3>
-            <p>With your PIN you state: I have looked at this with my own eyes and found nothing wrong.</p>
+            <p>{SECOND_STATES}</p>
             <p class="entry-display" aria-live="polite">
               <span aria-hidden="true">{pin() === '' ? '–' : '•'.repeat(pin().length)}</span>
               <span class="unseen">{counted(pin().length, 'digit')}</span>
@@ -135,7 +139,7 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
               </p>
             </Show>
             <Button variant="main" wide disabled={pin().length < 4 || busy()} onClick={() => void sign()}>
-              {busy() ? 'Asking…' : `Give second signature as ${person().name}`}
+              {busy() ? 'Asking…' : `${GIVE_SECOND} as ${person().name}`}
             </Button>
             <Show when={offline() || scope.link() === 'lost'}>
               <Button variant={offline() ? 'main' : undefined} wide onClick={() => noteLook(person().id)}>

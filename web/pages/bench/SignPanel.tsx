@@ -3,6 +3,7 @@ import { createMemo, Index, Show } from 'solid-js'
 import { setViews } from '../../../shared/job/verdicts'
 import { stepClass } from '../../../shared/plan/read'
 import { useJob } from '../../job/scope'
+import { GIVE_SECOND, GIVE_SECOND_NOW, SECOND_STATES } from '../../job/step/second-words'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
@@ -87,13 +88,13 @@ export function SignPanel() {
                       class="tall"
                       onClick={() => bench.open({ dialog: 'second', setId: set().id })}
                     >
-                      Second signature
+                      {GIVE_SECOND}
                     </Button>
                   }
                 >
-                  <p>Look at it with your own eyes, then:</p>
+                  <p>{SECOND_STATES}</p>
                   <Button variant="main" wide class="tall" onClick={() => void scope.send(second())}>
-                    I have looked: give second signature
+                    {GIVE_SECOND_NOW}
                   </Button>
                 </Show>
               </Show>
@@ -128,7 +129,7 @@ function OwnRecheck(props: { setId: string }) {
     <Show when={offered()}>
       <Show when={!stopped()} fallback={<p class="pencil">{stopped()}</p>}>
         <Button wide onClick={() => void scope.send(command())}>
-          I have looked at my own work again
+          {GIVE_SECOND} on my own work: I have looked again
         </Button>
         <p class="small pencil">The record says that it was the same person.</p>
       </Show>

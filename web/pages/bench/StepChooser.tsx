@@ -1,5 +1,5 @@
 /**
- * “What can I do here?” Mine first, then a second look that is asked, then what is ready, then the rest and why.
+ * “What can I work on?” Mine first, then a second signature that is asked, then what is ready, then the rest and why.
  * What is ready is claimed from here in one press, or looked at first: the row opens it without claiming.
  */
 
@@ -35,7 +35,7 @@ export function StepChooser() {
         <header class="bench-head cluster">
           <span class="stencil bench-number">{scope.planned().number}</span>
           <div>
-            <h1>What can I do here?</h1>
+            <h1>What can I work on?</h1>
             <p class="pencil">
               <EngineLine />
             </p>

@@ -145,7 +145,7 @@ export function stopWords(
 export const markerWords = (job: PlannedJob, step: AdoptedStep): string[] =>
   stoppedAt(job, step).map((mark) => {
     const joint = indexPlan(job.plan).jointById.get(mark.jointId)
-    return `Interrupted: ${joint?.title ?? mark.jointId}, pass ${mark.pass}, ${joint ? `${joint.fastener} ${numberWords(joint, mark.position)}` : mark.position} next; ${asksInWords(mark)}.`
+    return `Interrupted: ${joint?.title ?? mark.jointId}, pass ${mark.pass}, before ${joint ? `${joint.fastener} ${numberWords(joint, mark.position)}` : mark.position}. Next: ${asksInWords(mark)}.`
   })
 
 const nothingLeft = (job: PlannedJob, joint: AdoptedJoint): boolean =>

@@ -33,7 +33,7 @@ function BenchOrChooser(props: { stepId: string | undefined }) {
       <Match when={!scope.job().plan}>
         <div class="page">
           <EmptyState title="No build plan yet.">
-            <p>The steps stand here once a supervisor has chosen a plan for {scope.job().number}.</p>
+            <p>The steps stand here once a supervisor has adopted a plan for {scope.job().number}.</p>
             <A class="button" href={engineHref(scope.job().id)}>
               To the engine
             </A>
@@ -44,7 +44,7 @@ function BenchOrChooser(props: { stepId: string | undefined }) {
         <div class="page">
           <EmptyState title={`The plan has no step ${props.stepId}.`}>
             <A class="button" href={benchHref(scope.job().id)}>
-              All steps of {scope.job().number}
+              What can I work on?
             </A>
           </EmptyState>
         </div>

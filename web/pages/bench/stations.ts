@@ -5,6 +5,7 @@ import { gateMet } from '../../../shared/job/decide/open-ends'
 import type { PlannedJob } from '../../../shared/job/types'
 import { isDone, positionState, setViews, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep, Gate } from '../../../shared/plan/types'
+import { lowerFirst } from '../../../shared/words'
 import { photoPlaces } from '../../job/photos/photos'
 import { type Round, roundsIn } from './work'
 
@@ -18,7 +19,10 @@ export function stationsOf(job: PlannedJob, step: AdoptedStep, now: number): Sta
   const good = places.filter(({ id, place }) => standingMeasurement(state, id, place)?.inBand).length
   const met = step.gates.filter((gate) => gateDone(job, step, gate, now)).length
   const views = setViews(job, step)
-  const signed = views.filter(({ state: set }) => set.first && (step.signatures === 1 || set.second)).length
+  const signed = views.reduce(
+    (sum, { state: set }) => sum + Number(!!set.first) + Number(step.signatures === 2 && !!set.second),
+    0,
+  )
   return [
     ...roundsIn(job, step).map((round): Station => {
       const final = round.positions.filter((n) => positionState(job, round.joint, n).final).length
@@ -34,7 +38,7 @@ export function stationsOf(job: PlannedJob, step: AdoptedStep, now: number): Sta
     }),
     ...(places.length > 0 ? [tallied('measure', 'Measure', good, places.length)] : []),
     ...(step.gates.length > 0 ? [tallied('check', 'Check', met, step.gates.length)] : []),
-    { ...tallied('sign', 'Sign', signed, views.length), done: isDone(job, step) },
+    { ...tallied('sign', 'Sign', signed, views.length * step.signatures), done: isDone(job, step) },
   ]
 }
 
@@ -45,6 +49,10 @@ const tallied = (kind: 'measure' | 'check' | 'sign', title: string, done: number
   done: done === of,
   tally: `${done} of ${of}`,
 })
+
+/** On the press that leads to a station. */
+export const nextLabel = ({ kind, title }: Station): string =>
+  `Next: ${kind === 'sign' ? 'sign step' : kind === 'round' ? title : lowerFirst(title)}`
 
 /** Met, and every photo it asks for taken: a photo stops the release, not the signature. */
 export const gateDone = (job: PlannedJob, step: AdoptedStep, gate: Gate, now: number): boolean =>

@@ -1,6 +1,6 @@
 /** One engine on the board. Touching it anywhere opens the engine. */
 
-import { type Accessor, createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js'
 import { reasonSentence, standsAgainst } from '../../../shared/job/reason'
 import type { JobSummary } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
@@ -9,7 +9,7 @@ import { Promised } from '../../job/Promised'
 import { useSession } from '../../live/live'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
-import type { Near } from './near'
+import type { Near } from '../../ui/near'
 import { visit } from './use-since'
 
 interface RowProps {
@@ -38,7 +38,8 @@ type EngineProps = Omit<RowProps, 'summary'> & { summary: JobSummary }
 function Engine(props: EngineProps) {
   const session = useSession()
   const [changed, setChanged] = createSignal(false)
-  const [near, setNear] = createSignal<Accessor<boolean>>(() => false)
+  // Before its strip is drawn a row stands with all its words, so that search, reading aloud and print miss nothing.
+  const strip = props.near.line(1)
   let timer: ReturnType<typeof setTimeout> | undefined
   createEffect(
     on(
@@ -60,7 +61,7 @@ function Engine(props: EngineProps) {
   return (
     <li
       class="row"
-      ref={(row) => setNear(() => props.near.watch(row))}
+      ref={strip.place}
       classList={{
         changed: changed(),
         against: props.summary.reason.code !== 'stuck' && standsAgainst(props.summary.reason.code),
@@ -94,7 +95,7 @@ function Engine(props: EngineProps) {
               stages={props.summary.stages}
               holds={props.summary.holds}
               width={props.width}
-              later={!near()()}
+              later={!strip.drawn()}
             />
           </Show>
         </Show>

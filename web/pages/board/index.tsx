@@ -14,9 +14,9 @@ import { useBoard, useLive, useSession, useShop } from '../../live/live'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
 import { EmptyState } from '../../ui/EmptyState'
+import { createNear } from '../../ui/near'
 import { Beside } from './Beside'
 import { Key } from './Key'
-import { createNear } from './near'
 import { perEngine } from './per-engine'
 import { Row } from './Row'
 import { matches } from './search'
@@ -31,6 +31,8 @@ const Finished = lazy(() => import('./Finished'))
 
 /** How often it is asked which day it is. */
 const LOOK_MS = 10_000
+/** More rows than the tallest office screen shows. */
+const AT_ONCE = 12
 
 export default function Board() {
   const board = useBoard()
@@ -44,7 +46,7 @@ export default function Board() {
   const [lookedFor, setLookedFor] = createSignal(0)
   const lookFor = () => setLookedFor(lookedFor() + 1)
   const width = createStripWidth()
-  const near = createNear()
+  const near = createNear({ atOnce: AT_ONCE })
 
   const shown = createMemo(() => {
     const query = sought().trim()
@@ -110,7 +112,7 @@ export default function Board() {
             {(next) => (
               <li>
                 <A class="button main wide" href={next.href}>
-                  Go on: <span class="stencil">{next.number}</span> {next.stepId}
+                  Continue: <span class="stencil">{next.number}</span> {next.stepId}
                 </A>
               </li>
             )}
@@ -280,7 +282,7 @@ function Nothing(props: { sought: string; mayOpen: boolean; mayLead: boolean; op
           >
             <p>Open a job when an engine comes in; a supervisor then chooses its build plan.</p>
             <Button variant="main" onClick={props.open}>
-              Open the first job
+              Open job
             </Button>
           </Show>
           <Show when={props.mayLead}>

@@ -166,7 +166,7 @@ function supervisor(summary: JobSummary, words: Words): Line[] {
       pressing: false,
     })),
     ...(summary.reason.code === 'no_plan'
-      ? [{ text: 'Choose its build plan', rank: 3, pressing: false }]
+      ? [{ text: 'Adopt its build plan', rank: 3, pressing: false }]
       : []),
     ...(summary.releasable
       ? [

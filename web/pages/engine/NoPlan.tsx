@@ -38,7 +38,7 @@ export function NoPlan() {
         hides.{' '}
         {scope.leads()
           ? 'Choose the one this engine is built by; a job keeps the edition it adopts.'
-          : `${upperFirst(SOMEBODY_WHO_LEADS)} chooses one here.`}
+          : `${upperFirst(SOMEBODY_WHO_LEADS)} adopts one here.`}
       </p>
       <Show when={refusal()}>
         <Sentence against>{refusal()}</Sentence>

@@ -14,6 +14,7 @@ import { format } from '../../format'
 import { benchHref } from '../../hrefs'
 import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
+import { GIVE_SECOND } from '../../job/step/second-words'
 import { type JointView, type MeasurementView, type StepView, stepView } from '../../job/step/step-view'
 import { hiddenByWords, hidesWords, standingWords, stepText } from '../../job/step/step-words'
 import { useNear } from '../../ui/near'
@@ -173,7 +174,7 @@ function StepActions(props: { view: StepView }) {
             class="button"
             onClick={() => open({ dialog: 'look', stepId: stepId(), setId: set.id })}
           >
-            Give second signature
+            {GIVE_SECOND}
             <span classList={{ unseen: set.remainder }}>{set.remainder ? ` ${stepId()}` : set.title}</span>
           </button>
         )}

@@ -1,4 +1,4 @@
-/** What can be done next, before the whole plan: in work, waiting for a second look, ready. Each leads to its step. */
+/** What can be done next, before the whole plan: in work, needing a second signature, ready. Each leads to its step. */
 import { For, Show } from 'solid-js'
 import { isDone, standingOf, stepState, waitsForCure } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
@@ -28,7 +28,7 @@ export function WhereToGo(props: { moment: number }) {
     return [
       { title: 'In work', steps: by('in_work') },
       { title: 'Stopped', steps: by('stopped') },
-      { title: 'Waits for a second look', steps: by('awaiting_second') },
+      { title: 'Needs a second signature', steps: by('awaiting_second') },
       { title: 'Ready', steps: by('ready') },
       { title: 'Waits for a cure', steps: curing },
       { title: 'On hold', steps: by('on_hold') },

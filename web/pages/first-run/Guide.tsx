@@ -62,9 +62,7 @@ export function Guide() {
                         <PlanActs scope={scope} done={item()?.done === true} />
                       </Match>
                       <Match when={id === 'job'}>
-                        <Button onClick={() => setOpening(true)}>
-                          {item()?.done ? 'Open another job' : 'Open the first job'}
-                        </Button>
+                        <Button onClick={() => setOpening(true)}>Open job</Button>
                       </Match>
                     </Switch>
                   </div>

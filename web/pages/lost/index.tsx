@@ -9,7 +9,7 @@ export default function Lost() {
       <h1>No page has this address.</h1>
       <p>
         <A class="button" href="/">
-          Go to the board
+          To the board
         </A>
       </p>
     </div>

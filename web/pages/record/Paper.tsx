@@ -8,7 +8,7 @@ import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { EngineFacts } from '../../job/JobHead'
 import { RecordGroup } from '../../job/record/RecordGroup'
-import { countLines, countWords, groupsOf } from '../../job/record/rows'
+import { countWords, groupsOf } from '../../job/record/rows'
 import { auditLines } from '../../job/record/verdict'
 import { JobContext, type JobView } from '../../job/scope'
 import { useLive, useShop } from '../../live/live'
@@ -95,7 +95,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
                 {plan().title}, edition {plan().edition}. Values from: {plan().source.replace(/\.$/, '')}.
               </Fact>
               <Fact term="Fasteners" class="wide">
-                {countWords(countLines(lines()))}
+                {countWords(lines())}
               </Fact>
               <For each={job().warranties}>
                 {(warranty) => (

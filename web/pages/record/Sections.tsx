@@ -189,7 +189,12 @@ export function Seals(props: Part) {
         row.product,
         `${words.moment(row.started.doneAt)}, ${words.person(row.started.by)}`,
         row.closed ? words.moment(row.closed.doneAt) : 'not recorded',
-        [row.minutes === undefined ? '' : `${row.minutes} of ${row.within} min`, row.remark]
+        [
+          row.minutes === undefined
+            ? ''
+            : `${format.duration(row.minutes)} of ${format.duration(row.within)}`,
+          row.remark,
+        ]
           .filter(Boolean)
           .join(', '),
         row.curedAt === undefined ? '' : words.moment(row.curedAt),

@@ -86,7 +86,7 @@ function Loaded(props: { jobId: string; number: string }) {
                 {missing().missing === 'gap'
                   ? 'The log came with a gap, or with an entry this page does not know, so nothing is shown rather than something wrong. Load the page again.'
                   : missing().numbers.length > 0
-                    ? `This engine has ${missing().numbers.join(', ')}.`
+                    ? `The records of this engine: ${missing().numbers.join(', ')}.`
                     : 'This engine is not released yet. Its record is made by the release, on the audit page.'}
               </p>
               <a class="button" href={auditHref(props.jobId)}>

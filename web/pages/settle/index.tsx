@@ -53,6 +53,12 @@ function Settle(props: { joint: string; pass: number }) {
     undefined,
     { equals: (a, b) => a?.joint.id === b?.joint.id },
   )
+  const isPass = () => {
+    const { plan } = scope.job()
+    return (
+      plan !== undefined && indexPlan(plan).jointById.get(props.joint)?.passes[props.pass - 1] !== undefined
+    )
+  }
   return (
     <div class="page settle-page stack apart">
       <JobHead title="No published torque">
@@ -69,7 +75,7 @@ function Settle(props: { joint: string; pass: number }) {
           </Show>
         </nav>
       </JobHead>
-      <Show keyed when={at()} fallback={<NothingToSettle />}>
+      <Show keyed when={at()} fallback={<NothingToSettle known={isPass()} />}>
         {(one) => <Joint joint={one.joint} step={one.step} pass={props.pass} />}
       </Show>
     </div>
@@ -167,13 +173,13 @@ function settledNow(setAnew: (is: boolean) => void): void {
   window.scrollTo({ top: 0 })
 }
 
-function NothingToSettle() {
+function NothingToSettle(props: { known: boolean }) {
   const scope = useJob()
   return (
-    <EmptyState title="Nothing to settle here">
+    <EmptyState title={props.known ? 'No torque to decide here' : 'The plan has no such joint and pass'}>
       <p>
-        This pass has a published value, or is no torque. Values without one stand in the audit, with a way
-        here.
+        <Show when={props.known}>This pass has a published torque, or is none. </Show>
+        Torques that nobody published stand in the audit, each with a way here.
       </p>
       <a class="button" href={auditHref(scope.job().id)}>
         To the audit

@@ -3,12 +3,13 @@
  * place in the text, which can be put right here; then a look at the plan, and only then is it added.
  */
 import { useNavigate } from '@solidjs/router'
-import { createSignal, For, Show } from 'solid-js'
+import { createMemo, createSignal, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../shared/plan/place'
 import type { AsPrinted, Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { counted, upperFirst } from '../../../shared/words'
 import { planHref, readPlanFile } from '../../shop/plan-library'
+import { placeWords } from '../../shop/plan-place'
 import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
@@ -139,6 +140,14 @@ interface FaultsProps {
 }
 
 function Faults(props: FaultsProps) {
+  /** As far as its text is a plan at all. */
+  const plan = createMemo((): unknown => {
+    try {
+      return JSON.parse(props.text)
+    } catch {
+      return undefined
+    }
+  })
   return (
     <section class="faults" aria-labelledby="faults-title">
       <h3 id="faults-title">
@@ -153,9 +162,9 @@ function Faults(props: FaultsProps) {
             const place = placeOf(props.text, fault.path)
             return (
               <li class="mark rust stack close">
-                <p class="small path">{fault.path}</p>
+                <p class="small">{placeWords(plan(), fault.path)}</p>
                 <p>
-                  <b>{fault.problem}.</b> {fault.fix}
+                  <b>{upperFirst(fault.problem)}.</b> {fault.fix}
                 </p>
                 <pre>
                   <For each={excerpt(props.text, place)}>

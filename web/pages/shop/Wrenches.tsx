@@ -78,8 +78,11 @@ export function Wrenches(props: { scope: ShopScope }) {
                     <dd>
                       {wrench.lastCheckedAt === undefined ? 'not entered' : format.date(wrench.lastCheckedAt)}
                     </dd>
-                    <dt>Next due</dt>
-                    <dd>{wrench.dueAt === undefined ? 'not entered' : format.date(wrench.dueAt)}</dd>
+                    {/* Whatever was due once: out of service, it is checked before it is used. */}
+                    <Show when={wrench.state === 'in_service'}>
+                      <dt>Next due</dt>
+                      <dd>{wrench.dueAt === undefined ? 'not entered' : format.date(wrench.dueAt)}</dd>
+                    </Show>
                   </dl>
                   <Show when={scope.mayEdit()}>
                     <div class="card-acts cluster">

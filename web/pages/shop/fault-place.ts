@@ -5,6 +5,7 @@
  * followed through the text as far as it goes, for what is missing has no place of its own.
  */
 import type { AsPrinted, TorquePass } from '../../../shared/plan/types'
+import { keysOf } from '../../shop/plan-place'
 
 export interface Place {
   offset: number
@@ -13,17 +14,6 @@ export interface Place {
 }
 
 type Key = string | number
-
-/** `steps[4] B2 › joints[0] G-B2 › passes[1].torqueNm` as its keys, without the ids that stand beside for a reader. */
-export function keysOf(path: string): Key[] {
-  if (path === 'the plan') return []
-  return path.split(' › ').flatMap((part) => {
-    const [keys = ''] = part.split(' ')
-    return [...keys.matchAll(/([^.[\]]+)|\[(\d+)\]/g)].map(
-      ([, name, index]): Key => (index === undefined ? (name ?? '') : Number(index)),
-    )
-  })
-}
 
 export function placeOf(text: string, path: string): Place {
   const named = path.match(/^line (\d+), column (\d+)$/)

@@ -71,7 +71,8 @@ export default function ShopPage() {
       </Show>
       <Show when={scope.mayEdit() && scope.known() && board.known() && begun().some(({ done }) => !done)}>
         <p class="part-note">
-          The shop is being set up: {doneCount(begun())}. <A href="/first-run">Go on with the guided list</A>
+          The shop is being set up: {doneCount(begun())}.{' '}
+          <A href="/first-run">Continue with the guided list</A>
         </p>
       </Show>
       <Show when={scope.known()} fallback={<p class="pencil">Reading the shop…</p>}>

@@ -33,7 +33,7 @@ export const LOOKS: readonly Look[] = [
   },
   {
     personId: 'odile',
-    as: 'supervisor',
+    as: 'supervisor and owner',
     asks: 'What must I sign before it is covered, and can this engine go?',
     answers:
       'E-107 ran well and still cannot leave: one rod cap has no second signature, and the sump covers it. The record below shows every fastener: who, when, with which wrench.',
@@ -42,8 +42,8 @@ export const LOOKS: readonly Look[] = [
   },
   {
     personId: 'jory',
-    as: 'apprentice',
-    asks: 'What can I do here?',
+    as: 'technician, second-year apprentice',
+    asks: 'What can I work on?',
     answers:
       'What is ready for him comes first, class B and C only. Every other step says why he cannot start it.',
     screen: 'Bench',
@@ -51,7 +51,7 @@ export const LOOKS: readonly Look[] = [
   },
   {
     personId: 'dov',
-    as: 'parts and tools',
+    as: 'parts and tool store',
     asks: 'Which wrenches are good, and which are out?',
     answers:
       'Every wrench with its range, its last check and when the next is due. TW-12 failed its check, and the bench offers another in its place.',

@@ -27,8 +27,12 @@ export function Drafts() {
                   {counted(plan.steps.length, 'step')}, edition {plan.edition}
                 </p>
                 <div class="card-acts cluster">
-                  <A class="button" href={`/shop/plans/draft/${id}`} aria-label={`Go on with ${plan.title}`}>
-                    Go on with it
+                  <A
+                    class="button"
+                    href={`/shop/plans/draft/${id}`}
+                    aria-label={`Continue this draft: ${plan.title}`}
+                  >
+                    Continue this draft
                   </A>
                 </div>
               </li>

@@ -2,9 +2,10 @@
 import { createMemo, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../../shared/plan/place'
 import type { AsPrinted, Plan } from '../../../../shared/plan/types'
+import { cautionFix, fixWords, placeWords } from '../../../shop/plan-place'
 import { Button } from '../../../ui/Button'
 import { TakeAsPrinted } from '../TakeAsPrinted'
-import { type Finish, fixWords, placeInPlan, placeWords } from './finish'
+import { type Finish, placeInPlan } from './finish'
 
 interface PointsProps {
   plan: Plan
@@ -28,7 +29,7 @@ export function Points(props: PointsProps) {
     })
   const kinds = createMemo(() => [
     { look: 'fault', title: 'To put right', points: here(props.finish.faults) },
-    { look: 'caution', title: 'It may be meant so', points: here(props.finish.cautions) },
+    { look: 'caution', title: 'To look at', points: here(props.finish.cautions) },
     { look: 'open', title: 'Still open', points: here(props.finish.open) },
   ])
   return (
@@ -49,7 +50,7 @@ export function Points(props: PointsProps) {
                     <Show when={!props.within}>
                       <span class="pencil">{placeWords(props.plan, point.path)}: </span>
                     </Show>
-                    <b>{point.problem}.</b> {fixWords(point.fix)}
+                    <b>{point.problem}.</b> {look === 'caution' ? cautionFix(point.fix) : fixWords(point.fix)}
                   </span>
                   <Show when={props.goTo}>
                     {(goTo) => (

@@ -11,7 +11,7 @@ import type { Joint, Pass, Plan } from '../../../../shared/plan/types'
 import type { Shop } from '../../../../shared/shop/types'
 import { exact, listed } from '../../../../shared/words'
 import { format } from '../../../format'
-import { keysOf } from '../fault-place'
+import { keysOf } from '../../../shop/plan-place'
 
 export interface Finish {
   faults: PlanFault[]
@@ -150,25 +150,9 @@ export function placeInPlan(path: string): PlaceInPlan {
   return { step, ...(typeof joints === 'string' ? { part: joints } : {}) }
 }
 
-/** What to do about it here, where the check speaks to the author of a file. */
-export function fixWords(fix: string): string {
-  if (fix.includes('"afterAngle"')) return 'Say what to do when it is interrupted once an angle is turned.'
-  if (fix === 'Write "signatures": 2.') return 'Ask for two signatures, or look at the class.'
-  return fix.replaceAll('"', '')
-}
-
 /** How many points lie in a step, or in one joint of it. */
 export const within = (points: readonly PlanFault[], step: number, joint?: number): PlanFault[] =>
   points.filter(({ path }) => {
     const place = placeInPlan(path)
     return place.step === step && (joint === undefined || place.joint === joint)
   })
-
-/** `T2 Cylinder head, J14 Head nut` for a path, as its author knows the plan. */
-export function placeWords(plan: Plan, path: string): string {
-  const { step, joint, part } = placeInPlan(path)
-  const at = step === undefined ? undefined : plan.steps[step]
-  const inIt = joint === undefined ? undefined : at?.joints[joint]
-  if (!at) return part === 'stages' ? 'Stages' : 'The plan'
-  return inIt ? `${at.id} ${at.title}: ${inIt.title}` : `${at.id} ${at.title}`
-}

@@ -4,7 +4,7 @@
  */
 import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount, Show } from 'solid-js'
 import { SheetRow } from './SheetRow'
-import type { CorrectLine, WorkLine } from './sheet-work'
+import { type CorrectLine, isToLookAt, type WorkLine } from './sheet-work'
 
 const BLOCK = 40
 const NEAR_PX = 1200
@@ -19,12 +19,14 @@ interface LinesProps {
 }
 
 export function Lines(props: LinesProps) {
+  // Lines put right stay where they are, and count no more.
+  const left = createMemo(() => props.sorted.look.filter((n) => isToLookAt(props.byLine(n))).length)
   return (
     <>
       <Show when={props.sorted.look.length > 0}>
         <section aria-labelledby="look-title">
           <h3 id="look-title">
-            To look at <span class="pencil">{props.sorted.look.length}</span>
+            To look at <span class="pencil">{left()}</span>
           </h3>
           <Blocks {...props} numbers={props.sorted.look} withSection />
         </section>

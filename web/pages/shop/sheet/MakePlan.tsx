@@ -64,7 +64,7 @@ export function MakePlan(props: MakePlanProps) {
         : props.counts.read + props.counts.look + props.counts.unread + props.counts.open === 0
           ? 'No line is a fastener yet. Look at the columns, or say it of a line.'
           : undefined
-  const open = () => props.counts.look + props.counts.unread
+  const open = () => props.counts.look + props.counts.unread + stopped().length
 
   async function make(): Promise<false | undefined> {
     setTried(true)
@@ -94,7 +94,7 @@ export function MakePlan(props: MakePlanProps) {
       <p class="whole">
         A step for each heading or group, a joint for each line.{' '}
         <Show when={open() > 0}>
-          {open() === 1 ? 'One line is' : `${open()} lines are`} still to look at: what is not read, or
+          {open() === 1 ? 'One line is' : `${open()} lines are`} still to look at. What is not read, or
           contradicts itself, comes into the plan without a torque, its text beside it.
         </Show>
       </p>

@@ -34,7 +34,7 @@ export function SheetText(props: SheetTextProps) {
         <DropFile
           accept=".csv,.tsv,.txt,text/*"
           title="Drop a table here, or press to choose a file."
-          hint="CSV, TSV or plain text: a line a fastener, with its torque, and thread and number where the sheet has them. It stays on this device."
+          hint="CSV, TSV or plain text, one fastener to a line: its torque, and its thread and how many where the sheet has them. It stays on this device."
           onFile={(file) => void take(file)}
         />
       </Show>
@@ -65,7 +65,7 @@ export function SheetText(props: SheetTextProps) {
               setSure(!sure())
             }}
           >
-            {sure() ? 'Yes, let go of it and of what was corrected' : 'Begin with another sheet'}
+            {sure() ? 'Yes, begin with another: what was corrected is lost' : 'Begin with another sheet'}
           </Button>
         </Show>
       </details>
