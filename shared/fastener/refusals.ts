@@ -126,7 +126,8 @@ const SENTENCES: Sentences = {
   thread_other_form: (d) => `“${d.text}” is ${FORMS[d.form]}.`,
   grade_unknown: (d) =>
     `“${d.text}” is not a property class or grade known here. Read the mark on the head: 8.8, 10.9, SAE Grade 5, A2-70.`,
-  grade_unclear: (d) => `“${d.text}” does not say exactly one class. ${d.could.length === 1 ? `If it is ${d.could[0]}, write that alone` : `Write ${listed(d.could, 'or')} alone`}, as it stands on the head.`,
+  grade_unclear: (d) =>
+    `“${d.text}” does not say exactly one class. ${d.could.length === 1 ? `If it is ${d.could[0]}, write that alone` : `Write ${listed(d.could, 'or')} alone`}, as it stands on the head.`,
   grade_not_this_size: (d, f) =>
     `${d.grade} is not defined at ${mm(d.dMm, f)}; it runs from ${exact(d.fromMm, f)} to ${mm(d.uptoMm, f)}. Check size and mark.`,
   grade_without_formula: (d) =>

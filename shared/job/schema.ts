@@ -1,5 +1,7 @@
 /** A job's commands and events as data from outside: what a message must look like to be looked at. */
+
 import { z } from 'zod'
+import type { Agree } from '../agree'
 import { proposalSchema } from '../fastener/schema'
 import { kindsOf } from '../kinds'
 import { RELEASES } from '../plan/kinds'
@@ -19,6 +21,7 @@ import {
   RESTARTS,
 } from './kinds'
 import { TEXT_LENGTHS } from './text-lengths'
+import type { Engine } from './types'
 
 const words = (max: number) => z.string().trim().min(1).max(max)
 const pass = z.int().min(1).max(50).describe('1 for the first')
@@ -357,4 +360,5 @@ export const jobEventSchema = z.discriminatedUnion('type', [
 /** The types and the schemas name the same commands and events; a new one in only one of them does not compile. */
 type Same<A extends string, B extends string> = [A] extends [B] ? ([B] extends [A] ? true : never) : never
 export const jobCommandsAgree: Same<JobCommand['type'], keyof typeof commandParts> = true
+true satisfies Agree<z.infer<typeof engineSchema>, Engine>
 export const jobEventsAgree: Same<JobEvent['type'], z.infer<typeof jobEventSchema>['type']> = true

@@ -5,7 +5,9 @@
  * `readPlanText` and `readPlan` are the only ways a plan comes in. The published JSON Schema is made from the
  * same source (`planJsonSchema`); it knows the layout, not the meaning (`check.ts`).
  */
+
 import { z } from 'zod'
+import type { Agree } from '../agree'
 import { kindsOf } from '../kinds'
 import type { Figures } from '../words'
 import { checkPlan } from './check'
@@ -250,19 +252,17 @@ export const adoptedPlanSchema = planSchema.extend({
  * Compiles only while the schema and `types.ts` say the same, optional entries too. Piece by piece: a
  * compiler stops comparing a few levels down.
  */
-type Whole<T> = T extends object ? { [K in keyof T]-?: Whole<Exclude<T[K], undefined>> } : T
-type Same<A, B> = [Whole<A>] extends [Whole<B>] ? ([Whole<B>] extends [Whole<A>] ? true : false) : false
-true satisfies Same<z.infer<typeof planSchema>, Plan>
-true satisfies Same<z.infer<typeof adoptedPlanSchema>, AdoptedPlan>
-true satisfies Same<z.infer<typeof step>, PlanStep>
-true satisfies Same<z.infer<typeof joint>, Joint>
-true satisfies Same<z.infer<typeof position>, Position>
-true satisfies Same<z.infer<typeof pass>, Pass>
-true satisfies Same<z.infer<typeof outline>, OutlineShape>
-true satisfies Same<z.infer<typeof gate>, Gate>
-true satisfies Same<z.infer<typeof measurement>, Measurement>
-true satisfies Same<z.infer<typeof fasteners>, Fasteners>
-true satisfies Same<z.infer<typeof bandSchema>, Band>
+true satisfies Agree<z.infer<typeof planSchema>, Plan>
+true satisfies Agree<z.infer<typeof adoptedPlanSchema>, AdoptedPlan>
+true satisfies Agree<z.infer<typeof step>, PlanStep>
+true satisfies Agree<z.infer<typeof joint>, Joint>
+true satisfies Agree<z.infer<typeof position>, Position>
+true satisfies Agree<z.infer<typeof pass>, Pass>
+true satisfies Agree<z.infer<typeof outline>, OutlineShape>
+true satisfies Agree<z.infer<typeof gate>, Gate>
+true satisfies Agree<z.infer<typeof measurement>, Measurement>
+true satisfies Agree<z.infer<typeof fasteners>, Fasteners>
+true satisfies Agree<z.infer<typeof bandSchema>, Band>
 
 export type PlanReading = { plan: Plan; cautions: PlanCaution[] } | { faults: PlanFault[] }
 

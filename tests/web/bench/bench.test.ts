@@ -188,7 +188,7 @@ describe('rounds and stations', () => {
       'Rod cap 2 0 of 2 false',
       'Rod cap 3 0 of 2 false',
       'Measure 0 of 4 false',
-      'Sign 0 of 4 false',
+      'Sign 0 of 8 false',
     ])
   })
 

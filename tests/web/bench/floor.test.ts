@@ -132,7 +132,7 @@ describe('an interruption', () => {
 
   test('the marker is said before the stop; after it the page opens with what the rule asks', () => {
     const { at, round } = broken()
-    expect(markerWords(at.job(), at.step('D1'))[0]).toMatch(/^Interrupted: .*pass 1, .* next; /)
+    expect(markerWords(at.job(), at.step('D1'))[0]).toMatch(/^Interrupted: .*pass 1, before .*\. Next: /)
     expect(brokenOff(at.job(), round)).toBeUndefined()
     at.does({ type: 'PutDownStep', stepId: 'D1' })
     expect(phaseAt(at, round, 1, 'TW-11')).toEqual({ kind: 'look' })

@@ -276,7 +276,7 @@ describe('handing over', () => {
     expect(note).toMatchObject({
       done: [],
       stands: [
-        'Joint JH: pass 2 of 2, bolt 1 (2nd in order) next; fit new fasteners and start again at pass 1.',
+        'Joint JH: interrupted in pass 2 of 2, before bolt 1 (2nd in order). Next: fit new fasteners and start again at pass 1.',
       ],
       mustNot: ['Do not begin cover Step cover: it covers Joint JH, not signed off yet.'],
       said: 'front one is stiff',
