@@ -60,7 +60,8 @@ export async function slipThenStop({ tom, jobId }: Floor): Promise<void> {
   await leave.getByRole('button', { name: 'Leave step, with the note' }).click()
 }
 
-const BROKEN_OFF = 'Head nuts: pass 1 of 2, nut 2 (3rd in order) next; do pass 1 again from the start.'
+const BROKEN_OFF =
+  'Head nuts: interrupted in pass 1 of 2, before nut 2 (3rd in order). Next: do pass 1 again from the start.'
 
 /** Another goes on: the note is drawn, the joint's own rule comes first, then both passes anew. */
 export async function anotherGoesOn({ tom, ines, jobId }: Floor): Promise<void> {

@@ -43,7 +43,7 @@ test.each(['phone', 'tablet'] as const)('compact: presets and few presses, on a 
   await seen(device, `${size}-hold`, GLOVE_PX)
   await hold.getByRole('button', { name: 'Put on hold' }).click()
   const notice = page.getByRole('region', { name: 'On hold' })
-  await says(notice, /Tool missing, expected 6 May 2031 12:00/)
+  await says(notice, /Tool missing\. The tool is expected by 6 May 2031 12:00/)
   await seen(device, `${size}-on-hold`, GLOVE_PX)
   await notice.getByRole('button', { name: 'Clear hold: the tool is here' }).click()
   await notice.waitFor({ state: 'detached' })
