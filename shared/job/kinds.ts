@@ -33,7 +33,7 @@ export const HOLD_KINDS = {
   damage: {
     word: 'damage',
     waits: 'Held up by damage',
-    due: 'A replacement is expected by',
+    due: 'It should be put right by',
     office: 'Damage',
   },
   tool: { word: 'tool', waits: 'Waits for a tool', due: 'The tool is expected by' },
