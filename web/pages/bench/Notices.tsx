@@ -52,22 +52,8 @@ export function OddReadings() {
             </Button>
           </div>
           <Show when={also().size > 0}>
-            <p>
-              Also flagged:{' '}
-              {/* On a phone they would cover the map, where each has its own mark and can be touched. */}
-              <Show
-                when={!bench.narrow()}
-                fallback={`${fastenersInWords(bench.joint()?.fastener ?? '', [...also()])}.`}
-              >
-                <For each={[...also()]}>
-                  {(position) => (
-                    <button type="button" class="also" onClick={() => bench.showHead(position)}>
-                      {name(position)}
-                    </button>
-                  )}
-                </For>
-              </Show>
-            </p>
+            {/* Each has its mark on the map and can be touched there. */}
+            <p>Also flagged: {fastenersInWords(bench.joint()?.fastener ?? '', [...also()])}.</p>
           </Show>
         </section>
       )}
