@@ -129,7 +129,11 @@ describe('the whole thread', () => {
     await signButton(doer.page).click()
 
     await lead.goTo(`/jobs/${jobId}/audit`)
-    await lead.page.getByRole('button', { name: /^Give second signature/ }).click()
+    // Among what to sign, and again among what stops the release.
+    await lead.page
+      .getByRole('button', { name: /^Give second signature/ })
+      .first()
+      .click()
     const look = lead.page.getByRole('dialog', { name: /^B1/ })
     await says(look, '90 N·m clicked')
     await look.getByRole('button', { name: 'Give second signature: I have looked' }).click()
