@@ -102,7 +102,8 @@ export default function Board() {
         <Button variant="quiet" class="only-broad" onClick={() => window.print()}>
           Print
         </Button>
-        <Show when={mayOpen()}>
+        {/* On an empty board the same press stands in its midst, with what it is for. */}
+        <Show when={mayOpen() && !(board.known() && board.ids().length === 0)}>
           <Button onClick={() => setOpening(true)}>Open job</Button>
         </Show>
       </div>
@@ -280,7 +281,7 @@ function Nothing(props: { sought: string; mayOpen: boolean; mayLead: boolean; op
               </p>
             }
           >
-            <p>Open a job when an engine comes in; a supervisor then chooses its build plan.</p>
+            <p>Open a job when an engine comes in; a supervisor then adopts its build plan.</p>
             <Button variant="main" onClick={props.open}>
               Open job
             </Button>
