@@ -31,7 +31,7 @@ export function OddReadings() {
   return (
     <Show when={odd()?.[0]}>
       {(first) => (
-        <section class="stop stack" role="alert" aria-label="Flags">
+        <section class="stop flags stack" role="alert" aria-label="Flags">
           <h2>
             {bench.joint()?.title} {name(first().position)}, pass {first().pass}
           </h2>
