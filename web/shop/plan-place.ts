@@ -104,6 +104,10 @@ export function placeWords(plan: unknown, path: string): string {
   return rest.length === 0 ? upperFirst(first) : `${upperFirst(first)}: ${rest.join(', ')}`
 }
 
+/** What is wrong as a sentence: a fault of the file's layout says `is missing` of its place. */
+export const problemWords = (problem: string): string =>
+  /^(is|has|cannot) /.test(problem) ? `It ${problem}` : upperFirst(problem)
+
 /** What to do about it, where the plan is read and edited on a screen: the check speaks to the author of a file. */
 export function fixWords(fix: string): string {
   if (fix.includes('"afterAngle"')) return 'Say what to do when it is interrupted once an angle is turned.'

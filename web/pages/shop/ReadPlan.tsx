@@ -9,7 +9,7 @@ import type { AsPrinted, Plan } from '../../../shared/plan/types'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { counted, upperFirst } from '../../../shared/words'
 import { planHref, readPlanFile } from '../../shop/plan-library'
-import { placeWords } from '../../shop/plan-place'
+import { placeWords, problemWords } from '../../shop/plan-place'
 import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
@@ -164,7 +164,7 @@ function Faults(props: FaultsProps) {
               <li class="mark rust stack close">
                 <p class="small">{placeWords(plan(), fault.path)}</p>
                 <p>
-                  <b>{upperFirst(fault.problem)}.</b> {fault.fix}
+                  <b>{problemWords(fault.problem)}.</b> {fault.fix}
                 </p>
                 <pre>
                   <For each={excerpt(props.text, place)}>
