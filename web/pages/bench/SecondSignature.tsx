@@ -3,7 +3,7 @@
  * to the server and nowhere else; what comes back is good for this one signature.
  */
 
-import { createSignal, For, Show } from 'solid-js'
+import { createMemo, createSignal, For, Show } from 'solid-js'
 import { stepState } from '../../../shared/job/verdicts'
 import type { Person } from '../../../shared/shop/types'
 import { counted, listed } from '../../../shared/words'
@@ -30,10 +30,11 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
   const [offline, setOffline] = createSignal(false)
   const [busy, setBusy] = createSignal(false)
   const command = { type: 'SecondSignStep' as const, stepId, setId: props.setId }
-  const asked = () =>
+  const asked = createMemo(() =>
     Object.values(scope.shop().people)
       .map((person) => ({ person, refusal: scope.may(command, { as: person.id }) }))
-      .sort((a, b) => a.person.name.localeCompare(b.person.name))
+      .sort((a, b) => a.person.name.localeCompare(b.person.name)),
+  )
   const people = () => asked().flatMap(({ person, refusal }) => (refusal ? [] : [person]))
   /** Why the others may not: one sentence for all who are not entitled. */
   const others = () => {
