@@ -33,7 +33,11 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
   const scope = useJob()
   const [form, setForm] = createSignal<SettleForm>(EMPTY_FORM)
   const [tried, setTried] = createSignal(false)
-  const set = (field: keyof SettleForm, value: string) => setForm({ ...form(), [field]: value })
+  const [refusedAsImpossible, setRefusedAsImpossible] = createSignal(false)
+  const set = (field: keyof SettleForm, value: string) => {
+    setRefusedAsImpossible(false)
+    setForm({ ...form(), [field]: value })
+  }
   const proposed = createMemo(() =>
     proposeFor(scope.job(), props.joint, props.pass, scope.shop().tolerances, addedIn(form()).added),
   )
@@ -67,6 +71,7 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
     const result = settled()
     if ('errors' in result) return false
     const refused = scope.may(result.command)
+    setRefusedAsImpossible(refused?.code === 'torque_impossible')
     if (refused) return refused.sentence
     void scope.send(result.command)
   }
@@ -151,7 +156,8 @@ export function Ways(props: { joint: AdoptedJoint; pass: number; known: Proposal
           </p>
         </div>
         <div>
-          <Show when={judged()}>
+          {/* The refusal says the same, and what to do. */}
+          <Show when={!refusedAsImpossible() && judged()}>
             {(found) => (
               <Sentence against>
                 {found().verdict === 'impossible' ? 'This cannot be right' : 'Look at this again'}.{' '}
