@@ -66,7 +66,11 @@ export function classBars(byClass: ReadonlyMap<string, Counts>): ClassBar[] {
       counts.flagged > 0 ? `${counts.flagged} flagged` : '',
       counts.open > 0 ? `${counts.open} open` : '',
     ].filter(Boolean)
-    return [{ class: cls, ...counts, text: `${counts.fasteners}: ${parts.join(', ')}` }]
+    const text =
+      counts.proven === counts.fasteners
+        ? `all ${counts.fasteners} signed off`
+        : `${counts.fasteners}: ${parts.join(', ')}`
+    return [{ class: cls, ...counts, text }]
   })
 }
 
