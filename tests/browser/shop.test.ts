@@ -138,7 +138,8 @@ async function readsAPlan(device: Device): Promise<void> {
 async function looksAtIt(device: Device): Promise<void> {
   const { page } = device
   await says(page.getByRole('main'), 'values invented')
-  await page.getByText('Head on, nuts tightened').click()
+  // Its cautions name the step as well.
+  await page.locator('summary').filter({ hasText: 'Head on, nuts tightened' }).click()
   await page.getByRole('region', { name: 'Head nuts' }).getByRole('img').waitFor()
   await says(page.getByRole('region', { name: 'Head nuts' }), '30 → 60 N·m')
   expect(await looks(device, 'shop-plan-look')).toEqual([])
