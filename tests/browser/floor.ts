@@ -111,7 +111,7 @@ export async function standWaits({ office, tom, ines, jobId }: Floor): Promise<v
   await raiseHold(page, 'A2', 'part', 'stand shim')
   await says(row, /stand shim/)
   await toBench(tom, jobId, 'A2')
-  await says(tom.page.getByRole('region', { name: 'On hold' }), 'stand shim')
+  await says(tom.page.getByRole('region', { name: 'On hold' }), 'Stand shim.')
 }
 
 const REFUSED = (moment: string): string[] => [

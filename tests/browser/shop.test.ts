@@ -167,6 +167,7 @@ test(
     await readsAPlan(office)
     await guideDone(office)
     await page.getByRole('link', { name: 'To the board' }).click()
+    await page.getByRole('heading', { level: 1, name: 'Board' }).waitFor()
     const jobId = await openJob(page, {
       number: 'S-1',
       model: 'Harrow R2',
