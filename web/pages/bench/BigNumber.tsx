@@ -55,7 +55,9 @@ export function BigNumber() {
               />
               <Under>
                 <p>
-                  <strong>{format.torque(target() ?? 0, 'N·m')} N·m by the plan</strong>
+                  <strong>
+                    {format.torque(target() ?? 0, 'N·m')} N·m {settled() ? 'decided here' : 'by the plan'}
+                  </strong>
                   <Show when={!plain()}>
                     {' '}
                     · {set().shown} {set().unit} applies {appliesWords(set())},{' '}
