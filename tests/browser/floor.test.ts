@@ -49,7 +49,7 @@ async function released({ office, tom, jobId }: Floor): Promise<void> {
   await firstRun(tom, jobId)
   await says(page.getByRole('button', { name: /^Release to the owner/ }), /^Release to the owner$/)
   const owner = await askRelease(page, 'to the owner')
-  await owner.getByRole('dialog').getByRole('link', { name: 'The record' }).click()
+  await owner.getByRole('link', { name: 'The record' }).click()
   await page.getByRole('heading', { name: /^Release record/ }).waitFor()
 }
 
