@@ -27,7 +27,7 @@ export const watchSchema = z.strictObject({
 export const unwatchSchema = z.strictObject({ room: watchSchema.shape.room })
 /** The command itself is looked at by the schema of its stream. */
 export const commandMessageSchema = z.strictObject({
-  stream: z.union([z.literal('shop'), jobRoom]),
+  stream: z.union([jobRoom, z.literal('shop')]),
   command: z.looseObject({}),
 })
 export const presenceSchema = z.strictObject({

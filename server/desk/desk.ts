@@ -1,4 +1,5 @@
 /** The command desk: the one writer of the log, as the rules DK1 to DK14 say. */
+import { nextNumber, numbersMeant } from '../../shared/job/number'
 import { type JobSummary, summarise } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import type { Fault } from '../../shared/protocol'
@@ -297,6 +298,8 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     return [...summaries.values()].sort((a, b) => (a.number < b.number ? -1 : 1))
   }
 
+  const meantBy = async (number: string) => numbersMeant(number, await store.numbers())
+
   return {
     submit: (submission) =>
       new Promise((resolve) => {
@@ -313,7 +316,21 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     eventsAfter,
     chain: (stream) => store.chain(stream),
     summaries: onBoard,
-    finished: async (question) => (await store.finished(question)).map(finishedJob),
+    async finished(question) {
+      const questions =
+        'number' in question ? (await meantBy(question.number)).map((number) => ({ number })) : [question]
+      const rows = await Promise.all(questions.map((each) => store.finished(each)))
+      return rows.flat().map(finishedJob)
+    },
+    async jobsOfNumber(number) {
+      const ids = await Promise.all((await meantBy(number)).map((each) => store.jobOfNumber(each)))
+      return ids.filter((id) => id !== undefined)
+    },
+    nextNumber: async () =>
+      nextNumber(
+        onBoard().map(({ number }) => number),
+        await store.numbers(),
+      ),
     words: async () => wordsOf(await shop(), now()),
     async close() {
       closed = true

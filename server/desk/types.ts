@@ -53,8 +53,12 @@ export interface Desk {
   chain(stream: StreamName): Promise<ChainRow[]>
   /** The board: what is in the shop, and what left it in the last weeks; by job number. */
   summaries(): JobSummary[]
-  /** What left the shop, however long ago; by job number. */
+  /** What left the shop, however long ago; by job number, which may be typed as `numbersMeant` reads it. */
   finished(question: FinishedQuestion): Promise<FinishedJob[]>
+  /** The jobs somebody means by a number, in the shop or not. */
+  jobsOfNumber(number: string): Promise<string[]>
+  /** The number to offer a new job. */
+  nextNumber(): Promise<string>
   words(): Promise<Words>
   /** When everything that waits is answered; takes nothing more afterwards. */
   close(): Promise<void>

@@ -26,9 +26,15 @@ export function jobRoutes({ desk, intake, now }: Rooms) {
         )
       return c.json({ jobs: await desk.finished({ from, until }) })
     })
+    .get('/next-number', signedIn, async (c) => c.json({ number: await desk.nextNumber() }))
     .get('/jobs/:id', signedIn, async (c) => {
-      const job = await desk.job(c.req.param('id'))
-      if (!job) return noJob(c)
+      const id = c.req.param('id')
+      const job = await desk.job(id)
+      if (!job) {
+        // Somebody typed what is painted on the engine.
+        const [meant, ...more] = await desk.jobsOfNumber(id)
+        return meant === undefined || more.length > 0 ? noJob(c) : c.redirect(`/api/jobs/${meant}`)
+      }
       const tag = `W/"${job.version}"`
       c.header('ETag', tag)
       c.header('Cache-Control', 'private, no-cache')

@@ -87,6 +87,7 @@ export function memoryEventStore(): EventStore {
               : finishedAt >= question.from && finishedAt < question.until),
         ),
       ),
+    numbers: () => whileOpen(() => [...state.jobByNumber.keys()].sort()),
     jobOfNumber: (number) => whileOpen(() => state.jobByNumber.get(number)),
     readings: ({ jobId, wrenchId, from = Number.NEGATIVE_INFINITY, until = Number.POSITIVE_INFINITY }) =>
       whileOpen(() =>

@@ -123,6 +123,8 @@ export interface EventStore {
   summaries(finishedSince?: Instant): Promise<SummaryRow[]>
   /** By job number. */
   finished(question: FinishedQuestion): Promise<SummaryRow[]>
+  /** Every job's number, in their order. */
+  numbers(): Promise<string[]>
   /** The job that carries a number. */
   jobOfNumber(number: string): Promise<string | undefined>
   /** In the order they were done. */

@@ -69,10 +69,13 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
     answers: (commandIds) =>
       whileOpen(() => {
         const answers = new Map<string, AnswerRow>()
-        for (const commandId of commandIds) {
-          const row = statements.answer.get({ commandId })
-          if (row) answers.set(commandId, { ...row, answer: readJson(row.answer, 'answer', commandId) })
-        }
+        // One look at the file's lock for all of them.
+        atOneMoment(() => {
+          for (const commandId of commandIds) {
+            const row = statements.answer.get({ commandId })
+            if (row) answers.set(commandId, { ...row, answer: readJson(row.answer, 'answer', commandId) })
+          }
+        })
         return answers
       }),
     head: (stream) => whileOpen(() => statements.head.get({ stream })),
@@ -84,6 +87,7 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
           .map(fromSummaryRow)
           .filter(({ finishedAt }) => finishedAt !== undefined),
       ),
+    numbers: () => whileOpen(() => statements.numbers.all().map(({ number }) => number)),
     jobOfNumber: (number) => whileOpen(() => statements.byNumber.get({ number })?.jobId),
     readings: (question) => whileOpen(() => readingsWhere(database, question).map(fromRow)),
     async commit(batch) {

@@ -151,6 +151,8 @@ export function prepareStatements(db: ShopDatabase) {
       )
       .orderBy(asc(summary.number))
       .prepare(),
+    // From the index alone: the summaries themselves are not read.
+    numbers: db.select({ number: summary.number }).from(summary).orderBy(asc(summary.number)).prepare(),
     byNumber: db
       .select()
       .from(summary)

@@ -291,6 +291,7 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
     expect(await numbers(store.finished({ from: 100, until: 200 }))).toEqual(['1002'])
     expect(await store.finished({ number: '1003' })).toEqual(rows.slice(2))
     expect(await store.finished({ number: '1001' })).toEqual([])
+    expect(await store.numbers()).toEqual(['1001', '1002', '1003'])
     expect(await store.jobOfNumber('1001')).toBe('j1')
     expect(await store.jobOfNumber('1009')).toBeUndefined()
     await store.commit(batch({ summaries: [summary('j3', '1003', { open: 2 }, 2)] }))
@@ -411,6 +412,7 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
       () => store.summaries(),
       () => store.head('job:a'),
       () => store.finished({ number: '1001' }),
+      () => store.numbers(),
       () => store.jobOfNumber('1001'),
       () => store.readings({}),
       () => store.commit(batch({})),

@@ -1,8 +1,10 @@
 /** What every page of a job stands on: the job watched, who is here told. Its children are drawn once the job is known. */
-import { useParams } from '@solidjs/router'
-import { createMemo, type ParentProps, Show } from 'solid-js'
-import type { PlannedJob } from '../../shared/job/types'
+import { useLocation, useNavigate, useParams } from '@solidjs/router'
+import { createMemo, onMount, type ParentProps, Show } from 'solid-js'
+import type { Job, PlannedJob } from '../../shared/job/types'
 import type { JobPage } from '../../shared/protocol'
+import { engineHref } from '../hrefs'
+import { ask, isFailure } from '../live/http'
 import { useJobFeed } from '../live/job-feed'
 import { useLive } from '../live/live'
 import { EmptyState } from '../ui/EmptyState'
@@ -59,14 +61,7 @@ function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
         fallback={
           <div class="page">
             <Show when={feed.problem()} fallback={<p class="pencil">Opening the engine…</p>}>
-              {(sentence) => (
-                <EmptyState title="No engine here">
-                  <p>{sentence()}</p>
-                  <a class="button" href="/">
-                    To the board
-                  </a>
-                </EmptyState>
-              )}
+              {(sentence) => <NoEngine jobId={props.jobId} sentence={sentence()} />}
             </Show>
           </div>
         }
@@ -74,5 +69,24 @@ function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
         <JobDialogs>{props.children}</JobDialogs>
       </Show>
     </JobContext.Provider>
+  )
+}
+
+/** Whoever typed the number that is painted on the engine is led to it. */
+function NoEngine(props: { jobId: string; sentence: string }) {
+  const navigate = useNavigate()
+  const { pathname } = useLocation()
+  onMount(async () => {
+    const meant = await ask<Job>(`/api/jobs/${encodeURIComponent(props.jobId)}`)
+    if (!isFailure(meant))
+      navigate(pathname.replace(/^\/jobs\/[^/]+/, engineHref(meant.id)), { replace: true })
+  })
+  return (
+    <EmptyState title="No engine here">
+      <p>{props.sentence}</p>
+      <a class="button" href="/">
+        To the board
+      </a>
+    </EmptyState>
   )
 }

@@ -1,21 +1,30 @@
 /** Opens a job when an engine comes in. Waits for the server's word; what was entered stays until it is taken. */
 
 import { useNavigate } from '@solidjs/router'
-import { createMemo, createSignal } from 'solid-js'
+import { createResource, createSignal } from 'solid-js'
 import { v7 as uuid } from 'uuid'
 import { FIELD_WORDS } from '../../shared/format/field-words'
+import { nextNumber } from '../../shared/job/number'
 import { engineHref } from '../hrefs'
+import { ask, isFailure } from '../live/http'
 import { useLive, useSendAndWait } from '../live/live'
 import { createDraft } from '../ui/draft'
 import { Field } from '../ui/Field'
 import { FormDialog } from '../ui/Form'
-import { nextNumber } from './next-number'
 
 export default function NewJob(props: { onClose(): void }) {
   const { board, link } = useLive()
   const sendAndWait = useSendAndWait()
   const navigate = useNavigate()
-  const free = createMemo(() => nextNumber(board.ids().flatMap((id) => board.summary(id)?.number ?? [])))
+  const ofBoard = () => nextNumber(board.ids().flatMap((id) => board.summary(id)?.number ?? []))
+  // The server knows also the engines that left the board.
+  const [free] = createResource(
+    async () => {
+      const offer = await ask<{ number: string }>('/api/next-number')
+      return isFailure(offer) ? ofBoard() : offer.number
+    },
+    { initialValue: ofBoard() },
+  )
   const { trimmed, Entry } = createDraft({ model: '', serial: '', drives: '', owner: '', agreed: '' })
   const [number, setNumber] = createSignal<string>()
   let id = ''

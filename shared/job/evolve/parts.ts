@@ -1,6 +1,7 @@
 /** The small parts every fold is made of. Each returns a new job and shares what did not change. */
 
 import { kindsOf } from '../../kinds'
+import { withEntry } from '../../look-up'
 import { indexPlan } from '../../plan/read'
 import { RESTARTS, type RestartHow } from '../kinds'
 import type { Job, Reading, SetState, Signature, StepState, StoppedAt, Waived } from '../types'
@@ -13,8 +14,11 @@ const NEW_STEP: StepState = { sets: {}, measurements: [], gates: {}, sealant: []
 
 /** The same without marking the step as touched: nothing that a second signer looks at has changed. */
 export function noteOnStep(job: Job, stepId: string, change: (step: StepState) => StepState): Job {
-  return { ...job, steps: { ...job.steps, [stepId]: change(job.steps[stepId] ?? NEW_STEP) } }
+  return { ...job, steps: withEntry(job.steps, stepId, change(job.steps[stepId] ?? NEW_STEP), stepsOf(job)) }
 }
+
+/** How many entries a record by step or by joint may come to. */
+export const stepsOf = ({ plan }: Job): number => plan?.steps.length ?? 0
 
 export const changeStep = (job: Job, stepId: string, change: (step: StepState) => StepState): Job =>
   noteOnStep(job, stepId, (step) => ({ ...change(step), touchedAt: job.version }))
@@ -40,14 +44,17 @@ export function changeReadings(
   change: (list: Reading[]) => Reading[],
   added?: Reading,
 ): Job {
-  const changed = { ...job, readings: { ...job.readings, [jointId]: change(job.readings[jointId] ?? []) } }
-  carryJoints(job.readings, changed.readings, added)
+  const readings = withEntry(job.readings, jointId, change(job.readings[jointId] ?? []), stepsOf(job))
+  carryJoints(job.readings, readings, added)
   const step = job.plan && indexPlan(job.plan).stepOfJoint.get(jointId)
   const due = job.deferrals.flatMap(({ what, dueStepId, withdrawn }) =>
     what.kind === 'fasteners' && what.joint === jointId && !withdrawn ? [dueStepId] : [],
   )
   const answering = new Set(step ? [step.id, ...due] : due)
-  return [...answering].reduce((touched, id) => changeStep(touched, id, (state) => state), changed)
+  return [...answering].reduce((touched, id) => changeStep(touched, id, (state) => state), {
+    ...job,
+    readings,
+  })
 }
 
 export const supersede = (

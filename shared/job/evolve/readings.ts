@@ -1,10 +1,11 @@
 /** What readings, restarted rounds and changed fasteners do to a joint. Nothing is dropped, only marked. */
+import { withEntry } from '../../look-up'
 import { indexPlan } from '../../plan/read'
 import type { EventOf } from '../events'
 import type { FastenerState, Job, Reading, Signature } from '../types'
 import { addReading, indexReadings } from '../verdicts/reading-index'
 import { takesBack, tighteningsOf } from '../verdicts/readings'
-import { changeReadings, lapseWaivers, signature, strength, supersede } from './parts'
+import { changeReadings, lapseWaivers, signature, stepsOf, strength, supersede } from './parts'
 
 export function takeReading(job: Job, reading: Reading): Job {
   const joint = job.plan && indexPlan(job.plan).jointById.get(reading.jointId)
@@ -105,7 +106,7 @@ function place(job: Job, jointId: string, positions: readonly number[], state: F
   )
   const changed = {
     ...job,
-    fasteners: { ...job.fasteners, [jointId]: { ...job.fasteners[jointId], ...placed } },
+    fasteners: withEntry(job.fasteners, jointId, { ...job.fasteners[jointId], ...placed }, stepsOf(job)),
   }
   return lapseWaivers(
     changeReadings(changed, jointId, (list) => list),

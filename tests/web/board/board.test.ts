@@ -2,7 +2,6 @@
 import { createRoot } from 'solid-js'
 import { describe, expect, test } from 'vitest'
 import type { JobSummary } from '../../../shared/job/summary'
-import { nextNumber } from '../../../web/job/next-number'
 import { makeBoard } from '../../../web/live/board'
 import { makeClock } from '../../../web/live/clock'
 import type { Link, Watcher } from '../../../web/live/link'
@@ -137,18 +136,6 @@ describe('search', () => {
   )
   test.each(['E-102', 'ottersby', 'heron otter'])('%s does not', (query) => {
     expect(matches(summary('E-101'), query)).toBe(false)
-  })
-})
-
-describe('the number offered to a new job', () => {
-  test.each([
-    [['E-101', 'E-99'], 'E-102'],
-    [['2026-009', '2026-010'], '2026-011'],
-    [['E-099'], 'E-100'],
-    [['Rosie'], ''],
-    [[], ''],
-  ])('after %j comes %j', (numbers, next) => {
-    expect(nextNumber(numbers)).toBe(next)
   })
 })
 

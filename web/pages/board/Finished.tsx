@@ -1,6 +1,7 @@
 /** Finds engines that left the shop, by number or by year. Asks the server only when somebody asks. */
 import { A, useSearchParams } from '@solidjs/router'
 import { createEffect, createMemo, createSignal, For, Match, onMount, Show, Switch } from 'solid-js'
+import { numbersMeant } from '../../../shared/job/number'
 import type { FinishedJob } from '../../../shared/protocol'
 import { counted } from '../../../shared/words'
 import { format } from '../../format'
@@ -165,7 +166,11 @@ function Answer(props: { looked: Looked; thisYear: number; ask(question: Questio
 
 function foundWords(question: Question, count: number): string {
   if ('number' in question)
-    return count > 0 ? 'This engine left the shop.' : `No engine “${question.number}” has left the shop.`
+    return count > 1
+      ? `${counted(count, 'engine')} with this number left the shop, latest first`
+      : count > 0
+        ? 'This engine left the shop.'
+        : `No engine “${question.number}” has left the shop.`
   if (count === 0) return `No engine left the shop with its last entry in ${question.year}.`
   return `${counted(count, 'engine')} with the last entry in ${question.year}${count > 1 ? ', latest first' : ''}`
 }
@@ -174,19 +179,15 @@ function foundWords(question: Question, count: number): string {
 function StillHere(props: { number: string }) {
   const board = useBoard()
   const here = createMemo(() => {
-    const sought = props.number.toUpperCase()
-    return board
-      .ids()
-      .flatMap((id) => board.summary(id) ?? [])
-      .find(({ number }) => number.toUpperCase() === sought)
+    const inShop = board.ids().flatMap((id) => board.summary(id) ?? [])
+    const [meant, ...more] = numbersMeant(
+      props.number,
+      inShop.map(({ number }) => number),
+    )
+    return more.length > 0 ? undefined : inShop.find(({ number }) => number === meant)
   })
   return (
-    <Show
-      when={here()}
-      fallback={
-        <p class="pencil">Enter the whole number as it stands on the record, with its letters and dashes.</p>
-      }
-    >
+    <Show when={here()} fallback={<p class="pencil">Enter the whole number as it stands on the record.</p>}>
       {(summary) => (
         <p>
           <A href={engineHref(summary().id)}>{summary().number}</A> is on the board: it is still in the shop.

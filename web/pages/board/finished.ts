@@ -18,23 +18,15 @@ export function yearIn(text: string, thisYear: number): number | undefined {
 export const yearHint = (thisYear: number): string =>
   `Enter a year from ${FIRST_YEAR} to ${thisYear}, with four digits.`
 
-/** A number as it was typed, and in capitals; a year from its first midnight in the shop to the next one's. */
-export function pathsOf(question: Question, { startOf }: Calendar = format.calendar): string[] {
-  if ('year' in question) {
-    const [from, until] = [question.year, question.year + 1].map((year) => startOf(`${year}-01-01`))
-    return [`/api/finished?from=${from}&until=${until}`]
-  }
-  return [...new Set([question.number, question.number.toUpperCase()])].map(
-    (number) => `/api/finished?number=${encodeURIComponent(number)}`,
-  )
+/** A number as it was typed; a year from its first midnight in the shop to the next one's. */
+export function pathOf(question: Question, { startOf }: Calendar = format.calendar): string {
+  if ('number' in question) return `/api/finished?number=${encodeURIComponent(question.number)}`
+  const [from, until] = [question.year, question.year + 1].map((year) => startOf(`${year}-01-01`))
+  return `/api/finished?from=${from}&until=${until}`
 }
 
 /** What left last stands first. */
 export async function lookUp(question: Question): Promise<FinishedJob[] | Failure> {
-  for (const path of pathsOf(question)) {
-    const answer = await ask<{ jobs: FinishedJob[] }>(path)
-    if (isFailure(answer)) return answer
-    if (answer.jobs.length > 0) return answer.jobs.toSorted((a, b) => b.finishedAt - a.finishedAt)
-  }
-  return []
+  const answer = await ask<{ jobs: FinishedJob[] }>(pathOf(question))
+  return isFailure(answer) ? answer : answer.jobs.toSorted((a, b) => b.finishedAt - a.finishedAt)
 }
