@@ -295,13 +295,16 @@ describe('times, numbers, bounds', () => {
     const later = async (ms: number) => {
       const { desk, clock } = await makeRig({ store })
       clock.now = NOON + ms
-      return desk.summaries().map(({ number }) => number)
+      return { numbers: desk.summaries().map(({ number }) => number), desk }
     }
-    expect(await later(6 * weeks)).toEqual(['E-1'])
-    expect(await later(6 * weeks + 1)).toEqual([])
-    expect(await rig.desk.finished({ number: 'E-1' })).toMatchObject([
-      { id: 'j1', number: 'E-1', finishedAt: NOON },
-    ])
+    expect((await later(6 * weeks)).numbers).toEqual(['E-1'])
+    const { numbers, desk } = await later(6 * weeks + 1)
+    expect(numbers).toEqual([])
+    for (const number of ['E-1', 'e 1', '1'])
+      expect(await desk.finished({ number })).toMatchObject([{ id: 'j1', number: 'E-1', finishedAt: NOON }])
+    expect(await desk.jobsOfNumber('e1')).toEqual(['j1'])
+    // What is offered next is not the number it has.
+    expect(await desk.nextNumber()).toBe('E-2')
     // Its number stays its own.
     expect(await rig.send('job:j9', 'ana', openJob('E-1')[0] as never)).toMatchObject({
       code: 'number_taken',

@@ -262,6 +262,8 @@ describe('reading', () => {
     const { finishedAt, release, ...rest } = job
     expect(rest).toEqual({ id: 'j9', number: 'E 9/ü', engine: 'Small', serial: '9', owner: 'Mrs Rook' })
     expect(release).toBe((await ana.get('/api/jobs/j9')).json.releases[0].number)
+    // As somebody types it in a hurry.
+    expect(await byNumber('e9 Ü')).toEqual([job])
     // In the shop still, or known to nobody.
     expect(await byNumber('E-1')).toEqual([])
     expect(await byNumber('E-404')).toEqual([])
@@ -281,6 +283,29 @@ describe('reading', () => {
       expect([query, status, json.code, json.path]).toEqual([query, 400, 'bad_message', '/from'])
     }
     expect((await browser(house.app).get('/api/finished?number=E-9')).status).toBe(401)
+  })
+
+  test('whoever asks for an engine by the number painted on it is led to it, where that is one engine', async () => {
+    for (const number of ['E-1', 'e1', '1']) {
+      const { status, headers } = await ana.get(`/api/jobs/${number}`)
+      expect([number, status, headers.get('location')]).toEqual([number, 302, '/api/jobs/j1'])
+    }
+    expect((await ana.get('/api/jobs/E-404')).status).toBe(404)
+    expect((await browser(house.app).get('/api/jobs/E-1')).status).toBe(401)
+    // The same digits on two engines: nobody is led to the wrong one.
+    await ana.post(
+      '/api/jobs/j10/commands',
+      command({
+        type: 'OpenJob',
+        number: 'F-1',
+        engine: { model: 'Small', serial: '10' },
+        owner: 'Mrs Rook',
+        agreed: 'All',
+      }),
+    )
+    expect((await ana.get('/api/jobs/1')).status).toBe(404)
+    expect((await ana.get('/api/jobs/f1')).headers.get('location')).toBe('/api/jobs/j10')
+    expect((await ana.get('/api/next-number')).json).toEqual({ number: 'E-2' })
   })
 
   test('the trail is a sentence an event; events after a version are those', async () => {

@@ -1,7 +1,7 @@
 /** Opens a job when an engine comes in. Waits for the server's word; what was entered stays until it is taken. */
 
 import { useNavigate } from '@solidjs/router'
-import { createResource, createSignal } from 'solid-js'
+import { createSignal, onMount } from 'solid-js'
 import { v7 as uuid } from 'uuid'
 import { FIELD_WORDS } from '../../shared/format/field-words'
 import { nextNumber } from '../../shared/job/number'
@@ -17,18 +17,16 @@ export default function NewJob(props: { onClose(): void }) {
   const sendAndWait = useSendAndWait()
   const navigate = useNavigate()
   const ofBoard = () => nextNumber(board.ids().flatMap((id) => board.summary(id)?.number ?? []))
-  // The server knows also the engines that left the board.
-  const [free] = createResource(
-    async () => {
-      const offer = await ask<{ number: string }>('/api/next-number')
-      return isFailure(offer) ? ofBoard() : offer.number
-    },
-    { initialValue: ofBoard() },
-  )
+  // The server also knows those that left the board.
+  const [offered, setOffered] = createSignal<string>()
+  onMount(async () => {
+    const offer = await ask<{ number: string }>('/api/next-number')
+    if (!isFailure(offer)) setOffered(offer.number)
+  })
   const { trimmed, Entry } = createDraft({ model: '', serial: '', drives: '', owner: '', agreed: '' })
   const [number, setNumber] = createSignal<string>()
   let id = ''
-  const shownNumber = () => number() ?? free()
+  const shownNumber = () => number() ?? offered() ?? ofBoard()
 
   async function open(): Promise<string | undefined> {
     const number = shownNumber().trim()
