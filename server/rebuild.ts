@@ -1,5 +1,7 @@
 /** `npm run rebuild`: the tables that are made from the log, made again from it. Events and answers stay. */
 
+import { setFlagsFromString } from 'node:v8'
+import { runInNewContext } from 'node:vm'
 import { summarise } from '../shared/job/summary'
 import type { Job } from '../shared/job/types'
 import { counted } from '../shared/words'
@@ -9,6 +11,11 @@ import { openLog } from './open-log'
 import { run } from './run'
 import { Refused } from './settings'
 import type { Views } from './store'
+
+/** Left to itself, Node keeps a hundred megabytes of engines that were done with before it looks for them. */
+const LET_GO_EVERY = 10_000
+setFlagsFromString('--expose-gc')
+const letGo = runInNewContext('gc') as () => void
 
 await run(async () => {
   const store = openLog('to rebuild from')
@@ -24,9 +31,12 @@ await run(async () => {
   async function* views(): AsyncGenerator<Views> {
     let done = 0
     let told = 0
+    let held = 0
     for (const { stream } of jobs) {
       if (stopped)
-        throw new Refused('Stopped. Nothing was changed: board and readings are as they were before.')
+        throw new Refused(
+          'Stopped. Nothing was changed: board and readings are as they were before. Start it again when there is time.',
+        )
       const name = stream as StreamName
       const rows = await store.read(stream)
       const events = rows.map((row) => upcast(row).event)
@@ -35,6 +45,11 @@ await run(async () => {
       readings += ofJob.length
       yield { summaries: [summaryRow(summarise(job, rows.at(-1)?.recordedAt))], readings: ofJob }
       done += rows.length
+      held += rows.length
+      if (held >= LET_GO_EVERY) {
+        held = 0
+        letGo()
+      }
       const percent = Math.floor((100 * done) / all)
       if (percent >= told + 10) {
         told = percent
