@@ -11,9 +11,6 @@ export class Encoded {
 
 class FrameEncoder extends Encoder {
   override encode(packet: Packet) {
-    // An answer to a command is looked through for bytes by the parser, though only a packed one has any.
-    if (packet.type === PacketType.ACK && packet.nsp === '/' && !hasBytes(packet.data))
-      return [`${PacketType.ACK}${packet.id}${JSON.stringify(packet.data)}`]
     if (packet.type !== PacketType.EVENT || packet.id !== undefined) return super.encode(packet)
     const [name, body, ...more] = packet.data as unknown[]
     if (!(body instanceof Encoded) || more.length > 0) return super.encode(packet)
@@ -21,8 +18,5 @@ class FrameEncoder extends Encoder {
     return [`${PacketType.EVENT}${namespace}[${JSON.stringify(name)},${body.json}]`]
   }
 }
-
-const hasBytes = ([answer]: unknown[]): boolean =>
-  typeof answer !== 'object' || answer === null || 'packed' in answer
 
 export const parser = { Encoder: FrameEncoder, Decoder }

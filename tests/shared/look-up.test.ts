@@ -9,7 +9,7 @@ describe.each([
   const before: Readonly<Record<string, object>> = { a: { n: 1 }, b: { n: 2 } }
 
   test('has the value, in its place or at the end, and shares what was not touched', () => {
-    const value = { n: 3 }
+    const value: object = { n: 3 }
     const changed = withEntry(before, 'a', value, entries)
     expect(Object.entries(changed)).toEqual([
       ['a', { n: 3 }],
