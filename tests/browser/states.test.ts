@@ -116,7 +116,10 @@ describe.each(['phone', 'tablet'] as const)('on a %s', (size: Size) => {
       note: 'Stud 2 turns a little stiff: look at its thread before you go on.',
     })
     const device = await bench('tom', 'A1')
-    await says(device.page.getByRole('region', { name: 'Where it was left' }), 'nut 2 (3rd in order) next')
+    await says(
+      device.page.getByRole('region', { name: 'Where it was left' }),
+      'interrupted in pass 1 of 2, before nut 2 (3rd in order)',
+    )
     await says(device.page.getByRole('alert'), 'Stud 2 turns a little stiff')
     await held(device, 'handed-over')
     await command(all.tom, jobId, { type: 'PutDownStep', stepId: 'A1', note: 'Thread of stud 2 is torn.' })
