@@ -8,12 +8,13 @@ import { defineConfig } from 'vite'
 import solid from 'vite-plugin-solid'
 import { chunks } from './chunks'
 import { shippedFonts } from './styles/shipped-fonts'
+import { buildWorker, WORKER } from './worker/build-worker'
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
 export default defineConfig({
   root: here('.'),
-  plugins: [solid(), shippedFonts()],
+  plugins: [solid(), shippedFonts(), buildWorker()],
   build: {
     outDir: here('../dist/web'),
     emptyOutDir: true,
@@ -23,6 +24,13 @@ export default defineConfig({
     assetsInlineLimit: (file, content) => !/\.woff2?$/.test(file) && content.length < 2048,
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
-    rolldownOptions: { output: { codeSplitting: { groups: chunks() } } },
+    rolldownOptions: {
+      input: { main: here('index.html'), [WORKER]: here('worker/worker.ts') },
+      output: {
+        // A browser asks for the worker by one name for good: what it was built from is inside.
+        entryFileNames: ({ name }) => (name === WORKER ? '[name].js' : 'assets/[name]-[hash].js'),
+        codeSplitting: { groups: chunks() },
+      },
+    },
   },
 })

@@ -33,7 +33,7 @@ const explained = page(
   html`<h1>Let this tablet trust the shop</h1>
     <p>
       The shop’s server made its own certificate when it was first started. A tablet that trusts it shows no warning,
-      and Paintmark works there with the network gone.
+      and the pages it has opened once open there again without signal.
     </p>
     <ol>
       <li><a href="/trust/paintmark-shop.crt">Download the shop’s certificate</a>.</li>

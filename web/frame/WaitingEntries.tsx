@@ -8,7 +8,7 @@ import { openJob } from '../live/job-feed'
 import { useLive } from '../live/live'
 import { commandIdOf, type QueuedCommand } from '../live/outbox'
 import { shopCommandWords } from '../live/shop-command-words'
-import { unheldWords } from '../live/unheld'
+import { OPENS_NOT_ALONE, unheldWords } from '../live/unheld'
 import { Button } from '../ui/Button'
 import { Dialog } from '../ui/Dialog'
 import { Sentence } from '../ui/Sentence'
@@ -66,6 +66,9 @@ export default function WaitingEntries(props: { onClose(): void }) {
       </Show>
       <Show when={unheldWords(live.unkept(), 'entry', 'entries')}>
         {(words) => <Sentence against>{words()}</Sentence>}
+      </Show>
+      <Show when={live.link.state() === 'lost' && !live.opensAlone()}>
+        <Sentence>{OPENS_NOT_ALONE}</Sentence>
       </Show>
       <ol class="waiting-entries">
         <For each={entries()}>

@@ -8,6 +8,7 @@ import type { JobSummary } from '../../shared/job/summary'
 import { format } from '../format'
 import { keepAlike } from '../ui/same'
 import type { Link, Watcher } from './link'
+import type { Seen } from './seen'
 
 export type Board = ReturnType<typeof makeBoard>
 
@@ -20,7 +21,7 @@ const compare = (a: JobSummary, b: JobSummary): number =>
 const sameOrder = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((id, index) => b[index] === id)
 
-export function makeBoard(link: Link) {
+export function makeBoard(link: Link, seen: Seen) {
   const rows = new Map<string, Signal<JobSummary>>()
   const [ids, setIds] = createSignal<readonly string[]>([], { equals: sameOrder })
   const [known, setKnown] = createSignal(false)
@@ -65,14 +66,23 @@ export function makeBoard(link: Link) {
     have: () => undefined,
     watched(answer) {
       if (!('summaries' in answer)) return
-      const listed = new Set(answer.summaries.map(({ id }) => id))
-      batch(() => {
-        for (const id of rows.keys()) if (!listed.has(id)) rows.delete(id)
-        for (const summary of answer.summaries) put(summary)
-        placeAll()
-        setKnown(true)
-      })
+      takeAll(answer.summaries)
+      seen.keep('board', summaries)
     },
+  }
+  const summaries = () => [...rows.values()].map(([summary]) => summary())
+  void seen.load('board').then((state) => {
+    if (state && !known()) takeAll(state as JobSummary[])
+  })
+
+  function takeAll(all: readonly JobSummary[]): void {
+    const listed = new Set(all.map(({ id }) => id))
+    batch(() => {
+      for (const id of rows.keys()) if (!listed.has(id)) rows.delete(id)
+      for (const summary of all) put(summary)
+      placeAll()
+      setKnown(true)
+    })
   }
 
   link.on('summary', (summary) => {
@@ -80,6 +90,7 @@ export function makeBoard(link: Link) {
     batch(() => {
       if (put(summary)) place(summary)
     })
+    seen.keep('board', summaries)
   })
 
   return {

@@ -24,6 +24,7 @@ import {
   withQueue,
   withShop,
 } from './replica'
+import type { Seen } from './seen'
 import type { Grant } from './session'
 import type { ShopReplica } from './shop'
 
@@ -44,6 +45,7 @@ export interface FeedParts {
   link: Pick<Link, 'watch' | 'resync' | 'on'>
   outbox: Pick<Outbox, 'entries' | 'onAnswer' | 'onChange'>
   shop: Pick<ShopReplica, 'shop' | 'watch'>
+  seen?: Seen
 }
 
 const LINGER_MS = 60_000
@@ -53,7 +55,7 @@ const GAP_MS = 150
 const open = new Map<string, ReturnType<typeof openFeed>>()
 
 /** Watches until `close` is called. */
-export function openFeed({ link, outbox, shop }: FeedParts, jobId: string) {
+export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string) {
   const room = `job:${jobId}` as const
   const queued = () => waitingIn(outbox.entries(), room)
   const [replica, setReplica] = createSignal<Replica>(
@@ -107,9 +109,18 @@ export function openFeed({ link, outbox, shop }: FeedParts, jobId: string) {
     freeAt = ended + (ended - begun)
   }
 
+  // As it was seen last, until the server says; what waits here is decided on it meanwhile.
+  void seen?.load(room).then((state) => {
+    if (state && !replica().known) change((now) => receiveState(now, state as Job))
+  })
+  const confirmed = () => replica().confirmed
+
   const stops = [
     createRoot((stop) => {
       createEffect(on(shop.shop, (now) => change((replica) => withShop(replica, now))))
+      createEffect(
+        on(confirmed, ({ version }) => version > 0 && seen?.keep(room, confirmed), { defer: true }),
+      )
       return stop
     }),
     link.watch(watcher),

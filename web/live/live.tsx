@@ -14,11 +14,13 @@ import { ClockProvider } from '../ui/clock'
 import { type Board, makeBoard } from './board'
 import { type Clock, makeClock } from './clock'
 import { type Demo, makeDemo } from './demo'
+import { keepPages } from './kept-pages'
 import { makeLatePhotos } from './late-photos'
 import { type Link, makeLink } from './link'
 import { makeOutbox, type Outbox, type QueuedCommand } from './outbox'
 import type { Photos } from './photos'
 import type { Unheld } from './retry-queue'
+import { makeSeen, type Seen } from './seen'
 import { makeSender, type Sender } from './sender'
 import { isOwnShop, makeSession, type Session } from './session'
 import { makeShopReplica, type ShopReplica } from './shop'
@@ -32,6 +34,9 @@ export interface Live extends Sender {
   session: Session
   shop: ShopReplica
   board: Board
+  seen: Seen
+  /** Whether this page could be opened again without the server. */
+  opensAlone(): boolean
   demo: Demo
   /** Commands of this device that the server has not answered, or has refused. */
   entries(): readonly QueuedCommand[]
@@ -67,7 +72,8 @@ function makeLive(): Live {
     // Not part of the first page: what is entered before it is here waits for it a moment.
     shelf: session.shopKnown.then(async (key) => (await import('./entry-shelf')).openEntryShelf(key)),
   })
-  const shop = makeShopReplica(link, () => void session.readPeople())
+  const seen = makeSeen(session.shopKnown)
+  const shop = makeShopReplica(link, () => void session.readPeople(), seen)
   const [entries, setEntries] = createSignal(outbox.entries())
   outbox.onChange(setEntries)
   const [holding, setHolding] = createSignal(0)
@@ -94,7 +100,9 @@ function makeLive(): Live {
     photos,
     session,
     shop,
-    board: makeBoard(link),
+    board: makeBoard(link, seen),
+    seen,
+    opensAlone: keepPages(),
     demo,
     entries,
     isKept: reading(outbox.isKept),

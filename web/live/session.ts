@@ -10,6 +10,7 @@ import { leads } from '../../shared/shop/entitlement'
 import type { Role } from '../../shared/shop/kinds'
 import type { Words } from '../../shared/words'
 import { format } from '../format'
+import { recall, remember } from '../ui/device'
 import type { Clock } from './clock'
 import { ask, isFailure } from './http'
 
@@ -37,12 +38,29 @@ export const authorOf = (personId: string | undefined, grant?: Grant) =>
 export type Session = ReturnType<typeof makeSession>
 
 /** Another shop may have come to this address meanwhile: what waits here is not its. */
+function lastSaid(): LastSaid | undefined {
+  try {
+    return JSON.parse(recall(LAST) ?? '') as LastSaid
+  } catch {
+    return undefined
+  }
+}
+
 export const isOwnShop = async ({
   shopKnown,
   shopKey,
 }: Pick<Session, 'shopKnown' | 'shopKey'>): Promise<boolean> => (await shopKnown) === shopKey()
 
 const RETRY_MS = 3000
+/** Who was signed in here and who works here, as the server said last: to open the pages where it is silent. */
+const LAST = 'paintmark-last'
+
+interface LastSaid {
+  me: Me
+  people: readonly Card[]
+  /** By this device's clock. */
+  at: number
+}
 
 export function makeSession(
   clock: Clock,
@@ -52,6 +70,8 @@ export function makeSession(
   const [me, setMe] = createSignal<Me>()
   const [people, setPeople] = createSignal<readonly Card[]>([])
   const [problem, setProblem] = createSignal<string>()
+  /** The server itself has answered since this page was opened. */
+  let told = false
   let tellShop: (key: string) => void = () => undefined
   /** The shop this page is of, as soon as it is known: what is kept on the device is kept for it alone. */
   const shopKnown = new Promise<string>((resolve) => {
@@ -68,23 +88,41 @@ export function makeSession(
     setPeople(Array.isArray(answer) ? answer : answer.people)
   }
 
+  function take(next: Me): void {
+    const before = me()?.signIn?.id
+    setMe(next)
+    if (next.shop.key !== undefined) tellShop(next.shop.key)
+    if (before !== next.signIn?.id) onPersonChanged(next.signIn !== undefined)
+  }
+
+  function goByLast(): void {
+    const last = lastSaid()
+    if (!last) return
+    const here = Date.now()
+    const { now, demo } = last.me
+    clock.learn(here, now + here - last.at)
+    if (demo) onDemo({ ...demo, now: demo.now + (here - last.at) * demo.rate }, here)
+    setPeople(last.people)
+    take(last.me)
+  }
+
   /** Reads `/api/me`; without an answer tries again until there is one. */
   async function refresh(): Promise<void> {
     const sentAt = Date.now()
     const answer = await ask<Me>('/api/me')
     if (isFailure(answer)) {
       setProblem(answer.sentence)
-      if (!me()) setTimeout(() => void refresh(), RETRY_MS)
+      if (!me() && answer.code === 'no_signal') goByLast()
+      if (!told) setTimeout(() => void refresh(), RETRY_MS)
       return
     }
+    told = true
     clock.learn(sentAt, answer.now)
     if (answer.demo) onDemo(answer.demo, sentAt)
     setProblem(undefined)
-    const before = me()?.signIn?.id
     if (answer.shop.opened) await readPeople()
-    setMe(answer)
-    if (answer.shop.key !== undefined) tellShop(answer.shop.key)
-    if (before !== answer.signIn?.id) onPersonChanged(answer.signIn !== undefined)
+    take(answer)
+    remember(LAST, JSON.stringify({ me: answer, people: people(), at: sentAt } satisfies LastSaid))
   }
 
   /** Answers with the sentence that says why not, or nothing when all is well. */

@@ -4,10 +4,11 @@ import type { StreamEvent } from '../../shared/log'
 import { evolveShop, newShop } from '../../shared/shop/evolve'
 import type { Shop, ShopEvent } from '../../shared/shop/types'
 import type { Link, Watcher } from './link'
+import type { Seen } from './seen'
 
 export type ShopReplica = ReturnType<typeof makeShopReplica>
 
-export function makeShopReplica(link: Link, onPeople: () => void) {
+export function makeShopReplica(link: Link, onPeople: () => void, seen: Seen) {
   const [shop, setShop] = createSignal<Shop>(newShop())
   const [known, setKnown] = createSignal(false)
 
@@ -18,8 +19,14 @@ export function makeShopReplica(link: Link, onPeople: () => void) {
       if ('state' in answer) setShop(answer.state as Shop)
       else if ('events' in answer) take(answer.events as StreamEvent<ShopEvent>[])
       setKnown(true)
+      seen.keep('shop', shop)
     },
   }
+  void seen.load('shop').then((state) => {
+    if (!state || known()) return
+    setShop(state as Shop)
+    setKnown(true)
+  })
 
   function take(events: readonly StreamEvent<ShopEvent>[]): void {
     let now = shop()
@@ -33,6 +40,7 @@ export function makeShopReplica(link: Link, onPeople: () => void) {
       if (event.type === 'PersonAdded' || event.type === 'PersonChanged') onPeople()
     }
     setShop(now)
+    seen.keep('shop', shop)
   }
 
   link.on('events', (message) => {

@@ -9,6 +9,10 @@ const WHY: Record<Unheld, string> = {
   failed: 'This device could not keep what was entered.',
 }
 
+/** Where the browser does not keep the pages themselves. */
+export const OPENS_NOT_ALONE =
+  'Leave this page open: without signal this tablet cannot open it again. It could if it trusted the shop’s certificate.'
+
 /** Nothing when all is kept. */
 export function unheldWords(unheld: readonly Unheld[], one: string, many?: string): string | undefined {
   const [first] = unheld

@@ -28,16 +28,19 @@ const summary = (number: string, code: JobSummary['reason']['code'] = 'all_signe
 function boardOf(...summaries: JobSummary[]) {
   let told: (summary: JobSummary) => void = () => {}
   let watched: Watcher['watched'] = () => {}
-  const board = makeBoard({
-    on: (_: 'summary', listener: typeof told) => {
-      told = listener
-      return () => {}
-    },
-    watch: (watcher: Watcher) => {
-      watched = watcher.watched
-      return () => {}
-    },
-  } as unknown as Link)
+  const board = makeBoard(
+    {
+      on: (_: 'summary', listener: typeof told) => {
+        told = listener
+        return () => {}
+      },
+      watch: (watcher: Watcher) => {
+        watched = watcher.watched
+        return () => {}
+      },
+    } as unknown as Link,
+    { load: async () => undefined, keep: () => undefined },
+  )
   board.watch()
   const list = (all: JobSummary[]) =>
     watched({ ok: true, room: 'board', summaries: structuredClone(all), now: 0 })

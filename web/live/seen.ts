@@ -1,0 +1,59 @@
+/**
+ * What this device saw last of the shop, so that its pages open where the server does not answer: the shop, the board, and
+ * the engines looked at last. It is put under what the server says as soon as that comes, and never over it.
+ *
+ * What is folded is only as good as the code that folded it: another build starts with nothing.
+ */
+import type { DeviceStore } from './device-store'
+
+interface Sight {
+  state: unknown
+  at: number
+  build: string
+}
+
+export interface Seen {
+  /** Nothing where it was not seen, or not by this build. */
+  load(room: string): Promise<unknown>
+  /** Soon, and only the newest. */
+  keep(room: string, state: () => unknown): void
+}
+
+const MOST_JOBS = 12
+const SOON_MS = 2000
+
+/** The first script's name is a hash over all it brings along. */
+const BUILD = globalThis.document?.querySelector<HTMLScriptElement>('script[type=module]')?.src ?? ''
+
+export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.now): Seen {
+  const store: Promise<DeviceStore<Sight> | undefined> = shopKnown
+    .then(async (key) =>
+      (await import('./device-store')).openDeviceStore<Sight>(`paintmark-seen-${key}`, 'rooms'),
+    )
+    .catch(() => undefined)
+  const soon = new Map<string, () => unknown>()
+
+  async function write(room: string): Promise<void> {
+    const state = soon.get(room)?.()
+    soon.delete(room)
+    const kept = await store
+    await kept?.put(room, { state, at: now(), build: BUILD })
+    if (!room.startsWith('job:')) return
+    const jobs = ((await kept?.entries()) ?? []).filter(([other]) => other.startsWith('job:'))
+    const oldest = jobs.sort(([, a], [, b]) => b.at - a.at).slice(MOST_JOBS)
+    for (const [other] of oldest) await kept?.drop(other)
+  }
+
+  return {
+    async load(room) {
+      const sight = await (await store)?.get(room).catch(() => undefined)
+      return sight?.build === BUILD ? sight.state : undefined
+    },
+    keep(room, state) {
+      const due = soon.has(room)
+      soon.set(room, state)
+      // A device without room for it opens no page without the server; nothing entered hangs on it.
+      if (!due) setTimeout(() => void write(room).catch(() => undefined), SOON_MS)
+    },
+  }
+}
