@@ -4,11 +4,14 @@
  */
 import { type Accessor, createSignal } from 'solid-js'
 
+/** The first page comes before what is kept for later. */
+const LATER_MS = 3000
+
 export function keepPages(): Accessor<boolean> {
   const [kept, setKept] = createSignal(false)
   const { serviceWorker } = globalThis.navigator ?? {}
   if (import.meta.env.PROD && serviceWorker) {
-    serviceWorker.register('/worker.js').catch(() => undefined)
+    setTimeout(() => void serviceWorker.register('/worker.js').catch(() => undefined), LATER_MS)
     void serviceWorker.ready.then(() => setKept(true))
   }
   return kept

@@ -1,0 +1,93 @@
+/** The server is switched off: what a tablet has seen opens there again, is worked on, and the server has it when it is back. */
+import { expect, test } from 'vitest'
+import type { Job } from '../../shared/job/types'
+import { inRepo, startProgram } from '../process/program'
+import { adoptPlan, claim, enterScale, head, openJob, tap, toBench } from './hands'
+import { SOON_MS, signIn, stands, useShop } from './harness'
+import { openSmallShop, SMALL_PLAN } from './small-shop'
+
+const shop = useShop('main')
+const ENGINE = {
+  number: 'N-1',
+  model: 'Harrow R2',
+  serial: 'HR2-7',
+  owner: 'Gathlow Farm Services',
+  agreed: 'Head on',
+}
+
+test('the bench opens without the server, takes three nuts, and hands them over when it is back', async () => {
+  const { server } = shop
+  const lead = await shop.device({ size: 'office' })
+  await openSmallShop(lead, server)
+  await lead.goTo('/')
+  const jobId = await openJob(lead.page, ENGINE)
+  await adoptPlan(lead.page, ENGINE.number, SMALL_PLAN.title)
+  const doer = await shop.device()
+  for (const device of [lead, doer])
+    device.allow(/ERR_CONNECTION_REFUSED|WebSocket connection .* failed|ERR_INTERNET_DISCONNECTED/)
+  await signIn(doer, server, 'tom')
+  await toBench(doer, jobId, 'A1')
+  const { page } = doer
+  await claim(page)
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+  // What was seen is put by a moment after it came.
+  await expect
+    .poll(() => page.evaluate(seenRooms), { timeout: SOON_MS })
+    .toEqual(expect.arrayContaining(['shop', `job:${jobId}`]))
+
+  await server.program.stop()
+  await page.reload()
+  await stands(page)
+  await page.getByText('no signal', { exact: true }).waitFor()
+  await enterScale(page, '30')
+  for (const n of [1, 3, 2]) await tap(page, 'Head nuts', n)
+  // Loaded once more, without a server: all of it is still there.
+  await page.reload()
+  await stands(page)
+  await page.getByRole('button', { name: 'no signal: 4 entries kept on this tablet' }).waitFor()
+  expect(await head(page, 'Head nuts', 2).getAttribute('aria-label')).toContain('waiting to be sent')
+  await doer.shot('no-server')
+
+  const { port } = new URL(server.address)
+  const again = startProgram([inRepo('dist', 'server', 'main.js')], {
+    PORT: port,
+    DATA_DIR: server.folder,
+    LOG_LEVEL: 'warn',
+  })
+  try {
+    await again.says(/^Paintmark runs at/m)
+    await page.getByText('live', { exact: true }).waitFor()
+    await expect
+      .poll(
+        async () => {
+          const answer = await lead.context.request.get(`/api/jobs/${jobId}`)
+          const { readings } = (await answer.json()) as Job
+          return Object.values(readings)
+            .flat()
+            .map(({ position, by }) => `${position} by ${by}`)
+        },
+        { timeout: SOON_MS },
+      )
+      .toEqual(['1 by tom', '3 by tom', '2 by tom'])
+  } finally {
+    await again.stop()
+  }
+}, 120_000)
+
+async function seenRooms(): Promise<string[]> {
+  const named = (await indexedDB.databases()).find(({ name }) => name?.startsWith('paintmark-seen-'))?.name
+  if (!named) return []
+  const database = await new Promise<IDBDatabase>((resolve, reject) => {
+    const asked = indexedDB.open(named)
+    asked.onsuccess = () => resolve(asked.result)
+    asked.onerror = () => reject(asked.error)
+  })
+  try {
+    return await new Promise<string[]>((resolve) => {
+      const asked = database.transaction('rooms').objectStore('rooms').getAllKeys()
+      asked.onsuccess = () => resolve(asked.result.map(String))
+    })
+  } finally {
+    database.close()
+  }
+}
