@@ -56,12 +56,14 @@ export interface Device {
 export interface DeviceAsked {
   size?: Size
   light?: 'day' | 'night'
+  /** Whether the browser keeps the pages for when the server is silent, as one does that trusts the shop's certificate. */
+  keepsPages?: boolean
 }
 
 async function openDevice(
   browser: Browser,
   server: Server,
-  { size = 'tablet', light = 'day' }: DeviceAsked = {},
+  { size = 'tablet', light = 'day', keepsPages = false }: DeviceAsked = {},
 ): Promise<Device> {
   const context = await browser.newContext({
     baseURL: server.address,
@@ -70,11 +72,12 @@ async function openDevice(
     colorScheme: light === 'day' ? 'light' : 'dark',
     reducedMotion: 'reduce',
     locale: 'en-GB',
+    serviceWorkers: keepsPages ? 'allow' : 'block',
   })
   context.setDefaultTimeout(SOON_MS)
   const page = await context.newPage()
   const said: string[] = []
-  const allowed: RegExp[] = []
+  const allowed: RegExp[] = [/Service Worker registration blocked by Playwright/]
   page.on('pageerror', (error) => said.push(`page error: ${error.stack ?? error.message}`))
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning')

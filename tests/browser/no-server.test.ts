@@ -22,7 +22,7 @@ test('the bench opens without the server, takes three nuts, and hands them over 
   await lead.goTo('/')
   const jobId = await openJob(lead.page, ENGINE)
   await adoptPlan(lead.page, ENGINE.number, SMALL_PLAN.title)
-  const doer = await shop.device()
+  const doer = await shop.device({ keepsPages: true })
   for (const device of [lead, doer])
     device.allow(/ERR_CONNECTION_REFUSED|WebSocket connection .* failed|ERR_INTERNET_DISCONNECTED/)
   await signIn(doer, server, 'tom')
