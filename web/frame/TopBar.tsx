@@ -24,8 +24,12 @@ export function TopBar() {
   const { light, turn } = makeLight()
   const [changing, setChanging] = createSignal(false)
   const [looking, setLooking] = createSignal(false)
-  // It is asked for when there is no signal: its code has to be here by then.
-  onCleanup(link.onUp(() => void WaitingEntries.preload().catch(() => undefined)))
+  // Both are asked for when there is no signal: their code has to be here by then.
+  onCleanup(
+    link.onUp(() => {
+      for (const part of [ChangePerson, WaitingEntries]) void part.preload().catch(() => undefined)
+    }),
+  )
   const jobId = createMemo(() => location.pathname.match(/^\/jobs\/([^/]+)/)?.[1])
 
   const pages = createMemo((): PageLink[] => {
