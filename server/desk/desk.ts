@@ -1,5 +1,5 @@
 /** The command desk: the one writer of the log, as the rules DK1 to DK14 say. */
-import { nextNumber, numbersMeant } from '../../shared/job/number'
+import { nextNumber, numbersMeant, readsAs } from '../../shared/job/number'
 import { type JobSummary, summarise } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import type { Fault } from '../../shared/protocol'
@@ -185,12 +185,14 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     })
   }
 
-  /** The jobs that carry the numbers somebody wants to open one under. */
+  /** The jobs that carry the numbers somebody wants to open one under, or one that reads the same. */
   async function ownersOfNumbers(submissions: Submission[]): Promise<Map<string, string>> {
     const owners = new Map<string, string>()
     for (const { command } of submissions) {
       if (command.type !== 'OpenJob') continue
-      const owner = await store.jobOfNumber(command.number)
+      const asked = readsAs(command.number)
+      const same = (await store.numbers()).find((number) => readsAs(number) === asked)
+      const owner = same === undefined ? undefined : await store.jobOfNumber(same)
       if (owner !== undefined) owners.set(command.number, owner)
     }
     return owners

@@ -3,6 +3,7 @@
  * it left. Nothing here writes or tells anybody; it only works out what is to be written.
  */
 import type { Context } from '../../shared/job/context'
+import { readsAs } from '../../shared/job/number'
 import { type JobSummary, summarise } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import { type Instant, isRefusal, refuse } from '../../shared/log'
@@ -57,6 +58,7 @@ export function decideTurn(input: TurnInput): Turn {
   const after = new Map<StreamName, Fold>()
   const newAnswers = new Map<string, AnswerRow>()
   const appends: Append[] = []
+  /** Of this turn's new jobs, by what their number reads as. */
   const numbers = new Map<string, string>()
   const recordedAt = new Map<StreamName, Instant>()
 
@@ -90,7 +92,7 @@ export function decideTurn(input: TurnInput): Turn {
       ...(asker.sawVersion === undefined ? {} : { sawVersion: asker.sawVersion }),
       numberTaken: (number) =>
         stream !== 'shop' &&
-        ((numbers.get(number) ?? jobIdOf(stream)) !== jobIdOf(stream) ||
+        ((numbers.get(readsAs(number)) ?? jobIdOf(stream)) !== jobIdOf(stream) ||
           numberTaken(number, jobIdOf(stream))),
       head: heads.get(stream),
       bytesHere,
@@ -108,7 +110,7 @@ export function decideTurn(input: TurnInput): Turn {
     if (outcome.length > 0) {
       after.set(stream, next)
       recordedAt.set(stream, receivedAt)
-      if (stream !== 'shop') numbers.set((next as Job).number, jobIdOf(stream))
+      if (stream !== 'shop') numbers.set(readsAs((next as Job).number), jobIdOf(stream))
       appends.push({
         stream,
         expectedVersion: from,

@@ -44,6 +44,9 @@ export function numbersMeant(asked: string, numbers: readonly string[]): string[
   return numbers.filter((number) => Number(parted(number)?.digits ?? Number.NaN) === Number(sought))
 }
 
+/** What tells a number from every other: the same for two that only a capital, a blank or a dash tells apart. */
+export const readsAs = (number: string): string => bare(number) || number
+
 /** Letters and digits alone, in capitals. */
 const bare = (number: string): string =>
   number

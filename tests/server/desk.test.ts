@@ -245,9 +245,13 @@ describe('times, numbers, bounds', () => {
     await rig.opened()
     const open = (jobId: string, number: string) =>
       rig.send(`job:${jobId}`, 'ana', openJob(number)[0] as never)
-    expect(await open('j2', 'E-1')).toMatchObject({ code: 'number_taken' })
+    // However it is typed: on the board two of these would be told apart by nobody.
+    for (const number of ['E-1', 'e-1', 'E 1', 'e1'])
+      expect(await open('j2', number)).toMatchObject({ code: 'number_taken', data: { number } })
     const both = await Promise.all([open('j3', 'E-3'), open('j4', 'E-3')])
     expect(both).toMatchObject([{ ok: true }, { code: 'number_taken', data: { number: 'E-3' } }])
+    const alike = await Promise.all([open('j5', 'E-5'), open('j6', 'e5')])
+    expect(alike).toMatchObject([{ ok: true }, { code: 'number_taken', data: { number: 'e5' } }])
   })
 
   test.each([
