@@ -18,7 +18,7 @@ import { HeldUpPanel, ScaleEntry, WrenchLine } from './ScaleEntry'
 import { StopHere } from './StepWords'
 import { WrenchOffer } from './WrenchOffer'
 import { type BenchTarget, roundsIn, sheetFor } from './work'
-import { proposedWrench, shownOn, wrenchChoices, wrenchOffer } from './wrench'
+import { proposedWrench, shownOn, wrenchChoices, wrenchInHand, wrenchOffer } from './wrench'
 import './stop.css'
 
 export function ActionPanel() {
@@ -171,7 +171,9 @@ function Onward(props: { next: BenchTarget | undefined }) {
     if (!place || !round || !sheet) return undefined
     const band = bandFor(scope.planned(), round.joint, place.pass)
     const choices = wrenchChoices(scope.shop(), sheet, bench.now(), { band })
-    const wrench = proposedWrench(choices)
+    // The one that is in the hand for it already is the one that will be asked about.
+    const inHand = wrenchInHand(scope.planned(), round.joint.id, place.pass, scope.me() ?? '')
+    const wrench = choices.find((choice) => choice.wrench.id === inHand)?.wrench ?? proposedWrench(choices)
     const fitted = wrench && bench.adapterOn(wrench, round.joint.id)
     const ranked = fitted
       ? wrenchChoices(scope.shop(), sheet, bench.now(), { band, adapter: fitted })

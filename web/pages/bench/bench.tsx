@@ -5,7 +5,7 @@
 import { createContext, createEffect, createMemo, createSignal, on, useContext } from 'solid-js'
 import type { FastenerCondition, ReadingHow } from '../../../shared/job/kinds'
 import { scaleInForce } from '../../../shared/job/scale-in-force'
-import type { Adapter, PlannedJob } from '../../../shared/job/types'
+import type { Adapter, PlannedJob, ScaleEntry } from '../../../shared/job/types'
 import { bandFor, curesUntil, standingMeasurement, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import type { Wrench } from '../../../shared/shop/types'
@@ -17,7 +17,7 @@ import { routeOf } from './order'
 import { type Phase, phaseOf } from './phase'
 import { firstStation, type Station, stationsOf } from './stations'
 import { type BenchTarget, loosens, nextTarget, type Round, sheetFor } from './work'
-import { proposedWrench, wrenchChoices, wrenchInHand } from './wrench'
+import { isSetElsewhere, noteSetFor, proposedWrench, wrenchChoices, wrenchInHand } from './wrench'
 
 /** The bench's own dialogs; those of holds, deferrals and notes stand in `web/job`. */
 export type BenchDialog =
@@ -124,6 +124,9 @@ export function createBench({ scope, step, now, narrow, dialogs }: BenchProps) {
       ? scaleInForce(job(), { wrenchId: inHand.id, jointId: jointId(), pass: pass() }, me())
       : undefined
   }
+  const target = () => `${job().id} ${jointId()} ${pass()}`
+  const isToReenter = (entry: ScaleEntry | undefined): boolean =>
+    entry !== undefined && (scaleToReenter() === entry.id || isSetElsewhere(entry.wrenchId, target()))
   const phase = createMemo((): Phase => {
     const current = round()
     if (!current) return { kind: 'look' }
@@ -138,12 +141,9 @@ export function createBench({ scope, step, now, narrow, dialogs }: BenchProps) {
       confirmedScales: confirmedScales(),
       skippedRestarts: skippedRestarts(),
     })
-    // “Set it again and enter” asks for the number anew until another entry stands.
-    if (
-      (next.kind === 'held_up' || next.kind === 'record') &&
-      scaleToReenter() !== undefined &&
-      scaleToReenter() === scale()?.id
-    ) {
+    // “Set it again and enter” asks for the number anew until another entry stands; so does a wrench that was set for
+    // another engine since.
+    if ((next.kind === 'held_up' || next.kind === 'record') && isToReenter(scale())) {
       const inHand = wrench()
       if (inHand?.kind === 'click') return { kind: 'enter_scale', wrench: inHand }
     }
@@ -207,6 +207,7 @@ export function createBench({ scope, step, now, narrow, dialogs }: BenchProps) {
     const inHand = wrench()
     if (!round() || !inHand) return
     setScaleToReenter(undefined)
+    noteSetFor(inHand.id, target())
     const fitted = adapter()
     void scope.send({
       type: 'EnterScale',
