@@ -62,7 +62,8 @@ export function quantity(c: Cursor): Quantity | undefined {
     const end = c.peek(-1)?.end ?? start
     if (bound && limits) throw new Stop({ unclear: 'limits' }, start, end)
     const { alone, mixed, ...nominal } = { mixed: false, ...first }
-    if (of?.kind === 'angle' && of.degrees !== 1 && first.value > MOST_TURNS)
+    const ends = [first, range?.max].map((figure) => figure?.value ?? 0)
+    if (of?.kind === 'angle' && Math.max(...ends) > (of.degrees === 1 ? MOST_TURNS * 360 : MOST_TURNS))
       throw c.stop('not_understood', firstAt)
     const figures = bound ? { [bound]: nominal } : range ? limits : { nominal, ...limits }
     const scaled = {

@@ -10,11 +10,17 @@ const figure = fc.oneof(
   fc.integer({ min: 1, max: 6_000_000 }).map((value) => value / 1000),
   fc.double({ min: 1e-9, max: 1e9, noNaN: true, minExcluded: true }),
 )
+/** Ten turns are the most that is read as an angle: the widest limits below are 400 times this. */
+const degrees = fc.oneof(
+  fc.integer({ min: 1, max: 9 }),
+  fc.integer({ min: 1, max: 9000 }).map((value) => value / 1000),
+  fc.double({ min: 1e-9, max: 9, noNaN: true, minExcluded: true }),
+)
 /** Nominal with or without limits, a range, one limit: rising, wide or narrow. */
 const values = (unit: 'Nm' | 'Deg') =>
   fc
     .tuple(
-      figure,
+      unit === 'Deg' ? degrees : figure,
       fc.double({ min: 1, max: 20, noNaN: true }),
       fc.double({ min: 1, max: 20, noNaN: true }),
       fc.integer({ min: 1, max: 7 }),

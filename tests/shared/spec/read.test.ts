@@ -479,6 +479,8 @@ describe('found by lines that were written apart from the grammar', () => {
   test.each([
     ['25 Nm + 90°/120°', 'unclear'],
     ['25 Nm, then 1-2 turns', 'unclear'],
+    ['50 Nm + 9999°', 'not_understood'],
+    ['50 Nm + 90-9999°', 'unclear'],
     ['25 Nm of 30 Nm', 'unclear'],
     ['25 . 5 Nm', 'not_understood'],
     ['_5 Nm', 'not_understood'],

@@ -306,6 +306,11 @@ describe('what the manual prints', () => {
     expect(read.state === 'read' && read.rows.find(({ unit }) => unit === 'lbf·ft')?.shown).toBe('73.8')
     expect(convertedOf('100').state).toBe('refused')
     expect(convertedOf('').state).toBe('none')
+    for (const absurd of ['1e24 Nm', '999999999999999999999999 Nm', '-1 Nm', '0 Nm', '0.0001 Nm'])
+      expect(convertedOf(absurd).state, absurd).toBe('refused')
+    expect(convertedOf('-1 Nm')).toMatchObject({
+      why: '“-1 Nm” is not between 0.001 and 1000000 N·m. Enter a torque within.',
+    })
   })
 })
 

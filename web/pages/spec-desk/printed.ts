@@ -60,10 +60,19 @@ export type Converted =
   | Unread
   | { state: 'read'; nm: number; rows: { unit: TorqueUnit; shown: string; asTyped: boolean }[] }
 
+/** Every torque of an engine lies well within; beyond it some unit would show nothing, or nothing but noughts. */
+const LEAST_NM = 0.001
+const MOST_NM = 1_000_000
+
 export function convertedOf(text: string): Converted {
   if (text.trim() === '') return { state: 'none' }
   const read = parseTorque(text)
   if (isRefusal(read)) return unread(unitSentenceFor(read, format), read.data)
+  if (!(read.nm >= LEAST_NM && read.nm <= MOST_NM))
+    return unread(
+      `“${text.trim()}” is not between ${format.number(LEAST_NM)} and ${format.number(MOST_NM)} N·m. Enter a torque within.`,
+      undefined,
+    )
   return {
     state: 'read',
     nm: read.nm,
