@@ -90,6 +90,8 @@ test('whoever holds a step goes on with it in one press from the board', async (
   expect(await presses()).toBe(1)
   // One tap a head: nothing is asked between two of them.
   await command(device, jobId, { type: 'EnterScale', jointId: 'H-B1', pass: 1, wrenchId: 'TW-15', value: 40 })
+  // Entered elsewhere: the page has to have heard of it.
+  await page.getByRole('button', { name: /clicked at 40 N·m$/ }).waitFor()
   const before = await presses()
   for (const n of [1, 4, 2]) {
     await head(page, HEAD_NUTS, n).click()
