@@ -71,7 +71,7 @@ const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
 }
 
 const printedForSize = ({ judged: { torque, thread, sealsNm }, figures: { number } }: Doubted): string =>
-  `${article(thread)} ${thread} ${torque.fastener}: tables print about ${number(sealsNm?.low ?? 0, 0)} to ${number(sealsNm?.high ?? 0, 0)} N·m for its size`
+  `${article(thread)} ${thread} ${hasText(torque.fastener) ? torque.fastener : 'fastener'}: tables print about ${number(sealsNm?.low ?? 0, 0)} to ${number(sealsNm?.high ?? 0, 0)} N·m for its size`
 
 const lengthWords = (text = '', number: Figures['number']): string => {
   const read = thread(text)
