@@ -23,6 +23,9 @@ const FLAGS = [
   '--disable-sync',
 ]
 
+/** The browser itself says so when the plug is pulled. */
+export const UNPLUGGED = /ERR_INTERNET_DISCONNECTED|WebSocket connection .* failed/
+
 /** One thing said to another device shows there within this, or the test fails. Not a figure: a bound. */
 export const SOON_MS = 15_000
 

@@ -2,12 +2,9 @@
 import { expect, test } from 'vitest'
 import type { Job } from '../../shared/job/types'
 import { claim, confirmed, engineAtItsHead, enterScale, HEAD_NUTS, says, tap, toBench } from './hands'
-import { type Device, SOON_MS, signInQuietly, useShop } from './harness'
+import { type Device, SOON_MS, signInQuietly, UNPLUGGED, useShop } from './harness'
 
 const shop = useShop()
-
-/** The browser itself says so when the plug is pulled. */
-const UNPLUGGED = /ERR_INTERNET_DISCONNECTED|WebSocket connection .* failed/
 
 async function jobOf({ context }: Device, jobId: string): Promise<Job> {
   return (await (await context.request.get(`/api/jobs/${jobId}`)).json()) as Job
@@ -33,7 +30,7 @@ test('four nuts without signal, the tab closed, another person signs in: all fou
   for (const n of [4, 2, 5]) await tap(page, HEAD_NUTS, n)
   await says(page.locator('.sentence'), /3 entries are kept on this tablet/)
   await page.getByRole('button', { name: 'no signal: 3 entries kept on this tablet' }).click()
-  const waiting = page.getByRole('dialog', { name: 'Not sent yet' })
+  const waiting = page.getByRole('dialog', { name: 'Not with the shop yet' })
   expect(await waiting.getByRole('listitem').count()).toBe(3)
   await says(waiting.getByRole('listitem').first(), /T-\d+.*nut 4.*Suvi.*Kept on this device\./)
   await doer.shot('offline-waiting')

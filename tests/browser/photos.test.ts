@@ -5,8 +5,8 @@ import type { Chain } from '../../shared/chain'
 import type { Job } from '../../shared/job/types'
 import type { Plan, PlanStep } from '../../shared/plan/types'
 import { PLAN } from '../shop/yard'
-import { command, says, toBench } from './hands'
-import { type Device, SOON_MS, useShop } from './harness'
+import { command, says, station, toBench } from './hands'
+import { type Device, SOON_MS, UNPLUGGED, useShop } from './harness'
 
 const shop = useShop()
 
@@ -75,8 +75,7 @@ test('taken offline, the page loaded again, back on the network: they arrive and
   const jobId = await engineWithPorts(lead, doer, 'T-701')
   await toBench(doer, jobId, 'F3')
   await place(doer, 'port 1').waitFor()
-  // The browser itself says so when the plug is pulled.
-  doer.allow(/ERR_INTERNET_DISCONNECTED|WebSocket connection .* failed/)
+  doer.allow(UNPLUGGED)
 
   await context.setOffline(true)
   await page.getByText('no signal', { exact: true }).waitFor()
@@ -96,6 +95,8 @@ test('taken offline, the page loaded again, back on the network: they arrive and
   await expect(page.reload()).rejects.toThrow(/ERR_INTERNET_DISCONNECTED/)
   await context.setOffline(false)
   await toBench(doer, jobId, 'F3')
+  // When all have arrived by then, the page opens where the step is signed.
+  await station(page, /^Check/).click()
   for (const name of ['port 1', 'port 2', 'port 3']) await says(place(doer, name), 'taken, here')
   await page.getByText('live', { exact: true }).waitFor()
   await page.locator('.gate.met').waitFor()

@@ -1,12 +1,9 @@
 /** What the server refuses after its page or its form was left is told on the next page that is about it. */
 import { expect, test } from 'vitest'
 import { claim, command, engineAtItsHead, says, toBench } from './hands'
-import { useShop } from './harness'
+import { UNPLUGGED, useShop } from './harness'
 
 const shop = useShop()
-
-/** The browser itself says so when the plug is pulled. */
-const UNPLUGGED = /ERR_INTERNET_DISCONNECTED|WebSocket connection .* failed/
 
 test('a step claimed without signal, its page left, and claimed by somebody else meanwhile', async () => {
   const lead = await shop.deviceOf('odile')

@@ -98,6 +98,23 @@ describe('the whole thread', () => {
     await office.shot('audit-proven')
   })
 
+  test('a wrench that was set for another engine since is asked about again', async () => {
+    const lead = await shop.deviceOf('odile')
+    const [first, second] = [await engineAtItsHead(lead), await engineAtItsHead(lead)]
+    const doer = await shop.deviceOf('suvi')
+    for (const { jobId } of [first, second]) {
+      await toBench(doer, jobId, 'B1')
+      await claim(doer.page)
+      await enterScale(doer.page, '40')
+      await tap(doer.page, HEAD_NUTS, 1)
+    }
+    await doer.page.reload()
+    await tap(doer.page, HEAD_NUTS, 4)
+    await toBench(doer, first.jobId, 'B1')
+    await enterScale(doer.page, '40')
+    await tap(doer.page, HEAD_NUTS, 4)
+  })
+
   test('the second signature from another device, and neither sees a word of the other’s tablet before it is said', async () => {
     const lead = await shop.deviceOf('odile')
     const { jobId, number } = await engineAtItsHead(lead)

@@ -4,6 +4,7 @@ import { A, useLocation } from '@solidjs/router'
 import { createMemo, createSignal, For, lazy, onCleanup, Show, Suspense } from 'solid-js'
 import { auditHref, benchHref, engineHref } from '../hrefs'
 import { useLive } from '../live/live'
+import { isRefused } from '../live/outbox'
 import { paintColour } from '../ui/paint'
 import { makeLight } from './light'
 import { linkWords, type Waits } from './link-words'
@@ -48,8 +49,8 @@ export function TopBar() {
     ]
   })
 
-  const waits = (): Waits => {
-    const waiting = entries().filter(({ refused }) => !refused)
+  const waits = createMemo((): Waits => {
+    const waiting = entries().filter((entry) => !isRefused(entry))
     const { waiting: pictures, refused, unheld } = photos.now()
     return {
       entries: waiting.length,
@@ -57,7 +58,7 @@ export function TopBar() {
       refused: { entries: entries().length - waiting.length, photos: refused.length },
       kept: unheld.length === 0 && waiting.every(({ command }) => isKept(command.commandId)),
     }
-  }
+  })
 
   const isAnyRefused = () => waits().refused.entries + waits().refused.photos > 0
   /** What goes up in the ordinary way comes and goes too fast to be pressed. */

@@ -6,11 +6,12 @@ import { counted, upperFirst } from '../../shared/words'
 import { jobCommandWords } from '../live/job-command-words'
 import { openJob } from '../live/job-feed'
 import { useLive } from '../live/live'
-import { commandIdOf, type QueuedCommand } from '../live/outbox'
+import { commandIdOf, isRefused, type QueuedCommand } from '../live/outbox'
 import { shopCommandWords } from '../live/shop-command-words'
 import { OPENS_NOT_ALONE, unheldWords } from '../live/unheld'
 import { Button } from '../ui/Button'
 import { Dialog } from '../ui/Dialog'
+import { RefusedList } from '../ui/RefusedList'
 import { Sentence } from '../ui/Sentence'
 import { saveFile } from '../ui/save-file'
 import './waiting-entries.css'
@@ -30,11 +31,13 @@ export default function WaitingEntries(props: { onClose(): void }) {
       ? shopCommandWords(command as ShopCommand)
       : jobCommandWords(command as JobCommand, openJob(stream.slice('job:'.length))?.plan)
   function standing(entry: QueuedCommand): string {
-    if (entry.refused) return `Refused: ${entry.refused.sentence}`
     const id = commandIdOf(entry)
     const kept = live.isKept(id) ? 'Kept on this device.' : 'On this page only.'
     return live.isAside(id) ? `${kept} Did not get through; the others go first.` : kept
   }
+  const waiting = () => entries().filter((entry) => !isRefused(entry))
+  const refused = () => entries().filter(isRefused)
+  const isAnything = () => entries().length + photos.now().waiting.length + photos.now().refused.length > 0
 
   async function asFile(): Promise<void> {
     const { waiting, refused } = photos.now()
@@ -54,14 +57,11 @@ export default function WaitingEntries(props: { onClose(): void }) {
   }
 
   return (
-    <Dialog open title="Not sent yet" broad onClose={props.onClose}>
-      <Show
-        when={entries().length + photos.now().waiting.length + photos.now().refused.length > 0}
-        fallback={<p>Everything entered here is with the shop.</p>}
-      >
+    <Dialog open title="Not with the shop yet" broad onClose={props.onClose}>
+      <Show when={isAnything()} fallback={<p>Everything entered here is with the shop.</p>}>
         <p>
-          What is entered here goes to the shop in this order, each under the sign-in it was made under, and
-          counts once.
+          This goes to the shop in this order when there is signal, each under the name of who entered it.
+          Nothing counts twice.
         </p>
       </Show>
       <Show when={unheldWords(live.unkept(), 'entry', 'entries')}>
@@ -71,27 +71,31 @@ export default function WaitingEntries(props: { onClose(): void }) {
         <Sentence>{OPENS_NOT_ALONE}</Sentence>
       </Show>
       <ol class="waiting-entries">
-        <For each={entries()}>
+        <For each={waiting()}>
           {(entry) => (
             <li>
               <p>
                 <strong>{about(entry)}</strong>: {entered(entry)}
               </p>
               <p class="pencil">
-                {upperFirst(session.words.person(entry.by))}, {session.words.moment(entry.command.doneAt)}.{' '}
+                {session.words.person(entry.by)}, {session.words.moment(entry.command.doneAt)}.{' '}
                 {standing(entry)}
               </p>
-              <Show when={entry.refused}>
-                <Button variant="quiet" onClick={() => live.outbox.dismiss(commandIdOf(entry))}>
-                  Dismiss
-                </Button>
-              </Show>
             </li>
           )}
         </For>
       </ol>
       <Show when={photos.now().waiting.length > 0}>
         <p>{upperFirst(counted(photos.now().waiting.length, 'photo'))} on the way.</p>
+      </Show>
+      <Show when={refused().length + photos.now().refused.length > 0}>
+        <h3>Not taken over</h3>
+        <RefusedList
+          entries={refused()}
+          onDismiss={live.outbox.dismiss}
+          entered={(entry) => `${about(entry)}, ${entered(entry)}`}
+        />
+        <For each={photos.now().refused}>{(photo) => <p>A photo: {photo.refused}</p>}</For>
       </Show>
       <div class="cluster">
         <Button

@@ -13,11 +13,16 @@ export interface DeviceStore<V> {
   get(key: string): Promise<V | undefined>
   /** Rejects with `QuotaExceededError` where the device has no room. */
   put(key: string, value: V): Promise<void>
+  /** As `put`, but only where something lies under the key already. */
+  replace(key: string, value: V): Promise<void>
   drop(key: string): Promise<void>
   onLost(listener: () => void): void
 }
 
 type WritableTable = IDBPObjectStore<unknown, [string], string, 'readwrite'>
+
+/** A browser may never answer, where another page holds the store in an older form: it is then as good as none. */
+const OPENS_WITHIN_MS = 5000
 
 /** Rejects where this browser has no such store, or will not open it. */
 export async function openDeviceStore<V>(database: string, table: string): Promise<DeviceStore<V>> {
@@ -25,13 +30,15 @@ export async function openDeviceStore<V>(database: string, table: string): Promi
   let opening: Promise<IDBPDatabase> | undefined
 
   function open(): Promise<IDBPDatabase> {
-    opening ??= openDB(database, 1, {
-      upgrade: (fresh) => void fresh.createObjectStore(table),
-      terminated() {
-        opening = undefined
-        for (const listener of lostListeners) listener()
-      },
-    }).catch((error: unknown) => {
+    opening ??= inTime(
+      openDB(database, 1, {
+        upgrade: (fresh) => void fresh.createObjectStore(table),
+        terminated() {
+          opening = undefined
+          for (const listener of lostListeners) listener()
+        },
+      }),
+    ).catch((error: unknown) => {
       opening = undefined
       throw error
     })
@@ -54,7 +61,18 @@ export async function openDeviceStore<V>(database: string, table: string): Promi
     },
     get: async (key) => (await open()).get(table, key),
     put: (key, value) => change((store) => store.put(value, key)),
+    replace: (key, value) =>
+      change(async (store) => {
+        if ((await store.getKey(key)) !== undefined) await store.put(value, key)
+      }),
     drop: (key) => change((store) => store.delete(key)),
     onLost: (listener) => void lostListeners.add(listener),
   }
+}
+
+function inTime<V>(work: Promise<V>): Promise<V> {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(() => reject(new Error('The browser does not answer.')), OPENS_WITHIN_MS)
+    work.then(resolve, reject).finally(() => clearTimeout(timer))
+  })
 }

@@ -76,12 +76,12 @@ function makeLive(): Live {
   const shop = makeShopReplica(link, () => void session.readPeople(), seen)
   const [entries, setEntries] = createSignal(outbox.entries())
   outbox.onChange(setEntries)
-  const [holding, setHolding] = createSignal(0)
-  outbox.onAnyChange(() => setHolding((count) => count + 1))
-  const reading =
+  const [changes, setChanges] = createSignal(0)
+  outbox.onAnyChange(() => setChanges((count) => count + 1))
+  const tracked =
     <A extends unknown[], V>(of: (...args: A) => V) =>
     (...args: A): V => {
-      holding()
+      changes()
       return of(...args)
     }
   link.onUp(outbox.wake)
@@ -105,9 +105,9 @@ function makeLive(): Live {
     opensAlone: keepPages(),
     demo,
     entries,
-    isKept: reading(outbox.isKept),
-    isAside: reading(outbox.isAside),
-    unkept: reading(outbox.unkept),
+    isKept: tracked(outbox.isKept),
+    isAside: tracked(outbox.isAside),
+    unkept: tracked(outbox.unkept),
     ...sender,
   }
 }

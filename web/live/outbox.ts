@@ -39,15 +39,16 @@ type RefusedCommand<S extends Stream> = In<S> & { refused: Why }
 export type RefusedJobCommand = RefusedCommand<`job:${string}`>
 
 export const waitingIn = <S extends Stream>(entries: readonly QueuedCommand[], stream: S): In<S>[] =>
-  entries.filter((entry): entry is In<S> => entry.stream === stream && !entry.refused)
+  entries.filter((entry): entry is In<S> => entry.stream === stream && !isRefused(entry))
+
+export const isRefused = <E extends QueuedCommand>(entry: E): entry is E & { refused: Why } =>
+  entry.refused !== undefined
 
 export const refusedIn = <S extends Stream>(
   entries: readonly QueuedCommand[],
   stream: S,
 ): RefusedCommand<S>[] =>
-  entries.filter(
-    (entry): entry is RefusedCommand<S> => entry.stream === stream && entry.refused !== undefined,
-  )
+  entries.filter((entry): entry is RefusedCommand<S> => entry.stream === stream && isRefused(entry))
 
 export type AnswerListener = (entry: QueuedCommand, answer: Answer | Fault) => void
 

@@ -3,7 +3,7 @@
  * a real shop at one address never see each other's. Nothing of it leaves this device but to that shop's server.
  *
  * Several pages of one device share it, and each sends what was entered on it: what is kept names its page, and a page
- * shows that it is open by a lock of its name. What a page left behind when it closed is taken over by the next that looks.
+ * shows that it is open by a lock of its name. What a page left behind when it closed another takes over.
  */
 import { v7 as uuid } from 'uuid'
 import { openDeviceStore } from './device-store'
@@ -40,13 +40,26 @@ export async function openPageShelf<E, S>(
     ?.request(lockOf(page), () => new Promise<void>(() => undefined))
     .catch(() => undefined)
   const places = new Map<string, number>()
+  const awaited = new Set<string>()
+  const leftListeners = new Set<() => void>()
   let last = 0
 
-  async function put(entry: E): Promise<void> {
+  async function packed(entry: E): Promise<[string, Kept<S>]> {
     const key = keyOf(entry)
     const place = places.get(key) ?? ++last
     places.set(key, place)
-    await store.put(key, { stored: await pack(entry), page, place })
+    return [key, { stored: await pack(entry), page, place }]
+  }
+
+  /** Its lock is ours when it has closed. */
+  function awaitEndOf(other: string): void {
+    if (awaited.has(other)) return
+    awaited.add(other)
+    locks()
+      ?.request(lockOf(other), () => {
+        for (const listener of leftListeners) listener()
+      })
+      .catch(() => undefined)
   }
 
   return {
@@ -54,23 +67,28 @@ export async function openPageShelf<E, S>(
     async load() {
       const kept = (await store.values()).map((one) => lift(one) ?? one)
       for (const { place } of kept) last = Math.max(last, place)
+      const others = kept.filter((one) => one.page !== page)
       const open = await openPages()
-      const left = kept
-        .filter((one) => one.page !== page && !open.has(lockOf(one.page)))
-        .sort((a, b) => a.place - b.place)
+      const isOpen = (one: Kept<S>) => open.has(lockOf(one.page))
+      for (const one of others.filter(isOpen)) awaitEndOf(one.page)
+      const left = others.filter((one) => !isOpen(one)).sort((a, b) => a.place - b.place)
       const entries = left.map(({ stored }) => unpack(stored))
       for (const [index, entry] of entries.entries()) {
         places.set(keyOf(entry), left[index]?.place ?? ++last)
-        await put(entry)
+        // Another page may have sent it since it was read here: what is gone is not put again.
+        await store.replace(...(await packed(entry)))
       }
       return entries
     },
-    put,
+    async put(entry) {
+      await store.put(...(await packed(entry)))
+    },
     async drop(key) {
       places.delete(key)
       await store.drop(key)
     },
     onLost: store.onLost,
+    onLeft: (listener) => void leftListeners.add(listener),
   }
 }
 

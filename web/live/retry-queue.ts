@@ -18,6 +18,8 @@ export interface Shelf<E> {
   drop(key: string): Promise<void>
   /** All that lay here is gone while the page stands. */
   onLost?(listener: () => void): void
+  /** Somebody else has left something behind. */
+  onLeft?(listener: () => void): void
 }
 
 export function memoryShelf<E>(keyOf: (entry: E) => string): Shelf<E> {
@@ -132,13 +134,14 @@ export function makeRetryQueue<E>(options: Options<E>): RetryQueue<E> {
       takeOver(left, it.lasting)
     }).catch(() => undefined)
   shelf
-    .then((it) =>
+    .then((it) => {
       it.onLost?.(() => {
         held.clear()
         for (const entry of entries) void hold(entry)
         emit()
-      }),
-    )
+      })
+      it.onLeft?.(() => void lookAgain())
+    })
     .catch(() => undefined)
 
   async function hold(entry: E): Promise<void> {

@@ -20,7 +20,7 @@ export interface Seen {
 }
 
 const MOST_JOBS = 12
-const SOON_MS = 2000
+const SOON_MS = 5000
 
 /** The first script's name is a hash over all it brings along. */
 const BUILD = globalThis.document?.querySelector<HTMLScriptElement>('script[type=module]')?.src ?? ''
@@ -32,16 +32,22 @@ export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.no
     )
     .catch(() => undefined)
   const soon = new Map<string, () => unknown>()
+  const written = new Set<string>()
 
   async function write(room: string): Promise<void> {
     const state = soon.get(room)?.()
     soon.delete(room)
     const kept = await store
     await kept?.put(room, { state, at: now(), build: BUILD })
-    if (!room.startsWith('job:')) return
-    const jobs = ((await kept?.entries()) ?? []).filter(([other]) => other.startsWith('job:'))
+    if (kept && !written.has(room)) await dropOldest(kept)
+    written.add(room)
+  }
+
+  /** Reads all that is kept: with the first word of a room, not with each. */
+  async function dropOldest(kept: DeviceStore<Sight>): Promise<void> {
+    const jobs = (await kept.entries()).filter(([room]) => room.startsWith('job:'))
     const oldest = jobs.sort(([, a], [, b]) => b.at - a.at).slice(MOST_JOBS)
-    for (const [other] of oldest) await kept?.drop(other)
+    for (const [room] of oldest) await kept.drop(room)
   }
 
   return {

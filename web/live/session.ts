@@ -38,14 +38,6 @@ export const authorOf = (personId: string | undefined, grant?: Grant) =>
 export type Session = ReturnType<typeof makeSession>
 
 /** Another shop may have come to this address meanwhile: what waits here is not its. */
-function lastSaid(): LastSaid | undefined {
-  try {
-    return JSON.parse(recall(LAST) ?? '') as LastSaid
-  } catch {
-    return undefined
-  }
-}
-
 export const isOwnShop = async ({
   shopKnown,
   shopKey,
@@ -60,6 +52,14 @@ interface LastSaid {
   people: readonly Card[]
   /** By this device's clock. */
   at: number
+}
+
+function lastSaid(): LastSaid | undefined {
+  try {
+    return JSON.parse(recall(LAST) ?? '') as LastSaid
+  } catch {
+    return undefined
+  }
 }
 
 export function makeSession(

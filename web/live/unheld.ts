@@ -10,8 +10,7 @@ const WHY: Record<Unheld, string> = {
 }
 
 /** Where the browser does not keep the pages themselves. */
-export const OPENS_NOT_ALONE =
-  'Leave this page open: without signal this tablet cannot open it again. It could if it trusted the shop’s certificate.'
+export const OPENS_NOT_ALONE = 'Leave this page open: without signal this tablet cannot open it again.'
 
 /** Nothing when all is kept. */
 export function unheldWords(unheld: readonly Unheld[], one: string, many?: string): string | undefined {

@@ -31,6 +31,8 @@ const HERE = `${PAGES}${BUILD}`
 const PHOTOS = 'photos'
 const MOST_PHOTOS = 300
 const PAGE = '/index.html'
+/** What only the server has: a page in its place would be a blank one. */
+const SERVERS_OWN = ['/api/', '/trust']
 /** A server that has not answered by then is as good as none: a shop's Wi-Fi often looks up and is not. */
 const SILENT_MS = 3000
 
@@ -58,7 +60,7 @@ worker.addEventListener('fetch', (event) => {
   const { origin, pathname } = new URL(request.url)
   if (request.method !== 'GET' || origin !== location.origin) return
   if (request.mode === 'navigate') {
-    if (!pathname.startsWith('/trust')) event.respondWith(page(request))
+    if (!SERVERS_OWN.some((start) => pathname.startsWith(start))) event.respondWith(page(request))
   } else if (FILES.includes(pathname) || pathname.startsWith('/assets/')) event.respondWith(file(request))
   else if (pathname.startsWith('/api/photos/')) event.respondWith(photo(request))
 })

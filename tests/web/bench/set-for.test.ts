@@ -1,6 +1,6 @@
 /** A wrench set for another engine is asked about again: no job knows what is done with it on another. */
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
-import { isSetElsewhere, noteSetFor } from '../../../web/pages/bench/wrench'
+import { isSetElsewhere, noteSetFor } from '../../../web/pages/bench/set-for'
 
 beforeEach(() => {
   const kept = new Map<string, string>()

@@ -46,14 +46,24 @@ function openPage(up: boolean, shelf = openEntryShelf('shop')) {
 
 const onDisk = async () => (await openDeviceStore('paintmark-entries-shop', 'waiting')).values()
 
-/** Locks as a browser has them: held until the page is closed. */
+/** Locks as a browser has them: held until the page is closed, then given to whoever asked next. */
 function makeLocks() {
   const held = new Set<string>()
+  const next: [name: string, given: () => void][] = []
   return {
-    request: async (name: string) => void held.add(name),
+    async request(name: string, given: () => void) {
+      if (held.has(name)) next.push([name, given])
+      else {
+        held.add(name)
+        given()
+      }
+    },
     query: async () => ({ held: [...held].map((name) => ({ name })), pending: [] }),
     /** Closes all pages that are open now. */
-    closeAll: () => held.clear(),
+    closeAll() {
+      held.clear()
+      for (const [, given] of next.splice(0)) given()
+    },
   }
 }
 let locks = makeLocks()
@@ -117,7 +127,7 @@ describe('through a reload', () => {
 })
 
 describe('two pages of one device', () => {
-  test('each sends its own; what one left behind the other takes over when it looks again', async () => {
+  test('each sends its own; what one leaves behind the other takes over when it closes', async () => {
     const first = openPage(false)
     void first.outbox.add(entry('c1'))
     await until(() => expect(first.outbox.isKept('c1')).toBe(true))
@@ -125,9 +135,21 @@ describe('two pages of one device', () => {
     await second.outbox.add(entry('c2'))
     expect(second.ids()).toEqual(['c2'])
     locks.closeAll()
-    second.up()
     await until(() => expect(second.ids()).toEqual(['c2', 'c1']))
     await until(async () => expect(await onDisk()).toEqual([]))
+  })
+
+  test('what another page sent while it was being taken over is not put again', async () => {
+    const shelf = await openEntryShelf('shop')
+    await shelf.put(entry('c1'))
+    locks.closeAll()
+    const next = await openEntryShelf('shop')
+    const replaced = vi.spyOn(IDBObjectStore.prototype, 'getKey')
+    const loading = next.load()
+    await (await openDeviceStore('paintmark-entries-shop', 'waiting')).drop('c1')
+    await loading
+    expect(replaced).toHaveBeenCalledOnce()
+    expect(await onDisk()).toEqual([])
   })
 })
 
@@ -168,6 +190,18 @@ describe('kept is said only of what is', () => {
     const page = openPage(false)
     void page.outbox.add(entry('c1'))
     await until(() => expect(page.outbox.unkept()).toEqual(['full']))
+  })
+
+  test('a browser that never answers: told so, and sent all the same', async () => {
+    vi.stubGlobal('indexedDB', { open: () => new IDBOpenDBRequest() })
+    vi.useFakeTimers()
+    const page = openPage(false)
+    const answer = page.outbox.add(entry('c1'))
+    await vi.advanceTimersByTimeAsync(10_000)
+    vi.useRealTimers()
+    expect(page.outbox.unkept()).toEqual(['no_store'])
+    page.up()
+    expect(await answer).toEqual(fine)
   })
 
   test('a browser that keeps nothing: told so', async () => {

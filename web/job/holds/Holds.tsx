@@ -65,7 +65,7 @@ export function StepHolds(props: { stepId: string }) {
             )}{' '}
             <Stripe person={hold.raised.by} /> {words.moment(hold.raised.doneAt)}
           </p>
-          <p class="small">Until then nobody can claim or sign the step.</p>
+          <p class="small">Until the hold is cleared nobody can claim or sign the step.</p>
           <Show
             when={HOLD_FORMS[hold.kind].cleared}
             fallback={

@@ -5,7 +5,7 @@ import { numberWords } from '../../../shared/plan/order'
 import { counted, fastenersInWords, upperFirst } from '../../../shared/words'
 import { useJob } from '../../job/scope'
 import { useLive } from '../../live/live'
-import { OPENS_NOT_ALONE, unheldWords } from '../../live/unheld'
+import { unheldWords } from '../../live/unheld'
 import { Button } from '../../ui/Button'
 import { Sentence } from '../../ui/Sentence'
 import { useBench } from './bench'
@@ -65,7 +65,7 @@ export function OddReadings() {
 export function Waiting() {
   const bench = useBench()
   const scope = useJob()
-  const { unkept, opensAlone } = useLive()
+  const { unkept } = useLive()
   const kept = () => scope.pending().filter(({ command }) => scope.isKept(command.commandId)).length
   return (
     <>
@@ -75,8 +75,11 @@ export function Waiting() {
           {kept() === 0 ? '' : `: ${counted(kept(), 'entry is', 'entries are')} kept on this tablet`}
           {bench.narrow()
             ? '.'
-            : `${kept() === 0 ? ': what you enter is' : ' and'} sent when the signal is back. Dotted heads are waiting to be sent.`}
-          <Show when={!opensAlone()}> {OPENS_NOT_ALONE}</Show>
+            : `${kept() === 0 ? ': what you enter is' : ' and'} sent when the signal is back.`}
+          <Show when={!bench.narrow() && bench.waiting().size > 0}>
+            {' '}
+            Dotted heads are waiting to be sent.
+          </Show>
         </p>
       </Show>
       <Show when={unheldWords(unkept(), 'entry', 'entries')}>

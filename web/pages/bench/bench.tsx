@@ -15,9 +15,10 @@ import type { Dialogs } from '../../ui/dialogs'
 import { adapterNow, sameAdapter } from './adapter'
 import { routeOf } from './order'
 import { type Phase, phaseOf } from './phase'
+import { isSetElsewhere, noteSetFor } from './set-for'
 import { firstStation, type Station, stationsOf } from './stations'
 import { type BenchTarget, loosens, nextTarget, type Round, sheetFor } from './work'
-import { isSetElsewhere, noteSetFor, proposedWrench, wrenchChoices, wrenchInHand } from './wrench'
+import { proposedWrench, wrenchChoices, wrenchInHand } from './wrench'
 
 /** The bench's own dialogs; those of holds, deferrals and notes stand in `web/job`. */
 export type BenchDialog =

@@ -20,7 +20,6 @@ import {
   unitsInUse,
 } from '../../../shared/wrench'
 import { format } from '../../format'
-import { recall, remember } from '../../ui/device'
 
 /** The number as it is to stand on the scale: to the digits its step has. */
 export function shownOn({ value, betweenMarks }: Setting, wrench: Wrench): string {
@@ -93,17 +92,6 @@ export function wrenchInHand(job: PlannedJob, jointId: string, pass: number, by:
   return Object.values(job.scales)
     .filter((scale) => scale.jointId === jointId && scale.pass === pass && scale.by === by)
     .sort((a, b) => b.doneAt - a.doneAt)[0]?.wrenchId
-}
-
-const settingKey = (wrenchId: string): string => `paintmark-set-${wrenchId}`
-
-/** Where a wrench is set for, across engines: no job knows what is done with it on another. */
-export const noteSetFor = (wrenchId: string, place: string): void => remember(settingKey(wrenchId), place)
-
-/** Whether this device was told since that it is set for another place: what was entered here is on its scale no more. */
-export function isSetElsewhere(wrenchId: string, place: string): boolean {
-  const last = recall(settingKey(wrenchId))
-  return last !== undefined && last !== place
 }
 
 export interface HeldUp {
