@@ -17,8 +17,9 @@ import {
   standingFlags,
   stands,
 } from '../job/verdicts'
+import type { JointClass } from '../plan/kinds'
 import { indexPlan } from '../plan/read'
-import type { AdoptedJoint, AdoptedStep, Fasteners, JointClass } from '../plan/types'
+import type { AdoptedJoint, AdoptedStep, Fasteners } from '../plan/types'
 
 export interface StepName {
   id: string

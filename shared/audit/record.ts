@@ -23,15 +23,9 @@ import {
   takesReading,
 } from '../job/verdicts'
 import { ofStep } from '../job/verdicts/memory'
+import { JOINT_CLASSES, type JointClass } from '../plan/kinds'
 import { indexPlan, signatureSets } from '../plan/read'
-import {
-  type AdoptedJoint,
-  type AdoptedStep,
-  type Band,
-  JOINT_CLASSES,
-  type JointClass,
-  type Pass,
-} from '../plan/types'
+import type { AdoptedJoint, AdoptedStep, Band, Pass } from '../plan/types'
 
 /**
  * `flagged` goes before `open`: what is odd wants a decision, what is open only wants work. `flagged` is also a wrong

@@ -6,9 +6,10 @@
  */
 import { kindsOf } from '../kinds'
 import type { Instant } from '../log'
+import type { JointClass } from '../plan/kinds'
 import { RELEASES, type ReleaseKind } from '../plan/kinds'
 import { indexPlan, stepClass } from '../plan/read'
-import type { AdoptedStep, JointClass } from '../plan/types'
+import type { AdoptedStep } from '../plan/types'
 import { CLOCKS_ASIDE, nextChangeAt } from './clocks'
 import type { Reason } from './reason'
 import { reasonFor } from './reason-for'

@@ -5,7 +5,9 @@
  * count (they are work), its fasteners do not. A torque pass without a published value makes no entry
  * until one is settled.
  */
-import { JOINT_CLASSES, type JointClass, type Plan } from './types'
+
+import { JOINT_CLASSES, type JointClass } from './kinds'
+import type { Plan } from './types'
 
 export interface PlanCounts {
   steps: number

@@ -1,3 +1,14 @@
+import { kindsOf } from '../kinds'
+
+/** What a joint's class says of it: what is lost when it fails. The names are stored: they never change. */
+export const CLASSES = {
+  A: 'danger to life or the engine',
+  B: 'loss of function',
+  C: 'everything else',
+} as const satisfies Record<string, string>
+export type JointClass = keyof typeof CLASSES
+export const JOINT_CLASSES: readonly JointClass[] = kindsOf(CLASSES)
+
 /** The releases a stage of a plan can open, with their words. The names are stored: they never change. */
 interface ReleaseEntry {
   word: string

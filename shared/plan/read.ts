@@ -5,7 +5,8 @@
  * Indexes are kept in WeakMaps by the plan or step object, so a plan must never be changed in place.
  */
 import { append } from '../look-up'
-import type { Fasteners, Joint, JointClass, Plan, PlanStep, SignatureSet, Stage } from './types'
+import type { JointClass } from './kinds'
+import type { Fasteners, Joint, Plan, PlanStep, SignatureSet, Stage } from './types'
 
 type JointOf<S extends PlanStep> = S['joints'][number]
 

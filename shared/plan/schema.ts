@@ -13,23 +13,22 @@ import type { Figures } from '../words'
 import { checkPlan } from './check'
 import type { AtHand } from './fasteners'
 import { readJson } from './json'
-import { RELEASES } from './kinds'
+import { JOINT_CLASSES, RELEASES } from './kinds'
 import type { PlanCaution } from './order'
 import type { PlanFault } from './place'
 import { faultOf } from './schema-faults'
-import {
-  type AdoptedPlan,
-  type Band,
-  type Fasteners,
-  type Gate,
-  JOINT_CLASSES,
-  type Joint,
-  type Measurement,
-  type OutlineShape,
-  type Pass,
-  type Plan,
-  type PlanStep,
-  type Position,
+import type {
+  AdoptedPlan,
+  Band,
+  Fasteners,
+  Gate,
+  Joint,
+  Measurement,
+  OutlineShape,
+  Pass,
+  Plan,
+  PlanStep,
+  Position,
 } from './types'
 
 export const PLAN_FORMAT = 'paintmark-plan/1'

@@ -6,11 +6,7 @@
  * every pass carries the band it is judged by, frozen on the day of adoption (`adopt.ts`).
  * Units stand in the names: N·m, degrees, mm, minutes.
  */
-import type { ReleaseKind } from './kinds'
-
-/** A: danger to life or the engine. B: loss of function. C: everything else. */
-export type JointClass = 'A' | 'B' | 'C'
-export const JOINT_CLASSES: readonly JointClass[] = ['A', 'B', 'C']
+import type { JointClass, ReleaseKind } from './kinds'
 
 export interface Plan {
   /** Names the layout of this file; a reader refuses a number it does not know. */

@@ -1,6 +1,6 @@
 /** Who leads the shop, and who may sign what: joint classes and engine families, as the supervisor entered them. */
 import { kindsOf } from '../kinds'
-import type { JointClass } from '../plan/types'
+import type { JointClass } from '../plan/kinds'
 import { listed } from '../words'
 import { ROLES, type Role } from './kinds'
 import type { Entitlement, Person } from './types'

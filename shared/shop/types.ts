@@ -5,7 +5,8 @@
  * PINs are not here: credentials never enter a stream (see `server/people/`).
  */
 import type { Instant } from '../log'
-import type { JointClass, Plan, Tolerances } from '../plan/types'
+import type { JointClass } from '../plan/kinds'
+import type { Plan, Tolerances } from '../plan/types'
 import type { TorqueUnit } from '../units'
 import type { Role, WrenchKind, WrenchState } from './kinds'
 

@@ -2,6 +2,8 @@
  * What was left out on purpose: which step answers for it now, what a signature covers because of it, and which
  * round it belongs to. Deferring moves work; it takes nothing away from what that work asks for.
  */
+
+import type { JointClass } from '../../plan/kinds'
 import {
   indexPlan,
   positionsOf,
@@ -11,7 +13,7 @@ import {
   signatureSets,
   stepClass,
 } from '../../plan/read'
-import type { AdoptedJoint, AdoptedStep, Fasteners, JointClass } from '../../plan/types'
+import type { AdoptedJoint, AdoptedStep, Fasteners } from '../../plan/types'
 import type { PlannedJob, StoppedAt } from '../types'
 import { deferralsOf, deferredPositions, dueAt } from './deferral-index'
 import { standingReading } from './readings'

@@ -163,9 +163,9 @@ export function remarks(reading: Reading, words: Words): string {
   return listed(reading.flags.map(flagWords))
 }
 
-/** `checked 24 Oct`, `last check not known`. */
+/** `checked 24 Oct`, `last check not entered`. */
 export const checkWords = (wrench: WrenchThen | undefined, date: (at: number) => string): string =>
-  wrench?.lastCheckedAt === undefined ? 'last check not known' : `checked ${date(wrench.lastCheckedAt)}`
+  wrench?.lastCheckedAt === undefined ? 'last check not entered' : `checked ${date(wrench.lastCheckedAt)}`
 
 /** Where one fastener stands, and what is missing. */
 export function verdictWords(line: AuditLine): string {

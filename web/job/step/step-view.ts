@@ -24,9 +24,9 @@ import {
 } from '../../../shared/job/verdicts'
 import type { Instant } from '../../../shared/log'
 import { ledWords } from '../../../shared/measure'
-import type { ReleaseKind } from '../../../shared/plan/kinds'
+import type { JointClass, ReleaseKind } from '../../../shared/plan/kinds'
 import { indexPlan, positionsOf, setOf, stepClass } from '../../../shared/plan/read'
-import type { AdoptedJoint, AdoptedStep, Gate, JointClass, Measurement } from '../../../shared/plan/types'
+import type { AdoptedJoint, AdoptedStep, Gate, Measurement } from '../../../shared/plan/types'
 import { format } from '../../format'
 
 /** Some fasteners of a joint, by the names people use. */

@@ -1,11 +1,10 @@
 /** Fasteners by class, by class: proven, final, flagged, open, as a bar and in words. */
 import { For } from 'solid-js'
+import { CLASSES } from '../../../shared/plan/kinds'
 import { auditLines, countsByClass } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { createSame } from '../../ui/same'
 import { classBars } from './awaiting-words'
-
-const MEANS = { A: 'critical', B: 'function', C: 'other' }
 
 export function CompletenessBars() {
   const scope = useJob()
@@ -18,7 +17,7 @@ export function CompletenessBars() {
           {(bar) => (
             <li>
               <p>
-                <b>Class {bar.class}</b> <span class="pencil">{MEANS[bar.class]}</span>
+                <b>Class {bar.class}</b> <span class="pencil">{CLASSES[bar.class]}</span>
               </p>
               <div class="class-bar" aria-hidden="true">
                 <span class="bar-proven" style={{ 'flex-grow': bar.proven }} />

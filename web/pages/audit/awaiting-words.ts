@@ -2,7 +2,7 @@
 import type { PlaceInPlan, SetAwaiting, UnitSlipLine } from '../../../shared/audit/awaiting'
 import type { Flag } from '../../../shared/job/kinds'
 import type { Reading } from '../../../shared/job/types'
-import { JOINT_CLASSES, type JointClass } from '../../../shared/plan/types'
+import { JOINT_CLASSES, type JointClass } from '../../../shared/plan/kinds'
 import { listed, positionsInWords, type Words } from '../../../shared/words'
 import { format } from '../../format'
 import type { Counts } from '../../job/record/verdict'

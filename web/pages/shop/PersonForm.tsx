@@ -1,7 +1,9 @@
 /** Somebody's card: name, initials, paint, roles, and what they may do and second-sign. */
+
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { v7 as uuid } from 'uuid'
 import { kindsOf } from '../../../shared/kinds'
+import { CLASSES } from '../../../shared/plan/kinds'
 import { ROLES } from '../../../shared/shop/kinds'
 import { type Entitlement, PAINTS, type Person } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
@@ -11,15 +13,7 @@ import { Choices } from '../../ui/Choices'
 import { Field } from '../../ui/Field'
 import { FormDialog } from '../../ui/Form'
 import { paintColour } from '../../ui/paint'
-import {
-  CLASS_WORDS,
-  familiesKnown,
-  initialsFor,
-  newPerson,
-  personMissing,
-  tidyPerson,
-  wornBy,
-} from './people'
+import { familiesKnown, initialsFor, newPerson, personMissing, tidyPerson, wornBy } from './people'
 import '../../people/dab.css'
 import { FIELD_WORDS } from '../../../shared/format/field-words'
 
@@ -163,7 +157,7 @@ function EntitlementFields(props: EntitlementProps) {
         options={(['A', 'B', 'C'] as const).map((id) => ({
           id,
           title: `class ${id}`,
-          hint: CLASS_WORDS[id],
+          hint: CLASSES[id],
         }))}
         value={props.value.classes}
         onValue={(classes) => props.onChange({ ...props.value, classes })}

@@ -1,13 +1,12 @@
 /** What the shop allows where neither the maker nor the plan gives limits, and whether a doer may look again. */
 import { createSignal, For, Show } from 'solid-js'
 import { FIELD_WORDS } from '../../../shared/format/field-words'
-import { JOINT_CLASSES } from '../../../shared/plan/types'
+import { CLASSES, JOINT_CLASSES } from '../../../shared/plan/kinds'
 import { format } from '../../format'
 import { type ShopScope, useShopSend } from '../../shop/scope'
 import { Choices } from '../../ui/Choices'
 import { Field } from '../../ui/Field'
 import { Form } from '../../ui/Form'
-import { CLASS_WORDS } from './people'
 import { exampleWords, recheckFrom, recheckWords, toleranceDraft, tolerancesFrom } from './tolerances'
 
 const FIRST_MINUTES = '240'
@@ -78,7 +77,7 @@ function Bands(props: { scope: ShopScope }) {
                 label={`Class ${cls}, ± per cent`}
                 inputmode="decimal"
                 value={draft()[cls]}
-                hint={`${CLASS_WORDS[cls]}${shown() ? `; ${exampleWords(shown() as never, cls)}` : ''}`}
+                hint={`${CLASSES[cls]}${shown() ? `; ${exampleWords(shown() as never, cls)}` : ''}`}
                 onValue={(value) => setTyped({ ...draft(), [cls]: value })}
               />
             )}

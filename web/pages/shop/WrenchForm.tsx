@@ -101,8 +101,8 @@ export function WrenchForm(props: { scope: ShopScope; before?: Wrench; onClose()
       <Show when={draft().kind !== 'angle_gauge'}>
         <Entry
           of="lengthMm"
-          label="Length in mm, if measured"
-          hint="From the middle of the drive to the middle of the grip; the bench needs it to compute crowfoots."
+          label="Drive to grip in mm, if measured"
+          hint="From the middle of the drive to the middle of the grip: the bench needs it to compute crowfoots."
           inputmode="decimal"
         />
       </Show>

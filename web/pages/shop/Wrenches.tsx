@@ -1,5 +1,6 @@
 /** The wrench crib: what each covers, when it was checked, whether it can be used today. */
 import { createMemo, For, Show } from 'solid-js'
+import { FIELD_WORDS } from '../../../shared/format/field-words'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { WRENCH_KINDS } from '../../../shared/shop/kinds'
 import type { Wrench } from '../../../shared/shop/types'
@@ -74,13 +75,13 @@ export function Wrenches(props: { scope: ShopScope }) {
                       <dt>Where</dt>
                       <dd>{wrench.away}</dd>
                     </Show>
-                    <dt>Last checked</dt>
+                    <dt>{FIELD_WORDS.lastCheckedAt}</dt>
                     <dd>
                       {wrench.lastCheckedAt === undefined ? 'not entered' : format.date(wrench.lastCheckedAt)}
                     </dd>
                     {/* Whatever was due once: out of service, it is checked before it is used. */}
                     <Show when={wrench.state === 'in_service'}>
-                      <dt>Next due</dt>
+                      <dt>{FIELD_WORDS.dueAt}</dt>
                       <dd>{wrench.dueAt === undefined ? 'not entered' : format.date(wrench.dueAt)}</dd>
                     </Show>
                   </dl>

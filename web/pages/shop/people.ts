@@ -5,12 +5,6 @@ import { ROLES } from '../../../shared/shop/kinds'
 import { type Entitlement, PAINTS, type PaintName, type Person, type Shop } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
 
-export const CLASS_WORDS = {
-  A: 'danger to life or the engine',
-  B: 'loss of function',
-  C: 'everything else',
-} as const
-
 /** `class A, B and C on every engine`, `class B on petrol and motorcycle`, `nothing`. */
 export function entitlementWords({ classes, families }: Entitlement): string {
   if (classes.length === 0) return 'nothing'

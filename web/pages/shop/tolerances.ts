@@ -1,6 +1,7 @@
 /** Tolerances and the self-recheck as they are typed, and what they come to in words. */
 import { bandOf } from '../../../shared/plan/adopt'
-import { JOINT_CLASSES, type JointClass, type Tolerances } from '../../../shared/plan/types'
+import { JOINT_CLASSES, type JointClass } from '../../../shared/plan/kinds'
+import type { Tolerances } from '../../../shared/plan/types'
 import type { SelfRecheck } from '../../../shared/shop/types'
 import { format } from '../../format'
 import { numberFrom, textOf } from './numbers'

@@ -2,7 +2,8 @@
 
 import { createMemo, For, Show } from 'solid-js'
 import { fastenerSentence, LUBRICATION_EXAMPLES } from '../../../../shared/fastener'
-import { type Interruption, JOINT_CLASSES, type Joint, type Plan } from '../../../../shared/plan/types'
+import { CLASSES, JOINT_CLASSES } from '../../../../shared/plan/kinds'
+import type { Interruption, Joint, Plan } from '../../../../shared/plan/types'
 import { threadRead } from '../../../../shared/sheet'
 import { BoltMap } from '../../../drawings/BoltMap'
 import { format } from '../../../format'
@@ -16,11 +17,7 @@ import { NumberField } from './NumberField'
 import { PassesEdit } from './PassesEdit'
 import { Points } from './Points'
 
-const CLASSES = [
-  { value: 'A', title: 'A: danger to life or the engine' },
-  { value: 'B', title: 'B: loss of function' },
-  { value: 'C', title: 'C: everything else' },
-]
+const CLASS_OPTIONS = JOINT_CLASSES.map((value) => ({ value, title: `${value}: ${CLASSES[value]}` }))
 const FASTENERS = ['bolt', 'nut', 'stud', 'plug', 'union', 'sender', 'injector'].map((value) => ({
   value,
   title: value,
@@ -116,7 +113,7 @@ export function JointEdit(props: JointEditProps) {
         <Select
           label="Class"
           value={joint().class}
-          options={CLASSES}
+          options={CLASS_OPTIONS}
           onValue={(id) => put({ class: JOINT_CLASSES.find((known) => known === id) ?? joint().class })}
         />
         <Select

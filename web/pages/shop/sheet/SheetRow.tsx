@@ -1,6 +1,6 @@
 /** One line of the sheet: its text as given, what was read of it, what is doubted, and its author's word on all of that. */
 import { createMemo, createSignal, createUniqueId, For, Match, Show, Switch } from 'solid-js'
-import { JOINT_CLASSES } from '../../../../shared/plan/types'
+import { CLASSES, JOINT_CLASSES, type JointClass } from '../../../../shared/plan/kinds'
 import { type ItemLine, threadRead } from '../../../../shared/sheet'
 import { Button } from '../../../ui/Button'
 import { Field } from '../../../ui/Field'
@@ -232,14 +232,8 @@ function ThreadWords(props: { thread: string | undefined }) {
   )
 }
 
-const MEANS = {
-  A: 'danger to life or the engine',
-  B: 'loss of function',
-  C: 'everything else',
-} as const
-
 /** Three presses side by side; none of them is pressed until its author says. */
-function ClassChoice(props: { work: WorkLine; onChoose(jointClass: 'A' | 'B' | 'C'): void }) {
+function ClassChoice(props: { work: WorkLine; onChoose(jointClass: JointClass): void }) {
   const name = createUniqueId()
   return (
     <fieldset class="class-choice">
@@ -249,13 +243,13 @@ function ClassChoice(props: { work: WorkLine; onChoose(jointClass: 'A' | 'B' | '
       </span>
       <For each={JOINT_CLASSES}>
         {(jointClass) => (
-          <label title={MEANS[jointClass]}>
+          <label title={CLASSES[jointClass]}>
             <input
               type="radio"
               name={name}
               checked={props.work.correction?.class === jointClass}
               onChange={() => props.onChoose(jointClass)}
-              aria-label={`Class ${jointClass}: ${MEANS[jointClass]}`}
+              aria-label={`Class ${jointClass}: ${CLASSES[jointClass]}`}
             />
             <span aria-hidden="true">{jointClass}</span>
           </label>

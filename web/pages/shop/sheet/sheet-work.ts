@@ -4,7 +4,7 @@
  * A correction belongs to a line as long as that line's text stays the same; the text itself is never changed, and no
  * line leaves the list. What is read anew is read by `readSpec`, like all the rest.
  */
-import type { JointClass } from '../../../../shared/plan/types'
+import type { JointClass } from '../../../../shared/plan/kinds'
 import {
   besideOf,
   type ItemLine,
