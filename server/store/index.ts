@@ -14,7 +14,15 @@ export {
   StoreClosed,
 } from './errors'
 export { memoryEventStore } from './memory'
-export { type OpenDatabase, openDatabase, type ShopDatabase } from './open'
+export {
+  closeDatabase,
+  OPEN_SINCE,
+  type OpenDatabase,
+  openDatabase,
+  type ShopDatabase,
+  setState,
+  stateOf,
+} from './open'
 export type * from './port'
 export { sqliteEventStore } from './sqlite'
 export { type Verified, verifyLog } from './verify'

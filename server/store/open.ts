@@ -3,13 +3,18 @@
  * tables up to date, and sets it so that what was committed survives a power cut.
  *
  * A file that is refused is not touched. `sqlite.ts` and `server/people/` share what this gives.
+ *
+ * While it is open the newest entries lie in the write-ahead log beside it, and the file itself says since when: so a copy
+ * of the file alone shows that it is torn. Closed in order it stands alone, and reads from a medium that nobody can write to.
  */
 import { closeSync, existsSync, openSync, readSync } from 'node:fs'
 import Client from 'better-sqlite3'
+import { eq } from 'drizzle-orm'
 import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3'
 import { migrate } from 'drizzle-orm/better-sqlite3/migrator'
 import { readMigrationFiles } from 'drizzle-orm/migrator'
 import { DatabaseRefused } from './errors'
+import { state } from './tables'
 
 export type ShopDatabase = BetterSQLite3Database & { $client: Client.Database }
 
@@ -20,11 +25,16 @@ export interface OpenDatabase {
   migrationsFolder: string
   /** How long a commit waits for another program that holds the file, before it rejects. */
   busyTimeoutMs?: number
+  now?: () => number
 }
+
+/** The row of `state` that is there while a program has the file open to write: since when, in milliseconds. */
+export const OPEN_SINCE = 'open_since'
 
 const FIRST_BYTES = 'SQLite format 3\0'
 
-export function openDatabase({ file, migrationsFolder, busyTimeoutMs = 2000 }: OpenDatabase): ShopDatabase {
+export function openDatabase(parts: OpenDatabase): ShopDatabase {
+  const { file, migrationsFolder, busyTimeoutMs = 2000, now = Date.now } = parts
   const migrations = readMigrationFiles({ migrationsFolder })
   if (file !== ':memory:' && existsSync(file))
     refuseWhatIsNotOurs(file, new Set(migrations.map((m) => m.hash)))
@@ -36,6 +46,9 @@ export function openDatabase({ file, migrationsFolder, busyTimeoutMs = 2000 }: O
     client.pragma('foreign_keys = ON')
     const database = drizzle({ client })
     migrate(database, { migrationsFolder })
+    setState(database, OPEN_SINCE, `${now()}`)
+    // Into the file itself: a copy without the log beside it must carry it.
+    client.pragma('wal_checkpoint(TRUNCATE)')
     return database
   } catch (error) {
     client?.close()
@@ -45,6 +58,35 @@ export function openDatabase({ file, migrationsFolder, busyTimeoutMs = 2000 }: O
       { cause: error },
     )
   }
+}
+
+/** In order: all that is in the log beside it goes into the file, which then stands alone and says that it is closed. */
+export function closeDatabase(database: ShopDatabase): void {
+  const { $client: client } = database
+  if (!client.open) return
+  try {
+    database.delete(state).where(eq(state.name, OPEN_SINCE)).run()
+    client.pragma('wal_checkpoint(TRUNCATE)')
+    // Another program that reads it keeps it as it is; whoever comes last puts it together.
+    client.pragma('busy_timeout = 0')
+    client.pragma('journal_mode = DELETE')
+  } catch (error) {
+    // As after a power cut: it is still said to be open, and its log lies beside it.
+    if (!(error instanceof Client.SqliteError)) throw error
+  } finally {
+    client.close()
+  }
+}
+
+export const stateOf = (database: ShopDatabase, name: string): string | undefined =>
+  database.select().from(state).where(eq(state.name, name)).get()?.value
+
+export function setState(database: ShopDatabase, name: string, value: string): void {
+  database
+    .insert(state)
+    .values({ name, value })
+    .onConflictDoUpdate({ target: state.name, set: { value } })
+    .run()
 }
 
 function refuseWhatIsNotOurs(file: string, knownHashes: Set<string>) {

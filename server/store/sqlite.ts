@@ -7,7 +7,7 @@
 import { plainJson } from './canonical'
 import { BEFORE_THE_FIRST, type SealedRow, seal, textsOf, unsealLog, unsealStream } from './chain'
 import { AnsweredTwice, ChainBroken, JobNumberTaken, RowDamaged, StoreClosed } from './errors'
-import type { ShopDatabase } from './open'
+import { closeDatabase, type ShopDatabase } from './open'
 import type {
   AnswerRow,
   Batch,
@@ -104,9 +104,7 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
         })
       return work
     },
-    close: async () => {
-      client.close()
-    },
+    close: async () => closeDatabase(database),
   }
 }
 

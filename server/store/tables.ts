@@ -4,7 +4,7 @@
  *
  * `event` and `stream_head` are the log; `answer` is what each command was told. `summary` and `reading`
  * are views: made from the log, and made again by `npm run rebuild`. `credential`, `device` and `sign_in`
- * are private to `server/people/` and never leave the server.
+ * are private to `server/people/` and never leave the server. `state` says a few things of the file itself.
  */
 import { index, integer, primaryKey, real, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core'
 
@@ -76,6 +76,14 @@ export const credential = sqliteTable('credential', {
   personId: text('person_id').primaryKey(),
   pinHash: text('pin_hash').notNull(),
   setAt: integer('set_at').notNull(),
+  /** Keyed with the pepper, over the columns before it; absent in a row from before there were any. */
+  mac: text('mac'),
+})
+
+/** By name, what holds for the whole file: since when it is open (`open.ts`), the seal of all PINs (`server/people/`). */
+export const state = sqliteTable('state', {
+  name: text('name').primaryKey(),
+  value: text('value').notNull(),
 })
 
 export const device = sqliteTable('device', {

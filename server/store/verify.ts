@@ -1,5 +1,6 @@
 /**
- * Reads every stream of a log and says all that is wrong with it; `npm run verify` prints this.
+ * Reads every stream of a log, one at a time, and says all that is wrong with its chains; what more `npm run verify` asks
+ * stands in `server/proof/`.
  *
  * Every place of the log is given once, without gaps, so a stream that was taken out whole, with the
  * record of its end, still leaves its places missing. A release that is sound is told with the head it names: to
@@ -7,7 +8,7 @@
  */
 import { headOfRelease } from '../../shared/chain'
 import { ChainBroken } from './errors'
-import type { EventStore } from './port'
+import type { EventStore, Recorded } from './port'
 
 export interface Verified {
   streams: number
@@ -20,7 +21,11 @@ export interface Verified {
   releases: { stream: string; number: string; version: number; head: string }[]
 }
 
-export async function verifyLog(store: EventStore): Promise<Verified> {
+/** `sound` is given each stream whose chain holds. */
+export async function verifyLog(
+  store: Pick<EventStore, 'streams' | 'read'>,
+  sound: (stream: string, recorded: Recorded[]) => void = () => {},
+): Promise<Verified> {
   const broken: ChainBroken[] = []
   const heads = await store.streams()
   const releases: Verified['releases'] = []
@@ -35,6 +40,7 @@ export async function verifyLog(store: EventStore): Promise<Verified> {
         if (release) releases.push({ stream, version: version - 1, ...release })
       }
       lastSeq = Math.max(lastSeq, recorded.at(-1)?.seq ?? 0)
+      sound(stream, recorded)
     } catch (error) {
       if (!(error instanceof ChainBroken)) throw error
       broken.push(error)
