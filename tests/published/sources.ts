@@ -59,6 +59,8 @@ export const SOURCES: readonly PublishedSource[] = [
     ['NASM33537', 'Insert, screw thread, helical coil, inch series: assembly', '2000'],
     ['FED-STD-H28', 'Screw-thread standards for federal services; section 2B, Unified threads', '1991'],
     ['NASA-STD-5020A', 'Requirements for threaded fastening systems in spaceflight hardware', '2018'],
+    ['RFC 8032', 'Edwards-curve digital signature algorithm (EdDSA)', '2017'],
+    ['RFC 9162', 'Certificate transparency version 2.0: Merkle trees and their proofs', '2021'],
     ['RFC 8785', 'JSON canonicalization scheme', '2020'],
     ['FIPS 180-2', 'Secure hash standard', '2002'],
     ['FIPS 180-4', 'Secure hash standard', '2015'],
