@@ -4,10 +4,10 @@ import { join } from 'node:path'
 import { migrations } from './open-shop'
 import { repoFolder } from './repo-folder'
 import { databaseIn, Refused, readSettings } from './settings'
-import { openDatabase, sqliteEventStore } from './store'
+import { type EventStore, openDatabase, type ShopDatabase, sqliteEventStore } from './store'
 
-/** `to`: what for, as in `to verify`. Refused where there is no log. */
-export function openLog(to: string) {
+/** `to`: what for, as in `to rebuild from`. Refused where there is no log. Closing the store closes the database. */
+export function openLog(to: string): { store: EventStore; db: ShopDatabase } {
   const { dataFolder } = readSettings(process.env, {
     port: 0,
     dataFolder: join(repoFolder(), 'data', 'shop'),
@@ -17,5 +17,6 @@ export function openLog(to: string) {
     throw new Refused(
       `There is no log at ${file} ${to}. Name its folder with DATA_DIR, or start the shop first.`,
     )
-  return sqliteEventStore(openDatabase({ file, migrationsFolder: migrations() }))
+  const db = openDatabase({ file, migrationsFolder: migrations() })
+  return { store: sqliteEventStore(db), db }
 }

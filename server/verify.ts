@@ -1,33 +1,83 @@
-/** `npm run verify`: every stream of the log against its hash chain, every release against its head. Ends with 1 when anything is wrong. */
-
+/**
+ * `npm run verify`: the data folder, or one backup, for all that is damaged, missing or false. Reads only. Ends with 1 when
+ * anything is wrong. `--json` prints the report for a program.
+ */
+import { existsSync } from 'node:fs'
+import { join, resolve } from 'node:path'
 import { counted } from '../shared/words'
-import { openLog } from './open-log'
+import { format } from './format'
+import { makeLetGo } from './let-go'
+import { checkFolder } from './proof/check'
+import type { FaultKind } from './proof/report'
+import { repoFolder } from './repo-folder'
 import { run } from './run'
-import { verifyLog } from './store'
+import { databaseIn, Refused, readSettings } from './settings'
+
+const TELL_EVERY_MS = 5000
+
+/** What stands before each fault. */
+const HEADS: Record<FaultKind, string> = {
+  torn: 'TORN',
+  cut: 'CUT',
+  missing: 'MISSING',
+  page: 'DAMAGED',
+  chain: 'BROKEN',
+  altered: 'ALTERED',
+  view: 'VIEW',
+  answer: 'ANSWER',
+  photo: 'PHOTO',
+  pin: 'PIN',
+  marks: 'MARKS',
+  backup: 'BACKUP',
+  empty: 'EMPTY',
+}
+
+const line = (head: string, text: string) => process.stdout.write(`${head.padEnd(8)}${text}\n`)
 
 await run(async () => {
-  const store = openLog('to verify')
-  const brokenStreams = new Set<string>()
-  const { streams, events, broken, missingPlaces, releases } = await verifyLog(store)
-  for (const { stream, message } of broken) {
-    brokenStreams.add(stream)
-    process.stdout.write(`BROKEN  ${message}\n`)
-  }
-  for (const { stream, version } of await store.streams())
-    if (!brokenStreams.has(stream)) process.stdout.write(`ok      ${stream}: ${counted(version, 'event')}\n`)
+  const args = process.argv.slice(2)
+  const json = args.includes('--json')
+  const [named, ...more] = args.filter((arg) => arg !== '--json')
+  if (more.length > 0 || named?.startsWith('-'))
+    throw new Refused('Name nothing, to verify the data folder, or one backup: npm run verify -- FOLDER.')
+  const folder = named === undefined ? dataFolder() : resolve(named)
+  const file = databaseIn(folder)
+  if (!existsSync(file))
+    throw new Refused(
+      named === undefined
+        ? `There is no log at ${file} to verify. Name its folder with DATA_DIR, or start the shop first.`
+        : `There is no log at ${file} to verify. Name one backup, a folder with paintmark.db in it.`,
+    )
+  let toldAt = performance.now()
+  const report = await checkFolder({
+    folder,
+    letGo: makeLetGo(),
+    told(done, all) {
+      if (performance.now() - toldAt < TELL_EVERY_MS) return
+      toldAt = performance.now()
+      process.stderr.write(`${Math.floor((100 * done) / Math.max(all, 1))} % read.\n`)
+    },
+  })
+  const { streams, events, faults, notes, releases, marked } = report
+  process.exitCode = faults.length === 0 ? 0 : 1
+  if (json) return void process.stdout.write(`${JSON.stringify(report)}\n`)
+  for (const { stream, events: count } of streams) line('ok', `${stream}: ${counted(count, 'event')}`)
   for (const { number, version, head } of releases)
-    process.stdout.write(
-      `release ${number}: entries 1 to ${version}, head ${head}: compare it with the printed record\n`,
+    line('release', `${number}: entries 1 to ${version}, head ${head}: compare it with the printed record`)
+  if (marked)
+    line(
+      'marked',
+      `${counted(marked.entries, 'entry', 'entries')} by ${format.dateAndTime(marked.at)}, with the key ${marked.key}: compare it with the one a backup names`,
     )
-  await store.close()
-  if (missingPlaces !== 0)
+  for (const sentence of notes) line('note', sentence)
+  for (const { kind, sentence } of faults) line(HEADS[kind], sentence)
+  const counts = `${counted(streams.length, 'stream')}, ${counted(events, 'event')}`
+  if (faults.length === 0) process.stdout.write(`OK: ${counts}, every chain holds.\n`)
+  else if (streams.length > 0)
     process.stdout.write(
-      `MISSING ${missingPlaces} places of the log are held by no stream: a whole stream was taken out. Restore the last good backup.\n`,
+      `DAMAGED: ${counted(faults.length, 'fault')}; the chains of ${counts} hold; see above.\n`,
     )
-  const sound = broken.length === 0 && missingPlaces === 0
-  const counts = `${counted(streams, 'stream')}, ${counted(events, 'event')}`
-  process.stdout.write(
-    sound ? `OK: ${counts}, every chain holds.\n` : `DAMAGED: ${counts} hold; see above.\n`,
-  )
-  process.exitCode = sound ? 0 : 1
 })
+
+const dataFolder = (): string =>
+  readSettings(process.env, { port: 0, dataFolder: join(repoFolder(), 'data', 'shop') }).dataFolder

@@ -7,6 +7,7 @@ import { existsSync, lstatSync, readdirSync, rmSync, writeFileSync } from 'node:
 import { join } from 'node:path'
 import Client from 'better-sqlite3'
 import { makeFolder } from '../folder'
+import { keyFileIn, marksFolderIn } from '../marks'
 import { databaseIn, Refused } from '../settings'
 
 const MARK = 'demonstration-only'
@@ -49,9 +50,10 @@ export function emptyFolder(folder: string): void {
     throw new Refused(
       `${folder} carries the demonstration's mark, but the log in it is of a real shop. Nothing was deleted. Move that log to a folder of its own, or choose another one for the demonstration with DATA_DIR.`,
     )
-  for (const file of [database, `${database}-wal`, `${database}-shm`, join(folder, 'pepper')])
-    rmSync(file, { force: true })
-  rmSync(join(folder, 'photos'), { recursive: true, force: true })
+  const files = [database, `${database}-wal`, `${database}-shm`, `${database}-journal`]
+  for (const file of [...files, join(folder, 'pepper'), keyFileIn(folder)]) rmSync(file, { force: true })
+  for (const part of [join(folder, 'photos'), marksFolderIn(folder)])
+    rmSync(part, { recursive: true, force: true })
 }
 
 /** Before the real shop opens a folder: refuses one of the demonstration's. */

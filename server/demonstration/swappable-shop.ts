@@ -21,6 +21,7 @@ export function swappableShop(current: () => OpenShop): SwappableShop {
       store: lateBound(() => current().store),
       desk: lateBound(() => current().desk),
       photos: lateBound(() => current().photos),
+      marks: lateBound(() => current().marks),
       people: new Proxy(people, {
         get: (target, name) =>
           name === 'onChange'
@@ -32,6 +33,7 @@ export function swappableShop(current: () => OpenShop): SwappableShop {
       }),
       intake: (received) => current().intake(received),
       now: () => current().now(),
+      monotonic: () => current().monotonic(),
       newId: () => current().newId(),
       subscribe(publish) {
         publishers.push(publish)

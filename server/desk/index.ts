@@ -1,6 +1,6 @@
 /** The room that writes. Come in here: the promises stand in `desk.ts`, how a turn is decided in `turn.ts`. */
 export { bodyHash } from './answers'
-export type { After } from './clock'
+export { type After, afterMs } from './clock'
 export { type DeskParts, NOT_SAVED, openDesk } from './desk'
 export type { Budget } from './folds'
 export {

@@ -31,7 +31,7 @@ export interface Gateway {
 }
 
 export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
-  const { desk, people, intake, now, log, web, demo } = rooms
+  const { desk, people, intake, now, monotonic, log, web, demo } = rooms
   const io = new Server<ClientToServer, ServerToClient, Record<never, never>, SocketData>(server, {
     transports: ['websocket'],
     serveClient: false,
@@ -62,7 +62,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       const { code, sentence } = SIGNED_OUT
       return next(Object.assign(new Error(sentence), { data: { code, sentence } }))
     }
-    socket.data = { deviceId: signIn.deviceId, person: signIn.personId, mayCome: makeBucket(now()) }
+    socket.data = { deviceId: signIn.deviceId, person: signIn.personId, mayCome: makeBucket(monotonic()) }
     next()
   })
 
@@ -126,7 +126,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       answered = true
       ;(ack as Ack)(answer)
     }
-    if (!socket.data.mayCome(now())) return reply(TOO_MANY)
+    if (!socket.data.mayCome(monotonic())) return reply(TOO_MANY)
     work(reply).then(reply, (err) => {
       log.error({ err }, 'A message broke.')
       reply(NOT_SAVED)

@@ -2,6 +2,7 @@
 export const PER_SECOND = 250
 export const BURST = 500
 
+/** Of a clock that only goes forward: one that is set back would keep the socket waiting for as long. */
 export function makeBucket(now: number) {
   let left = BURST
   let at = now

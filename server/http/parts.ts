@@ -28,6 +28,8 @@ export interface Rooms {
   people: People
   intake: Intake
   now: () => number
+  /** Milliseconds that only go forward, for rates and waits. */
+  monotonic: () => number
   newId: () => string
   photos: PhotoShelf
   log: Log

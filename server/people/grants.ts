@@ -20,7 +20,8 @@ export interface GrantTerms {
 }
 
 export interface Grants {
-  give(terms: GrantTerms, now: number): { grantId: string; expiresAt: number }
+  /** `now`, here and below: milliseconds of a clock that only goes forward. Gives the grant's id. */
+  give(terms: GrantTerms, now: number): string
   /** The grant, now used up by this command; or why it does not hold. */
   take(
     grantId: string,
@@ -41,9 +42,8 @@ export function makeGrants(newId: () => string): Grants {
     give(terms, now) {
       forgetOld(now)
       const grantId = newId()
-      const expiresAt = now + GRANT_MS
-      grants.set(grantId, { ...terms, expiresAt })
-      return { grantId, expiresAt }
+      grants.set(grantId, { ...terms, expiresAt: now + GRANT_MS })
+      return grantId
     },
     take(grantId, use, now) {
       const grant = grants.get(grantId)

@@ -3,7 +3,7 @@ import { type Instant, isRefusal, type Refusal } from '../../shared/log'
 import type { Fault } from '../../shared/protocol'
 import type { Asker } from '../desk/types'
 import type { ShopDatabase } from '../store'
-import { type GrantTerms, makeGrants } from './grants'
+import { GRANT_MS, type GrantTerms, makeGrants } from './grants'
 import { makePins } from './pins'
 import { makeSignIns, type SignIn } from './sign-ins'
 import { makeSlowing } from './slowing'
@@ -33,12 +33,16 @@ export type GrantUse = { commandId: string; deviceId: string; jobId: string; ste
 export interface PeopleParts {
   db: ShopDatabase
   pepper: Buffer
+  /** PIN rows without a seal are sealed as they are; see `pins.ts`. */
+  sealPins: boolean
   now: () => Instant
+  /** Milliseconds that only go forward: waits and grants are not shortened or lengthened by a clock that is set. */
+  monotonic: () => number
   newId: () => string
 }
 
-export function makePeople({ db, pepper, now, newId }: PeopleParts): People {
-  const pins = makePins(db, pepper)
+export function makePeople({ db, pepper, sealPins, now, monotonic, newId }: PeopleParts): People {
+  const pins = makePins(db, pepper, sealPins)
   const slowing = makeSlowing()
   const signIns = makeSignIns(db, newId)
   const grants = makeGrants(newId)
@@ -52,7 +56,7 @@ export function makePeople({ db, pepper, now, newId }: PeopleParts): People {
     hasPin: pins.has,
     async prove(personId, pin, from) {
       const keys = [`person ${personId}`, `from ${from}`]
-      const waitMs = slowing.begin(keys, now())
+      const waitMs = slowing.begin(keys, monotonic())
       if (waitMs > 0) return { ok: false, waitMs }
       if (!(await pins.check(personId, pin))) return { ok: false }
       slowing.succeed(keys)
@@ -73,11 +77,14 @@ export function makePeople({ db, pepper, now, newId }: PeopleParts): People {
     signInFor(deviceId, signInId, doneAt) {
       if (deviceId === undefined) return SIGNED_OUT
       if (signInId === undefined) return signIns.current(deviceId) ?? SIGNED_OUT
-      return signIns.at(deviceId, signInId, doneAt) ?? NOT_THIS_DEVICE
+      return signIns.at(deviceId, signInId, doneAt, now()) ?? NOT_THIS_DEVICE
     },
-    giveGrant: (terms) => grants.give(terms, now()),
+    giveGrant: (terms) => ({
+      grantId: grants.give(terms, monotonic()),
+      expiresAt: now() + GRANT_MS,
+    }),
     takeGrant(grantId, use) {
-      const grant = grants.take(grantId, use, now())
+      const grant = grants.take(grantId, use, monotonic())
       return isRefusal(grant)
         ? grant
         : { person: grant.personId, through: 'grant', sawVersion: grant.version }

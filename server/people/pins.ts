@@ -2,15 +2,17 @@
  * PINs, as argon2id hashes keyed with a pepper that lies in a file beside the database, not in it: a stolen
  * database alone gives nobody's four digits away.
  *
- * Checking takes the same work whether or not anybody by that name has a PIN [PE2].
+ * Checking takes the same work whether or not anybody by that name has a PIN [PE2]. A row whose seal does not hold
+ * (`seal.ts`) is nobody's PIN.
  */
 import { randomBytes } from 'node:crypto'
 import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { hash, verify } from '@node-rs/argon2'
 import { eq } from 'drizzle-orm'
-import type { ShopDatabase } from '../store'
+import { type ShopDatabase, setState, stateOf } from '../store'
 import { credential } from '../store/tables'
+import { makeSeals, PINS_SEAL } from './seal'
 
 export const PIN_FORM = /^\d{4,12}$/
 const PEPPER_BYTES = 32
@@ -21,20 +23,38 @@ export interface Pins {
   has(personId: string): boolean
 }
 
-export function makePins(db: ShopDatabase, pepper: Buffer): Pins {
+/** `takeAsTheyAre`: the rows that are there have no seal yet, because no build that seals them ever opened this folder. */
+export function makePins(db: ShopDatabase, pepper: Buffer, takeAsTheyAre: boolean): Pins {
   const options = { secret: pepper }
+  const seals = makeSeals(pepper)
   // Hashed once, at the first need: what an unknown person's PIN is compared with.
   let decoyHash: Promise<string> | undefined
-  const storedHash = (personId: string) =>
-    db.select().from(credential).where(eq(credential.personId, personId)).get()?.pinHash
+  const storedHash = (personId: string) => {
+    const row = db.select().from(credential).where(eq(credential.personId, personId)).get()
+    return row && seals.holds(row) ? row.pinHash : undefined
+  }
+  const seal = () => setState(db, PINS_SEAL, seals.sealOf(db.select().from(credential).all()))
+  if (takeAsTheyAre && stateOf(db, PINS_SEAL) === undefined)
+    db.transaction(() => {
+      for (const row of db.select().from(credential).all())
+        db.update(credential)
+          .set({ mac: seals.macOf(row) })
+          .where(eq(credential.personId, row.personId))
+          .run()
+      seal()
+    })
 
   return {
     async set(personId, pin, at) {
       const pinHash = await hash(pin, options)
-      db.insert(credential)
-        .values({ personId, pinHash, setAt: at })
-        .onConflictDoUpdate({ target: credential.personId, set: { pinHash, setAt: at } })
-        .run()
+      const mac = seals.macOf({ personId, pinHash, setAt: at })
+      db.transaction(() => {
+        db.insert(credential)
+          .values({ personId, pinHash, setAt: at, mac })
+          .onConflictDoUpdate({ target: credential.personId, set: { pinHash, setAt: at, mac } })
+          .run()
+        seal()
+      })
     },
     async check(personId, pin) {
       decoyHash ??= hash(randomBytes(16).toString('hex'), options)

@@ -32,8 +32,11 @@ export interface SignIns {
   open(deviceId: string, personId: string, now: Instant): SignIn
   close(deviceId: string, now: Instant): void
   current(deviceId: string): SignIn | undefined
-  /** A sign-in of this device that was open at that moment. */
-  at(deviceId: string, signInId: string, moment: Instant): SignIn | undefined
+  /**
+   * A sign-in of this device that was open at that moment. One that is said to have been opened later than now was opened by
+   * a clock that ran ahead and was put right since: its times say nothing then, and nothing entered under it is lost.
+   */
+  at(deviceId: string, signInId: string, moment: Instant, now: Instant): SignIn | undefined
 }
 
 const hashOf = (secret: string) => createHash('sha256').update(secret).digest('hex')
@@ -115,9 +118,10 @@ export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
     },
     close,
     current,
-    at(deviceId, signInId, moment) {
+    at(deviceId, signInId, moment, now) {
       const candidate = find(signInId)
       if (candidate?.deviceId !== deviceId) return undefined
+      if (candidate.openedAt > now + CLOCK_SLACK_MS) return candidate
       const open =
         moment >= candidate.openedAt - CLOCK_SLACK_MS &&
         (candidate.closedAt === undefined || moment <= candidate.closedAt + CLOCK_SLACK_MS)

@@ -16,7 +16,7 @@ interface Failures {
 }
 
 export interface Slowing {
-  /** Milliseconds to wait, or 0: then the try is counted as wrong until `right`. */
+  /** `now`: milliseconds of a clock that only goes forward. Milliseconds to wait, or 0: then the try is counted as wrong until `right`. */
   begin(keys: string[], now: number): number
   succeed(keys: string[]): void
 }

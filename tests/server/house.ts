@@ -17,7 +17,9 @@ export interface House {
   shop: OpenShop
   rooms: Rooms
   app: App
-  clock: { ahead: number }
+  clock: { ahead: number; steady: number }
+  /** So long on every clock. */
+  pass(ms: number): void
   close(): Promise<void>
 }
 
@@ -31,10 +33,11 @@ export async function makeHouse({
   after?: (clock: { ahead: number }) => After
 } = {}) {
   const folder = mkdtempSync(join(tmpdir(), 'paintmark-house-'))
-  const clock = { ahead: 0 }
+  const clock = { ahead: 0, steady: 0 }
   const shop = await openShop({
     dataFolder: folder,
     now: () => Date.now() + clock.ahead,
+    monotonic: () => performance.now() + clock.steady,
     log: silent,
     ...(after ? { after: after(clock) } : {}),
   })
@@ -64,6 +67,10 @@ export async function makeHouse({
     rooms,
     app: makeApp(rooms),
     clock,
+    pass(ms) {
+      clock.ahead += ms
+      clock.steady += ms
+    },
     async close() {
       await shop.close()
       rmSync(folder, { recursive: true, force: true })

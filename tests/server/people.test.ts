@@ -18,10 +18,14 @@ describe('PINs', () => {
   test('[PE1] a PIN is nowhere in the data folder, and the pepper is its owner’s alone', async () => {
     await browser(house.app).signIn('bo')
     const folder = dirname(house.rooms.web.folder)
-    for (const name of readdirSync(folder)) {
+    const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
+      statSync(join(folder, name)).isFile(),
+    )
+    for (const name of files) {
       const bytes = readFileSync(join(folder, name))
       expect([name, bytes.includes(PINS.bo)]).toEqual([name, false])
     }
+    expect(statSync(join(folder, 'marks.key')).mode & 0o777).toBe(0o600)
     expect(statSync(join(folder, 'pepper')).mode & 0o777).toBe(0o600)
     expect(readFileSync(join(folder, 'paintmark.db-wal')).includes('$argon2id$')).toBe(true)
   })
@@ -31,7 +35,7 @@ describe('PINs', () => {
     const unknown = await browser(house.app).post('/api/sign-in', { personId: 'nobody', pin: '0000' })
     expect(wrong.status).toBe(401)
     expect([unknown.status, unknown.json]).toEqual([wrong.status, wrong.json])
-    house.clock.ahead += 10 * 60_000
+    house.pass(10 * 60_000)
     await browser(house.app).signIn('ana')
   })
 
@@ -72,7 +76,7 @@ describe('PINs', () => {
     expect(slowed).toHaveLength(5)
     expect(slowed[0]?.json).toMatchObject({ code: 'too_many', sentence: expect.stringMatching(/Wait \d+ s/) })
     expect((await page.post('/api/sign-in', { personId: 'bo', pin: PINS.bo })).status).toBe(429)
-    house.clock.ahead += 10 * 60_000
+    house.pass(10 * 60_000)
     await page.signIn('bo')
   })
 })
@@ -99,7 +103,7 @@ describe('sign-ins', () => {
     const page = browser(house.app)
     const asAna = await page.signIn('ana')
     const signed = { ...claim('S1'), signInId: asAna, doneAt: house.shop.now() }
-    house.clock.ahead += 60_000
+    house.pass(60_000)
     await page.signIn('bo')
     expect((await page.get('/api/me')).json.signIn.person.id).toBe('bo')
     const sent = await page.post('/api/jobs/j1/commands', signed)
@@ -112,7 +116,7 @@ describe('sign-ins', () => {
     const other = browser(house.app)
     const asAna = await page.signIn('ana')
     const opened = house.shop.now()
-    house.clock.ahead += 60_000
+    house.pass(60_000)
     await page.post('/api/sign-out', {})
     const closed = house.shop.now()
     await other.signIn('bo')
@@ -162,7 +166,7 @@ describe('grants', () => {
     notValid(await with_(anas, await grant({ stepId: 'S1' })))
     notValid(await with_(anas, await grant(), { type: 'SignStep', stepId: 'S2' }))
     const old = await grant()
-    house.clock.ahead += 3 * 60_000 + 1
+    house.pass(3 * 60_000 + 1)
     notValid(await with_(anas, old))
     expect((await with_(anas, await grant({ version: version - 2 }))).json.code).toBe('changed_since_look')
 

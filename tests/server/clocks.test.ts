@@ -1,0 +1,114 @@
+/** The server's clock is set, or a device's is wrong: nothing is lost, nobody is silenced or made to wait for it. */
+import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { BURST, makeBucket, PER_SECOND } from '../../server/gateway/rate'
+import { browser, command, type House, makeHouse, PINS } from './house'
+import { makeWire } from './wire'
+
+const SECOND = 1000
+const HOUR = 3_600_000
+const YEAR = 365 * 24 * HOUR
+const JUMPS = [-YEAR, -3 * HOUR, -30 * SECOND, 30 * SECOND, 3 * HOUR, YEAR]
+
+let house: House
+beforeEach(async () => {
+  house = await makeHouse()
+})
+afterEach(() => house.close())
+
+const note = (text: string) => command({ type: 'AddNote', text })
+
+describe.each(JUMPS)('the server’s clock is set by %i ms', (jump) => {
+  test('[WI9] an open socket is answered as before, by as many messages a second', async () => {
+    const wire = await makeWire()
+    try {
+      const line = await wire.at('ana')
+      const unwatch = () => line.ask<{ ok: boolean }>('unwatch', { room: 'board' })
+      expect((await unwatch()).ok).toBe(true)
+      wire.house.clock.ahead += jump
+      for (let n = 0; n < 20; n++) expect((await unwatch()).ok).toBe(true)
+    } finally {
+      await wire.close()
+    }
+  })
+
+  test('[PE5] what was entered before and after is taken, under the sign-in that was open all the while', async () => {
+    const page = browser(house.app)
+    const signInId = await page.signIn('ana')
+    const before = { ...note('before'), signInId, doneAt: house.shop.now() }
+    house.clock.ahead += jump
+    const after = { ...note('after'), signInId, doneAt: house.shop.now() }
+    const answers = [
+      await page.post('/api/jobs/j1/commands', before),
+      await page.post('/api/jobs/j1/commands', after),
+    ]
+    expect(answers.map(({ status }) => status)).toEqual([201, 201])
+    expect(answers[1]?.json.events[0].event).toMatchObject({ by: 'ana' })
+  })
+
+  test('[PE3] after wrong PINs the wait is as long as it was', async () => {
+    const page = browser(house.app)
+    for (let n = 0; n < 3; n++) await page.post('/api/sign-in', { personId: 'bo', pin: '0000' })
+    house.clock.ahead += jump
+    const wait = await page.post('/api/sign-in', { personId: 'bo', pin: PINS.bo })
+    expect([wait.status, wait.json.seconds]).toEqual([429, 2])
+    house.clock.steady += 2 * SECOND
+    expect((await page.post('/api/sign-in', { personId: 'bo', pin: PINS.bo })).status).toBe(201)
+  })
+
+  test('[PE7] a grant holds its three minutes', async () => {
+    const terms = { personId: 'bo', deviceId: 'd', jobId: 'j1', stepId: 'S2', version: 3 }
+    const use = { commandId: 'c', deviceId: 'd', jobId: 'j1', stepId: 'S2' }
+    const { people } = house.shop
+    const [soon, late] = [people.giveGrant(terms), people.giveGrant(terms)]
+    house.clock.ahead += jump
+    expect(people.takeGrant(soon.grantId, use)).toMatchObject({ person: 'bo' })
+    house.clock.steady += 3 * 60 * SECOND + 1
+    expect(people.takeGrant(late.grantId, use)).toMatchObject({ refused: 'grant_not_valid' })
+  })
+})
+
+test('[PE5] signed in while the clock was a year ahead, then put right: her entries are taken, also those of before', async () => {
+  house.clock.ahead += YEAR
+  const page = browser(house.app)
+  const signInId = await page.signIn('ana')
+  const early = { ...note('while it was ahead'), signInId, doneAt: house.shop.now() }
+  expect((await page.post('/api/jobs/j1/commands', early)).status).toBe(201)
+  house.clock.ahead -= YEAR
+  const sent = await page.post('/api/jobs/j1/commands', {
+    ...note('since'),
+    signInId,
+    doneAt: house.shop.now(),
+  })
+  expect(sent.status).toBe(201)
+})
+
+test.each([0, 1_000_000_000_000, 4_000_000_000_000])(
+  '[DK9] a device whose clock stands at %i is taken with its offset, and one ahead of time by the arrival',
+  async (stands) => {
+    const page = browser(house.app)
+    await page.signIn('ana')
+    const now = house.shop.now()
+    const sent = {
+      ...note('odd clock'),
+      doneAt: Math.max(stands, now),
+      clockOffsetMs: Math.round(now - stands),
+    }
+    const { status, json } = await page.post('/api/jobs/j1/commands', sent)
+    expect(status).toBe(201)
+    const { event, recordedAt } = json.events[0]
+    expect(event.clockOffsetMs).toBe(sent.clockOffsetMs)
+    expect(event.doneAt).toBeLessThanOrEqual(recordedAt)
+  },
+)
+
+test('[WI9] a bucket fills by the clock it is given, up to a burst and no further', () => {
+  const mayCome = makeBucket(0)
+  const taken = (at: number) => {
+    let count = 0
+    while (mayCome(at)) count += 1
+    return count
+  }
+  expect(taken(0)).toBe(BURST)
+  expect(taken(1000)).toBe(PER_SECOND)
+  expect(taken(YEAR)).toBe(BURST)
+})
