@@ -235,6 +235,18 @@ describe('verify and rebuild', () => {
     expect(code).toBe(0)
   })
 
+  test('[EV6] with nothing but faults or none, --json says the same to a program', async () => {
+    const { code, stdout } = await runProgram([built('verify'), '--json'], { DATA_DIR: server.folder })
+    const report = JSON.parse(stdout) as { faults: object[]; events: number; marked: { entries: number } }
+    expect([code, report.faults]).toEqual([0, []])
+    expect(report.marked.entries).toBe(report.events)
+    const odd = await runProgram([built('verify'), 'one', 'two'], { DATA_DIR: server.folder })
+    expect([odd.code, odd.stderr]).toEqual([
+      1,
+      expect.stringMatching(/^Name nothing, to verify the data folder/),
+    ])
+  })
+
   test('one byte of one event changed: the stream and the version are named, and it ends with 1', async () => {
     const [row] = sql<{ seq: number; version: number; body: string }>(
       "select seq, version, body from event where stream = 'job:e-101' and body like '%ReadingTaken%' order by seq desc limit 1",
@@ -274,7 +286,10 @@ describe('verify and rebuild', () => {
     sql("delete from event where stream = 'job:e-102'")
     sql("delete from stream_head where stream = 'job:e-102'")
     const { code, stdout } = await verify()
-    expect(stdout).toMatch(new RegExp(`^MISSING ${events.length} places`, 'm'))
+    expect(stdout).toMatch(
+      new RegExp(`^MISSING ${events.length} entries of the log are missing, places`, 'm'),
+    )
+    expect(stdout).toMatch(/^VIEW {4}Board or readings have rows of E-102, of which the log has no entry/m)
     expect(code).toBe(1)
   })
 
