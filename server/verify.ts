@@ -79,5 +79,6 @@ await run(async () => {
     )
 })
 
-const dataFolder = (): string =>
-  readSettings(process.env, { port: 0, dataFolder: join(repoFolder(), 'data', 'shop') }).dataFolder
+function dataFolder(): string {
+  return readSettings(process.env, { port: 0, dataFolder: join(repoFolder(), 'data', 'shop') }).dataFolder
+}
