@@ -42,7 +42,16 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
     const asker: Asker | ReturnType<typeof refuse> = command.grantId
       ? byGrant(command, command.grantId, signIn.deviceId)
       : { person: signIn.personId, through: 'sign_in' }
-    return desk.submit({ stream, command, bodyHash: hash, asker, receivedAt, sender, reply })
+    return desk.submit({
+      stream,
+      command,
+      bodyHash: hash,
+      asker,
+      receivedAt,
+      deviceId: signIn.deviceId,
+      sender,
+      reply,
+    })
 
     function byGrant({ commandId, ...rest }: typeof command, grantId: string, device: string) {
       if (stream === 'shop' || !('type' in rest) || rest.type !== 'SecondSignStep')

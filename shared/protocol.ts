@@ -27,6 +27,8 @@ export interface CommandHead {
   clockOffsetMs?: number
   /** A one-use grant: the second signer's PIN, given on somebody else's tablet. */
   grantId?: string
+  /** The how-manieth entry of this device it is, from 1: what never arrives leaves a gap. */
+  entryNumber?: number
 }
 
 export type SentJobCommand = CommandHead & JobCommand
@@ -151,6 +153,26 @@ export type DemoAct =
   | { do: 'speed'; speed: DemoSpeed }
   /** Names the run it ends, so that two people who ask at once begin anew once. */
   | { do: 'restart'; run: string }
+
+/**
+ * `POST /api/entries/missing`: how far this device has counted its entries, those that still wait on it, and up to which
+ * all is known to be here.
+ */
+export interface EntriesCounted {
+  upTo: number
+  waiting: number[]
+  since: number
+}
+
+/** Entries of this device that never came, from one that did to the next that did; without one where there is none. */
+export interface EntriesMissing {
+  first: number
+  last: number
+  /** Of those between, what still waits is not among them. */
+  count: number
+  after?: Instant
+  before?: Instant
+}
 
 /** How far the demonstration's day has come. */
 export interface DemoState {

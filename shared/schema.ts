@@ -30,6 +30,13 @@ export const commandMessageSchema = z.strictObject({
   stream: z.union([jobRoom, z.literal('shop')]),
   command: z.looseObject({}),
 })
+/** What a device that lost more than this tells is told in parts. */
+const MOST_WAITING = 2000
+export const entriesCountedSchema = z.strictObject({
+  upTo: z.int().min(0),
+  since: z.int().min(0),
+  waiting: z.array(z.int().min(1)).max(MOST_WAITING),
+})
 export const presenceSchema = z.strictObject({
   jobId: jobId.optional(),
   place: z.enum(['engine', 'bench', 'audit']).optional(),

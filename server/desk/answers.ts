@@ -4,10 +4,10 @@
  * What was written is kept as its place in the stream and read again from the log: events never change, so
  * the answer is the same, and no event lies on disk twice. A refusal is kept whole, its sentence too.
  */
-import type { Instant } from '../../shared/log'
 import type { Refused } from '../../shared/protocol'
 import { type AnswerRow, canonical, sha256Hex } from '../store'
 import type { StreamName } from './streams'
+import type { Submission } from './types'
 
 export type StoredAnswer = { ok: true; from: number; version: number } | Refused
 
@@ -16,13 +16,14 @@ export const bodyHash = (stream: StreamName, received: unknown): string =>
   sha256Hex(canonical([stream, received]))
 
 export function answerRow(
-  commandId: string,
+  { command, bodyHash, deviceId, receivedAt }: Submission,
   personId: string,
-  bodyHashHex: string,
-  answeredAt: Instant,
   answer: StoredAnswer,
 ): AnswerRow {
-  return { commandId, personId, bodyHash: bodyHashHex, answeredAt, answer }
+  const { commandId, entryNumber } = command
+  const row: AnswerRow = { commandId, personId, bodyHash, answeredAt: receivedAt, answer }
+  if (deviceId !== undefined && entryNumber !== undefined) Object.assign(row, { deviceId, entryNumber })
+  return row
 }
 
 /** The first answer; `undefined` when another person or another body comes under the id. */

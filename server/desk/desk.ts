@@ -7,6 +7,7 @@ import type { Shop } from '../../shared/shop/types'
 import { AnsweredTwice, ChainBroken, type CommitOutcome, type EventStore, JobNumberTaken } from '../store'
 import { type After, afterMs, makeBoardClock } from './clock'
 import { type Budget, makeFolds } from './folds'
+import { missingIn } from './missing'
 import { makePlanPool } from './plans'
 import { type Fold, jobStream, type StreamName, upcast } from './streams'
 import { decideTurn, type Turn, type TurnOutcome } from './turn'
@@ -333,6 +334,8 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
         onBoard().map(({ number }) => number),
         await store.numbers(),
       ),
+    missingEntries: async (deviceId, counted) =>
+      missingIn(await store.counted(deviceId, counted.since), counted),
     words: async () => wordsOf(await shop(), now()),
     async close() {
       closed = true

@@ -99,7 +99,7 @@ export function decideTurn(input: TurnInput): Turn {
     }
     const outcome = decideOn(stream, fold, command, context)
     const keep = (answer: StoredAnswer) =>
-      newAnswers.set(commandId, answerRow(commandId, asker.person, bodyHash, receivedAt, answer))
+      newAnswers.set(commandId, answerRow(submission, asker.person, answer))
     if (isRefusal(outcome)) {
       const answer = inWords(outcome, words())
       keep(answer)

@@ -3,7 +3,16 @@ import type { ChainRow } from '../../shared/chain'
 import type { JobSummary } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import type { Instant, Refusal, StreamEvent } from '../../shared/log'
-import type { Answer, Fault, FinishedJob, Room, SentJobCommand, SentShopCommand } from '../../shared/protocol'
+import type {
+  Answer,
+  EntriesCounted,
+  EntriesMissing,
+  Fault,
+  FinishedJob,
+  Room,
+  SentJobCommand,
+  SentShopCommand,
+} from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
 import type { FinishedQuestion } from '../store'
@@ -26,6 +35,8 @@ export interface Submission {
   /** A refusal where the grant does not hold; a resend still gets its first answer. */
   asker: Asker | Refusal
   receivedAt: Instant
+  /** Whose count of entries its number belongs to. */
+  deviceId?: string
   /** Who is told by the answer and need not be told again: a socket's id. */
   sender?: string
   /** Called with the answer before anything of it is published. */
@@ -59,6 +70,8 @@ export interface Desk {
   jobsOfNumber(number: string): Promise<string[]>
   /** The number to offer a new job. */
   nextNumber(): Promise<string>
+  /** What a device counted as entered, and the shop never got. */
+  missingEntries(deviceId: string, counted: EntriesCounted): Promise<EntriesMissing[]>
   words(): Promise<Words>
   /** When everything that waits is answered; takes nothing more afterwards. */
   close(): Promise<void>

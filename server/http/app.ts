@@ -4,6 +4,7 @@ import { requestId } from 'hono/request-id'
 import { ChainBroken } from '../store'
 import { compressJson } from './compress'
 import { demoRoutes } from './demo'
+import { entryRoutes } from './entries'
 import { exampleRoutes } from './examples'
 import { pages } from './files'
 import { bodyLimits, headers, originCheck, whoAsks } from './guard'
@@ -34,6 +35,7 @@ export function makeApp(rooms: Rooms) {
     .route('/', shopRoutes(rooms))
     .route('/', exampleRoutes(rooms))
     .route('/', photoRoutes(rooms))
+    .route('/', entryRoutes(rooms))
     .route('/', demoRoutes(rooms))
     .all('*', (c) => notFound(c, `Nothing is at ${c.req.path}. GET /api/schema names what can be sent.`))
 

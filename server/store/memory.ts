@@ -73,6 +73,17 @@ export function memoryEventStore(): EventStore {
         }
         return answers
       }),
+    counted: (deviceId, from) =>
+      whileOpen(() =>
+        [...state.answers.values()]
+          .map((text) => JSON.parse(text) as AnswerRow)
+          .flatMap(({ deviceId: of, entryNumber, answeredAt }) =>
+            of === deviceId && entryNumber !== undefined && entryNumber >= from
+              ? [{ entryNumber, answeredAt }]
+              : [],
+          )
+          .sort((a, b) => a.entryNumber - b.entryNumber),
+      ),
     summaries: (finishedSince = Number.NEGATIVE_INFINITY) =>
       whileOpen(() =>
         summaryRows(({ finishedAt }) => finishedAt === undefined || finishedAt >= finishedSince),

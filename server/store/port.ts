@@ -49,6 +49,15 @@ export interface AnswerRow {
   answeredAt: Instant
   /** JSON: version and events, or a refusal. */
   answer: unknown
+  /** Which device's entry it answers, and its place in the device's own count. */
+  deviceId?: string
+  entryNumber?: number
+}
+
+/** A place in a device's own count of its entries. */
+export interface CountedEntry {
+  entryNumber: number
+  answeredAt: Instant
 }
 
 /** A job as the board shows it. */
@@ -119,6 +128,8 @@ export interface EventStore {
   /** Every stream and where it should end; a stream whose end is not on record shows version 0. */
   streams(): Promise<StreamHead[]>
   answers(commandIds: string[]): Promise<Map<string, AnswerRow>>
+  /** A device's answered entries from that number on, in the order of its count. */
+  counted(deviceId: string, from: number): Promise<CountedEntry[]>
   /** What is not finished, and what was finished at that moment or since; by job number. */
   summaries(finishedSince?: Instant): Promise<SummaryRow[]>
   /** By job number. */

@@ -78,6 +78,7 @@ export function sqliteEventStore(database: ShopDatabase): EventStore {
         })
         return answers
       }),
+    counted: (deviceId, from) => whileOpen(() => statements.counted.all({ deviceId, from })),
     head: (stream) => whileOpen(() => statements.head.get({ stream })),
     summaries: (since = Number.MIN_SAFE_INTEGER) =>
       whileOpen(() => statements.summaries.all({ since }).map(fromSummaryRow)),
@@ -150,7 +151,8 @@ function addEvent(statements: Statements, row: SealedRow) {
 }
 
 function putAnswer(statements: Statements, answer: AnswerRow) {
-  const row = { ...answer, answer: plainJson(answer.answer) }
+  const { deviceId = null, entryNumber = null } = answer
+  const row = { ...answer, answer: plainJson(answer.answer), deviceId, entryNumber }
   try {
     statements.addAnswer.run(row)
   } catch (error) {

@@ -113,7 +113,7 @@ export function prepareStatements(db: ShopDatabase) {
         })
         .prepare(),
     ),
-    answer: direct<{ commandId: string }, typeof answer.$inferSelect>(
+    answer: direct<{ commandId: string }, Omit<typeof answer.$inferSelect, 'deviceId' | 'entryNumber'>>(
       db,
       db
         .select({
@@ -131,9 +131,30 @@ export function prepareStatements(db: ShopDatabase) {
       db,
       db
         .insert(answer)
-        .values(placeholders('commandId', 'personId', 'bodyHash', 'answeredAt', 'answer'))
+        .values(
+          placeholders(
+            'commandId',
+            'personId',
+            'bodyHash',
+            'answeredAt',
+            'answer',
+            'deviceId',
+            'entryNumber',
+          ),
+        )
         .prepare(),
     ),
+    counted: db
+      .select({ entryNumber: sql<number>`${answer.entryNumber}`, answeredAt: answer.answeredAt })
+      .from(answer)
+      .where(
+        and(
+          eq(answer.deviceId, sql.placeholder('deviceId')),
+          gte(answer.entryNumber, sql.placeholder('from')),
+        ),
+      )
+      .orderBy(asc(answer.entryNumber))
+      .prepare(),
     summaries: db
       .select()
       .from(summary)

@@ -6,6 +6,7 @@
  * are views: made from the log, and made again by `npm run rebuild`. `credential`, `device` and `sign_in`
  * are private to `server/people/` and never leave the server. `state` says a few things of the file itself.
  */
+import { sql } from 'drizzle-orm'
 import { index, integer, primaryKey, real, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core'
 
 export const event = sqliteTable(
@@ -27,13 +28,19 @@ export const streamHead = sqliteTable('stream_head', {
   hash: text('hash').notNull(),
 })
 
-export const answer = sqliteTable('answer', {
-  commandId: text('command_id').primaryKey(),
-  personId: text('person_id').notNull(),
-  bodyHash: text('body_hash').notNull(),
-  answeredAt: integer('answered_at').notNull(),
-  answer: text('answer').notNull(),
-})
+export const answer = sqliteTable(
+  'answer',
+  {
+    commandId: text('command_id').primaryKey(),
+    personId: text('person_id').notNull(),
+    bodyHash: text('body_hash').notNull(),
+    answeredAt: integer('answered_at').notNull(),
+    answer: text('answer').notNull(),
+    deviceId: text('device_id'),
+    entryNumber: integer('entry_number'),
+  },
+  (t) => [index('answer_counted').on(t.deviceId, t.entryNumber).where(sql`${t.entryNumber} is not null`)],
+)
 
 export const summary = sqliteTable(
   'summary',

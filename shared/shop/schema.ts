@@ -85,6 +85,11 @@ export const commandHead = {
   // However wrong: a clock that lost its battery stands in 1970, and what it stamped is still a fact.
   clockOffsetMs: z.int().optional(),
   grantId: z.uuid().optional(),
+  entryNumber: z
+    .int()
+    .min(1)
+    .optional()
+    .describe('the how-manieth entry of this device it is: what never arrives leaves a gap'),
 }
 
 /** One strict object a command type, told apart by `type`. */

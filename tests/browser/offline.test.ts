@@ -51,3 +51,38 @@ test('four nuts without signal, the tab closed, another person signs in: all fou
     .poll(async () => clicks(await jobOf(lead, jobId)), { timeout: SOON_MS })
     .toEqual(['1 by suvi', '4 by suvi', '2 by suvi', '5 by suvi'])
 })
+
+test('the browser throws away what it kept for the shop: the shop tells how many entries never arrived', async () => {
+  const lead = await shop.deviceOf('odile')
+  const { jobId } = await engineAtItsHead(lead)
+  const doer = await shop.deviceOf('suvi')
+  const { page, context } = doer
+  await toBench(doer, jobId, 'B1')
+  await claim(page)
+  await enterScale(page, '40')
+  await tap(page, HEAD_NUTS, 1)
+  await confirmed(page, HEAD_NUTS, 1)
+  doer.allow(UNPLUGGED)
+  await context.setOffline(true)
+  await page.getByText('no signal', { exact: true }).waitFor()
+  for (const n of [4, 2]) await tap(page, HEAD_NUTS, n)
+  await page.getByText('no signal: 2 entries kept on this tablet').waitFor()
+  await page.close()
+  const next = await context.newPage()
+  const browser = await context.newCDPSession(next)
+  // As a browser does that runs out of room: all the pages kept, and not the cookies.
+  await browser.send('Storage.clearDataForOrigin', {
+    origin: shop.server.address,
+    storageTypes: 'indexeddb,local_storage,cache_storage,service_workers',
+  })
+  await context.setOffline(false)
+  await next.goto('/')
+  await next.getByRole('button', { name: 'live; 2 entries never arrived' }).click({ timeout: 60_000 })
+  const told = next.getByRole('dialog', { name: 'Not with the shop yet' })
+  await says(told, /2 entries made on this device, after .*, never reached the shop/)
+
+  await told.getByRole('button', { name: 'I have looked' }).click()
+  await says(told, 'Everything entered here is with the shop.')
+  await next.reload()
+  await next.getByText('live', { exact: true }).waitFor()
+})

@@ -193,6 +193,25 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
     expect(await store.read('job:a')).toEqual([])
   })
 
+  promise('[ES5] a device’s answered entries come in the order of its own count', async (store) => {
+    const counted = (id: string, entryNumber: number, deviceId = 'tablet') => ({
+      ...answer(id),
+      deviceId,
+      entryNumber,
+    })
+    await store.commit(
+      batch({ answers: [counted('c3', 3), counted('c1', 1), counted('x2', 2, 'phone'), answer('c0')] }),
+    )
+    await store.commit(batch({ answers: [counted('c10', 10)] }))
+    const numbers = async (from: number) =>
+      (await store.counted('tablet', from)).map(({ entryNumber }) => entryNumber)
+    expect([await numbers(0), await numbers(3), await store.counted('nobody’s', 0)]).toEqual([
+      [1, 3, 10],
+      [3, 10],
+      [],
+    ])
+  })
+
   promise('[ES5] one id answered twice within a batch fails it', async (store) => {
     await expect(store.commit(batch({ answers: [answer('c1'), answer('c1')] }))).rejects.toThrow(
       AnsweredTwice,

@@ -20,7 +20,7 @@ interface PageLink {
 }
 
 export function TopBar() {
-  const { session, link, photos, entries, isKept, isAside } = useLive()
+  const { session, link, photos, entries, isKept, isAside, lostEntries } = useLive()
   const location = useLocation()
   const { light, turn } = makeLight()
   const [changing, setChanging] = createSignal(false)
@@ -57,13 +57,14 @@ export function TopBar() {
       photos: pictures.length,
       refused: { entries: entries().length - waiting.length, photos: refused.length },
       kept: unheld.length === 0 && waiting.every(({ command }) => isKept(command.commandId)),
+      lost: lostEntries.lost().reduce((sum, { count }) => sum + count, 0),
     }
   })
 
-  const isAnyRefused = () => waits().refused.entries + waits().refused.photos > 0
+  const isAnyAgainst = () => waits().refused.entries + waits().refused.photos + waits().lost > 0
   /** What goes up in the ordinary way comes and goes too fast to be pressed. */
   const isWorthALook = () =>
-    isAnyRefused() ||
+    isAnyAgainst() ||
     (link.state() === 'lost' && waits().entries + waits().photos > 0) ||
     entries().some(({ command }) => isAside(command.commandId))
 
@@ -89,7 +90,7 @@ export function TopBar() {
       </Show>
       <div class="top-side">
         <Show when={session.person()}>
-          <p class="link-state" classList={{ lost: link.state() === 'lost' || isAnyRefused() }} role="status">
+          <p class="link-state" classList={{ lost: link.state() === 'lost' || isAnyAgainst() }} role="status">
             <Show when={isWorthALook()} fallback={linkWords(link.state(), waits())}>
               <button
                 type="button"

@@ -8,7 +8,7 @@ import { openJob } from '../live/job-feed'
 import { useLive } from '../live/live'
 import { commandIdOf, isRefused, type QueuedCommand } from '../live/outbox'
 import { shopCommandWords } from '../live/shop-command-words'
-import { OPENS_NOT_ALONE, unheldWords } from '../live/unheld'
+import { lostWords, OPENS_NOT_ALONE, unheldWords } from '../live/unheld'
 import { Button } from '../ui/Button'
 import { Dialog } from '../ui/Dialog'
 import { RefusedList } from '../ui/RefusedList'
@@ -37,7 +37,10 @@ export default function WaitingEntries(props: { onClose(): void }) {
   }
   const waiting = () => entries().filter((entry) => !isRefused(entry))
   const refused = () => entries().filter(isRefused)
-  const isAnything = () => entries().length + photos.now().waiting.length + photos.now().refused.length > 0
+  const isAnyOnItsWay = () => waiting().length + photos.now().waiting.length > 0
+  const isAllThere = () =>
+    entries().length + photos.now().waiting.length + photos.now().refused.length === 0 &&
+    live.lostEntries.lost().length === 0
 
   async function asFile(): Promise<void> {
     const { waiting, refused } = photos.now()
@@ -58,7 +61,10 @@ export default function WaitingEntries(props: { onClose(): void }) {
 
   return (
     <Dialog open title="Not with the shop yet" broad onClose={props.onClose}>
-      <Show when={isAnything()} fallback={<p>Everything entered here is with the shop.</p>}>
+      <Show when={isAllThere()}>
+        <p>Everything entered here is with the shop.</p>
+      </Show>
+      <Show when={isAnyOnItsWay()}>
         <p>
           This goes to the shop in this order when there is signal, each under the name of who entered it.
           Nothing counts twice.
@@ -96,6 +102,13 @@ export default function WaitingEntries(props: { onClose(): void }) {
           entered={(entry) => `${about(entry)}, ${entered(entry)}`}
         />
         <For each={photos.now().refused}>{(photo) => <p>A photo: {photo.refused}</p>}</For>
+      </Show>
+      <Show when={live.lostEntries.lost().length > 0}>
+        <h3>Never arrived</h3>
+        <For each={live.lostEntries.lost()}>
+          {(gap) => <Sentence against>{lostWords(gap, session.words.moment)}</Sentence>}
+        </For>
+        <Button onClick={live.lostEntries.putAside}>I have looked</Button>
       </Show>
       <div class="cluster">
         <Button

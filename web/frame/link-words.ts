@@ -9,11 +9,19 @@ export interface Waits {
   refused: { entries: number; photos: number }
   /** Whether this device keeps all that waits. */
   kept: boolean
+  /** Entries that were made here and never reached the shop. */
+  lost: number
 }
 
-export function linkWords(link: LinkState, { entries, photos, refused, kept }: Waits): string {
+export function linkWords(link: LinkState, { entries, photos, refused, kept, lost }: Waits): string {
   const against = things(refused)
-  return `${stands(link, things({ entries, photos }), kept)}${against && `; ${against} not taken over`}`
+  return [
+    stands(link, things({ entries, photos }), kept),
+    against && `${against} not taken over`,
+    lost && `${counted(lost, 'entry', 'entries')} never arrived`,
+  ]
+    .filter(Boolean)
+    .join('; ')
 }
 
 const things = ({ entries, photos }: Waits['refused']): string =>

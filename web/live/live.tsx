@@ -14,9 +14,11 @@ import { ClockProvider } from '../ui/clock'
 import { type Board, makeBoard } from './board'
 import { type Clock, makeClock } from './clock'
 import { type Demo, makeDemo } from './demo'
+import { makeEntryCount } from './entry-count'
 import { keepPages } from './kept-pages'
 import { makeLatePhotos } from './late-photos'
 import { type Link, makeLink } from './link'
+import { type LostEntries, makeLostEntries } from './lost-entries'
 import { makeOutbox, type Outbox, type QueuedCommand } from './outbox'
 import type { Photos } from './photos'
 import type { Unheld } from './retry-queue'
@@ -46,6 +48,8 @@ export interface Live extends Sender {
   isAside(commandId: string): boolean
   /** Why, for each that only this page holds. */
   unkept(): readonly Unheld[]
+  /** What was entered here and never reached the shop. */
+  lostEntries: Pick<LostEntries, 'lost' | 'putAside'>
 }
 
 /** Signed in after all, yet turned away: the next try waits a little. */
@@ -90,7 +94,13 @@ function makeLive(): Live {
     if (session.signInId()) setTimeout(link.open, TURNED_AWAY_MS)
   })
 
-  const sender = makeSender({ clock, session, outbox })
+  const count = makeEntryCount(session.shopKey)
+  outbox.onAnswer(({ command }, answer) => {
+    if (!answer.ok) count.refused(command.entryNumber)
+  })
+  const lostEntries = makeLostEntries({ count, outbox })
+  link.onUp(() => void lostEntries.look())
+  const sender = makeSender({ clock, session, outbox, count })
   const photos = makeLatePhotos({ session, link, outbox, sender })
   askBeforeLeaving(() => outbox.unkept().length + photos.now().unheld.length > 0)
   return {
@@ -108,6 +118,7 @@ function makeLive(): Live {
     isKept: tracked(outbox.isKept),
     isAside: tracked(outbox.isAside),
     unkept: tracked(outbox.unkept),
+    lostEntries,
     ...sender,
   }
 }

@@ -62,6 +62,8 @@ export interface Outbox {
   wake(): void
   /** Waiting and refused ones, in their order. */
   entries(): readonly QueuedCommand[]
+  /** With what other pages of this device send. Rejects where that cannot be read. */
+  everywhere(): Promise<QueuedCommand[]>
   /** Whether this device keeps it: it would be here after a reload. */
   isKept(commandId: string): boolean
   /** Why, for each that only this page holds. */
@@ -147,6 +149,7 @@ export function makeOutbox({
     },
     wake: queue.wake,
     entries: queue.entries,
+    everywhere: queue.everywhere,
     isKept: queue.isHeld,
     unkept: queue.unheld,
     isAside: queue.isAside,

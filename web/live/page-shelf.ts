@@ -80,6 +80,7 @@ export async function openPageShelf<E, S>(
       }
       return entries
     },
+    all: async () => (await store.values()).map((one) => unpack((lift(one) ?? one).stored)),
     async put(entry) {
       await store.put(...(await packed(entry)))
     },

@@ -16,6 +16,8 @@ export interface Shelf<E> {
   /** Replaces an entry of the same key at its place. Rejects where the device has no room, or will not. */
   put(entry: E): Promise<void>
   drop(key: string): Promise<void>
+  /** Also what other pages send. */
+  all(): Promise<E[]>
   /** All that lay here is gone while the page stands. */
   onLost?(listener: () => void): void
   /** Somebody else has left something behind. */
@@ -27,6 +29,7 @@ export function memoryShelf<E>(keyOf: (entry: E) => string): Shelf<E> {
   return {
     lasting: false,
     load: async () => [...entries.values()],
+    all: async () => [...entries.values()],
     put: async (entry) => void entries.set(keyOf(entry), entry),
     drop: async (key) => void entries.delete(key),
   }
@@ -39,6 +42,8 @@ export interface RetryQueue<E> {
   /** The same array until an entry comes, changes or goes. */
   entries(): readonly E[]
   get(key: string): E | undefined
+  /** With what other pages of this device send. Rejects where the shelf cannot be read. */
+  everywhere(): Promise<E[]>
   /** Whether the shelf has answered that it lies there, and would after a reload. */
   isHeld(key: string): boolean
   /** One for each entry that only this page holds. */
@@ -208,6 +213,7 @@ export function makeRetryQueue<E>(options: Options<E>): RetryQueue<E> {
   return {
     entries: () => entries,
     get: (key) => byKey.get(key),
+    everywhere: async () => [...(await (await shelf).all()), ...entries],
     isHeld: (key) => held.has(key),
     unheld: () => [...unheld.values()],
     isAside,

@@ -4,6 +4,7 @@ import type { JobCommand } from '../../shared/job/commands'
 import type { Answer, Fault } from '../../shared/protocol'
 import type { ShopCommand } from '../../shared/shop/types'
 import type { Clock } from './clock'
+import type { EntryCount } from './entry-count'
 import type { Outbox } from './outbox'
 import { authorOf, type Grant, type Session } from './session'
 
@@ -24,19 +25,22 @@ interface Parts {
   clock: Clock
   session: Pick<Session, 'person' | 'signInId'>
   outbox: Outbox
+  count: Pick<EntryCount, 'next'>
 }
 
-export function makeSender({ clock, session, outbox }: Parts): Sender {
+export function makeSender({ clock, session, outbox, count }: Parts): Sender {
   const author = (grant?: Grant) => authorOf(session.person()?.id, grant)
 
   function head(grant?: Grant) {
     const signInId = session.signInId()
+    const entryNumber = count.next()
     return {
       commandId: uuid(),
       doneAt: clock.now(),
       clockOffsetMs: clock.offsetMs(),
       ...(signInId ? { signInId } : {}),
       ...(grant ? { grantId: grant.id } : {}),
+      ...(entryNumber === undefined ? {} : { entryNumber }),
     }
   }
 

@@ -1,6 +1,8 @@
 /** What only this page holds, and what the person must know of it. */
 import { onCleanup } from 'solid-js'
-import { counted } from '../../shared/words'
+import type { Instant } from '../../shared/log'
+import type { EntriesMissing } from '../../shared/protocol'
+import { counted, upperFirst } from '../../shared/words'
 import type { Unheld } from './retry-queue'
 
 const WHY: Record<Unheld, string> = {
@@ -18,6 +20,14 @@ export function unheldWords(unheld: readonly Unheld[], one: string, many?: strin
   if (!first) return undefined
   const are = unheld.length === 1 ? 'is' : 'are'
   return `${WHY[first]} Leave this page open: ${counted(unheld.length, one, many)} ${are} held here only until sent.`
+}
+
+/** What was entered here and never reached the shop, and what to do about it. */
+export function lostWords({ count, after, before }: EntriesMissing, moment: (at: Instant) => string): string {
+  const when = [after && `after ${moment(after)}`, before && `before ${moment(before)}`]
+    .filter(Boolean)
+    .join(' and ')
+  return `${upperFirst(counted(count, 'entry', 'entries'))} made on this device${when && `, ${when},`} never reached the shop: this browser no longer has what it kept. Look at what was done then and enter it again.`
 }
 
 /** Asks before the page is left while something is held by it alone. */

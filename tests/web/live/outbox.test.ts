@@ -126,7 +126,10 @@ describe('without a link', () => {
   test('a shelf that cannot be read or written holds up nothing', async () => {
     const broken = () => Promise.reject(new Error('broken'))
     const line = wire()
-    const outbox = makeOutbox({ ...line, shelf: { lasting: true, load: broken, put: broken, drop: broken } })
+    const outbox = makeOutbox({
+      ...line,
+      shelf: { lasting: true, load: broken, all: broken, put: broken, drop: broken },
+    })
     expect(await outbox.add(entry(1))).toEqual(fine)
     expect(outbox.entries()).toEqual([])
   })

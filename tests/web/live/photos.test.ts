@@ -320,7 +320,7 @@ test('an answer says stored, later, or never; stored only for this very hash', (
 
 test('the bar counts what waits and what was refused, and says kept only of what is', () => {
   const refused = { entries: 0, photos: 0 }
-  const waits = { entries: 0, photos: 0, refused, kept: true }
+  const waits = { entries: 0, photos: 0, refused, kept: true, lost: 0 }
   expect(linkWords('live', waits)).toBe('live')
   expect(linkWords('connecting', waits)).toBe('connecting')
   expect(linkWords('lost', waits)).toBe('no signal')
@@ -336,6 +336,7 @@ test('the bar counts what waits and what was refused, and says kept only of what
   expect(linkWords('lost', { ...waits, entries: 1, refused: { entries: 2, photos: 0 } })).toBe(
     'no signal: 1 entry kept on this tablet; 2 entries not taken over',
   )
+  expect(linkWords('live', { ...waits, lost: 3 })).toBe('live; 3 entries never arrived')
 })
 
 test('the longest side is at most 1600 px, and nothing is enlarged', () => {

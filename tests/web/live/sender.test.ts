@@ -23,8 +23,9 @@ function senderOf(personId: string | undefined) {
         : { id: personId, name: 'Ana', initials: 'AN', paint: 'blue' as const, roles: [] },
     signInId: () => (personId === undefined ? undefined : `sign-in of ${personId}`),
   }
+  let entered = 0
   return {
-    sender: makeSender({ clock, session, outbox }),
+    sender: makeSender({ clock, session, outbox, count: { next: () => ++entered } }),
     outbox,
     at: (ms: number) => {
       device = ms
@@ -49,10 +50,11 @@ test('by whoever is signed in, at this moment of the shop’s clock, under an id
       signInId: 'sign-in of ana',
       doneAt: 6000,
       clockOffsetMs: 4000,
+      entryNumber: 1,
     },
     by: 'ana',
   })
-  expect(shop).toMatchObject({ stream: 'shop', by: 'ana', command: { doneAt: 6000 } })
+  expect(shop).toMatchObject({ stream: 'shop', by: 'ana', command: { doneAt: 6000, entryNumber: 2 } })
   expect(shop?.command.commandId).not.toBe(job?.command.commandId)
 })
 
