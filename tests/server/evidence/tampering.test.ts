@@ -253,7 +253,7 @@ describe('what is whole in itself and false', () => {
 
   test('[EV7] an answer that speaks of entries which are not there', async () => {
     const report = await afterSql(
-      `insert into answer select 'made-up', person_id, body_hash, answered_at, '{"ok":true,"from":3,"version":9}' from answer limit 1`,
+      `insert into answer (command_id, person_id, body_hash, answered_at, answer) select 'made-up', person_id, body_hash, answered_at, '{"ok":true,"from":3,"version":9}' from answer limit 1`,
     )
     expect(report.faults.map(({ sentence }) => sentence)).toEqual([
       expect.stringMatching(
