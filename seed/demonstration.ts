@@ -24,6 +24,8 @@ export interface Demonstration {
   shop: OpenShop
   demo: Demo
   table: DemoPerson[]
+  /** Told to whoever starts another one on this folder. */
+  reachableAt(address: string): void
   close(): Promise<void>
 }
 
@@ -111,6 +113,7 @@ export async function openDemonstration(parts: DemonstrationParts): Promise<Demo
   return {
     shop,
     table: run.table,
+    reachableAt: folder.reachableAt,
     demo: {
       moments: run.player.moments,
       state: () => run.state(),

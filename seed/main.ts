@@ -4,10 +4,11 @@
  * It has a clock of its own: D0 09:45 when it opens, and on from there; the rest of its day can be played.
  */
 import { join } from 'node:path'
+import { refuseHeld } from '../server/holding'
 import { makeLog } from '../server/log'
 import { repoFolder } from '../server/repo-folder'
 import { run, say, stopWhenAsked } from '../server/run'
-import { serve } from '../server/serve'
+import { openDoor } from '../server/serve'
 import { readSettings } from '../server/settings'
 import { lastTuesday, shopClock } from './clock'
 import { openDemonstration } from './demonstration'
@@ -18,8 +19,10 @@ await run(async () => {
     dataFolder: join(repoFolder(), 'data', 'demo'),
     logLevel: 'warn',
   })
+  refuseHeld(settings.dataFolder, 'Look for its window, or choose another folder with DATA_DIR.')
   const log = makeLog(settings.logLevel)
-  const { shop, demo, table, close } = await openDemonstration({
+  const door = await openDoor(settings)
+  const { shop, demo, table, reachableAt, close } = await openDemonstration({
     dataFolder: settings.dataFolder,
     clock: shopClock(lastTuesday(Date.now())),
     log,
@@ -28,7 +31,8 @@ await run(async () => {
       process.exit(1)
     },
   })
-  const serving = await serve(shop, settings, { cookieName: 'paintmark_demo', log, demo })
+  const serving = await door.serve(shop, { cookieName: 'paintmark_demo', log, demo })
+  reachableAt(serving.address)
   stopWhenAsked(async () => {
     await serving.close()
     await close()

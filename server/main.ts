@@ -1,27 +1,58 @@
 /** `npm start`: the real shop. */
 import { join } from 'node:path'
+import { answersOf } from './box/answers'
 import { refuseDemonstration } from './demonstration/folder'
+import { refuseHeld, takeFolder } from './holding'
 import { makeLog } from './log'
 import { openShop } from './open-shop'
+import { makeFirstRunCode } from './people/first-run-code'
+import { refuseLostShop, refuseRemnants } from './remnants'
 import { repoFolder } from './repo-folder'
 import { run, say, stopWhenAsked } from './run'
-import { serve } from './serve'
+import { openDoor } from './serve'
 import { readSettings } from './settings'
+
+const OPEN_THAT_ONE =
+  'Open that address, or stop it first; for another shop choose another folder with DATA_DIR.'
 
 await run(async () => {
   const settings = readSettings(process.env, { port: 4747, dataFolder: join(repoFolder(), 'data', 'shop') })
-  refuseDemonstration(settings.dataFolder)
+  const { dataFolder, backupFolder, passphrase } = settings
+  refuseDemonstration(dataFolder)
+  refuseRemnants(dataFolder)
+  refuseHeld(dataFolder, OPEN_THAT_ONE)
   const log = makeLog(settings.logLevel)
-  const shop = await openShop({ dataFolder: settings.dataFolder, now: Date.now, log })
-  const serving = await serve(shop, settings, { cookieName: 'paintmark', log })
+  // From here on something is made; what fails more often than it does was tried before.
+  const door = await openDoor(settings)
+  const held = takeFolder(dataFolder, 'server', OPEN_THAT_ONE)
+  const shop = await openShop({ dataFolder, now: Date.now, log })
+  const { opened, name } = await shop.desk.shop()
+  if (!opened) refuseLostShop(dataFolder)
+  const firstRunCode = opened ? undefined : makeFirstRunCode()
+  const serving = await door.serve(shop, {
+    cookieName: 'paintmark',
+    log,
+    ...(firstRunCode ? { firstRunCode } : {}),
+  })
+  held.reachableAt(serving.address)
+  await held.answer(answersOf(shop, log, passphrase))
+  if (backupFolder)
+    shop.box.backups.start({ into: backupFolder, ...(passphrase === undefined ? {} : { passphrase }) })
   stopWhenAsked(async () => {
     await serving.close()
     await shop.close()
+    held.release()
   })
-  const { opened, name } = await shop.desk.shop()
   process.stdout.write(`Paintmark runs at ${serving.address}\n`)
-  if (opened) say(`The shop ${name} is open. Its data is in ${settings.dataFolder}.`)
-  else say('No shop is open yet: the page at that address opens one and enters its first supervisor.')
+  if (opened) say(`The shop ${name} is open. Its data is in ${dataFolder}.`)
+  else
+    say(`No shop is open yet. Open ${serving.address} and enter this code there to open one: ${firstRunCode}`)
+  if (!backupFolder)
+    say('No backups are made by themselves: name a folder for them with BACKUP_DIR, best on another disk.')
+  else if (shop.box.backups.onSameDisk())
+    say(
+      `Backups go to ${backupFolder}, which is on the same disk as the data: if that disk fails, both are lost.`,
+    )
   if (serving.fingerprint)
     say(
       `Tablets learn at ${serving.address}/trust to trust this shop. Its certificate’s SHA-256 fingerprint: ${serving.fingerprint}`,

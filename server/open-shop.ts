@@ -3,17 +3,31 @@
  * seed and the tests all begin here.
  */
 import { join } from 'node:path'
+import { takeInChild } from './backups/in-child'
+import { removeOld } from './backups/kept'
+import { shopIn, takeBackup } from './backups/take'
+import { type Box, makeBox } from './box/box'
+import { epochIn } from './box/epoch'
 import { type After, afterMs, type Desk, type Log, openDesk, type Publish } from './desk'
 import { makeViewsAgain, VIEWS, VIEWS_EDITION } from './desk/views-of'
 import { makeFolder } from './folder'
 import { type Intake, makeIntake } from './intake'
 import { hasMarks, type Marks, openMarks } from './marks'
 import { newId as newIdFromPool } from './new-id'
-import { makePeople, type People, pepperIn } from './people'
+import { arePinsSet, makePeople, type People, pepperIn } from './people'
 import { type PhotoShelf, photoShelf } from './photos/shelf'
+import { programVersion } from './program-version'
 import { repoFolder } from './repo-folder'
 import { databaseIn } from './settings'
-import { type EventStore, openDatabase, setState, sqliteEventStore, stateOf } from './store'
+import {
+  type EventStore,
+  needsMigration,
+  openDatabase,
+  type ShopDatabase,
+  setState,
+  sqliteEventStore,
+  stateOf,
+} from './store'
 
 export interface OpenShop {
   store: EventStore
@@ -28,6 +42,7 @@ export interface OpenShop {
   newId: () => string
   /** Whoever is added here is told of everything from then on. */
   subscribe(publish: Publish): void
+  box: Box
   close(): Promise<void>
 }
 
@@ -40,11 +55,28 @@ export interface ShopParts {
   newId?: () => string
   /** Waits; a test may wait by hand. */
   after?: After
+  /** Makes a backup; in a process of its own unless told. */
+  take?: typeof takeInChild
 }
 
-const FIRST_EPOCH = '1'
-
 export const migrations = (): string => join(repoFolder(), 'drizzle')
+
+/** The folder of a data folder that holds what was there before its tables were changed. */
+const BEFORE_MIGRATION = 'before-migration'
+
+/** The database, its tables brought up to date; where that changes them, after a backup beside it. */
+export async function openMigrated(dataFolder: string, now: () => number): Promise<ShopDatabase> {
+  const database = { file: databaseIn(dataFolder), migrationsFolder: migrations(), now }
+  if (needsMigration(database) && shopIn(database.file)) {
+    const into = join(dataFolder, BEFORE_MIGRATION)
+    makeFolder(into)
+    const kind = 'before_migration' as const
+    const parts = { dataFolder, into, kind, program: programVersion(), now: now() } as const
+    const { manifest } = await takeBackup(parts)
+    removeOld(into, manifest.shop.key, now())
+  }
+  return openDatabase(database)
+}
 
 export async function openShop({
   dataFolder,
@@ -53,56 +85,82 @@ export async function openShop({
   log,
   newId = newIdFromPool,
   after,
+  take = takeInChild,
 }: ShopParts): Promise<OpenShop> {
   makeFolder(dataFolder)
-  const pepper = pepperIn(dataFolder)
   const wasMarked = hasMarks(dataFolder)
-  const db = openDatabase({ file: databaseIn(dataFolder), migrationsFolder: migrations(), now })
+  const db = await openMigrated(dataFolder, now)
   const store = sqliteEventStore(db)
-  if (stateOf(db, VIEWS) !== VIEWS_EDITION) {
-    await makeViewsAgain(store, log)
-    setState(db, VIEWS, VIEWS_EDITION)
+  try {
+    return await openOn()
+  } catch (error) {
+    await store.close()
+    throw error
   }
-  const publishers: Publish[] = []
-  const publish: Publish = {
-    events: (...news) => {
-      for (const publisher of publishers) publisher.events(...news)
-    },
-    summary: (summary) => {
-      for (const publisher of publishers) publisher.summary(summary)
-    },
-  }
-  const photos = photoShelf(join(dataFolder, 'photos'))
-  const desk = await openDesk({
-    store,
-    publish,
-    now,
-    newId,
-    log,
-    bytesHere: photos.has,
-    ...(after ? { after } : {}),
-  })
-  const people = makePeople({ db, pepper, sealPins: !wasMarked, now, monotonic, newId })
-  const marks = openMarks({ db, dataFolder, epoch: FIRST_EPOCH, now, log, after: afterMs })
-  publishers.push({
-    events: (_room, _from, events) => marks.written(events.some(({ event }) => event.type === 'Released')),
-    summary() {},
-  })
-  return {
-    store,
-    desk,
-    people,
-    photos,
-    marks,
-    intake: makeIntake({ desk, people, now }),
-    now,
-    monotonic,
-    newId,
-    subscribe: (publish) => publishers.push(publish),
-    async close() {
-      await desk.close()
-      await marks.close()
-      await store.close()
-    },
+
+  async function openOn(): Promise<OpenShop> {
+    const pepper = pepperIn(dataFolder, arePinsSet(db))
+    if (stateOf(db, VIEWS) !== VIEWS_EDITION) {
+      await makeViewsAgain(store, log)
+      setState(db, VIEWS, VIEWS_EDITION)
+    }
+    const publishers: Publish[] = []
+    const publish: Publish = {
+      events: (...news) => {
+        for (const publisher of publishers) publisher.events(...news)
+      },
+      summary: (summary) => {
+        for (const publisher of publishers) publisher.summary(summary)
+      },
+    }
+    const photos = photoShelf(join(dataFolder, 'photos'))
+    const desk = await openDesk({
+      store,
+      publish,
+      now,
+      newId,
+      log,
+      bytesHere: photos.has,
+      ...(after ? { after } : {}),
+    })
+    const people = makePeople({ db, pepper, sealPins: !wasMarked, now, monotonic, newId })
+    const epoch = epochIn(dataFolder, now())
+    const marks = openMarks({ db, dataFolder, epoch: epoch.id, now, log, after: afterMs })
+    publishers.push({
+      events: (_room, _from, events) => marks.written(events.some(({ event }) => event.type === 'Released')),
+      summary() {},
+    })
+    const box = makeBox({
+      dataFolder,
+      program: programVersion(),
+      epoch,
+      now,
+      log,
+      after: after ?? afterMs,
+      // A mark first, so that what the backup holds is vouched for in it.
+      take: async (parts) => {
+        await marks.mark('backup').catch(() => undefined)
+        return take(parts)
+      },
+    })
+    return {
+      store,
+      desk,
+      people,
+      photos,
+      marks,
+      intake: makeIntake({ desk, people, now }),
+      now,
+      monotonic,
+      newId,
+      subscribe: (publish) => publishers.push(publish),
+      box,
+      async close() {
+        await box.backups.close()
+        await desk.close()
+        await marks.close()
+        await store.close()
+      },
+    }
   }
 }

@@ -4,7 +4,7 @@ import { counted } from '../shared/words'
 import type { JobStream } from './desk/streams'
 import { VIEWS, VIEWS_EDITION, viewsOf } from './desk/views-of'
 import { makeLetGo } from './let-go'
-import { openLog } from './open-log'
+import { openLogToChange } from './open-log'
 import { run } from './run'
 import { Refused } from './settings'
 import { setState, type Views } from './store'
@@ -12,7 +12,7 @@ import { setState, type Views } from './store'
 const letGo = makeLetGo()
 
 await run(async () => {
-  const { store, db } = openLog('to rebuild from')
+  const { store, db, held } = await openLogToChange('to rebuild from', 'rebuild')
   let stopped = false
   process.once('SIGINT', () => {
     stopped = true
@@ -49,6 +49,7 @@ await run(async () => {
   await store.replaceViews(views())
   setState(db, VIEWS, VIEWS_EDITION)
   await store.close()
+  held.release()
   process.stdout.write(
     `Made again from the log: ${counted(jobs.length, 'job')}, ${counted(readings, 'reading')}.\n`,
   )

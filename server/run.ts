@@ -1,4 +1,5 @@
 /** What the entries share: a refusal is one sentence on stderr, and a signal ends the program in order. */
+import { diskProblem, onDisk } from './disk'
 import { Refused } from './settings'
 import { ChainBroken, DatabaseRefused, RowDamaged } from './store'
 
@@ -12,18 +13,18 @@ export async function run(entry: () => Promise<void>): Promise<void> {
     const isExpected = [Refused, DatabaseRefused, ChainBroken, RowDamaged].some(
       (kind) => error instanceof kind,
     )
+    const problem = isExpected ? undefined : diskProblem(error)
+    const place = (error as { path?: string }).path
     say(
-      isExpected || isPlain(error)
+      isExpected
         ? (error as Error).message
-        : `${error instanceof Error ? error.stack : error}`,
+        : problem
+          ? onDisk(place ?? 'the data folder', problem)
+          : `${error instanceof Error ? error.stack : error}`,
     )
     process.exit(1)
   }
 }
-
-const isPlain = (error: unknown) =>
-  error instanceof Error &&
-  ['EACCES', 'EROFS', 'ENOSPC', 'ENOTDIR', 'EPERM'].includes((error as { code?: string }).code ?? '')
 
 /** Stops in order at SIGTERM or Ctrl-C; at once when asked twice, or after five seconds. */
 export function stopWhenAsked(stop: () => Promise<void>): void {

@@ -1,6 +1,6 @@
 /** A shop on the network: HTTP and sockets on one port, until it is told to stop. */
-import { createServer, type Server } from 'node:http'
-import { createServer as createTlsServer } from 'node:https'
+import { createServer, type RequestListener, type Server } from 'node:http'
+import { createServer as createTlsServer, type Server as TlsServer } from 'node:https'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import { getRequestListener } from '@hono/node-server'
@@ -21,38 +21,71 @@ export interface Serving {
   close(): Promise<void>
 }
 
-export async function serve(
-  shop: OpenShop,
-  settings: Settings,
-  { cookieName, log, demo }: { cookieName: string; log: Log; demo?: Demo },
-): Promise<Serving> {
+/**
+ * The port is taken before anything of the shop is opened or made, so that a start which fails here leaves nothing
+ * behind. Whoever calls meanwhile waits.
+ */
+export interface Door {
+  address: string
+  serve(shop: OpenShop, more: ServeParts): Promise<Serving>
+  close(): Promise<void>
+}
+
+export interface ServeParts {
+  cookieName: string
+  log: Log
+  demo?: Demo
+  /** Printed on the console; whoever opens the shop types it. Without one nobody can. */
+  firstRunCode?: string
+}
+
+export async function openDoor(settings: Settings): Promise<Door> {
   const { host, tls, behindProxy, dataFolder } = settings
-  const certificate = tls ? await shopCertificate(dataFolder, host, Date.now()) : undefined
-  const rooms: Rooms = {
-    ...shop,
-    log,
-    ...(demo ? { demo } : {}),
-    web: {
-      cookieName,
-      secure: tls || behindProxy,
-      loopbackOnly: isLoopback(host) && !behindProxy,
-      folder: join(repoFolder(), 'dist', 'web'),
-      ...(certificate ? { certificate: certificate.authority } : {}),
-    },
-  }
-  const listener = getRequestListener(makeApp(rooms).fetch, { overrideGlobalObjects: false })
-  const server = certificate
-    ? createTlsServer({ key: certificate.key, cert: certificate.cert, minVersion: 'TLSv1.2' }, listener)
-    : createServer(listener)
-  const gateway = openGateway(server as Server, rooms)
-  shop.subscribe(gateway.publish)
+  let open: (listener: RequestListener) => void = () => undefined
+  const opened = new Promise<RequestListener>((resolve) => {
+    open = resolve
+  })
+  const answer: RequestListener = async (request, response) => (await opened)(request, response)
+  const server = tls ? createTlsServer(TLS, answer) : createServer(answer)
   const port = await listen(server as Server, settings)
+  const address = addressOf(tls ? 'https' : 'http', host, port)
   return {
-    address: addressOf(tls ? 'https' : 'http', host, port),
-    ...(certificate ? { fingerprint: certificate.fingerprint } : {}),
-    close: () => gateway.close(),
+    address,
+    async serve(shop, { cookieName, log, demo, firstRunCode }) {
+      const certificate = tls ? await shopCertificate(dataFolder, host, Date.now()) : undefined
+      if (certificate)
+        (server as TlsServer).setSecureContext({ ...TLS, key: certificate.key, cert: certificate.cert })
+      const rooms: Rooms = {
+        ...shop,
+        log,
+        ...(demo ? { demo } : {}),
+        ...(firstRunCode ? { firstRunCode } : {}),
+        web: {
+          cookieName,
+          secure: tls || behindProxy,
+          loopbackOnly: isLoopback(host) && !behindProxy,
+          folder: join(repoFolder(), 'dist', 'web'),
+          ...(certificate ? { certificate: certificate.authority } : {}),
+        },
+      }
+      const gateway = openGateway(server as Server, rooms)
+      shop.subscribe(gateway.publish)
+      open(getRequestListener(makeApp(rooms).fetch, { overrideGlobalObjects: false }))
+      return {
+        address,
+        ...(certificate ? { fingerprint: certificate.fingerprint } : {}),
+        close: () => gateway.close(),
+      }
+    },
+    close: () => new Promise((resolve) => void server.close(() => resolve())),
   }
 }
+
+/** Where nothing is to be kept from being made when the port is taken. */
+export const serve = async (shop: OpenShop, settings: Settings, parts: ServeParts): Promise<Serving> =>
+  (await openDoor(settings)).serve(shop, parts)
+
+const TLS = { minVersion: 'TLSv1.2' } as const
 
 function listen(server: Server, { port, host }: Settings): Promise<number> {
   return new Promise((resolve, reject) => {

@@ -1,7 +1,8 @@
 /**
- * What the environment may set: `PORT`, `HOST`, `DATA_DIR`, `BEHIND_PROXY`, `LOG_LEVEL`. What is wrong is
- * refused with a sentence; nothing is guessed.
+ * What the environment may set: `PORT`, `HOST`, `DATA_DIR`, `BEHIND_PROXY`, `LOG_LEVEL`, and for backups `BACKUP_DIR`
+ * and `BACKUP_PASSPHRASE`, or `BACKUP_PASSPHRASE_FILE`. What is wrong is refused with a sentence; nothing is guessed.
  */
+import { readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { isLoopback } from './addresses'
 
@@ -14,6 +15,10 @@ export interface Settings {
   /** Beyond loopback without such a proxy. */
   tls: boolean
   logLevel: LogLevel
+  /** Where a backup is made every hour. */
+  backupFolder?: string
+  /** What its secrets are encrypted under. */
+  passphrase?: string
 }
 
 const LOG_LEVELS = ['silent', 'error', 'warn', 'info', 'debug'] as const
@@ -33,6 +38,8 @@ export function readSettings(
   const behindProxy = flag(env, 'BEHIND_PROXY')
   if (!/^[A-Za-z0-9.:_-]+$/.test(host))
     throw new Refused(`HOST is "${host}", which is no address. Give one, like 127.0.0.1 or 0.0.0.0.`)
+  const backupFolder = env.BACKUP_DIR?.trim()
+  const passphrase = passphraseIn(env)
   return {
     port: port(env, defaults.port),
     host,
@@ -40,6 +47,8 @@ export function readSettings(
     behindProxy,
     tls: !isLoopback(host) && !behindProxy,
     logLevel: logLevel(env, defaults.logLevel ?? 'info'),
+    ...(backupFolder ? { backupFolder: resolve(backupFolder) } : {}),
+    ...(passphrase === undefined ? {} : { passphrase }),
   }
 }
 
@@ -58,6 +67,24 @@ function flag(env: Environment, name: string): boolean {
   if (value === '' || value === '0') return false
   if (value === '1') return true
   throw new Refused(`${name} is "${value}". Give 1 for yes, or leave it out.`)
+}
+
+/** A file is safer than the environment, which other programs of this account can read. */
+function passphraseIn(env: Environment): string | undefined {
+  const file = env.BACKUP_PASSPHRASE_FILE?.trim()
+  if (!file) return env.BACKUP_PASSPHRASE || undefined
+  let passphrase: string | undefined
+  try {
+    passphrase = readFileSync(file, 'utf8').split(/\r?\n/)[0]
+  } catch {
+    throw new Refused(
+      `BACKUP_PASSPHRASE_FILE is "${file}", which cannot be read. Name a file whose first line is the passphrase.`,
+    )
+  }
+  if (passphrase) return passphrase
+  throw new Refused(
+    `The first line of ${file}, which BACKUP_PASSPHRASE_FILE names, is empty. Put the passphrase there.`,
+  )
 }
 
 function logLevel(env: Environment, fallback: LogLevel): LogLevel {

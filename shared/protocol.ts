@@ -49,7 +49,15 @@ export interface FinishedJob {
 /** The room a socket watches. `job:<id>` sends events, `board` summaries, `shop` the shop's events. */
 export type Room = 'board' | 'shop' | `job:${string}`
 
-export type Answer = { ok: true; version: number; events: StreamEvent<JobEvent | ShopEvent>[] } | Refused
+export type Answer =
+  | {
+      ok: true
+      version: number
+      events: StreamEvent<JobEvent | ShopEvent>[]
+      /** Place of the last of `events` in the whole log; absent where there are none. */
+      seq?: number
+    }
+  | Refused
 
 export interface Refused {
   ok: false
@@ -98,16 +106,27 @@ export interface Packed {
   packed: Uint8Array<ArrayBuffer>
 }
 
+/** Of which epoch of the log it is, and for a stream the hash of its last entry: a device sees by them whether it is on the same log. */
 export type Watched =
-  | { ok: true; room: 'board'; summaries: JobSummary[]; now: Instant }
-  | { ok: true; room: Room; from: number; events: StreamEvent<JobEvent | ShopEvent>[]; now: Instant }
-  | { ok: true; room: Room; state: Job | Shop; now: Instant }
+  | { ok: true; room: 'board'; summaries: JobSummary[]; now: Instant; epoch?: string }
+  | ({ from: number; events: StreamEvent<JobEvent | ShopEvent>[] } & WatchedStream)
+  | ({ state: Job | Shop } & WatchedStream)
+
+interface WatchedStream {
+  ok: true
+  room: Room
+  now: Instant
+  epoch?: string
+  head?: string
+}
 
 export interface ServerToClient {
   /** `from` is the version before the first of `events`. */
   events(message: { room: Room; from: number; events: StreamEvent<JobEvent | ShopEvent>[] }): void
   summary(message: JobSummary): void
   presence(message: { jobId: string; here: Here[] }): void
+  /** When a socket opens, and whenever a backup covers more. */
+  epoch(message: LogEpoch): void
   /** The server was renewed and speaks another version. */
   reload(message: { protocol: number }): void
   /** Of the demonstration alone: its day goes on, or began anew. */
@@ -128,6 +147,28 @@ export interface PersonCard {
   roles: Role[]
 }
 
+/** `GET /api/backups`, for a supervisor or the owner. */
+export interface BackupsTold {
+  /** Where they are made every hour, and whether that is the disk the data lie on; absent where none are. */
+  hourly?: { into: string; sameDisk: boolean; secrets: boolean }
+  /** The last good one, made in whatever way. */
+  last?: { folder: string; madeAt: Instant; secrets: boolean; damagedPhotos: number }
+  failing?: { since: Instant; sentence: string }
+  diskLeftBytes: number
+  /** What else is not well with the server, each in a sentence. */
+  problems: string[]
+  now: Instant
+}
+
+/** Which life of the log this is, and up to where a good backup holds it. */
+export interface LogEpoch {
+  /** Another one after a restore: entries after `coveredSeq` of the one before may be gone, and are sent again. */
+  id: string
+  number: number
+  /** The highest place of this epoch's log that a good backup holds. */
+  coveredSeq: number
+}
+
 /** `GET /api/me` */
 export interface Me {
   shop: {
@@ -141,6 +182,7 @@ export interface Me {
   /** The server's clock, to correct the device's. */
   now: Instant
   protocol: number
+  epoch?: LogEpoch
   /** Only where the shop is the demonstration's. */
   demo?: DemoState
 }

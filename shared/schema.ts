@@ -57,6 +57,7 @@ export const firstRunSchema = z.strictObject({
   name: z.string().trim().min(1).max(80),
   initials: z.string().trim().min(1).max(3),
   pin,
+  code: z.string().max(64).describe('The code the server printed when it was started'),
 })
 
 export const demoActSchema = z.union([

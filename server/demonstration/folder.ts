@@ -7,11 +7,11 @@ import { existsSync, lstatSync, readdirSync, rmSync, writeFileSync } from 'node:
 import { join } from 'node:path'
 import Client from 'better-sqlite3'
 import { makeFolder } from '../folder'
+import { type Held, isOfHolding, takeFolder } from '../holding'
 import { keyFileIn, marksFolderIn } from '../marks'
 import { databaseIn, Refused } from '../settings'
 
 const MARK = 'demonstration-only'
-const IN_USE = 'demonstration-in-use'
 
 const isMarked = (folder: string): boolean => {
   const mark = join(folder, MARK)
@@ -19,26 +19,20 @@ const isMarked = (folder: string): boolean => {
 }
 
 /** Takes the folder for this process until it ends, however it ends; another demonstration on it is refused. */
-export function claimFolder(folder: string): { release(): void } {
+export function claimFolder(folder: string): Held {
   makeFolder(folder)
-  const there = readdirSync(folder)
+  const there = readdirSync(folder).filter((name) => !isOfHolding(name))
   if (there.length > 0 && !isMarked(folder))
     throw new Refused(
       `${folder} holds something that is not the demonstration's, and the demonstration begins by deleting. Choose an empty folder with DATA_DIR.`,
     )
+  const held = takeFolder(
+    folder,
+    'demonstration',
+    'Look for its window, or choose another folder with DATA_DIR.',
+  )
   writeFileSync(join(folder, MARK), 'Everything in this folder is deleted when the demonstration starts.\n')
-  // A lock of the system's own, which goes with the process, also when that is killed.
-  const lock = new Client(join(folder, IN_USE), { timeout: 0 })
-  try {
-    lock.pragma('locking_mode = EXCLUSIVE')
-    lock.exec('begin exclusive')
-  } catch {
-    lock.close()
-    throw new Refused(
-      `A demonstration runs on ${folder} already. Look for its window, or choose another folder with DATA_DIR.`,
-    )
-  }
-  return { release: () => void lock.close() }
+  return held
 }
 
 /** Empties a folder that was claimed: log, photos and pepper go, and nothing else. */
@@ -51,7 +45,8 @@ export function emptyFolder(folder: string): void {
       `${folder} carries the demonstration's mark, but the log in it is of a real shop. Nothing was deleted. Move that log to a folder of its own, or choose another one for the demonstration with DATA_DIR.`,
     )
   const files = [database, `${database}-wal`, `${database}-shm`, `${database}-journal`]
-  for (const file of [...files, join(folder, 'pepper'), keyFileIn(folder)]) rmSync(file, { force: true })
+  const names = ['pepper', 'epoch.json', 'backups.json'].map((name) => join(folder, name))
+  for (const file of [...files, ...names, keyFileIn(folder)]) rmSync(file, { force: true })
   for (const part of [join(folder, 'photos'), marksFolderIn(folder)])
     rmSync(part, { recursive: true, force: true })
 }

@@ -22,6 +22,7 @@ export function swappableShop(current: () => OpenShop): SwappableShop {
       desk: lateBound(() => current().desk),
       photos: lateBound(() => current().photos),
       marks: lateBound(() => current().marks),
+      box: lateBound(() => current().box),
       people: new Proxy(people, {
         get: (target, name) =>
           name === 'onChange'

@@ -4,6 +4,7 @@ import { type JobSummary, summarise } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import type { Fault } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
+import { diskSentence } from '../disk'
 import { AnsweredTwice, ChainBroken, type CommitOutcome, type EventStore, JobNumberTaken } from '../store'
 import { type After, afterMs, makeBoardClock } from './clock'
 import { type Budget, makeFolds } from './folds'
@@ -199,8 +200,8 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     return owners
   }
 
-  async function tryCommit(turn: Turn): Promise<CommitOutcome | 'again' | { failed: true }> {
-    if (turn.batch.answers.length === 0) return { committed: [] }
+  async function tryCommit(turn: Turn): Promise<CommitOutcome | 'again' | { failed: Fault }> {
+    if (turn.batch.answers.length === 0) return { committed: [], lastSeq: 0 }
     try {
       return await store.commit(turn.batch)
     } catch (err) {
@@ -211,7 +212,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
         return 'again'
       }
       log.error({ err, commands: turn.batch.answers.length }, 'A commit failed; nothing of it was saved.')
-      return { failed: true }
+      return { failed: notSaved(err) }
     }
   }
 
@@ -219,10 +220,11 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
   async function deliver(
     submissions: Submission[],
     turn: Turn,
-    outcome: CommitOutcome | { failed: true },
+    outcome: CommitOutcome | { failed: Fault },
     answer: (index: number, reply: Reply) => void,
   ) {
-    const failed = 'failed' in outcome
+    const failed = 'failed' in outcome ? outcome.failed : undefined
+    let seq = 'committed' in outcome ? outcome.lastSeq - eventsIn(turn) : 0
     const resendReplies = await repliesToResends(turn.outcomes)
     if (!failed) {
       for (const { stream, hash } of 'committed' in outcome ? outcome.committed : [])
@@ -232,10 +234,11 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     }
     for (const [index, submission] of submissions.entries()) {
       const turnOutcome = turn.outcomes[index] as TurnOutcome
+      if (turnOutcome.kind === 'written') seq += turnOutcome.events.length
       const reply =
         failed && !isFromEarlierTurn(turnOutcome)
-          ? NOT_SAVED
-          : replyFor(turnOutcome, submission, resendReplies.get(index))
+          ? failed
+          : replyFor(turnOutcome, submission, seq, resendReplies.get(index))
       answer(index, reply)
       if (turnOutcome.kind === 'written' && reply.ok && reply.events.length > 0)
         notifySafely(() =>
@@ -255,10 +258,11 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
       else {
         const { from, version } = answer
         try {
-          const events = from === version ? [] : await eventsAfter(stream, from)
+          const rows = from === version ? [] : await store.read(stream, from)
           // Fewer than were written: the first one, earlier in this very turn, was not saved either.
-          if (events.length >= version - from)
-            replies.set(index, { ok: true, version, events: events.slice(0, version - from) })
+          if (rows.length < version - from) continue
+          const own = rows.slice(0, version - from)
+          replies.set(index, { ok: true, version, events: own.map(upcast), ...placeOf(own.at(-1)?.seq) })
         } catch (err) {
           log.error({ err, stream }, 'A kept answer cannot be read again.')
           replies.set(index, DAMAGED)
@@ -268,7 +272,12 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     return replies
   }
 
-  function replyFor(outcome: TurnOutcome, { receivedAt }: Submission, resendReply: Reply | undefined): Reply {
+  function replyFor(
+    outcome: TurnOutcome,
+    { receivedAt }: Submission,
+    seq: number,
+    resendReply: Reply | undefined,
+  ): Reply {
     switch (outcome.kind) {
       case 'resend':
         return resendReply ?? NOT_SAVED
@@ -283,7 +292,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
           recordedAt: receivedAt,
           event,
         }))
-        return { ok: true, version, events }
+        return { ok: true, version, events, ...placeOf(events.length > 0 ? seq : undefined) }
       }
     }
   }
@@ -316,6 +325,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
       return job.version > 0 ? job : undefined
     },
     peek: folds.peek,
+    head: (stream) => store.head(stream),
     eventsAfter,
     chain: (stream) => store.chain(stream),
     summaries: onBoard,
@@ -349,6 +359,17 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
 const isFromEarlierTurn = (outcome: TurnOutcome) => outcome.kind === 'resend' && !outcome.inThisTurn
 
 const isRelease = ({ command }: Submission): boolean => command.type === 'Release'
+
+const eventsIn = ({ batch }: Turn): number =>
+  batch.appends.reduce((sum, { events }) => sum + events.length, 0)
+
+const placeOf = (seq: number | undefined): { seq?: number } => (seq === undefined ? {} : { seq })
+
+/** Why it was not saved, where that is the disk's doing and somebody can put it right. */
+export function notSaved(error: unknown): Fault {
+  const sentence = diskSentence(error)
+  return sentence === undefined ? NOT_SAVED : { ...NOT_SAVED, sentence }
+}
 
 export const NOT_SAVED: Fault = {
   ok: false,

@@ -1,7 +1,7 @@
 /** The room that writes. Come in here: the promises stand in `desk.ts`, how a turn is decided in `turn.ts`. */
 export { bodyHash } from './answers'
 export { type After, afterMs } from './clock'
-export { type DeskParts, NOT_SAVED, openDesk } from './desk'
+export { type DeskParts, NOT_SAVED, notSaved, openDesk } from './desk'
 export type { Budget } from './folds'
 export {
   type AnyEvent,

@@ -9,7 +9,7 @@ import type { Job } from '../../shared/job/types'
 import { type Instant, isRefusal, refuse } from '../../shared/log'
 import type { Refused } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
-import type { AnswerRow, Append, Batch } from '../store'
+import type { AnswerRow, Append, Batch, PinToWrite } from '../store'
 import { answerRow, firstAnswer, type StoredAnswer } from './answers'
 import type { ShareEvent } from './plans'
 import { type AnyEvent, decideOn, type Fold, foldOn, inWords, jobIdOf, type StreamName } from './streams'
@@ -61,6 +61,7 @@ export function decideTurn(input: TurnInput): Turn {
   /** Of this turn's new jobs, by what their number reads as. */
   const numbers = new Map<string, string>()
   const recordedAt = new Map<StreamName, Instant>()
+  let pin: PinToWrite | undefined
 
   function decideSubmission(submission: Submission): TurnOutcome {
     const { stream, command, bodyHash, asker, receivedAt } = submission
@@ -118,6 +119,7 @@ export function decideTurn(input: TurnInput): Turn {
         recordedAt: receivedAt,
         events: outcome.map((event) => ({ id: newId(), event })),
       })
+      pin ??= submission.pin
     }
     keep({ ok: true, from, version: next.version })
     return { kind: 'written', stream, from, version: next.version, events: outcome }
@@ -150,6 +152,7 @@ export function decideTurn(input: TurnInput): Turn {
       answers: [...newAnswers.values()],
       summaries: summaries.map(summaryRow),
       readings,
+      ...(pin ? { pin } : {}),
     },
     after,
     summaries,

@@ -15,7 +15,7 @@ import type {
 } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
-import type { FinishedQuestion } from '../store'
+import type { FinishedQuestion, PinToWrite, StreamHead } from '../store'
 import type { AnyEvent, Fold, StreamName } from './streams'
 
 /** Who asks, as far as the server knows it from a sign-in or a grant. */
@@ -39,6 +39,8 @@ export interface Submission {
   deviceId?: string
   /** Who is told by the answer and need not be told again: a socket's id. */
   sender?: string
+  /** A PIN that becomes good with what this command writes, in the same commit. */
+  pin?: PinToWrite
   /** Called with the answer before anything of it is published. */
   reply?: (answer: Reply) => void
 }
@@ -59,6 +61,8 @@ export interface Desk {
   job(jobId: string): Promise<Job | undefined>
   /** What a stream amounts to as committed now, if it is in memory: to see whether something came between. */
   peek(stream: StreamName): Fold | undefined
+  /** Where a stream ends on disk; nothing for one that was never written. */
+  head(stream: StreamName): Promise<StreamHead | undefined>
   eventsAfter(stream: StreamName, version: number): Promise<StreamEvent<AnyEvent>[]>
   /** A stream's entries as they are stored, so that somebody else can hash them anew. */
   chain(stream: StreamName): Promise<ChainRow[]>

@@ -4,9 +4,10 @@ import { Server, type Socket } from 'socket.io'
 import type { Fault, Watched } from '../../shared/protocol'
 import { type ClientToServer, PROTOCOL_VERSION, type Room, type ServerToClient } from '../../shared/protocol'
 import { commandMessageSchema, presenceSchema, unwatchSchema, watchSchema } from '../../shared/schema'
+import { epochTold } from '../box/told'
 import { badMessage, check } from '../check'
 import type { Publish, Reply } from '../desk'
-import { jsonOf, NOT_SAVED } from '../desk'
+import { jsonOf, notSaved } from '../desk'
 import { mayCall } from '../http/guard'
 import type { Rooms } from '../http/parts'
 import { SIGNED_OUT } from '../people'
@@ -31,7 +32,7 @@ export interface Gateway {
 }
 
 export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
-  const { desk, people, intake, now, monotonic, log, web, demo } = rooms
+  const { desk, people, intake, now, monotonic, log, web, demo, box } = rooms
   const io = new Server<ClientToServer, ServerToClient, Record<never, never>, SocketData>(server, {
     transports: ['websocket'],
     serveClient: false,
@@ -85,9 +86,12 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     if (anew) io.disconnectSockets(true)
   })
 
+  box.backups.onGood(() => io.emit('epoch', epochTold(box)))
+
   io.on('connection', (socket) => {
     void socket.join(deviceRoom(socket.data.deviceId))
     if (demo) socket.emit('demo', demo.state())
+    socket.emit('epoch', epochTold(box))
     socket.on('watch', (message, ack) =>
       guarded(socket, ack, async () => pack(message, await watch(socket, message))),
     )
@@ -129,7 +133,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     if (!socket.data.mayCome(monotonic())) return reply(TOO_MANY)
     work(reply).then(reply, (err) => {
       log.error({ err }, 'A message broke.')
-      reply(NOT_SAVED)
+      reply(notSaved(err))
     })
   }
 
@@ -160,10 +164,11 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     }
     if (room === 'board') {
       void socket.join('board')
-      return { ok: true, room, summaries: desk.summaries(), now: now() }
+      return { ok: true, room, summaries: desk.summaries(), now: now(), epoch: box.epoch().id }
     }
     const stream = streamOf(room as Exclude<Room, 'board'>)
-    const answer = await initialSync(desk, stream, have, now, () => void socket.join(room))
+    const join = () => void socket.join(room)
+    const answer = await initialSync(desk, stream, have, { now, epoch: box.epoch().id, join })
     if (!answer) return NO_JOB
     if (stream !== 'shop') {
       const jobId = stream.slice('job:'.length)

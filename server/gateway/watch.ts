@@ -17,8 +17,7 @@ export async function initialSync(
   desk: Desk,
   stream: StreamName,
   have: number | undefined,
-  now: () => number,
-  join: () => void,
+  { now, epoch, join }: { now: () => number; epoch: string; join: () => void },
 ): Promise<Watched | undefined> {
   for (;;) {
     const fold = stream === 'shop' ? await desk.shop() : await desk.job(stream.slice('job:'.length))
@@ -26,8 +25,10 @@ export async function initialSync(
     const missed =
       have === undefined || have > fold.version ? undefined : await eventsMissed(desk, stream, have, fold)
     // Something was written while the log was read: look again.
-    if (desk.peek(stream) !== fold) continue
+    const head = await desk.head(stream)
+    if (desk.peek(stream) !== fold || (head?.version ?? 0) !== fold.version) continue
     join()
+    const ofLog = { now: now(), epoch, ...(head ? { head: head.hash } : {}) }
     const room = stream as Room
     return missed && have !== undefined
       ? {
@@ -35,9 +36,9 @@ export async function initialSync(
           room,
           from: have,
           events: missed as Extract<Watched, { from: number }>['events'],
-          now: now(),
+          ...ofLog,
         }
-      : { ok: true, room, state: stateSent(stream, fold), now: now() }
+      : { ok: true, room, state: stateSent(stream, fold), ...ofLog }
   }
 }
 

@@ -1,7 +1,9 @@
 /** Everything HTTP, in the order it is met, as the rules WI1 to WI5 say; WI6 to WI9 are the sockets’ (`../gateway`). */
 import { Hono } from 'hono'
 import { requestId } from 'hono/request-id'
+import { diskSentence } from '../disk'
 import { ChainBroken } from '../store'
+import { backupRoutes } from './backups'
 import { compressJson } from './compress'
 import { demoRoutes } from './demo'
 import { entryRoutes } from './entries'
@@ -18,7 +20,7 @@ import { trustRoutes } from './trust'
 export type { Rooms } from './parts'
 
 export function makeApp(rooms: Rooms) {
-  const { log, web, demo } = rooms
+  const { log, web, demo, box } = rooms
   const api = new Hono<Env>()
     .use(async (_, next) => {
       // A demonstration that begins anew has no shop for a moment; whoever asks then is answered by the new one.
@@ -36,6 +38,7 @@ export function makeApp(rooms: Rooms) {
     .route('/', exampleRoutes(rooms))
     .route('/', photoRoutes(rooms))
     .route('/', entryRoutes(rooms))
+    .route('/', backupRoutes(rooms))
     .route('/', demoRoutes(rooms))
     .all('*', (c) => notFound(c, `Nothing is at ${c.req.path}. GET /api/schema names what can be sent.`))
 
@@ -49,7 +52,11 @@ export function makeApp(rooms: Rooms) {
       const { method, path } = c.req
       log.debug({ requestId: c.var.requestId, method, path, status: c.res.status, ms }, 'Answered.')
     })
-    .get('/healthz', (c) => c.json({ ok: true }))
+    .get('/healthz', async (c) => {
+      await demo?.ready()
+      const health = await box.health()
+      return c.json(health, health.ok ? 200 : 503)
+    })
     .use(originCheck(rooms))
     .route('/api', api)
     .route('/', trustRoutes(web.certificate))
@@ -60,6 +67,8 @@ export function makeApp(rooms: Rooms) {
     log.error({ err, requestId: c.get('requestId') }, 'A request failed.')
     if (err instanceof ChainBroken)
       return problem(c, 500, 'damaged', `${err.message} Nothing of this record is shown until then.`)
+    const onDisk = diskSentence(err)
+    if (onDisk) return problem(c, 503, 'not_saved', onDisk)
     return problem(
       c,
       500,

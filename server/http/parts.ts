@@ -6,6 +6,7 @@ import { ABOUT_THE_PERSON } from '../../shared/job/refusals'
 import type { DemoAct, DemoMoment, DemoState, PersonCard } from '../../shared/protocol'
 import { SHOP_ABOUT_THE_PERSON } from '../../shared/shop/refusals'
 import type { Person } from '../../shared/shop/types'
+import type { Box } from '../box/box'
 import { check } from '../check'
 import type { Desk, Log, Reply } from '../desk'
 import type { Intake } from '../intake'
@@ -33,6 +34,9 @@ export interface Rooms {
   newId: () => string
   photos: PhotoShelf
   log: Log
+  box: Box
+  /** What whoever opens the shop must type; where there is none, nobody opens one here. */
+  firstRunCode?: string
   /** Where the shop is the demonstration's. */
   demo?: Demo
   web: {
@@ -109,15 +113,20 @@ const STATUS: Record<string, ContentfulStatusCode> = {
 
 /** What the desk gave, as HTTP says it. */
 export function fromDesk(c: Ctx, answer: Reply) {
-  if (answer.ok) return c.json({ version: answer.version, events: answer.events }, 201)
+  if (answer.ok) {
+    const { ok: _, ...written } = answer
+    return c.json(written, 201)
+  }
   const aboutThePerson = ABOUT_THE_PERSON.has(answer.code) || SHOP_ABOUT_THE_PERSON.has(answer.code)
   return c.json(answer, STATUS[answer.code] ?? (aboutThePerson ? 403 : 409))
 }
 
-export const tooMany = (c: Ctx, waitMs: number) => {
+export const tooMany = (c: Ctx, waitMs: number, what = 'PINs') => {
   const seconds = Math.max(1, Math.ceil(waitMs / 1000))
   c.header('Retry-After', `${seconds}`)
-  return problem(c, 429, 'too_many', `Too many wrong PINs. Wait ${seconds} s, then try again.`, { seconds })
+  return problem(c, 429, 'too_many', `Too many wrong ${what}. Wait ${seconds} s, then try again.`, {
+    seconds,
+  })
 }
 
 export const cardOf = ({ id, name, initials, paint, roles }: Person): PersonCard => ({

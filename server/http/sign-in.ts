@@ -5,8 +5,10 @@ import { PROTOCOL_VERSION } from '../../shared/protocol'
 import { firstRunSchema, grantSchema, setPinSchema, signInSchema } from '../../shared/schema'
 import { leads, SOMEBODY_WHO_LEADS } from '../../shared/shop/entitlement'
 import type { Person } from '../../shared/shop/types'
+import { epochTold } from '../box/told'
 import { bodyHash } from '../desk'
 import type { SignIn } from '../people'
+import { makeFirstRunCheck } from '../people/first-run-code'
 import { signedIn } from './guard'
 import {
   addressOf,
@@ -48,6 +50,7 @@ export const signInReply = ({ id, openedAt }: SignIn, person: Person) => ({
 
 export function signInRoutes(rooms: Rooms) {
   const { desk, people, now, newId, demo } = rooms
+  const firstRun = makeFirstRunCheck(rooms.firstRunCode, rooms.monotonic)
   const deviceOf = deviceFor(rooms)
   let shopKey: string | undefined
 
@@ -66,6 +69,14 @@ export function signInRoutes(rooms: Rooms) {
       'That is not this person’s PIN. Try again, or ask a supervisor to set a new one.',
     )
 
+  const wrongCode = (c: Ctx) =>
+    problem(
+      c,
+      403,
+      'wrong_code',
+      'That is not the code the server printed when it was started. Read it in the server’s window and enter it again.',
+    )
+
   return new Hono<Env>()
     .get('/me', async (c) => {
       const shop = await desk.shop()
@@ -77,6 +88,7 @@ export function signInRoutes(rooms: Rooms) {
         ...(person ? { signIn: { id: signIn.id, person: cardOf(person), openedAt: signIn.openedAt } } : {}),
         now: now(),
         protocol: PROTOCOL_VERSION,
+        epoch: epochTold(rooms.box),
         ...(demo ? { demo: demo.state() } : {}),
       })
     })
@@ -103,7 +115,10 @@ export function signInRoutes(rooms: Rooms) {
     .post('/first-run', async (c) => {
       const input = await body(c, firstRunSchema)
       if ('answer' in input) return input.answer
-      const { shopName, name, initials, pin } = input.value
+      const { shopName, name, initials, pin, code } = input.value
+      const codeCheck = firstRun.check(code)
+      if (!codeCheck.ok && !(await desk.shop()).opened)
+        return codeCheck.waitMs ? tooMany(c, codeCheck.waitMs, 'codes') : wrongCode(c)
       const founder: Person = {
         id: newId(),
         name,
@@ -120,9 +135,9 @@ export function signInRoutes(rooms: Rooms) {
         bodyHash: bodyHash('shop', command),
         asker: { person: founder.id, through: 'sign_in' },
         receivedAt: now(),
+        pin: await people.pinToWrite(founder.id, pin),
       })
       if (!answer.ok) return fromDesk(c, answer)
-      await people.setPin(founder.id, pin)
       return c.json(signInReply(people.signIn(deviceOf(c), founder.id), founder), 201)
     })
     .post('/people/:id/pin', signedIn, async (c) => {

@@ -2,7 +2,7 @@
 import { type Instant, isRefusal, type Refusal } from '../../shared/log'
 import type { Fault } from '../../shared/protocol'
 import type { Asker } from '../desk/types'
-import type { ShopDatabase } from '../store'
+import type { PinToWrite, ShopDatabase } from '../store'
 import { GRANT_MS, type GrantTerms, makeGrants } from './grants'
 import { makePins } from './pins'
 import { makeSignIns, type SignIn } from './sign-ins'
@@ -12,6 +12,8 @@ export type PinCheck = { ok: true } | { ok: false; waitMs?: number }
 
 export interface People {
   setPin(personId: string, pin: string): Promise<void>
+  /** What is kept of a PIN, to be committed with the entry that makes its person. */
+  pinToWrite(personId: string, pin: string): Promise<PinToWrite>
   hasPin(personId: string): boolean
   /** `from` is the device, or the address where there is none yet. */
   prove(personId: string, pin: string, from: string): Promise<PinCheck>
@@ -19,6 +21,8 @@ export interface People {
   deviceOf(cookie: string | undefined): string | undefined
   signIn(deviceId: string, personId: string): SignIn
   signOut(deviceId: string): void
+  /** Ends every sign-in of a person that is open, wherever. */
+  signOutEverywhere(personId: string): void
   current(deviceId: string): SignIn | undefined
   /** Whose command this is. */
   signInFor(deviceId: string | undefined, signInId: string | undefined, doneAt: Instant): SignIn | Fault
@@ -53,6 +57,7 @@ export function makePeople({ db, pepper, sealPins, now, monotonic, newId }: Peop
 
   return {
     setPin: (personId, pin) => pins.set(personId, pin, now()),
+    pinToWrite: (personId, pin) => pins.toWrite(personId, pin, now()),
     hasPin: pins.has,
     async prove(personId, pin, from) {
       const keys = [`person ${personId}`, `from ${from}`]
@@ -72,6 +77,9 @@ export function makePeople({ db, pepper, sealPins, now, monotonic, newId }: Peop
     signOut(deviceId) {
       signIns.close(deviceId, now())
       changed(deviceId)
+    },
+    signOutEverywhere(personId) {
+      for (const deviceId of signIns.closeAllOf(personId, now())) changed(deviceId)
     },
     current: signIns.current,
     signInFor(deviceId, signInId, doneAt) {

@@ -6,19 +6,24 @@
  * (`seal.ts`) is nobody's PIN.
  */
 import { randomBytes } from 'node:crypto'
-import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs'
+import { chmodSync, existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { hash, verify } from '@node-rs/argon2'
 import { eq } from 'drizzle-orm'
-import { type ShopDatabase, setState, stateOf } from '../store'
-import { credential } from '../store/tables'
+import { writeWhole } from '../files'
+import { Refused } from '../settings'
+import { type PinToWrite, type ShopDatabase, setState, stateOf } from '../store'
+import { credential, state } from '../store/tables'
 import { makeSeals, PINS_SEAL } from './seal'
 
 export const PIN_FORM = /^\d{4,12}$/
+const PEPPER = 'pepper'
 const PEPPER_BYTES = 32
 
 export interface Pins {
   set(personId: string, pin: string, at: number): Promise<void>
+  /** What is kept of a PIN, for whoever writes more along with it; the seal is over all PINs that are set now. */
+  toWrite(personId: string, pin: string, at: number): Promise<PinToWrite>
   check(personId: string, pin: string): Promise<boolean>
   has(personId: string): boolean
 }
@@ -33,7 +38,7 @@ export function makePins(db: ShopDatabase, pepper: Buffer, takeAsTheyAre: boolea
     const row = db.select().from(credential).where(eq(credential.personId, personId)).get()
     return row && seals.holds(row) ? row.pinHash : undefined
   }
-  const seal = () => setState(db, PINS_SEAL, seals.sealOf(db.select().from(credential).all()))
+  const sealNow = () => seals.sealOf(db.select().from(credential).all())
   if (takeAsTheyAre && stateOf(db, PINS_SEAL) === undefined)
     db.transaction(() => {
       for (const row of db.select().from(credential).all())
@@ -41,21 +46,31 @@ export function makePins(db: ShopDatabase, pepper: Buffer, takeAsTheyAre: boolea
           .set({ mac: seals.macOf(row) })
           .where(eq(credential.personId, row.personId))
           .run()
-      seal()
+      setState(db, PINS_SEAL, sealNow())
     })
+
+  async function toWrite(personId: string, pin: string, at: number): Promise<PinToWrite> {
+    const bare = { personId, pinHash: await hash(pin, options), setAt: at }
+    const row = { ...bare, mac: seals.macOf(bare) }
+    const others = db
+      .select()
+      .from(credential)
+      .all()
+      .filter((other) => other.personId !== personId)
+    return { row, seal: { name: PINS_SEAL, value: seals.sealOf([...others, row]) } }
+  }
 
   return {
     async set(personId, pin, at) {
-      const pinHash = await hash(pin, options)
-      const mac = seals.macOf({ personId, pinHash, setAt: at })
+      const { row, seal } = await toWrite(personId, pin, at)
+      const { personId: _, ...set } = row
       db.transaction(() => {
-        db.insert(credential)
-          .values({ personId, pinHash, setAt: at, mac })
-          .onConflictDoUpdate({ target: credential.personId, set: { pinHash, setAt: at, mac } })
-          .run()
-        seal()
+        db.insert(credential).values(row).onConflictDoUpdate({ target: credential.personId, set }).run()
+        // Over the rows as they are by now: another PIN may have been set while this one was hashed.
+        setState(db, seal.name, sealNow())
       })
     },
+    toWrite,
     async check(personId, pin) {
       decoyHash ??= hash(randomBytes(16).toString('hex'), options)
       const pinHash = storedHash(personId)
@@ -66,14 +81,34 @@ export function makePins(db: ShopDatabase, pepper: Buffer, takeAsTheyAre: boolea
   }
 }
 
-/** The server's pepper, made at the first start; readable by its owner alone. */
-export function pepperIn(folder: string): Buffer {
-  const file = join(folder, 'pepper')
-  if (!existsSync(file)) writeFileSync(file, randomBytes(PEPPER_BYTES), { mode: 0o600, flag: 'wx' })
+/**
+ * The server's pepper, made at the first start; readable by its owner alone. Where PINs were set under one that is gone
+ * another would only make every PIN wrong, so the start stops.
+ */
+export function pepperIn(folder: string, pinsAreSet: boolean): Buffer {
+  const file = join(folder, PEPPER)
+  if (!existsSync(file)) {
+    if (pinsAreSet)
+      throw new Refused(
+        `The file ${file} is missing, and without it no PIN that was set can be right. Put it back from the secrets of a backup; if it is gone for good, set every PIN anew, beginning with "npm run pin -- NAME --all-anew".`,
+      )
+    writeWhole(file, randomBytes(PEPPER_BYTES))
+  }
   chmodSync(file, 0o600)
   const pepper = readFileSync(file)
   if (pepper.length === PEPPER_BYTES) return pepper
-  throw new Error(
-    `${file} is not the ${PEPPER_BYTES} bytes it was made with. Restore it from a backup, or delete it and set every PIN again.`,
+  throw new Refused(
+    `${file} is not the ${PEPPER_BYTES} bytes it was made with. Put it back from the secrets of a backup; if it is gone for good, delete it and set every PIN anew, beginning with "npm run pin -- NAME --all-anew".`,
   )
+}
+
+export const arePinsSet = (db: ShopDatabase): boolean =>
+  db.select({ one: credential.personId }).from(credential).limit(1).get() !== undefined
+
+/** Every PIN is forgotten: none can be right any more. */
+export function forgetPins(db: ShopDatabase): void {
+  db.transaction(() => {
+    db.delete(credential).run()
+    db.delete(state).where(eq(state.name, PINS_SEAL)).run()
+  })
 }

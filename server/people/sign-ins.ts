@@ -31,6 +31,8 @@ export interface SignIns {
   /** Closes what is open on the device. */
   open(deviceId: string, personId: string, now: Instant): SignIn
   close(deviceId: string, now: Instant): void
+  /** Closes all that are a person's; the devices they were open on. */
+  closeAllOf(personId: string, now: Instant): string[]
   current(deviceId: string): SignIn | undefined
   /**
    * A sign-in of this device that was open at that moment. One that is said to have been opened later than now was opened by
@@ -117,6 +119,16 @@ export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
       return row
     },
     close,
+    closeAllOf(personId, now) {
+      const devices = db
+        .select({ deviceId: signIn.deviceId })
+        .from(signIn)
+        .where(and(eq(signIn.personId, personId), isNull(signIn.closedAt)))
+        .all()
+        .map(({ deviceId }) => deviceId)
+      for (const deviceId of devices) close(deviceId, now)
+      return devices
+    },
     current,
     at(deviceId, signInId, moment, now) {
       const candidate = find(signInId)

@@ -9,6 +9,7 @@ import { pathToFileURL } from 'node:url'
 import { ensureBrowser } from './browser.mjs'
 import { ensureBuilt } from './build.mjs'
 import { run } from './child.mjs'
+import { COMMANDS, helpOnAll, onlyAsked } from './commands.mjs'
 import { ensurePackages } from './install.mjs'
 import { nodeTooOld } from './node-version.mjs'
 import { inRepo } from './places.mjs'
@@ -21,6 +22,9 @@ const [command = '', ...args] = process.argv.slice(2)
 const commands = {
   demo: () => buildAndBecome('dist/server/demo.js', 'web', 'server'),
   start: () => buildAndBecome('dist/server/main.js', 'web', 'server'),
+  backup: () => buildAndBecome('dist/server/backup.js', 'server'),
+  restore: () => buildAndBecome('dist/server/restore.js', 'server'),
+  pin: () => buildAndBecome('dist/server/pin.js', 'server'),
   rebuild: () => buildAndBecome('dist/server/rebuild.js', 'server'),
   verify: () => buildAndBecome('dist/server/verify.js', 'server'),
   bench: () => buildAndBecome('dist/bench/main.js', 'web', 'server', 'bench'),
@@ -64,6 +68,15 @@ async function buildAndBecome(entry, ...builds) {
 }
 
 try {
+  if (['--help', '-h'].includes(command)) {
+    process.stdout.write(helpOnAll())
+    process.exit(0)
+  }
+  const asked = Object.hasOwn(COMMANDS, command) ? onlyAsked(command, args) : undefined
+  if (asked !== undefined) {
+    process.stdout.write(asked)
+    process.exit(0)
+  }
   const tooOld = nodeTooOld(process.versions.node)
   if (tooOld) throw new Stop(tooOld)
   const wanted = Object.hasOwn(commands, command) ? commands[command] : undefined

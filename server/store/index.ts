@@ -16,10 +16,12 @@ export {
 export { memoryEventStore } from './memory'
 export {
   closeDatabase,
+  needsMigration,
   OPEN_SINCE,
   type OpenDatabase,
   openDatabase,
   type ShopDatabase,
+  schemaHashes,
   setState,
   stateOf,
 } from './open'

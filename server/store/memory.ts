@@ -14,6 +14,7 @@ interface MemoryLog {
   summaries: Map<string, string>
   jobByNumber: Map<string, string>
   readings: Map<string, string>
+  pins: Map<string, string>
 }
 
 export function memoryEventStore(): EventStore {
@@ -24,6 +25,7 @@ export function memoryEventStore(): EventStore {
     summaries: new Map(),
     jobByNumber: new Map(),
     readings: new Map(),
+    pins: new Map(),
   }
   let closed = false
   const whileOpen = async <T>(work: () => T | Promise<T>): Promise<T> => {
@@ -169,7 +171,8 @@ function commit(state: MemoryLog, batch: Batch) {
   }
   for (const [id, text] of answers) state.answers.set(id, text)
   Object.assign(state, views)
-  return { committed: [...heads.values()] }
+  if (batch.pin) state.pins.set(batch.pin.row.personId, plainJson(batch.pin))
+  return { committed: [...heads.values()], lastSeq: state.log.length }
 }
 
 function putViews(into: Pick<MemoryLog, 'summaries' | 'jobByNumber' | 'readings'>, views: Views) {

@@ -78,6 +78,27 @@ export function closeDatabase(database: ShopDatabase): void {
   }
 }
 
+/** SHA-256 of every migration of this program, in order. */
+export const schemaHashes = (migrationsFolder: string): string[] =>
+  readMigrationFiles({ migrationsFolder }).map(({ hash }) => hash)
+
+/** Whether opening it would change the tables of a database that has some. */
+export function needsMigration({ file, migrationsFolder }: OpenDatabase): boolean {
+  if (file === ':memory:' || !existsSync(file)) return false
+  const known = schemaHashes(migrationsFolder)
+  refuseWhatIsNotOurs(file, new Set(known))
+  if (firstBytes(file).length === 0) return false
+  const client = new Client(file, { readonly: true, fileMustExist: true })
+  try {
+    const tables = client.prepare("select name from sqlite_master where type = 'table'").pluck().all()
+    if (!tables.includes('__drizzle_migrations')) return false
+    const applied = client.prepare('select count(*) from __drizzle_migrations').pluck().get() as number
+    return applied > 0 && applied < known.length
+  } finally {
+    client.close()
+  }
+}
+
 export const stateOf = (database: ShopDatabase, name: string): string | undefined =>
   database.select().from(state).where(eq(state.name, name)).get()?.value
 

@@ -89,6 +89,12 @@ export interface ReadingRow {
   standing: boolean
 }
 
+/** A PIN that becomes good with what else is committed: its row, and the seal over all of them with it. */
+export interface PinToWrite {
+  row: { personId: string; pinHash: string; setAt: Instant; mac: string | null }
+  seal: { name: string; value: string }
+}
+
 export interface Views {
   summaries: SummaryRow[]
   readings: ReadingRow[]
@@ -97,6 +103,7 @@ export interface Views {
 export interface Batch extends Views {
   appends: Append[]
   answers: AnswerRow[]
+  pin?: PinToWrite
 }
 
 export interface StreamHead {
@@ -105,8 +112,11 @@ export interface StreamHead {
   hash: string
 }
 
-/** Where each stream that was written to ends now, in the order they were first written to; or those that had moved. */
-export type CommitOutcome = { committed: StreamHead[] } | { stale: string[] }
+/**
+ * Where each stream that was written to ends now, in the order they were first written to, and the last place of the
+ * log that was given; or the streams that had moved.
+ */
+export type CommitOutcome = { committed: StreamHead[]; lastSeq: number } | { stale: string[] }
 
 /** All given must hold; `from` is inside, `until` outside. */
 export interface ReadingQuestion {

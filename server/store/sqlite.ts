@@ -136,8 +136,12 @@ function commit(statements: Statements, batch: Batch): CommitOutcome {
   const committed = [...heads.values()].filter(({ stream }) => changedStreams.has(stream))
   for (const head of committed) statements.putHead.run(head)
   for (const answer of batch.answers) putAnswer(statements, answer)
+  if (batch.pin) {
+    statements.putCredential.run(batch.pin.row)
+    statements.putState.run(batch.pin.seal)
+  }
   putViews(statements, batch)
-  return { committed }
+  return { committed, lastSeq }
 }
 
 function addEvent(statements: Statements, row: SealedRow) {

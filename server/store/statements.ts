@@ -19,7 +19,7 @@ import {
 } from 'drizzle-orm'
 import { alias } from 'drizzle-orm/sqlite-core'
 import type { ShopDatabase } from './open'
-import { answer, event, reading, streamHead, summary } from './tables'
+import { answer, credential, event, reading, state, streamHead, summary } from './tables'
 
 /** A placeholder for each column, under the column's name. */
 function placeholders<Name extends string>(...names: Name[]): Record<Name, Placeholder> {
@@ -197,6 +197,25 @@ export function prepareStatements(db: ShopDatabase) {
           set: Object.fromEntries(
             READING_COLUMNS.map((name) => [name, sql.raw(`excluded.${reading[name].name}`)]),
           ),
+        })
+        .prepare(),
+    ),
+    putState: direct<typeof state.$inferInsert>(
+      db,
+      db
+        .insert(state)
+        .values(placeholders('name', 'value'))
+        .onConflictDoUpdate({ target: state.name, set: { value: sql`excluded.value` } })
+        .prepare(),
+    ),
+    putCredential: direct<typeof credential.$inferInsert>(
+      db,
+      db
+        .insert(credential)
+        .values(placeholders('personId', 'pinHash', 'setAt', 'mac'))
+        .onConflictDoUpdate({
+          target: credential.personId,
+          set: { pinHash: sql`excluded.pin_hash`, setAt: sql`excluded.set_at`, mac: sql`excluded.mac` },
         })
         .prepare(),
     ),

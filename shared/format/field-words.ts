@@ -13,6 +13,7 @@ export const FIELD_WORDS = {
   angleDeg: 'Angle',
   away: 'Where it is',
   caption: 'Caption',
+  code: 'Code from the server’s window',
   competence: 'Whose word it is',
   complaint: 'Complaint',
   count: 'Count',

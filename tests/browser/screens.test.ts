@@ -283,6 +283,7 @@ describe('a shop that is not open yet', () => {
       await page.setViewportSize(SIZES[size])
       found.push(...(await looks(device, `${size}-first-run`)))
     }
+    await page.getByLabel('Code from the server’s window').fill(await shop.server.firstRunCode())
     await page.getByRole('textbox', { name: 'Name of the shop' }).fill('Saltings Engine Works')
     await page.getByRole('textbox', { name: 'Your name' }).fill('Ada Brook')
     await page.getByLabel('PIN', { exact: true }).fill('2468')

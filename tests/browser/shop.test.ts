@@ -17,6 +17,7 @@ const TOM = { name: 'Tom Garrick', pin: '1357' }
 async function firstRun({ page }: Device): Promise<void> {
   await page.goto('/')
   await page.waitForURL(/\/first-run$/)
+  await page.getByLabel('Code from the server’s window').fill(await shop.server.firstRunCode())
   await page.getByRole('textbox', { name: 'Name of the shop' }).fill('Saltings Engine Works')
   await page.getByRole('textbox', { name: 'Your name' }).fill('Ada Brook')
   expect(await page.getByRole('textbox', { name: 'Your initials' }).inputValue()).toBe('AB')

@@ -141,7 +141,7 @@ export async function openSmallShop(owner: Device, server: Server): Promise<void
     return answer.json()
   }
   const shop = (command: object) => post('/api/shop/commands', { commandId: randomUUID(), ...command })
-  const founder = { name: 'Ada Brook', initials: 'AB', pin: PINS.ada }
+  const founder = { name: 'Ada Brook', initials: 'AB', pin: PINS.ada, code: await server.firstRunCode() }
   const { person } = (await post('/api/first-run', { shopName: 'Saltings Engine Works', ...founder })) as {
     person: { id: string }
   }

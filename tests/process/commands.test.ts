@@ -176,7 +176,7 @@ describe('settings that are wrong', () => {
     try {
       refused(
         await runProgram([built('demo')], { PORT: '0', DATA_DIR: demo.folder }),
-        /^A demonstration runs on \S+ already\. Look for its window/m,
+        /^A demonstration \(process \d+, http:\S+\) runs on \S+\. Look for its window/m,
       )
       expect((await signInAt(demo.address, 'bram', pinOf(demo, 'bram'))).status).toBe(201)
     } finally {

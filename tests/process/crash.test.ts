@@ -17,14 +17,19 @@ const built = (name: string) => fileURLToPath(new URL(`../../dist/server/${name}
 const folder = mkdtempSync(join(tmpdir(), 'paintmark-crash-'))
 const env = { ...process.env, PORT: '0', HOST: '127.0.0.1', DATA_DIR: folder, LOG_LEVEL: 'warn' }
 let running: ChildProcess | undefined
+/** What the server said beside its address. */
+let said = ''
 
 afterEach(async () => {
   if (running && running.exitCode === null && running.signalCode === null) await kill(running)
   rmSync(folder, { recursive: true, force: true })
 })
 
+const FIRST_RUN_CODE = /to open one: ([\d ]+)$/m
+
 async function start(): Promise<string> {
-  const child = spawn(process.execPath, [built('main')], { env, stdio: ['ignore', 'pipe', 'inherit'] })
+  const child = spawn(process.execPath, [built('main')], { env, stdio: ['ignore', 'pipe', 'pipe'] })
+  child.stderr.on('data', (part) => (said += part))
   running = child
   let output = ''
   for await (const part of child.stdout) {
@@ -32,7 +37,7 @@ async function start(): Promise<string> {
     const address = /runs at (\S+)/.exec(output)?.[1]
     if (address) return address
   }
-  throw new Error(`The server ended without an address: ${output}`)
+  throw new Error(`The server ended without an address: ${output}${said}`)
 }
 
 async function kill(child: ChildProcess) {
@@ -61,7 +66,15 @@ test('[DK2] killed under writes, three times over: every acknowledged entry is t
     if (response.status >= 300) throw new Error(`${path}: ${answer.sentence}`)
     return answer
   }
-  await post('/api/first-run', { shopName: 'Crash', name: 'Ana', initials: 'AN', pin: '1234' })
+  await waitFor(() => FIRST_RUN_CODE.test(said))
+  const firstRunCode = FIRST_RUN_CODE.exec(said)?.[1]
+  await post('/api/first-run', {
+    shopName: 'Crash',
+    name: 'Ana',
+    initials: 'AN',
+    pin: '1234',
+    code: firstRunCode,
+  })
   for (const command of [
     { type: 'AddPerson', person: BO },
     { type: 'AddWrench', wrench: W1 },

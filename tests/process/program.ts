@@ -36,9 +36,21 @@ export interface Program {
 
 type Environment = Record<string, string | undefined>
 
+const SETTINGS = [
+  'PORT',
+  'HOST',
+  'DATA_DIR',
+  'BEHIND_PROXY',
+  'LOG_LEVEL',
+  'BACKUP_DIR',
+  'BACKUP_PASSPHRASE',
+  'BACKUP_PASSPHRASE_FILE',
+]
+
 /** `args` as node gets them. The environment is ours without what a developer may have set for the server. */
 export function startProgram(args: string[], env: Environment = {}): Program {
-  const { PORT: _, HOST: __, DATA_DIR: ___, BEHIND_PROXY: ____, LOG_LEVEL: _____, ...rest } = process.env
+  const rest = { ...process.env }
+  for (const name of SETTINGS) delete rest[name]
   const child = spawn(process.execPath, args, {
     cwd: REPO,
     env: { ...rest, NODE_ENV: 'production', ...env },
@@ -126,8 +138,22 @@ export interface Server {
   people: Person[]
   folder: string
   program: Program
+  /** What it printed for whoever opens the shop. */
+  firstRunCode(): Promise<string>
   /** Ends it and removes its folder. */
   stop(): Promise<void>
+}
+
+const codeOf = async (program: Program): Promise<string> => {
+  for (
+    const end = Date.now() + READY_MS;
+    Date.now() < end;
+    await new Promise((next) => setTimeout(next, 20))
+  ) {
+    const [, code] = /to open one: ([\d ]+)$/m.exec(program.stderr()) ?? []
+    if (code) return code
+  }
+  throw new Error(`No code was printed:\n${program.stderr()}`)
 }
 
 /** The built server on a free port of loopback: the demonstration's shop, or a real one without a shop yet. */
@@ -148,7 +174,7 @@ export async function startServer(what: 'demo' | 'main', env: Environment = {}):
       what === 'demo'
         ? (JSON.parse((await program.says(/^\{.*\}$/m))[0]) as { address: string; people: Person[] })
         : { address: (await program.says(/^Paintmark runs at (\S+)$/m))[1] as string, people: [] }
-    return { ...match, folder: folder.path, program, stop }
+    return { ...match, folder: folder.path, program, firstRunCode: () => codeOf(program), stop }
   } catch (error) {
     await stop()
     throw error

@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { v7 } from 'uuid'
+import { takeBackup } from '../../server/backups/take'
 import { type After, bodyHash } from '../../server/desk'
 import { type App, makeApp } from '../../server/http/app'
 import type { Rooms } from '../../server/http/parts'
@@ -11,6 +12,8 @@ import { silent } from '../shop/silent'
 import { openJob, openShop as shopCommands } from '../shop/yard'
 
 export const PINS = { ana: '1111', bo: '22222222' }
+/** What the console printed for whoever opens the shop. */
+export const CODE = '1234 5678'
 export const ORIGIN = 'http://127.0.0.1:4747'
 
 export interface House {
@@ -39,11 +42,13 @@ export async function makeHouse({
     now: () => Date.now() + clock.ahead,
     monotonic: () => performance.now() + clock.steady,
     log: silent,
+    take: takeBackup,
     ...(after ? { after: after(clock) } : {}),
   })
   const rooms: Rooms = {
     ...shop,
     log: silent,
+    firstRunCode: CODE,
     web: { cookieName: 'paintmark', secure: false, loopbackOnly: true, folder: join(folder, 'web'), ...web },
   }
   if (open) {

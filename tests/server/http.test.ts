@@ -8,7 +8,7 @@ import { walkChain } from '../../shared/chain'
 import { hashText } from '../../web/live/hash'
 import { plan, step } from '../shop/plan'
 import { PLAN } from '../shop/yard'
-import { browser, command, type House, makeHouse, ORIGIN, PINS } from './house'
+import { browser, CODE, command, type House, makeHouse, ORIGIN, PINS } from './house'
 
 let house: House
 let ana: ReturnType<typeof browser>
@@ -199,6 +199,7 @@ describe('reading', () => {
       shop: { name: 'Test Yard', opened: true, invented: true, key: expect.stringMatching(/^[0-9a-f]{16}$/) },
       now: expect.any(Number),
       protocol: 1,
+      epoch: { id: expect.any(String), number: 1, coveredSeq: 0 },
     })
     expect((await ana.get('/api/me')).json.signIn.person.id).toBe('ana')
     for (const path of [
@@ -465,8 +466,11 @@ describe('pages and headers', () => {
     const empty = await makeHouse({ open: false })
     try {
       const first = browser(empty.app)
-      const body = { shopName: 'Yard', name: 'Ana', initials: 'AN', pin: '12' }
+      const body = { shopName: 'Yard', name: 'Ana', initials: 'AN', pin: '12', code: CODE }
       expect((await first.post('/api/first-run', body)).json.path).toBe('/pin')
+      expect((await first.get('/api/me')).json.shop.opened).toBe(false)
+      const wrong = await first.post('/api/first-run', { ...body, pin: '1234', code: '1234 5679' })
+      expect([wrong.status, wrong.json.code]).toEqual([403, 'wrong_code'])
       expect((await first.get('/api/me')).json.shop.opened).toBe(false)
       expect((await first.post('/api/first-run', { ...body, pin: '1234' })).status).toBe(201)
       expect((await first.get('/api/me')).json.signIn.person.name).toBe('Ana')

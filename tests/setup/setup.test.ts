@@ -88,6 +88,6 @@ test('an unknown command is answered with the known ones, on stderr, and exit co
     status: 2,
     stdout: '',
     stderr:
-      'Say what to do: demo, start, rebuild, verify, bench, crowd, keep-shop, pictures, check, mutate, test.\n',
+      'Say what to do: demo, start, backup, restore, pin, rebuild, verify, bench, crowd, keep-shop, pictures, check, mutate, test.\n',
   })
 })

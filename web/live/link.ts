@@ -58,6 +58,7 @@ export function makeLink(clock: Clock) {
     presence: new Set(),
     reload: new Set(),
     demo: new Set(),
+    epoch: new Set(),
   }
   let presence: Parameters<ClientToServer['presence']>[0] = {}
 

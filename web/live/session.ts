@@ -160,7 +160,7 @@ export function makeSession(
     /** In the demonstration alone: in without a PIN. */
     signInAtDemo: (personId: string) => post('/api/demo/sign-in', { personId }),
     signOut: () => post('/api/sign-out', {}),
-    openShop: (body: { shopName: string; name: string; initials: string; pin: string }) =>
+    openShop: (body: { shopName: string; name: string; initials: string; pin: string; code: string }) =>
       post('/api/first-run', body),
     /**
      * A second signer's PIN on this tablet: a grant for one command on the step as they looked at it, or the

@@ -13,7 +13,7 @@ const SHORTEST_PIN = 4
 export function OpenShop() {
   const session = useSession()
   usePageTitle(() => 'Open the shop')
-  const { draft, trimmed, Entry } = createDraft({ name: '', person: '', pin: '', again: '' })
+  const { draft, trimmed, Entry } = createDraft({ code: '', name: '', person: '', pin: '', again: '' })
   const [initials, setInitials] = createSignal<string>()
 
   const shownInitials = () =>
@@ -25,7 +25,8 @@ export function OpenShop() {
       .slice(0, 3)
       .toUpperCase()
   const missing = () => {
-    const { name, person, pin, again } = trimmed()
+    const { code, name, person, pin, again } = trimmed()
+    if (!code) return 'Enter the code that the server printed in its window when it was started.'
     if (!name || !person || !shownInitials()) return 'Fill in the shop’s name, yours, and your initials.'
     if (!/^\d+$/.test(pin) || pin.length < SHORTEST_PIN)
       return `A PIN is ${SHORTEST_PIN} digits or more. Choose one.`
@@ -34,8 +35,8 @@ export function OpenShop() {
   }
 
   function open() {
-    const { name: shopName, person: name, pin } = trimmed()
-    return missing() ?? session.openShop({ shopName, name, initials: shownInitials(), pin })
+    const { code, name: shopName, person: name, pin } = trimmed()
+    return missing() ?? session.openShop({ shopName, name, initials: shownInitials(), pin, code })
   }
 
   return (
@@ -44,6 +45,16 @@ export function OpenShop() {
       <p class="pencil">
         You are entered as its owner and can then enter the others, the wrenches and the plans.
       </p>
+      <div class="whole">
+        <Entry
+          of="code"
+          label={FIELD_WORDS.code}
+          hint="Eight digits, printed where the server was started: whoever opens the shop stands at its machine."
+          required
+          inputmode="numeric"
+          autocomplete="off"
+        />
+      </div>
       <div class="whole">
         <Entry of="name" label={FIELD_WORDS.shopName} required maxLength={60} autocomplete="organization" />
       </div>
