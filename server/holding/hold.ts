@@ -7,12 +7,12 @@
  * - `in-use.json` says who holds it. What a killed program left there is not believed: only the lock counts.
  */
 import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
+import { basename, join } from 'node:path'
 import Client from 'better-sqlite3'
 import { fromDisk } from '../disk'
 import { makeFolder } from '../folder'
 import { Refused } from '../settings'
-import { type Answers, listenForQuestions, type Questions } from './talk'
+import { type Answers, ELSEWHERE, forgetElsewhere, listenForQuestions, type Questions } from './talk'
 
 export const PROGRAMS = {
   server: 'The shop’s server',
@@ -141,6 +141,5 @@ function holderOf(folder: string): Holder | undefined {
 /** What a killed program left: its socket, and the folder that was made for it where the data folder's name is too long. */
 function forgetSocket(folder: string, path: string | undefined) {
   rmSync(join(folder, SOCKET), { force: true })
-  if (path && basename(dirname(path)).startsWith('paintmark-'))
-    rmSync(dirname(path), { recursive: true, force: true })
+  if (path && basename(path) === ELSEWHERE) forgetElsewhere(path)
 }

@@ -4,7 +4,7 @@
  * One question a connection: a line of JSON up; down come lines `{ say }` while it works, then one `{ done }` or
  * `{ refused }`. Nothing here is reachable over the network.
  */
-import { chmodSync, mkdtempSync, rmSync } from 'node:fs'
+import { chmodSync, mkdtempSync, rmdirSync, rmSync } from 'node:fs'
 import { connect, createServer, type Socket } from 'node:net'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
@@ -22,12 +22,14 @@ export interface Questions {
 
 /** The shortest any system allows is 104 bytes, its end included. */
 const PATH_MOST_BYTES = 100
+/** What the socket is called in a folder of its own. */
+export const ELSEWHERE = 'paintmark-talk'
 const QUESTION_MOST_BYTES = 64 * 1024
 
 export async function listenForQuestions(wanted: string, answers: Answers): Promise<Questions> {
   const ownFolder =
     Buffer.byteLength(wanted) > PATH_MOST_BYTES ? mkdtempSync(join(tmpdir(), 'paintmark-')) : undefined
-  const path = ownFolder ? join(ownFolder, 'talk') : wanted
+  const path = ownFolder ? join(ownFolder, ELSEWHERE) : wanted
   const server = createServer((socket) => void answer(socket, answers))
   const before = process.umask(0o177)
   try {
@@ -46,9 +48,19 @@ export async function listenForQuestions(wanted: string, answers: Answers): Prom
     path,
     close() {
       server.close()
-      rmSync(path, { force: true })
-      if (ownFolder) rmSync(dirname(path), { recursive: true, force: true })
+      if (ownFolder) forgetElsewhere(path)
+      else rmSync(path, { force: true })
     },
+  }
+}
+
+/** Its folder only where nothing else is in it. */
+export function forgetElsewhere(path: string): void {
+  rmSync(path, { force: true })
+  try {
+    rmdirSync(dirname(path))
+  } catch {
+    // Gone already, or somebody else's by now.
   }
 }
 

@@ -47,15 +47,16 @@ const SETTINGS = [
   'BACKUP_PASSPHRASE_FILE',
 ]
 
-/** `args` as node gets them. The environment is ours without what a developer may have set for the server. */
-export function startProgram(args: string[], env: Environment = {}): Program {
+/** `args` as node gets them; `input` is what is typed into it. The environment is ours without what a developer may have set for the server. */
+export function startProgram(args: string[], env: Environment = {}, input?: string): Program {
   const rest = { ...process.env }
   for (const name of SETTINGS) delete rest[name]
   const child = spawn(process.execPath, args, {
     cwd: REPO,
     env: { ...rest, NODE_ENV: 'production', ...env },
-    stdio: ['ignore', 'pipe', 'pipe'],
+    stdio: [input === undefined ? 'ignore' : 'pipe', 'pipe', 'pipe'],
   })
+  child.stdin?.end(input)
   let stdout = ''
   let stderr = ''
   const listeners = new Set<() => void>()
@@ -144,7 +145,8 @@ export interface Server {
   stop(): Promise<void>
 }
 
-const codeOf = async (program: Program): Promise<string> => {
+/** What a server printed for whoever opens the shop. */
+export const codeOf = async (program: Program): Promise<string> => {
   for (
     const end = Date.now() + READY_MS;
     Date.now() < end;

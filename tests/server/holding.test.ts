@@ -61,11 +61,11 @@ describe('the lock', () => {
     const folder = newFolder()
     const own = mkdtempSync(join(tmpdir(), 'paintmark-'))
     folders.push(own)
-    writeFileSync(join(own, 'talk'), '')
+    writeFileSync(join(own, 'paintmark-talk'), '')
     writeFileSync(join(folder, 'in-use'), '')
     writeFileSync(
       join(folder, 'in-use.json'),
-      JSON.stringify({ pid: 1, program: 'server', socket: join(own, 'talk') }),
+      JSON.stringify({ pid: 1, program: 'server', socket: join(own, 'paintmark-talk') }),
     )
     const left = createServer().listen(join(folder, 'in-use.sock'))
     await new Promise((resolve) => left.once('listening', resolve))
@@ -75,6 +75,22 @@ describe('the lock', () => {
     expect(await askHolder(join(folder, 'in-use.sock'), { do: 'who' })).toEqual({ pid: process.pid })
     expect(existsSync(own)).toBe(false)
     left.close()
+  })
+
+  test('[BX1] whatever a killed program says its socket was, nothing of the folder goes', () => {
+    const folder = newFolder()
+    const elsewhere = newFolder()
+    for (const each of [folder, elsewhere]) writeFileSync(join(each, 'paintmark.db'), 'precious')
+    for (const socket of [
+      join(folder, 'in-use.sock'),
+      join(folder, 'paintmark.db'),
+      join(folder, 'paintmark-talk'),
+      join(elsewhere, 'paintmark-talk'),
+    ]) {
+      writeFileSync(join(folder, 'in-use.json'), JSON.stringify({ pid: 1, program: 'server', socket }))
+      take(folder).release()
+    }
+    for (const each of [folder, elsewhere]) expect(readdirSync(each)).toContain('paintmark.db')
   })
 
   test('[BX1] it goes with its process, also when that is killed', async () => {

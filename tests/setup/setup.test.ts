@@ -2,6 +2,7 @@
 import { spawnSync } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { COMMANDS, onlyAsked } from '../../server/setup/commands.mjs'
 import { installedMatchesLock } from '../../server/setup/install.mjs'
 import { nodeTooOld } from '../../server/setup/node-version.mjs'
 import { inRepo } from '../../server/setup/places.mjs'
@@ -89,5 +90,37 @@ test('an unknown command is answered with the known ones, on stderr, and exit co
     stdout: '',
     stderr:
       'Say what to do: demo, start, backup, restore, pin, rebuild, verify, bench, crowd, keep-shop, pictures, check, mutate, test.\n',
+  })
+})
+
+describe('[BX12] words after a command', () => {
+  const { scripts, version } = JSON.parse(readFileSync(inRepo('package.json'), 'utf8')) as {
+    scripts: Record<string, string>
+    version: string
+  }
+  const names = Object.values(scripts).map((line) => line.split(' ').at(-1) ?? '')
+
+  test('every command that npm knows has help, says its version, and refuses what it does not know', () => {
+    expect(names.sort()).toEqual(Object.keys(COMMANDS).sort())
+    for (const name of names) {
+      expect(onlyAsked(name, ['--help'])).toMatch(new RegExp(`^npm (run )?${name}\\b.*\n[A-Z].*\\.\n`))
+      expect(onlyAsked(name, ['--version'])).toBe(`Paintmark ${version}\n`)
+      expect(onlyAsked(name, [])).toBeUndefined()
+      if (name !== 'test') expect(() => onlyAsked(name, ['--no-such'])).toThrow(/does not know --no-such\./)
+    }
+  })
+
+  test('what it takes, it takes; one word more it does not', () => {
+    for (const [name, ...words] of [
+      ['backup', 'folder'],
+      ['restore', 'folder', '--without-secrets'],
+      ['pin', 'Ana', 'Maria', 'Lind', '--all-anew'],
+      ['bench', 'commands', 'pages', '--json'],
+      ['bench', '--spec=file', '-v'],
+      ['test', 'tests/shared', '--reporter=dot'],
+    ] as const)
+      expect(onlyAsked(name, words)).toBeUndefined()
+    expect(() => onlyAsked('start', ['now'])).toThrow(/^npm start does not take "now"\./)
+    expect(() => onlyAsked('backup', ['one', 'two'])).toThrow(/^npm run backup does not take "two"\./)
   })
 })
