@@ -23,6 +23,7 @@ import { restoreBackup } from '../../server/backups/restore'
 import { seal, unseal } from '../../server/backups/secrets'
 import { stateIn } from '../../server/backups/state'
 import { type Taken, takeBackup } from '../../server/backups/take'
+import { publicKeyIn } from '../../server/marks'
 import { migrations, openShop } from '../../server/open-shop'
 import { schemaHashes, verifyLog } from '../../server/store'
 import { silent } from '../shop/silent'
@@ -93,6 +94,7 @@ describe('a backup', () => {
       schema: [...known],
       photos: 1,
       secrets: false,
+      mark: { key: publicKeyIn(dataFolder) },
     })
     expect(manifest.seq).toBe((await house.shop.store.readAll(0, 1000)).length)
     const listed = manifest.files.map(({ path }) => join(folder, path))
@@ -340,7 +342,7 @@ describe('a restore', () => {
     mkdirSync(join(cut, 'restore.partial'))
     writeFileSync(join(cut, 'pepper'), 'half')
     await restore(folder, cut)
-    expect(readdirSync(cut).sort()).toEqual(['epoch.json', 'paintmark.db'])
+    expect(readdirSync(cut).sort()).toEqual(['epoch.json', 'marks', 'paintmark.db'])
   })
 })
 
