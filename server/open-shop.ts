@@ -137,11 +137,7 @@ export async function openShop({
       now,
       log,
       after: after ?? afterMs,
-      // A mark first, so that what the backup holds is vouched for in it.
-      take: async (parts) => {
-        await marks.mark('backup').catch(() => undefined)
-        return take(parts)
-      },
+      take,
     })
     return {
       store,

@@ -9,11 +9,13 @@ import { constants, existsSync, mkdirSync, readdirSync, rmSync, statSync } from 
 import { copyFile, link, rename, rm } from 'node:fs/promises'
 import { basename, dirname, join, relative, resolve, sep } from 'node:path'
 import Client from 'better-sqlite3'
+import { drizzle } from 'drizzle-orm/better-sqlite3'
 import { counted } from '../../shared/words'
 import { epochIn } from '../box/epoch'
+import type { Log } from '../desk/types'
 import { diskProblem, onDisk } from '../disk'
 import { flush, sha256OfFile, writeWhole } from '../files'
-import { copyMarks, marksFolderIn, readBook } from '../marks'
+import { copyMarks, hasMarks, marksFolderIn, openMarks, readBook } from '../marks'
 import { databaseIn, Refused } from '../settings'
 import { OPEN_SINCE } from '../store'
 import { backupsIn } from './kept'
@@ -79,12 +81,16 @@ async function fill(partial: string, parts: TakeParts, shop: Manifest['shop']): 
   const copy = join(partial, DATABASE)
   copyDatabase(databaseIn(dataFolder), copy)
   const census = onCopy(copy, censusOf)
-  await add(DATABASE)
   const marks = marksFolderIn(partial)
-  copyMarks(marksFolderIn(dataFolder), marks, { entries: census.seq, answers: census.counts.answers })
-  for (const name of readdirSync(marks)) await add(`${basename(marks)}/${name}`)
-  flush(marks)
   const epoch = epochIn(dataFolder, now)
+  // A folder of before there were any has none, and is to be known as such.
+  if (hasMarks(dataFolder)) {
+    copyMarks(marksFolderIn(dataFolder), marks, { entries: census.seq, answers: census.counts.answers })
+    await markCopy(copy, { partial, dataFolder, epoch: epoch.id, now })
+    for (const name of readdirSync(marks)) await add(`${basename(marks)}/${name}`)
+    flush(marks)
+  }
+  await add(DATABASE)
   if (passphrase !== undefined) {
     writeWhole(join(partial, SECRETS), seal(secretsIn(dataFolder), passphrase, shop.key))
     await add(SECRETS)
@@ -136,6 +142,33 @@ export function onCopy<T>(file: string, look: (client: Client.Database) => T): T
 /** A database of before there was one has no such table. */
 export const hasState = (client: Client.Database): boolean =>
   client.prepare("select 1 from sqlite_master where type = 'table' and name = 'state'").get() !== undefined
+
+/** People worked on while it was made: the last mark before it does not reach to its end. */
+async function markCopy(
+  copy: string,
+  { partial, dataFolder, epoch, now }: { partial: string; dataFolder: string; epoch: string; now: number },
+) {
+  const client = new Client(copy, { readonly: true, fileMustExist: true })
+  try {
+    const db = drizzle({ client })
+    const marks = openMarks({
+      db,
+      dataFolder: partial,
+      keyFolder: dataFolder,
+      epoch,
+      now: () => now,
+      log: SILENT,
+      after: () => () => undefined,
+    })
+    await marks.mark('backup')
+    await marks.close()
+  } finally {
+    client.close()
+  }
+}
+
+/** What is wrong with the log is told where it lies, not of its copy. */
+const SILENT: Log = { info() {}, warn() {}, error() {}, debug() {} }
 
 /** The furthest mark that the copy bears, by whose key it can be told from one made anew. */
 function markIn(marks: string): Pick<Manifest, 'mark'> {

@@ -43,6 +43,8 @@ export interface Marks {
 export interface MarksParts {
   db: ShopDatabase
   dataFolder: string
+  /** Where the key is, when not there: a backup is marked with the key of the shop it was made of. */
+  keyFolder?: string
   epoch: string
   now: () => Instant
   log: Log
@@ -62,7 +64,7 @@ interface Grown {
 export function openMarks(parts: MarksParts): Marks {
   const { db, dataFolder, epoch, now, log, after, monotonic = () => performance.now() } = parts
   const folder = marksFolderIn(dataFolder)
-  const key = signingKeyIn(dataFolder)
+  const key = signingKeyIn(parts.keyFolder ?? dataFolder)
   const { marks, keys, faults, torn } = readBook(folder)
   const book = openBook(folder)
   if (keys.at(-1)?.key !== key.public) book.keep(signedLine({ v: 1, at: now(), key: key.public }, key))

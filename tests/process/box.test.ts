@@ -19,9 +19,10 @@ import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
+import { drizzle } from 'drizzle-orm/better-sqlite3'
+import { migrate } from 'drizzle-orm/better-sqlite3/migrator'
 import { v7 } from 'uuid'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
-import { openDatabase } from '../../server/store'
 import { BO, openJob, PLAN, W1 } from '../shop/yard'
 import { codeOf, inRepo, type Program, runProgram, startProgram } from './program'
 
@@ -182,7 +183,7 @@ describe('a shop with its server', () => {
     const manifest = JSON.parse(readFileSync(join(into, name, 'manifest.json'), 'utf8')) as { seq: number }
     for (const { answered, reply } of acknowledged)
       if (answered < begun) expect(reply.seq).toBeLessThanOrEqual(manifest.seq)
-    expect((await runWith('verify', [], restored)).code).toBe(0)
+    expect((await runWith('verify', [], restored)).stdout).toMatch(/^OK: /m)
 
     const again = await start(restored)
     const ana = browserAt(again.address)
@@ -262,7 +263,7 @@ describe('a shop with its server', () => {
       const again = await start(folder)
       await again.program.stop()
       expect(headsOf(folder)).toEqual(heads)
-      expect((await runWith('verify', [], folder)).code).toBe(0)
+      expect((await runWith('verify', [], folder)).stdout).toMatch(/^OK: /m)
     }
   })
 
@@ -350,7 +351,8 @@ function asBeforeTheLastMigration(dataFolder: string): string {
   const journal = JSON.parse(readFileSync(journalFile, 'utf8')) as { entries: object[] }
   journal.entries.pop()
   writeFileSync(journalFile, JSON.stringify(journal))
-  const { $client: db } = openDatabase({ file: join(folder, 'paintmark.db'), migrationsFolder })
+  const db = new Database(join(folder, 'paintmark.db'))
+  migrate(drizzle({ client: db }), { migrationsFolder })
   db.prepare('attach ? as now').run(join(dataFolder, 'paintmark.db'))
   db.pragma('foreign_keys = off')
   const tables = db
