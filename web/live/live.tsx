@@ -55,7 +55,7 @@ export interface Live extends Sender {
 /** Signed in after all, yet turned away: the next try waits a little. */
 const TURNED_AWAY_MS = 3000
 
-function makeLive(): Live {
+export function makeLive(): Live {
   const clock = makeClock()
   const link = makeLink(clock)
   const demo = makeDemo(clock, link)
@@ -77,7 +77,7 @@ function makeLive(): Live {
     shelf: session.shopKnown.then(async (key) => (await import('./entry-shelf')).openEntryShelf(key)),
   })
   const seen = makeSeen(session.shopKnown)
-  const shop = makeShopReplica(link, () => void session.readPeople(), seen)
+  const shop = makeShopReplica(link, outbox, () => void session.readPeople(), seen)
   const [entries, setEntries] = createSignal(outbox.entries())
   outbox.onChange(setEntries)
   const [changes, setChanges] = createSignal(0)

@@ -4,11 +4,17 @@ import type { StreamEvent } from '../../shared/log'
 import { evolveShop, newShop } from '../../shared/shop/evolve'
 import type { Shop, ShopEvent } from '../../shared/shop/types'
 import type { Link, Watcher } from './link'
+import type { Outbox } from './outbox'
 import type { Seen } from './seen'
 
 export type ShopReplica = ReturnType<typeof makeShopReplica>
 
-export function makeShopReplica(link: Link, onPeople: () => void, seen: Seen) {
+export function makeShopReplica(
+  link: Pick<Link, 'watch' | 'resync' | 'on'>,
+  outbox: Pick<Outbox, 'onAnswer'>,
+  onPeople: () => void,
+  seen: Seen,
+) {
   const [shop, setShop] = createSignal<Shop>(newShop())
   const [known, setKnown] = createSignal(false)
 
@@ -29,6 +35,8 @@ export function makeShopReplica(link: Link, onPeople: () => void, seen: Seen) {
   })
 
   function take(events: readonly StreamEvent<ShopEvent>[]): void {
+    // The first word is the whole shop, which is asked for when the link is up.
+    if (!known()) return
     let now = shop()
     for (const { version, event } of events) {
       if (version <= now.version) continue
@@ -46,6 +54,10 @@ export function makeShopReplica(link: Link, onPeople: () => void, seen: Seen) {
   link.on('events', (message) => {
     if (message.room === 'shop') take(message.events as StreamEvent<ShopEvent>[])
   })
+  // Whoever sent it is not told by broadcast, and the form may be gone by now.
+  outbox.onAnswer(({ stream }, answer) => {
+    if (stream === 'shop' && answer.ok) take(answer.events as StreamEvent<ShopEvent>[])
+  })
 
-  return { shop, known, watch: () => link.watch(watcher), take }
+  return { shop, known, watch: () => link.watch(watcher) }
 }

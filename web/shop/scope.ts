@@ -1,10 +1,8 @@
 /** What the parts of the shop page need of the shop: it as it stands, what the rules would say, and a way to send. */
-
-import type { StreamEvent } from '../../shared/log'
 import { isRefusal } from '../../shared/log'
 import { decideShop } from '../../shared/shop/decide'
 import { shopSentenceFor } from '../../shared/shop/refusals'
-import type { ShopCommand, ShopEvent } from '../../shared/shop/types'
+import type { ShopCommand } from '../../shared/shop/types'
 import { format } from '../format'
 import { useLive, useShop, useStillThere } from '../live/live'
 import { refusedIn } from '../live/outbox'
@@ -40,12 +38,11 @@ export function useShopScope() {
  * server's word: nothing when it is written, else the sentence that says why not.
  */
 export function useShopSend(): (command: ShopCommand) => Promise<string | undefined> {
-  const { sendToShop, shop, session } = useLive()
+  const { sendToShop, session } = useLive()
   const explains = useStillThere()
   return async (command) => {
     const answer = await sendToShop(command, { explains })
     if (!answer.ok) return answer.sentence
-    shop.take(answer.events as StreamEvent<ShopEvent>[])
     // One's own name and paint stand in the top bar, which the sign-in gave.
     if (command.type === 'ChangePerson' && command.person.id === session.person()?.id) await session.refresh()
     return undefined
