@@ -24,9 +24,8 @@ interface Options<E, S> {
   lift?(old: unknown): Kept<S> | undefined
 }
 
-/** Not beyond loopback without TLS. */
-const locks = (): LockManager | undefined => globalThis.navigator?.locks
-const lockOf = (page: string) => `paintmark-page-${page}`
+const PAGE = 'paintmark-page-'
+const lockOf = (page: string) => `${PAGE}${page}`
 
 /** Rejects where this browser has no such store, or will not open it. */
 export async function openPageShelf<E, S>(
@@ -35,10 +34,10 @@ export async function openPageShelf<E, S>(
 ): Promise<Shelf<E>> {
   const store = await openDeviceStore<Kept<S>>(database, 'waiting')
   const page = uuid()
+  // Not beyond loopback without TLS.
+  const locks: LockManager | undefined = globalThis.navigator?.locks
   // Held until the page is gone.
-  void locks()
-    ?.request(lockOf(page), () => new Promise<void>(() => undefined))
-    .catch(() => undefined)
+  void locks?.request(lockOf(page), () => new Promise<void>(() => undefined)).catch(() => undefined)
   const places = new Map<string, number>()
   const awaited = new Set<string>()
   const leftListeners = new Set<() => void>()
@@ -51,16 +50,19 @@ export async function openPageShelf<E, S>(
     return [key, { stored: await pack(entry), page, place }]
   }
 
-  /** Its lock is ours when it has closed. */
-  function awaitEndOf(other: string): void {
-    if (awaited.has(other)) return
-    awaited.add(other)
-    locks()
-      ?.request(lockOf(other), () => {
-        for (const listener of leftListeners) listener()
-      })
-      .catch(() => undefined)
+  const somethingLeft = () => {
+    for (const listener of leftListeners) listener()
   }
+  /** Its lock is ours when it has closed. */
+  function awaitEndOf(lock: string): void {
+    if (lock === lockOf(page) || awaited.has(lock)) return
+    awaited.add(lock)
+    locks?.request(lock, somethingLeft).catch(() => undefined)
+  }
+  // Taken from here by the next page that opens: what that one leaves behind one day is to be waited for too.
+  void locks
+    ?.request(`paintmark-newest-of-${database}`, { steal: true }, () => new Promise<void>(() => undefined))
+    .catch(somethingLeft)
 
   return {
     lasting: true,
@@ -68,10 +70,9 @@ export async function openPageShelf<E, S>(
       const kept = (await store.values()).map((one) => lift(one) ?? one)
       for (const { place } of kept) last = Math.max(last, place)
       const others = kept.filter((one) => one.page !== page)
-      const open = await openPages()
-      const isOpen = (one: Kept<S>) => open.has(lockOf(one.page))
-      for (const one of others.filter(isOpen)) awaitEndOf(one.page)
-      const left = others.filter((one) => !isOpen(one)).sort((a, b) => a.place - b.place)
+      const open = await openPages(locks)
+      for (const lock of open) awaitEndOf(lock)
+      const left = others.filter((one) => !open.has(lockOf(one.page))).sort((a, b) => a.place - b.place)
       const entries = left.map(({ stored }) => unpack(stored))
       for (const [index, entry] of entries.entries()) {
         places.set(keyOf(entry), left[index]?.place ?? ++last)
@@ -93,8 +94,8 @@ export async function openPageShelf<E, S>(
   }
 }
 
-/** A browser without such locks counts every page as closed: what two pages send is the same, and counts once. */
-async function openPages(): Promise<ReadonlySet<string | undefined>> {
-  const { held = [] } = (await locks()?.query()) ?? {}
-  return new Set(held.map(({ name }) => name))
+/** The locks of them. A browser without such counts every page as closed: what two pages send is the same, and counts once. */
+async function openPages(locks: LockManager | undefined): Promise<ReadonlySet<string>> {
+  const { held = [] } = (await locks?.query()) ?? {}
+  return new Set(held.flatMap(({ name }) => (name?.startsWith(PAGE) ? name : [])))
 }

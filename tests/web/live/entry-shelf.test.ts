@@ -9,6 +9,7 @@ import type { Answer } from '../../../shared/protocol'
 import { openDeviceStore } from '../../../web/live/device-store'
 import { openEntryShelf } from '../../../web/live/entry-shelf'
 import { commandIdOf, makeOutbox, type QueuedCommand } from '../../../web/live/outbox'
+import { makeLocks } from './locks'
 
 const entry = (id: string, by = 'ana'): QueuedCommand => ({
   stream: 'job:j1',
@@ -19,7 +20,9 @@ const fine: Answer = { ok: true, version: 1, events: [] }
 const until = (so: () => unknown) => vi.waitFor(so, { timeout: 10_000, interval: 5 })
 
 /** A page with its outbox; `up` is whether anything gets through. */
-function openPage(up: boolean, shelf = openEntryShelf('shop')) {
+function openPage(up: boolean, opened?: ReturnType<typeof openEntryShelf>) {
+  const page = nextPage()
+  const shelf = opened ?? openEntryShelf('shop')
   const sent: QueuedCommand[] = []
   let there = up
   const outbox = makeOutbox({
@@ -36,6 +39,7 @@ function openPage(up: boolean, shelf = openEntryShelf('shop')) {
     outbox,
     sent,
     ids: () => sent.map(commandIdOf),
+    close: () => locks.close(page),
     waiting: () => outbox.entries().map(commandIdOf),
     up() {
       there = true
@@ -46,27 +50,19 @@ function openPage(up: boolean, shelf = openEntryShelf('shop')) {
 
 const onDisk = async () => (await openDeviceStore('paintmark-entries-shop', 'waiting')).values()
 
-/** Locks as a browser has them: held until the page is closed, then given to whoever asked next. */
-function makeLocks() {
-  const held = new Set<string>()
-  const next: [name: string, given: () => void][] = []
-  return {
-    async request(name: string, given: () => void) {
-      if (held.has(name)) next.push([name, given])
-      else {
-        held.add(name)
-        given()
-      }
-    },
-    query: async () => ({ held: [...held].map((name) => ({ name })), pending: [] }),
-    /** Closes all pages that are open now. */
-    closeAll() {
-      held.clear()
-      for (const [, given] of next.splice(0)) given()
-    },
-  }
-}
+/** The locks of the browser whose pages are open; each page opened has its own part in them. */
 let locks = makeLocks()
+let pages: object[] = []
+function nextPage(): object {
+  const page = {}
+  pages.push(page)
+  vi.stubGlobal('navigator', { locks: locks.of(page) })
+  return page
+}
+function closeAll(): void {
+  for (const page of pages.splice(0)) locks.close(page)
+  nextPage()
+}
 
 /** A browser's store with nothing in it; what is opened of it is noted. */
 let opened: IDBDatabase[] = []
@@ -85,7 +81,8 @@ beforeEach(() => {
   opened = []
   vi.stubGlobal('indexedDB', newStore())
   locks = makeLocks()
-  vi.stubGlobal('navigator', { locks })
+  pages = []
+  nextPage()
 })
 afterEach(() => {
   vi.restoreAllMocks()
@@ -97,7 +94,7 @@ describe('through a reload', () => {
     const before = openPage(false)
     for (const id of ['c9', 'c1', 'c5']) void before.outbox.add(entry(id, id === 'c5' ? 'ben' : 'ana'))
     await until(() => expect(before.outbox.isKept('c5')).toBe(true))
-    locks.closeAll()
+    closeAll()
     const after = openPage(true)
     void after.outbox.add(entry('c0'))
     await until(() => expect(after.ids()).toEqual(['c9', 'c1', 'c5', 'c0']))
@@ -108,7 +105,7 @@ describe('through a reload', () => {
       'sign-in of ana',
     ])
     await until(async () => expect(await onDisk()).toEqual([]))
-    locks.closeAll()
+    closeAll()
     const third = openPage(true)
     await third.outbox.add(entry('c2'))
     expect(third.ids()).toEqual(['c2'])
@@ -118,7 +115,7 @@ describe('through a reload', () => {
     const shelf = openEntryShelf('shop')
     const refused = { ...entry('c1'), refused: { code: 'needs_open', sentence: 'First the other.' } }
     await (await shelf).put(refused)
-    locks.closeAll()
+    closeAll()
     const after = openPage(true)
     await after.outbox.add(entry('c2'))
     expect(after.ids()).toEqual(['c2'])
@@ -134,15 +131,33 @@ describe('two pages of one device', () => {
     const second = openPage(true)
     await second.outbox.add(entry('c2'))
     expect(second.ids()).toEqual(['c2'])
-    locks.closeAll()
+    first.close()
     await until(() => expect(second.ids()).toEqual(['c2', 'c1']))
+    await until(async () => expect(await onDisk()).toEqual([]))
+  })
+
+  test('also what a page leaves behind that was opened later, while a third goes on', async () => {
+    const first = openPage(true)
+    await first.outbox.add(entry('c1'))
+    const keeping = async (id: string) => {
+      const page = openPage(false)
+      void page.outbox.add(entry(id))
+      await until(() => expect(page.outbox.isKept(id)).toBe(true))
+      return page
+    }
+    const second = await keeping('c2')
+    const third = await keeping('c3')
+    second.close()
+    await until(() => expect(first.ids()).toContain('c2'))
+    third.close()
+    await until(() => expect(first.ids()).toEqual(['c1', 'c2', 'c3']))
     await until(async () => expect(await onDisk()).toEqual([]))
   })
 
   test('what another page sent while it was being taken over is not put again', async () => {
     const shelf = await openEntryShelf('shop')
     await shelf.put(entry('c1'))
-    locks.closeAll()
+    closeAll()
     const next = await openEntryShelf('shop')
     const replaced = vi.spyOn(IDBObjectStore.prototype, 'getKey')
     const loading = next.load()
@@ -221,7 +236,7 @@ describe('kept is said only of what is', () => {
     for (const database of opened) forceCloseDatabase(database as never)
     await until(() => expect(page.outbox.isKept('c2')).toBe(false))
     await until(() => expect(page.outbox.isKept('c2')).toBe(true))
-    locks.closeAll()
+    closeAll()
     const after = openPage(true)
     await until(() => expect(after.ids()).toEqual(['c1', 'c2']))
   })
