@@ -10,8 +10,7 @@ import { shopCommandSchema } from '../shared/shop/schema'
 import { badMessage, check } from './check'
 import { type Asker, bodyHash, type Desk, type Reply, type StreamName } from './desk'
 import { jobIdOf } from './desk/streams'
-import { doneAt } from './desk/turn'
-import type { People } from './people'
+import { doneUnder, type People } from './people'
 import { NotCanonical } from './store'
 
 export interface Received {
@@ -33,12 +32,14 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
     }
     const checked = stream === 'shop' ? check(shopCommandSchema, body) : check(jobCommandSchema, body)
     if ('fault' in checked) return fault(checked.fault)
-    const command = checked.value as unknown as SentJobCommand | SentShopCommand
+    const claimed = checked.value as unknown as SentJobCommand | SentShopCommand
     const hash = hashOf(stream, body)
     if (typeof hash !== 'string') return fault(hash.fault)
     const receivedAt = now()
-    const signIn = people.signInFor(deviceId, command.signInId, doneAt(command.doneAt, receivedAt))
+    const { doneAt = receivedAt } = claimed
+    const signIn = people.signInFor(deviceId, claimed.signInId, doneAt)
     if ('code' in signIn) return fault(signIn)
+    const command = { ...claimed, doneAt: doneUnder(signIn, doneAt, receivedAt) }
     const asker: Asker | ReturnType<typeof refuse> = command.grantId
       ? byGrant(command, command.grantId, signIn.deviceId)
       : { person: signIn.personId, through: 'sign_in' }

@@ -18,7 +18,7 @@ import { changedReadings, summaryRow } from './views'
 import { wordsOf } from './words'
 
 /** A clock that runs this far ahead is a wrong clock, not a head start [DK9]. */
-const AHEAD_MOST_MS = 5 * 60_000
+export const AHEAD_MOST_MS = 5 * 60_000
 
 export type TurnOutcome =
   /** Answered before, in an earlier turn or earlier in this one. */

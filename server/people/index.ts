@@ -1,4 +1,4 @@
 /** The room that knows who somebody is. Its promises stand in `people.ts`. */
 export { makePeople, type People, SIGNED_OUT } from './people'
 export { arePinsSet, forgetPins, PIN_FORM, pepperIn } from './pins'
-export type { SignIn } from './sign-ins'
+export { doneUnder, type SignIn } from './sign-ins'

@@ -8,6 +8,7 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
 import { and, eq, isNull } from 'drizzle-orm'
 import type { Instant } from '../../shared/log'
+import { AHEAD_MOST_MS } from '../desk/turn'
 import type { ShopDatabase } from '../store'
 import { device, signIn } from '../store/tables'
 
@@ -35,10 +36,24 @@ export interface SignIns {
   closeAllOf(personId: string, now: Instant): string[]
   current(deviceId: string): SignIn | undefined
   /**
-   * A sign-in of this device that was open at that moment. One that is said to have been opened later than now was opened by
-   * a clock that ran ahead and was put right since: its times say nothing then, and nothing entered under it is lost.
+   * A sign-in of this device that had not been closed by that moment. One before it was opened, and one that has not come yet,
+   * were stamped by a clock that was set: nothing entered is lost by that.
    */
   at(deviceId: string, signInId: string, moment: Instant, now: Instant): SignIn | undefined
+}
+
+/** Its times were stamped by a server's clock that was set meanwhile: they say nothing. */
+const isOfAClockSet = ({ openedAt, closedAt = Number.POSITIVE_INFINITY }: SignIn, now: Instant): boolean =>
+  openedAt > now + CLOCK_SLACK_MS || closedAt < openedAt
+
+/**
+ * When something entered under a sign-in was done: as it says, where that was open then. Else its clock was set, and nothing
+ * better is known than when it came, or when the sign-in was closed.
+ */
+export function doneUnder(signIn: SignIn, moment: Instant, receivedAt: Instant): Instant {
+  const { openedAt, closedAt = Number.POSITIVE_INFINITY } = signIn
+  const open = moment >= openedAt - CLOCK_SLACK_MS && moment <= closedAt + CLOCK_SLACK_MS
+  return open || isOfAClockSet(signIn, receivedAt) ? moment : Math.min(receivedAt, closedAt)
 }
 
 const hashOf = (secret: string) => createHash('sha256').update(secret).digest('hex')
@@ -133,11 +148,9 @@ export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
     at(deviceId, signInId, moment, now) {
       const candidate = find(signInId)
       if (candidate?.deviceId !== deviceId) return undefined
-      if (candidate.openedAt > now + CLOCK_SLACK_MS) return candidate
-      const open =
-        moment >= candidate.openedAt - CLOCK_SLACK_MS &&
-        (candidate.closedAt === undefined || moment <= candidate.closedAt + CLOCK_SLACK_MS)
-      return open ? candidate : undefined
+      const { closedAt = Number.POSITIVE_INFINITY } = candidate
+      const after = moment > closedAt + CLOCK_SLACK_MS && moment <= now + AHEAD_MOST_MS
+      return after && !isOfAClockSet(candidate, now) ? undefined : candidate
     },
   }
 }
