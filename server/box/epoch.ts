@@ -1,6 +1,6 @@
 /**
- * Which life of the log this is. A restore takes the log back to an earlier moment and opens the next epoch; a device
- * that was told of a higher place in the one before knows by that what it must send again.
+ * Which life of the log this is. A restore takes the log back to an earlier moment and opens the next epoch; by it a device
+ * that was told of a higher place in the one before can tell that entries of its own may be gone.
  *
  * Kept in `epoch.json` beside the database, not in it: a backup's database is restored as it was.
  */
@@ -34,7 +34,7 @@ export function epochIn(folder: string, now: Instant): Epoch {
     // Said below.
   }
   throw new Refused(
-    `${file} does not hold what was written. Delete it: the tablets then send again what they still keep, and nothing is entered twice.`,
+    `${file} does not hold what was written. Delete it: the next start begins a new epoch, and nothing of the log is touched.`,
   )
 }
 

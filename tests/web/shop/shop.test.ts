@@ -1,6 +1,8 @@
 /** The shop page's own reckoning: people, wrenches, tolerances in words, and cards as they are typed. */
 import { describe, expect, test } from 'vitest'
+import type { BackupsTold } from '../../../shared/protocol'
 import type { Person, Shop, Wrench } from '../../../shared/shop/types'
+import { backupSentences } from '../../../web/pages/shop/backups'
 import { dayText, momentOf, numberFrom } from '../../../web/pages/shop/numbers'
 import {
   entitlementWords,
@@ -48,6 +50,7 @@ describe('addresses', () => {
   test.each([
     ['', { part: 'people' }],
     ['wrenches', { part: 'wrenches' }],
+    ['backups', { part: 'backups' }],
     ['plans/read-one', { part: 'plans', read: true }],
     ['plans/from-sheet', { part: 'plans', sheet: true }],
     ['plans/draft/d-abc', { part: 'plans', draft: 'd-abc' }],
@@ -61,6 +64,43 @@ describe('addresses', () => {
   test('an address leads back to its plan, whatever letters its id has', () => {
     const plan = { id: 'motor-é', edition: 2 }
     expect(whereIs(planHref(plan).replace('/shop/', ''))).toEqual({ part: 'plans', plan })
+  })
+})
+
+describe('backups', () => {
+  const NOW_ = Date.UTC(2026, 5, 2, 12)
+  const told = { diskLeftBytes: 79_400_000_000, problems: [], now: NOW_ }
+  const last = { folder: '/mnt/b/2026-06-02', madeAt: NOW_ - 3_600_000, secrets: true, damagedPhotos: 0 }
+  const hourly = { into: '/mnt/b', sameDisk: false, secrets: true }
+  const against = (some: Partial<BackupsTold>) =>
+    backupSentences({ ...told, ...some })
+      .filter((sentence) => sentence.against)
+      .map(({ text }) => text)
+
+  test('where all is well nothing asks for anything, and it says when and where the last one is', () => {
+    expect(against({ hourly, last })).toEqual([])
+    const words = backupSentences({ ...told, hourly, last }).map(({ text }) => text)
+    expect(words.join(' ')).toMatch(/in \/mnt\/b\. Last backup: .*, in \/mnt\/b\/2026-06-02\..*79 GB left\.$/)
+    expect(backupSentences({ ...told, diskLeftBytes: 2_345_000_000 }).at(-1)?.text).toMatch(/2\.3 GB left/)
+  })
+  test('each thing that is wrong is one sentence', () => {
+    expect(against({})).toEqual([expect.stringMatching(/^No backups are made by themselves\./)])
+    expect(against({ hourly: { ...hourly, sameDisk: true }, last })).toEqual([
+      expect.stringMatching(/on the same disk as the data/),
+    ])
+    expect(
+      against({
+        hourly,
+        last: { ...last, damagedPhotos: 2 },
+        failing: { since: NOW_, sentence: 'The disk is full.' },
+      }),
+    ).toEqual([
+      expect.stringMatching(/^No backup could be made since .*\. The disk is full\.$/),
+      expect.stringMatching(/^2 photos could not be copied/),
+    ])
+    expect(against({ hourly, last, problems: ['The disk is almost full.'] })).toEqual([
+      'The disk is almost full.',
+    ])
   })
 })
 

@@ -1,13 +1,17 @@
 /** The shop itself: people, wrenches, tolerances, plans. Everybody may look; supervisor and owner write. */
 import { A, useParams } from '@solidjs/router'
-import { createMemo, For, lazy, Match, Show, Switch } from 'solid-js'
+import { createMemo, createResource, For, lazy, Match, Show, Switch } from 'solid-js'
+import type { BackupsTold } from '../../../shared/protocol'
 import { SOMEBODY_WHO_LEADS } from '../../../shared/shop/entitlement'
 import { usePageTitle } from '../../frame/title'
-import { useBoard } from '../../live/live'
+import { ask, isFailure } from '../../live/http'
+import { useBoard, useSession } from '../../live/live'
 import { shopCommandWords } from '../../live/shop-command-words'
 import { useShopScope } from '../../shop/scope'
 import { doneCount, guideOf } from '../../shop/setup-guide'
 import { RefusedList } from '../../ui/RefusedList'
+import { Backups } from './Backups'
+import { backupSentences } from './backups'
 import { People } from './People'
 import { OnePlan, Plans } from './Plans'
 import { ReadPlan } from './ReadPlan'
@@ -38,6 +42,15 @@ export default function ShopPage() {
     const at = where()
     return 'draft' in at ? at.draft : undefined
   }
+  const session = useSession()
+  /** The demonstration's shop is made anew each time, and kept nowhere. */
+  const isTold = () => scope.mayEdit() && session.me() !== undefined && !session.me()?.demo
+  const [told] = createResource(isTold, () => ask<BackupsTold>('/api/backups'))
+  const backups = createMemo(() => {
+    const answer = told.latest
+    return answer && !isFailure(answer) ? backupSentences(answer) : []
+  })
+  const parts = () => PARTS.filter(({ id }) => id !== 'backups' || isTold())
   const begun = () => guideOf(scope.shop(), board.ids().length)
   return (
     <div class="page shop">
@@ -45,7 +58,7 @@ export default function ShopPage() {
         <h1>Shop</h1>
         <nav aria-label="Parts of the shop">
           <ul>
-            <For each={PARTS}>
+            <For each={parts()}>
               {(part) => (
                 <li>
                   <A
@@ -75,6 +88,11 @@ export default function ShopPage() {
           <A href="/first-run">Continue with the guided list</A>
         </p>
       </Show>
+      <Show when={where().part !== 'backups' && backups().some(({ against }) => against)}>
+        <p class="part-note">
+          The backups need a look. <A href="/shop/backups">See what is wrong with them</A>
+        </p>
+      </Show>
       <Show when={scope.known()} fallback={<p class="pencil">Reading the shop…</p>}>
         <Switch>
           <Match when={where().part === 'people'}>
@@ -82,6 +100,9 @@ export default function ShopPage() {
           </Match>
           <Match when={where().part === 'wrenches'}>
             <Wrenches scope={scope} />
+          </Match>
+          <Match when={where().part === 'backups'}>
+            <Backups sentences={backups()} />
           </Match>
           <Match when={where().part === 'tolerances'}>
             <TolerancesPart scope={scope} />

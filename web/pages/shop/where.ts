@@ -4,6 +4,8 @@ export const PARTS = [
   { id: 'wrenches', title: 'Wrenches' },
   { id: 'tolerances', title: 'Tolerances' },
   { id: 'plans', title: 'Plans' },
+  // For whoever leads.
+  { id: 'backups', title: 'Backups' },
 ] as const
 export type PartId = (typeof PARTS)[number]['id']
 
