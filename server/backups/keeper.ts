@@ -11,7 +11,7 @@ import type { Log } from '../desk/types'
 import { databaseIn } from '../settings'
 import { removeOld } from './kept'
 import { type BackupState, goodBackup, keepState, stateIn } from './state'
-import type { Taken, TakeParts } from './take'
+import { shopIn, type Taken, type TakeParts } from './take'
 
 const HOUR_MS = 3_600_000
 /** A start has enough to do. */
@@ -77,7 +77,8 @@ export function makeBackupKeeper({ dataFolder, program, now, after, log, take }:
     if (!hourly) return
     let nextMs = HOUR_MS
     try {
-      if (isNews(state, dataFolder)) {
+      if (!shopIn(databaseIn(dataFolder))) nextMs = FIRST_MS
+      else if (isNews(state, dataFolder)) {
         const { manifest, folder } = await takeNext({ kind: 'hourly', ...hourly })
         log.info({ folder, seq: manifest.seq }, 'A backup was made.')
       }

@@ -394,6 +394,29 @@ describe('the hourly ones', () => {
     expect(tooMany([{ madeAt: NOW - 900 * DAY, kind: 'hourly' }], NOW)).toEqual([])
   })
 
+  test('[BX8] where no shop is open yet none is made, and that is no failure', async () => {
+    const empty = await makeHouse({ open: false })
+    cleanups.push(() => empty.close())
+    const into = newFolder()
+    const time = byHand(
+      () => 0,
+      () => undefined,
+    )
+    const keeper = makeBackupKeeper({
+      dataFolder: dirname(empty.rooms.web.folder),
+      program: '9.9.9',
+      now: () => NOW,
+      after: time.after,
+      log: silent,
+      take: takeBackup,
+    })
+    keeper.start({ into })
+    await [...time.waiting][0]?.call()
+    expect([keeper.state(), readdirSync(into)]).toEqual([{}, []])
+    expect(time.waiting.size).toBe(2)
+    await keeper.close()
+  })
+
   test('[BX8] one an hour where something was entered; a failure is told, tried again, and over with the next good one', async () => {
     const { house, dataFolder } = await aShop()
     const clock = { now: Date.now() }
