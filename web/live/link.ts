@@ -97,6 +97,9 @@ export function makeLink(clock: Clock) {
   socket.on('demo', (message) => {
     for (const listener of listeners.demo) listener(message)
   })
+  socket.on('epoch', (message) => {
+    for (const listener of listeners.epoch) listener(message)
+  })
   socket.on('reload', ({ protocol }) => {
     if (protocol !== PROTOCOL_VERSION) setOutdated(true)
   })

@@ -15,6 +15,7 @@ import { type Board, makeBoard } from './board'
 import { type Clock, makeClock } from './clock'
 import { type Demo, makeDemo } from './demo'
 import { makeEntryCount } from './entry-count'
+import { makeEpochs } from './epochs'
 import { keepPages } from './kept-pages'
 import { makeLatePhotos } from './late-photos'
 import { type Link, makeLink } from './link'
@@ -88,6 +89,14 @@ export function makeLive(): Live {
       changes()
       return of(...args)
     }
+  const told = makeEpochs({
+    shopKey: session.shopKey,
+    acknowledged: session.shopKnown.then(openAcknowledged).catch(() => undefined),
+    outbox,
+    forgetSeen: seen.forget,
+    reload: () => location.reload(),
+  })
+  link.on('epoch', (epoch) => void told(epoch).catch(() => undefined))
   link.onUp(outbox.wake)
   link.onTurnedAway(async () => {
     await session.refresh()
@@ -121,6 +130,15 @@ export function makeLive(): Live {
     lostEntries,
     ...sender,
   }
+}
+
+/** With the other stores, not part of the first page. */
+async function openAcknowledged(shopKey: string) {
+  const [{ keepAcknowledged }, { openDeviceStore }] = await Promise.all([
+    import('./acknowledged'),
+    import('./device-store'),
+  ])
+  return keepAcknowledged(await openDeviceStore(`paintmark-taken-${shopKey}`, 'entries'))
 }
 
 const LiveContext = createContext<Live>()

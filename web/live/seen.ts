@@ -17,6 +17,8 @@ export interface Seen {
   load(room: string): Promise<unknown>
   /** Soon, and only the newest. */
   keep(room: string, state: () => unknown): void
+  /** All of it: the log is another. */
+  forget(): Promise<void>
 }
 
 const MOST_JOBS = 12
@@ -36,7 +38,7 @@ export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.no
 
   async function write(room: string): Promise<void> {
     const state = soon.get(room)?.()
-    soon.delete(room)
+    if (!soon.delete(room)) return
     const kept = await store
     await kept?.put(room, { state, at: now(), build: BUILD })
     if (kept && !written.has(room)) await dropOldest(kept)
@@ -51,6 +53,11 @@ export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.no
   }
 
   return {
+    async forget() {
+      soon.clear()
+      const kept = await store
+      for (const [room] of (await kept?.entries().catch(() => [])) ?? []) await kept?.drop(room)
+    },
     async load(room) {
       const sight = await (await store)?.get(room).catch(() => undefined)
       return sight?.build === BUILD ? sight.state : undefined

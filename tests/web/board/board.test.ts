@@ -39,7 +39,7 @@ function boardOf(...summaries: JobSummary[]) {
         return () => {}
       },
     } as unknown as Link,
-    { load: async () => undefined, keep: () => undefined },
+    { load: async () => undefined, keep: () => undefined, forget: async () => undefined },
   )
   board.watch()
   const list = (all: JobSummary[]) =>
