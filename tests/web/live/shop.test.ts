@@ -34,7 +34,7 @@ function openShop() {
     answered = listener
     return () => undefined
   }
-  const seen = { load: async () => undefined, keep: () => undefined }
+  const seen = { load: async () => undefined, keep: () => undefined, forget: async () => undefined }
   const replica = makeShopReplica(link, { onAnswer }, () => undefined, seen)
   replica.watch()
   return {
