@@ -8,7 +8,7 @@ import { openJob } from '../live/job-feed'
 import { useLive } from '../live/live'
 import { commandIdOf, isRefused, type QueuedCommand } from '../live/outbox'
 import { shopCommandWords } from '../live/shop-command-words'
-import { lostWords, OPENS_NOT_ALONE, unheldWords } from '../live/unheld'
+import { lostWords, MAY_BE_CLEARED, OPENS_NOT_ALONE, unheldWords } from '../live/unheld'
 import { Button } from '../ui/Button'
 import { Dialog } from '../ui/Dialog'
 import { RefusedList } from '../ui/RefusedList'
@@ -75,6 +75,9 @@ export default function WaitingEntries(props: { onClose(): void }) {
       </Show>
       <Show when={live.link.state() === 'lost' && !live.opensAlone()}>
         <Sentence>{OPENS_NOT_ALONE}</Sentence>
+      </Show>
+      <Show when={waiting().length > 0 && live.unkept().length === 0 && !live.stays()}>
+        <p class="pencil">{MAY_BE_CLEARED}</p>
       </Show>
       <ol class="waiting-entries">
         <For each={waiting()}>

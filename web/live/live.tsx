@@ -27,6 +27,7 @@ import { makeSeen, type Seen } from './seen'
 import { makeSender, type Sender } from './sender'
 import { isOwnShop, makeSession, type Session } from './session'
 import { makeShopReplica, type ShopReplica } from './shop'
+import { askToStay } from './staying'
 import { askBeforeLeaving } from './unheld'
 
 export interface Live extends Sender {
@@ -49,6 +50,8 @@ export interface Live extends Sender {
   isAside(commandId: string): boolean
   /** Why, for each that only this page holds. */
   unkept(): readonly Unheld[]
+  /** Whether the browser has agreed not to clear what it keeps by itself. */
+  stays(): boolean
   /** What was entered here and never reached the shop. */
   lostEntries: Pick<LostEntries, 'lost' | 'putAside'>
 }
@@ -128,6 +131,7 @@ export function makeLive(): Live {
     isAside: tracked(outbox.isAside),
     unkept: tracked(outbox.unkept),
     lostEntries,
+    stays: askToStay(outbox),
     ...sender,
   }
 }

@@ -14,6 +14,10 @@ const WHY: Record<Unheld, string> = {
 /** Where the browser does not keep the pages themselves. */
 export const OPENS_NOT_ALONE = 'Leave this page open: without signal this tablet cannot open it again.'
 
+/** Where the browser has not agreed to keep it until somebody says otherwise. */
+export const MAY_BE_CLEARED =
+  'A device that runs out of room may clear this. The shop then says how many entries never arrived.'
+
 /** Nothing when all is kept. */
 export function unheldWords(unheld: readonly Unheld[], one: string, many?: string): string | undefined {
   const [first] = unheld
