@@ -6,12 +6,13 @@ import { type Env, notFound, problem, type Rooms } from './parts'
 
 const FAULTS: Record<PhotoFault, string> = {
   wrong_hash: 'The bytes do not have the hash they were announced with. Send the photo again.',
-  not_a_picture: 'This is no JPEG, PNG or WebP picture. Send the photo as the camera page makes it.',
+  not_a_picture:
+    'This is no JPEG, PNG or WebP picture from its first byte to its last. Send the photo as the camera page makes it.',
   carries_camera_data:
     'This picture still carries the camera’s own data, perhaps the place it was taken at. Send it from the photo button, which takes that out.',
 }
 
-export function photoRoutes({ photos }: Rooms) {
+export function photoRoutes({ photos, damage }: Rooms) {
   return new Hono<Env>()
     .put('/photos/:sha256', signedIn, async (c) => {
       const stored = await photos.put(c.req.param('sha256'), Buffer.from(await c.req.arrayBuffer()))
@@ -26,6 +27,15 @@ export function photoRoutes({ photos }: Rooms) {
           c,
           'This photo is not here yet. The device that took it sends it when it is on the network.',
         )
+      if ('damaged' in photo) {
+        damage.add({ sentence: 'A photo is damaged: its bytes are not the ones that were taken.' })
+        return problem(
+          c,
+          500,
+          'damaged',
+          'This photo is damaged on the server’s disk: its bytes are not the ones that were taken. Tell whoever keeps the shop’s computer; a backup has it.',
+        )
+      }
       // Its name is its hash: it never changes.
       c.header('Cache-Control', 'private, max-age=31536000, immutable')
       c.header('Content-Type', photo.mime)

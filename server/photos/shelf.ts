@@ -2,20 +2,24 @@
 import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync } from 'node:fs'
 import { open, readFile, rename, rm } from 'node:fs/promises'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
+import { flush } from '../files'
+import { lookAt, type Mime, mimeOf, type PictureFault } from './picture'
 
 export const PHOTO_MOST_BYTES = 12 * 1024 * 1024
 
-export type PhotoFault = 'wrong_hash' | 'not_a_picture' | 'carries_camera_data'
-export type Mime = 'image/jpeg' | 'image/png' | 'image/webp'
+export type PhotoFault = 'wrong_hash' | PictureFault
 
 export interface PhotoShelf {
   has(sha256: string): boolean
   put(sha256: string, bytes: Buffer): Promise<{ mime: Mime } | { fault: PhotoFault }>
-  get(sha256: string): Promise<{ bytes: Buffer; mime: Mime } | undefined>
+  /** Nothing where it is not here; `damaged` where its bytes are not the ones it was kept by. */
+  get(sha256: string): Promise<{ bytes: Buffer; mime: Mime } | { damaged: true } | undefined>
 }
 
 const NAME = /^[0-9a-f]{64}$/
+
+const hashOf = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex')
 
 export function photoShelf(folder: string): PhotoShelf {
   const placeOf = (sha256: string) => join(folder, sha256.slice(0, 2), sha256)
@@ -24,11 +28,10 @@ export function photoShelf(folder: string): PhotoShelf {
   return {
     has,
     async put(sha256, bytes) {
-      if (createHash('sha256').update(bytes).digest('hex') !== sha256) return { fault: 'wrong_hash' }
-      const mime = mimeOf(bytes)
-      if (!mime) return { fault: 'not_a_picture' }
-      if (carriesCameraData(bytes, mime)) return { fault: 'carries_camera_data' }
-      if (has(sha256)) return { mime }
+      if (hashOf(bytes) !== sha256) return { fault: 'wrong_hash' }
+      const picture = lookAt(bytes)
+      if ('fault' in picture) return picture
+      if (has(sha256) && hashOf(await readFile(placeOf(sha256))) === sha256) return picture
       mkdirSync(join(folder, sha256.slice(0, 2)), { recursive: true, mode: 0o700 })
       const place = placeOf(sha256)
       // Under another name until it is whole: a name that exists is a promise.
@@ -42,58 +45,21 @@ export function photoShelf(folder: string): PhotoShelf {
           await file.close()
         }
         await rename(unfinished, place)
+        // Its name too must be on the disk before anybody is told that it is there, and the folder's that was made for it.
+        flush(dirname(place))
+        flush(folder)
       } catch (error) {
         await rm(unfinished, { force: true })
         throw error
       }
-      return { mime }
+      return picture
     },
     async get(sha256) {
       if (!has(sha256)) return undefined
       const bytes = await readFile(placeOf(sha256))
+      if (hashOf(bytes) !== sha256) return { damaged: true }
       const mime = mimeOf(bytes)
       return mime && { bytes, mime }
     },
   }
-}
-
-function mimeOf(bytes: Buffer): Mime | undefined {
-  if (bytes.subarray(0, 3).equals(Buffer.from([0xff, 0xd8, 0xff]))) return 'image/jpeg'
-  if (bytes.subarray(0, 8).equals(Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a])))
-    return 'image/png'
-  if (bytes.toString('latin1', 0, 4) === 'RIFF' && bytes.toString('latin1', 8, 12) === 'WEBP')
-    return 'image/webp'
-  return undefined
-}
-
-/** Segments before the picture itself: JPEG's APP1 "Exif", PNG's eXIf, WebP's EXIF chunk. */
-function carriesCameraData(bytes: Buffer, mime: Mime): boolean {
-  if (mime === 'image/jpeg')
-    return jpegSegments(bytes).some((start) => bytes.toString('latin1', start, start + 4) === 'Exif')
-  return chunks(bytes, mime).some((name) => name === 'eXIf' || name === 'EXIF')
-}
-
-function jpegSegments(bytes: Buffer): number[] {
-  const starts: number[] = []
-  let at = 2
-  while (at + 4 <= bytes.length && bytes[at] === 0xff) {
-    const marker = bytes[at + 1] ?? 0
-    // The picture's own data begins; no more segments of this kind follow.
-    if (marker === 0xda || marker === 0xd9) break
-    starts.push(at + 4)
-    at += 2 + bytes.readUInt16BE(at + 2)
-  }
-  return starts
-}
-
-function chunks(bytes: Buffer, mime: Mime): string[] {
-  const names: string[] = []
-  const png = mime === 'image/png'
-  let at = png ? 8 : 12
-  while (at + 8 <= bytes.length) {
-    const length = png ? bytes.readUInt32BE(at) : bytes.readUInt32LE(at + 4)
-    names.push(bytes.toString('latin1', png ? at + 4 : at, png ? at + 8 : at + 4))
-    at += png ? 12 + length : 8 + length + (length % 2)
-  }
-  return names
 }

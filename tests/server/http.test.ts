@@ -4,6 +4,7 @@ import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { brotliDecompressSync } from 'node:zlib'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { portDrawing } from '../../seed/pictures'
 import { walkChain } from '../../shared/chain'
 import { hashText } from '../../web/live/hash'
 import { plan, step } from '../shop/plan'
@@ -381,7 +382,7 @@ describe('reading', () => {
       expect.objectContaining({ problem: expect.stringContaining('is not on this server'), asPrinted: true }),
     ])
 
-    const png = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a])
+    const png = portDrawing({ id: 'page' }).bytes
     const add = () =>
       ana.post(
         '/api/shop/commands',

@@ -1,10 +1,11 @@
 /**
  * A picture made ready on this device: shrunk and encoded anew, which drops the camera's own data and with it the
- * place, and named by its hash.
+ * place, freed of what the encoder wrote beside it, and named by its hash.
  */
 import { v7 as uuid } from 'uuid'
 import type { NewPhoto } from '../../shared/job/types'
 import { canHash, hashBytes } from './hash'
+import { plainJpeg } from './plain-jpeg'
 
 const LONGEST_SIDE_PX = 1600
 const QUALITY = 0.8
@@ -44,10 +45,12 @@ async function prepare(file: Blob): Promise<PreparedPhoto> {
   canvas.height = height
   canvas.getContext('2d')?.drawImage(picture, 0, 0, width, height)
   picture.close()
-  const bytes = await new Promise<Blob>((resolve, reject) =>
+  const encoded = await new Promise<Blob>((resolve, reject) =>
     canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('no picture'))), 'image/jpeg', QUALITY),
   )
-  const sha256 = await hashBytes(await bytes.arrayBuffer())
+  const plain = plainJpeg(new Uint8Array(await encoded.arrayBuffer()))
+  const sha256 = await hashBytes(plain.buffer)
+  const bytes = new Blob([plain], { type: 'image/jpeg' })
   return {
     photo: { id: uuid(), sha256, bytes: bytes.size, mime: 'image/jpeg', widthPx: width, heightPx: height },
     bytes,
