@@ -6,6 +6,8 @@ import { refuseHeld, takeFolder } from './holding'
 import { makeLog } from './log'
 import { openShop } from './open-shop'
 import { makeFirstRunCode } from './people/first-run-code'
+import { checkInBackground } from './proof/background'
+import { noticesOf } from './proof/notices'
 import { refuseLostShop, refuseRemnants } from './remnants'
 import { repoFolder } from './repo-folder'
 import { run, say, stopWhenAsked } from './run'
@@ -38,7 +40,19 @@ await run(async () => {
   await held.answer(answersOf(shop, log, passphrase))
   if (backupFolder)
     shop.box.backups.start({ into: backupFolder, ...(passphrase === undefined ? {} : { passphrase }) })
+  const check = checkInBackground({
+    dataFolder,
+    log,
+    done({ faults, events }) {
+      // A shop that is not open yet has nothing to check.
+      const found = faults.filter(({ kind }) => events > 0 || kind !== 'empty')
+      shop.damage.checked(noticesOf(found), Date.now())
+      for (const { sentence } of found) say(`DAMAGED: ${sentence}`)
+      if (found.length === 0) log.info({ events }, 'The data folder was checked: nothing is damaged.')
+    },
+  })
   stopWhenAsked(async () => {
+    check.close()
     await serving.close()
     await shop.close()
     held.release()

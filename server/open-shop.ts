@@ -8,7 +8,9 @@ import { removeOld } from './backups/kept'
 import { shopIn, takeBackup } from './backups/take'
 import { type Box, makeBox } from './box/box'
 import { epochIn } from './box/epoch'
+import { type Damage, makeDamage } from './damage'
 import { type After, afterMs, type Desk, type Log, openDesk, type Publish } from './desk'
+import { jobIdOf } from './desk/streams'
 import { makeViewsAgain, VIEWS, VIEWS_EDITION } from './desk/views-of'
 import { makeFolder } from './folder'
 import { type Intake, makeIntake } from './intake'
@@ -17,6 +19,7 @@ import { newId as newIdFromPool } from './new-id'
 import { arePinsSet, makePeople, type People, pepperIn } from './people'
 import { type PhotoShelf, photoShelf } from './photos/shelf'
 import { programVersion } from './program-version'
+import { noticeOf } from './proof/notices'
 import { repoFolder } from './repo-folder'
 import { databaseIn } from './settings'
 import {
@@ -36,6 +39,7 @@ export interface OpenShop {
   intake: Intake
   photos: PhotoShelf
   marks: Marks
+  damage: Damage
   now: () => number
   /** Milliseconds that only go forward, for rates and waits. */
   monotonic: () => number
@@ -113,6 +117,7 @@ export async function openShop({
         for (const publisher of publishers) publisher.summary(summary)
       },
     }
+    const damage = makeDamage()
     const photos = photoShelf(join(dataFolder, 'photos'))
     const desk = await openDesk({
       store,
@@ -121,6 +126,14 @@ export async function openShop({
       newId,
       log,
       bytesHere: photos.has,
+      damaged: (stream, number) =>
+        damage.add(
+          noticeOf({
+            kind: 'chain',
+            sentence: '',
+            ...(stream === 'shop' ? {} : { jobId: jobIdOf(stream), number: number ?? jobIdOf(stream) }),
+          }),
+        ),
       ...(after ? { after } : {}),
     })
     const people = makePeople({ db, pepper, sealPins: !wasMarked, now, monotonic, newId })
@@ -145,6 +158,7 @@ export async function openShop({
       people,
       photos,
       marks,
+      damage,
       intake: makeIntake({ desk, people, now }),
       now,
       monotonic,

@@ -108,7 +108,14 @@ export interface Packed {
 
 /** Of which epoch of the log it is, and for a stream the hash of its last entry: a device sees by them whether it is on the same log. */
 export type Watched =
-  | { ok: true; room: 'board'; summaries: JobSummary[]; now: Instant; epoch?: string }
+  | {
+      ok: true
+      room: 'board'
+      summaries: JobSummary[]
+      now: Instant
+      epoch?: string
+      damage?: readonly DamageNotice[]
+    }
   | ({ from: number; events: StreamEvent<JobEvent | ShopEvent>[] } & WatchedStream)
   | ({ state: Job | Shop } & WatchedStream)
 
@@ -127,10 +134,21 @@ export interface ServerToClient {
   presence(message: { jobId: string; here: Here[] }): void
   /** When a socket opens, and whenever a backup covers more. */
   epoch(message: LogEpoch): void
+  /** To whoever watches the board: all that is known to be damaged by now. */
+  damage(message: { notices: readonly DamageNotice[] }): void
   /** The server was renewed and speaks another version. */
   reload(message: { protocol: number }): void
   /** Of the demonstration alone: its day goes on, or began anew. */
   demo(message: DemoState): void
+}
+
+/** Something on the server's disk is not what was entered. */
+export interface DamageNotice {
+  /** The job it is about, where it is about one. */
+  jobId?: string
+  number?: string
+  /** What is so, and what it means for whoever reads it. */
+  sentence: string
 }
 
 export interface Here {

@@ -23,6 +23,7 @@ export function swappableShop(current: () => OpenShop): SwappableShop {
       photos: lateBound(() => current().photos),
       marks: lateBound(() => current().marks),
       box: lateBound(() => current().box),
+      damage: lateBound(() => current().damage),
       people: new Proxy(people, {
         get: (target, name) =>
           name === 'onChange'

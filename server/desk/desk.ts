@@ -10,7 +10,7 @@ import { type After, afterMs, makeBoardClock } from './clock'
 import { type Budget, makeFolds } from './folds'
 import { missingIn } from './missing'
 import { makePlanPool } from './plans'
-import { type Fold, jobStream, type StreamName, upcast } from './streams'
+import { type Fold, jobIdOf, jobStream, type StreamName, upcast } from './streams'
 import { decideTurn, type Turn, type TurnOutcome } from './turn'
 import type { Desk, Log, Publish, Reply, Submission } from './types'
 import { finishedAt, finishedJob, summaryIn } from './views'
@@ -26,6 +26,8 @@ export interface DeskParts {
   bytesHere?: (sha256: string) => boolean
   /** Waits; a test may wait by hand. */
   after?: After
+  /** Told of a stream that was found damaged. */
+  damaged?: (stream: StreamName, number: string | undefined) => void
   /** Bytes of jobs held in memory beside the shop. */
   budget?: Budget
   /** Commands in one commit. */
@@ -43,6 +45,8 @@ const ON_BOARD_AFTER_MS = 42 * 86_400_000
 export async function openDesk(parts: DeskParts): Promise<Desk> {
   const { store, publish, now, newId, log, bytesHere = () => false, after = afterMs } = parts
   const { budget = BUDGET, maxTurn = 500 } = parts
+  const damaged = (stream: StreamName) =>
+    parts.damaged?.(stream, stream === 'shop' ? undefined : summaries.get(jobIdOf(stream))?.number)
   const shareEvent = makePlanPool()
   const folds = makeFolds(store, shareEvent, budget)
   const summaries = new Map<string, JobSummary>()
@@ -171,6 +175,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
         loadedFolds.set(stream, await folds.load(stream))
       } catch (broken) {
         log.error({ err: broken, stream }, 'A stream cannot be read.')
+        if (broken instanceof ChainBroken) damaged(stream)
         loadedFolds.set(stream, { broken })
       }
     }

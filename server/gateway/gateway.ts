@@ -32,7 +32,7 @@ export interface Gateway {
 }
 
 export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
-  const { desk, people, intake, now, monotonic, log, web, demo, box } = rooms
+  const { desk, people, damage, intake, now, monotonic, log, web, demo, box } = rooms
   const io = new Server<ClientToServer, ServerToClient, Record<never, never>, SocketData>(server, {
     transports: ['websocket'],
     serveClient: false,
@@ -79,6 +79,8 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       }
     }
   })
+
+  damage.onChange((notices) => void io.to('board').emit('damage', { notices }))
 
   demo?.onChange((state, anew) => {
     io.emit('demo', state)
@@ -164,7 +166,15 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     }
     if (room === 'board') {
       void socket.join('board')
-      return { ok: true, room, summaries: desk.summaries(), now: now(), epoch: box.epoch().id }
+      const known = damage.now()
+      return {
+        ok: true,
+        room,
+        summaries: desk.summaries(),
+        now: now(),
+        epoch: box.epoch().id,
+        ...(known.length > 0 ? { damage: known } : {}),
+      }
     }
     const stream = streamOf(room as Exclude<Room, 'board'>)
     const join = () => void socket.join(room)

@@ -8,6 +8,7 @@ import { SHOP_ABOUT_THE_PERSON } from '../../shared/shop/refusals'
 import type { Person } from '../../shared/shop/types'
 import type { Box } from '../box/box'
 import { check } from '../check'
+import type { Damage } from '../damage'
 import type { Desk, Log, Reply } from '../desk'
 import type { Intake } from '../intake'
 import type { People, SignIn } from '../people'
@@ -33,6 +34,7 @@ export interface Rooms {
   monotonic: () => number
   newId: () => string
   photos: PhotoShelf
+  damage: Damage
   log: Log
   box: Box
   /** What whoever opens the shop must type; where there is none, nobody opens one here. */

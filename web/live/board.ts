@@ -5,6 +5,7 @@
 import { batch, createSignal, type Signal } from 'solid-js'
 import { ATTENTION } from '../../shared/job/reason'
 import type { JobSummary } from '../../shared/job/summary'
+import type { DamageNotice } from '../../shared/protocol'
 import { format } from '../format'
 import { keepAlike } from '../ui/same'
 import type { Link, Watcher } from './link'
@@ -25,6 +26,7 @@ export function makeBoard(link: Link, seen: Seen) {
   const rows = new Map<string, Signal<JobSummary>>()
   const [ids, setIds] = createSignal<readonly string[]>([], { equals: sameOrder })
   const [known, setKnown] = createSignal(false)
+  const [damage, setDamage] = createSignal<readonly DamageNotice[]>([])
 
   const shown = (id: string): JobSummary | undefined => rows.get(id)?.[0]()
 
@@ -67,6 +69,7 @@ export function makeBoard(link: Link, seen: Seen) {
     watched(answer) {
       if (!('summaries' in answer)) return
       takeAll(answer.summaries)
+      setDamage(answer.damage ?? [])
       seen.keep('board', summaries)
     },
   }
@@ -85,6 +88,7 @@ export function makeBoard(link: Link, seen: Seen) {
     })
   }
 
+  link.on('damage', ({ notices }) => setDamage(notices))
   link.on('summary', (summary) => {
     if (!known()) return
     batch(() => {
@@ -98,6 +102,8 @@ export function makeBoard(link: Link, seen: Seen) {
     /** False until the server has answered once. */
     known,
     summary: shown,
+    /** What is damaged on the server's disk. */
+    damage,
     watch: () => link.watch(watcher),
   }
 }

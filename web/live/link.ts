@@ -59,6 +59,7 @@ export function makeLink(clock: Clock) {
     reload: new Set(),
     demo: new Set(),
     epoch: new Set(),
+    damage: new Set(),
   }
   let presence: Parameters<ClientToServer['presence']>[0] = {}
 
@@ -93,6 +94,9 @@ export function makeLink(clock: Clock) {
   })
   socket.on('presence', (message) => {
     for (const listener of listeners.presence) listener(message)
+  })
+  socket.on('damage', (message) => {
+    for (const listener of listeners.damage) listener(message)
   })
   socket.on('demo', (message) => {
     for (const listener of listeners.demo) listener(message)

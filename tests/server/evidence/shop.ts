@@ -72,8 +72,11 @@ const job = (number: string) => [
 /** Two engines, one of them released, a photo, an answer that was a refusal, two PINs; marks at the release and at the end. */
 export async function fillShop(folder: string): Promise<void> {
   const shop = await openAt(folder)
-  for (const command of [...shopCommands, { type: 'AddPlan', plan: LEAVES }])
-    await must(shop.send('shop', command))
+  // As a real one, which the built server opens too.
+  const real = shopCommands.map((command) =>
+    command.type === 'OpenShop' ? { ...command, invented: undefined } : command,
+  )
+  for (const command of [...real, { type: 'AddPlan', plan: LEAVES }]) await must(shop.send('shop', command))
   for (const command of [...job('E-1'), ...stepOne]) await must(shop.send('job:j1', command))
   await shop.photos.put(SHA256, PICTURE)
   const photo = {

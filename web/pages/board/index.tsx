@@ -16,6 +16,7 @@ import { useNow } from '../../ui/clock'
 import { EmptyState } from '../../ui/EmptyState'
 import { createNear } from '../../ui/near'
 import { Beside } from './Beside'
+import { DamageNotices } from './DamageNotices'
 import { Key } from './Key'
 import { perEngine } from './per-engine'
 import { Row } from './Row'
@@ -107,6 +108,7 @@ export default function Board() {
           <Button onClick={() => setOpening(true)}>Open job</Button>
         </Show>
       </div>
+      <DamageNotices notices={board.damage()} />
       <Show when={mine().length > 0}>
         <ul class="go-on stack">
           <For each={mine()}>
