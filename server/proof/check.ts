@@ -78,7 +78,7 @@ export async function checkFolder({
 
   async function checkOpened() {
     const openSince = await part('it says whether it was closed', () => reader.state(OPEN_SINCE))
-    const isTorn = openSince !== undefined && !open.hasLog
+    const isTorn = openSince !== undefined && open.lacksLog
     const lastSeq = (await part('the log ends', () => reader.lastSeq())) ?? 0
     // Photos and streams are done as the log is: each entry counts twice.
     const all = 2 * lastSeq

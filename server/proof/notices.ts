@@ -12,7 +12,7 @@ export function noticeOf({ kind, sentence, jobId, number }: Fault): DamageNotice
       case 'chain':
         return number === undefined
           ? 'The shop’s own record is damaged: nothing can be entered until it is restored.'
-          : `The record of ${number} is damaged: nothing more can be entered on it, and it must not be released.`
+          : `The record of ${number} is damaged: nothing more can be entered on it, and it must not be released. Write what you do on it on the paper job sheet.`
       case 'page':
         return `The shop’s database is damaged${number === undefined ? '' : ` where ${number} is kept`}.`
       case 'view':

@@ -23,8 +23,8 @@ import { DatabaseRefused } from '../store'
 
 export interface ReadOnly {
   client: Client.Database
-  /** Whether its write-ahead log lies beside it. */
-  hasLog: boolean
+  /** Whether entries may lie in a write-ahead log, and there is none beside it. */
+  lacksLog: boolean
   close(): void
 }
 
@@ -35,7 +35,8 @@ const ALONE = Buffer.from([1, 1])
 export function openReadOnly(file: string, busyTimeoutMs = 5000): ReadOnly {
   const beside = (ending: string) => existsSync(`${file}${ending}`)
   const hasLog = beside('-wal')
-  const asItIs = modes(file)?.equals(ALONE) ? !beside('-journal') : hasLog && beside('-shm')
+  const isAlone = modes(file)?.equals(ALONE) === true
+  const asItIs = isAlone ? !beside('-journal') : hasLog && beside('-shm')
   const copied = asItIs ? undefined : copyOf(file)
   const remove = () => copied && rmSync(copied.folder, { recursive: true, force: true })
   try {
@@ -46,7 +47,7 @@ export function openReadOnly(file: string, busyTimeoutMs = 5000): ReadOnly {
     })
     return {
       client,
-      hasLog,
+      lacksLog: !isAlone && !hasLog,
       close() {
         client.close()
         remove()

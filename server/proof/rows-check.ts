@@ -12,7 +12,7 @@ import type { ReadingRow, Recorded } from '../store'
 import type { AnswerPlace, Reader } from './reader'
 import { type Fault, RESTORE } from './report'
 
-const REBUILD = 'Run "npm run rebuild" to make it again from the log.'
+const REBUILD = 'Stop the server and run "npm run rebuild", which makes it again from the log.'
 
 /** A job's rows on the board and among the readings. Gives the job as the log has it too. */
 export function checkViews(reader: Reader, stream: JobStream, recorded: readonly Recorded[]) {
@@ -59,7 +59,7 @@ export function checkStrayViews(reader: Reader, jobs: ReadonlySet<string>): Faul
       kind: 'view',
       jobId,
       number,
-      sentence: `Board or readings have rows of ${number}, of which the log has no entry: either its entries were taken out, or somebody put the rows in. If the log is whole otherwise, run "npm run rebuild".`,
+      sentence: `Board or readings have rows of ${number}, of which the log has no entry: either its entries were taken out, or somebody put the rows in. If the log is whole otherwise, stop the server and run "npm run rebuild".`,
     }
   })
 }

@@ -44,7 +44,7 @@ test('[EV12] a damaged engine and a false row are named at the console and on th
     }
     socket.disconnect()
     expect(board.damage.map(({ sentence }) => sentence)).toEqual([
-      'The record of E-1 is damaged: nothing more can be entered on it, and it must not be released.',
+      'The record of E-1 is damaged: nothing more can be entered on it, and it must not be released. Write what you do on it on the paper job sheet.',
       'What stands here of E-2 may be false: it is not what its record says.',
     ])
   } finally {

@@ -249,6 +249,12 @@ describe('what is whole in itself and false', () => {
     expect(refusals).toBe(1)
     const changed = `update answer set answer = replace(answer, '"ok":false', '"ok":false ') where answer like '{"ok":false%'`
     expect(kindsIn(await afterSql(changed))).toEqual(['answer'])
+    const otherBody = `update answer set body_hash = replace(body_hash, 'a', 'b') where rowid = 5`
+    expect(kindsIn(await afterSql(otherBody))).toEqual(['answer'])
+    const gone = `delete from answer where answer like '{"ok":false%'`
+    expect((await afterSql(gone)).faults.map(({ sentence }) => sentence)[0]).toMatch(
+      /^1 kept answer of those counted on .* is missing/,
+    )
   })
 
   test('[EV7] an answer that speaks of entries which are not there', async () => {
@@ -261,6 +267,24 @@ describe('what is whole in itself and false', () => {
       ),
     ])
   })
+
+  test.each([
+    ['another person', "update answer set person_id = 'bo'"],
+    ['another time', 'update answer set answered_at = answered_at + 1'],
+    ['another place', `update answer set answer = replace(answer, '"from":3', '"from":2')`],
+    ['none', 'delete from answer where rowid = 3'],
+    ['not to be read', "update answer set answer = 'yes'"],
+  ])(
+    '[EV7] without marks too, an answer is held against the entries it was given for: %s',
+    async (_, statement) => {
+      const folder = copy()
+      rmSync(join(folder, 'marks'), { recursive: true })
+      rmSync(join(folder, 'marks.key'))
+      expect(await check(folder)).toMatchObject({ faults: [] })
+      withSql(folder, (client) => client.exec(statement))
+      expect(kindsIn(await check(folder))).toEqual(['answer'])
+    },
+  )
 
   test('[EV7] rows of an engine that the log does not have', async () => {
     const report = await afterSql(

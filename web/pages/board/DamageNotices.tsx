@@ -18,10 +18,7 @@ export function DamageNotices(props: { notices: readonly DamageNotice[] }) {
             <li>And {counted(more(), 'more fault')}.</li>
           </Show>
         </ul>
-        <p>
-          Tell whoever keeps the shop’s computer: “npm run verify” there says all of it and what to do. Until
-          then write on the paper job sheet what you do on these engines.
-        </p>
+        <p>Tell whoever keeps the shop’s computer: “npm run verify” there says all of it and what to do.</p>
       </section>
     </Show>
   )
