@@ -204,7 +204,8 @@ function grownFrom({ $client: client }: ShopDatabase, start: Mark | undefined): 
   // Rows are only ever added, so a row's own number is its place.
   const answerRows = client.prepare(
     `select rowid as place, command_id as commandId, person_id as personId, body_hash as bodyHash,
-       answered_at as answeredAt, answer from answer where rowid > ? order by rowid limit ?`,
+       answered_at as answeredAt, answer, device_id as deviceId, entry_number as entryNumber
+     from answer where rowid > ? order by rowid limit ?`,
   )
   const lastAnswer = client.prepare('select max(rowid) from answer').pluck()
   const treeOf = (counted: Counted | undefined) =>

@@ -43,6 +43,7 @@ export function makeReader(client: Client.Database, pinsSeal: string): Reader {
   const columns = (table: string) =>
     new Set((client.pragma(`table_info(${table})`) as { name: string }[]).map(({ name }) => name))
   const hasFinished = columns('summary').has('finished_at')
+  const isCounted = columns('answer').has('entry_number')
   const hasState = columns('state').size > 0
   const hasMac = columns('credential').has('mac')
   const prepare = <Row>(sql: string) => client.prepare<unknown[], Row>(sql)
@@ -64,8 +65,7 @@ export function makeReader(client: Client.Database, pinsSeal: string): Reader {
     'select seq, stream, hash from event where seq > ? order by seq limit ?',
   )
   const body = prepare<{ body: string }>('select cast(body as text) as body from event where seq = ?')
-  const answerColumns =
-    'rowid as place, command_id as commandId, person_id as personId, body_hash as bodyHash, answered_at as answeredAt, answer'
+  const answerColumns = `rowid as place, command_id as commandId, person_id as personId, body_hash as bodyHash, answered_at as answeredAt, answer, ${isCounted ? 'device_id' : 'null'} as deviceId, ${isCounted ? 'entry_number' : 'null'} as entryNumber`
   const answers = prepare<AnswerPlace>(
     `select ${answerColumns} from answer where rowid > ? order by rowid limit ?`,
   )

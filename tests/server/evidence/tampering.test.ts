@@ -123,6 +123,7 @@ describe('any byte of what is kept in the database', () => {
     ['reading', 'done_at', 'view'],
     ['reading', 'standing', 'view'],
     ['answer', 'answered_at', 'answer'],
+    ['answer', 'entry_number', 'answer'],
     ['credential', 'set_at', 'pin'],
   ]
   test.each(NUMBERS)('[EV7] a number in %s, %s', async (table, column, kind) => {
