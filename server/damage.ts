@@ -3,18 +3,15 @@ import type { DamageNotice } from '../shared/protocol'
 
 export interface Damage {
   now(): readonly DamageNotice[]
-  /** When the whole folder was last checked; nothing before the first check is done. */
-  checkedAt(): number | undefined
   /** Met by chance: stays until a check says otherwise. */
   add(notice: DamageNotice): void
   /** All that a check found. */
-  checked(notices: readonly DamageNotice[], at: number): void
+  checked(notices: readonly DamageNotice[]): void
   onChange(listener: (notices: readonly DamageNotice[]) => void): void
 }
 
 export function makeDamage(): Damage {
   let known: readonly DamageNotice[] = []
-  let last: number | undefined
   const listeners: Parameters<Damage['onChange']>[0][] = []
   const become = (notices: readonly DamageNotice[]) => {
     known = notices
@@ -22,12 +19,10 @@ export function makeDamage(): Damage {
   }
   return {
     now: () => known,
-    checkedAt: () => last,
     add(notice) {
       if (!known.some(({ sentence }) => sentence === notice.sentence)) become([...known, notice])
     },
-    checked(notices, at) {
-      last = at
+    checked(notices) {
       if (known.length > 0 || notices.length > 0) become(notices)
     },
     onChange: (listener) => void listeners.push(listener),

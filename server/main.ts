@@ -40,13 +40,15 @@ await run(async () => {
   await held.answer(answersOf(shop, log, passphrase))
   if (backupFolder)
     shop.box.backups.start({ into: backupFolder, ...(passphrase === undefined ? {} : { passphrase }) })
+  shop.box.chainIs('checking')
   const check = checkInBackground({
     dataFolder,
     log,
     done({ faults, events }) {
       // A shop that is not open yet has nothing to check.
       const found = faults.filter(({ kind }) => events > 0 || kind !== 'empty')
-      shop.damage.checked(noticesOf(found), Date.now())
+      shop.damage.checked(noticesOf(found))
+      shop.box.chainIs(found.length > 0 ? 'damaged' : 'sound')
       for (const { sentence } of found) say(`DAMAGED: ${sentence}`)
       if (found.length === 0) log.info({ events }, 'The data folder was checked: nothing is damaged.')
     },

@@ -7,6 +7,7 @@ import { join, resolve } from 'node:path'
 import { counted } from '../shared/words'
 import { format } from './format'
 import { makeLetGo } from './let-go'
+import { checkBackup } from './proof/backup-check'
 import { checkFolder } from './proof/check'
 import type { FaultKind } from './proof/report'
 import { repoFolder } from './repo-folder'
@@ -41,12 +42,11 @@ await run(async () => {
   if (more.length > 0 || named?.startsWith('-'))
     throw new Refused('Name nothing, to verify the data folder, or one backup: npm run verify -- FOLDER.')
   const folder = named === undefined ? dataFolder() : resolve(named)
+  const backup = named === undefined ? undefined : await checkBackup(folder)
   const file = databaseIn(folder)
-  if (!existsSync(file))
+  if (!backup && !existsSync(file))
     throw new Refused(
-      named === undefined
-        ? `There is no log at ${file} to verify. Name its folder with DATA_DIR, or start the shop first.`
-        : `There is no log at ${file} to verify. Name one backup, a folder with paintmark.db in it.`,
+      `There is no log at ${file} to verify. Name its folder with DATA_DIR, or start the shop first.`,
     )
   let toldAt = performance.now()
   const report = await checkFolder({
@@ -58,6 +58,8 @@ await run(async () => {
       process.stderr.write(`${Math.floor((100 * done) / Math.max(all, 1))} % read.\n`)
     },
   })
+  report.faults.unshift(...(backup?.faults ?? []))
+  report.notes.unshift(...(backup?.notes ?? []))
   const { streams, events, faults, notes, releases, marked } = report
   process.exitCode = faults.length === 0 ? 0 : 1
   if (json) return void process.stdout.write(`${JSON.stringify(report)}\n`)

@@ -55,6 +55,8 @@ export interface Manifest extends LogCensus {
   /** Whether pepper and keys are in it, encrypted. */
   secrets: boolean
   files: BackupFile[]
+  /** By the key of `mark`, over the canonical form of all else; absent where there is no mark. */
+  signature?: string
 }
 
 /** SHA-256 over the lines `stream version hash`, in the order of the streams' names by their bytes. */

@@ -15,9 +15,9 @@ import { epochIn } from '../box/epoch'
 import type { Log } from '../desk/types'
 import { diskProblem, onDisk } from '../disk'
 import { flush, sha256OfFile, writeWhole } from '../files'
-import { copyMarks, hasMarks, marksFolderIn, openMarks, readBook } from '../marks'
+import { copyMarks, hasMarks, marksFolderIn, openMarks, readBook, signingKeyIn } from '../marks'
 import { databaseIn, Refused } from '../settings'
-import { OPEN_SINCE } from '../store'
+import { canonical, OPEN_SINCE } from '../store'
 import { backupsIn } from './kept'
 import {
   type BackupFile,
@@ -112,8 +112,11 @@ async function fill(partial: string, parts: TakeParts, shop: Manifest['shop']): 
     secrets: passphrase !== undefined,
     files,
   }
-  writeWhole(join(partial, MANIFEST), `${JSON.stringify(manifest, undefined, 1)}\n`)
-  return manifest
+  const signed = manifest.mark
+    ? { ...manifest, signature: signingKeyIn(dataFolder).sign(canonical(manifest)) }
+    : manifest
+  writeWhole(join(partial, MANIFEST), `${JSON.stringify(signed, undefined, 1)}\n`)
+  return signed
 }
 
 function copyDatabase(from: string, to: string) {

@@ -3,7 +3,7 @@
  * made in `marks.ts`, where they lie in `book.ts`, the arithmetic in `tree.ts`.
  */
 export { copyMarks, hasMarks, marksFolderIn, type Read, readBook } from './book'
-export { keyFileIn, publicKeyIn } from './key'
+export { keyFileIn, publicKeyIn, signatureHolds, signingKeyIn } from './key'
 export { answerLeaf, entryLeaf, type StoredAnswer } from './leaves'
 export type { Counted, Mark, Why } from './lines'
 export { type Marks, openMarks } from './marks'

@@ -74,12 +74,11 @@ function markIn(mark: Mark): ReadLine {
 const HEX_32 = /^[0-9a-f]{64}$/
 const HEX_64 = /^[0-9a-f]{128}$/
 
-/** Only what is written exactly as it would be written here. */
 function parse(line: string): Record<string, unknown> | undefined {
   try {
     const value: unknown = JSON.parse(line)
     const isObject = typeof value === 'object' && value !== null && !Array.isArray(value)
-    return isObject && canonical(value) === line ? (value as Record<string, unknown>) : undefined
+    return isObject ? (value as Record<string, unknown>) : undefined
   } catch {
     return undefined
   }

@@ -62,7 +62,11 @@ const restore = (from: string, dataFolder: string, more: Partial<Parameters<type
   restoreBackup({ backup: from, dataFolder, secrets: undefined, knownSchema: known, now: NOW + DAY, ...more })
 
 const JPEG = (n: number) =>
-  Buffer.concat([Buffer.from([0xff, 0xd8, 0xff, 0xda, 0, 2]), Buffer.from(`picture ${n}`)])
+  Buffer.concat([
+    Buffer.from([0xff, 0xd8, 0xff, 0xda, 0, 2]),
+    Buffer.from(`picture ${n}`),
+    Buffer.from([0xff, 0xd9]),
+  ])
 const hashOf = (bytes: Buffer) => createHash('sha256').update(bytes).digest('hex')
 const placeOf = (folder: string, sha256: string) => join(folder, 'photos', sha256.slice(0, 2), sha256)
 const filesUnder = (folder: string): string[] =>

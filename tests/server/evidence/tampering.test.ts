@@ -243,6 +243,25 @@ describe('what is whole in itself and false', () => {
     expect(kindsIn({ faults } as never)).not.toContain('missing')
   })
 
+  test('[EV8] a whole stream taken out, with all that speaks of it: its places are named', async () => {
+    const statements = `delete from answer where command_id in
+        (select json_extract(body, '$.commandId') from event where stream = 'job:j1');
+      delete from event where stream = 'job:j1'; delete from stream_head where stream = 'job:j1';
+      delete from summary where job_id = 'j1'; delete from reading where job_id = 'j1'`
+    const folder = copy()
+    rmSync(join(folder, 'marks'), { recursive: true })
+    rmSync(join(folder, 'marks.key'))
+    withSql(folder, (client) => client.exec(statements))
+    expect((await check(folder)).faults).toEqual([
+      {
+        kind: 'missing',
+        sentence: expect.stringMatching(
+          /^11 entries of the log are missing, places 7 to 17: a whole stream, or the end of one, was taken out/,
+        ),
+      },
+    ])
+  })
+
   test('[EV7] answers that were altered, also where the log knows nothing of them', async () => {
     const refusals = withSql(sound, (client) =>
       client.prepare(`select count(*) from answer where answer like '{"ok":false%'`).pluck().get(),
@@ -275,6 +294,7 @@ describe('what is whole in itself and false', () => {
     ['another place', `update answer set answer = replace(answer, '"from":3', '"from":2')`],
     ['none', 'delete from answer where rowid = 3'],
     ['not to be read', "update answer set answer = 'yes'"],
+    ['a refusal not to be read', `update answer set answer = 'no' where answer like '{"ok":false%'`],
   ])(
     '[EV7] without marks too, an answer is held against the entries it was given for: %s',
     async (_, statement) => {
@@ -499,6 +519,8 @@ describe('files', () => {
     expect(existsSync(`${databaseIn(withLog)}-shm`)).toBe(false)
     await shop.close()
     expect(existsSync(`${databaseIn(folder)}-wal`)).toBe(false)
+    // In one piece, which opens from a medium that cannot be written to.
+    expect([...readFileSync(databaseIn(folder)).subarray(18, 20)]).toEqual([1, 1])
     expect(await check(folder)).toMatchObject({ faults: [] })
   })
 
