@@ -51,9 +51,9 @@ test('[EV13] any byte of any of its files', async () => {
       const found = await named(folder).catch((error: Error) => [error.message])
       back()
       expect([file, found.length]).not.toEqual([file, 0])
-      for (const sentence of found) expect(sentence).toMatch(/[Tt]ake another/)
+      for (const sentence of found) expect(sentence).toMatch(/(?:another|that version)\b.*\.$/)
     }),
-    { numRuns: 60 },
+    { numRuns: 60, seed: 12 },
   )
   expect(await named(folder)).toEqual([])
 })
