@@ -40,7 +40,7 @@ export function shopRoutes({ desk, intake, photos }: Rooms) {
       const reading = readPlanText(await c.req.text(), format, atHand)
       if ('faults' in reading) {
         const [first] = reading.faults
-        const sentence = first ? `${first.path}: ${first.problem}. ${first.fix}` : ''
+        const sentence = first ? `${first.path}: ${first.problem}. ${first.inFile ?? first.fix}` : ''
         return problem(c, 400, 'plan_has_faults', sentence, { faults: reading.faults })
       }
       const { steps: _, stages, ...header } = reading.plan

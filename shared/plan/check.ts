@@ -42,8 +42,8 @@ export function checkPlan(
     const first = plan.steps.findIndex((step) => step.id === cycle[0])
     fault(
       ['steps', first, 'needs'],
-      `${cycle.join(' needs ')}: none of them can begin`,
-      'Take one of these needs out.',
+      `${cycle.join(' comes after ')}: none of them can begin`,
+      'Take one of these out.',
     )
   }
   const cautions: PlanCaution[] = []
@@ -94,7 +94,7 @@ function checkStep(plan: Plan, step: PlanStep, path: Path, fault: Report, figure
     if (stepOfJoint.get(joint)?.id === step.id)
       fault(
         [...path, 'hides', i],
-        `${step.id} hides ${joint}, a joint of its own`,
+        `${step.id} covers ${joint}, a joint of its own`,
         'Name only joints of earlier steps.',
       )
   })
@@ -103,7 +103,7 @@ function checkStep(plan: Plan, step: PlanStep, path: Path, fault: Report, figure
     fault(
       [...path, 'minutes'],
       `${exact(low, figures)}, ${exact(likely, figures)}, ${exact(high, figures)} min do not rise`,
-      'Write low ≤ likely ≤ high.',
+      'Write the shortest, the likely and the longest, in this order.',
     )
   checkSets(step, path, fault)
   step.sets?.forEach((set, i) => {
@@ -128,7 +128,11 @@ function checkStep(plan: Plan, step: PlanStep, path: Path, fault: Report, figure
   step.measurements.forEach(({ min, max, places }, i) => {
     const at = [...path, 'measurements', i]
     if (min !== undefined && max !== undefined && min > max)
-      fault(at, `${exact(min, figures)} to ${exact(max, figures)} is not a band`, 'Write min below max.')
+      fault(
+        at,
+        `${exact(min, figures)} to ${exact(max, figures)} is not a band`,
+        'Write the lowest below the highest.',
+      )
     if (new Set(places).size < places.length)
       fault([...at, 'places'], 'A place is named twice', 'Give each place its own name.')
   })
@@ -152,7 +156,8 @@ function checkJoint(plan: Plan, joint: Joint, path: Path, fault: Report, figures
     fault(
       [...path, 'interruption'],
       'It does not say what to do after an angle',
-      'Add "afterAngle": "new_fasteners" or "slacken_restart_joint".',
+      'Say what to do when it is interrupted once an angle is turned.',
+      { inFile: 'Add "afterAngle": "new_fasteners" or "slacken_restart_joint".' },
     )
   if (joint.recheckOf !== undefined) {
     const first = jointById.get(joint.recheckOf)
@@ -186,7 +191,7 @@ function checkPass(pass: Pass, path: Path, fault: Report, figures: Figures): voi
       fault(
         [...path, 'limits'],
         `${exact(minNm, figures)}–${exact(maxNm, figures)} N·m do not enclose ${exact(pass.torqueNm, figures)} N·m`,
-        'Write minNm ≤ torqueNm ≤ maxNm.',
+        'Write a lowest and a highest with the torque between them.',
       )
   }
   if (pass.kind === 'angle' && pass.limits) {
@@ -195,7 +200,7 @@ function checkPass(pass: Pass, path: Path, fault: Report, figures: Figures): voi
       fault(
         [...path, 'limits'],
         `${exact(minDeg, figures)}–${exact(maxDeg, figures)}° do not enclose ${exact(pass.angleDeg, figures)}°`,
-        'Write minDeg ≤ angleDeg ≤ maxDeg.',
+        'Write a lowest and a highest with the angle between them.',
       )
   }
 }

@@ -251,7 +251,7 @@ export function fitSaid(
     grave: false,
     at: 'lengthMm',
     problem: `${named}: with the standard’s ${number(fit.assumed.boltThreadMm, 1)} mm of thread its ${fit.assumed.follows === 'shank' ? 'shank' : 'thread run-out'} would reach the hole`,
-    fix: `Measure its thread and add "boltThreadMm"${right ? `, or take ${right} mm` : ''}.`,
+    fix: `Measure its thread and enter the length${right ? `, or take ${right} mm` : ''}.`,
   }
 }
 

@@ -35,8 +35,8 @@ export function checkOrder(plan: Plan, fault: Report): PlanCaution[] {
       if (allNeeds(tightens, stepById).has(step.id)) {
         fault(
           ['steps', i, 'hides', k],
-          `${step.id} hides ${joint}, but ${tightens.id}, which tightens it, comes after ${step.id}`,
-          'Reverse the need, or take the joint out of hides.',
+          `${step.id} covers ${joint}, but ${tightens.id}, which tightens it, comes after ${step.id}`,
+          `Let ${step.id} come after ${tightens.id}, or take ${joint} out of what it covers.`,
         )
         return
       }
@@ -44,8 +44,8 @@ export function checkOrder(plan: Plan, fault: Report): PlanCaution[] {
       named.add(tightens.id)
       caution(
         ['hides', k],
-        `${step.id} hides ${joint} but does not need its step ${tightens.id}`,
-        `Add "${tightens.id}" to the needs of ${step.id}.`,
+        `${step.id} covers ${joint} but does not come after its step ${tightens.id}`,
+        `Let ${step.id} come after ${tightens.id}.`,
         tightens.id,
       )
     })
@@ -54,13 +54,13 @@ export function checkOrder(plan: Plan, fault: Report): PlanCaution[] {
         caution(
           ['joints', k],
           `${joint.id} is class A and ${step.id} takes one signature`,
-          'Write "signatures": 2.',
+          'Ask for two signatures, or look at the class.',
         )
       if (joint.interruption.afterAngle && !joint.passes.some((pass) => pass.kind === 'angle'))
         caution(
           ['joints', k, 'interruption'],
           `${joint.id} has no angle pass`,
-          'Take afterAngle out, or add the angle.',
+          'Take out what to do after an angle, or add the angle.',
         )
     })
   })

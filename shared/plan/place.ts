@@ -6,12 +6,19 @@ export interface PlanFault {
   path: string
   problem: string
   fix: string
+  /** The same in the file's own names, where the place does not name them. */
+  inFile?: string
   /** A supervisor may take the torque that stands there as printed, with its page as a photo. */
   asPrinted?: true
 }
 
 export type Path = (string | number)[]
-export type Report = (path: Path, problem: string, fix: string, more?: Pick<PlanFault, 'asPrinted'>) => void
+export type Report = (
+  path: Path,
+  problem: string,
+  fix: string,
+  more?: Pick<PlanFault, 'asPrinted' | 'inFile'>,
+) => void
 
 export function placeName(root: unknown, path: readonly PropertyKey[]): string {
   let name = ''

@@ -14,7 +14,7 @@ interface ShopRefusalData {
   wrench_exists: { id: string }
   shop_wrench_not_found: { id: string }
   edition_taken: { title: string; edition: number }
-  plan_has_faults: { path: string; problem: string; fix: string }
+  plan_has_faults: { path: string; problem: string; fix: string; inFile?: string }
 }
 
 export type { ShopRefusalData }
@@ -24,22 +24,22 @@ type Sentences = { [Code in ShopRefusalCode]: (data: ShopRefusalData[Code]) => s
 
 const SENTENCES: Sentences = {
   shop_already_open: (d) => `The shop ${d.name} is open already. Sign in to it.`,
-  shop_not_open: () => 'No shop is open yet. Open it on the first-run page.',
+  shop_not_open: () => 'No shop is open yet. Open it on this server’s first page.',
   founder_leads: () =>
     `The first person must be ${SOMEBODY_WHO_LEADS}, so that somebody can enter the others.`,
   shop_role_needed: () =>
     `Only ${SOMEBODY_WHO_LEADS} can change the shop’s people, wrenches, tolerances and plans. Ask one of them.`,
-  person_exists: (d) => `${d.name} is entered already. Edit that entry instead.`,
+  person_exists: (d) => `${d.name} is entered already. Change that entry instead.`,
   person_not_found: (d) => `Nobody by the id ${d.id} works here. Add the person first.`,
   initials_taken: (d) =>
-    `${d.initials} are ${d.name}'s initials. Choose others: they appear beside every paint stripe.`,
+    `${d.initials} are ${d.name}’s initials. Choose others: they appear beside every paint stripe.`,
   last_leader: (d) =>
     `${d.name} is the only supervisor or owner. Enter another one before you take the role away.`,
-  wrench_exists: (d) => `${d.id} is in the crib already. Edit its card instead.`,
+  wrench_exists: (d) => `${d.id} is in the crib already. Change its card instead.`,
   shop_wrench_not_found: (d) => `The crib has no wrench ${d.id}. Add it first.`,
   edition_taken: (d) =>
     `Edition ${d.edition} of ${d.title} is in the library with other values. Give this one a new edition.`,
-  plan_has_faults: (d) => `${d.path}: ${d.problem}. ${d.fix}`,
+  plan_has_faults: (d) => `${d.path}: ${d.problem}. ${d.inFile ?? d.fix}`,
 }
 
 export function shopSentenceFor(refusal: Refusal): string | undefined {

@@ -27,8 +27,8 @@ export function PlanCautions(props: PlanCautionsProps) {
           when={cautions().length > 0}
           fallback={
             <p class="pencil">
-              Every step that hides a joint needs the step that tightens it, each class A joint takes two
-              signatures, and no torque, word or bolt length is doubtful.
+              Every step that covers a joint comes after the step that tightens it, each class A joint takes
+              two signatures, and no torque, word or bolt length is doubtful.
             </p>
           }
         >

@@ -108,16 +108,5 @@ export function placeWords(plan: unknown, path: string): string {
 export const problemWords = (problem: string): string =>
   /^(is|has|cannot) /.test(problem) ? `It ${problem}` : upperFirst(problem)
 
-/** What to do about it, where the plan is read and edited on a screen: the check speaks to the author of a file. */
-export function fixWords(fix: string): string {
-  if (fix.includes('"afterAngle"')) return 'Say what to do when it is interrupted once an angle is turned.'
-  if (fix === 'Write "signatures": 2.') return 'Ask for two signatures, or look at the class.'
-  if (fix === 'Take afterAngle out, or add the angle.')
-    return 'Take out what to do after an angle, or add the angle.'
-  const thread = fix.match(/^Measure its thread and add "boltThreadMm"(.*)$/)
-  if (thread) return `Measure its thread and enter the length${thread[1]}`
-  return fix.replaceAll('"', '')
-}
-
 /** A caution in two sentences: what is odd, and what to do unless it is meant so. */
-export const cautionFix = (fix: string): string => `If that is not meant: ${lowerFirst(fixWords(fix))}`
+export const cautionFix = (fix: string): string => `If that is not meant: ${lowerFirst(fix)}`

@@ -36,7 +36,7 @@ describe('meaning', () => {
     [
       'needs in a circle',
       planOf(step('A1', { needs: ['A3'] }), step('A2', { needs: ['A1'] }), step('A3', { needs: ['A2'] })),
-      'steps[0] A1 › needs: A1 needs A3 needs A2 needs A1: none of them can begin. Take one of these needs out.',
+      'steps[0] A1 › needs: A1 comes after A3 comes after A2 comes after A1: none of them can begin. Take one of these out.',
     ],
     [
       'hiding a joint that is none',
@@ -54,17 +54,17 @@ describe('meaning', () => {
     [
       'hiding its own joint',
       withJoint({}, { hides: [{ joint: 'J1' }] }),
-      'steps[0] A1 › hides[0]: A1 hides J1, a joint of its own. Name only joints of earlier steps.',
+      'steps[0] A1 › hides[0]: A1 covers J1, a joint of its own. Name only joints of earlier steps.',
     ],
     [
       'hiding what is tightened later',
       planOf(step('A1', { hides: [{ joint: 'J1' }] }), step('A2', { needs: ['A1'], joints: [joint('J1')] })),
-      'steps[0] A1 › hides[0]: A1 hides J1, but A2, which tightens it, comes after A1. Reverse the need, or take the joint out of hides.',
+      'steps[0] A1 › hides[0]: A1 covers J1, but A2, which tightens it, comes after A1. Let A1 come after A2, or take J1 out of what it covers.',
     ],
     [
       'minutes that fall',
       planOf(step('A1', { minutes: { low: 5, likely: 4, high: 9 } })),
-      'steps[0] A1 › minutes: 5, 4, 9 min do not rise. Write low ≤ likely ≤ high.',
+      'steps[0] A1 › minutes: 5, 4, 9 min do not rise. Write the shortest, the likely and the longest, in this order.',
     ],
     [
       'an order that leaves one out',
@@ -76,7 +76,7 @@ describe('meaning', () => {
       withJoint({
         passes: [{ kind: 'torque', torqueNm: 22, limits: { minNm: 23, maxNm: 25, from: 'plan' } }],
       }),
-      'steps[0] A1 › joints[0] J1 › passes[0].limits: 23–25 N·m do not enclose 22 N·m. Write minNm ≤ torqueNm ≤ maxNm.',
+      'steps[0] A1 › joints[0] J1 › passes[0].limits: 23–25 N·m do not enclose 22 N·m. Write a lowest and a highest with the torque between them.',
     ],
     [
       'limits without a torque',
@@ -128,7 +128,7 @@ describe('meaning', () => {
       planOf(
         step('A1', { measurements: [{ id: 'm', title: 'm', unit: 'mm', places: ['a'], min: 2, max: 1 }] }),
       ),
-      'steps[0] A1 › measurements[0] m: 2 to 1 is not a band. Write min below max.',
+      'steps[0] A1 › measurements[0] m: 2 to 1 is not a band. Write the lowest below the highest.',
     ],
   ])('%s', (_, wrong, sentence) => {
     expect(onlyFault(wrong)).toBe(sentence)
@@ -142,8 +142,8 @@ describe('meaning', () => {
       cautions: [
         {
           path: 'steps[1] A2 › hides[0]',
-          problem: 'A2 hides J1 but does not need its step A1',
-          fix: 'Add "A1" to the needs of A2.',
+          problem: 'A2 covers J1 but does not come after its step A1',
+          fix: 'Let A2 come after A1.',
           step: 'A2',
           need: 'A1',
         },

@@ -32,12 +32,12 @@ describe('the Orrath Q31', () => {
     expect(
       'cautions' in read && read.cautions.map(({ step, need, problem }) => [step, need, problem]),
     ).toEqual([
-      ['D4', undefined, 'G-D4, 7 N·m on M6x1.0: “steel” is no grade known here: it was judged as 8.8'],
-      ['E4', undefined, 'G-E4, 10 N·m on M8x1.0: “steel” is no grade known here: it was judged as 8.8'],
+      ['D4', undefined, 'G-D4, 7 N·m on M6x1.0: “steel” is not a grade known here: it was judged as 8.8'],
+      ['E4', undefined, 'G-E4, 10 N·m on M8x1.0: “steel” is not a grade known here: it was judged as 8.8'],
       ['F1', undefined, 'G-F1b: no friction is known for “thread sealant”'],
-      ['E5', 'E2', 'E5 hides G-E2 but does not need its step E2'],
-      ['F5', 'F4', 'F5 hides G-F4 but does not need its step F4'],
-      ['G2', 'F4', 'G2 hides G-F4 but does not need its step F4'],
+      ['E5', 'E2', 'E5 covers G-E2 but does not come after its step E2'],
+      ['F5', 'F4', 'F5 covers G-F4 but does not come after its step F4'],
+      ['G2', 'F4', 'G2 covers G-F4 but does not come after its step F4'],
     ])
   })
 
@@ -123,7 +123,7 @@ describe('the Ottersby S9', () => {
   test('reads without faults, and with the one caution that brass is no bolt strength', () => {
     const read = readPlan(ottersby, figures)
     expect('cautions' in read && read.cautions.map(({ problem }) => problem)).toEqual([
-      'H-B3, 6 N·m on M6x1.0: “brass” is no grade known here: it was judged as 8.8',
+      'H-B3, 6 N·m on M6x1.0: “brass” is not a grade known here: it was judged as 8.8',
     ])
     expect(counts(demoPlan('ottersby-s9'))).toMatchObject({ steps: 8, fasteners: 14, entries: 34 })
   })

@@ -5,12 +5,12 @@ import type { Joint, PlanStep } from '../../../shared/plan/types'
 import { joint, planOf, step } from '../../shop/plan'
 import { figures } from '../../shop/words'
 
-/** The one fault of a plan, as a sentence: place, problem, fix. */
+/** The one fault of a plan, as a sentence for its file: place, problem, fix. */
 export function onlyFault(value: unknown): string {
   const read = readPlan(value, figures)
   const faults = 'faults' in read ? read.faults : []
   expect(faults).toHaveLength(1)
-  return `${faults[0]?.path}: ${faults[0]?.problem}. ${faults[0]?.fix}`
+  return `${faults[0]?.path}: ${faults[0]?.problem}. ${faults[0]?.inFile ?? faults[0]?.fix}`
 }
 
 /** A plan of one step with one joint. */

@@ -20,7 +20,7 @@ import {
 import { finishOf, placeInPlan, within } from '../../../web/pages/shop/draft/finish'
 import { judgedPass, printedPasses } from '../../../web/pages/shop/draft/judged'
 import { draftShelf, memoryShelf } from '../../../web/pages/shop/draft/shelf'
-import { fixWords, placeWords } from '../../../web/shop/plan-place'
+import { placeWords } from '../../../web/shop/plan-place'
 import { joint, planOf, step } from '../../shop/plan'
 import { figures } from '../../shop/words'
 
@@ -180,8 +180,7 @@ describe('the check of a draft', () => {
     const [fault] = finishOf(angled).faults
     expect(fault).toEqual(checkPlan(angled, figures).faults[0])
     expect(placeInPlan(fault?.path ?? '')).toEqual({ step: 1, joint: 0, part: 'interruption' })
-    // The check speaks of the file; here a list is chosen from.
-    expect(fixWords(fault?.fix ?? '')).toBe('Say what to do when it is interrupted once an angle is turned.')
+    expect(fault?.fix).toBe('Say what to do when it is interrupted once an angle is turned.')
     expect(placeWords(angled, fault?.path ?? '')).toBe('T2 New step: New joint, when it is interrupted')
     expect(within(finishOf(angled).faults, 1, 0)).toHaveLength(1)
     expect(within(finishOf(angled).faults, 0)).toEqual([])

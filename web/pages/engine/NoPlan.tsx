@@ -34,8 +34,8 @@ export function NoPlan() {
     <section class="no-plan stack roomy">
       <h2>No build plan yet</h2>
       <p>
-        Here the plan will stand, stage by stage: every step with its fasteners, what it needs and what it
-        hides.{' '}
+        Here the plan will stand, stage by stage: every step with its fasteners, what it comes after and what
+        it covers.{' '}
         {scope.leads()
           ? 'Choose the one this engine is built by; a job keeps the edition it adopts.'
           : `${upperFirst(SOMEBODY_WHO_LEADS)} adopts one here.`}

@@ -110,7 +110,7 @@ function Drawn(props: StepRowProps) {
             </ul>
           </Show>
           <For each={measurements()}>{(measurement) => <Measured view={measurement} />}</For>
-          <Show when={hides()}>{(words) => <p class="small hides pencil">Hides {words()}</p>}</Show>
+          <Show when={hides()}>{(words) => <p class="small hides pencil">Covers {words()}</p>}</Show>
           <For each={hiders()}>
             {(hider) => (
               <p class="small hides pencil" classList={{ against: hider.covered }}>

@@ -115,7 +115,7 @@ function StepLook(props: { plan: Plan; step: PlanStep }) {
           </Show>
           <Show when={step.hides.length > 0}>
             <p>
-              <b>Hides</b>: {fastenersWords(plan, step.hides)}.
+              <b>Covers</b>: {fastenersWords(plan, step.hides)}.
             </p>
           </Show>
           <p class="pencil">

@@ -164,7 +164,7 @@ function Faults(props: FaultsProps) {
               <li class="mark rust stack close">
                 <p class="small">{placeWords(plan(), fault.path)}</p>
                 <p>
-                  <b>{problemWords(fault.problem)}.</b> {fault.fix}
+                  <b>{problemWords(fault.problem)}.</b> {fault.inFile ?? fault.fix}
                 </p>
                 <pre>
                   <For each={excerpt(props.text, place)}>

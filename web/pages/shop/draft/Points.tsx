@@ -2,7 +2,7 @@
 import { createMemo, For, Show } from 'solid-js'
 import type { PlanFault } from '../../../../shared/plan/place'
 import type { AsPrinted, Plan } from '../../../../shared/plan/types'
-import { cautionFix, fixWords, placeWords } from '../../../shop/plan-place'
+import { cautionFix, placeWords } from '../../../shop/plan-place'
 import { Button } from '../../../ui/Button'
 import { TakeAsPrinted } from '../TakeAsPrinted'
 import { type Finish, placeInPlan } from './finish'
@@ -50,7 +50,7 @@ export function Points(props: PointsProps) {
                     <Show when={!props.within}>
                       <span class="pencil">{placeWords(props.plan, point.path)}: </span>
                     </Show>
-                    <b>{point.problem}.</b> {look === 'caution' ? cautionFix(point.fix) : fixWords(point.fix)}
+                    <b>{point.problem}.</b> {look === 'caution' ? cautionFix(point.fix) : point.fix}
                   </span>
                   <Show when={props.goTo}>
                     {(goTo) => (

@@ -86,7 +86,7 @@ export function StepEdit(props: StepEditProps) {
         />
       </div>
       <Picks
-        title="Needs, signed before it begins"
+        title="Comes after: signed before it begins"
         empty="There is no other step."
         all={props.plan.steps.flatMap((other, i) =>
           i === props.at ? [] : [{ id: other.id, title: `${other.id} ${other.title}` }],
@@ -95,7 +95,7 @@ export function StepEdit(props: StepEditProps) {
         onChange={(needs) => put({ needs })}
       />
       <Picks
-        title="Hides, once it is begun"
+        title="Covers, once it is begun"
         empty="There is no joint of another step."
         all={props.plan.steps.flatMap((other, i) =>
           i === props.at ? [] : other.joints.map(({ id, title }) => ({ id, title: `${id} ${title}` })),
