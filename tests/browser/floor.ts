@@ -105,7 +105,7 @@ export async function standWaits({ office, tom, ines, jobId }: Floor): Promise<v
   await says(row, 'Rocker stand nuts, nut 1: out of band. Ines Falk recorded it.')
   await head(page, STAND_NUTS, 1).click()
   const panel = page.getByRole('dialog', { name: 'Rocker stand nuts: 1' })
-  await panel.getByRole('button', { name: 'Slackened: take it back' }).click()
+  await panel.getByRole('button', { name: 'Slackened: record it' }).click()
   await pressDigits(page.getByRole('group', { name: 'Number shown' }), '16')
   await page.getByRole('button', { name: 'It shows 16 lbf·ft' }).click()
   await raiseHold(page, 'A2', 'part', 'stand shim')

@@ -86,7 +86,7 @@ test('a stripped hole is renewed, the plan’s bolt would bottom, the shorter on
   expect([...(await axeFindings(page)), ...(await clippedFindings(page))]).toEqual([])
   expect([...(await sidewaysFindings(page)), ...(await smallTargets(page, GLOVE_PX))]).toEqual([])
   await page.keyboard.press('Escape')
-  await says(page.getByRole('alert').filter({ hasText: 'Hole 2: not to be fitted so' }), bottoms)
+  await says(page.getByRole('alert').filter({ hasText: 'Hole 2: do not fit it like this' }), bottoms)
   await says(register, bottoms)
   await office.goTo(`/jobs/${jobId}/audit`)
   await says(
@@ -104,7 +104,7 @@ test('a stripped hole is renewed, the plan’s bolt would bottom, the shorter on
   await pressDigits(sheet.getByRole('group', { name: 'Length in mm' }), '30')
   await says(sheet, 'The bolt of 30 mm comes near the bottom: 2 mm clear, 2.5 mm wanted.')
   await sheet.getByRole('button', { name: /^28 mm/ }).click()
-  await says(sheet, 'The bolt of 28 mm fits: 12 mm of thread hold (1.5 d), 4 mm clear at the bottom.')
+  await says(sheet, 'The bolt of 28 mm fits: 12 mm of thread holds (1.5 d), 4 mm clear at the bottom.')
   await sheet.getByRole('button', { name: '28 mm goes in, new' }).click()
   await says(sheet, 'A bolt of 28 mm is said to be in it.')
   await page.keyboard.press('Escape')
@@ -171,7 +171,7 @@ test('a bolt that bottoms in the maker’s own hole is told at adoption and befo
   await signIn(tom, shop.server, 'tom')
   await toBench(tom, jobId, 'A1')
   await claim(tom.page)
-  const stop = tom.page.getByRole('alert').filter({ hasText: 'This bolt bottoms: not to be fitted so' })
+  const stop = tom.page.getByRole('alert').filter({ hasText: 'This bolt bottoms: do not fit it' })
   await says(
     stop,
     'The bolt of 32 mm bottoms out, 4 mm too long: it would show its torque and clamp nothing.',

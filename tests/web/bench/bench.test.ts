@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { decide } from '../../../shared/job/decide'
 import { FLAGS } from '../../../shared/job/kinds'
+import type { RefusalCode } from '../../../shared/job/refusals'
 import { kindsOf } from '../../../shared/kinds'
 import { isRefusal } from '../../../shared/log'
 import { numberWords } from '../../../shared/plan/order'
@@ -8,7 +9,7 @@ import type { Wrench } from '../../../shared/shop/types'
 import { againstWrench, type Picked, type Setting } from '../../../shared/wrench'
 import { headName, headsOf } from '../../../web/drawings/heads'
 import { adviceFor, interruptionWords, notYet, stopWords } from '../../../web/pages/bench/cautions'
-import { choiceFor } from '../../../web/pages/bench/choose'
+import { choiceFor, whyNot } from '../../../web/pages/bench/choose'
 import { stationsOf } from '../../../web/pages/bench/stations'
 import {
   nextTarget,
@@ -303,6 +304,21 @@ describe('what somebody can do here', () => {
     expect(choice.notReady.find(({ step }) => step.id === 'D2')?.why).toBe('needs_open')
     const { mine, second, ready, others, notReady, done } = choice
     expect([mine, second, ready, others, notReady, done].flat()).toHaveLength(at.job().plan.steps.length)
+  })
+
+  test('what nobody may do yet says what stands before it, in a few words', () => {
+    const refused = (code: RefusalCode, data: object) =>
+      whyNot({ code, data, sentence: 'A sentence.' } as Parameters<typeof whyNot>[0])
+    const needs = [
+      { id: 'C1', title: 'Idler hub' },
+      { id: 'C2', title: 'Oil pump' },
+    ]
+    expect(refused('needs_open', { needs })).toBe('Comes after C1 Idler hub and C2 Oil pump.')
+    expect(refused('not_entitled', { class: 'A', family: 'diesel' })).toBe(
+      'Class A on a diesel engine: you may not sign that.',
+    )
+    expect(refused('already_claimed', {})).toBe('A sentence.')
+    expect(whyNot(undefined)).toBeUndefined()
   })
 })
 

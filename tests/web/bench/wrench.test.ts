@@ -8,7 +8,7 @@ import { layoutLever } from '../../../web/drawings/lever'
 import { layoutMap } from '../../../web/drawings/map-layout'
 import { routeLegs } from '../../../web/drawings/map-route'
 import { adapterNow, adapterWords, leverFault, sameAdapter } from '../../../web/pages/bench/adapter'
-import { proposedOrder, routeOf, routeWords } from '../../../web/pages/bench/order'
+import { figureWords, proposedOrder, routeOf, routeWords } from '../../../web/pages/bench/order'
 import { nextHead } from '../../../web/pages/bench/work'
 import {
   heldUp,
@@ -145,8 +145,10 @@ describe('the way round', () => {
     const nuts = roundAt(bench('ottersby-s9'), 'B1', 'H-B1')
     expect(routeOf(nuts, true)?.positions).toEqual([6, 3, 5, 2, 4, 1])
     expect(routeWords(routeOf(nuts, true))).toBe(
-      'Loosen in reverse order, by the numbers on the heads: 6, 5, 4, 3, 2, 1.',
+      'Loosen in reverse order, by the big numbers on the heads: 6, 5, 4, 3, 2, 1.',
     )
+    expect(figureWords(nuts.joint)).toBe('Big number: its turn. “no.”: the number of the nut itself.')
+    expect(figureWords(round.joint)).toBeUndefined()
   })
 
   test('where the plan gives none it is proposed, and said to be a proposal', () => {

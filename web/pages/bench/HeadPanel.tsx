@@ -95,7 +95,7 @@ export function HeadPanel(props: HeadPanelProps) {
           </Show>
           <Show when={isRead()}>
             <Button variant="rust" onClick={takeBack}>
-              Slackened: take it back
+              Slackened: record it
             </Button>
           </Show>
         </div>

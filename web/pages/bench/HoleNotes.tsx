@@ -66,8 +66,8 @@ export function HoleStop() {
         <section class="stop stack" role="alert">
           <h2>
             {hole().alike
-              ? `This ${bench.round()?.joint.fastener} bottoms: not to be fitted so`
-              : `Hole ${hole().position}: not to be fitted so`}
+              ? `This ${bench.round()?.joint.fastener} bottoms: do not fit it`
+              : `Hole ${hole().position}: do not fit it like this`}
           </h2>
           <p>{hole().fits ?? 'Its thread is stripped. Have it renewed and record how.'}</p>
           <Show when={bench.narrow() || !hole().fits ? undefined : hole().fit}>

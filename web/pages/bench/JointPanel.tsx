@@ -6,7 +6,7 @@ import { type Head, headName, headsOf } from '../../drawings/heads'
 import { useJob } from '../../job/scope'
 import { BigNumber } from './BigNumber'
 import { useBench } from './bench'
-import { routeWords } from './order'
+import { figureWords, routeWords } from './order'
 import { PassRow } from './PassRow'
 import type { Phase } from './phase'
 import type { Round } from './work'
@@ -70,7 +70,9 @@ export function JointPanel(props: { round: Round }) {
           press={press}
         />
       </div>
-      <Show when={routeWords(bench.route())}>{(words) => <p class="route-words mark">{words()}</p>}</Show>
+      <Show when={routeWords(bench.route()) ?? figureWords(props.round.joint)}>
+        {(words) => <p class="route-words mark">{words()}</p>}
+      </Show>
       <BigNumber />
     </>
   )

@@ -27,7 +27,7 @@ export function NextStation(props: { station: Station; main: boolean }) {
       class={main() ? 'tall' : undefined}
       onClick={() => bench.openStation(props.station.key)}
     >
-      {stopped() ? 'Not to be signed yet: show why' : nextLabel(props.station)}
+      {stopped() ? 'Cannot be signed yet: show why' : nextLabel(props.station)}
     </Button>
   )
 }

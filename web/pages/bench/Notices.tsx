@@ -72,7 +72,7 @@ export function Waiting() {
       <Show when={scope.link() === 'lost'}>
         <p class="sentence" role="status">
           No signal. Go on
-          {kept() === 0 ? '' : `: ${counted(kept(), 'entry is', 'entries are')} kept on this tablet`}
+          {kept() === 0 ? '' : `: ${counted(kept(), 'entry is', 'entries are')} kept on this device`}
           {bench.narrow()
             ? '.'
             : `${kept() === 0 ? ': what you enter is' : ' and'} sent when the signal is back.`}

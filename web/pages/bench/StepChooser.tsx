@@ -13,14 +13,14 @@ import { useMoment } from '../../live/clock-moment'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
-import { choiceFor, type StepRow } from './choose'
+import { choiceFor, type StepRow, whyNot } from './choose'
 import './choose.css'
 
 export function StepChooser() {
   const scope = useJob()
   const moment = useMoment(scope.job)
   const choice = createMemo(() =>
-    choiceFor(scope.planned(), scope.me() ?? '', (command) => scope.may(command)?.sentence, moment()),
+    choiceFor(scope.planned(), scope.me() ?? '', (command) => whyNot(scope.may(command)), moment()),
   )
   const navigate = useNavigate()
   const hrefOf = (stepId: string) => benchHref(scope.planned().id, stepId)

@@ -11,9 +11,20 @@ import {
 } from '../../../shared/job/verdicts'
 import type { Instant } from '../../../shared/log'
 import type { AdoptedStep } from '../../../shared/plan/types'
+import { listed } from '../../../shared/words'
+import type { JobScope } from '../../job/scope'
 
 /** Whether a command would be taken; else why not, as a sentence. */
 export type May = (command: JobCommand) => string | undefined
+
+/** On a list the refusal of every line says what stands before it, not again what a claim is. */
+export function whyNot(refused: ReturnType<JobScope['may']>): string | undefined {
+  if (refused?.code === 'needs_open')
+    return `Comes after ${listed(refused.data.needs.map(({ id, title }) => `${id} ${title}`))}.`
+  if (refused?.code === 'not_entitled')
+    return `Class ${refused.data.class} on a ${refused.data.family} engine: you may not sign that.`
+  return refused?.sentence
+}
 
 export interface StepRow {
   step: AdoptedStep

@@ -52,6 +52,12 @@ export function routeOf(
   }
 }
 
+/** Which of the two numbers on a head is which; nothing where the plan’s order is that of the numbers. */
+export const figureWords = (joint: Pick<AdoptedJoint, 'order' | 'fastener'>): string | undefined =>
+  joint.order?.some((n, index) => n !== index + 1)
+    ? `Big number: its turn. “no.”: the number of the ${joint.fastener} itself.`
+    : undefined
+
 /** Said beside the map where the figures on the heads do not say it. */
 export function routeWords(route: Route | undefined): string | undefined {
   if (!route || (!route.proposed && !route.loosening)) return undefined
@@ -59,5 +65,5 @@ export function routeWords(route: Route | undefined): string | undefined {
   if (!route.loosening) return `The plan gives no order. Proposed: ${along}. Any other order is recorded too.`
   return route.proposed
     ? `The plan gives no order. Proposed for loosening: ${along}.`
-    : `Loosen in reverse order, by the numbers on the heads: ${along}.`
+    : `Loosen in reverse order, by the big numbers on the heads: ${along}.`
 }
