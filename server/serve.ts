@@ -104,7 +104,7 @@ function inWords(error: NodeJS.ErrnoException, host: string, port: number): Erro
       return new Refused(`This account may not use port ${port}. Choose one above 1023 with PORT.`)
     case 'EADDRNOTAVAIL':
     case 'ENOTFOUND':
-      return new Refused(`HOST is "${host}", which is no address of this machine. Choose one of its own.`)
+      return new Refused(`HOST is "${host}", which is not an address of this machine. Choose one of its own.`)
     default:
       return error
   }

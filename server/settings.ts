@@ -37,7 +37,7 @@ export function readSettings(
   const host = env.HOST?.trim() || '127.0.0.1'
   const behindProxy = flag(env, 'BEHIND_PROXY')
   if (!/^[A-Za-z0-9.:_-]+$/.test(host))
-    throw new Refused(`HOST is "${host}", which is no address. Give one, like 127.0.0.1 or 0.0.0.0.`)
+    throw new Refused(`HOST is "${host}", which is not an address. Give one, like 127.0.0.1 or 0.0.0.0.`)
   const backupFolder = env.BACKUP_DIR?.trim()
   const passphrase = passphraseIn(env)
   return {

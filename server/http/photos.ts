@@ -7,7 +7,7 @@ import { type Env, notFound, problem, type Rooms } from './parts'
 const FAULTS: Record<PhotoFault, string> = {
   wrong_hash: 'The bytes do not have the hash they were announced with. Send the photo again.',
   not_a_picture:
-    'This is no JPEG, PNG or WebP picture from its first byte to its last. Send the photo as the camera page makes it.',
+    'This is not a JPEG, PNG or WebP picture from its first byte to its last. Send the photo as the camera page makes it.',
   carries_camera_data:
     'This picture still carries the camera’s own data, perhaps the place it was taken at. Send it from the photo button, which takes that out.',
 }

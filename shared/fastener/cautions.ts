@@ -10,15 +10,16 @@ export const CAUTIONS = {
     'About nine tenths of a torque goes into friction, so the answer is only as exact as the friction.',
   low_friction_governs:
     'The torque is chosen for the lowest friction of the band, so that the bolt is not overstressed.',
-  clean_threads: 'Valid for clean, undamaged threads, lubricated on thread and under the head alike.',
+  clean_threads: 'It holds for clean, undamaged threads, lubricated alike on the thread and under the head.',
   prevailing_torque: 'Add the running torque of a self-locking nut or insert.',
-  near_yield: 'Utilisation above nine tenths leaves little for service load.',
+  near_yield: 'A share of yield above nine tenths leaves little for the load in service.',
   stainless_galls: 'Stainless seizes: tighten slowly, with lubricant, never by impact.',
   stainless_over_24: 'Above 24 mm the strength of this stainless class is by agreement only.',
   proof_from_yield:
     'No proof stress is standardised for stainless bolts; the stress at a lasting stretch of two thousandths is used.',
   lowest_of_ranges: 'This grade is weaker in some sizes; without a diameter the weakest range is given.',
-  outside_standard_size: 'This size lies outside the standard of the grade; its values are carried over.',
+  outside_standard_size:
+    'The standard of this grade does not cover this size; its values are used all the same.',
   grade_other_system:
     'This grade and this thread belong to different systems, metric and inch. Read the head again.',
   hydrogen: 'Class 12.9 may crack late if plated or pickled.',
@@ -28,8 +29,8 @@ export const CAUTIONS = {
   bolt_stronger:
     'Bolts are stronger than their minimum: for the bolt to break first, allow a fifth more length.',
   reserve_cast:
-    'The hole’s strength is typical, not this casting’s: 70 % of it is reckoned with, for a casting may be that much weaker.',
-  reserve_typical: 'The hole’s strength is typical for its material: 85 % of it is reckoned with.',
+    'The hole’s strength is the typical one, and this casting may be weaker: only 70 % of it is counted on.',
+  reserve_typical: 'The hole’s strength is typical for its material: only 85 % of it is counted on.',
   worn_hole: 'A worn or chased thread carries less than this.',
   long_engagement:
     'Beyond about two and a half diameters more length adds little: the first threads carry most.',

@@ -55,7 +55,7 @@ const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
     `${value} hardly loads ${bolt}: ${percent(judged.valueShare?.usual)} of its yield at usual friction.`,
   grade_assumed: ({ judged }) =>
     isNamed(judged.torque.grade)
-      ? `“${judged.torque.grade}” is no grade known here: it was judged as ${judged.grade ?? 'none'}.`
+      ? `“${judged.torque.grade}” is not a grade known here: it was judged as ${judged.grade ?? 'none'}.`
       : judged.grade
         ? `No grade is given: it was judged as ${judged.grade}.`
         : 'No grade is given: it was not judged.',
@@ -66,7 +66,7 @@ const WORDS: { [D in Doubt]: (d: Doubted) => string } = {
     const read = thread(torque.thread)
     return isRefusal(read) && read.refused === 'thread_pitch_or_length'
       ? `${fastenerSentence(read, figures)} Its torque was not judged.`
-      : `“${torque.thread}” is no thread known here: its torque was not judged.`
+      : `“${torque.thread}” is not a thread known here: its torque was not judged.`
   },
 }
 

@@ -5,7 +5,7 @@
  * or unclear that a person at the engine can read, measure or look up.
  */
 import type { Refusal } from '../log'
-import { exact, type Figures, listed } from '../words'
+import { exact, type Figures, fastenersInWords } from '../words'
 import { FASTENER_REFUSAL_CODES, type FastenerRefusal, fastenerSentence } from './refusals'
 
 export interface ProposalRefusalData {
@@ -54,9 +54,9 @@ const SENTENCES: Sentences = {
   bolt_bottoms: (d, f) =>
     `A bolt of ${exact(d.lengthMm, f)} mm reaches the bottom of its hole: there is room for ${exact(d.roomMm, f)} mm under the head. It would show a torque and clamp nothing. Fit a shorter one.`,
   hole_stripped: (d) =>
-    `The thread of ${listed(d.positions.map(String))} is stripped and holds nothing. Renew it first.`,
+    `The thread of ${fastenersInWords('hole', d.positions)} is stripped and holds nothing. Renew it first.`,
   hole_worn: (d) =>
-    `The thread of ${listed(d.positions.map(String))} is worn: how much it still bears is not known. Renew it, or use a competent person’s own value.`,
+    `The thread of ${fastenersInWords('hole', d.positions)} is worn: how much it still bears is not known. Renew it, or use a competent person’s own value.`,
 }
 export const OWN_PROPOSAL_REFUSALS = Object.keys(SENTENCES) as OwnCode[]
 

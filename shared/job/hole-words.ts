@@ -47,7 +47,7 @@ function within(shortest: number, longest: number, figures: Figures): string {
     : `${mm(shortest, figures, 3)} to ${mm(longest, figures, 3)}`
 }
 
-/** `The stud of 58 mm fits: 12 mm of thread hold (1.5 d), 3 mm clear at the bottom.` */
+/** `The stud of 58 mm fits: 12 mm of thread holds (1.5 d), 3 mm clear at the bottom.` */
 export function fitWords(
   what: string,
   { lengthMm, fit }: Pick<BoltFit, 'lengthMm' | 'fit'>,
@@ -57,7 +57,7 @@ export function fitWords(
   const named = `The ${what} of ${figures.number(lengthMm)} mm ${FIT_WORDS[verdict]}`
   const [held, must] = beside(engagementMm, minEngagementMm, figures)
   const [clear, wanted] = beside(clearanceMm, wantedClearanceMm, figures)
-  const holds = `${verdict === 'too_short' ? held : mm(engagementMm, figures)} of thread hold (${figures.number(fit.engagementD, 1)} d)`
+  const holds = `${verdict === 'too_short' ? held : mm(engagementMm, figures)} of thread holds (${figures.number(fit.engagementD, 1)} d)`
   switch (verdict) {
     case 'good':
       return `${named}: ${holds}${clearanceMm < 0 ? '' : `, ${mm(clearanceMm, figures)} clear at the bottom`}.`
@@ -70,7 +70,7 @@ export function fitWords(
     case 'too_short':
       return `${named}: ${holds}, at least ${must} needed.`
     case 'too_long':
-      return `${named}: ${mm(-clearanceMm, figures)} of it stand out at the far side.`
+      return `${named}: ${mm(-clearanceMm, figures)} of it stands out at the far side.`
   }
 }
 

@@ -161,7 +161,7 @@ const RECHECK: Record<RefusalData['recheck_not_allowed']['why'], (stepId: string
 }
 
 const SENTENCES: Sentences = {
-  person_unknown: (d) => `Nobody with the id ${d.by} is entered in this shop. Enter the person first.`,
+  person_unknown: (d) => `Nobody by the id ${d.by} works here. Add the person first.`,
   job_not_open: () => 'There is no job here. Open one first.',
   job_already_open: (d) => `Job ${d.number} is open already. Use it, or open another with a new number.`,
   number_taken: (d) => `${d.number} is the number of another engine. Choose a free one.`,
@@ -173,7 +173,7 @@ const SENTENCES: Sentences = {
     `This job already has the plan ${d.title}, edition ${d.edition}, and keeps it. Open another job for another plan.`,
   step_not_found: (d) => `The plan has no step ${d.stepId}. Reload the engine and choose again.`,
   set_not_found: (d) =>
-    `Step ${d.stepId} has nothing called ${d.setId} to sign. It is signed as ${listed(d.sets)}.`,
+    `Step ${d.stepId} has nothing called ${d.setId} to sign. Choose ${listed(d.sets, 'or')}.`,
   joint_not_found: (d) => `The plan has no joint ${d.jointId}. Reload the engine and choose again.`,
   position_not_found: (d) =>
     `${d.title}: there is no ${d.fastener} ${d.position}, only ${fastenersInWords(d.fastener, d.positions)}. Look at the bolt map.`,
@@ -209,7 +209,7 @@ const SENTENCES: Sentences = {
     `${d.stepId} is class ${d.class} work on a ${d.family} engine, and you may not sign that. Claim another step, or ask the supervisor.`,
   not_your_step: (d, w) =>
     d.by
-      ? `${w.person(d.by)} has ${d.stepId}, and whoever did the work signs it. Take it over first if you finish it.`
+      ? `${w.person(d.by)} has ${d.stepId}, and whoever has a step signs it. Ask them to hand it over to you.`
       : `Nobody has claimed ${d.stepId}. Claim it, look it over, then sign.`,
   sets_first: (d) => `Sign ${listed(d.sets)} first. The rest of the step is signed last.`,
   positions_open: (d) =>
@@ -240,7 +240,7 @@ const SENTENCES: Sentences = {
   receiver_not_entitled: (d, w) =>
     `${w.person(d.to)} may not sign class ${d.class} joints on a ${d.family} engine. Hand ${d.stepId} to somebody who may, or leave the step.`,
   every_head: (d) =>
-    `${d.title} are class A, so every ${d.fastener} is recorded on its own. Tap each one as it is done.`,
+    `${d.title}: class A, so every ${d.fastener} is recorded on its own. Tap each one as it is done.`,
   count_differs: (d) =>
     `${d.title}: you counted ${d.counted}, but ${fastenersInWords(d.fastener, d.open)} ${d.open.length === 1 ? 'is' : 'are'} open. Count again, or tap them one by one.`,
   fastener_not_right: (d) => `${at(d)}: ${faultAndRemedy(d.fault)}, then sign.`,
@@ -250,7 +250,7 @@ const SENTENCES: Sentences = {
   deferrals_due: (d) =>
     `${listed(d.what)} ${d.what.length === 1 ? 'was left out and is' : 'were left out and are'} due at ${d.stepId}. Finish that, then sign.`,
   already_deferred: (d) =>
-    `${d.what} is left out already, due at ${d.dueStepId}. To make it due elsewhere, take that back first.`,
+    `${d.what} is left out already, due at ${d.dueStepId}. To make it due elsewhere, enter first that it is no longer left out.`,
   already_fitted: (d) => `${at(d)} has readings, so it was not left out. Finish it, or remove it first.`,
   round_broken_off: (d) =>
     `${d.title}: a pass was interrupted. Do what the bench says about that first, then leave out what is to be left out.`,
@@ -266,7 +266,7 @@ const SENTENCES: Sentences = {
     `${d.stepId} was signed without it, so it stays due at its later step. Finish it there.`,
   hold_not_found: (d) => `There is no hold ${d.holdId} on this job. Reload and choose again.`,
   hold_cleared: (d, w) =>
-    `${w.person(d.by)} has cleared the hold “${unended(d.what)}”. Put the step on hold again if it is back.`,
+    `${w.person(d.by)} has cleared the hold “${unended(d.what)}”. Put the step on hold again if it has to wait again.`,
   nothing_to_accept: (d) =>
     `Nothing is wrong with ${d.what}, so there is nothing to accept. Reload and look again.`,
   value_published: (d) =>
@@ -282,7 +282,7 @@ const SENTENCES: Sentences = {
   proposal_refused: (d, w) =>
     `No torque can be computed for ${d.title}: ${d.reasons.map((reason) => proposalSentence(reason, w)).join(' ')} Decide it by a source or a competent person’s word.`,
   proposal_differs: (d, w) =>
-    `The torque computed for ${d.title} is now ${w.torque(d.torqueNm, 'N·m')} N·m, because job or shop changed. Look at it again and decide that one.`,
+    `The torque computed for ${d.title} is now ${w.torque(d.torqueNm, 'N·m')} N·m, because the job or the shop has changed since. Look at it again and decide that one.`,
   above_proposal: (d, w) =>
     `The upper limit of ${w.torque(d.maxNm, 'N·m', [d.ceilingNm])} N·m is above ${w.torque(d.ceilingNm, 'N·m', [d.maxNm])} N·m, where something gives way. Lower it, or decide the torque by a source or a competent person’s word.`,
   recheck_not_allowed: (d) => RECHECK[d.why](d.stepId),

@@ -13,7 +13,7 @@ export const CLEARANCE_WORDS: Record<ClearanceOf, NextWords> = {
   bearing: {
     under:
       'Too tight: look for dirt behind the shells, make sure it is the right cap the right way round, and measure again. If it stays, fit shells with more clearance or ask the machine shop.',
-    over: 'Too loose: measure journal and housing separately; then undersize shells after grinding, or the machine shop.',
+    over: 'Too loose: measure journal and housing separately; then grind the journal for undersize shells, or ask the machine shop.',
   },
   end_play: {
     under: 'Too little play: fit thinner thrust washers, and make sure that the cap sits square.',

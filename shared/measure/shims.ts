@@ -196,7 +196,7 @@ export function shimWords(
   const size = `${number(shimMm, 6)} mm`
   const right = `${number(idealMm)} mm`
   if (idealMm < -1e-9)
-    return `It would need a shim of ${right}, thinner than none. Measure again; then look at what the shim rests on.`
+    return `That asks for a shim of ${right}, which cannot be. Measure again; then look at what the shim rests on.`
   if (verdict === 'under' || verdict === 'over')
     return `${right} would be right. The nearest there is, ${size}, does not bring it within limits: order the right one.`
   if (verdict === 'no_limits' && farOff)

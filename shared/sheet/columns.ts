@@ -112,7 +112,7 @@ function headed(role: Role, title = '', records: SheetRecord[], index: number): 
   if (role === 'position' && share(cells, (cell) => /\p{L}{3}/u.test(cell)) > 0.6)
     return { role: 'item', why: `The heading says “${title}”, and it has words.` }
   if (role === 'grade' && share(cells, (cell) => /^[ABC]$/i.test(cell)) > 0.6)
-    return { role: 'note', why: `The heading says “${title}”, but “${cells[0]}” is no grade of a bolt.` }
+    return { role: 'note', why: `The heading says “${title}”, but “${cells[0]}” is not a grade of a bolt.` }
   return says
 }
 

@@ -20,7 +20,7 @@ export type Unclear = 'no_unit' | 'decimal_sign'
 
 const UNCLEAR: Record<Unclear, string> = {
   no_unit: 'has no unit',
-  decimal_sign: 'has a point or comma that may be decimal or part thousands',
+  decimal_sign: 'has a point or comma that may be decimal or mark thousands',
 }
 
 type Sentences = { [Code in UnitRefusalCode]: (data: UnitRefusalData[Code], figures: Figures) => string }

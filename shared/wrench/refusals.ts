@@ -28,7 +28,7 @@ const SENTENCES: {
       ? `A torque of ${exact(d.value, f)} N·m cannot be set. Enter one above zero that a hand can pull.`
       : 'There is no torque to set. Enter one above zero.',
   lever_impossible: (d, f) =>
-    `A wrench of ${figure(d.wrenchMm, ' mm', f)} with an adapter of ${figure(d.adapterMm, ' mm', f)} at ${figure(d.angleDeg, '°', f)} do not make a lever. Measure the wrench from the middle of its drive to the middle of its grip, the adapter from drive to fastener.`,
+    `A wrench of ${figure(d.wrenchMm, ' mm', f)} with an adapter of ${figure(d.adapterMm, ' mm', f)} at ${figure(d.angleDeg, '°', f)} does not make a lever. Measure the wrench from the middle of its drive to the middle of its grip, the adapter from drive to fastener.`,
   lever_reversed: (d, f) =>
     `An adapter of ${figure(d.adapterMm, ' mm', f)} at ${figure(d.angleDeg, '°', f)} on a wrench of ${figure(d.wrenchMm, ' mm', f)} reaches back to the hand or beyond: no pull on the grip turns the fastener that way. Turn the adapter outward.`,
   check_impossible: (d, f) =>

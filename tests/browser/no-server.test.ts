@@ -44,7 +44,7 @@ test('the bench opens without the server, takes three nuts, and hands them over 
   // Loaded once more, without a server: all of it is still there.
   await page.reload()
   await stands(page)
-  await page.getByRole('button', { name: 'no signal: 4 entries kept on this tablet' }).waitFor()
+  await page.getByRole('button', { name: 'no signal: 4 entries kept on this device' }).waitFor()
   expect(await head(page, 'Head nuts', 2).getAttribute('aria-label')).toContain('waiting to be sent')
   await doer.shot('no-server')
 

@@ -82,7 +82,7 @@ test('taken offline, the page loaded again, back on the network: they arrive and
   await take(doer, 'port 1', 'board')
   await take(doer, 'port 2', 'bench')
   await take(doer, 'port 3', 'audit')
-  await page.getByText('no signal: 3 entries, 3 photos kept on this tablet').waitFor()
+  await page.getByText('no signal: 3 entries, 3 photos kept on this device').waitFor()
   await doer.shot('photos-no-signal')
 
   const photosOf = async () => {
@@ -167,7 +167,7 @@ test('a picture the server will not have stays in sight with its sentence, throu
   const { page } = doer
   const jobId = await engineWithPorts(lead, doer, 'T-702')
   doer.allow(/400 \(Bad Request\).*\/api\/photos\//)
-  const sentence = 'This is no JPEG, PNG or WebP picture.'
+  const sentence = 'This is not a JPEG, PNG or WebP picture.'
   await page.route('**/api/photos/*', (route) =>
     route.request().method() === 'PUT'
       ? route.fulfill({ status: 400, json: { ok: false, code: 'not_a_picture', sentence } })

@@ -22,7 +22,7 @@ test('a step claimed without signal, its page left, and claimed by somebody else
   await page.getByText('no signal', { exact: true }).waitFor()
   await claim(page)
   await pages.getByRole('link', { name: 'Board' }).click()
-  await page.getByText('no signal: 1 entry kept on this tablet').waitFor()
+  await page.getByText('no signal: 1 entry kept on this device').waitFor()
   await command(lead, jobId, { type: 'ClaimStep', stepId: 'B1' })
   await context.setOffline(false)
   await page.getByRole('button', { name: 'live; 1 entry not taken over' }).waitFor()
@@ -48,7 +48,7 @@ test('a person added without signal, the form closed, and the initials taken mea
   await context.setOffline(true)
   await page.getByText('no signal', { exact: true }).waitFor()
   await form.getByRole('button', { name: 'Add person, then set PIN' }).click()
-  await page.getByText('no signal: 1 entry kept on this tablet').waitFor()
+  await page.getByText('no signal: 1 entry kept on this device').waitFor()
   await page.keyboard.press('Escape')
   await form.waitFor({ state: 'hidden' })
   const nothing = { classes: [], families: [] }
@@ -64,7 +64,7 @@ test('a person added without signal, the form closed, and the initials taken mea
   await context.setOffline(false)
 
   const refused = page.locator('.refused-list')
-  await says(refused, /ZQ are Zoe Quarrel's initials\..* You entered: a new person, Zita Quill\./)
+  await says(refused, /ZQ are Zoe Quarrel’s initials\..* You entered: a new person, Zita Quill\./)
   await lead.shot('refused-shop')
   await refused.getByRole('button', { name: 'Dismiss' }).click()
   await expect.poll(() => refused.getByRole('button').count()).toBe(0)

@@ -38,7 +38,7 @@ async function addsAPerson({ page }: Device): Promise<void> {
   const form = page.getByRole('dialog', { name: 'Add person' })
   await form.getByRole('textbox', { name: 'Name', exact: true }).fill(TOM.name)
   await form.getByRole('textbox', { name: 'Initials' }).fill('ab')
-  await says(form, "AB are Ada Brook's initials. Choose others: they appear beside every paint stripe.")
+  await says(form, 'AB are Ada Brook’s initials. Choose others: they appear beside every paint stripe.')
   await form.getByRole('textbox', { name: 'Initials' }).fill('tg')
   await form.getByRole('checkbox', { name: /^technician/ }).check()
   for (const group of ['May do and sign', 'May second-sign the work of others']) {

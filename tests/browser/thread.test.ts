@@ -270,8 +270,8 @@ describe('when the signal goes', () => {
     await waiting.waitFor()
     for (const n of HEAD_ORDER.slice(1)) await tap(page, HEAD_NUTS, n)
     expect(await head(page, HEAD_NUTS, 6).getAttribute('aria-label')).toContain('waiting to be sent')
-    await says(waiting, '5 entries are kept on this tablet')
-    await page.getByText('no signal: 5 entries kept on this tablet').waitFor()
+    await says(waiting, '5 entries are kept on this device')
+    await page.getByText('no signal: 5 entries kept on this device').waitFor()
     await doer.shot('bench-no-signal')
 
     // Meanwhile the engine goes on without this tablet: the supervisor measures at another step of it.

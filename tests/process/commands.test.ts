@@ -95,8 +95,8 @@ describe('settings that are wrong', () => {
     ['PORT', 'http', /^PORT is "http"\. Give a whole number from 1 to 65535/],
     ['PORT', '70000', /^PORT is "70000"\. Give a whole number from 1 to 65535/],
     ['PORT', '-1', /^PORT is "-1"\./],
-    ['HOST', 'not a host', /^HOST is "not a host", which is no address\./],
-    ['HOST', '192.0.2.1', /^HOST is "192\.0\.2\.1", which is no address of this machine\./],
+    ['HOST', 'not a host', /^HOST is "not a host", which is not an address\./],
+    ['HOST', '192.0.2.1', /^HOST is "192\.0\.2\.1", which is not an address of this machine\./],
     ['LOG_LEVEL', 'loud', /^LOG_LEVEL is "loud"\. Give one of /],
     ['BEHIND_PROXY', 'yes', /^BEHIND_PROXY is "yes"\. Give 1 for yes/],
   ])('%s=%s is refused with a sentence', async (name, value, sentence) => {

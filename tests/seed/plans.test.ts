@@ -15,7 +15,7 @@ const read = (value: unknown): Plan => {
   const reading = readPlan(value, figures)
   if ('faults' in reading) throw new Error(JSON.stringify(reading.faults, null, 2))
   // A cap nut has no class that could be read off it: that alone is asked about.
-  const classless = 'COVER, 6 N·m on M6x1.0: “cap nut” is no grade known here: it was judged as 8.8'
+  const classless = 'COVER, 6 N·m on M6x1.0: “cap nut” is not a grade known here: it was judged as 8.8'
   expect(reading.cautions.map(({ problem }) => problem)).toEqual(
     reading.plan.id === 'tolvane-b4' ? [classless] : [],
   )

@@ -56,8 +56,8 @@ export default function DemoDay(props: { onClose(): void }) {
       </div>
       <Show when={why()}>{(sentence) => <Sentence against>{sentence()}</Sentence>}</Show>
       <p class="pencil">
-        Anybody may join in: sign in, claim a step, enter something. Paused, the shop’s clock goes on as on
-        the wall; what it passes comes late, under its own time.
+        Anybody may join in: sign in, claim a step, enter something. Paused, the shop’s clock still goes on as
+        on the wall; moments it passes are played late, under their own time.
       </p>
       <ol class="day-moments">
         <For each={demo.moments()}>

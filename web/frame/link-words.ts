@@ -31,6 +31,6 @@ const things = ({ entries, photos }: Waits['refused']): string =>
 
 function stands(link: LinkState, waits: string, kept: boolean): string {
   if (link === 'live') return waits ? `sending ${waits}` : 'live'
-  if (waits) return `no signal: ${waits} ${kept ? 'kept on this tablet' : 'on this page'}`
+  if (waits) return `no signal: ${waits} ${kept ? 'kept on this device' : 'on this page'}`
   return link === 'lost' ? 'no signal' : 'connecting'
 }

@@ -12,7 +12,7 @@ const WHY: Record<Unheld, string> = {
 }
 
 /** Where the browser does not keep the pages themselves. */
-export const OPENS_NOT_ALONE = 'Leave this page open: without signal this tablet cannot open it again.'
+export const OPENS_NOT_ALONE = 'Leave this page open: without signal this device cannot open it again.'
 
 /** Where the browser has not agreed to keep it until somebody says otherwise. */
 export const MAY_BE_CLEARED =
@@ -23,7 +23,7 @@ export function unheldWords(unheld: readonly Unheld[], one: string, many?: strin
   const [first] = unheld
   if (!first) return undefined
   const are = unheld.length === 1 ? 'is' : 'are'
-  return `${WHY[first]} Leave this page open: ${counted(unheld.length, one, many)} ${are} held here only until sent.`
+  return `${WHY[first]} Leave this page open: ${counted(unheld.length, one, many)} ${are} held only here until sent.`
 }
 
 /** What was entered here and never reached the shop, and what to do about it. */

@@ -41,7 +41,7 @@ export function guideOf(shop: Shop, jobs: number): GuideItem[] {
       words:
         plans.length === 0
           ? 'Not done: the library is empty. Load a plan file of your own, or look around with an invented example.'
-          : `Done: ${counted(plans.length, 'plan stands', 'plans stand')} in the library${invented ? ', with invented values only' : ''}.`,
+          : `Done: ${counted(plans.length, 'plan is', 'plans are')} in the library${invented ? ', with invented values only' : ''}.`,
     },
     {
       id: 'job',

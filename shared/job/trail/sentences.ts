@@ -32,10 +32,10 @@ const LAPSED: Record<LapseCause, string> = {
   reading: 'a fastener was turned again',
   strike: 'an entry was crossed out',
   measurement: 'it was measured again',
-  gate: 'an answer was given again',
+  gate: 'a check was answered again',
   restart: 'a pass was started again',
   fastener: 'a fastener was changed',
-  hole: 'its hole was found stripped, or was renewed',
+  hole: 'something new was recorded of its hole',
   sealant: 'a new bead was laid',
   value: 'its torque was decided again',
   taken_off: 'it was taken off again',
@@ -65,12 +65,9 @@ const late = (is: true | undefined): string => (is ? ', late: it was covered alr
 const own = (is: true | undefined): string => (is ? ' They had worked on it themselves.' : '')
 
 /** What each of a counted round got; only a click has a number to be missing. */
-const counted = ({ torqueNm, flags }: EventOf<'RoundCounted'>, { torque }: Figures): string =>
-  torqueNm !== undefined
-    ? ` at ${torque(torqueNm, 'N·m')} N·m`
-    : flags.includes('scale_not_entered')
-      ? ' at no entered number'
-      : ''
+/** Where no number was entered, its flag says so. */
+const counted = ({ torqueNm }: EventOf<'RoundCounted'>, { torque }: Figures): string =>
+  torqueNm === undefined ? '' : ` at ${torque(torqueNm, 'N·m')} N·m`
 
 export const SENTENCES: Sentences = {
   JobOpened: (e, _, who) =>

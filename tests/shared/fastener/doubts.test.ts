@@ -89,7 +89,7 @@ describe('the words of a doubt', () => {
     [
       { nominalNm: 22, grade: 'Gr X' },
       'grade_assumed',
-      '“Gr X” is no grade known here: it was judged as 8.8.',
+      '“Gr X” is not a grade known here: it was judged as 8.8.',
     ],
     [{ nominalNm: 22, grade: 'not given' }, 'grade_assumed', 'No grade is given: it was judged as 8.8.'],
     [
@@ -106,7 +106,7 @@ describe('the words of a doubt', () => {
     [
       { nominalNm: 22, thread: 'zzz' },
       'thread_unknown',
-      '“zzz” is no thread known here: its torque was not judged.',
+      '“zzz” is not a thread known here: its torque was not judged.',
     ],
     [{ nominalNm: 22, thread: '' }, 'thread_unknown', 'No thread is given: its torque was not judged.'],
   ] as [TorqueToJudge, string, string][])('[FT22] %j: %s', (given, doubt, sentence) => {

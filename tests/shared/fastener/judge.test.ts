@@ -128,7 +128,7 @@ describe('judging a torque', () => {
     const judged = judgeTorque({ ...plug, nominalNm: 12, maxNm: 900_000 })
     expect(judged).toMatchObject({ verdict: 'impossible', torque: { ...plug, nominalNm: 900_000 } })
     expect(doubtsInWords(judged, figures).join(' ')).toMatch(
-      /^900000 N·m is .* “bronze” is no grade known here/,
+      /^900000 N·m is .* “bronze” is not a grade known here/,
     )
     expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 999_999 }).doubts[0]).toBe('three_times')
     expect(judgeTorque({ ...plug, nominalNm: 12, minNm: 10, maxNm: 14 }).verdict).toBe('not_judged')

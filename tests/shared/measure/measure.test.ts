@@ -129,7 +129,7 @@ describe('choosing a shim', () => {
     )
     const total = { measuredTotalMm: 0.1, target: { kind: 'fixed', value: 0.14 } } as const
     expect(shimWords(thrustShim({ ...total, sizesMm: [1.75, 1.8] }) as ShimChoice, figures)).toContain(
-      'thinner than none',
+      'which cannot be',
     )
     expect(
       shimWords(thrustShim({ ...total, measuredTotalMm: 1.93, sizesMm: [1.75, 1.8] }) as ShimChoice, figures),

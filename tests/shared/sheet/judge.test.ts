@@ -80,7 +80,7 @@ describe('the judge at the import', () => {
       `${GRADED}A;M8;22 N·m;8.8;oil\nB;M8;22 N·m;;oil\nC;M8;22 N·m;Gr X;oil\n`,
     )
     expect(missing?.doubt).toEqual(['No grade is given: it was judged as 8.8.'])
-    expect(unknown?.doubt).toEqual(['“Gr X” is no grade known here: it was judged as 8.8.'])
+    expect(unknown?.doubt).toEqual(['“Gr X” is not a grade known here: it was judged as 8.8.'])
   })
 
   test('[TS13] with an implausible torque the assumed grade is a doubt too', () => {

@@ -267,7 +267,7 @@ describe('a device that does not keep it', () => {
     at.queue.add(photo('a'))
     await until(() => expect(at.queue.now().unheld).toEqual(['no_store']))
     expect(unheldWords(at.queue.now().unheld, 'photo')).toBe(
-      'This browser keeps nothing once the page is closed or loaded again. Leave this page open: 1 photo is held here only until sent.',
+      'This browser keeps nothing once the page is closed or loaded again. Leave this page open: 1 photo is held only here until sent.',
     )
     at.go()
     await until(() => expect(unheldWords(at.queue.now().unheld, 'photo')).toBeUndefined())
@@ -293,7 +293,7 @@ describe('a device that does not keep it', () => {
     await until(() => expect(at.queue.now().unheld).toEqual(['full', 'full']))
     await until(() => expect(at.waits).toHaveLength(1))
     expect(unheldWords(at.queue.now().unheld, 'photo')).toBe(
-      'There is no room left on this device. Leave this page open: 2 photos are held here only until sent.',
+      'There is no room left on this device. Leave this page open: 2 photos are held only here until sent.',
     )
     at.go()
     await until(() => expect(at.confirmed).toEqual(['a', 'b']))
@@ -327,14 +327,14 @@ test('the bar counts what waits and what was refused, and says kept only of what
   expect(linkWords('live', { ...waits, entries: 1 })).toBe('sending 1 entry')
   expect(linkWords('live', { ...waits, photos: 2 })).toBe('sending 2 photos')
   expect(linkWords('lost', { ...waits, entries: 2, photos: 1 })).toBe(
-    'no signal: 2 entries, 1 photo kept on this tablet',
+    'no signal: 2 entries, 1 photo kept on this device',
   )
   expect(linkWords('lost', { ...waits, entries: 2, kept: false })).toBe('no signal: 2 entries on this page')
   expect(linkWords('live', { ...waits, refused: { entries: 0, photos: 1 } })).toBe(
     'live; 1 photo not taken over',
   )
   expect(linkWords('lost', { ...waits, entries: 1, refused: { entries: 2, photos: 0 } })).toBe(
-    'no signal: 1 entry kept on this tablet; 2 entries not taken over',
+    'no signal: 1 entry kept on this device; 2 entries not taken over',
   )
   expect(linkWords('live', { ...waits, lost: 3 })).toBe('live; 3 entries never arrived')
 })

@@ -110,7 +110,7 @@ describe('what is typed', () => {
     ['threadDepth', '0', '“Thread depth” cannot be 0 mm. Enter a number above 0 mm to 5000 mm.'],
     ['threadDepth', '9000 mm', '“Thread depth” cannot be 9000 mm. Enter a number above 0 mm to 5000 mm.'],
     ['washer', '-1', '“Washer” cannot be -1 mm. Enter a number from 0 mm to 1000 mm.'],
-    ['utilisation', '150', '“Use of the yield stress” cannot be 1.5. Enter a number above 0 to 1.'],
+    ['utilisation', '150', '“Share of yield” cannot be 1.5. Enter a number above 0 to 1.'],
     [
       'headBearing',
       '4000',
@@ -350,7 +350,7 @@ describe('the wrench', () => {
   })
   test('a band that is none is refused, and the shop’s stands', () => {
     const calculation = sheet({ printed: '30 N·m', tolerance: '0' })
-    expect(calculation.errors.tolerance).toContain('none to work to')
+    expect(calculation.errors.tolerance).toContain('cannot be worked to')
     expect(calculation.target?.tolerancePct).toBe(4)
   })
 })

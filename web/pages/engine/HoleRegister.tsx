@@ -95,7 +95,7 @@ function Place(props: { row: HoleRow; drawn: boolean }) {
           </A>
           <Show when={!props.drawn && section()}>
             <Button variant="quiet" aria-expanded={shown()} onClick={() => setOpened(!shown())}>
-              {shown() ? 'Without section' : 'Section'}
+              {shown() ? 'Hide section' : 'Show section'}
             </Button>
           </Show>
         </p>

@@ -103,7 +103,7 @@ function Clocks() {
   ])
   return (
     <Show when={clocks().length > 0}>
-      <ul class="clocks-running cluster" aria-label="Clocks that run">
+      <ul class="clocks-running cluster" aria-label="Running clocks">
         <For each={clocks()}>
           {(clock) => (
             <li classList={{ against: clock.late }}>

@@ -20,7 +20,7 @@ const EXAMPLE = { id: 'orrath-q31', title: 'Orrath Q31' }
 export function Guide() {
   const scope = useShopScope()
   const board = useBoard()
-  usePageTitle(() => 'The shop’s first things')
+  usePageTitle(() => 'Guided list')
   const [opening, setOpening] = createSignal(false)
   const items = createMemo(() => guideOf(scope.shop(), board.ids().length))
   const known = () => scope.known() && board.known()

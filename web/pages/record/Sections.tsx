@@ -208,7 +208,7 @@ export function Gates(props: Part) {
   return (
     <Table
       title="Gates"
-      heads={['Step', 'What must be so', 'Answer']}
+      heads={['Step', 'Check before signing', 'Answer']}
       none="The plan has none."
       rows={gateRows(props.job, props.steps)}
       cells={(row) => [row.stepId, row.text, gateWords(row, words)]}

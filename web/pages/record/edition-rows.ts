@@ -133,7 +133,7 @@ export function sealantRows(job: PlannedJob, steps: readonly AdoptedStep[]): Sea
         ...(minutes === undefined ? {} : { minutes }),
         within: sealant.closeWithinMinutes,
         remark: !last
-          ? 'stripped, laid again'
+          ? 'cleaned off, laid again'
           : !late
             ? ''
             : waived

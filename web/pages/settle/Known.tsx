@@ -5,7 +5,7 @@ import { holeAt } from '../../../shared/job/verdicts/holes'
 import { isRefusal } from '../../../shared/log'
 import type { AdoptedJoint, AdoptedStep } from '../../../shared/plan/types'
 import { passesWords } from '../../../shared/plan/words'
-import { counted } from '../../../shared/words'
+import { counted, fastenersInWords } from '../../../shared/words'
 import { BoltInHole } from '../../drawings/BoltInHole'
 import { BoltMap } from '../../drawings/BoltMap'
 import type { BoltSection } from '../../drawings/bolt-in-hole'
@@ -97,10 +97,10 @@ export function Known(props: KnownProps) {
 function holeWords({ holeMaterial, engagementMm, inserts, worn, stripped }: ProposalJoint): string {
   return [
     holeMaterial ?? 'not known to the plan',
-    ...(engagementMm === undefined ? [] : [`${format.number(engagementMm, 1)} mm of thread hold`]),
+    ...(engagementMm === undefined ? [] : [`${format.number(engagementMm, 1)} mm of thread holds`]),
     ...(inserts?.length ? ['renewed with an insert'] : []),
-    ...(worn?.length ? [`worn at ${worn.join(', ')}`] : []),
-    ...(stripped?.length ? [`stripped at ${stripped.join(', ')}`] : []),
+    ...(worn?.length ? [`thread worn in ${fastenersInWords('hole', worn)}`] : []),
+    ...(stripped?.length ? [`thread stripped in ${fastenersInWords('hole', stripped)}`] : []),
   ].join('; ')
 }
 

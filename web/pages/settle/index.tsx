@@ -178,7 +178,7 @@ function NothingToSettle(props: { known: boolean }) {
   return (
     <EmptyState title={props.known ? 'No torque to decide here' : 'The plan has no such joint and pass'}>
       <p>
-        <Show when={props.known}>This pass has a published torque, or is none. </Show>
+        <Show when={props.known}>The plan publishes a torque for this pass, or has no such pass. </Show>
         Torques that nobody published stand in the audit, each with a way here.
       </p>
       <a class="button" href={auditHref(scope.job().id)}>

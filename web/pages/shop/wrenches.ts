@@ -114,10 +114,10 @@ export function wrenchFrom(draft: WrenchDraft, before?: Wrench): Wrench | string
   if (min >= max) return `The scale goes from ${draft.min} to ${draft.max}. Write the lower number first.`
   const increment = draft.increment.trim() === '' ? undefined : numberFrom(draft.increment)
   if (draft.increment.trim() !== '' && (increment === undefined || increment === 0))
-    return `A step of “${draft.increment.trim()}” is none. Write a number above 0, or leave it empty.`
+    return `“${draft.increment.trim()}” is not a step of a scale. Write a number above 0, or leave it empty.`
   const lengthMm = draft.lengthMm.trim() === '' ? undefined : numberFrom(draft.lengthMm)
   if (draft.lengthMm.trim() !== '' && (lengthMm === undefined || lengthMm < 50 || lengthMm > 5000))
-    return `A length of “${draft.lengthMm.trim()}” is no wrench’s. Write mm from the middle of the drive to the middle of the grip, 50 to 5000, or leave it empty.`
+    return `“${draft.lengthMm.trim()}” is not the length of a wrench. Write mm from the middle of the drive to the middle of the grip, 50 to 5000, or leave it empty.`
   const away = draft.away.trim()
   const lastCheckedAt = momentOf(draft.lastChecked, 'first', before?.lastCheckedAt)
   const dueAt = momentOf(draft.due, 'last', before?.dueAt)

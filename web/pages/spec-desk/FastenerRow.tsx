@@ -42,7 +42,7 @@ export function FastenerRow() {
               (field) => calculation().inputs[field as 'utilisation'] !== '',
             )}
           >
-            <summary>Head, clearance hole, use of the bolt</summary>
+            <summary>Head, clearance hole, share of yield</summary>
             <div class="desk-pair">
               <TextInput field="headBearing" hint="Plain hexagon head unless entered." inputMode="decimal" />
               <TextInput field="clearanceHole" hint="Medium hole unless entered." inputMode="decimal" />

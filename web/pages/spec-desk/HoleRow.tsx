@@ -125,7 +125,7 @@ function Links(props: { result: Strip }) {
         )}
       </Show>
       <p>
-        {mm(strip().usableMm)} mm of thread hold ({from()}). The bolt breaks first from{' '}
+        {mm(strip().usableMm)} mm of thread holds ({from()}). The bolt breaks first from{' '}
         {mm(strip().lengthForBoltFirstMm)} mm on; {mm(strip().lengthForStrongBoltMm)} mm with bolts a fifth
         stronger than their minimum. Hole: {strip().material.words}, shear strength{' '}
         {format.number(strip().holeShearMPa, 0)} MPa.

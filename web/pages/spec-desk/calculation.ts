@@ -74,7 +74,7 @@ export function calculate(inputs: Inputs, crib: Crib): Calculation {
   const percentError =
     percent.error ??
     (percent.value !== undefined && !(percent.value > 0 && percent.value <= 50)
-      ? `A band of ±${exact(percent.value, format)} % is none to work to. Enter a number above 0, at most 50.`
+      ? `A band of ±${exact(percent.value, format)} % cannot be worked to. Enter a number above 0, at most 50.`
       : undefined)
   const tolerancePct = percentError ? crib.tolerancePct : (percent.value ?? crib.tolerancePct)
   const printed = printedOf(inputs)

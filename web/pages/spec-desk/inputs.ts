@@ -108,7 +108,7 @@ export const LABELS: Record<InputField, string> = {
   grade: 'Class or grade',
   lubrication: 'Thread and head are',
   mu: 'Measured friction',
-  utilisation: 'Use of the yield stress',
+  utilisation: 'Share of yield',
   headBearing: 'Head bears on, mm across',
   clearanceHole: 'Clearance hole, mm',
   printed: 'What the manual prints',

@@ -149,7 +149,7 @@ describe('the bolt in its hole', () => {
   test('[HR9] what is too short never reads as enough, and a length that is told can be cut', () => {
     const near = at(4, knowing({}, { lengthMm: 40 }), place('JB', [4], { condition: 'new', lengthMm: 29.97 }))
     expect(fitWords('bolt', near.fitOf(), words)).toContain(
-      '11.97 mm of thread hold (1.5 d), at least 12 mm needed',
+      '11.97 mm of thread holds (1.5 d), at least 12 mm needed',
     )
     const bottom = at(4, knowing({ threadMm: 17 }), place('JB', [4], { condition: 'new', lengthMm: 32.53 }))
     expect(fitWords('bolt', bottom.fitOf(), words)).toContain('2.47 mm clear, 2.5 mm wanted')
@@ -271,7 +271,7 @@ describe('the bolt in its hole', () => {
     )
     expect(fitWords('bolt', fitOf(31), words)).toContain('bottoms out, 1 mm too long')
     expect(fitWords('bolt', fitOf(28), words)).toBe(
-      'The bolt of 28 mm comes near the bottom: 2 mm clear, 2.5 mm wanted. 9 mm of thread hold (1.1 d).',
+      'The bolt of 28 mm comes near the bottom: 2 mm clear, 2.5 mm wanted. 9 mm of thread holds (1.1 d).',
     )
     expect(rightLengths(fitOf().fit, words)).toMatch(/^No /)
     const wire = at(

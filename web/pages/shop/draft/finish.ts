@@ -48,7 +48,7 @@ export function layoutFaults(plan: Plan): PlanFault[] {
       'Use letters, digits, full stop, hyphen and underscore, 40 at most.',
     )
   if (!Number.isInteger(plan.edition) || plan.edition < 1)
-    report(['edition'], 'The edition is no whole number', 'Write 1 or more.')
+    report(['edition'], 'The edition is not a whole number', 'Write 1 or more.')
   words(plan.title, ['title'], 'The title')
   words(plan.family, ['family'], 'The family')
   words(plan.source, ['source'], 'The source')
