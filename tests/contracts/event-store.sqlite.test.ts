@@ -108,6 +108,32 @@ test('[ES3] a commit that finds the disk full rejects and leaves nothing behind'
   await store.close()
 })
 
+test('[ES15] a PIN that comes with a batch is written with it and its seal, or not at all', async () => {
+  const file = await filled()
+  const store = open(file)
+  const row = { personId: 'ana', pinHash: 'argon', setAt: 5, mac: 'mac' }
+  const pin = { row, seal: { name: 'pins_seal', value: 'over ana' } }
+  const kept = () => {
+    const db = new Client(file, { readonly: true })
+    const found = [
+      db
+        .prepare('select person_id as personId, pin_hash as pinHash, set_at as setAt, mac from credential')
+        .all(),
+      db.prepare("select value from state where name = 'pins_seal'").pluck().get(),
+    ]
+    db.close()
+    return found
+  }
+  const stale = batch({ appends: [append('job:a', 9, 1)], pin })
+  expect(await store.commit(stale)).toHaveProperty('stale')
+  const twice = batch({ appends: [append('job:a', 2, 1)], answers: [answer('c9'), answer('c9')], pin })
+  await expect(store.commit(twice)).rejects.toThrow(/answered already/)
+  expect(kept()).toEqual([[], undefined])
+  expect(await store.commit(batch({ appends: [append('job:a', 2, 1)], pin }))).toHaveProperty('committed')
+  expect(kept()).toEqual([[row], 'over ana'])
+  await store.close()
+})
+
 test('[ES2] two stores on one file: one commit wins, the other is stale', async () => {
   const file = await filled()
   const [one, two] = [open(file), open(file)]

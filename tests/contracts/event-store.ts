@@ -57,6 +57,8 @@ export function eventStoreKeepsItsPromises(name: string, makeStore: () => EventS
     expect(rows[0]?.id).toBe('job:a-1')
     expect(await store.readAll(0, 10)).toEqual([...first, ...second])
     expect(second.map((r) => [r.version, r.seq, 'causeId' in r])).toEqual([[1, 3, false]])
+    const third = await store.commit(batch({ appends: [append('job:a', 2, 1), append('job:b', 1, 1)] }))
+    expect(third).toHaveProperty('lastSeq', 5)
   })
 
   promise('[ES1] a stale or rejected batch leaves no gap in the places of the log', async (store) => {

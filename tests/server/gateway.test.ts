@@ -1,4 +1,7 @@
 /** The sockets, WI3 and WI6 to WI9, with real socket.io clients; the promises stand in `server/gateway/gateway.ts`. */
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { gunzipSync } from 'node:zlib'
 import { v7 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -114,6 +117,39 @@ describe('watching', () => {
       return cursor() === version
     })
     expect(job).toEqual(await wire.house.shop.desk.job(stream.slice(4)))
+  })
+
+  test('[BX10] a socket is told the epoch when it opens and when a backup covers more; a watch names epoch and head', async () => {
+    const stream = await freshJob()
+    const { box, store } = wire.house.shop
+    const { id } = box.epoch()
+    const line = await wire.at('bo')
+    const told = () => line.messages.filter(({ name }) => name === 'epoch').map(({ message }) => message)
+    await until('the epoch', () => told().length === 1)
+    expect(told()).toEqual([{ id, number: 1, coveredSeq: box.coveredSeq() }])
+    const state = await line.ask<Watched & { head: string; epoch: string }>('watch', {
+      room: stream,
+      protocol,
+    })
+    const head = await store.head(stream)
+    expect([state.epoch, state.head, state.state?.version]).toEqual([id, head?.hash, head?.version])
+    await ana.ask('command', { stream, command: claim('S1') })
+    const missed = await line.ask<{ head: string }>('watch', {
+      room: stream,
+      have: head?.version ?? 0,
+      protocol,
+    })
+    expect(missed.head).toBe((await store.head(stream))?.hash)
+    expect(missed.head).not.toBe(state.head)
+    expect(await line.ask('watch', { room: 'board', protocol })).toMatchObject({ epoch: id })
+    const into = mkdtempSync(join(tmpdir(), 'paintmark-gateway-'))
+    try {
+      const { manifest } = await box.backups.take({ into, kind: 'by_hand' })
+      await until('what the backup covers', () => told().length === 2)
+      expect(told()[1]).toEqual({ id, number: 1, coveredSeq: manifest.seq })
+    } finally {
+      rmSync(into, { recursive: true, force: true })
+    }
   })
 
   test('the board gets a summary a turn, the shop its events without plan bodies; unwatch ends it', async () => {

@@ -475,8 +475,34 @@ describe('pages and headers', () => {
       expect((await first.get('/api/me')).json.shop.opened).toBe(false)
       expect((await first.post('/api/first-run', { ...body, pin: '1234' })).status).toBe(201)
       expect((await first.get('/api/me')).json.signIn.person.name).toBe('Ana')
+      // Nobody is left without a PIN: it came with the shop.
+      const again = browser(empty.app)
+      const { id } = (await again.get('/api/people')).json[0]
+      expect((await again.post('/api/sign-in', { personId: id, pin: '1234' })).status).toBe(201)
       const second = await browser(empty.app).post('/api/first-run', { ...body, pin: '9999' })
       expect([second.status, second.json.code]).toEqual([409, 'shop_already_open'])
+    } finally {
+      await empty.close()
+    }
+  })
+
+  test('[PE8] wrong codes make the next try wait, right or wrong', async () => {
+    const empty = await makeHouse({ open: false })
+    try {
+      const page = browser(empty.app)
+      const body = { shopName: 'Yard', name: 'Ana', initials: 'AN', pin: '1234' }
+      const tries = await Promise.all(
+        ['1', '22222222', '', CODE.replace('1', '2')].map((code) =>
+          page.post('/api/first-run', { ...body, code }),
+        ),
+      )
+      expect(tries.map(({ status }) => status)).toEqual([403, 403, 403, 429])
+      const right = await page.post('/api/first-run', { ...body, code: CODE })
+      expect([right.status, right.json.sentence]).toEqual([
+        429,
+        expect.stringMatching(/^Too many wrong codes\. Wait \d+ s/),
+      ])
+      expect((await page.get('/api/me')).json.shop.opened).toBe(false)
     } finally {
       await empty.close()
     }

@@ -10,7 +10,7 @@ import { browser, makeHouse, type PINS } from './house'
 export type Client = Socket<ServerToClient, ClientToServer>
 
 export interface Message {
-  name: 'events' | 'summary' | 'presence' | 'reload' | 'ack'
+  name: 'events' | 'summary' | 'presence' | 'reload' | 'epoch' | 'ack'
   message: { from?: number; events?: unknown[]; version?: number; [key: string]: unknown }
 }
 
