@@ -1,5 +1,7 @@
 /** `npm start`: the real shop. */
+import { existsSync } from 'node:fs'
 import { join } from 'node:path'
+import { refuseWeak } from './backups/secrets'
 import { answersOf } from './box/answers'
 import { refuseDemonstration } from './demonstration/folder'
 import { refuseHeld, takeFolder } from './holding'
@@ -20,6 +22,7 @@ const OPEN_THAT_ONE =
 await run(async () => {
   const settings = readSettings(process.env, { port: 4747, dataFolder: join(repoFolder(), 'data', 'shop') })
   const { dataFolder, backupFolder, passphrase } = settings
+  if (passphrase !== undefined) refuseWeak(passphrase)
   refuseDemonstration(dataFolder)
   refuseRemnants(dataFolder)
   refuseHeld(dataFolder, OPEN_THAT_ONE)
@@ -65,6 +68,8 @@ await run(async () => {
     say(`No shop is open yet. Open ${serving.address} and enter this code there to open one: ${firstRunCode}`)
   if (!backupFolder)
     say('No backups are made by themselves: name a folder for them with BACKUP_DIR, best on another disk.')
+  else if (!existsSync(backupFolder))
+    say(`There is no folder ${backupFolder} for the backups yet. Make it, or mount the disk it is on.`)
   else if (shop.box.backups.onSameDisk())
     say(
       `Backups go to ${backupFolder}, which is on the same disk as the data: if that disk fails, both are lost.`,

@@ -35,7 +35,7 @@ export interface BackupKeeper {
   start(schedule: Schedule): void
   /** Told after each good one. */
   onGood(listener: () => void): void
-  /** No more are begun. Resolves when the one under way is over. */
+  /** No more are begun, and the one under way is given up. */
   close(): Promise<void>
 }
 
@@ -45,14 +45,14 @@ export interface KeeperParts {
   now: () => Instant
   after: After
   log: Log
-  take: (parts: TakeParts) => Promise<Taken>
+  take: (parts: TakeParts, givenUp: AbortSignal) => Promise<Taken>
 }
 
 export function makeBackupKeeper({ dataFolder, program, now, after, log, take }: KeeperParts): BackupKeeper {
   let state = stateIn(dataFolder)
   let hourly: Schedule | undefined
   let cancel: (() => void) | undefined
-  let closed = false
+  const closing = new AbortController()
   let running: Promise<unknown> = Promise.resolve()
   const listeners: (() => void)[] = []
 
@@ -64,7 +64,7 @@ export function makeBackupKeeper({ dataFolder, program, now, after, log, take }:
   function takeNext(what: Pick<TakeParts, 'into' | 'kind' | 'passphrase'>): Promise<Taken> {
     const taking = running.then(async () => {
       const written = writtenIn(dataFolder)
-      const taken = await take({ dataFolder, program, now: now(), ...what })
+      const taken = await take({ dataFolder, program, now: now(), ...what }, closing.signal)
       keep({ last: goodBackup(taken.folder, taken.manifest, written) })
       for (const listener of listeners) listener()
       return taken
@@ -82,14 +82,24 @@ export function makeBackupKeeper({ dataFolder, program, now, after, log, take }:
         const { manifest, folder } = await takeNext({ kind: 'hourly', ...hourly })
         log.info({ folder, seq: manifest.seq }, 'A backup was made.')
       }
-      if (state.last) removeOld(hourly.into, state.last.shopKey, now())
+      if (state.last) thin(hourly.into, state.last.shopKey)
     } catch (err) {
+      if (closing.signal.aborted) return
       nextMs = AGAIN_MS
       const sentence = err instanceof Error ? err.message : String(err)
       log.error({ err }, 'The hourly backup failed.')
       tellFailing(sentence)
     }
-    if (!closed) cancel = after(nextMs, () => void takeHourly())
+    if (!closing.signal.aborted) cancel = after(nextMs, () => void takeHourly())
+  }
+
+  /** One too many is no reason to say that there is none. */
+  function thin(into: string, shopKey: string) {
+    try {
+      removeOld(into, shopKey, now())
+    } catch (err) {
+      log.warn({ err, into }, 'Backups that are too many by now could not be removed.')
+    }
   }
 
   function tellFailing(sentence: string) {
@@ -115,7 +125,7 @@ export function makeBackupKeeper({ dataFolder, program, now, after, log, take }:
     },
     onGood: (listener) => void listeners.push(listener),
     async close() {
-      closed = true
+      closing.abort()
       cancel?.()
       await running
     },

@@ -5,9 +5,9 @@
  * wait; the copy is in rollback-journal mode, so that it opens from a medium that cannot be written. The folder
  * carries another name until all of it is on the disk: one that is there under its own name is whole.
  */
-import { constants, existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs'
+import { constants, existsSync, mkdirSync, readdirSync, realpathSync, rmSync, statSync } from 'node:fs'
 import { copyFile, link, rename, rm } from 'node:fs/promises'
-import { basename, dirname, join, relative, resolve, sep } from 'node:path'
+import { basename, dirname, join, relative, sep } from 'node:path'
 import Client from 'better-sqlite3'
 import { drizzle } from 'drizzle-orm/better-sqlite3'
 import { counted } from '../../shared/words'
@@ -255,7 +255,7 @@ function refuseWhereto(into: string, dataFolder: string, kind: BackupKind) {
     throw new Refused(
       `There is no folder ${into}. Make it, or mount the disk it is on; a backup that makes its own folder may land on the wrong disk.`,
     )
-  const within = relative(resolve(dataFolder), resolve(into))
+  const within = relative(realpathSync(dataFolder), realpathSync(into))
   if (kind !== 'before_migration' && within !== '..' && !within.startsWith(`..${sep}`))
     throw new Refused(
       `${into} lies in the data folder itself, and would be lost with it. Choose a folder elsewhere, best on another disk.`,
