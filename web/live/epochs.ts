@@ -9,6 +9,8 @@ import { commandIdOf, type Outbox } from './outbox'
 
 interface Parts {
   shopKey(): string | undefined
+  /** Asks the server: at this address another shop may stand now, whose log has epochs of its own. */
+  isStillOurs(): Promise<boolean>
   /** Nothing where this browser keeps nothing. */
   acknowledged: Promise<AcknowledgedEntries | undefined>
   outbox: Pick<Outbox, 'add' | 'entries' | 'isKept' | 'onAnswer' | 'onAnyChange'>
@@ -18,7 +20,7 @@ interface Parts {
 }
 
 /** Gives what is to be called with each word of the server on its epoch. */
-export function makeEpochs({ shopKey, acknowledged, outbox, forgetSeen, reload }: Parts) {
+export function makeEpochs({ shopKey, isStillOurs, acknowledged, outbox, forgetSeen, reload }: Parts) {
   /** The one this page is of. */
   let here: string | undefined
 
@@ -57,6 +59,7 @@ export function makeEpochs({ shopKey, acknowledged, outbox, forgetSeen, reload }
     if (key === undefined) return
     const name = `paintmark-epoch-${key.slice(0, 12)}`
     const before = recall(name)
+    if (before !== undefined && before !== epoch.id && !(await isStillOurs())) return
     const wasHere = here
     here = epoch.id
     if (before !== undefined && before !== epoch.id) {

@@ -94,6 +94,10 @@ export function makeLive(): Live {
     }
   const told = makeEpochs({
     shopKey: session.shopKey,
+    async isStillOurs() {
+      await session.refresh()
+      return isOwnShop(session)
+    },
     acknowledged: session.shopKnown.then(openAcknowledged).catch(() => undefined),
     outbox,
     forgetSeen: seen.forget,

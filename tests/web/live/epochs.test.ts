@@ -30,7 +30,8 @@ const openStore = async () => keepAcknowledged(await openDeviceStore('paintmark-
 const kept = async () => (await (await openStore()).all()).map(commandIdOf)
 
 /** A page; every command it sends is taken at the next place of the log, unless `says` has another answer for it. */
-function openPage(says: Record<string, Answer> = {}, log: string[] = []) {
+function openPage(says: Record<string, Answer> = {}, isStillOurs = true) {
+  const log: string[] = []
   const outbox = makeOutbox({
     async send(queued) {
       const id = commandIdOf(queued)
@@ -43,6 +44,7 @@ function openPage(says: Record<string, Answer> = {}, log: string[] = []) {
   const did: string[] = []
   const told = makeEpochs({
     shopKey: () => 'shop',
+    isStillOurs: async () => isStillOurs,
     acknowledged: openStore(),
     outbox,
     forgetSeen: async () => void did.push('forgets'),
@@ -92,6 +94,16 @@ test('a page opened after the restore does the same, and only the first time', a
   // The first page is still open, and of the log that is gone.
   await before.told(epoch('second'))
   expect(before.did).toEqual(['loads anew'])
+})
+
+test('another shop at the address: nothing of this one is touched', async () => {
+  const before = openPage()
+  await before.told(epoch('first'))
+  await before.outbox.add(entry('c1'))
+  await until(async () => expect(await kept()).toEqual(['c1']))
+  const after = openPage({}, false)
+  await after.told(epoch('another'))
+  expect([after.did, after.log, await kept()]).toEqual([[], [], ['c1']])
 })
 
 test('what the restored log refuses is told and not kept for the next time', async () => {
