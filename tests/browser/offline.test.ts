@@ -86,3 +86,36 @@ test('the browser throws away what it kept for the shop: the shop tells how many
   await next.reload()
   await next.getByText('live', { exact: true }).waitFor()
 })
+
+test('two people without signal at one joint: the claim is the first one’s, every turn of a wrench is in the record', async () => {
+  const lead = await shop.deviceOf('odile')
+  const { jobId } = await engineAtItsHead(lead)
+  const [suvi, bram] = [await shop.deviceOf('suvi'), await shop.deviceOf('bram')]
+  for (const { page } of [suvi, bram]) {
+    await page.goto(`/jobs/${jobId}/bench/B1`)
+    await page.getByRole('button', { name: 'Claim step' }).waitFor()
+  }
+  for (const device of [suvi, bram]) {
+    device.allow(UNPLUGGED)
+    await device.context.setOffline(true)
+    await device.page.getByText('no signal', { exact: true }).waitFor()
+  }
+  for (const [{ page }, nuts] of [
+    [suvi, [1, 4]],
+    [bram, [1]],
+  ] as const) {
+    await claim(page)
+    await enterScale(page, '40')
+    for (const n of nuts) await tap(page, HEAD_NUTS, n)
+  }
+  await suvi.context.setOffline(false)
+  await expect
+    .poll(async () => clicks(await jobOf(lead, jobId)), { timeout: SOON_MS })
+    .toEqual(['1 by suvi', '4 by suvi'])
+  await bram.context.setOffline(false)
+  await bram.page.getByText('live; 1 entry not taken over').waitFor()
+  await says(bram.page.getByRole('main'), /Suvi Hale claimed B1/)
+  await bram.shot('offline-two-at-one-joint')
+  expect(clicks(await jobOf(lead, jobId)).sort()).toEqual(['1 by bram', '1 by suvi', '4 by suvi'])
+  await says(suvi.page.getByRole('status').first(), 'live')
+})
