@@ -16,6 +16,7 @@ const PROBLEMS: Record<string, string> = {
   SQLITE_READONLY: READ_ONLY,
   SQLITE_CANTOPEN: READ_ONLY,
   ENOTDIR: 'a file stands where a folder should be',
+  EFBIG: 'a file would become larger than this disk or this account allows',
   EIO: FAILING,
   SQLITE_IOERR: FAILING,
 }

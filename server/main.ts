@@ -10,7 +10,7 @@ import { openShop } from './open-shop'
 import { makeFirstRunCode } from './people/first-run-code'
 import { checkInBackground } from './proof/background'
 import { noticesOf } from './proof/notices'
-import { refuseLostShop, refuseRemnants } from './remnants'
+import { refuseLostShop, refuseRemnants, undoIn } from './remnants'
 import { repoFolder } from './repo-folder'
 import { run, say, stopWhenAsked } from './run'
 import { openDoor } from './serve'
@@ -30,17 +30,31 @@ await run(async () => {
   // From here on something is made; what fails more often than it does was tried before.
   const door = await openDoor(settings)
   const held = takeFolder(dataFolder, 'server', OPEN_THAT_ONE)
-  const shop = await openShop({ dataFolder, now: Date.now, log })
-  const { opened, name } = await shop.desk.shop()
-  if (!opened) refuseLostShop(dataFolder)
-  const firstRunCode = opened ? undefined : makeFirstRunCode()
-  const serving = await door.serve(shop, {
-    cookieName: 'paintmark',
-    log,
-    ...(firstRunCode ? { firstRunCode } : {}),
+  const undo = undoIn(dataFolder)
+  const shop = await openShop({ dataFolder, now: Date.now, log }).catch((error) => {
+    undo()
+    throw error
   })
-  held.reachableAt(serving.address)
-  await held.answer(answersOf(shop, log, passphrase))
+  const { opened, name, firstRunCode, serving } = await onTheNetwork().catch(async (error) => {
+    await shop.close()
+    undo()
+    throw error
+  })
+
+  async function onTheNetwork() {
+    const { opened, name } = await shop.desk.shop()
+    if (!opened) refuseLostShop(dataFolder)
+    const firstRunCode = opened ? undefined : makeFirstRunCode()
+    const serving = await door.serve(shop, {
+      cookieName: 'paintmark',
+      log,
+      ...(firstRunCode ? { firstRunCode } : {}),
+    })
+    held.reachableAt(serving.address)
+    await held.answer(answersOf(shop, log, passphrase))
+    return { opened, name, firstRunCode, serving }
+  }
+
   if (backupFolder)
     shop.box.backups.start({ into: backupFolder, ...(passphrase === undefined ? {} : { passphrase }) })
   shop.box.chainIs('checking')

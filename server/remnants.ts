@@ -2,9 +2,10 @@
  * Signs that a shop was here whose log is gone. Nobody is offered to open a new one beside them: whoever came first would
  * be its owner, and the old shop's photos and PINs would be taken for theirs.
  */
-import { existsSync, readdirSync, statSync } from 'node:fs'
+import { existsSync, readdirSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { RESTORING } from './backups/restore'
+import { isOfHolding } from './holding'
 import { databaseIn, Refused } from './settings'
 
 /** What a server leaves beside its database, with what it is called. */
@@ -18,6 +19,8 @@ const LEFT: readonly (readonly [name: string, words: string])[] = [
   ['backups.json', 'what was known of its backups'],
   ['before-migration', 'backups from before a migration'],
 ]
+/** What a start makes before any shop is open. */
+const MADE = ['pepper', 'tls', 'marks', 'marks.key', 'epoch.json']
 /** What is only there where a shop was open once. */
 const ONLY_OF_A_SHOP = ['photos', 'backups.json', 'before-migration']
 
@@ -45,6 +48,20 @@ export function refuseLostShop(folder: string): void {
         left.map(([, words]) => words),
       ),
     )
+}
+
+/**
+ * For a start that fails after all: what it made in a folder that was empty goes again, and nothing else. To be called
+ * before anything is made there.
+ */
+export function undoIn(folder: string): () => void {
+  const wasEmpty = readdirSync(folder).every(isOfHolding)
+  return () => {
+    if (!wasEmpty) return
+    const database = ['', '-wal', '-shm', '-journal'].map((ending) => `${databaseIn(folder)}${ending}`)
+    for (const path of [...database, ...MADE.map((name) => join(folder, name))])
+      rmSync(path, { recursive: true, force: true })
+  }
 }
 
 const sentence = (folder: string, what: string, left: readonly string[]) =>

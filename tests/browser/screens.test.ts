@@ -297,6 +297,12 @@ describe('a shop that is not open yet', () => {
       await page.setViewportSize(SIZES[size])
       found.push(...(await looks(device, `${size}-first-run-guide`)))
     }
+    await device.goTo('/shop/backups')
+    await page.getByText('No backups are made by themselves.').waitFor()
+    for (const size of sizes) {
+      await page.setViewportSize(SIZES[size])
+      found.push(...(await looks(device, `${size}-backups`)))
+    }
     await device.goTo('/')
     await page.getByRole('heading', { name: 'No engine is in the shop yet.' }).waitFor()
     for (const size of sizes) {

@@ -396,6 +396,45 @@ describe('a start that fails', () => {
     }
   })
 
+  test('[BX5][BX11] a disk that takes no more: each says so, and leaves nothing half done', async () => {
+    const dataFolder = join(newFolder(), 'shop')
+    const { program, address } = await start(dataFolder)
+    await openShop(address, await codeOf(program))
+    await program.stop()
+    const into = newFolder()
+    expect((await runWith('backup', [into], dataFolder)).code).toBe(0)
+    const [name = ''] = readdirSync(into)
+    /** No file of it may grow beyond 25 kB. */
+    const cramped = (what: string, folder: string, ...args: string[]) =>
+      spawnSync('sh', ['-c', 'ulimit -f 50; exec "$@"', 'sh', process.execPath, built(what), ...args], {
+        encoding: 'utf8',
+        env: { ...process.env, ...settings(folder) },
+        timeout: 60_000,
+      })
+    const empty = newFolder()
+    const backup = cramped('backup', dataFolder, empty)
+    expect([backup.status, backup.stderr]).toEqual([
+      1,
+      expect.stringMatching(/^No backup was made\. Nothing can be written in /),
+    ])
+    expect(readdirSync(empty)).toEqual([])
+    const target = newFolder()
+    const restore = cramped('restore', target, join(into, name))
+    expect([restore.status, restore.stderr]).toEqual([
+      1,
+      expect.stringMatching(/^Nothing was restored\. Nothing can be written in /),
+    ])
+    expect(readdirSync(target)).toEqual(['in-use'])
+    const first = newFolder()
+    const begun = cramped('main', first)
+    expect([begun.status, begun.stdout, begun.stderr]).toEqual([
+      1,
+      '',
+      expect.stringMatching(/^The database .* could not be opened: /),
+    ])
+    expect(readdirSync(first)).toEqual(['in-use'])
+  })
+
   test('[BX12] help, version and words it does not know make and change nothing', () => {
     const dataFolder = join(newFolder(), 'shop')
     const npm = (...args: string[]) =>
