@@ -2,6 +2,7 @@
 import { createRoot } from 'solid-js'
 import { describe, expect, test } from 'vitest'
 import type { JobSummary } from '../../../shared/job/summary'
+import type { DamageNotice } from '../../../shared/protocol'
 import { makeBoard } from '../../../web/live/board'
 import { makeClock } from '../../../web/live/clock'
 import type { Link, Watcher } from '../../../web/live/link'
@@ -26,12 +27,12 @@ const summary = (number: string, code: JobSummary['reason']['code'] = 'all_signe
 
 /** A board whose server is the test; each summary is told as over the wire, new throughout. */
 function boardOf(...summaries: JobSummary[]) {
-  let told: (summary: JobSummary) => void = () => {}
+  const listeners = new Map<string, (message: never) => void>()
   let watched: Watcher['watched'] = () => {}
   const board = makeBoard(
     {
-      on: (_: 'summary', listener: typeof told) => {
-        told = listener
+      on: (name: string, listener: (message: never) => void) => {
+        listeners.set(name, listener)
         return () => {}
       },
       watch: (watcher: Watcher) => {
@@ -42,11 +43,30 @@ function boardOf(...summaries: JobSummary[]) {
     { load: async () => undefined, keep: () => undefined, forget: async () => undefined },
   )
   board.watch()
-  const list = (all: JobSummary[]) =>
-    watched({ ok: true, room: 'board', summaries: structuredClone(all), now: 0 })
+  const list = (all: JobSummary[], damage?: DamageNotice[]) =>
+    watched({
+      ok: true,
+      room: 'board',
+      summaries: structuredClone(all),
+      now: 0,
+      ...(damage ? { damage } : {}),
+    })
   list(summaries)
-  return { board, list, tell: (summary: JobSummary) => told(structuredClone(summary)) }
+  const say = (name: string, message: object) => listeners.get(name)?.(structuredClone(message) as never)
+  return { board, list, say, tell: (summary: JobSummary) => say('summary', summary) }
 }
+
+test('[EV12] what is damaged comes with the board, changes by a word from the server, and goes when it is mended', () => {
+  const notice = { jobId: 'j1', number: 'E-1', sentence: 'The record of E-1 is damaged.' }
+  const { board, list, say } = boardOf(summary('E-1'))
+  expect(board.damage()).toEqual([])
+  list([summary('E-1')], [notice])
+  expect(board.damage()).toEqual([notice])
+  say('damage', { notices: [notice, { sentence: 'A photo is damaged or missing.' }] })
+  expect(board.damage()).toHaveLength(2)
+  list([summary('E-1')])
+  expect(board.damage()).toEqual([])
+})
 
 describe('order', () => {
   const rows = [
