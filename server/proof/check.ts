@@ -25,6 +25,9 @@ import { makeReader, type Reader } from './reader'
 import { type Fault, RESTORE, type Report } from './report'
 import { checkStrayViews, checkViews, makeAnswersCheck } from './rows-check'
 
+/** Nobody reads a thousand lines, and a table that is gone would make as many. */
+const OF_A_KIND_MOST = 50
+
 export interface CheckParts {
   /** With the database, `marks` and `photos` in it. */
   folder: string
@@ -39,7 +42,14 @@ export async function checkFolder({
   letGo = () => {},
 }: CheckParts): Promise<Report> {
   const report: Report = { streams: [], events: 0, faults: [], notes: [], releases: [] }
-  const add = (...faults: Fault[]) => void report.faults.push(...faults)
+  const counts = new Map<Fault['kind'], number>()
+  const add = (...faults: Fault[]) => {
+    for (const fault of faults) {
+      const count = (counts.get(fault.kind) ?? 0) + 1
+      counts.set(fault.kind, count)
+      if (count <= OF_A_KIND_MOST) report.faults.push(fault)
+    }
+  }
   // Before the log is looked at: while the server writes, the log is never behind its marks.
   const book = readBook(marksFolderIn(folder))
   add(
@@ -63,6 +73,12 @@ export async function checkFolder({
   } finally {
     open.close()
   }
+  for (const [kind, count] of counts)
+    if (count > OF_A_KIND_MOST)
+      report.faults.push({
+        kind,
+        sentence: `There are ${count - OF_A_KIND_MOST} more faults like these; what to do about them is the same.`,
+      })
   return report
 
   /** Runs one part of the check; a page of the file that cannot be read ends that part with a sentence. */

@@ -370,6 +370,17 @@ describe('what is whole in itself and false', () => {
   })
 })
 
+test('[EV6] a thousand faults of a kind are not a thousand lines', async () => {
+  const report =
+    await afterSql(`with recursive n(i) as (select 1 union all select i + 1 from n where i < 1000)
+    insert into summary (job_id, number, version, summary) select 'ghost-' || i, 'G-' || i, 1, '{}' from n`)
+  expect(report.faults).toHaveLength(51)
+  expect(report.faults.at(-1)).toEqual({
+    kind: 'view',
+    sentence: 'There are 950 more faults like these; what to do about them is the same.',
+  })
+})
+
 describe('photos', () => {
   test('[EV7] any byte of one', async () => {
     const folder = copy()
