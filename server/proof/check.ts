@@ -26,7 +26,7 @@ import { type Fault, RESTORE, type Report } from './report'
 import { checkStrayViews, checkViews, makeAnswersCheck } from './rows-check'
 
 /** Nobody reads a thousand lines, and a table that is gone would make as many. */
-const OF_A_KIND_MOST = 50
+const OF_A_KIND_MOST = 20
 
 export interface CheckParts {
   /** With the database, `marks` and `photos` in it. */
