@@ -81,7 +81,9 @@ await run(async () => {
   else
     say(`No shop is open yet. Open ${serving.address} and enter this code there to open one: ${firstRunCode}`)
   if (!backupFolder)
-    say('No backups are made by themselves: name a folder for them with BACKUP_DIR, best on another disk.')
+    say(
+      'The server makes no backups by itself: name a folder for them with BACKUP_DIR, best on another disk.',
+    )
   else if (!existsSync(backupFolder))
     say(`There is no folder ${backupFolder} for the backups yet. Make it, or mount the disk it is on.`)
   else if (shop.box.backups.onSameDisk())

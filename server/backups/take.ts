@@ -305,6 +305,6 @@ export const takenWords = ({ folder, manifest }: Taken): string => {
     `The backup is ${folder}: ${counted(seq, 'entry', 'entries')} in ${counted(counts.streams, 'stream')}, ${counted(photos, 'photo')}.${damaged} ` +
     (secrets
       ? 'PINs, keys and the tablets’ trust are in it, encrypted.'
-      : 'It holds no secrets: after a restore PINs are set anew, and the tablets trust the shop’s certificate anew. BACKUP_PASSPHRASE adds them, encrypted.')
+      : 'It holds no secrets: after a restore every PIN has to be set again, and every tablet has to learn again to trust the shop. BACKUP_PASSPHRASE adds them, encrypted.')
   )
 }

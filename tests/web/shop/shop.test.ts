@@ -84,7 +84,7 @@ describe('backups', () => {
     expect(backupSentences({ ...told, diskLeftBytes: 2_345_000_000 }).at(-1)?.text).toMatch(/2\.3 GB left/)
   })
   test('each thing that is wrong is one sentence', () => {
-    expect(against({})).toEqual([expect.stringMatching(/^No backups are made by themselves\./)])
+    expect(against({})).toEqual([expect.stringMatching(/^The server makes no backups by itself\./)])
     expect(against({ hourly: { ...hourly, sameDisk: true }, last })).toEqual([
       expect.stringMatching(/on the same disk as the data/),
     ])

@@ -49,7 +49,7 @@ export function OpenShop() {
         <Entry
           of="code"
           label={FIELD_WORDS.code}
-          hint="Eight digits, printed where the server was started: whoever opens the shop stands at its machine."
+          hint="Eight digits, printed in the server’s window: only somebody at its machine can open the shop."
           required
           inputmode="numeric"
           autocomplete="off"

@@ -16,7 +16,7 @@ export function backupSentences(told: BackupsTold): Told[] {
     hourly
       ? well(`A backup is made every hour in which something was entered, in ${hourly.into}.`)
       : against(
-          'No backups are made by themselves. Start the server with BACKUP_DIR naming a folder for them, best on another disk.',
+          'The server makes no backups by itself. Start it with BACKUP_DIR naming a folder for them, best on another disk.',
         ),
   ]
   if (failing)
@@ -29,7 +29,7 @@ export function backupSentences(told: BackupsTold): Told[] {
       well(
         last.secrets
           ? 'PINs, keys and the tablets’ trust are in it, encrypted under the shop’s passphrase.'
-          : 'It holds no PINs and no keys: after a restore PINs are set anew, and the tablets trust the shop anew. Start the server with BACKUP_PASSPHRASE to add them, encrypted.',
+          : 'It holds no PINs and no keys: after a restore every PIN has to be set again, and every tablet has to learn again to trust the shop. Start the server with BACKUP_PASSPHRASE to add them, encrypted.',
       ),
     )
     if (last.damagedPhotos > 0)
