@@ -42,7 +42,7 @@ export const impossibleIfGiven = (name: string, value: unknown, kind: NumberKind
 
 /** Any value as a short text that is safe to show. */
 export function shown(value: unknown): string {
-  if (typeof value === 'number' && !Number.isFinite(value)) return 'no number'
+  if (typeof value === 'number' && !Number.isFinite(value)) return 'not a number'
   if (typeof value === 'number' || typeof value === 'boolean') return String(value)
   if (typeof value === 'string') return value.slice(0, 60)
   if (value === undefined || value === null) return 'nothing'

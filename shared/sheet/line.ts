@@ -169,6 +169,6 @@ function lubricationTold(text: string | undefined): string[] {
   const says =
     read.refused === 'lubrication_unclear'
       ? 'does not say exactly one lubrication'
-      : 'is no lubrication known here'
+      : 'is not a lubrication known here'
   return [`“${text}” ${says}: the line was judged from oiled to dry.`]
 }

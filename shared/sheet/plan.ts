@@ -212,7 +212,7 @@ function passOf(pass: SpecPass, figures: Figures): { pass?: Pass; note?: string 
   const whole = min !== undefined && max !== undefined && (pass.kind === 'angle' || min > 0)
   const target = value ?? (whole ? Number(((min + max) / 2).toPrecision(12)) : undefined)
   if (target === undefined)
-    return { note: `only a limit is printed (${span(min, max, figures)}${unit}): settle what to tighten to.` }
+    return { note: `only a limit is printed (${span(min, max, figures)}${unit}): decide what to tighten to.` }
   const note =
     value === undefined
       ? { note: `${span(min, max, figures)}${unit} is printed; its middle is proposed.` }

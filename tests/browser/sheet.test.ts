@@ -255,7 +255,7 @@ async function goesThroughTheMess(device: Device): Promise<void> {
   await says(line(page, 11, 'Riemenscheibe'), '“1,050” may be 1.05 or 1050')
   await says(line(page, 12, 'Ölwanne'), '“12.5” has a decimal point')
   await says(line(page, 15, 'Ölfilter'), 'Line 15 repeats line 14: the same position 13.')
-  await says(line(page, 16, 'Wasserpumpe'), '“nach Werksnorm 7” is no lubrication known here')
+  await says(line(page, 16, 'Wasserpumpe'), '“nach Werksnorm 7” is not a lubrication known here')
   await says(line(page, 3, 'Nockenwellendeckel'), 'M8 is taken as M8x1.25')
   await page.getByRole('heading', { name: /^To look at/ }).scrollIntoViewIfNeeded()
   expect(await looks(device, 'sheet-messy')).toEqual([])

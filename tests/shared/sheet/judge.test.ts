@@ -267,7 +267,7 @@ describe('headings and columns', () => {
     expect(joints(text)[0]).toMatchObject({ grade: '10.9', lubrication: 'dry or oiled' })
     expect(items(text).map(({ told }) => told)).toEqual([
       ['“dry or oiled” does not say exactly one lubrication: the line was judged from oiled to dry.'],
-      ['“zzz” is no lubrication known here: the line was judged from oiled to dry.'],
+      ['“zzz” is not a lubrication known here: the line was judged from oiled to dry.'],
     ])
   })
   test('[TS20] repeated items and positions are told', () => {

@@ -83,7 +83,7 @@ export function ActionPanel() {
               </Show>
               <Show when={phase().how === 'clicked' && !bench.narrow()}>
                 <Button wide onClick={bench.reenterScale}>
-                  Enter scale again
+                  Scale again
                 </Button>
               </Show>
             </>
@@ -138,7 +138,7 @@ export function BarRow() {
             bench.open({ dialog: 'scale' })
           }}
         >
-          Enter scale again
+          Scale again
         </Button>
       </Show>
       <Show when={bench.recording()?.how === 'turned'}>

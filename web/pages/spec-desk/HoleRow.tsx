@@ -156,7 +156,7 @@ function Fitted(props: { result: Fit }) {
     const right = fit().rightLengthsMm
     return right.length === 0
       ? 'No standard length is right here: change the stack, the washer or the hole.'
-      : `Right ${right.length === 1 ? 'is' : 'are'} ${listed(right.map((length) => mm(length)))} mm.`
+      : `Right here: ${listed(right.map((length) => mm(length)))} mm.`
   }
   // A bolt that reaches deeper than there is thread is held by no more than there is.
   const held = () => Math.min(1, (props.result.section?.threadDepthMm ?? Infinity) / fit().engagementMm)
