@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { personMeant } from '../../server/box/person'
 import { makeSlowing } from '../../server/people/slowing'
 import { stepOne } from '../shop/yard'
 import { browser, command, type House, makeHouse, PINS } from './house'
@@ -206,4 +207,16 @@ describe('grants', () => {
     const resent = await anas.post('/api/jobs/j1/commands', body)
     expect([resent.status, resent.json]).toEqual([201, signed.json])
   })
+})
+
+test('[PE9] whom somebody means at the machine: by id, initials, name or a part of it; who is not clear is asked for again', async () => {
+  const shop = await house.shop.desk.shop()
+  for (const asked of ['ana', 'ANA', 'an', ' Ana ']) expect(personMeant(shop, asked).id).toBe('ana')
+  expect(() => personMeant(shop, 'Zed')).toThrow(/^Nobody called "Zed" works here\. There are: Ana \(AN\)/)
+  const two = {
+    ...shop,
+    people: { ...shop.people, ann: { ...shop.people.ana, id: 'ann', name: 'Ana Two', initials: 'A2' } },
+  }
+  expect(personMeant(two as typeof shop, 'two').id).toBe('ann')
+  expect(() => personMeant({ ...shop, people: {} }, 'ana')).toThrow(/No shop is open here yet/)
 })
