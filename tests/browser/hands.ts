@@ -232,3 +232,12 @@ export async function reasonsAgainst(page: Page, kind: 'to fitting' | 'to the ow
   await back.click()
   return reasons
 }
+
+/** An engine at its head, on this device: claimed, the wrench set, the first nut taken and confirmed. */
+export async function beginHead(device: Device, jobId: string): Promise<void> {
+  await toBench(device, jobId, 'B1')
+  await claim(device.page)
+  await enterScale(device.page, '40')
+  await tap(device.page, HEAD_NUTS, 1)
+  await confirmed(device.page, HEAD_NUTS, 1)
+}

@@ -1,7 +1,7 @@
 /** Entries made without signal: through a reload, a closed tab and another person's sign-in, once, in order, as theirs. */
 import { expect, test } from 'vitest'
 import type { Job } from '../../shared/job/types'
-import { claim, confirmed, engineAtItsHead, enterScale, HEAD_NUTS, says, tap, toBench } from './hands'
+import { beginHead, claim, engineAtItsHead, enterScale, HEAD_NUTS, says, tap } from './hands'
 import { type Device, SOON_MS, signInQuietly, UNPLUGGED, useShop } from './harness'
 
 const shop = useShop()
@@ -19,11 +19,7 @@ test('four nuts without signal, the tab closed, another person signs in: all fou
   const { jobId } = await engineAtItsHead(lead)
   const doer = await shop.deviceOf('suvi')
   const { page, context } = doer
-  await toBench(doer, jobId, 'B1')
-  await claim(page)
-  await enterScale(page, '40')
-  await tap(page, HEAD_NUTS, 1)
-  await confirmed(page, HEAD_NUTS, 1)
+  await beginHead(doer, jobId)
   doer.allow(UNPLUGGED)
   await context.setOffline(true)
   await page.getByText('no signal', { exact: true }).waitFor()
@@ -57,11 +53,7 @@ test('the browser throws away what it kept for the shop: the shop tells how many
   const { jobId } = await engineAtItsHead(lead)
   const doer = await shop.deviceOf('suvi')
   const { page, context } = doer
-  await toBench(doer, jobId, 'B1')
-  await claim(page)
-  await enterScale(page, '40')
-  await tap(page, HEAD_NUTS, 1)
-  await confirmed(page, HEAD_NUTS, 1)
+  await beginHead(doer, jobId)
   doer.allow(UNPLUGGED)
   await context.setOffline(true)
   await page.getByText('no signal', { exact: true }).waitFor()

@@ -4,6 +4,7 @@ import type { JobEvent } from '../../shared/job/events'
 import type { StreamEvent } from '../../shared/log'
 import {
   adoptPlan,
+  beginHead,
   claim,
   command,
   confirmed,
@@ -23,7 +24,7 @@ import {
   tightenHead,
   toBench,
 } from './hands'
-import { type Device, SOON_MS, signIn, useShop } from './harness'
+import { type Device, SOON_MS, signIn, UNPLUGGED, useShop } from './harness'
 
 const shop = useShop()
 
@@ -257,13 +258,8 @@ describe('when the signal goes', () => {
     const { jobId } = await engineAtItsHead(lead)
     const doer = await shop.deviceOf('suvi')
     const { page, context } = doer
-    await toBench(doer, jobId, 'B1')
-    await claim(page)
-    await enterScale(page, '40')
-    await tap(page, HEAD_NUTS, 1)
-    await confirmed(page, HEAD_NUTS, 1)
-    // The browser itself says so when the plug is pulled.
-    doer.allow(/ERR_INTERNET_DISCONNECTED|WebSocket connection .* failed/)
+    await beginHead(doer, jobId)
+    doer.allow(UNPLUGGED)
 
     await context.setOffline(true)
     const waiting = page.getByRole('status').filter({ hasText: 'No signal. Go on:' })
