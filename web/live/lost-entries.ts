@@ -25,7 +25,7 @@ interface Parts {
   wait?(ms: number): Promise<void>
 }
 
-const AGAIN_MS = 20_000
+const AGAIN_MS = 10_000
 
 export function makeLostEntries({ count, outbox, wait = pause }: Parts): LostEntries {
   const [lost, setLost] = createSignal<readonly EntriesMissing[]>([])

@@ -110,7 +110,7 @@ describe('what never arrived', () => {
   test('missing twice is lost, until somebody has looked', async () => {
     const { count, entries, waits } = looking(waiting(), [gap(2), gap(4, 5)], [gap(4, 5)])
     await entries.look()
-    expect([entries.lost(), waits]).toEqual([[gap(4, 5)], [20_000]])
+    expect([entries.lost(), waits]).toEqual([[gap(4, 5)], [10_000]])
     expect(count.now()?.since).toBe(0)
     entries.putAside()
     expect([entries.lost(), count.now()?.since]).toEqual([[], 5])
