@@ -298,7 +298,7 @@ describe('a shop that is not open yet', () => {
       found.push(...(await looks(device, `${size}-first-run-guide`)))
     }
     await device.goTo('/shop/backups')
-    await page.getByText('No backups are made by themselves.').waitFor()
+    await page.getByText('The server makes no backups by itself.').waitFor()
     for (const size of sizes) {
       await page.setViewportSize(SIZES[size])
       found.push(...(await looks(device, `${size}-backups`)))
