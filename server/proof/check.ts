@@ -20,7 +20,7 @@ import { databaseIn } from '../settings'
 import { ChainBroken, DatabaseRefused, OPEN_SINCE, type Recorded, verifyLog } from '../store'
 import { checkPhotos, checkPins, type NamedPhoto, photosOfJob, photosOfPlan } from './beside-check'
 import { checkLog, nameOf } from './log-check'
-import { openReadOnly } from './open-read-only'
+import { openReadOnly, type ReadOnly } from './open-read-only'
 import { makeReader, type Reader } from './reader'
 import { type Fault, RESTORE, type Report } from './report'
 import { checkStrayViews, checkViews, makeAnswersCheck } from './rows-check'
@@ -58,20 +58,15 @@ export async function checkFolder({
     ),
   )
   const file = databaseIn(folder)
-  let open: ReturnType<typeof openReadOnly>
-  let reader: Reader
+  let open: ReadOnly | undefined
   try {
     open = openReadOnly(file)
-    reader = makeReader(open.client, PINS_SEAL)
+    await checkOpened(makeReader(open.client, PINS_SEAL), open.lacksLog)
   } catch (error) {
     if (!isOfFile(error)) throw error
     add(pageFault(`The database ${file} cannot be read (${error.message})`))
-    return report
-  }
-  try {
-    await checkOpened()
   } finally {
-    open.close()
+    open?.close()
   }
   for (const [kind, count] of counts)
     if (count > OF_A_KIND_MOST)
@@ -92,11 +87,11 @@ export async function checkFolder({
     }
   }
 
-  async function checkOpened() {
+  async function checkOpened(reader: Reader, lacksLog: boolean) {
     const openSince = await part('it says whether it was closed', () => reader.state(OPEN_SINCE))
-    const isTorn = openSince !== undefined && open.lacksLog
+    const isTorn = openSince !== undefined && lacksLog
     const lastSeq = (await part('the log ends', () => reader.lastSeq())) ?? 0
-    // Photos and streams are done as the log is: each entry counts twice.
+    // Each entry is passed twice: in the order of the log, and in its stream.
     const all = 2 * lastSeq
     let done = 0
     const passed = async (entries: number) => {
@@ -120,7 +115,7 @@ export async function checkFolder({
         markFault(`The last line of ${listed(book.torn.map((name) => `marks/${name}`))} is cut short`),
       )
 
-    const streams = await part('streams are read', () => checkStreams(passed))
+    const streams = await part('streams are read', () => checkStreams(reader, passed))
     if (log?.altered && !log.altered.streams.some((stream) => streams?.broken.has(stream)))
       add(log.altered.fault)
     if (streams) {
@@ -129,7 +124,7 @@ export async function checkFolder({
       await part('board and readings are kept', () => add(...checkStrayViews(reader, jobs)))
       const photos = await checkPhotos(join(folder, 'photos'), named, () => passed(0))
       add(...photos.faults)
-      await part('PINs are kept', () => checkPinRows(shop))
+      await part('PINs are kept', () => checkPinRows(reader, shop))
       if (report.streams.length === 0 && broken.size === 0 && lastSeq === 0) add(emptyFault(photos.photos))
     }
     checkKey()
@@ -147,13 +142,13 @@ export async function checkFolder({
     report.notes.push(fault.sentence)
   }
 
-  async function checkStreams(passed: (entries: number) => Promise<void>) {
+  async function checkStreams(reader: Reader, passed: (entries: number) => Promise<void>) {
     const answers = makeAnswersCheck(reader)
     const named = new Map<string, NamedPhoto>()
     const jobs = new Set<string>()
     const broken = new Set<string>()
     let shop: Shop | undefined
-    const add_ = (photos: NamedPhoto[]) => {
+    const addPhotos = (photos: NamedPhoto[]) => {
       for (const photo of photos) named.set(photo.sha256, photo)
     }
     const heads = reader.heads()
@@ -169,14 +164,17 @@ export async function checkFolder({
         releases,
         broken: faults,
       } = await verifyLog(
-        { streams: async () => heads.filter((head) => head.stream === stream), read: readStream },
+        {
+          streams: async () => heads.filter((head) => head.stream === stream),
+          read: (name) => readStream(reader, name),
+        },
         (_, recorded) => sound(stream, recorded),
       )
       report.events += events
       report.releases.push(...releases)
       for (const fault of faults) {
         broken.add(stream)
-        add({ kind: 'chain', ...aboutJob(stream), sentence: fault.message })
+        add({ kind: 'chain', ...aboutJob(reader, stream), sentence: fault.message })
       }
       await passed(events)
     }
@@ -188,29 +186,35 @@ export async function checkFolder({
           const events = recorded.map((row) => upcast(row).event)
           shop = foldOn('shop', emptyFold('shop'), events) as Shop
           for (const editions of Object.values(shop.plans))
-            for (const plan of Object.values(editions)) add_(photosOfPlan(plan, `the plan ${plan.title}`))
+            for (const plan of Object.values(editions))
+              addPhotos(photosOfPlan(plan, `the plan ${plan.title}`))
         } else {
           const { job, faults } = checkViews(reader, stream as JobStream, recorded)
           if (isOwnEdition) add(...faults)
-          add_(photosOfJob(job))
+          addPhotos(photosOfJob(job))
         }
         add(...answers.of(recorded))
       } catch (error) {
+        const about = aboutJob(reader, stream)
+        const name = about.number ?? stream
         if (error instanceof Client.SqliteError)
           add({
-            ...pageFault(
-              `The database file is damaged where rows of ${nameOf(reader, stream)} are kept (${error.message})`,
-            ),
-            ...aboutJob(stream),
+            ...pageFault(`The database file is damaged where rows of ${name} are kept (${error.message})`),
+            ...about,
           })
-        else throw error
+        else
+          add({
+            kind: 'chain',
+            ...about,
+            sentence: `The entries of ${name} hang together, but this program cannot read them (${error instanceof Error ? error.message : error}). If a newer version of Paintmark wrote them, verify with that one; else somebody wrote them by hand: restore the last good backup.`,
+          })
       }
     }
     return { answers, jobs, broken, named, shop }
   }
 
   /** A page that cannot be read is damage of that stream. */
-  async function readStream(stream: string): Promise<Recorded[]> {
+  async function readStream(reader: Reader, stream: string): Promise<Recorded[]> {
     try {
       return await reader.read(stream)
     } catch (error) {
@@ -219,7 +223,7 @@ export async function checkFolder({
     }
   }
 
-  function aboutJob(stream: string): { jobId?: string; number?: string } {
+  function aboutJob(reader: Reader, stream: string): { jobId?: string; number?: string } {
     if (stream === 'shop') return {}
     try {
       return { jobId: stream.slice('job:'.length), number: nameOf(reader, stream) }
@@ -228,7 +232,7 @@ export async function checkFolder({
     }
   }
 
-  function checkPinRows(shop: Shop | undefined) {
+  function checkPinRows(reader: Reader, shop: Shop | undefined) {
     const pins = reader.pins()
     if (!pins) return note({ kind: 'pin', sentence: 'PINs are not sealed yet; the next start does that.' })
     const pepper = join(folder, 'pepper')
