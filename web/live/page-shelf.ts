@@ -53,11 +53,11 @@ export async function openPageShelf<E, S>(
   const somethingLeft = () => {
     for (const listener of leftListeners) listener()
   }
-  /** Its lock is ours when it has closed. */
+  /** Its lock is to be had when it has closed: shared, so that whoever else waited for it does not pass for it. */
   function awaitEndOf(lock: string): void {
     if (lock === lockOf(page) || awaited.has(lock)) return
     awaited.add(lock)
-    locks?.request(lock, somethingLeft).catch(() => undefined)
+    locks?.request(lock, { mode: 'shared' }, somethingLeft).catch(() => undefined)
   }
   // Taken from here by the next page that opens: what that one leaves behind one day is to be waited for too.
   void locks
@@ -97,5 +97,5 @@ export async function openPageShelf<E, S>(
 /** The locks of them. A browser without such counts every page as closed: what two pages send is the same, and counts once. */
 async function openPages(locks: LockManager | undefined): Promise<ReadonlySet<string>> {
   const { held = [] } = (await locks?.query()) ?? {}
-  return new Set(held.flatMap(({ name }) => (name?.startsWith(PAGE) ? name : [])))
+  return new Set(held.flatMap(({ name, mode }) => (name?.startsWith(PAGE) && mode !== 'shared' ? name : [])))
 }

@@ -9,6 +9,7 @@ import type { Answer } from '../../../shared/protocol'
 import { openDeviceStore } from '../../../web/live/device-store'
 import { openEntryShelf } from '../../../web/live/entry-shelf'
 import { commandIdOf, makeOutbox, type QueuedCommand } from '../../../web/live/outbox'
+import { openPhotoShelf } from '../../../web/live/photo-shelf'
 import { makeLocks } from './locks'
 
 const entry = (id: string, by = 'ana'): QueuedCommand => ({
@@ -151,6 +152,19 @@ describe('two pages of one device', () => {
     await until(() => expect(first.ids()).toContain('c2'))
     third.close()
     await until(() => expect(first.ids()).toEqual(['c1', 'c2', 'c3']))
+    await until(async () => expect(await onDisk()).toEqual([]))
+  })
+
+  test('though others waited for its end as well', async () => {
+    const first = openPage(false)
+    void first.outbox.add(entry('c1'))
+    await until(() => expect(first.outbox.isKept('c1')).toBe(true))
+    const others = [openPage(true), openPage(true)]
+    // The photos of each page wait in the same way, and are given the lock in the same moment.
+    for (const _ of others) await (await openPhotoShelf('shop')).load()
+    await Promise.all(others.map(({ outbox }, index) => outbox.add(entry(`d${index}`))))
+    first.close()
+    await until(() => expect(others.some(({ sent }) => sent.map(commandIdOf).includes('c1'))).toBe(true))
     await until(async () => expect(await onDisk()).toEqual([]))
   })
 

@@ -2,66 +2,70 @@
  * Locks by name, as the pages of one browser share them: held until what they were asked for is done or their page is
  * closed, then given to whoever asked next; one that is stolen is lost to its holder.
  */
-interface Held {
-  page: unknown
-  lose(): void
-}
 interface Asked {
   name: string
   page: unknown
-  give(): void
+  shared: boolean
+  given(): unknown
+  done(outcome: unknown): void
+  lost(why: unknown): void
 }
 type Given = () => unknown
+type Options = { steal?: boolean; mode?: 'shared' | 'exclusive' }
 
 /** `call` runs what is of a page: at once, unless told. */
 export function makeLocks(call: (page: unknown, what: () => void) => void = (_, what) => what()) {
-  const held = new Map<string, Held>()
+  let held: Asked[] = []
   let waiting: Asked[] = []
+  const holdersOf = (name: string) => held.filter((one) => one.name === name)
 
   function giveNext(name: string): void {
-    const next = held.has(name) ? undefined : waiting.find((one) => one.name === name)
-    if (!next) return
+    const next = waiting.find((one) => one.name === name)
+    if (!next || !holdersOf(name).every(({ shared }) => shared && next.shared)) return
     waiting = waiting.filter((one) => one !== next)
-    next.give()
+    give(next)
+    giveNext(name)
+  }
+  function give(asked: Asked): void {
+    held.push(asked)
+    call(asked.page, () => {
+      Promise.resolve(asked.given())
+        .then(asked.done, asked.lost)
+        .finally(() => leave(asked))
+    })
+  }
+  function leave(asked: Asked): void {
+    held = held.filter((one) => one !== asked)
+    giveNext(asked.name)
   }
 
-  function request(page: unknown, name: string, steal: boolean, given: Given): Promise<unknown> {
-    return new Promise((resolve, reject) => {
-      const give = () => {
-        const mine: Held = { page, lose: () => reject(new DOMException('Stolen.', 'AbortError')) }
-        held.set(name, mine)
-        call(page, () =>
-          Promise.resolve(given())
-            .then(resolve, reject)
-            .finally(() => {
-              if (held.get(name) !== mine) return
-              held.delete(name)
-              giveNext(name)
-            }),
-        )
+  function request(page: unknown, name: string, { steal = false, mode }: Options, given: Given) {
+    return new Promise((done, lost) => {
+      const asked: Asked = { name, page, shared: mode === 'shared', given, done, lost }
+      if (!steal) {
+        waiting.push(asked)
+        return giveNext(name)
       }
-      const holder = steal ? held.get(name) : undefined
-      if (holder) call(holder.page, holder.lose)
-      if (steal) give()
-      else {
-        waiting.push({ name, page, give })
-        giveNext(name)
-      }
+      const robbed = holdersOf(name)
+      held = held.filter((one) => one.name !== name)
+      for (const one of robbed) call(one.page, () => one.lost(new DOMException('Stolen.', 'AbortError')))
+      give(asked)
     })
   }
 
   return {
     /** What `navigator.locks` is to a page. */
     of: (page: unknown) => ({
-      request: (name: string, ...rest: [Given] | [{ steal?: boolean }, Given]) =>
-        request(page, name, typeof rest[0] === 'object' && rest[0].steal === true, rest.at(-1) as Given),
-      query: async () => ({ held: [...held.keys()].map((name) => ({ name })), pending: [] }),
+      request: (name: string, ...rest: [Given] | [Options, Given]) =>
+        request(page, name, rest.length === 2 ? rest[0] : {}, rest.at(-1) as Given),
+      query: async () => ({
+        held: held.map(({ name, shared }) => ({ name, mode: shared ? 'shared' : 'exclusive' })),
+        pending: [],
+      }),
     }),
     close(page: unknown) {
       waiting = waiting.filter((one) => one.page !== page)
-      const left = [...held].filter(([, holder]) => holder.page === page).map(([name]) => name)
-      for (const name of left) held.delete(name)
-      for (const name of left) giveNext(name)
+      for (const one of held.filter((other) => other.page === page)) leave(one)
     },
   }
 }
