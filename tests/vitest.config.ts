@@ -9,7 +9,7 @@ import { fileURLToPath } from 'node:url'
 import solid from 'vite-plugin-solid'
 import { defineConfig } from 'vitest/config'
 
-const needBuild = ['tests/{browser,process}/**/*.test.{ts,tsx}']
+const needBuild = ['tests/{browser,process,sim}/**/*.test.{ts,tsx}']
 
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),

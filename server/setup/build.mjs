@@ -29,6 +29,12 @@ const builds = {
     sources: ['tests', 'server', 'seed', 'drizzle', ...common],
     there: () => Object.keys(entriesOf('bench')).length > 0,
   },
+  sim: {
+    what: 'the simulation',
+    config: 'tests/sim/vite.config.ts',
+    sources: ['tests/sim', 'tests/shop', 'tests/web/live', 'server', 'web', 'drizzle', ...common],
+    there: () => Object.keys(entriesOf('sim')).length > 0,
+  },
 }
 
 /** @param {...keyof typeof builds} names */

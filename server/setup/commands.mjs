@@ -93,6 +93,12 @@ export const COMMANDS = {
     takes: '[WORD…]',
     most: Number.POSITIVE_INFINITY,
   },
+  sim: {
+    does: 'Plays mornings on the floor from seeds, with faults; nothing entered may be lost, twice or somebody else’s.',
+    takes: '[RUNS [--from=SEED] | --seed=SEED | --kept | --mutate [WORD…]]',
+    most: Number.POSITIVE_INFINITY,
+    options: ['--from', '--seed', '--kept', '--first', '--mutate'],
+  },
   crowd: { does: 'Serves the demonstration’s shop with a full yard.', takes: '[ENGINES]', most: 1 },
   'keep-shop': { does: 'Keeps a shop as this build writes it, in tests/fixtures.', takes: 'NAME', most: 1 },
   pictures: { does: 'Takes the pictures of the README again.' },

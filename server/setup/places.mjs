@@ -13,7 +13,7 @@ export const repo = fileURLToPath(new URL('../..', import.meta.url))
 /** @param {...string} parts */
 export const inRepo = (...parts) => join(repo, ...parts)
 
-/** @typedef {'server' | 'bench'} NodeBuild */
+/** @typedef {'server' | 'bench' | 'sim'} NodeBuild */
 
 /**
  * Entry name to source file, of those that exist.

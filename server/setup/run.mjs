@@ -30,6 +30,15 @@ const commands = {
   bench: () => buildAndBecome('dist/bench/main.js', 'web', 'server', 'bench'),
   crowd: () => buildAndBecome('dist/bench/crowd.js', 'web', 'server', 'bench'),
   'keep-shop': () => buildAndBecome('dist/bench/keep-shop.js', 'server', 'bench'),
+  sim: async () => {
+    if (!args.includes('--mutate')) return buildAndBecome('dist/sim/main.js', 'sim')
+    await ensurePackages()
+    process.exitCode = await run(
+      process.execPath,
+      [inRepo('tests/sim/mutate.mjs'), ...args.filter((word) => word !== '--mutate')],
+      { stdout: true },
+    )
+  },
   pictures: async () => {
     await ensurePackages()
     process.env.CHROMIUM_PATH = await ensureBrowser()

@@ -42,7 +42,7 @@ export async function test(args) {
     await ensurePackages()
     const chromium = await browserFor(args)
     failed += await check()
-    await ensureBuilt('web', 'server')
+    await ensureBuilt('web', 'server', 'sim')
     const tests = await runVitest(args, chromium)
     passed += tests.passed
     failed += tests.failed
