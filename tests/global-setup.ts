@@ -6,7 +6,7 @@ import { existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 
 export default function buildsAreThere() {
-  for (const file of ['dist/server/main.js', 'dist/web/index.html']) {
+  for (const file of ['dist/server/main.js', 'dist/web/index.html', 'dist/sim/main.js']) {
     if (existsSync(fileURLToPath(new URL(`../${file}`, import.meta.url)))) continue
     throw new Error(`${file} is missing, and these tests need it. Run them with: npm test -- <path>`)
   }

@@ -89,7 +89,7 @@ test('an unknown command is answered with the known ones, on stderr, and exit co
     status: 2,
     stdout: '',
     stderr:
-      'Say what to do: demo, start, backup, restore, pin, rebuild, verify, bench, crowd, keep-shop, pictures, check, mutate, test.\n',
+      'Say what to do: demo, start, backup, restore, pin, rebuild, verify, bench, crowd, keep-shop, sim, pictures, check, mutate, test.\n',
   })
 })
 

@@ -3,12 +3,12 @@
  * that can happen to either on the way. `sockets.ts` and `browser.ts` speak through it.
  */
 import type { Hono } from 'hono'
-import type { Server } from './sockets'
 import { after, atOnce, below, between, NOBODY, type Realm } from './world'
 
 /** One life of the server. */
 export interface ServerLife extends Realm {
-  io?: Server
+  /** Its end of the sockets; `sockets.ts` knows what it is. */
+  io?: unknown
   app?: { fetch: Hono['fetch'] }
 }
 
