@@ -31,8 +31,11 @@ const hashOf = ({ sha256 }: QueuedPhoto): string => sha256
 
 export const memoryPhotoShelf = (): PhotoShelf => memoryShelf(hashOf)
 
-/** `later`: no signal, signed out, or a server that cannot save just now. A sentence: these bytes will never do. */
-export type SendOutcome = 'stored' | 'later' | { sentence: string }
+/**
+ * `later`: no signal, or signed out. `stuck`: the server is there and did not store them, which may be so for these bytes
+ * alone. A sentence: these will never do.
+ */
+export type SendOutcome = 'stored' | 'later' | 'stuck' | { sentence: string }
 
 export interface PhotosNow {
   waiting: readonly QueuedPhoto[]
@@ -72,7 +75,7 @@ export function makePhotoQueue({ send, announce, confirm, shelf, wait }: Options
     isDue: ({ sha256, refused }) => refused === undefined && !stored.has(sha256),
     async attempt(photo) {
       const outcome = await send(photo)
-      if (outcome === 'later') return 'later'
+      if (outcome === 'later' || outcome === 'stuck') return outcome
       if (outcome !== 'stored') refuse(photo.sha256, outcome.sentence)
       else {
         stored.add(photo.sha256)

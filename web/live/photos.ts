@@ -39,7 +39,7 @@ export function makePhotos({ session, link, outbox, sender }: Parts): Photos {
   const queue = makePhotoQueue({
     async send(photo) {
       const there = link.state() === 'live' && session.signInId() !== undefined && (await isOwnShop(session))
-      return there ? putBytes(photo) : 'later'
+      return there ? putBytes(photo).catch(() => (link.state() === 'live' ? 'stuck' : 'later')) : 'later'
     },
     announce: (entry) => {
       if (!outbox.entries().some(({ command }) => command.commandId === entry.command.commandId))
@@ -84,7 +84,8 @@ export function outcomeOf(
 ): SendOutcome {
   // Whatever else answers on this network with a friendly page has not stored the photo.
   if (status < 300) return content.sha256 === sha256 ? 'stored' : 'later'
-  if (status === 401 || status === 429 || status >= 500) return 'later'
+  if (status >= 500) return 'stuck'
+  if (status === 401 || status === 429) return 'later'
   return {
     sentence: typeof content.sentence === 'string' ? content.sentence : `The server answered ${status}.`,
   }
@@ -106,7 +107,7 @@ export async function sendPhoto(sha256: string, bytes: Blob): Promise<string | u
   try {
     const outcome = await putBytes({ sha256, bytes })
     if (outcome === 'stored') return undefined
-    return outcome === 'later' ? NO_SIGNAL : outcome.sentence
+    return typeof outcome === 'string' ? NO_SIGNAL : outcome.sentence
   } catch {
     return NO_SIGNAL
   }

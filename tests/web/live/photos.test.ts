@@ -114,6 +114,19 @@ describe('the queue of photos', () => {
     expect(at.confirmed).toEqual(['a'])
   })
 
+  test('one that the server cannot store again and again stops no other', async () => {
+    const at = queueWith({ sends: ['stuck', 'stuck', 'stuck', 'stored'] }, memoryPhotoShelf())
+    at.queue.add(photo('a'))
+    at.queue.add(photo('b'))
+    for (let n = 0; n < 3; n++) {
+      await quiet()
+      at.go()
+    }
+    await quiet()
+    expect(at.sent).toEqual(['a', 'a', 'a', 'b', 'a'])
+    expect(at.queue.now().waiting).toEqual([])
+  })
+
   test('sent but not yet in the log: it is not let go, and the next goes on', async () => {
     const shelf = memoryPhotoShelf()
     let hear: (() => void) | undefined
@@ -313,7 +326,7 @@ test('an answer says stored, later, or never; stored only for this very hash', (
   // A page of the network in between, friendly to every question.
   expect(outcomeOf(200, hash, {})).toBe('later')
   expect(outcomeOf(201, hash, { sha256: 'cd'.repeat(32) })).toBe('later')
-  expect([401, 429, 503].map((status) => outcomeOf(status, hash, {}))).toEqual(['later', 'later', 'later'])
+  expect([401, 429, 503].map((status) => outcomeOf(status, hash, {}))).toEqual(['later', 'later', 'stuck'])
   expect(outcomeOf(400, hash, { sentence: 'No.' })).toEqual({ sentence: 'No.' })
   expect(outcomeOf(413, hash, {})).toEqual({ sentence: 'The server answered 413.' })
 })
