@@ -70,10 +70,10 @@ export const MUTATIONS = [
   },
   {
     promise: 'SM9',
-    name: 'a gap is not asked about',
-    file: 'web/live/job-feed.ts',
-    find: 'if (hasGap(replica())) link.resync(watcher)',
-    replace: 'if (replica().confirmed.version < 0) link.resync(watcher)',
+    name: 'what was entered of the shop does not show with its answer',
+    file: 'web/live/shop.ts',
+    find: "if (stream === 'shop' && answer.ok) take(",
+    replace: "if (stream === 'job:none' && answer.ok) take(",
   },
   {
     promise: 'SM10',
