@@ -61,7 +61,12 @@ export function rowsOf(file: string, jobs: readonly string[]): RowsOfOne[] {
   try {
     const all = (sql: string) => db.prepare(sql).raw().all() as unknown[][]
     const streams = new Set(jobs.map((job) => `job:${job}`))
-    const answers = new Map(all('select * from answer').map((row) => [row[0], row]))
+    const answers = new Map(
+      all('select command_id, person_id, body_hash, answered_at, answer from answer').map((row) => [
+        row[0],
+        row,
+      ]),
+    )
     const summaries = new Map(
       all('select job_id, number, version, summary from summary').map((row) => [row[0], row]),
     )
