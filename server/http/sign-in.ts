@@ -69,6 +69,14 @@ export function signInRoutes(rooms: Rooms) {
       'That is not this person’s PIN. Try again, or ask a supervisor to set a new one.',
     )
 
+  const noPin = (c: Ctx) =>
+    problem(
+      c,
+      401,
+      'no_pin',
+      'No PIN is set for this person. A supervisor sets one on the Shop page, or "npm run pin" at the server’s machine.',
+    )
+
   const wrongCode = (c: Ctx) =>
     problem(
       c,
@@ -103,9 +111,10 @@ export function signInRoutes(rooms: Rooms) {
       if ('answer' in input) return input.answer
       const { personId, pin } = input.value
       const pinCheck = await people.prove(personId, pin, c.var.deviceId ?? addressOf(c))
-      if (!pinCheck.ok) return pinCheck.waitMs ? tooMany(c, pinCheck.waitMs) : wrongPin(c)
       const person = (await desk.shop()).people[personId]
-      if (!person) return wrongPin(c)
+      if (!pinCheck.ok && pinCheck.waitMs) return tooMany(c, pinCheck.waitMs)
+      if (person && !people.hasPin(personId)) return noPin(c)
+      if (!pinCheck.ok || !person) return wrongPin(c)
       return c.json(signInReply(people.signIn(deviceOf(c), personId), person), 201)
     })
     .post('/sign-out', (c) => {

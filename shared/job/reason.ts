@@ -105,7 +105,7 @@ const SENTENCES: Sentences = {
     `${r.title}${r.place === undefined ? '' : ` at ${r.place}`} reads ${toDecimals(r.value, r, w)}${unitAfter(r.unit)}; the plan says ${limitsWords(r, w)}. ${w.person(r.by)} measured it.`,
   wrong_count: (r, w) => `“${r.text}”: ${r.count} counted, ${r.expect} needed. ${w.person(r.by)} counted.`,
   on_hold: (r, w) => {
-    const meanwhile = r.ready > 0 ? ' Other work goes on.' : ' No other work is possible.'
+    const meanwhile = r.ready > 0 ? ' Other work can go on.' : ' No other work is possible.'
     return `${HOLD_KINDS[r.kind].waits}: ${holdWords(r, w)}${meanwhile}`
   },
   stopped: (r) => `${at(r)}: interrupted in pass ${r.pass}. Next: ${asksInWords(r)}.`,

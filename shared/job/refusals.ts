@@ -200,7 +200,8 @@ const SENTENCES: Sentences = {
   not_yours_to_strike: (d, w) => `${w.person(d.by)} entered this. Ask them or a supervisor to cross it out.`,
   already_claimed: (d, w) =>
     `${w.person(d.by)} claimed ${d.stepId} at ${w.moment(d.since)}. Ask them for it, or claim another step.`,
-  step_already_signed: (d, w) => `${w.person(d.by)} has signed ${d.stepId}. There is nothing left to do.`,
+  step_already_signed: (d, w) =>
+    `${w.person(d.by)} has signed ${d.stepId} as done already. Yours is not needed for that.`,
   needs_open: (d) =>
     `${d.stepId} comes after ${listed(d.needs.map((n) => `${n.id} ${n.title}`))}. Do and sign that first.`,
   would_hide_unproven: (d) =>

@@ -196,6 +196,26 @@ describe('what stands against', () => {
     await page.getByText('no longer counts').waitFor()
   })
 
+  test('a nut that was slackened in pass 2 begins at pass 1 again, and the bench goes there', async () => {
+    const lead = await shop.deviceOf('odile')
+    const { jobId } = await engineAtItsHead(lead)
+    const doer = await shop.deviceOf('suvi')
+    const { page } = doer
+    await toBench(doer, jobId, 'B1')
+    await claim(page)
+    await enterScale(page, '40')
+    for (const n of HEAD_ORDER) await tap(page, HEAD_NUTS, n)
+    await page.getByRole('button', { name: /^Pass 2 next/ }).click()
+    await enterScale(page, '70')
+    await tap(page, HEAD_NUTS, 1)
+    await head(page, HEAD_NUTS, 1).click()
+    await page
+      .getByRole('dialog')
+      .getByRole('button', { name: /^Slackened/ })
+      .click()
+    await page.locator('.passes [aria-current=true]', { hasText: '40' }).waitFor()
+  })
+
   test('out of band is recorded with its flag and stops the signature; struck, both stay readable', async () => {
     const lead = await shop.deviceOf('odile')
     const { jobId, number } = await engineAtItsHead(lead)

@@ -27,8 +27,8 @@ export interface EntryCount {
 const FOR_A_YEAR_S = 400 * 24 * 3600
 
 export function makeEntryCount(shopKey: () => string | undefined): EntryCount {
-  const nameOf = (key: string) => `paintmark-count-${key.slice(0, 12)}`
-  const refusalsOf = (key: string) => `paintmark-refused-${key.slice(0, 12)}`
+  const nameOf = (key: string) => `paintmark-count-${key}`
+  const refusalsOf = (key: string) => `paintmark-refused-${key}`
   const refusals = (key: string): number[] =>
     (recall(refusalsOf(key)) ?? '').split(' ').map(Number).filter(isCount)
 

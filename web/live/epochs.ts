@@ -57,7 +57,7 @@ export function makeEpochs({ shopKey, isStillOurs, acknowledged, outbox, forgetS
   return async function told(epoch: LogEpoch): Promise<void> {
     const key = shopKey()
     if (key === undefined) return
-    const name = `paintmark-epoch-${key.slice(0, 12)}`
+    const name = `paintmark-epoch-${key}`
     const before = recall(name)
     if (before !== undefined && before !== epoch.id && !(await isStillOurs())) return
     const wasHere = here

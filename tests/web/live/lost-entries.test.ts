@@ -43,7 +43,7 @@ describe('the count', () => {
   test.each([
     ['all that pages keep is gone', () => stored.clear()],
     ['the cookies are gone', () => cookies.clear()],
-    ['one of them is nonsense', () => stored.set('paintmark-count-0123456789ab', 'NaN.-7')],
+    ['one of them is nonsense', () => stored.set(`paintmark-count-${SHOP}`, 'NaN.-7')],
   ])('%s: it goes on', (_, happens) => {
     const count = countOf()
     count.next()

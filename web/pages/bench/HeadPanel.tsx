@@ -53,6 +53,8 @@ export function HeadPanel(props: HeadPanelProps) {
     const { joint, position } = props
     void scope.send({ type: 'TakeReading', jointId: joint.id, position, pass, how: 'slackened' })
     props.onClose()
+    // What it owes now comes first: another pass of it would be flagged.
+    bench.openNextPass()
   }
   const leaveOut = () => {
     const fastener = { joint: props.joint.id, position: props.position }

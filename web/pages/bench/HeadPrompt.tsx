@@ -32,8 +32,8 @@ export function HeadPrompt(props: { position: number; onClose(): void }) {
     <Dialog open title={`${bench.joint()?.title ?? ''}: ${head(props.position)}`} onClose={props.onClose}>
       <Show when={outOfTurn()}>
         <p class="sentence against">
-          That is number {props.position}; number {next()} comes next. What you record now is flagged as out
-          of order.
+          That is number {head(props.position)}; number {head(next())} comes next. What you record now is
+          flagged as out of order.
         </p>
         <Button variant="main" wide onClick={props.onClose}>
           Go back: {head(next())} is next
