@@ -236,13 +236,19 @@ export function closePageOf(floor: Floor, page: Page): void {
   closePage(page)
 }
 
+const holdsPhoto = ({ photos }: Live, { sha256 }: PhotoTaken) => {
+  const { waiting, refused } = photos.now()
+  return [...waiting, ...refused].some((photo) => photo.sha256 === sha256)
+}
+
 /** What lay on the device alone when its store was lost. */
 export function forgetWhatLayOnly(floor: Floor, device: Device): void {
   for (const entry of floor.entries.values())
     if (entry.device === device && !isSettled(entry) && pagesWith(entry).length === 0)
       entry.mayBeLost ??= 'the browser lost its store'
   for (const photo of floor.photos)
-    if (photo.device === device && device.open.length === 0) photo.mayBeLost ??= 'the browser lost its store'
+    if (photo.device === device && !device.open.some(({ live }) => holdsPhoto(live, photo)))
+      photo.mayBeLost ??= 'the browser lost its store'
 }
 
 /** Somebody gives a PIN at the device: false where the server was not to be had. */
