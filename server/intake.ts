@@ -39,7 +39,11 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
     const { doneAt = receivedAt } = claimed
     const signIn = people.signInFor(deviceId, claimed.signInId, doneAt)
     if ('code' in signIn) return fault(signIn)
-    const command = { ...claimed, doneAt: doneUnder(signIn, doneAt, receivedAt) }
+    // Who names no sign-in says the time as somebody who enters the past: only a sign-in of a device has times to hold it against.
+    const command = {
+      ...claimed,
+      doneAt: claimed.signInId === undefined ? doneAt : doneUnder(signIn, doneAt, receivedAt),
+    }
     const asker: Asker | ReturnType<typeof refuse> = command.grantId
       ? byGrant(command, command.grantId, signIn.deviceId)
       : { person: signIn.personId, through: 'sign_in' }

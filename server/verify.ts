@@ -63,7 +63,8 @@ await run(async () => {
   const { streams, events, faults, notes, releases, marked } = report
   process.exitCode = faults.length === 0 ? 0 : 1
   if (json) return void process.stdout.write(`${JSON.stringify(report)}\n`)
-  for (const { stream, events: count } of streams) line('ok', `${stream}: ${counted(count, 'event')}`)
+  for (const { stream, events: count } of streams)
+    line('ok', `${stream}: ${counted(count, 'entry', 'entries')}`)
   for (const { number, version, head } of releases)
     line('release', `${number}: entries 1 to ${version}, head ${head}: compare it with the printed record`)
   if (marked)
@@ -73,7 +74,7 @@ await run(async () => {
     )
   for (const sentence of notes) line('note', sentence)
   for (const { kind, sentence } of faults) line(HEADS[kind], sentence)
-  const counts = `${counted(streams.length, 'stream')}, ${counted(events, 'event')}`
+  const counts = `${counted(streams.length, 'stream')}, ${counted(events, 'entry', 'entries')}`
   if (faults.length === 0) process.stdout.write(`OK: ${counts}, every chain holds.\n`)
   else if (streams.length > 0)
     process.stdout.write(

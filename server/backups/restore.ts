@@ -161,7 +161,7 @@ export function refuseWithin(backup: string, dataFolder: string): void {
 /** What was restored, in sentences. */
 export const restoredWords = ({ manifest, epoch, secrets }: Restored, dataFolder: string): string[] => [
   `Restored into ${dataFolder}: ${manifest.shop.name}, ${counted(manifest.seq, 'entry', 'entries')} in ${counted(manifest.counts.streams, 'stream')}, ${counted(manifest.photos, 'photo')}. Every file agrees with its manifest.`,
-  `Epoch ${epoch.number} of the log begins, after its entry ${manifest.seq}. Whoever was signed in on a tablet when the backup was made still is.`,
+  `The shop goes on after entry ${manifest.seq} of its log, in the log’s epoch ${epoch.number}. Devices send again by themselves what they entered after that. Whoever was signed in on a tablet when the backup was made still is.`,
   secrets
     ? 'PINs, keys and the tablets’ trust are as they were.'
     : 'It holds no PINs and no keys. Set a PIN on this machine: npm run pin -- NAME. Tablets must trust the shop’s new certificate (/trust).',

@@ -179,7 +179,7 @@ describe('a shop with its server', () => {
     const done = await runWith('restore', [join(into, name)], restored, { BACKUP_PASSPHRASE: PASSPHRASE })
     expect([done.code, done.stderr]).toEqual([0, ''])
     expect(done.stdout).toMatch(
-      /Every file agrees with its manifest\.\nEpoch 2 of the log begins, after its entry \d+\./,
+      /Every file agrees with its manifest\.\nThe shop goes on after entry \d+ of its log, in the log’s epoch 2\./,
     )
     expect(headsOf(restored)).toEqual(headsOf(join(into, name)))
     const manifest = JSON.parse(readFileSync(join(into, name, 'manifest.json'), 'utf8')) as { seq: number }

@@ -226,12 +226,12 @@ describe('verify and rebuild', () => {
 
   test('a sound log: every stream is named, and it ends with 0', async () => {
     const { code, stdout } = await verify()
-    expect(stdout).toMatch(/^ok {6}job:e-101: \d+ events$/m)
-    expect(stdout).toMatch(/^ok {6}shop: \d+ events$/m)
-    expect(stdout).toMatch(/^OK: \d+ streams, \d+ events, every chain holds\.$/m)
+    expect(stdout).toMatch(/^ok {6}job:e-101: \d+ entries$/m)
+    expect(stdout).toMatch(/^ok {6}shop: \d+ entries$/m)
+    expect(stdout).toMatch(/^OK: \d+ streams, \d+ entries, every chain holds\.$/m)
     expect(stdout).toMatch(/^release E-108-R1: entries 1 to \d+, head [0-9a-f]{64}: compare it with/m)
     const [counted] = sql<{ n: number }>('select count(*) as n from event')
-    expect(stdout).toContain(`${counted?.n} events, every chain holds.`)
+    expect(stdout).toContain(`${counted?.n} entries, every chain holds.`)
     expect(code).toBe(0)
   })
 

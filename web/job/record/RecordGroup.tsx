@@ -295,7 +295,7 @@ function Signed(props: { pair: SignerPair }) {
 function Checked(props: { wrench: WrenchThen | undefined }) {
   return (
     <span class="wrench-checked">
-      <Show when={props.wrench?.lastCheckedAt} fallback="check not known">
+      <Show when={props.wrench?.lastCheckedAt} fallback="check not entered">
         {(at) => (
           <>
             <span class="unseen">checked </span>

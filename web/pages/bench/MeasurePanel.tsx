@@ -85,7 +85,7 @@ export function MeasurePanel() {
                           <span class="spot-place">{place}</span>
                           <span class="large">{entry() ? format.number(entry()?.value ?? 0) : '–'}</span>
                           <span class="spot-word">
-                            {entry() ? (entry()?.inBand ? 'inside' : 'outside') : 'open'}
+                            {entry() ? (entry()?.inBand ? 'within limits' : 'out of limits') : 'open'}
                           </span>
                         </button>
                       </li>
@@ -207,7 +207,7 @@ function JustEntered(props: { measurement: Measurement; place: string; value: nu
             {props.measurement.title}, {props.place}: {format.number(props.value, 4)}
             {unitAfter(props.measurement.unit)}
           </strong>
-          {entry() ? (entry()?.inBand ? ', inside' : ', outside') : ''}
+          {entry() ? (entry()?.inBand ? ', within limits' : ', out of limits') : ''}
         </p>
       </Show>
       <For each={leads()}>

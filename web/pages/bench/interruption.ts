@@ -48,6 +48,6 @@ export function brokenOff(job: PlannedJob, round: Round): BrokenOff | undefined 
       how,
       done: RESTARTS[how].done(mark.pass, joint.fastener),
     })),
-    without: 'Without that, readings are flagged and stop the signature.',
+    without: 'Unless that is done, readings are flagged and stop the signature.',
   }
 }

@@ -8,8 +8,6 @@ import { Form } from '../../ui/Form'
 import './first-run.css'
 import { FIELD_WORDS } from '../../../shared/format/field-words'
 
-const SHORTEST_PIN = 4
-
 export function OpenShop() {
   const session = useSession()
   usePageTitle(() => 'Open the shop')
@@ -28,8 +26,7 @@ export function OpenShop() {
     const { code, name, person, pin, again } = trimmed()
     if (!code) return 'Enter the code that the server printed in its window when it was started.'
     if (!name || !person || !shownInitials()) return 'Fill in the shop’s name, yours, and your initials.'
-    if (!/^\d+$/.test(pin) || pin.length < SHORTEST_PIN)
-      return `A PIN is ${SHORTEST_PIN} digits or more. Choose one.`
+    if (!/^\d+$/.test(pin) || pin.length < 4 || pin.length > 12) return 'A PIN is 4 to 12 digits. Choose one.'
     if (pin !== again) return 'The two PINs differ. Enter the same one twice.'
     return undefined
   }
