@@ -183,7 +183,7 @@ function look(floor: Floor, page: Page): void {
     if (lies) entry.keptAfterLosses = device.losses
     // The browser tells the page of a loss in its own time; what is said until then is said in good faith.
     else if (device.lossesTold === device.losses)
-      floor.wrong.push(`SM2 ${entry.type} ${entry.id} is said to be kept on ${page.name}, and is not.`)
+      floor.wrong.push(`[SM2] ${entry.type} ${entry.id} is said to be kept on ${page.name}, and is not.`)
   }
 }
 

@@ -54,8 +54,8 @@ async function mutate(words) {
       timeout: 600_000,
     })
     // Often by another promise than the one it was made for: what is lost may first be seen waiting.
-    const by = /^ {2}(SM\d+ .*)$/m.exec(stdout)?.[1] ?? stdout.trim().split('\n').at(-1)
-    const found = status === 1 && by?.startsWith('SM')
+    const by = /^ {2}(\[SM\d+\] .*)$/m.exec(stdout)?.[1] ?? stdout.trim().split('\n').at(-1)
+    const found = status === 1 && by?.startsWith('[SM')
     if (!found) missed += 1
     process.stdout.write(`${found ? 'caught' : 'missed'}: ${mutation.promise} ${mutation.name}: ${by}\n`)
   }

@@ -35,20 +35,22 @@ export async function broken(floor: Floor): Promise<string[]> {
     const waits = here.some(({ live }) =>
       live.outbox.entries().some((one) => one.command.commandId === id && !one.refused),
     )
-    if (waits) against.push(`SM8 ${name} still waits, with everything mended.`)
+    if (waits) against.push(`[SM8] ${name} still waits, with everything mended.`)
     if (isSettled(entry) && !(answer?.ok && rows.length === answer.version - answer.from))
-      against.push(`SM5 ${name} was acknowledged, and is not in the log.`)
+      against.push(`[SM5] ${name} was acknowledged, and is not in the log.`)
     const told = here.length > 0 || entry.dismissed || entry.type === 'ConfirmPhoto'
     if (answer?.ok !== true && !told && !entry.mayBeLost)
       against.push(
-        refusal ? `SM6 ${name} was refused (${refusal.code}), and nobody is told.` : `SM1 ${name} is lost.`,
+        refusal
+          ? `[SM6] ${name} was refused (${refusal.code}), and nobody is told.`
+          : `[SM1] ${name} is lost.`,
       )
     if (refusal?.code === 'not_this_device' && device.cookiesLost === 0 && !entry.stale)
-      against.push(`SM11 ${name} was not taken as this device’s.`)
+      against.push(`[SM11] ${name} was not taken as this device’s.`)
     for (const { event } of rows) {
       const { by } = event as unknown as { by: string }
       if (by !== entry.by)
-        against.push(`SM4 ${name} was made by ${entry.by}, and stands in the log as ${by}’s.`)
+        against.push(`[SM4] ${name} was made by ${entry.by}, and stands in the log as ${by}’s.`)
     }
     return against
   }
@@ -59,11 +61,11 @@ export async function broken(floor: Floor): Promise<string[]> {
     for (const [id, rows] of written) {
       const [first] = rows as [Recorded]
       if (first.seq > floor.openedAtSeq && !entries.has(id))
-        against.push(`SM3 ${first.event.type} stands in the log under ${id}, which nobody entered.`)
+        against.push(`[SM3] ${first.event.type} stands in the log under ${id}, which nobody entered.`)
       const apart = rows.some(
         ({ seq, stream }, index) => seq !== first.seq + index || stream !== first.stream,
       )
-      if (apart) against.push(`SM3 ${first.event.type} ${id} counts twice.`)
+      if (apart) against.push(`[SM3] ${first.event.type} ${id} counts twice.`)
     }
     return against
   }
@@ -80,7 +82,7 @@ export async function broken(floor: Floor): Promise<string[]> {
       const before = last.get(whose)
       if (before && before.place > entry.place)
         against.push(
-          `SM7 ${entry.type} ${entry.id} stands in the log after ${before.name}, which was entered later.`,
+          `[SM7] ${entry.type} ${entry.id} stands in the log after ${before.name}, which was entered later.`,
         )
       else last.set(whose, { place: entry.place, name: `${entry.type} ${entry.id}` })
     }
@@ -91,12 +93,14 @@ export async function broken(floor: Floor): Promise<string[]> {
     return floor.photos.flatMap(({ sha256, device, mayBeLost }) => {
       const now = device.open.map(({ live }) => live.photos.now())
       if (now.some(({ waiting }) => waiting.some((photo) => photo.sha256 === sha256)))
-        return [`SM8 the photo ${sha256.slice(0, 8)} of ${device.name} still waits, with everything mended.`]
+        return [
+          `[SM8] the photo ${sha256.slice(0, 8)} of ${device.name} still waits, with everything mended.`,
+        ]
       const told = now.some(({ refused }) => refused.some((photo) => photo.sha256 === sha256))
       const here = house.rooms().photos.has(sha256)
       return here || told || mayBeLost
         ? []
-        : [`SM1 the photo ${sha256.slice(0, 8)} of ${device.name} is lost.`]
+        : [`[SM1] the photo ${sha256.slice(0, 8)} of ${device.name} is lost.`]
     })
   }
 }
@@ -112,14 +116,14 @@ async function sameEverywhere({ house, devices }: Floor): Promise<string[]> {
       const { confirmed, job: shown } = feed.replica()
       if (job && canonical(confirmed) !== canonical(job))
         against.push(
-          `SM9 ${page.name} has ${jobId} at version ${confirmed.version}, the server at ${job.version}.`,
+          `[SM9] ${page.name} has ${jobId} at version ${confirmed.version}, the server at ${job.version}.`,
         )
       else if (job && canonical(shown) !== canonical(job))
-        against.push(`SM9 ${page.name} shows of ${jobId} what is not so, though nothing waits.`)
+        against.push(`[SM9] ${page.name} shows of ${jobId} what is not so, though nothing waits.`)
     }
     if (page.live.shop.shop().version !== shop.version)
       against.push(
-        `SM9 ${page.name} has the shop at version ${page.live.shop.shop().version}, not ${shop.version}.`,
+        `[SM9] ${page.name} has the shop at version ${page.live.shop.shop().version}, not ${shop.version}.`,
       )
   }
   return against

@@ -199,12 +199,12 @@ async function putRight(floor: Floor): Promise<string[]> {
       for (const { command, refused } of live.outbox.entries())
         if (!refused && !house.poison.has(command.commandId))
           wrong.push(
-            `${house.poison.size > 0 ? 'SM10' : 'SM8'} ${command.type} ${command.commandId} waits on ${name}, and nothing is wrong with it.`,
+            `${house.poison.size > 0 ? '[SM10]' : '[SM8]'} ${command.type} ${command.commandId} waits on ${name}, and nothing is wrong with it.`,
           )
       for (const { sha256 } of live.photos.now().waiting)
         if (!house.poison.has(sha256))
           wrong.push(
-            `${house.poison.size > 0 ? 'SM10' : 'SM8'} the photo ${sha256.slice(0, 8)} waits on ${name}, and nothing is wrong with it.`,
+            `${house.poison.size > 0 ? '[SM10]' : '[SM8]'} the photo ${sha256.slice(0, 8)} waits on ${name}, and nothing is wrong with it.`,
           )
     }
   house.poison.clear()
@@ -226,7 +226,7 @@ async function afterReload(floor: Floor): Promise<string[]> {
     for (const id of refused)
       if (!again.has(id) && !floor.entries.get(id)?.mayBeLost)
         wrong.push(
-          `SM6 ${floor.entries.get(id)?.type} ${id} was refused, and is not there after a reload of ${device.name}.`,
+          `[SM6] ${floor.entries.get(id)?.type} ${id} was refused, and is not there after a reload of ${device.name}.`,
         )
   }
   return wrong

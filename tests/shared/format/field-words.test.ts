@@ -4,7 +4,16 @@ import { fieldWords } from '../../../shared/format/field-words'
 import { publishedSchema } from '../../../shared/schema'
 
 /** What a plan and a computed proposal carry was read before it is sent; the rest no person types. */
-const NOT_TYPED = ['plan', 'proposal', 'doneAt', 'clockOffsetMs', 'bytes', 'widthPx', 'heightPx']
+const NOT_TYPED = [
+  'plan',
+  'proposal',
+  'doneAt',
+  'clockOffsetMs',
+  'entryNumber',
+  'bytes',
+  'widthPx',
+  'heightPx',
+]
 
 function numbersIn(schema: unknown, path: string[] = []): string[][] {
   if (typeof schema !== 'object' || schema === null) return []
