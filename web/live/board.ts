@@ -26,6 +26,8 @@ export function makeBoard(link: Link, seen: Seen) {
   const rows = new Map<string, Signal<JobSummary>>()
   const [ids, setIds] = createSignal<readonly string[]>([], { equals: sameOrder })
   const [known, setKnown] = createSignal(false)
+  /** Told while the answer with all of them was on its way, which may be older. */
+  const early = new Map<string, JobSummary>()
   const [damage, setDamage] = createSignal<readonly DamageNotice[]>([])
 
   const shown = (id: string): JobSummary | undefined => rows.get(id)?.[0]()
@@ -82,7 +84,8 @@ export function makeBoard(link: Link, seen: Seen) {
     const listed = new Set(all.map(({ id }) => id))
     batch(() => {
       for (const id of rows.keys()) if (!listed.has(id)) rows.delete(id)
-      for (const summary of all) put(summary)
+      for (const summary of [...all, ...early.values()]) put(summary)
+      early.clear()
       placeAll()
       setKnown(true)
     })
@@ -90,7 +93,7 @@ export function makeBoard(link: Link, seen: Seen) {
 
   link.on('damage', ({ notices }) => setDamage(notices))
   link.on('summary', (summary) => {
-    if (!known()) return
+    if (!known()) return void early.set(summary.id, summary)
     batch(() => {
       if (put(summary)) place(summary)
     })

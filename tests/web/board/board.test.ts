@@ -27,6 +27,13 @@ const summary = (number: string, code: JobSummary['reason']['code'] = 'all_signe
 
 /** A board whose server is the test; each summary is told as over the wire, new throughout. */
 function boardOf(...summaries: JobSummary[]) {
+  const opened = openBoard()
+  opened.list(summaries)
+  return opened
+}
+
+/** The server has not answered yet. */
+function openBoard() {
   const listeners = new Map<string, (message: never) => void>()
   let watched: Watcher['watched'] = () => {}
   const board = makeBoard(
@@ -51,10 +58,19 @@ function boardOf(...summaries: JobSummary[]) {
       now: 0,
       ...(damage ? { damage } : {}),
     })
-  list(summaries)
   const say = (name: string, message: object) => listeners.get(name)?.(structuredClone(message) as never)
   return { board, list, say, tell: (summary: JobSummary) => say('summary', summary) }
 }
+
+test('what is told while the answer is on its way is not lost to an older answer', () => {
+  const { board, list, tell } = openBoard()
+  tell({ ...summary('E-1', 'flagged'), version: 2 })
+  tell(summary('E-2', 'in_work'))
+  expect([board.known(), board.ids()]).toEqual([false, []])
+  list([summary('E-1', 'in_work')])
+  expect(board.ids()).toEqual(['E-1', 'E-2'])
+  expect(board.summary('E-1')?.reason.code).toBe('flagged')
+})
 
 test('[EV12] what is damaged comes with the board, changes by a word from the server, and goes when it is mended', () => {
   const notice = { jobId: 'j1', number: 'E-1', sentence: 'The record of E-1 is damaged.' }
