@@ -139,7 +139,7 @@ test('[DK2] killed under writes, three times over: every acknowledged entry is t
   let output = ''
   verify.stdout.on('data', (part) => (output += part))
   const [code] = await once(verify, 'exit')
-  expect([code, output.split('\n').at(-2)]).toEqual([0, expect.stringMatching(/^OK: 4 streams, \d+ events/)])
+  expect([code, output.split('\n').at(-2)]).toEqual([0, expect.stringMatching(/^OK: 4 streams, \d+ entries/)])
 })
 
 /** Claims, put-downs and readings: some are refused, which is kept too. */
