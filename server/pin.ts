@@ -6,13 +6,14 @@ import { existsSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { Writable } from 'node:stream'
+import { PIN_FORM, PIN_WORDS } from '../shared/pin'
 import { answersOf } from './box/answers'
 import { refuseDemonstration } from './demonstration/folder'
 import { type Answers, type Question, refuseHeld } from './holding'
 import { askOrTake } from './holding/ask-or-take'
 import { makeLog } from './log'
 import { openMigrated, openShop } from './open-shop'
-import { forgetPins, PIN_FORM } from './people'
+import { forgetPins } from './people'
 import { refuseRemnants } from './remnants'
 import { repoFolder } from './repo-folder'
 import { run, say } from './run'
@@ -87,8 +88,8 @@ async function askTwice(name: string): Promise<string> {
     return String(value).trim()
   }
   try {
-    const pin = await ask(`New PIN of ${name} (4 to 12 digits; it is not shown): `)
-    if (!PIN_FORM.test(pin)) throw new Refused('A PIN is 4 to 12 digits. No PIN was set; try again.')
+    const pin = await ask(`New PIN of ${name} (${PIN_WORDS}; it is not shown): `)
+    if (!PIN_FORM.test(pin)) throw new Refused(`A PIN is ${PIN_WORDS}. No PIN was set; try again.`)
     if ((await ask('The same PIN again: ')) !== pin)
       throw new Refused('The two PINs differ. No PIN was set; try again.')
     return pin

@@ -27,7 +27,7 @@ export interface CommandHead {
   clockOffsetMs?: number
   /** A one-use grant: the second signer's PIN, given on somebody else's tablet. */
   grantId?: string
-  /** The how-manieth entry of this device it is, from 1: what never arrives leaves a gap. */
+  /** Its place in the device's own count of entries, from 1: what never arrives leaves a gap. */
   entryNumber?: number
 }
 

@@ -5,6 +5,7 @@
  */
 import { z } from 'zod'
 import { jobCommandSchema, jobEventSchema } from './job/schema'
+import { PIN_FORM, PIN_WORDS } from './pin'
 import { planJsonSchema } from './plan/schema'
 import { PROTOCOL_VERSION } from './protocol'
 import { shopCommandSchema, shopEventSchema } from './shop/schema'
@@ -13,10 +14,7 @@ const id = z.string().min(1).max(64)
 const jobId = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/)
 const jobRoom = z.string().regex(/^job:[A-Za-z0-9_-]{1,64}$/)
 const version = z.int().min(0)
-const pin = z
-  .string()
-  .regex(/^\d{4,12}$/, 'A PIN is 4 to 12 digits')
-  .describe('4 to 12 digits')
+const pin = z.string().regex(PIN_FORM, `A PIN is ${PIN_WORDS}`).describe(PIN_WORDS)
 
 export const watchSchema = z.strictObject({
   room: z.union([z.enum(['board', 'shop']), jobRoom]),
@@ -30,7 +28,7 @@ export const commandMessageSchema = z.strictObject({
   stream: z.union([jobRoom, z.literal('shop')]),
   command: z.looseObject({}),
 })
-/** What a device that lost more than this tells is told in parts. */
+/** A device with more than that waiting is answered once fewer wait. */
 const MOST_WAITING = 2000
 export const entriesCountedSchema = z.strictObject({
   upTo: z.int().min(0),

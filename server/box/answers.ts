@@ -1,9 +1,9 @@
 /** What a running server answers to other programs of its machine (`server/holding/talk.ts`). */
+import { PIN_FORM, PIN_WORDS } from '../../shared/pin'
 import { takenWords } from '../backups/take'
 import type { Log } from '../desk/types'
 import type { Answers } from '../holding'
 import type { OpenShop } from '../open-shop'
-import { PIN_FORM } from '../people'
 import { Refused } from '../settings'
 import { personMeant } from './person'
 
@@ -30,8 +30,7 @@ export function answersOf(
     },
     async pin({ id, pin }) {
       const person = (await desk.shop()).people[text(id)]
-      if (!person || !PIN_FORM.test(text(pin)))
-        throw new Refused('The PIN was not set: it is 4 to 12 digits.')
+      if (!person || !PIN_FORM.test(text(pin))) throw new Refused(`The PIN was not set: it is ${PIN_WORDS}.`)
       await people.setPin(person.id, text(pin))
       people.signOutEverywhere(person.id)
       log.info(

@@ -16,11 +16,11 @@ export function missingIn(
     while (first <= until && still.has(first)) first += 1
     while (last >= first && still.has(last)) last -= 1
     if (first > last) return
-    const waiting = [...still].filter((number) => number > first && number < last).length
+    const within = [...still].filter((number) => number > first && number < last).length
     missing.push({
       first,
       last,
-      count: last - first + 1 - waiting,
+      count: last - first + 1 - within,
       ...(after ? { after: after.answeredAt } : {}),
       ...(before ? { before: before.answeredAt } : {}),
     })

@@ -1,4 +1,4 @@
 /** The room that knows who somebody is. Its promises stand in `people.ts`. */
 export { makePeople, type People, SIGNED_OUT } from './people'
-export { arePinsSet, forgetPins, PIN_FORM, pepperIn } from './pins'
+export { arePinsSet, forgetPins, pepperIn } from './pins'
 export { doneUnder, type SignIn } from './sign-ins'

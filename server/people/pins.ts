@@ -16,7 +16,6 @@ import { type PinToWrite, type ShopDatabase, setState, stateOf } from '../store'
 import { credential, state } from '../store/tables'
 import { makeSeals, PINS_SEAL } from './seal'
 
-export const PIN_FORM = /^\d{4,12}$/
 const PEPPER = 'pepper'
 const PEPPER_BYTES = 32
 

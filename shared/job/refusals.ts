@@ -201,7 +201,7 @@ const SENTENCES: Sentences = {
   already_claimed: (d, w) =>
     `${w.person(d.by)} claimed ${d.stepId} at ${w.moment(d.since)}. Ask them for it, or claim another step.`,
   step_already_signed: (d, w) =>
-    `${w.person(d.by)} has signed ${d.stepId} as done already. Yours is not needed for that.`,
+    `${w.person(d.by)} has signed ${d.stepId} already. Choose another step; a second signature, where it needs one, is somebody else’s.`,
   needs_open: (d) =>
     `${d.stepId} comes after ${listed(d.needs.map((n) => `${n.id} ${n.title}`))}. Do and sign that first.`,
   would_hide_unproven: (d) =>

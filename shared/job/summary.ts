@@ -6,8 +6,7 @@
  */
 import { kindsOf } from '../kinds'
 import type { Instant } from '../log'
-import type { JointClass } from '../plan/kinds'
-import { RELEASES, type ReleaseKind } from '../plan/kinds'
+import { type JointClass, RELEASES, type ReleaseKind } from '../plan/kinds'
 import { indexPlan, stepClass } from '../plan/read'
 import type { AdoptedStep } from '../plan/types'
 import { CLOCKS_ASIDE, nextChangeAt } from './clocks'

@@ -5,7 +5,6 @@
  * count (they are work), its fasteners do not. A torque pass without a published value makes no entry
  * until one is settled.
  */
-
 import { JOINT_CLASSES, type JointClass } from './kinds'
 import type { Plan } from './types'
 

@@ -89,7 +89,7 @@ export const commandHead = {
     .int()
     .min(1)
     .optional()
-    .describe('the how-manieth entry of this device it is: what never arrives leaves a gap'),
+    .describe('its place in the device’s own count of entries: what never arrives leaves a gap'),
 }
 
 /** One strict object a command type, told apart by `type`. */

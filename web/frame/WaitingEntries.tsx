@@ -43,9 +43,9 @@ export default function WaitingEntries(props: { onClose(): void }) {
     live.lostEntries.lost().length === 0
 
   async function asFile(): Promise<void> {
-    const { waiting, refused } = photos.now()
+    const now = photos.now()
     const pictures = await Promise.all(
-      [...waiting, ...refused].map(async ({ bytes, ...photo }) => ({
+      [...now.waiting, ...now.refused].map(async ({ bytes, ...photo }) => ({
         ...photo,
         picture: await dataUrl(bytes),
       })),

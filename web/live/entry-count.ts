@@ -24,26 +24,29 @@ export interface EntryCount {
   refusals(): readonly number[]
 }
 
-const FOR_A_YEAR_S = 400 * 24 * 3600
+/** The longest that browsers keep a cookie (from memory). */
+const COOKIE_SECONDS = 400 * 24 * 3600
+/** Every request carries them: of the shops that were at this address only the last few have one. */
+const MOST_COOKIES = 4
 
 export function makeEntryCount(shopKey: () => string | undefined): EntryCount {
-  const nameOf = (key: string) => `paintmark-count-${key}`
+  const nameOf = (key: string) => `${NAME}${key}`
   const refusalsOf = (key: string) => `paintmark-refused-${key}`
   const refusals = (key: string): number[] =>
     (recall(refusalsOf(key)) ?? '').split(' ').map(Number).filter(isCount)
 
   function read(key: string): Count {
     const name = nameOf(key)
-    const cookie = document.cookie.split('; ').find((pair) => pair.startsWith(`${name}=`))
-    const [a, b] = [parse(cookie?.slice(name.length + 1)), parse(recall(name))]
+    const [a, b] = [parse(cookies().get(name)), parse(recall(name))]
     return { upTo: Math.max(a.upTo, b.upTo), since: Math.max(a.since, b.since) }
   }
 
   function write(key: string, { upTo, since }: Count): void {
     const text = `${upTo}.${since}`
-    // Read and written at once, which the newer interface for cookies cannot.
-    // biome-ignore lint/suspicious/noDocumentCookie: see above
-    document.cookie = `${nameOf(key)}=${text}; path=/; max-age=${FOR_A_YEAR_S}; samesite=strict`
+    setCookie(nameOf(key), text, COOKIE_SECONDS)
+    // The oldest come first.
+    const others = [...cookies().keys()].filter((name) => name.startsWith(NAME) && name !== nameOf(key))
+    for (const name of others.slice(0, Math.max(0, others.length - MOST_COOKIES + 1))) setCookie(name, '', 0)
     remember(nameOf(key), text)
   }
 
@@ -82,6 +85,22 @@ export function makeEntryCount(shopKey: () => string | undefined): EntryCount {
       return key === undefined ? [] : refusals(key)
     },
   }
+}
+
+const NAME = 'paintmark-count-'
+
+const cookies = (): Map<string, string> =>
+  new Map(
+    document.cookie.split('; ').map((pair): [string, string] => {
+      const [name = '', value = ''] = pair.split('=')
+      return [name, value]
+    }),
+  )
+
+/** Read and written at once, which the newer interface for cookies cannot. */
+function setCookie(name: string, value: string, seconds: number): void {
+  // biome-ignore lint/suspicious/noDocumentCookie: see above
+  document.cookie = `${name}=${value}; path=/; max-age=${seconds}; samesite=strict`
 }
 
 function parse(text = ''): Count {

@@ -107,9 +107,12 @@ export async function sendPhoto(sha256: string, bytes: Blob): Promise<string | u
   try {
     const outcome = await putBytes({ sha256, bytes })
     if (outcome === 'stored') return undefined
-    return typeof outcome === 'string' ? NO_SIGNAL : outcome.sentence
+    if (outcome === 'stuck') return NOT_STORED
+    return outcome === 'later' ? NO_SIGNAL : outcome.sentence
   } catch {
     return NO_SIGNAL
   }
 }
 const NO_SIGNAL = 'No signal: the photo was not sent. Try again when the connection is back.'
+const NOT_STORED =
+  'The server could not store the photo. Try again; if it stays so, tell whoever keeps the server.'

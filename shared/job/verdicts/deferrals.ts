@@ -2,7 +2,6 @@
  * What was left out on purpose: which step answers for it now, what a signature covers because of it, and which
  * round it belongs to. Deferring moves work; it takes nothing away from what that work asks for.
  */
-
 import type { JointClass } from '../../plan/kinds'
 import {
   indexPlan,

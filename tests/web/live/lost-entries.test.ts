@@ -24,7 +24,8 @@ beforeEach(() => {
     set cookie(text: string) {
       const [pair = ''] = text.split(';')
       const [name = '', value = ''] = pair.split('=')
-      cookies.set(name, value)
+      if (text.includes('max-age=0;')) cookies.delete(name)
+      else cookies.set(name, value)
     },
   })
 })
@@ -52,6 +53,12 @@ describe('the count', () => {
     happens()
     expect(countOf().now()).toEqual({ upTo: 2, since: 1 })
     expect(countOf().next()).toBe(3)
+  })
+
+  test('of many shops at one address, as of a demonstration’s runs, only the last few have a cookie', () => {
+    for (let run = 0; run < 9; run++) countOf(`run-${run}`).next()
+    expect([...cookies.keys()]).toEqual([5, 6, 7, 8].map((run) => `paintmark-count-run-${run}`))
+    expect(countOf('run-0').next()).toBe(2)
   })
 
   test('settled no further than it goes, and never back; refusals up to there are forgotten', () => {

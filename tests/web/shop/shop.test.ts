@@ -10,7 +10,6 @@ import {
   freePaint,
   initialsFor,
   newPerson,
-  pinFault,
   tidyPerson,
   wornBy,
 } from '../../../web/pages/shop/people'
@@ -24,6 +23,7 @@ import {
   wrenchFrom,
   wrenchStanding,
 } from '../../../web/pages/shop/wrenches'
+import { pinFault } from '../../../web/people/pin-fault'
 import { planHref } from '../../../web/shop/plan-library'
 import { guideOf } from '../../../web/shop/setup-guide'
 import { person as anyPerson, NOTHING } from '../../shop/people'

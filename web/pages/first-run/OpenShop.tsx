@@ -7,6 +7,7 @@ import { Field } from '../../ui/Field'
 import { Form } from '../../ui/Form'
 import './first-run.css'
 import { FIELD_WORDS } from '../../../shared/format/field-words'
+import { pinFault } from '../../people/pin-fault'
 
 export function OpenShop() {
   const session = useSession()
@@ -26,9 +27,7 @@ export function OpenShop() {
     const { code, name, person, pin, again } = trimmed()
     if (!code) return 'Enter the code that the server printed in its window when it was started.'
     if (!name || !person || !shownInitials()) return 'Fill in the shop’s name, yours, and your initials.'
-    if (!/^\d+$/.test(pin) || pin.length < 4 || pin.length > 12) return 'A PIN is 4 to 12 digits. Choose one.'
-    if (pin !== again) return 'The two PINs differ. Enter the same one twice.'
-    return undefined
+    return pinFault(pin, again)
   }
 
   function open() {

@@ -1,9 +1,8 @@
 /** Somebody's card: name, initials, paint, roles, and what they may do and second-sign. */
-
 import { createMemo, createSignal, For, Show } from 'solid-js'
 import { v7 as uuid } from 'uuid'
 import { kindsOf } from '../../../shared/kinds'
-import { CLASSES } from '../../../shared/plan/kinds'
+import { CLASSES, JOINT_CLASSES } from '../../../shared/plan/kinds'
 import { ROLES } from '../../../shared/shop/kinds'
 import { type Entitlement, PAINTS, type Person } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
@@ -154,7 +153,7 @@ function EntitlementFields(props: EntitlementProps) {
       <Choices
         multiple
         label={props.label}
-        options={(['A', 'B', 'C'] as const).map((id) => ({
+        options={JOINT_CLASSES.map((id) => ({
           id,
           title: `class ${id}`,
           hint: CLASSES[id],

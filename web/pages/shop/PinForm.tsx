@@ -1,10 +1,11 @@
 /** A new PIN for somebody. It goes to the server and nowhere else: no event, no log, no shelf of this device. */
 import { createSignal } from 'solid-js'
+import { PIN_WORDS } from '../../../shared/pin'
 import type { Person } from '../../../shared/shop/types'
 import { ask, isFailure } from '../../live/http'
+import { pinFault } from '../../people/pin-fault'
 import { Field } from '../../ui/Field'
 import { FormDialog } from '../../ui/Form'
-import { pinFault } from './people'
 
 export function PinForm(props: { person: Person; onClose(): void; onSet(): void }) {
   const [pin, setPin] = createSignal('')
@@ -35,7 +36,7 @@ export function PinForm(props: { person: Person; onClose(): void; onSet(): void 
         type="password"
         inputmode="numeric"
         autocomplete="new-password"
-        hint="4 to 12 digits."
+        hint={`${PIN_WORDS}.`}
         maxLength={12}
         value={pin()}
         onValue={setPin}

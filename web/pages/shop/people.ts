@@ -97,13 +97,3 @@ export function personMissing(person: Person): string | undefined {
   if (!person.name.trim() || !person.initials.trim()) return 'Fill in the name and the initials.'
   return undefined
 }
-
-const SHORTEST_PIN = 4
-const LONGEST_PIN = 12
-
-/** A PIN twice; `undefined` when it can be set. */
-export function pinFault(pin: string, again: string): string | undefined {
-  if (!/^\d+$/.test(pin) || pin.length < SHORTEST_PIN || pin.length > LONGEST_PIN)
-    return `A PIN is ${SHORTEST_PIN} to ${LONGEST_PIN} digits. Choose one.`
-  return pin === again ? undefined : 'The two PINs differ. Enter the same one twice.'
-}

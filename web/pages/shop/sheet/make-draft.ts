@@ -4,7 +4,6 @@
  * Classes are the author's, never taken for granted; a step with a class A joint asks for two signatures. Lines left
  * out of the plan are named in its notices: what the sheet printed can be found again in the plan itself.
  */
-
 import type { JointClass } from '../../../../shared/plan/kinds'
 import type { Plan } from '../../../../shared/plan/types'
 import { type ItemLine, type PlanHead, type SheetLine, sheetToPlan } from '../../../../shared/sheet'
