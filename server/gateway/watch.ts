@@ -24,11 +24,12 @@ export async function initialSync(
     if (!fold) return undefined
     const missed =
       have === undefined || have > fold.version ? undefined : await eventsMissed(desk, stream, have, fold)
-    // Something was written while the log was read: look again.
     const head = await desk.head(stream)
-    if (desk.peek(stream) !== fold || (head?.version ?? 0) !== fold.version) continue
+    // Something was written while the log was read: look again.
+    if (desk.peek(stream) !== fold) continue
     join()
-    const ofLog = { now: now(), epoch, ...(head ? { head: head.hash } : {}) }
+    // Of another version it is not this one's: of an entry that is told in a moment, or damaged on the disk.
+    const ofLog = { now: now(), epoch, ...(head?.version === fold.version ? { head: head.hash } : {}) }
     const room = stream as Room
     return missed && have !== undefined
       ? {
