@@ -16,6 +16,7 @@ import type { Log } from '../desk/types'
 import { diskProblem, onDisk } from '../disk'
 import { flush, sha256OfFile, writeWhole } from '../files'
 import { copyMarks, hasMarks, marksFolderIn, openMarks, readBook, signingKeyIn } from '../marks'
+import { photosIn, placeOfPhoto } from '../photos/shelf'
 import { databaseIn, Refused } from '../settings'
 import { canonical, OPEN_SINCE } from '../store'
 import { backupsIn } from './kept'
@@ -186,8 +187,6 @@ function markIn(marks: string): Pick<Manifest, 'mark'> {
     : {}
 }
 
-const HASH = /^[0-9a-f]{64}$/
-
 /**
  * Every photo under its hash. One that the backup before has, with bytes that still hash to its name, is linked where
  * both lie on one disk; one that is damaged here is taken from there.
@@ -197,7 +196,7 @@ async function copyPhotos(from: string, to: string, earlier: string | undefined)
   const damaged: string[] = []
   const folders = new Set<string>()
   for (const sha256 of photosIn(from)) {
-    const place = join(sha256.slice(0, 2), sha256)
+    const place = placeOfPhoto(sha256)
     const target = join(to, place)
     mkdirSync(dirname(target), { recursive: true, mode: 0o700 })
     folders.add(dirname(target))
@@ -237,17 +236,6 @@ async function linkOrCopy(from: string, to: string): Promise<void> {
     if ((error as { code?: string }).code === 'ENOENT') throw error
     await copyFile(from, to, constants.COPYFILE_FICLONE)
   }
-}
-
-/** The hashes of all photos that are whole; what is being written has another kind of name. */
-export function photosIn(folder: string): string[] {
-  if (!existsSync(folder)) return []
-  return readdirSync(folder)
-    .filter((name) => /^[0-9a-f]{2}$/.test(name))
-    .flatMap((name) =>
-      readdirSync(join(folder, name)).filter((file) => HASH.test(file) && file.startsWith(name)),
-    )
-    .sort()
 }
 
 function refuseWhereto(into: string, dataFolder: string, kind: BackupKind) {

@@ -1,6 +1,6 @@
 /** Where photos' bytes lie: one file a picture, named by its own SHA-256, under the data folder [PH8 to PH10]. */
 import { createHash } from 'node:crypto'
-import { existsSync, mkdirSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync } from 'node:fs'
 import { open, readFile, rename, rm } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { flush } from '../files'
@@ -18,11 +18,26 @@ export interface PhotoShelf {
 }
 
 const NAME = /^[0-9a-f]{64}$/
+const SUBFOLDER = /^[0-9a-f]{2}$/
+
+/** Where a photo lies, within the folder of all of them. */
+export const placeOfPhoto = (sha256: string): string => join(sha256.slice(0, 2), sha256)
+
+/** The hashes of all photos in such a folder, in their order; what is being written has another kind of name. */
+export function photosIn(folder: string): string[] {
+  if (!existsSync(folder)) return []
+  return readdirSync(folder)
+    .filter((name) => SUBFOLDER.test(name))
+    .flatMap((name) =>
+      readdirSync(join(folder, name)).filter((file) => NAME.test(file) && file.startsWith(name)),
+    )
+    .sort()
+}
 
 const hashOf = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex')
 
 export function photoShelf(folder: string): PhotoShelf {
-  const placeOf = (sha256: string) => join(folder, sha256.slice(0, 2), sha256)
+  const placeOf = (sha256: string) => join(folder, placeOfPhoto(sha256))
   const has = (sha256: string) => NAME.test(sha256) && existsSync(placeOf(sha256))
 
   return {

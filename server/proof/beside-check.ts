@@ -1,11 +1,11 @@
 /** What lies beside the log and is not in it: photos by their hashes, PIN rows by their seals. */
-import { existsSync, readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Job } from '../../shared/job/types'
 import type { Plan } from '../../shared/plan/types'
 import { counted, listed } from '../../shared/words'
 import { sha256OfFile } from '../files'
 import { makeSeals } from '../people/seal'
+import { photosIn, placeOfPhoto } from '../photos/shelf'
 import type { Reader } from './reader'
 import type { Fault } from './report'
 
@@ -31,8 +31,6 @@ export const photosOfPlan = ({ steps }: Pick<Plan, 'steps'>, of: string): NamedP
       pass.kind === 'torque' && pass.asPrinted ? [{ sha256: pass.asPrinted.photo, of }] : [],
     )
 
-const HASH = /^[0-9a-f]{64}$/
-
 export async function checkPhotos(
   folder: string,
   named: ReadonlyMap<string, NamedPhoto>,
@@ -43,7 +41,7 @@ export async function checkPhotos(
   for (const sha256 of photosIn(folder)) {
     there.add(sha256)
     const owner = named.get(sha256)
-    if ((await sha256OfFile(placeOf(folder, sha256))) !== sha256)
+    if ((await sha256OfFile(join(folder, placeOfPhoto(sha256)))) !== sha256)
       faults.push(photoFault(sha256, owner, `is damaged: its bytes are not the ones that were taken`))
     await told()
   }
@@ -60,17 +58,6 @@ function photoFault(sha256: string, owner: NamedPhoto | undefined, what: string)
     ...(owner?.jobId === undefined ? {} : { jobId: owner.jobId, number: owner.of }),
     sentence: `A photo${owner ? ` of ${owner.of}` : ' that no entry names'} ${what}. Copy ${path} from a backup.`,
   }
-}
-
-const placeOf = (folder: string, sha256: string) => join(folder, sha256.slice(0, 2), sha256)
-
-function photosIn(folder: string): string[] {
-  if (!existsSync(folder)) return []
-  return readdirSync(folder)
-    .filter((name) => /^[0-9a-f]{2}$/.test(name))
-    .flatMap((name) =>
-      readdirSync(join(folder, name)).filter((file) => HASH.test(file) && file.startsWith(name)),
-    )
 }
 
 export interface PinsCheck {

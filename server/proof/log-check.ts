@@ -2,6 +2,7 @@
 import { counted, listed } from '../../shared/words'
 import { format } from '../format'
 import { entryLeaf, type Mark, makeTree, type Read } from '../marks'
+import { OPEN_SINCE } from '../store'
 import type { Reader } from './reader'
 import { type Fault, RESTORE } from './report'
 
@@ -92,7 +93,7 @@ function unmarked(reader: Reader, lastSeq: number, furthest: Mark): Fault[] {
   const first = reader.recordedAt(furthest.entries.count + 1)
   const last = reader.recordedAt(lastSeq)
   const late = first !== undefined && last !== undefined && last - first > UNMARKED_MOST_MS
-  const isClosed = reader.state('open_since') === undefined
+  const isClosed = reader.state(OPEN_SINCE) === undefined
   if (!late && !isClosed) return []
   return [
     {

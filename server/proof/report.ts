@@ -43,5 +43,5 @@ export interface Report {
   marked?: { at: Instant; entries: number; key: string }
 }
 
-/** Why a check cannot go on: told as a fault of its own. */
+/** What to do where the log is not all there, or is not what was written. */
 export const RESTORE = 'Keep a copy of the data folder, then restore the last good backup.'
