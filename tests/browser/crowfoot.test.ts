@@ -6,7 +6,7 @@ import {
   engineAtItsHead,
   enterScale,
   HEAD_NUTS,
-  head,
+  headSays,
   says,
   takeWrench,
   tap,
@@ -59,7 +59,7 @@ test('picks a wrench, puts a crowfoot on it, sets what the bench says, and the a
   await enterScale(page, '36.5')
   await tap(page, HEAD_NUTS, 1)
   await confirmed(page, HEAD_NUTS, 1)
-  expect(await head(page, HEAD_NUTS, 1).getAttribute('aria-label')).toMatch(/, reached$/)
+  await headSays(page, HEAD_NUTS, 1, /, reached$/)
   await device.shot('bench-adapter-on')
 
   // The record has the setting and what reached the nut.

@@ -113,22 +113,23 @@ export async function enterScale(page: Page, value: string): Promise<void> {
   await page.getByRole('button', { name: new RegExp(`^It is set to ${value} `) }).click()
 }
 
+/** What the map says of one head, waited for until it says so. */
+export const headSays = (page: Page, joint: string, n: number, words: RegExp): Promise<void> =>
+  expect.poll(() => head(page, joint, n).getAttribute('aria-label'), { timeout: SOON_MS }).toMatch(words)
+
 /** One tap on a head; waits until the map says that it was reached. */
 export async function tap(page: Page, joint: string, n: number): Promise<void> {
-  const spot = head(page, joint, n)
-  await spot.click()
-  await expect.poll(() => spot.getAttribute('aria-label'), { timeout: SOON_MS }).toMatch(/, reached|, final/)
+  await head(page, joint, n).click()
+  await headSays(page, joint, n, /, reached|, final/)
 }
 
 export const HEAD_NUTS = 'Head nuts'
 export const HEAD_ORDER = [1, 4, 2, 5, 3, 6]
 export const HEAD_PASSES = ['40', '70', '90']
 
-/** The server has it: the head no longer waits. */
+/** The server has it: the head no longer waits, for the device's store or for the signal. */
 export const confirmed = (page: Page, joint: string, n: number): Promise<void> =>
-  expect
-    .poll(() => head(page, joint, n).getAttribute('aria-label'), { timeout: SOON_MS })
-    .not.toContain('waiting to be sent')
+  headSays(page, joint, n, /^(?!.*(waiting to be sent|not kept yet))/)
 
 /** All passes of the launch diesel's head nuts in the plan's order; `from` counts passes. */
 export async function tightenHead(page: Page, from = 1): Promise<void> {

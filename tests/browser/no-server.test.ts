@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import type { Job } from '../../shared/job/types'
 import { inRepo, startProgram } from '../process/program'
-import { adoptPlan, claim, enterScale, head, openJob, tap, toBench } from './hands'
+import { adoptPlan, claim, enterScale, headSays, openJob, tap, toBench } from './hands'
 import { SOON_MS, signIn, stands, useShop } from './harness'
 import { openSmallShop, SMALL_PLAN } from './small-shop'
 
@@ -45,7 +45,7 @@ test('the bench opens without the server, takes three nuts, and hands them over 
   await page.reload()
   await stands(page)
   await page.getByRole('button', { name: 'no signal: 4 entries kept on this device' }).waitFor()
-  expect(await head(page, 'Head nuts', 2).getAttribute('aria-label')).toContain('waiting to be sent')
+  await headSays(page, 'Head nuts', 2, /waiting to be sent/)
   await doer.shot('no-server')
 
   const { port } = new URL(server.address)

@@ -13,6 +13,7 @@ import {
   HEAD_NUTS,
   HEAD_ORDER,
   head,
+  headSays,
   LAUNCH,
   measuredByHttp,
   openJob,
@@ -183,12 +184,12 @@ describe('what stands against', () => {
     await lead.shot('bench-unit-slip')
     // A head tapped now records nothing.
     await head(page, HEAD_NUTS, 1).click()
-    expect(await head(page, HEAD_NUTS, 1).getAttribute('aria-label')).toContain('not yet reached')
+    await headSays(page, HEAD_NUTS, 1, /not yet reached/)
     await stop.getByRole('button', { name: 'Set it again and enter' }).click()
     await enterScale(page, '29.5')
     await tap(page, HEAD_NUTS, 1)
     await confirmed(page, HEAD_NUTS, 1)
-    expect(await head(page, HEAD_NUTS, 1).getAttribute('aria-label')).toMatch(/, reached$/)
+    await headSays(page, HEAD_NUTS, 1, /, reached$/)
 
     // The supervisor finds it with both readings, and that it is settled.
     await lead.goTo(`/jobs/${jobId}/audit`)
@@ -285,7 +286,7 @@ describe('when the signal goes', () => {
     const waiting = page.getByRole('status').filter({ hasText: 'No signal. Go on:' })
     await waiting.waitFor()
     for (const n of HEAD_ORDER.slice(1)) await tap(page, HEAD_NUTS, n)
-    expect(await head(page, HEAD_NUTS, 6).getAttribute('aria-label')).toContain('waiting to be sent')
+    await headSays(page, HEAD_NUTS, 6, /waiting to be sent/)
     await says(waiting, '5 entries are kept on this device')
     await page.getByText('no signal: 5 entries kept on this device').waitFor()
     await doer.shot('bench-no-signal')
