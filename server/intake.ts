@@ -33,7 +33,7 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
     const checked = stream === 'shop' ? check(shopCommandSchema, body) : check(jobCommandSchema, body)
     if ('fault' in checked) return fault(checked.fault)
     const claimed = checked.value as unknown as SentJobCommand | SentShopCommand
-    const hash = hashOf(stream, body)
+    const hash = hashOf(stream, body as object)
     if (typeof hash !== 'string') return fault(hash.fault)
     const receivedAt = now()
     const { doneAt = receivedAt } = claimed
@@ -68,7 +68,7 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
 }
 
 /** JSON can carry half a surrogate pair; the log cannot. */
-function hashOf(stream: StreamName, body: unknown): string | { fault: Fault } {
+function hashOf(stream: StreamName, body: object): string | { fault: Fault } {
   try {
     return bodyHash(stream, body)
   } catch (error) {

@@ -13,8 +13,16 @@ import type { Instant, StreamEvent } from './log'
 import type { Role } from './shop/kinds'
 import type { PaintName, Shop, ShopCommand, ShopEvent } from './shop/types'
 
-/** Raised when a message changes shape; a browser of another version is told to reload. */
-export const PROTOCOL_VERSION = 1
+/**
+ * Raised, at most once a release, when a message changes shape or the log has a new kind of event. Two versions get along:
+ * a server takes its own and the one before, and a page speaks that of a server one older. Whichever is newer speaks the
+ * other's; a page of another version says that it is to be loaded anew.
+ */
+export const PROTOCOL_VERSION = 2
+
+/** Whether somebody of version `newer` understands `version`. */
+export const understands = (newer: number, version: number): boolean =>
+  version === newer || version === newer - 1
 
 /** What every command carries beside its own fields. */
 export interface CommandHead {
@@ -29,6 +37,18 @@ export interface CommandHead {
   grantId?: string
   /** Its place in the device's own count of entries, from 1: what never arrives leaves a gap. */
   entryNumber?: number
+}
+
+/** Fields of the head that came later than version 1, by the version that brought them. */
+const HEAD_SINCE = { entryNumber: 2 } satisfies Partial<Record<keyof CommandHead, number>>
+
+/** A command as somebody of that version knows it. Its own fields stay: what is not understood is refused, and told. */
+export function commandFor<C extends CommandHead>(version: number, command: C): C {
+  const unknown = Object.entries(HEAD_SINCE).filter(([field, since]) => since > version && field in command)
+  if (unknown.length === 0) return command
+  const known = { ...command }
+  for (const [field] of unknown) delete known[field as keyof C]
+  return known
 }
 
 export type SentJobCommand = CommandHead & JobCommand
@@ -136,7 +156,7 @@ export interface ServerToClient {
   epoch(message: LogEpoch): void
   /** To whoever watches the board: all that is known to be damaged by now. */
   damage(message: { notices: readonly DamageNotice[] }): void
-  /** The server was renewed and speaks another version. */
+  /** First of all when a socket opens: which version the server speaks; again where it does not understand the page's. */
   reload(message: { protocol: number }): void
   /** Of the demonstration alone: its day goes on, or began anew. */
   demo(message: DemoState): void

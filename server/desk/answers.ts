@@ -4,16 +4,19 @@
  * What was written is kept as its place in the stream and read again from the log: events never change, so
  * the answer is the same, and no event lies on disk twice. A refusal is kept whole, its sentence too.
  */
-import type { Refused } from '../../shared/protocol'
+import { type CommandHead, commandFor, type Refused } from '../../shared/protocol'
 import { type AnswerRow, canonical, sha256Hex } from '../store'
 import type { StreamName } from './streams'
 import type { Submission } from './types'
 
 export type StoredAnswer = { ok: true; from: number; version: number } | Refused
 
-/** Throws `NotCanonical` for what JSON cannot hold, naming where. */
-export const bodyHash = (stream: StreamName, received: unknown): string =>
-  sha256Hex(canonical([stream, received]))
+/**
+ * Of a command as version 1 has it: a resend may come after the server was renewed, with what it did not know before.
+ * Throws `NotCanonical` for what JSON cannot hold, naming where.
+ */
+export const bodyHash = (stream: StreamName, received: object): string =>
+  sha256Hex(canonical([stream, commandFor(1, received as CommandHead)]))
 
 export function answerRow(
   { command, bodyHash, deviceId, receivedAt }: Submission,

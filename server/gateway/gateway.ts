@@ -2,7 +2,13 @@
 import type { Server as HttpServer } from 'node:http'
 import { Server, type Socket } from 'socket.io'
 import type { Fault, Watched } from '../../shared/protocol'
-import { type ClientToServer, PROTOCOL_VERSION, type Room, type ServerToClient } from '../../shared/protocol'
+import {
+  type ClientToServer,
+  PROTOCOL_VERSION,
+  type Room,
+  type ServerToClient,
+  understands,
+} from '../../shared/protocol'
 import { commandMessageSchema, presenceSchema, unwatchSchema, watchSchema } from '../../shared/schema'
 import { epochTold } from '../box/told'
 import { badMessage, check } from '../check'
@@ -92,6 +98,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
 
   io.on('connection', (socket) => {
     void socket.join(deviceRoom(socket.data.deviceId))
+    socket.emit('reload', { protocol: PROTOCOL_VERSION })
     if (demo) socket.emit('demo', demo.state())
     socket.emit('epoch', epochTold(box))
     socket.on('watch', (message, ack) =>
@@ -160,7 +167,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     const checked = check(watchSchema, message)
     if ('fault' in checked) return checked.fault
     const { room, have, protocol } = checked.value
-    if (protocol !== PROTOCOL_VERSION) {
+    if (!understands(PROTOCOL_VERSION, protocol)) {
       socket.emit('reload', { protocol: PROTOCOL_VERSION })
       return badMessage('/protocol', 'This page is older or newer than the server. Reload it.').fault
     }

@@ -59,6 +59,9 @@ export function evolve(job: Job, event: JobEvent): Job {
 
 export const evolveAll = (job: Job, events: readonly JobEvent[]): Job => events.reduce(evolve, job)
 
+/** A page may be told an event of a newer build. */
+export const isKnownEvent = ({ type }: { type: string }): boolean => Object.hasOwn(FOLDS, type)
+
 type Folds = { [T in JobEvent['type']]: (job: Job, event: EventOf<T>) => Job }
 
 const fold = (job: Job, event: JobEvent): Job =>

@@ -5,6 +5,7 @@ import type { Budget } from '../../server/desk'
 import { summaryRow } from '../../server/desk/views'
 import { memoryEventStore } from '../../server/store'
 import { type JobSummary, summarise } from '../../shared/job/summary'
+import { PROTOCOL_VERSION } from '../../shared/protocol'
 import { SEALED, sealedJob } from '../shop/yard'
 import { command } from './house'
 import { byHand, makeRig, must, NOON } from './rig'
@@ -149,7 +150,10 @@ describe('over the sockets', () => {
     const ana = await wire.at('ana')
     const bo = await wire.at('bo')
     await ana.ask('command', { stream: 'shop', command: command({ type: 'AddPlan', plan: SEALED }) })
-    const board = await bo.ask<{ summaries: JobSummary[] }>('watch', { room: 'board', protocol: 1 })
+    const board = await bo.ask<{ summaries: JobSummary[] }>('watch', {
+      room: 'board',
+      protocol: PROTOCOL_VERSION,
+    })
     expect(board.summaries.map(({ id }) => id)).toEqual(['j1'])
     for (const jobCommand of sealedJob('E-2')) {
       const answer = await ana.ask<{ ok: boolean }>('command', {

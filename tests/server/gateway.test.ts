@@ -9,6 +9,7 @@ import { BURST } from '../../server/gateway/rate'
 import type { JobEvent } from '../../shared/job/events'
 import { evolveAll, newJob } from '../../shared/job/evolve'
 import type { Job } from '../../shared/job/types'
+import { commandFor, PROTOCOL_VERSION } from '../../shared/protocol'
 import { openJob } from '../shop/yard'
 import { command } from './house'
 import { makeWire, until } from './wire'
@@ -47,7 +48,7 @@ async function freshJob(agreed?: string) {
 }
 const claim = (stepId: string) => command({ type: 'ClaimStep', stepId })
 const putDown = (stepId: string) => command({ type: 'PutDownStep', stepId })
-const protocol = 1
+const protocol = PROTOCOL_VERSION
 
 describe('watching', () => {
   test('[WI7] without a version the state; with one, what came after; with the newest, nothing', async () => {
@@ -180,17 +181,64 @@ describe('watching', () => {
     expect(board.messages).toEqual([])
   })
 
-  test('an unknown job, another protocol', async () => {
+  test('an unknown job', async () => {
     expect(await bo.ask<Watched>('watch', { room: 'job:nowhere', protocol })).toMatchObject({
       ok: false,
       code: 'job_not_found',
     })
-    expect(await bo.ask<Watched>('watch', { room: 'board', protocol: 99 })).toMatchObject({
-      code: 'bad_message',
-      path: '/protocol',
-    })
-    await until('the reload', () => bo.messages.some(({ name }) => name === 'reload'))
   })
+})
+
+describe('another version', () => {
+  const spoken = (line: typeof bo) =>
+    line.messages.filter(({ name }) => name === 'reload').map(({ message }) => message.protocol)
+
+  test('[WI10] which one the server speaks is the first it says', async () => {
+    const line = await wire.at('bo')
+    await line.ask('watch', { room: 'board', protocol })
+    expect(line.messages[0]).toEqual({ name: 'reload', message: { protocol } })
+    expect(spoken(line)).toEqual([protocol])
+  })
+
+  test('[WI10] a page of the version before watches, enters and is told, as one of this', async () => {
+    const stream = await freshJob()
+    const old = await wire.at('bo')
+    expect(await old.ask<Watched>('watch', { room: 'board', protocol: protocol - 1 })).toMatchObject({
+      ok: true,
+    })
+    expect((await old.ask<Watched>('watch', { room: stream, protocol: protocol - 1 })).state?.version).toBe(2)
+    const sent = { stream, command: { ...claim('S1'), signInId: old.signInId } }
+    expect(await old.ask<Reply>('command', sent)).toMatchObject({ ok: true, version: 3 })
+    await ana.ask('command', { stream, command: claim('S2') })
+    await until('the event', () =>
+      old.messages.some(({ name, message }) => name === 'events' && message.from === 3),
+    )
+    expect(spoken(old)).toEqual([protocol])
+  })
+
+  test('[WI10] sent before an update without what the old server did not know, and after it with: one entry, one answer', async () => {
+    const stream = await freshJob()
+    const sent = { ...claim('S1'), doneAt: Date.now() }
+    const first = await bo.ask<Reply>('command', { stream, command: commandFor(protocol - 1, sent) })
+    expect(first).toMatchObject({ ok: true, version: 3 })
+    const again = { stream, command: { ...sent, entryNumber: 12 } }
+    expect(await bo.ask<Reply>('command', again)).toEqual(first)
+    // Another entry under its id is still not it.
+    const other = { stream, command: { ...again.command, stepId: 'S2' } }
+    expect(await bo.ask<Reply>('command', other)).toMatchObject({ ok: false, code: 'command_id_reused' })
+  })
+
+  test.each([protocol - 2, protocol + 1])(
+    '[WI10][WI11] one of version %d is told which is spoken',
+    async (version) => {
+      const line = await wire.at('bo')
+      expect(await line.ask<Watched>('watch', { room: 'board', protocol: version })).toMatchObject({
+        code: 'bad_message',
+        path: '/protocol',
+      })
+      expect(spoken(line)).toEqual([protocol, protocol])
+    },
+  )
 })
 
 describe('commands', () => {
@@ -327,8 +375,8 @@ describe('whatever comes', () => {
       { stream: 'shop' },
       { stream: 'job:j1', command: null },
       { stream: 'job:j1', command: { type: '__proto__' } },
-      { room: 'job:', protocol: 1 },
-      { room: 'board', protocol: 1, extra: true },
+      { room: 'job:', protocol },
+      { room: 'board', protocol, extra: true },
     ]
     for (const event of ['watch', 'unwatch', 'command'])
       for (const message of odd)

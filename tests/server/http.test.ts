@@ -6,6 +6,7 @@ import { brotliDecompressSync } from 'node:zlib'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { portDrawing } from '../../seed/pictures'
 import { walkChain } from '../../shared/chain'
+import { PROTOCOL_VERSION } from '../../shared/protocol'
 import { hashText } from '../../web/live/hash'
 import { plan, step } from '../shop/plan'
 import { PLAN } from '../shop/yard'
@@ -199,7 +200,7 @@ describe('reading', () => {
     expect((await nobody.get('/api/me')).json).toEqual({
       shop: { name: 'Test Yard', opened: true, invented: true, key: expect.stringMatching(/^[0-9a-f]{16}$/) },
       now: expect.any(Number),
-      protocol: 1,
+      protocol: PROTOCOL_VERSION,
       epoch: { id: expect.any(String), number: 1, coveredSeq: 0 },
     })
     expect((await ana.get('/api/me')).json.signIn.person.id).toBe('ana')

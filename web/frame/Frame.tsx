@@ -50,9 +50,18 @@ export function Frame(props: RouteSectionProps) {
         </aside>
       </Show>
       <Show when={link.outdated()}>
-        <aside class="banner against" aria-label="A newer Paintmark" aria-live="polite">
-          There is a newer Paintmark. <a href={location.pathname}>Load it</a>
-        </aside>
+        {(server) => (
+          <aside class="banner against" aria-label="Another version of Paintmark" aria-live="polite">
+            {server() === 'newer' ? 'There is a newer Paintmark' : 'The shop’s server is an older Paintmark'}
+            {link.state() === 'apart'
+              ? ': what you enter waits here until its page is loaded. '
+              : '. This page goes on until you load its page. '}
+            {/* Not by the router, which stays on the page it has. */}
+            <a href={location.pathname + location.search} rel="external">
+              Load it
+            </a>
+          </aside>
+        )}
       </Show>
       <main id="page" tabIndex={-1}>
         <Show when={ready()} fallback={<p class="page pencil">{session.problem() ?? 'Opening the shop…'}</p>}>

@@ -61,11 +61,12 @@ export function TopBar() {
     }
   })
 
+  const isCut = () => link.state() === 'lost' || link.state() === 'apart'
   const isAnyAgainst = () => waits().refused.entries + waits().refused.photos + waits().lost > 0
   /** What goes up in the ordinary way comes and goes too fast to be pressed. */
   const isWorthALook = () =>
     isAnyAgainst() ||
-    (link.state() === 'lost' && waits().entries + waits().photos > 0) ||
+    (isCut() && waits().entries + waits().photos > 0) ||
     entries().some(({ command }) => isAside(command.commandId))
 
   return (
@@ -90,7 +91,7 @@ export function TopBar() {
       </Show>
       <div class="top-side">
         <Show when={session.person()}>
-          <p class="link-state" classList={{ lost: link.state() === 'lost' || isAnyAgainst() }} role="status">
+          <p class="link-state" classList={{ lost: isCut() || isAnyAgainst() }} role="status">
             <Show when={isWorthALook()} fallback={linkWords(link.state(), waits())}>
               <button
                 type="button"

@@ -31,6 +31,7 @@ const things = ({ entries, photos }: Waits['refused']): string =>
 
 function stands(link: LinkState, waits: string, kept: boolean): string {
   if (link === 'live') return waits ? `sending ${waits}` : 'live'
-  if (waits) return `no signal: ${waits} ${kept ? 'kept on this device' : 'on this page'}`
-  return link === 'lost' ? 'no signal' : 'connecting'
+  const why = link === 'apart' ? 'another version' : 'no signal'
+  if (waits) return `${why}: ${waits} ${kept ? 'kept on this device' : 'on this page'}`
+  return link === 'connecting' ? 'connecting' : why
 }

@@ -16,6 +16,7 @@ import { type Outbox, type RefusedJobCommand, refusedIn, waitingIn } from './out
 import {
   acknowledge,
   hasGap,
+  haveOf,
   type JobStreamEvent,
   newReplica,
   type Replica,
@@ -67,7 +68,7 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
 
   const watcher: Watcher = {
     room,
-    have: () => (replica().known ? replica().confirmed.version : undefined),
+    have: () => haveOf(replica()),
     watched(answer) {
       setProblem(undefined)
       if ('state' in answer) change((now) => receiveState(now, answer.state as Job))

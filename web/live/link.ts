@@ -9,6 +9,7 @@ import { createSignal } from 'solid-js'
 import {
   type Answer,
   type ClientToServer,
+  commandFor,
   type Fault,
   type JobPage,
   type Packed,
@@ -16,12 +17,14 @@ import {
   type Refused,
   type Room,
   type ServerToClient,
+  understands,
   type Watched,
 } from '../../shared/protocol'
 import type { Clock } from './clock'
 import type { QueuedCommand } from './outbox'
 
-export type LinkState = 'connecting' | 'live' | 'lost'
+/** `apart`: the server is there, and neither it nor this page understands the other's version. */
+export type LinkState = 'connecting' | 'live' | 'lost' | 'apart'
 
 /** Who watches a room: what they have, and what to do with what comes. */
 export interface Watcher {
@@ -34,6 +37,8 @@ export interface Watcher {
 type Listeners = { [E in keyof ServerToClient]: Set<ServerToClient[E]> }
 
 const ACK_MS = 15_000
+/** A server of version 1 does not say what it speaks. */
+const GREETED_MS = 5000
 
 /** Every current browser; an older one gets its answers plain. */
 const CAN_UNPACK = typeof DecompressionStream === 'function'
@@ -47,7 +52,11 @@ export type Link = ReturnType<typeof makeLink>
 
 export function makeLink(clock: Clock) {
   const [state, setState] = createSignal<LinkState>('connecting')
-  const [outdated, setOutdated] = createSignal(false)
+  const [outdated, setOutdated] = createSignal<'newer' | 'older'>()
+  /** What the server speaks, and with it this line: this page's version, or that of a server one older. */
+  let heard: number | undefined
+  let spoken: number | undefined
+  let greeting: ReturnType<typeof setTimeout> | undefined
   /** With how many pages watch through it. */
   const watchers = new Map<Watcher, number>()
   const upListeners = new Set<() => void>()
@@ -70,13 +79,27 @@ export function makeLink(clock: Clock) {
     reconnectionDelayMax: 5000,
   })
 
-  socket.on('connect', () => {
-    setState('live')
+  function greeted(server: number): void {
+    clearTimeout(greeting)
+    if (server === heard) return
+    heard = server
+    setOutdated(server === PROTOCOL_VERSION ? undefined : server > PROTOCOL_VERSION ? 'newer' : 'older')
+    const common = Math.min(server, PROTOCOL_VERSION)
+    spoken = understands(Math.max(server, PROTOCOL_VERSION), common) ? common : undefined
+    setState(spoken === undefined ? 'apart' : 'live')
+    if (spoken === undefined) return
     for (const watcher of watchers.keys()) void sync(watcher)
     if (presence.jobId) socket.emit('presence', presence)
     for (const up of upListeners) up()
+  }
+
+  socket.on('connect', () => {
+    greeting = setTimeout(() => greeted(1), GREETED_MS)
   })
   socket.on('disconnect', (reason) => {
+    clearTimeout(greeting)
+    heard = undefined
+    spoken = undefined
     if (reason !== 'io client disconnect') setState('lost')
     // The server hung up (a sign-out elsewhere, a restart): socket.io leaves the next try to us.
     if (reason === 'io server disconnect') setTimeout(() => socket.connect(), 1000)
@@ -104,17 +127,15 @@ export function makeLink(clock: Clock) {
   socket.on('epoch', (message) => {
     for (const listener of listeners.epoch) listener(message)
   })
-  socket.on('reload', ({ protocol }) => {
-    if (protocol !== PROTOCOL_VERSION) setOutdated(true)
-  })
+  socket.on('reload', ({ protocol }) => greeted(protocol))
 
   async function sync(watcher: Watcher): Promise<void> {
-    if (!socket.connected) return
+    if (spoken === undefined) return
     const have = watcher.have()
     const sentAt = Date.now()
     const message = {
       room: watcher.room,
-      protocol: PROTOCOL_VERSION,
+      protocol: spoken,
       ...(CAN_UNPACK ? { unpacks: true as const } : {}),
       ...(have === undefined ? {} : { have }),
     }
@@ -131,7 +152,7 @@ export function makeLink(clock: Clock) {
 
   return {
     state,
-    /** The server speaks another version: only a reload helps. */
+    /** Whether the server is of a version newer or older than this page, which is then to be loaded anew. */
     outdated,
     open: () => void socket.connect(),
     close: () => void socket.disconnect(),
@@ -170,8 +191,10 @@ export function makeLink(clock: Clock) {
     },
     /** Fails when there is no link or no answer in time; a resend with the same id is then safe. */
     async send({ stream, command }: QueuedCommand): Promise<Answer | Fault> {
-      if (!socket.connected) throw new Error('no link')
-      const message = { stream, command } as Parameters<ClientToServer['command']>[0]
+      if (spoken === undefined) throw new Error('no link')
+      const message = { stream, command: commandFor(spoken, command) } as Parameters<
+        ClientToServer['command']
+      >[0]
       return socket.timeout(ACK_MS).emitWithAck('command', message)
     },
     /** Tells the others which page of which job is open here. */

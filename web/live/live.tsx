@@ -112,7 +112,8 @@ export function makeLive(): Live {
 
   const count = makeEntryCount(session.shopKey)
   outbox.onAnswer(({ command }, answer) => {
-    if (!answer.ok) count.refused(command.entryNumber)
+    // A server one version older may have taken it without its number.
+    if (!answer.ok || link.outdated() === 'older') count.refused(command.entryNumber)
   })
   const lostEntries = makeLostEntries({ count, outbox })
   link.onUp(() => void lostEntries.look())

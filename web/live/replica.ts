@@ -10,7 +10,7 @@ import type { JobCommand } from '../../shared/job/commands'
 import type { Context } from '../../shared/job/context'
 import { decide } from '../../shared/job/decide'
 import type { JobEvent } from '../../shared/job/events'
-import { evolve, evolveAll, newJob } from '../../shared/job/evolve'
+import { evolve, evolveAll, isKnownEvent, newJob } from '../../shared/job/evolve'
 import type { Job } from '../../shared/job/types'
 import { type Instant, isRefusal, type Refusal, type StreamEvent } from '../../shared/log'
 import type { Answer, CommandHead } from '../../shared/protocol'
@@ -49,6 +49,10 @@ export function newReplica(jobId: string, shop: Shop): Replica {
   const empty = newJob(jobId)
   return { job: empty, confirmed: empty, known: false, shop, pending: [], buffered: new Map() }
 }
+
+/** The version from which on the server is to tell; none where only the state helps: unknown yet, or a newer build's event is next. */
+export const haveOf = ({ known, buffered, confirmed }: Replica): number | undefined =>
+  known && !buffered.has(confirmed.version + 1) ? confirmed.version : undefined
 
 /** Something came, or was confirmed, before what precedes it: ask again with `confirmed.version`. */
 export const hasGap = ({ buffered, pending, confirmed }: Replica): boolean =>
@@ -164,6 +168,7 @@ function advance(replica: Replica, from: Job, waiting: ReadonlyMap<number, JobSt
   for (const version of [...buffered.keys()].sort((a, b) => a - b)) {
     const next = buffered.get(version)
     if (version > confirmed.version + 1 || !next) break
+    if (version === confirmed.version + 1 && !isKnownEvent(next.event)) break
     buffered.delete(version)
     if (version === confirmed.version + 1) confirmed = evolve(confirmed, next.event)
   }

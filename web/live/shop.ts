@@ -17,13 +17,17 @@ export function makeShopReplica(
 ) {
   const [shop, setShop] = createSignal<Shop>(newShop())
   const [known, setKnown] = createSignal(false)
+  /** A newer build's event came: only the state helps. */
+  let behind = false
 
   const watcher: Watcher = {
     room: 'shop',
-    have: () => (known() ? shop().version : undefined),
+    have: () => (known() && !behind ? shop().version : undefined),
     watched(answer) {
-      if ('state' in answer) setShop(answer.state as Shop)
-      else if ('events' in answer) take(answer.events as StreamEvent<ShopEvent>[])
+      if ('state' in answer) {
+        behind = false
+        setShop(answer.state as Shop)
+      } else if ('events' in answer) take(answer.events as StreamEvent<ShopEvent>[])
       setKnown(true)
       seen.keep('shop', shop)
     },
@@ -44,7 +48,13 @@ export function makeShopReplica(
         link.resync(watcher)
         break
       }
-      now = evolveShop(now, event)
+      const next = evolveShop(now, event) as Shop | undefined
+      if (!next) {
+        behind = true
+        link.resync(watcher)
+        break
+      }
+      now = next
       if (event.type === 'PersonAdded' || event.type === 'PersonChanged') onPeople()
     }
     setShop(now)

@@ -8,6 +8,7 @@ import {
   acknowledge,
   contextOf,
   hasGap,
+  haveOf,
   newReplica,
   type Replica,
   receiveEvents,
@@ -283,4 +284,27 @@ describe('decided by what is queued', () => {
     expect(again.pending[0]?.doubted).toBeUndefined()
     expect(again.job.steps.caps?.claim?.by).toBe('ana')
   })
+})
+
+test('[WI11] an event of a newer build is not guessed at: the state is asked for, and what is pending lies on it', () => {
+  const { server, replica } = openBench()
+  const { replica: mine } = enter(replica, server, 'ana', claim())
+  const { version } = replica.confirmed
+  const unknown = {
+    version: version + 1,
+    recordedAt: 0,
+    event: { type: 'EngineWashed', by: 'bo', doneAt: 0 },
+  }
+  const next = { version: version + 2, recordedAt: 0, event: { type: 'EngineDried', by: 'bo', doneAt: 0 } }
+  expect(haveOf(mine)).toBe(version)
+  const told = receiveEvents(mine, [unknown, next] as never)
+  expect([hasGap(told), haveOf(told), told.confirmed]).toEqual([true, undefined, replica.confirmed])
+  expect(told.job.steps.caps?.claim?.by).toBe('ana')
+  const stated = receiveState(told, { ...server.job(), version: version + 2 })
+  expect([hasGap(stated), haveOf(stated), stated.confirmed.version]).toEqual([
+    false,
+    version + 2,
+    version + 2,
+  ])
+  expect(stated.job.steps.caps?.claim?.by).toBe('ana')
 })
