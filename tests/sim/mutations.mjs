@@ -30,8 +30,8 @@ export const MUTATIONS = [
     promise: 'SM3',
     name: 'a resend has an id of its own',
     file: 'web/live/link.ts',
-    find: 'const message = { stream, command } as',
-    replace: 'const message = { stream, command: { ...command, commandId: crypto.randomUUID() } } as',
+    find: 'commandFor(spoken, command)',
+    replace: '{ ...command, commandId: crypto.randomUUID() }',
   },
   {
     promise: 'SM4',
