@@ -6,17 +6,20 @@
 import { jobCommandSchema } from '../shared/job/schema'
 import { refuse } from '../shared/log'
 import type { Fault, SentJobCommand, SentShopCommand } from '../shared/protocol'
+import type { SealedTerms } from '../shared/sealed-pin'
 import { shopCommandSchema } from '../shared/shop/schema'
 import { badMessage, check } from './check'
 import { type Asker, bodyHash, type Desk, type Reply, type StreamName } from './desk'
 import { jobIdOf } from './desk/streams'
-import { doneUnder, type People } from './people'
+import { doneUnder, type People, type SignIn } from './people'
 import { NotCanonical } from './store'
 
 export interface Received {
   stream: StreamName
   /** As it was parsed from JSON, before anything looked at it. */
   body: unknown
+  /** A second signer's PIN beside the command, sealed to the shop's key. */
+  sealed?: string | undefined
   deviceId: string | undefined
   sender?: string
   reply?: (answer: Reply) => void
@@ -25,7 +28,7 @@ export interface Received {
 export type Intake = (received: Received) => Promise<Reply>
 
 export function makeIntake({ desk, people, now }: { desk: Desk; people: People; now: () => number }): Intake {
-  return async ({ stream, body, deviceId, sender, reply }) => {
+  return async ({ stream, body, sealed, deviceId, sender, reply }) => {
     const fault = (answer: Fault): Reply => {
       reply?.(answer)
       return answer
@@ -44,9 +47,8 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
       ...claimed,
       doneAt: claimed.signInId === undefined ? doneAt : doneUnder(signIn, doneAt, receivedAt),
     }
-    const asker: Asker | ReturnType<typeof refuse> = command.grantId
-      ? byGrant(command, command.grantId, signIn.deviceId)
-      : { person: signIn.personId, through: 'sign_in' }
+    const asker = await askerOf()
+    if ('code' in asker) return fault(asker)
     return desk.submit({
       stream,
       command,
@@ -58,6 +60,20 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
       reply,
     })
 
+    async function askerOf(): Promise<Asker | Fault | ReturnType<typeof refuse>> {
+      const { deviceId: device, personId } = signIn as SignIn
+      if (command.grantId) return byGrant(command, command.grantId, device)
+      if (stream === 'shop' || !('type' in command) || command.type !== 'SecondSignStep' || !command.look)
+        return { person: personId, through: 'sign_in' }
+      const { commandId, signInId, stepId, setId, look } = command
+      // Answered before: neither a try more, nor any need of the PIN.
+      if (await desk.isAnswered(commandId)) return { person: personId, through: 'sealed', pin: 'unreadable' }
+      const terms = { commandId, signInId, jobId: jobIdOf(stream), stepId, setId, ...look }
+      const pin = await people.proveSealed(sealed, terms as SealedTerms, device)
+      if (typeof pin === 'object') return PIN_WAITS
+      return { person: pin === 'right' ? look.personId : personId, through: 'sealed', pin }
+    }
+
     function byGrant({ commandId, ...rest }: typeof command, grantId: string, device: string) {
       if (stream === 'shop' || !('type' in rest) || rest.type !== 'SecondSignStep')
         return refuse('grant_not_valid')
@@ -65,6 +81,13 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
       return people.takeGrant(grantId, use)
     }
   }
+}
+
+/** Not answered for good: the device sends it again, with the PIN that it keeps until then [PE12]. */
+const PIN_WAITS: Fault = {
+  ok: false,
+  code: 'pin_waits',
+  sentence: 'After wrong PINs the next one has to wait. This entry is kept here and sent again by itself.',
 }
 
 /** JSON can carry half a surrogate pair; the log cannot. */

@@ -1,7 +1,17 @@
 /** The log for people who keep the server: JSON on stderr. Never a PIN, a cookie or a token [PE1]. */
 import { destination, type Logger, pino } from 'pino'
 
-const SECRET = ['pin', 'cookie', 'authorization', 'secret', 'pepper', 'token', 'grantId', 'set-cookie']
+const SECRET = [
+  'pin',
+  'cookie',
+  'authorization',
+  'secret',
+  'pepper',
+  'token',
+  'grantId',
+  'sealed',
+  'set-cookie',
+]
 
 export function makeLog(level: string): Logger {
   const paths = SECRET.flatMap((name) => {

@@ -16,7 +16,7 @@ import { makeFolder } from './folder'
 import { type Intake, makeIntake } from './intake'
 import { hasMarks, type Marks, openMarks } from './marks'
 import { newId as newIdFromPool } from './new-id'
-import { arePinsSet, makePeople, type People, pepperIn } from './people'
+import { arePinsSet, makePeople, makePinKey, type People, pepperIn } from './people'
 import { type PhotoShelf, photoShelf } from './photos/shelf'
 import { programVersion } from './program-version'
 import { noticeOf } from './proof/notices'
@@ -136,7 +136,8 @@ export async function openShop({
         ),
       ...(after ? { after } : {}),
     })
-    const people = makePeople({ db, pepper, sealPins: !wasMarked, now, monotonic, newId })
+    const pinKey = makePinKey(dataFolder, log)
+    const people = makePeople({ db, pepper, pinKey, sealPins: !wasMarked, now, monotonic, newId })
     const epoch = epochIn(dataFolder, now())
     const marks = openMarks({ db, dataFolder, epoch: epoch.id, now, log, after: afterMs })
     publishers.push({

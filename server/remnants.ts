@@ -15,6 +15,7 @@ const LEFT: readonly (readonly [name: string, words: string])[] = [
   ['tls', 'its certificates'],
   ['marks', 'signed marks of its log'],
   ['marks.key', 'the key of its marks'],
+  ['pins.key', 'the key that PINs are sealed to'],
   ['epoch.json', 'the epoch of its log'],
   ['backups.json', 'what was known of its backups'],
   ['before-migration', 'backups from before a migration'],

@@ -90,7 +90,7 @@ export interface Refused {
 /** Not a refusal: the message itself was at fault, or nobody is signed in. */
 export interface Fault {
   ok: false
-  code: 'bad_message' | 'signed_out' | 'not_this_device' | 'not_saved' | 'too_many'
+  code: 'bad_message' | 'signed_out' | 'not_this_device' | 'not_saved' | 'too_many' | 'pin_waits'
   sentence: string
   /** Where in the message. */
   path?: string
@@ -102,7 +102,8 @@ export interface ClientToServer {
   command(
     message:
       | { stream: 'shop'; command: SentShopCommand }
-      | { stream: `job:${string}`; command: SentJobCommand },
+      /** `sealed`: a second signer's PIN, in base64 (`sealed-pin.ts`); beside the command, never in it. */
+      | { stream: `job:${string}`; command: SentJobCommand; sealed?: string },
     ack: (answer: Answer | Fault) => void,
   ): void
   /** What this page shows, so that others see who is here. */
@@ -217,6 +218,8 @@ export interface Me {
     key?: string
   }
   signIn?: { id: string; person: PersonCard; openedAt: Instant }
+  /** Where somebody is signed in: what this device seals a second signer's PIN to (SPKI in base64). */
+  pinKey?: string
   /** The server's clock, to correct the device's. */
   now: Instant
   protocol: number

@@ -14,6 +14,7 @@ const id = z.string().min(1).max(64)
 const jobId = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/)
 const jobRoom = z.string().regex(/^job:[A-Za-z0-9_-]{1,64}$/)
 const version = z.int().min(0)
+const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'SHA-256 as 64 hex digits')
 const pin = z.string().regex(PIN_FORM, `A PIN is ${PIN_WORDS}`).describe(PIN_WORDS)
 
 export const watchSchema = z.strictObject({
@@ -23,10 +24,14 @@ export const watchSchema = z.strictObject({
   protocol: z.int(),
 })
 export const unwatchSchema = z.strictObject({ room: watchSchema.shape.room })
+/** Of a key of 3072 bits 512 digits. */
+const sealedSchema = z.base64().max(1024)
+export const sealedBesideSchema = z.strictObject({ sealed: sealedSchema })
 /** The command itself is looked at by the schema of its stream. */
 export const commandMessageSchema = z.strictObject({
   stream: z.union([jobRoom, z.literal('shop')]),
   command: z.looseObject({}),
+  sealed: sealedSchema.optional(),
 })
 /** A device with more than that waiting is answered once fewer wait. */
 const MOST_WAITING = 2000
@@ -43,13 +48,16 @@ export const presenceSchema = z.strictObject({
 /** A wrong PIN is told as wrong, whatever its form. */
 export const signInSchema = z.strictObject({ personId: id, pin: z.string().max(64) })
 export const setPinSchema = z.strictObject({ pin })
-export const grantSchema = z.strictObject({
-  personId: id,
-  pin: z.string().max(64),
-  jobId,
-  stepId: id,
-  version: version.describe('What the second signer looked at'),
-})
+export const grantSchema = z
+  .strictObject({
+    personId: id,
+    pin: z.string().max(64),
+    jobId,
+    stepId: id,
+    digest: sha256.optional().describe('What the second signer looked at'),
+    version: version.optional().describe('The same, of a page that can hash nothing'),
+  })
+  .refine(({ digest, version }) => digest !== undefined || version !== undefined, { path: ['digest'] })
 export const firstRunSchema = z.strictObject({
   shopName: z.string().trim().min(1).max(80),
   name: z.string().trim().min(1).max(80),

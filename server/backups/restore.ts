@@ -164,5 +164,5 @@ export const restoredWords = ({ manifest, epoch, secrets }: Restored, dataFolder
   `The shop goes on after entry ${manifest.seq} of its log, in the log’s epoch ${epoch.number}. Devices send again by themselves what they entered after that. Whoever was signed in on a tablet when the backup was made still is.`,
   secrets
     ? 'PINs, keys and the tablets’ trust are as they were.'
-    : 'It holds no PINs and no keys. Set a PIN on this machine: npm run pin -- NAME. Tablets must trust the shop’s new certificate (/trust).',
+    : 'It holds no PINs and no keys. Set a PIN on this machine: npm run pin -- NAME. PINs that were sealed on tablets without signal count for nothing. Tablets must trust the shop’s new certificate (/trust).',
 ]

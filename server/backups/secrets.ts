@@ -10,10 +10,16 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, statSync } from 'node
 import { basename, dirname, join } from 'node:path'
 import { writeWhole } from '../files'
 import { keyFileIn } from '../marks'
+import { pinKeyFileIn } from '../people/pin-key'
 import { Refused } from '../settings'
 
 /** Files and folders of the data folder that are secret. */
-const secretPaths = (dataFolder: string) => ['pepper', 'tls', basename(keyFileIn(dataFolder))]
+const secretPaths = (dataFolder: string) => [
+  'pepper',
+  'tls',
+  basename(keyFileIn(dataFolder)),
+  basename(pinKeyFileIn(dataFolder)),
+]
 /** Shorter ones are guessed however slow each guess is. */
 const SHORTEST_PASSPHRASE = 12
 

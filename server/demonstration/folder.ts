@@ -4,11 +4,12 @@
  * The real shop asks here too, and opens nothing of the demonstration's [DM2].
  */
 import { existsSync, lstatSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import Client from 'better-sqlite3'
 import { makeFolder } from '../folder'
 import { type Held, isOfHolding, takeFolder } from '../holding'
 import { keyFileIn, marksFolderIn } from '../marks'
+import { pinKeyFileIn } from '../people/pin-key'
 import { databaseIn, Refused } from '../settings'
 
 const MARK = 'demonstration-only'
@@ -45,7 +46,9 @@ export function emptyFolder(folder: string): void {
       `${folder} carries the demonstration's mark, but the log in it is of a real shop. Nothing was deleted. Move that log to a folder of its own, or choose another one for the demonstration with DATA_DIR.`,
     )
   const files = [database, `${database}-wal`, `${database}-shm`, `${database}-journal`]
-  const names = ['pepper', 'epoch.json', 'backups.json'].map((name) => join(folder, name))
+  const names = ['pepper', 'epoch.json', 'backups.json', basename(pinKeyFileIn(folder))].map((name) =>
+    join(folder, name),
+  )
   for (const file of [...files, ...names, keyFileIn(folder)]) rmSync(file, { force: true })
   for (const part of [join(folder, 'photos'), marksFolderIn(folder)])
     rmSync(part, { recursive: true, force: true })

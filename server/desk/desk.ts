@@ -331,6 +331,7 @@ export async function openDesk(parts: DeskParts): Promise<Desk> {
     },
     peek: folds.peek,
     head: (stream) => store.head(stream),
+    isAnswered: async (commandId) => (await store.answers([commandId])).has(commandId),
     eventsAfter,
     chain: (stream) => store.chain(stream),
     summaries: onBoard,

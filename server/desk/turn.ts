@@ -9,7 +9,7 @@ import type { Job } from '../../shared/job/types'
 import { type Instant, isRefusal, refuse } from '../../shared/log'
 import type { Refused } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
-import type { AnswerRow, Append, Batch, PinToWrite } from '../store'
+import { type AnswerRow, type Append, type Batch, type PinToWrite, sha256Hex } from '../store'
 import { answerRow, firstAnswer, type StoredAnswer } from './answers'
 import type { ShareEvent } from './plans'
 import { type AnyEvent, decideOn, type Fold, foldOn, inWords, jobIdOf, type StreamName } from './streams'
@@ -68,7 +68,8 @@ export function decideTurn(input: TurnInput): Turn {
     const { commandId } = command
     const earlier = answers.get(commandId)
     const before = earlier ?? newAnswers.get(commandId)
-    const person = isRefusal(asker) ? undefined : asker.person
+    // A sealed PIN makes it another's, or not; a resend need not carry it any more.
+    const person = isRefusal(asker) || asker.through === 'sealed' ? undefined : asker.person
 
     const shop = after.get('shop') ?? folds.get('shop')
     const fold = after.get(stream) ?? folds.get(stream)
@@ -90,7 +91,10 @@ export function decideTurn(input: TurnInput): Turn {
       ...(command.clockOffsetMs === undefined ? {} : { clockOffsetMs: command.clockOffsetMs }),
       commandId,
       through: asker.through,
+      ...(asker.sawDigest === undefined ? {} : { sawDigest: asker.sawDigest }),
       ...(asker.sawVersion === undefined ? {} : { sawVersion: asker.sawVersion }),
+      ...(asker.pin === undefined ? {} : { pin: asker.pin }),
+      sha256: sha256Hex,
       numberTaken: (number) =>
         stream !== 'shop' &&
         ((numbers.get(readsAs(number)) ?? jobIdOf(stream)) !== jobIdOf(stream) ||

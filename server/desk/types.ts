@@ -21,9 +21,12 @@ import type { AnyEvent, Fold, StreamName } from './streams'
 /** Who asks, as far as the server knows it from a sign-in or a grant. */
 export interface Asker {
   person: string
-  through: 'sign_in' | 'grant'
-  /** The version a grant was given for. */
+  through: 'sign_in' | 'grant' | 'sealed'
+  /** What a grant was given for. */
+  sawDigest?: string
   sawVersion?: number
+  /** What became of the PIN that came sealed; `person` is the one it is of where it was right. */
+  pin?: 'right' | 'wrong' | 'unreadable'
 }
 
 export interface Submission {
@@ -63,6 +66,8 @@ export interface Desk {
   peek(stream: StreamName): Fold | undefined
   /** Where a stream ends on disk; nothing for one that was never written. */
   head(stream: StreamName): Promise<StreamHead | undefined>
+  /** Whether a command of this id has its answer: a resend of it is asked nothing anew. */
+  isAnswered(commandId: string): Promise<boolean>
   eventsAfter(stream: StreamName, version: number): Promise<StreamEvent<AnyEvent>[]>
   /** A stream's entries as they are stored, so that somebody else can hash them anew. */
   chain(stream: StreamName): Promise<ChainRow[]>

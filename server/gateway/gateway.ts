@@ -149,12 +149,13 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
   async function command(socket: Line, message: unknown, reply: Ack): Promise<Reply> {
     const checked = check(commandMessageSchema, message)
     if ('fault' in checked) return checked.fault
-    const { stream, command: body } = checked.value
+    const { stream, command: body, sealed } = checked.value
     const withoutBodies = (answer: Reply): Reply =>
       answer.ok && stream === 'shop' ? { ...answer, events: answer.events.map(eventWithoutPlanBody) } : answer
     const answer = await intake({
       stream: streamOf(stream as 'shop' | `job:${string}`),
       body,
+      sealed,
       deviceId: socket.data.deviceId,
       sender: socket.id,
       // Before the desk publishes: an ack after its own broadcast would look like somebody else's work.

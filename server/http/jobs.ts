@@ -4,6 +4,9 @@ import type { Chain } from '../../shared/chain'
 import type { JobEvent } from '../../shared/job/events'
 import { trailLine } from '../../shared/job/trail'
 import type { StreamEvent } from '../../shared/log'
+import type { Fault } from '../../shared/protocol'
+import { sealedBesideSchema } from '../../shared/schema'
+import { check } from '../check'
 import { JOB_ID, jobStream } from '../desk'
 import { signedIn } from './guard'
 import { badId, type Ctx, type Env, fromDesk, json, notFound, type Rooms } from './parts'
@@ -78,8 +81,18 @@ export function jobRoutes({ desk, intake, now }: Rooms) {
       if (!JOB_ID.test(id)) return badId(c, '', 'a job’s id has 1 to 64 letters, digits, _ or -')
       const input = await json(c)
       if ('answer' in input) return input.answer
-      return fromDesk(c, await intake({ stream: jobStream(id), body: input.value, deviceId: c.var.deviceId }))
+      const message = apart(input.value)
+      if ('fault' in message) return fromDesk(c, message.fault)
+      return fromDesk(c, await intake({ stream: jobStream(id), ...message, deviceId: c.var.deviceId }))
     })
+}
+
+/** A sealed PIN stands beside the command, not in it: it is taken out before anybody looks at that. */
+function apart(value: unknown): { body: unknown; sealed?: string } | { fault: Fault } {
+  if (typeof value !== 'object' || value === null || !('sealed' in value)) return { body: value }
+  const { sealed, ...body } = value
+  const checked = check(sealedBesideSchema, { sealed })
+  return 'fault' in checked ? checked : { body, sealed: checked.value.sealed }
 }
 
 /** Without the mark of a weak tag: a proxy that compresses may put it there. */

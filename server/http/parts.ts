@@ -110,6 +110,7 @@ const STATUS: Record<string, ContentfulStatusCode> = {
   not_this_device: 403,
   grant_not_valid: 403,
   too_many: 429,
+  pin_waits: 429,
   not_saved: 503,
 }
 

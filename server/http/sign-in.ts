@@ -94,6 +94,7 @@ export function signInRoutes(rooms: Rooms) {
       return c.json({
         shop: { name: shop.name, opened: shop.opened, invented: shop.invented, ...(key ? { key } : {}) },
         ...(person ? { signIn: { id: signIn.id, person: cardOf(person), openedAt: signIn.openedAt } } : {}),
+        ...(person ? { pinKey: await people.pinKey() } : {}),
         now: now(),
         protocol: PROTOCOL_VERSION,
         epoch: epochTold(rooms.box),
@@ -170,10 +171,10 @@ export function signInRoutes(rooms: Rooms) {
     .post('/grants', signedIn, async (c) => {
       const input = await body(c, grantSchema)
       if ('answer' in input) return input.answer
-      const { personId, pin, jobId, stepId, version } = input.value
+      const { personId, pin, ...looked } = input.value
       const { deviceId } = c.var.signIn as SignIn
       const pinCheck = await people.prove(personId, pin, deviceId)
       if (!pinCheck.ok) return pinCheck.waitMs ? tooMany(c, pinCheck.waitMs) : wrongPin(c)
-      return c.json(people.giveGrant({ personId, deviceId, jobId, stepId, version }), 201)
+      return c.json(people.giveGrant({ personId, deviceId, ...looked }), 201)
     })
 }

@@ -1,5 +1,5 @@
 /**
- * A second signer's PIN on somebody else's tablet buys one word: for one step, at one version, from that
+ * A second signer's PIN on somebody else's tablet buys one word: for one step as it was looked at, from that
  * tablet, within three minutes, once [PE7].
  *
  * "Once" means for one command: a resend of it finds its grant again. Kept in memory; after a restart the
@@ -16,7 +16,9 @@ export interface GrantTerms {
   deviceId: string
   jobId: string
   stepId: string
-  version: number
+  /** What was looked at: the digest of `lookedAt`, or the job's version where a page of an older build asks. */
+  digest?: string
+  version?: number
 }
 
 export interface Grants {

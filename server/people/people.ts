@@ -1,14 +1,19 @@
-/** Who is at which device, and how they proved it, as the rules PE1 to PE7 say. */
+/** Who is at which device, and how they proved it, as the rules PE1 to PE13 say. */
 import { type Instant, isRefusal, type Refusal } from '../../shared/log'
 import type { Fault } from '../../shared/protocol'
+import type { SealedTerms } from '../../shared/sealed-pin'
 import type { Asker } from '../desk/types'
 import type { PinToWrite, ShopDatabase } from '../store'
 import { GRANT_MS, type GrantTerms, makeGrants } from './grants'
+import type { PinKey } from './pin-key'
 import { makePins } from './pins'
 import { makeSignIns, type SignIn } from './sign-ins'
 import { makeSlowing } from './slowing'
 
 export type PinCheck = { ok: true } | { ok: false; waitMs?: number }
+
+/** What became of a PIN that came sealed; or how long it is to wait. */
+export type SealedCheck = 'right' | 'wrong' | 'unreadable' | { waitMs: number }
 
 export interface People {
   setPin(personId: string, pin: string): Promise<void>
@@ -17,6 +22,10 @@ export interface People {
   hasPin(personId: string): boolean
   /** `from` is the device, or the address where there is none yet. */
   prove(personId: string, pin: string, from: string): Promise<PinCheck>
+  /** What devices seal a PIN to; nothing where there is no key. */
+  pinKey(): Promise<string | undefined>
+  /** A PIN that came sealed with an entry from a device, for what its terms say. */
+  proveSealed(sealed: string | undefined, terms: SealedTerms, from: string): Promise<SealedCheck>
   addDevice(): { deviceId: string; cookie: string }
   deviceOf(cookie: string | undefined): string | undefined
   signIn(deviceId: string, personId: string): SignIn
@@ -37,6 +46,8 @@ export type GrantUse = { commandId: string; deviceId: string; jobId: string; ste
 export interface PeopleParts {
   db: ShopDatabase
   pepper: Buffer
+  /** Without one no PIN comes sealed. */
+  pinKey?: PinKey
   /** PIN rows without a seal are sealed as they are; see `pins.ts`. */
   sealPins: boolean
   now: () => Instant
@@ -45,7 +56,7 @@ export interface PeopleParts {
   newId: () => string
 }
 
-export function makePeople({ db, pepper, sealPins, now, monotonic, newId }: PeopleParts): People {
+export function makePeople({ db, pepper, pinKey, sealPins, now, monotonic, newId }: PeopleParts): People {
   const pins = makePins(db, pepper, sealPins)
   const slowing = makeSlowing()
   const signIns = makeSignIns(db, newId)
@@ -55,17 +66,27 @@ export function makePeople({ db, pepper, sealPins, now, monotonic, newId }: Peop
     for (const listener of listeners) listener(deviceId)
   }
 
+  async function prove(personId: string, pin: string, from: string): Promise<PinCheck> {
+    const keys = [`person ${personId}`, `from ${from}`]
+    const waitMs = slowing.begin(keys, monotonic())
+    if (waitMs > 0) return { ok: false, waitMs }
+    if (!(await pins.check(personId, pin))) return { ok: false }
+    slowing.succeed(keys)
+    return { ok: true }
+  }
+
   return {
     setPin: (personId, pin) => pins.set(personId, pin, now()),
     pinToWrite: (personId, pin) => pins.toWrite(personId, pin, now()),
     hasPin: pins.has,
-    async prove(personId, pin, from) {
-      const keys = [`person ${personId}`, `from ${from}`]
-      const waitMs = slowing.begin(keys, monotonic())
-      if (waitMs > 0) return { ok: false, waitMs }
-      if (!(await pins.check(personId, pin))) return { ok: false }
-      slowing.succeed(keys)
-      return { ok: true }
+    prove,
+    pinKey: async () => pinKey?.public(),
+    async proveSealed(sealed, terms, from) {
+      const pin = sealed === undefined ? undefined : pinKey?.open(sealed, terms)
+      if (pin === undefined) return 'unreadable'
+      const check = await prove(terms.personId, pin, from)
+      if (check.ok) return 'right'
+      return check.waitMs ? { waitMs: check.waitMs } : 'wrong'
     },
     addDevice: () => signIns.addDevice(now()),
     deviceOf: (cookie) => (cookie === undefined ? undefined : signIns.deviceOf(cookie)),
@@ -95,7 +116,11 @@ export function makePeople({ db, pepper, sealPins, now, monotonic, newId }: Peop
       const grant = grants.take(grantId, use, monotonic())
       return isRefusal(grant)
         ? grant
-        : { person: grant.personId, through: 'grant', sawVersion: grant.version }
+        : {
+            person: grant.personId,
+            through: 'grant',
+            ...(grant.digest === undefined ? { sawVersion: grant.version } : { sawDigest: grant.digest }),
+          }
     },
     onChange: (listener) => listeners.push(listener),
   }

@@ -105,7 +105,8 @@ export interface TakeReading {
 /** What a person declares. */
 export type WordCommand =
   | { type: 'SignStep'; stepId: string; setId?: string }
-  | { type: 'SecondSignStep'; stepId: string; setId?: string }
+  /** `look`: by somebody else's PIN, which comes sealed beside the command; `digest` names what they looked at. */
+  | { type: 'SecondSignStep'; stepId: string; setId?: string; look?: { personId: string; digest: string } }
   | { type: 'RecheckOwnWork'; stepId: string; setId?: string }
   | { type: 'Defer'; what: Deferred; dueStepId: string; reason: string }
   | { type: 'WithdrawDeferral'; deferralId: string; reason: string }

@@ -19,10 +19,18 @@ export interface Context {
   clockOffsetMs?: number
   /** Entries take their short ids from it, so that both sides name a new entry alike. */
   commandId: string
-  /** How the person proved who they are; a grant is a second signer's PIN on somebody else's tablet. */
-  through: 'sign_in' | 'grant'
-  /** The job's version a grant was given for: what the second signer looked at. */
+  /**
+   * How the person proved who they are; a grant is a second signer's PIN on somebody else's tablet, and it may come later,
+   * sealed.
+   */
+  through: 'sign_in' | 'grant' | 'sealed'
+  /** What a grant was given for, as the second signer looked at it: the digest of `lookedAt`, or the job's version. */
+  sawDigest?: string
   sawVersion?: number
+  /** What became of a sealed PIN; a device that looks ahead does not know. */
+  pin?: 'right' | 'wrong' | 'unreadable'
+  /** SHA-256 of a text's UTF-8, in hex; only the server has it at hand, and only what was looked at asks. */
+  sha256?: (text: string) => string
   /** Whether another job in the shop carries this number; asked only by `OpenJob`. */
   numberTaken?: (number: string) => boolean
   /** Hash of the job's last event; only the server has it, and only a release asks. */

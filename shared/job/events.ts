@@ -9,7 +9,7 @@ import type { Instant } from '../log'
 import type { ReleaseKind } from '../plan/kinds'
 import type { AdoptedPlan } from '../plan/types'
 import type { Done } from '../shop/types'
-import type { FastenerCondition, FastenerFlag, HoldKind, RestartHow } from './kinds'
+import type { FastenerCondition, FastenerFlag, HoldKind, LookFlag, RestartHow } from './kinds'
 import type {
   Deferred,
   Engine,
@@ -59,9 +59,16 @@ export type JobEvent = Done &
     | { type: 'GateAnswered'; stepId: string; gateId: string; count?: number }
     | { type: 'StepTakenOff'; stepId: string }
     | { type: 'StepSigned'; stepId: string; setId: string }
-    | { type: 'StepSecondSigned'; stepId: string; setId: string; through: 'sign_in' | 'grant'; late?: true }
+    | {
+        type: 'StepSecondSigned'
+        stepId: string
+        setId: string
+        through: 'sign_in' | 'grant' | 'sealed'
+        late?: true
+      }
     | { type: 'OwnWorkRechecked'; stepId: string; setId: string; late?: true }
-    | { type: 'LookNoted'; stepId: string; setId: string; personId: string }
+    /** `flag`: why it is no signature, where a PIN came with it. */
+    | { type: 'LookNoted'; stepId: string; setId: string; personId: string; flag?: LookFlag }
     | { type: 'SignaturesLapsed'; stepId: string; setId: string; because: LapseCause }
     | {
         type: 'HoldRaised'

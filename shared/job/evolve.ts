@@ -108,10 +108,16 @@ const FOLDS: Folds = {
   OwnWorkRechecked: (job, { stepId, setId, late, ...who }) =>
     secondSign(job, stepId, setId, { ...signature(who), through: 'own_recheck', ...(late ? { late } : {}) }),
   // A look changes nothing that a second signer looks at, so a PIN given for the step still counts after it.
-  LookNoted: (job, { stepId, setId, personId, ...who }) =>
+  LookNoted: (job, { stepId, setId, personId, flag, ...who }) =>
     noteOnStep(job, stepId, (step) => ({
       ...step,
-      sets: { ...step.sets, [setId]: { ...step.sets[setId], look: { ...signature(who), personId } } },
+      sets: {
+        ...step.sets,
+        [setId]: {
+          ...step.sets[setId],
+          look: { ...signature(who), personId, ...(flag ? { flag } : {}) },
+        },
+      },
     })),
   SignaturesLapsed: lapseSignatures,
   HoldRaised: (job, { id, kind, stepIds, what, expectedAt, ...who }) => ({

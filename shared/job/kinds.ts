@@ -137,6 +137,19 @@ export const FLAGS = {
 export type Flag = keyof typeof FLAGS
 export const flagWords = (flag: Flag): string => FLAGS[flag]
 
+/**
+ * Why a second person's look, whose PIN came sealed, is no signature: words that follow "no second signature:". The look
+ * itself happened, and is recorded.
+ */
+export const LOOK_FLAGS = {
+  wrong_pin: 'the PIN was wrong',
+  pin_unreadable: 'the PIN could not be read',
+  changed: 'the step is not as it was looked at',
+  second_stands: 'somebody else had given it',
+  not_allowed: 'it is not theirs to give',
+} as const satisfies Record<string, string>
+export type LookFlag = keyof typeof LOOK_FLAGS
+
 /** How one head is read. Slackened outside a slacken pass takes the fastener back: its readings so far are superseded. */
 export const READ_BY_HEAD = ['clicked', 'indicated', 'turned', 'slackened'] as const
 /** Or in one count of its whole round. */

@@ -49,7 +49,8 @@ interface RefusalData {
   gate_not_found: { stepId: string; gateId: string }
   gate_not_for_answering: { gateId: string; kind: string }
   not_yours_to_strike: { by: string }
-  already_claimed: { stepId: string; by: string; since: number }
+  /** `wished`: when the one who asks claimed it, where that was earlier. */
+  already_claimed: { stepId: string; by: string; since: number; wished?: number }
   step_already_signed: { stepId: string; by: string }
   needs_open: { stepId: string; needs: { id: string; title: string }[] }
   would_hide_unproven: { stepId: string; behind: (AtJoint & { positions?: number[] })[] }
@@ -199,7 +200,11 @@ const SENTENCES: Sentences = {
       : 'This check is answered by the record itself. Record and sign what it names.',
   not_yours_to_strike: (d, w) => `${w.person(d.by)} entered this. Ask them or a supervisor to cross it out.`,
   already_claimed: (d, w) =>
-    `${w.person(d.by)} claimed ${d.stepId} at ${w.moment(d.since)}. Ask them for it, or claim another step.`,
+    `${w.person(d.by)} claimed ${d.stepId} at ${w.moment(d.since)}. ${
+      d.wished === undefined
+        ? ''
+        : `Your claim was of ${w.moment(d.wished)}, before that, but theirs reached the shop first, and the first there gets the step. `
+    }Ask them for it, or claim another step.`,
   step_already_signed: (d, w) =>
     `${w.person(d.by)} has signed ${d.stepId} already. Choose another step; a second signature, where it needs one, is somebody else’s.`,
   needs_open: (d) =>

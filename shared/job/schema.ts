@@ -17,6 +17,7 @@ import {
   FLAGS,
   HOLD_KINDS,
   HOLE_CONDITIONS,
+  LOOK_FLAGS,
   READ_BY_HEAD,
   RESTARTS,
 } from './kinds'
@@ -79,9 +80,10 @@ const waivedSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('sealant'), stepId: id }),
   z.strictObject({ kind: z.literal('gate'), stepId: id, gateId: id }),
 ])
+const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'SHA-256 as 64 hex digits')
 const photoSchema = z.strictObject({
   id,
-  sha256: z.string().regex(/^[0-9a-f]{64}$/, 'SHA-256 of the bytes as 64 hex digits'),
+  sha256,
   bytes: z.int().min(1).max(20_000_000),
   mime: z.enum(['image/jpeg', 'image/webp', 'image/png']),
   widthPx: z.int().min(1).max(20_000),
@@ -164,7 +166,11 @@ const commandParts = {
   AddPhoto: { photo: photoSchema },
   ConfirmPhoto: { photoId: id },
   SignStep: { stepId: id, setId: id.optional() },
-  SecondSignStep: { stepId: id, setId: id.optional() },
+  SecondSignStep: {
+    stepId: id,
+    setId: id.optional(),
+    look: z.strictObject({ personId: id, digest: sha256 }).optional(),
+  },
   RecheckOwnWork: { stepId: id, setId: id.optional() },
   Defer: { what: deferredSchema, dueStepId: id, reason },
   WithdrawDeferral: { deferralId: id, reason },
@@ -293,11 +299,16 @@ export const jobEventSchema = z.discriminatedUnion('type', [
   event('StepSecondSigned', {
     stepId: id,
     setId: id,
-    through: z.enum(['sign_in', 'grant']),
+    through: z.enum(['sign_in', 'grant', 'sealed']),
     late: z.literal(true).optional(),
   }),
   event('OwnWorkRechecked', { stepId: id, setId: id, late: z.literal(true).optional() }),
-  event('LookNoted', { stepId: id, setId: id, personId: id }),
+  event('LookNoted', {
+    stepId: id,
+    setId: id,
+    personId: id,
+    flag: z.enum(kindsOf(LOOK_FLAGS)).optional(),
+  }),
   event('SignaturesLapsed', {
     stepId: id,
     setId: id,

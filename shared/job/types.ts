@@ -16,6 +16,7 @@ import type {
   Flag,
   HoldKind,
   HoleCondition,
+  LookFlag,
   ReadingHow,
   RestartHow,
 } from './kinds'
@@ -168,9 +169,11 @@ export interface MeasurementEntry extends Signature {
 
 export interface SetState {
   first?: Signature
-  second?: Signature & { through: 'sign_in' | 'grant' | 'own_recheck'; late?: true }
+  second?: Signature & { through: 'sign_in' | 'grant' | 'sealed' | 'own_recheck'; late?: true }
   /** A second person's look without the server; a signature once their PIN reaches it. */
-  look?: Signature & { personId: string }
+  look?: Signature & { personId: string; flag?: LookFlag }
+  /** How often signatures of it were taken back; absent where never. */
+  lapsed?: number
 }
 
 /** One bead of sealant: from the first bead to the last fastener. */

@@ -1,9 +1,12 @@
 /** What people in the test shop do, each with every default: `claim('caps')`, `shows('JH', 2, 30, { by: 'bo' })`. */
 
+import { createHash } from 'node:crypto'
 import type { JobCommand } from '../../shared/job/commands'
 import type { Context } from '../../shared/job/context'
 import type { JobEvent } from '../../shared/job/events'
-import type { NewPhoto, Waived } from '../../shared/job/types'
+import { lookedAt } from '../../shared/job/looked-at'
+import type { NewPhoto, PlannedJob, Waived } from '../../shared/job/types'
+import { signatureSets } from '../../shared/plan/read'
 
 /** A command and who gives it; the n-th of a test happens n minutes after the start unless `at` says when. */
 export interface Act extends Partial<Omit<Context, 'doneAt'>> {
@@ -30,6 +33,9 @@ function act<T extends JobCommand['type']>(
     at,
     through,
     sawVersion,
+    sawDigest,
+    pin,
+    sha256,
     numberTaken,
     clockOffsetMs,
     commandId,
@@ -37,7 +43,19 @@ function act<T extends JobCommand['type']>(
     bytesHere,
     ...own
   } = but as Partial<Act>
-  const around = { at, through, sawVersion, numberTaken, clockOffsetMs, commandId, head, bytesHere }
+  const around = {
+    at,
+    through,
+    sawVersion,
+    sawDigest,
+    pin,
+    sha256,
+    numberTaken,
+    clockOffsetMs,
+    commandId,
+    head,
+    bytesHere,
+  }
   const said = Object.fromEntries(Object.entries(around).filter(([, value]) => value !== undefined))
   return { command: { type, ...defaults, ...own } as unknown as JobCommand, by: who, ...said }
 }
@@ -72,6 +90,26 @@ export const answer = (gateId: string, but: But<'AnswerGate'> = {}): Act =>
 export const sign = (stepId: string, but: But<'SignStep'> = {}): Act => act('SignStep', { stepId }, but)
 export const secondSign = (stepId: string, but: But<'SecondSignStep'> = {}): Act =>
   act('SecondSignStep', { stepId }, but, 'bo')
+
+/** By a PIN that came sealed for what `saw` looked like; the server has found the PIN to be `pin`. */
+export const sealedSecond = (
+  saw: PlannedJob,
+  pin: 'right' | 'wrong' | 'unreadable' | undefined,
+  but: But<'SecondSignStep'> & { setId?: string; personId?: string } = {},
+): Act => {
+  const { personId = 'bo', stepId = 'head', setId = 'step', ...rest } = but
+  const digest = digestOf(saw, stepId, setId)
+  const by = pin === 'right' ? personId : 'ana'
+  const around = { by, through: 'sealed' as const, sha256, ...(pin ? { pin } : {}), ...rest }
+  return secondSign(stepId, { setId, look: { personId, digest }, ...around })
+}
+export const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex')
+export const digestOf = (job: PlannedJob, stepId: string, setId: string): string => {
+  const step = job.plan.steps.find(({ id }) => id === stepId)
+  const set = step && signatureSets(step).find(({ id }) => id === setId)
+  if (!step || !set) throw new Error(`${stepId} has no ${setId} to sign`)
+  return sha256(lookedAt(job, step, set))
+}
 
 export const handOver = (stepId: string, to: string, but: But<'HandOverStep'> = {}): Act =>
   act('HandOverStep', { stepId, to }, but)

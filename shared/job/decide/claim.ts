@@ -20,14 +20,18 @@ import {
 } from '../verdicts'
 import { leads } from './roles'
 
-/** [CL1–CL11] */
+/** [CL1–CL12] */
 export function claimStep(job: PlannedJob, command: CommandOf<'ClaimStep'>, context: Context): Outcome {
   const { stepId, hidesKnowingly } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
   const { claim } = stepState(job, stepId)
   if (claim?.by === context.by) return []
-  if (claim) return no('already_claimed', { stepId, by: claim.by, since: claim.doneAt })
+  if (claim) {
+    const { doneAt: wished } = context
+    const wasLater = claim.doneAt > wished ? { wished } : {}
+    return no('already_claimed', { stepId, by: claim.by, since: claim.doneAt, ...wasLater })
+  }
   if (isSigned(job, step)) return no('step_already_signed', { stepId, by: lastSigner(job, stepId) })
   const person = personOf(context)
   const cls = classAsked(job, step)

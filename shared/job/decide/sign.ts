@@ -1,11 +1,13 @@
 /** The doer's word, and the second person's. A signature covers one set; every check names what is open. */
-import type { Refusal } from '../../log'
+import { isRefusal, type Refusal } from '../../log'
 import { lookUp } from '../../look-up'
 import { indexPlan, type SignatureSetView, signatureSets } from '../../plan/read'
 import type { AdoptedStep } from '../../plan/types'
 import { mayDo, maySecondSign } from '../../shop/entitlement'
 import type { CommandOf } from '../commands'
 import { type Context, done, no, type Outcome, personOf } from '../context'
+import type { LookFlag } from '../kinds'
+import { lookedAt } from '../looked-at'
 import type { RefusalCode } from '../refusals'
 import type { PlannedJob, Signature } from '../types'
 import {
@@ -56,12 +58,17 @@ export function signStep(job: PlannedJob, command: CommandOf<'SignStep'>, contex
   )
 }
 
-/** [SS1–SS11] Another person, entitled, after the first, having looked at what stands now. */
+/** [SS1–SS11] Another person, entitled, after the first, having looked at what stands now; [SS20–SS23] by a sealed PIN. */
 export function secondSignStep(
   job: PlannedJob,
   command: CommandOf<'SecondSignStep'>,
   context: Context,
 ): Outcome {
+  const { look } = command
+  return look ? bySealedPin(job, command, look, context) : secondSigned(job, command, context)
+}
+
+function secondSigned(job: PlannedJob, command: CommandOf<'SecondSignStep'>, context: Context): Outcome {
   const owed = secondOwed(job, command, context)
   if (!('first' in owed)) return owed
   const { step, set, view, first } = owed
@@ -78,11 +85,50 @@ export function secondSignStep(
     })
   const open = fastenersOpen(job, view)
   if (open) return open
-  if (context.sawVersion !== undefined && context.sawVersion < stepState(job, step.id).touchedAt)
-    return no('changed_since_look', { stepId: step.id })
+  if (changedSinceLook(job, owed, context)) return no('changed_since_look', { stepId: step.id })
   const { through } = context
   const late = isLate(job, view) ? { late: true as const } : {}
   return [{ type: 'StepSecondSigned', ...done(context), stepId: step.id, setId: set.id, through, ...late }]
+}
+
+/** By the digest of what was looked at; a page of an older build says the version. */
+function changedSinceLook(
+  job: PlannedJob,
+  { step, set }: SigningTarget,
+  { sawDigest, sawVersion, sha256 }: Context,
+): boolean {
+  if (sawDigest !== undefined) return sha256 !== undefined && sha256(lookedAt(job, step, set)) !== sawDigest
+  return sawVersion !== undefined && sawVersion < stepState(job, step.id).touchedAt
+}
+
+/** [SS20–SS23] Never refused once it names what is there: what is no signature was still a look, and says why it is none. */
+function bySealedPin(
+  job: PlannedJob,
+  command: CommandOf<'SecondSignStep'>,
+  { personId, digest }: { personId: string; digest: string },
+  context: Context,
+): Outcome {
+  const target = find(job, command)
+  if ('refused' in target) return target
+  const { step, set } = target
+  if (!lookUp(context.shop.people, personId)) return no('person_unknown', { by: personId })
+  const noted = (flag?: LookFlag): Outcome => [
+    {
+      type: 'LookNoted',
+      ...done(context),
+      stepId: step.id,
+      setId: set.id,
+      personId,
+      ...(flag ? { flag } : {}),
+    },
+  ]
+  const { pin } = context
+  if (pin === undefined) return noted()
+  if (pin !== 'right') return noted(pin === 'wrong' ? 'wrong_pin' : 'pin_unreadable')
+  if (changedSinceLook(job, target, { ...context, sawDigest: digest })) return noted('changed')
+  const outcome = secondSigned(job, command, context)
+  if (!isRefusal(outcome)) return outcome
+  return noted(outcome.refused === 'already_second_signed' ? 'second_stands' : 'not_allowed')
 }
 
 /** [SS12–SS15] The same hand looking again, later, where the shop allows it; never class A; recorded as such. */
@@ -133,7 +179,8 @@ export function noteLook(job: PlannedJob, command: CommandOf<'NoteLook'>, contex
   const { step, set } = target
   const { personId } = command
   if (!lookUp(context.shop.people, personId)) return no('person_unknown', { by: personId })
-  if (stepState(job, step.id).sets[set.id]?.look?.personId === personId) return []
+  const noted = stepState(job, step.id).sets[set.id]?.look
+  if (noted?.personId === personId && !noted.flag) return []
   return [{ type: 'LookNoted', ...done(context), stepId: step.id, setId: set.id, personId }]
 }
 

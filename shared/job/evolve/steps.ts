@@ -91,7 +91,7 @@ export const signStep = (job: Job, event: EventOf<'StepSigned'>): Job => {
   const { stepId, setId } = event
   const on = changeStep(job, stepId, ({ takenOff: _, ...step }) => step)
   return endClaimWhenSigned(
-    changeSet(on, stepId, setId, () => ({ first: signature(event) })),
+    changeSet(on, stepId, setId, (set) => ({ ...lapsedOf(set), first: signature(event) })),
     event,
   )
 }
@@ -101,11 +101,18 @@ export const secondSign = (
   stepId: string,
   setId: string,
   second: NonNullable<SetState['second']>,
-): Job => changeSet(job, stepId, setId, (set) => ({ ...(set.first ? { first: set.first } : {}), second }))
+): Job =>
+  changeSet(job, stepId, setId, (set) => ({
+    ...lapsedOf(set),
+    ...(set.first ? { first: set.first } : {}),
+    second,
+  }))
+
+const lapsedOf = ({ lapsed }: SetState): Pick<SetState, 'lapsed'> => (lapsed === undefined ? {} : { lapsed })
 
 export const lapseSignatures = (job: Job, event: EventOf<'SignaturesLapsed'>): Job =>
   lapseWaivers(
-    changeSet(job, event.stepId, event.setId, () => ({})),
+    changeSet(job, event.stepId, event.setId, ({ lapsed = 0 }) => ({ lapsed: lapsed + 1 })),
     [{ kind: 'second', stepId: event.stepId, setId: event.setId }],
     event,
   )

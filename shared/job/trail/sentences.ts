@@ -6,7 +6,7 @@ import { ended, type Figures, unended, type Words } from '../../words'
 import { asksInWords } from '../ask-words'
 import type { EventOf, JobEvent, LapseCause } from '../events'
 import { holeWords } from '../hole-words'
-import { conditionWords, HOLD_KINDS, holdWords, RESTARTS } from '../kinds'
+import { conditionWords, HOLD_KINDS, holdWords, LOOK_FLAGS, RESTARTS } from '../kinds'
 import type { Job, StoppedAt, ValueBasis } from '../types'
 import {
   deferredName,
@@ -39,6 +39,12 @@ const LAPSED: Record<LapseCause, string> = {
   sealant: 'a new bead was laid',
   value: 'its torque was decided again',
   taken_off: 'it was taken off again',
+}
+
+const SECOND_THROUGH: Record<EventOf<'StepSecondSigned'>['through'], string> = {
+  sign_in: '',
+  grant: ', by PIN on somebody else’s tablet',
+  sealed: ', by PIN on somebody else’s tablet without signal',
 }
 
 const BASES: {
@@ -107,11 +113,11 @@ export const SENTENCES: Sentences = {
     `${who} took ${stepName(job, e.stepId)} off again; what it covered can be reached.`,
   StepSigned: (e, job, who) => `${who} signed ${setName(job, e.stepId, e.setId)}.`,
   StepSecondSigned: (e, job, who) =>
-    `${who} second-signed ${setName(job, e.stepId, e.setId)}${e.through === 'grant' ? ', by PIN on somebody else’s tablet' : ''}${late(e.late)}.`,
+    `${who} second-signed ${setName(job, e.stepId, e.setId)}${SECOND_THROUGH[e.through]}${late(e.late)}.`,
   OwnWorkRechecked: (e, job, who) =>
     `${who} looked again at their own work on ${setName(job, e.stepId, e.setId)} and gave the second signature, as this shop allows${late(e.late)}.`,
   LookNoted: (e, job, who, words) =>
-    `${who} noted that ${words.person(e.personId)} looked at ${setName(job, e.stepId, e.setId)}; not a signature yet.`,
+    `${e.by === e.personId ? `${who} looked at` : `${who} noted that ${words.person(e.personId)} looked at`} ${setName(job, e.stepId, e.setId)}; ${e.flag ? `no second signature: ${LOOK_FLAGS[e.flag]}` : 'not a signature yet'}.`,
   SignaturesLapsed: (e, job) =>
     `${setName(job, e.stepId, e.setId)} must be signed again: ${LAPSED[e.because]}.`,
   HoldRaised: (e, job, who, words) =>

@@ -11,7 +11,7 @@ import { EVENT_IDS, seedDemo } from '../../../seed/demo'
 import { idsFrom } from '../../../seed/ids'
 import { portDrawing } from '../../../seed/pictures'
 import { HAND_MS } from '../../../seed/player'
-import { bodyHash, type Reply, type StreamName } from '../../../server/desk'
+import { type Asker, bodyHash, type Reply, type StreamName } from '../../../server/desk'
 import { openShop } from '../../../server/open-shop'
 import { repoFolder } from '../../../server/repo-folder'
 import type { JobCommand } from '../../../shared/job/commands'
@@ -39,7 +39,7 @@ export async function playShop(dataFolder: string): Promise<void> {
     stream: StreamName,
     command: JobCommand | ShopCommand,
     doneAt: number,
-    asker: { person: string; through: 'sign_in' | 'grant'; sawVersion?: number },
+    asker: Asker,
   ): Promise<Reply> {
     const sent = { ...command, commandId: newId(), doneAt }
     return shop.desk.submit({

@@ -3,7 +3,7 @@
  *
  * Pure views of the fold, with ids instead of names; `step-words.ts` puts them into sentences.
  */
-import type { MeasurementEntry, PlannedJob, Signature } from '../../../shared/job/types'
+import type { MeasurementEntry, PlannedJob, SetState, Signature } from '../../../shared/job/types'
 import {
   hasBegun,
   inTheWay,
@@ -70,7 +70,7 @@ export interface GateView {
 /** One dab of paint: who signed, who looked. Several sets signed by the same two make one. */
 export interface SignerPair {
   first: Signature
-  second?: Signature & { late?: true; through?: 'sign_in' | 'grant' | 'own_recheck' }
+  second?: SetState['second']
   /** Titles of the named sets it covers; empty for a step signed whole. */
   sets: string[]
 }

@@ -3,7 +3,13 @@ import { createMemo, Index, Show } from 'solid-js'
 import { setViews } from '../../../shared/job/verdicts'
 import { stepClass } from '../../../shared/plan/read'
 import { useJob } from '../../job/scope'
-import { GIVE_SECOND, GIVE_SECOND_NOW, SECOND_STATES } from '../../job/step/second-words'
+import {
+  GIVE_SECOND,
+  GIVE_SECOND_NOW,
+  isSealedHere,
+  lookedWords,
+  SECOND_STATES,
+} from '../../job/step/second-words'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useBench } from './bench'
@@ -13,6 +19,7 @@ import './sign.css'
 const THROUGH = {
   sign_in: '',
   grant: ', by PIN on this tablet',
+  sealed: ', by PIN on this tablet without signal',
   own_recheck: ', second-signed by the same person',
 } as const
 
@@ -74,7 +81,8 @@ export function SignPanel() {
                 {(look) => (
                   <p>
                     <Stripe person={look().personId} name="after" /> has looked,{' '}
-                    {scope.words.moment(look().doneAt)}: look noted, no signature before their PIN.
+                    {scope.words.moment(look().doneAt)}: look noted,{' '}
+                    {lookedWords(look(), isSealedHere(scope.pending(), bench.step().id, set().id))}.
                   </p>
                 )}
               </Show>

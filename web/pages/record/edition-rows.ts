@@ -3,7 +3,7 @@
  * settled and noted. One row each, in the plan's order; nothing that was struck is left out.
  */
 
-import { flagWords } from '../../../shared/job/kinds'
+import { flagWords, LOOK_FLAGS } from '../../../shared/job/kinds'
 import { peopleNamed } from '../../../shared/job/named'
 import type { Job, MeasurementEntry, Photo, PlannedJob, SetState, Signature } from '../../../shared/job/types'
 import { isWaived, standingFlags, stands, stepState } from '../../../shared/job/verdicts'
@@ -57,12 +57,13 @@ export function secondWords(row: SignatureRow, words: Words): string {
       row.second.late ? 'late: covered already' : '',
       row.second.through === 'own_recheck' ? 'second-signed by the same person' : '',
       row.second.through === 'grant' ? 'by PIN on another’s tablet' : '',
+      row.second.through === 'sealed' ? 'by PIN on another’s tablet without signal' : '',
     ].filter(Boolean)
     return [byWords(row.second, words), ...marks].join(', ')
   }
   if (row.accepted) return 'missing, accepted with a reason'
   if (row.look)
-    return `look noted: ${words.person(row.look.personId)}, ${words.moment(row.look.doneAt)}; no signature`
+    return `look noted: ${words.person(row.look.personId)}, ${words.moment(row.look.doneAt)}; no signature${row.look.flag ? `: ${LOOK_FLAGS[row.look.flag]}` : ''}`
   return row.first ? 'owed' : 'not signed'
 }
 

@@ -535,7 +535,7 @@ describe('[LP1] a reading takes back the signatures it lies under', () => {
     caps.gives({ type: 'ReadingTaken' }, { type: 'SignaturesLapsed', setId: 'cap-2' })
     expect(caps.job.steps.caps?.sets).toEqual({
       'cap-1': { first: expect.anything(), second: expect.anything() },
-      'cap-2': {},
+      'cap-2': { lapsed: 1 },
     })
   })
   test('nothing lapses where nothing is signed', () => {
@@ -651,7 +651,7 @@ describe('striking a reading', () => {
       { type: 'ReadingStruck' },
       { type: 'SignaturesLapsed', stepId: 'head', setId: 'step', because: 'strike' },
     )
-    expect(then.job.steps.head?.sets.step).toEqual({})
+    expect(then.job.steps.head?.sets.step).toEqual({ lapsed: 1 })
   })
   test('[FW3] what a struck slackening took back stays taken back', () => {
     const { job } = given(claim('head'), shows('JH', 2, 30), slacken('JH', 2)).when(strike(entry(3)))

@@ -1,18 +1,23 @@
 /** The doer’s word, the second person’s, and the doer’s own second look. */
 import { describe, expect, test } from 'vitest'
 import type { JobEvent } from '../../../../shared/job/events'
+import { unsignedLook, unsignedWords } from '../../../../shared/job/looks'
 import {
   answer,
   claim,
   click,
+  digestOf,
   type Given,
   look,
   measure,
+  note,
   place,
   putDown,
   recheck,
   restart,
+  sealedSecond,
   secondSign,
+  sha256,
   shows,
   sign,
   slacken,
@@ -39,6 +44,7 @@ import {
   sumpDone,
 } from '../../../shop/stories'
 import { START } from '../../../shop/time'
+import { words } from '../../../shop/words'
 
 const capsSigned = () => [claim('caps'), capSigned(1), capSigned(2)]
 
@@ -244,7 +250,7 @@ describe('second-signing', () => {
     other.gives({ type: 'StepSecondSigned' })
     expect(other.events[0]).not.toHaveProperty('late')
     const claimed = given(headProven(), shows('JH', 2, 30), slacken('JH', 2))
-    expect(claimed.job.steps.head?.sets.step).toEqual({})
+    expect(claimed.job.steps.head?.sets.step).toEqual({ lapsed: 1 })
   })
   test('[SS1] a step the plan has not', () => {
     given().when(secondSign('none')).refuses('step_not_found')
@@ -330,7 +336,20 @@ describe('second-signing', () => {
       .when(secondSign('head'))
       .refuses('flags_stand', { position: 1 })
   })
-  test('[SS10] a grant is for what was looked at', () => {
+  test('[SS10] a grant is for what was looked at, by its digest: what is no part of that takes nothing back', () => {
+    const saw = given(headSigned()).job
+    const granted = { through: 'grant', sawDigest: digestOf(saw, 'head', 'step'), sha256 } as const
+    given(headSigned(), measure('cap 1', 0.05), claim('caps'), click('JC', 2), look('head', 'dee'))
+      .when(secondSign('head', granted))
+      .gives({ type: 'StepSecondSigned', through: 'grant' })
+    given(headSigned(), turn('JH', 2, 90))
+      .when(secondSign('head', granted))
+      .refuses('not_signed_yet')
+    given(headSigned(), restart('JH', 2, { how: 'slackened' }), headSigned())
+      .when(secondSign('head', granted))
+      .refuses('changed_since_look')
+  })
+  test('[SS10] a page of an older build says the version', () => {
     const story = given(headSigned())
     const signedAt = story.job.version
     story
@@ -342,6 +361,91 @@ describe('second-signing', () => {
     given(headSigned(), measure('cap 1', 0.05), claim('caps'), click('JC', 2))
       .when(secondSign('head', { through: 'grant', sawVersion: signedAt }))
       .gives({ type: 'StepSecondSigned' })
+  })
+})
+
+describe('a second signature whose PIN came sealed', () => {
+  const signed = given(headSigned())
+  const saw = signed.job
+
+  test('[SS21] counts as theirs where the PIN is right and the step is as it was looked at', () => {
+    const then = signed.when(sealedSecond(saw, 'right', { at: 60 }))
+    then.gives({ type: 'StepSecondSigned', by: 'bo', through: 'sealed', doneAt: START + 60 * 60_000 })
+    expect(then.job.steps.head?.sets.step?.second).toMatchObject({ by: 'bo', through: 'sealed' })
+  })
+  test('[SS21] with the entries of the same tablet that waited before it', () => {
+    const seen = given(headTurned(), sign('head', { commandId: 'another' })).job
+    given(headTurned(), sign('head', { at: 900 }))
+      .when(sealedSecond(seen, 'right', { at: 901 }))
+      .gives({ type: 'StepSecondSigned', by: 'bo' })
+  })
+  test('[SS21] whatever is no part of what was looked at takes nothing back', () => {
+    given(headSigned(), claim('caps'), capTorqued(1), look('head', 'dee'), note('hot today'))
+      .when(sealedSecond(saw, 'right'))
+      .gives({ type: 'StepSecondSigned' })
+  })
+  test.each([
+    ['the doer', 'ana'],
+    ['somebody else', 'cy'],
+    ['whoever looked', 'bo'],
+  ])('[SS21] a change takes it back, though signed again: made by %s', (_, by) => {
+    given(headSigned(), restart('JH', 2, { how: 'slackened', by }), headSigned())
+      .when(sealedSecond(saw, 'right'))
+      .gives({ type: 'LookNoted', personId: 'bo', flag: 'changed' })
+  })
+  test.each([
+    ['wrong', 'wrong_pin'],
+    ['unreadable', 'pin_unreadable'],
+  ] as const)('[SS22] a PIN that is %s leaves a flagged look by whoever has the tablet', (pin, flag) => {
+    const then = signed.when(sealedSecond(saw, pin))
+    then.gives({ type: 'LookNoted', by: 'ana', personId: 'bo', stepId: 'head', setId: 'step', flag })
+    expect(then.job.steps.head?.sets.step).toMatchObject({
+      first: { by: 'ana' },
+      look: { personId: 'bo', flag },
+    })
+    expect(then.job.steps.head?.sets.step).not.toHaveProperty('second')
+    expect(then.job.steps.head?.touchedAt).toBe(saw.steps.head?.touchedAt)
+  })
+  test('[SS22] so does a right one where a rule speaks against it, and never a refusal', () => {
+    signed
+      .when(sealedSecond(saw, 'right', { personId: 'ana' }))
+      .gives({ type: 'LookNoted', personId: 'ana', flag: 'not_allowed' })
+    given(headTorqued())
+      .when(sealedSecond(given(headTorqued()).job, 'right'))
+      .gives({ type: 'LookNoted', flag: 'not_allowed' })
+  })
+  test('[SS22] of two the first counts; the other is told so', () => {
+    const proven = given(headProven('ana', 'dee'))
+    proven
+      .when(sealedSecond(saw, 'right'))
+      .gives({ type: 'LookNoted', by: 'bo', personId: 'bo', flag: 'second_stands' })
+    given(headProven()).when(sealedSecond(saw, 'right')).thenNothing()
+  })
+  test('[SS22] refused is only what names nothing', () => {
+    signed.when(sealedSecond(saw, 'right', { personId: 'constructor' })).refuses('person_unknown')
+    const { command, ...around } = sealedSecond(saw, 'right')
+    signed
+      .when({ ...around, command: { ...command, stepId: 'none' } as typeof command })
+      .refuses('step_not_found')
+  })
+  test('[SS22] what is told names the person, the step and why', () => {
+    const { events } = signed.when(sealedSecond(saw, 'wrong'))
+    const told = unsignedLook(events.map((event) => ({ version: 1, recordedAt: 0, event })))
+    expect(told && unsignedWords(told, words)).toBe(
+      'The PIN entered for bo on head was wrong. The look is noted and is no second signature; bo enters the PIN again.',
+    )
+    const { events: fine } = signed.when(sealedSecond(saw, 'right'))
+    expect(unsignedLook(fine.map((event) => ({ version: 1, recordedAt: 0, event })))).toBeUndefined()
+  })
+  test('[SS18] [SS22] a look noted after a flagged one is a look of its own', () => {
+    const flagged = sealedSecond(saw, 'wrong')
+    given(headSigned(), flagged).when(look('head', 'bo')).gives({ type: 'LookNoted' })
+    given(headSigned(), flagged).when(sealedSecond(saw, 'right')).gives({ type: 'StepSecondSigned' })
+  })
+  test('[SS23] on the tablet it is a look until the server has answered', () => {
+    const then = signed.when(sealedSecond(saw, undefined))
+    then.gives({ type: 'LookNoted', by: 'ana', personId: 'bo' })
+    expect(then.events[0]).not.toHaveProperty('flag')
   })
 })
 
