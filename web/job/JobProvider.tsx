@@ -27,7 +27,7 @@ export function JobProvider(props: ParentProps<{ place: JobPage }>) {
 }
 
 function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
-  const { session, clock, link, shop, isKept } = useLive()
+  const { session, clock, link, shop, isKept, sealedSeconds } = useLive()
   const feed = useJobFeed(props.jobId, props.place)
   const scope: JobScope = {
     job: createMemo(() => feed.replica().job),
@@ -47,6 +47,8 @@ function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
     preview: (command, asker) => previewCommand(scope, command, asker),
     may: (command, asker) => scope.preview(command, asker).refusal,
     send: feed.send,
+    sealing: sealedSeconds.offered,
+    sealSecond: (second) => sealedSeconds.give(props.jobId, second),
     sendOrExplain(command) {
       const refusal = scope.may(command)
       if (!refusal) void scope.send(command)

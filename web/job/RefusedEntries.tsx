@@ -1,8 +1,9 @@
 /** What the server refused of this device's entries for this job, until somebody has read it. */
-import { For } from 'solid-js'
+import { For, Show } from 'solid-js'
 import { jobCommandWords } from '../live/job-command-words'
 import { Button } from '../ui/Button'
 import { RefusedList } from '../ui/RefusedList'
+import { keptUnderClaim } from './refused-words'
 import { useJob } from './scope'
 
 /** One line each, at the foot of the page: the sentence, and what was entered. */
@@ -13,6 +14,7 @@ export function RefusedEntries() {
       entries={scope.refused()}
       onDismiss={scope.dismiss}
       entered={({ command }) => jobCommandWords(command, scope.job().plan)}
+      also={(entry) => keptUnderClaim(scope.job(), entry)}
     />
   )
 }
@@ -28,6 +30,7 @@ export function RefusedStops() {
             <strong>{entry.refused.sentence}</strong>
           </p>
           <p>You entered: {jobCommandWords(entry.command, scope.job().plan)}.</p>
+          <Show when={keptUnderClaim(scope.job(), entry)}>{(words) => <p>{words()}</p>}</Show>
           <div class="panel-buttons cluster">
             <Button onClick={() => scope.dismiss(entry.command.commandId)}>Dismiss</Button>
           </div>

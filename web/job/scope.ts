@@ -17,6 +17,7 @@ import type { Words } from '../../shared/words'
 import type { LinkState } from '../live/link'
 import type { RefusedJobCommand } from '../live/outbox'
 import { contextOf, type Pending } from '../live/replica'
+import type { SealedSecond } from '../live/sealed-seconds'
 import { authorOf, type Grant } from '../live/session'
 
 export interface JobView {
@@ -64,6 +65,10 @@ export interface JobScope extends JobView {
   /** The rule that would refuse it; nothing when it may be given. */
   may(command: JobCommand, asker?: Asker): CommandRefusal | undefined
   send(command: JobCommand, grant?: Grant): Promise<Answer | Fault>
+  /** Whether a second signer's PIN can be sealed here, for when there is signal again. */
+  sealing(): boolean
+  /** Their second signature, to be checked then; the sentence that says why not, where the device cannot keep it. */
+  sealSecond(second: SealedSecond): Promise<string | undefined>
   /** Sends it when it may be given; else the sentence that says why not. */
   sendOrExplain(command: JobCommand): string | undefined
 }

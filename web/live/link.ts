@@ -190,11 +190,13 @@ export function makeLink(clock: Clock) {
       return () => void refusalListeners.delete(listener)
     },
     /** Fails when there is no link or no answer in time; a resend with the same id is then safe. */
-    async send({ stream, command }: QueuedCommand): Promise<Answer | Fault> {
+    async send({ stream, command }: QueuedCommand, sealed?: string): Promise<Answer | Fault> {
       if (spoken === undefined) throw new Error('no link')
-      const message = { stream, command: commandFor(spoken, command) } as Parameters<
-        ClientToServer['command']
-      >[0]
+      const message = {
+        stream,
+        command: commandFor(spoken, command),
+        ...(sealed === undefined ? {} : { sealed }),
+      } as Parameters<ClientToServer['command']>[0]
       return socket.timeout(ACK_MS).emitWithAck('command', message)
     },
     /** Tells the others which page of which job is open here. */

@@ -9,6 +9,7 @@ import {
   useContext,
 } from 'solid-js'
 import type { JobCommand } from '../../shared/job/commands'
+import { unsignedLook, unsignedWords } from '../../shared/job/looks'
 import type { Answer, Fault } from '../../shared/protocol'
 import { ClockProvider } from '../ui/clock'
 import { type Board, makeBoard } from './board'
@@ -20,9 +21,10 @@ import { keepPages } from './kept-pages'
 import { makeLatePhotos } from './late-photos'
 import { type Link, makeLink } from './link'
 import { type LostEntries, makeLostEntries } from './lost-entries'
-import { makeOutbox, type Outbox, type QueuedCommand } from './outbox'
+import { commandIdOf, isRefused, makeOutbox, type Outbox, type QueuedCommand } from './outbox'
 import type { Photos } from './photos'
 import type { Unheld } from './retry-queue'
+import { makeSealedSeconds, type SealedSeconds } from './sealed-seconds'
 import { makeSeen, type Seen } from './seen'
 import { makeSender, type Sender } from './sender'
 import { isOwnShop, makeSession, type Session } from './session'
@@ -52,6 +54,8 @@ export interface Live extends Sender {
   unkept(): readonly Unheld[]
   /** Whether the browser has agreed not to clear what it keeps by itself. */
   stays(): boolean
+  /** Second signatures by PIN while there is no signal. */
+  sealedSeconds: SealedSeconds
   /** What was entered here and never reached the shop. */
   lostEntries: Pick<LostEntries, 'lost' | 'putAside'>
 }
@@ -74,11 +78,24 @@ export function makeLive(): Live {
   const outbox = makeOutbox({
     send: async (entry) => {
       if (!(await isOwnShop(session))) throw new Error('another shop')
-      return link.send(entry)
+      return link.send(entry, await sealedOf(entry))
     },
     linked: () => link.state() === 'live',
+    unmet(_, answer) {
+      const look = answer.ok ? unsignedLook(answer.events) : undefined
+      return look && { code: look.flag, sentence: unsignedWords(look, session.words) }
+    },
     // Not part of the first page: what is entered before it is here waits for it a moment.
     shelf: session.shopKnown.then(async (key) => (await import('./entry-shelf')).openEntryShelf(key)),
+  })
+  const pins = openedOnce(async () => {
+    const { openSealedPins, sealPin } = await import('./sealed-pins')
+    return { store: await openSealedPins(await session.shopKnown), seal: sealPin }
+  })
+  const sealedOf = async ({ command }: QueuedCommand) =>
+    'look' in command && command.look ? (await pins()).store.of(command.commandId) : undefined
+  outbox.onAnswer(({ command }) => {
+    if ('look' in command && command.look) void pins().then(({ store }) => store.drop(command.commandId))
   })
   const seen = makeSeen(session.shopKnown)
   const shop = makeShopReplica(link, outbox, () => void session.readPeople(), seen)
@@ -117,7 +134,15 @@ export function makeLive(): Live {
   })
   const lostEntries = makeLostEntries({ count, outbox })
   link.onUp(() => void lostEntries.look())
+  // Also so that what seals a PIN is here before the signal goes.
+  link.onUp(() => void sweepPins().catch(() => undefined))
+  async function sweepPins(): Promise<void> {
+    const { store } = await pins()
+    const waiting = (await outbox.everywhere()).filter((entry) => !isRefused(entry))
+    await store.sweep(new Set(waiting.map(commandIdOf)))
+  }
   const sender = makeSender({ clock, session, outbox, count })
+  const sealedSeconds = makeSealedSeconds({ session, sender, pins })
   const photos = makeLatePhotos({ session, link, outbox, sender })
   askBeforeLeaving(() => outbox.unkept().length + photos.now().unheld.length > 0)
   return {
@@ -137,8 +162,19 @@ export function makeLive(): Live {
     unkept: tracked(outbox.unkept),
     lostEntries,
     stays: askToStay(outbox),
+    sealedSeconds,
     ...sender,
   }
+}
+
+/** Opened at the first need, and once. */
+function openedOnce<V>(open: () => Promise<V>): () => Promise<V> {
+  let opened: Promise<V> | undefined
+  return () =>
+    (opened ??= open().catch((error: unknown) => {
+      opened = undefined
+      throw error
+    }))
 }
 
 /** With the other stores, not part of the first page. */

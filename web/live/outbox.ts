@@ -84,6 +84,8 @@ interface Options {
   send(entry: QueuedCommand): Promise<Answer | Fault>
   /** Whether a command that got no answer had a way to the server. */
   linked?(): boolean
+  /** What is to be told of an entry that was taken, yet did not come to what was asked. */
+  unmet?(entry: QueuedCommand, answer: Answer): Why | undefined
   shelf?: Shelf<QueuedCommand> | Promise<Shelf<QueuedCommand>>
   wait?(ms: number): Promise<void>
 }
@@ -98,6 +100,7 @@ const PASSING: ReadonlyMap<string, 'later' | 'stuck'> = new Map([
   ['not_saved', 'stuck'],
   ['too_many', 'later'],
   ['signed_out', 'later'],
+  ['pin_waits', 'stuck'],
 ])
 
 export const commandIdOf = ({ command }: QueuedCommand): string => command.commandId
@@ -105,6 +108,7 @@ export const commandIdOf = ({ command }: QueuedCommand): string => command.comma
 export function makeOutbox({
   send,
   linked = () => true,
+  unmet = () => undefined,
   shelf = memoryShelf(commandIdOf),
   wait,
 }: Options): Outbox {
@@ -134,8 +138,9 @@ export function makeOutbox({
     senders.delete(commandId)
     // The listeners come first: what the answer changes shows in the same moment as the entry leaves.
     for (const listener of answerListeners) listener(entry, answer)
-    if (answer.ok || sender?.explains?.()) queue.remove(commandId)
-    else queue.replace({ ...entry, refused: { code: answer.code, sentence: answer.sentence } })
+    const why = answer.ok ? unmet(entry, answer) : { code: answer.code, sentence: answer.sentence }
+    if (!why || sender?.explains?.()) queue.remove(commandId)
+    else queue.replace({ ...entry, refused: why })
     sender?.resolve(answer)
   }
 

@@ -13,6 +13,8 @@ export interface SendOptions {
   grant?: Grant | undefined
   /** Whether whoever sends is there to tell a refusal, asked when the answer comes; else the outbox keeps it. */
   explains?: () => boolean
+  /** Where something was made for this very command before it. */
+  commandId?: string
 }
 
 /** Each resolves with the final answer, however long that takes. */
@@ -31,11 +33,11 @@ interface Parts {
 export function makeSender({ clock, session, outbox, count }: Parts): Sender {
   const author = (grant?: Grant) => authorOf(session.person()?.id, grant)
 
-  function head(grant?: Grant) {
+  function head(grant?: Grant, commandId = uuid()) {
     const signInId = session.signInId()
     const entryNumber = count.next()
     return {
-      commandId: uuid(),
+      commandId,
       doneAt: clock.now(),
       clockOffsetMs: clock.offsetMs(),
       ...(signInId ? { signInId } : {}),
@@ -45,9 +47,9 @@ export function makeSender({ clock, session, outbox, count }: Parts): Sender {
   }
 
   return {
-    sendToJob: (jobId, command, { grant, explains } = {}) =>
+    sendToJob: (jobId, command, { grant, explains, commandId } = {}) =>
       outbox.add(
-        { stream: `job:${jobId}`, command: { ...head(grant), ...command }, ...author(grant) },
+        { stream: `job:${jobId}`, command: { ...head(grant, commandId), ...command }, ...author(grant) },
         explains,
       ),
     sendToShop: (command, { explains } = {}) =>

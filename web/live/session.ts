@@ -17,23 +17,20 @@ import { ask, isFailure } from './http'
 /** As `/api/people` gives it; roles come with a sign-in. */
 export type Card = Omit<PersonCard, 'roles'> & { roles?: Role[] }
 
-/** What the second signer looked at: the version the server has confirmed here. */
-export interface StepVersion {
-  jobId: string
-  stepId: string
-  version: number
-}
-
 /** Good for one command, within three minutes. */
 export interface Grant {
   id: string
   by: string
-  sawVersion: number
+  /** What they looked at, where this page can hash nothing: the version the server had confirmed. */
+  sawVersion?: number
 }
 
-/** Whose command it is: who is signed in here, or a second signer by their grant, who has looked at a version. */
-export const authorOf = (personId: string | undefined, grant?: Grant) =>
-  grant ? { by: grant.by, sawVersion: grant.sawVersion } : { by: personId ?? '' }
+/** Whose command it is: who is signed in here, or a second signer by their grant. */
+export function authorOf(personId: string | undefined, grant?: Grant): { by: string; sawVersion?: number } {
+  if (!grant) return { by: personId ?? '' }
+  const { by, sawVersion } = grant
+  return sawVersion === undefined ? { by } : { by, sawVersion }
+}
 
 export type Session = ReturnType<typeof makeSession>
 
@@ -162,15 +159,5 @@ export function makeSession(
     signOut: () => post('/api/sign-out', {}),
     openShop: (body: { shopName: string; name: string; initials: string; pin: string; code: string }) =>
       post('/api/first-run', body),
-    /**
-     * A second signer's PIN on this tablet: a grant for one command on the step as they looked at it, or the
-     * sentence that says why not. Nobody is signed out by it.
-     */
-    async grant(personId: string, pin: string, step: StepVersion): Promise<Grant | string> {
-      const answer = await ask<{ grantId: string }>('/api/grants', { personId, pin, ...step })
-      return isFailure(answer)
-        ? answer.sentence
-        : { id: answer.grantId, by: personId, sawVersion: step.version }
-    },
   }
 }

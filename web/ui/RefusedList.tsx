@@ -8,6 +8,8 @@ interface RefusedListProps<E> {
   onDismiss(commandId: string): void
   /** What was entered, where the sentence alone would not say what it is about. */
   entered?(entry: E): string
+  /** What became of what hung on it. */
+  also?(entry: E): string | undefined
 }
 
 export function RefusedList<E extends { command: { commandId: string }; refused: { sentence: string } }>(
@@ -21,6 +23,7 @@ export function RefusedList<E extends { command: { commandId: string }; refused:
             <p>
               {entry.refused.sentence}
               <Show when={props.entered}>{(entered) => <> You entered: {entered()(entry)}.</>}</Show>
+              <Show when={props.also?.(entry)}>{(words) => <> {words()}</>}</Show>
             </p>
             <Button variant="quiet" onClick={() => props.onDismiss(entry.command.commandId)}>
               Dismiss

@@ -7,6 +7,7 @@ import { listed, positionsInWords } from '../../../shared/words'
 import { reachedWords } from '../../job/record/rows'
 import { positionName as namedPosition } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
+import { isSealedHere, lookedWords } from '../../job/step/second-words'
 import { Stripe } from '../../people/Stripe'
 import { createSame } from '../../ui/same'
 import { Entry, List } from './AuditList'
@@ -56,7 +57,8 @@ export function SignBeforeHidden() {
               {(look) => (
                 <p>
                   Look noted without signal: {scope.words.person(look().personId)},{' '}
-                  {scope.words.moment(look().doneAt)}. No signature until their PIN reaches the server.
+                  {scope.words.moment(look().doneAt)};{' '}
+                  {lookedWords(look(), isSealedHere(scope.pending(), set.step.id, set.set))}.
                 </p>
               )}
             </Show>

@@ -1,14 +1,18 @@
 /**
  * The second signer's mark on this tablet, without signing anyone out: choose who, their PIN, done. The PIN goes
- * to the server and nowhere else; what comes back is good for this one signature.
+ * to the server and nowhere else; what comes back is good for this one signature. Without signal it waits here, sealed
+ * so that only the server can open it.
  */
 
 import { createMemo, createSignal, For, Show } from 'solid-js'
+import { lookedAt } from '../../../shared/job/looked-at'
 import { stepState } from '../../../shared/job/verdicts'
+import { signatureSets } from '../../../shared/plan/read'
 import type { Person } from '../../../shared/shop/types'
 import { counted, listed } from '../../../shared/words'
 import { useJob } from '../../job/scope'
-import { GIVE_SECOND, SECOND_STATES } from '../../job/step/second-words'
+import { GIVE_SECOND, SEALED_WAITS, SECOND_STATES } from '../../job/step/second-words'
+import { canHash, hashText } from '../../live/hash'
 import { ask, isFailure } from '../../live/http'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
@@ -55,38 +59,46 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
     void scope.send({ ...command, type: 'NoteLook', personId })
     props.onClose()
   }
+  /** Nothing when it is given, or waits to be; else the sentence that says why not. */
+  const give = async (person: Person, entered: string): Promise<string | undefined> => {
+    const step = bench.step()
+    const set = signatureSets(step).find(({ id }) => id === props.setId)
+    if (!set) return undefined
+    const content = lookedAt(scope.planned(), step, set)
+    const sealed = () =>
+      scope.sealSecond({ stepId, setId: props.setId, personId: person.id, pin: entered, content })
+    if (scope.link() === 'lost' && scope.sealing()) return sealed()
+    // A page that can hash nothing names the version: what is not confirmed yet is not in that.
+    if (!canHash() && scope.pending().length > 0)
+      return 'Entries on this tablet are still being sent. The second signature can follow when they have arrived.'
+    const looked = canHash() ? { digest: await hashText(content) } : { version: scope.confirmed().version }
+    const answer = await ask<{ grantId: string }>('/api/grants', {
+      personId: person.id,
+      pin: entered,
+      jobId: scope.planned().id,
+      stepId,
+      ...looked,
+    })
+    if (!isFailure(answer)) {
+      const sawVersion = 'version' in looked ? { sawVersion: looked.version } : {}
+      void scope.send(command, { id: answer.grantId, by: person.id, ...sawVersion })
+      return undefined
+    }
+    if (answer.code !== 'no_signal') return answer.sentence
+    if (scope.sealing()) return sealed()
+    setOffline(true)
+    return 'No signal: the PIN cannot be checked. Note the look now; with the PIN it becomes a signature when the signal is back.'
+  }
   const sign = async () => {
     const person = who()
     if (!person || pin() === '' || busy()) return
-    // The PIN is given for a version of the record: what is not confirmed yet has not been looked at.
-    if (scope.pending().length > 0) {
-      setError(
-        'Entries on this tablet are still being sent. The second signature can follow when they have arrived.',
-      )
-      return
-    }
     setBusy(true)
-    const sawVersion = scope.confirmed().version
-    const answer = await ask<{ grantId: string }>('/api/grants', {
-      personId: person.id,
-      pin: pin(),
-      jobId: scope.planned().id,
-      stepId,
-      version: sawVersion,
-    })
+    setOffline(false)
+    const problem = await give(person, pin())
     setBusy(false)
     setPin('')
-    if (isFailure(answer)) {
-      setOffline(answer.code === 'no_signal')
-      setError(
-        answer.code === 'no_signal'
-          ? 'No signal: the PIN cannot be checked. Note the look now; with the PIN it becomes a signature when the signal is back.'
-          : answer.sentence,
-      )
-      return
-    }
-    void scope.send(command, { id: answer.grantId, by: person.id, sawVersion })
-    props.onClose()
+    setError(problem)
+    if (!problem) props.onClose()
   }
   return (
     <Dialog open title={GIVE_SECOND} onClose={props.onClose}>
@@ -123,6 +135,9 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
               <Stripe person={person().id} name="after" />
             </h3>
             <p>{SECOND_STATES}</p>
+            <Show when={scope.link() === 'lost' && scope.sealing()}>
+              <p>No signal. {SEALED_WAITS} It counts if nothing on the step has changed by then.</p>
+            </Show>
             <p class="entry-display" aria-live="polite">
               <span aria-hidden="true">{pin() === '' ? '–' : '•'.repeat(pin().length)}</span>
               <span class="unseen">{counted(pin().length, 'digit')}</span>
@@ -142,7 +157,7 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
             <Button variant="main" wide disabled={pin().length < 4 || busy()} onClick={() => void sign()}>
               {busy() ? 'Asking…' : `${GIVE_SECOND} as ${person().name}`}
             </Button>
-            <Show when={offline() || scope.link() === 'lost'}>
+            <Show when={(offline() || scope.link() === 'lost') && !(scope.sealing() && !error())}>
               <Button variant={offline() ? 'main' : undefined} wide onClick={() => noteLook(person().id)}>
                 Note that {person().name} has looked
               </Button>
