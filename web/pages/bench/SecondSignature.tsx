@@ -33,6 +33,7 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
   const [error, setError] = createSignal<string>()
   const [offline, setOffline] = createSignal(false)
   const [busy, setBusy] = createSignal(false)
+  const away = () => scope.link() === 'lost' || scope.link() === 'apart'
   const command = { type: 'SecondSignStep' as const, stepId, setId: props.setId }
   const asked = createMemo(() =>
     Object.values(scope.shop().people)
@@ -67,7 +68,7 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
     const content = lookedAt(scope.planned(), step, set)
     const sealed = () =>
       scope.sealSecond({ stepId, setId: props.setId, personId: person.id, pin: entered, content })
-    if (scope.link() === 'lost' && scope.sealing()) return sealed()
+    if (away() && scope.sealing()) return sealed()
     // A page that can hash nothing names the version: what is not confirmed yet is not in that.
     if (!canHash() && scope.pending().length > 0)
       return 'Entries on this tablet are still being sent. The second signature can follow when they have arrived.'
@@ -135,7 +136,7 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
               <Stripe person={person().id} name="after" />
             </h3>
             <p>{SECOND_STATES}</p>
-            <Show when={scope.link() === 'lost' && scope.sealing()}>
+            <Show when={away() && scope.sealing()}>
               <p>No signal. {SEALED_WAITS} It counts if nothing on the step has changed by then.</p>
             </Show>
             <p class="entry-display" aria-live="polite">
@@ -157,7 +158,7 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
             <Button variant="main" wide disabled={pin().length < 4 || busy()} onClick={() => void sign()}>
               {busy() ? 'Asking…' : `${GIVE_SECOND} as ${person().name}`}
             </Button>
-            <Show when={(offline() || scope.link() === 'lost') && !(scope.sealing() && !error())}>
+            <Show when={(offline() || away()) && !(scope.sealing() && !error())}>
               <Button variant={offline() ? 'main' : undefined} wide onClick={() => noteLook(person().id)}>
                 Note that {person().name} has looked
               </Button>
