@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import type { Job } from '../../shared/job/types'
 import { inRepo, startProgram } from '../process/program'
-import { adoptPlan, claim, enterScale, headSays, openJob, tap, toBench } from './hands'
+import { adoptPlan, claim, enterScale, headSays, openJob, rowOf, tap, toBench } from './hands'
 import { SOON_MS, signIn, stands, useShop } from './harness'
 import { openSmallShop, SMALL_PLAN } from './small-shop'
 
@@ -46,7 +46,17 @@ test('the bench opens without the server, takes three nuts, and hands them over 
   await stands(page)
   await page.getByRole('button', { name: 'no signal: 4 entries kept on this device' }).waitFor()
   await headSays(page, 'Head nuts', 2, /waiting to be sent/)
+  await page.getByText(/^As of /).waitFor()
   await doer.shot('no-server')
+
+  // An engine this tablet never showed is not waited for without a word.
+  await page.goto('/jobs/never-seen')
+  await page.getByText('this engine is not kept on this device').waitFor()
+  await doer.shot('no-server-unseen')
+  await page.getByRole('link', { name: 'To the board' }).click()
+  await rowOf(page, ENGINE.number).waitFor()
+  await page.getByText(/^As of /).waitFor()
+  await doer.shot('no-server-board')
 
   const { port } = new URL(server.address)
   const again = startProgram([inRepo('dist', 'server', 'main.js')], {
@@ -57,6 +67,7 @@ test('the bench opens without the server, takes three nuts, and hands them over 
   try {
     await again.says(/^Paintmark runs at/m)
     await page.getByText('live', { exact: true }).waitFor()
+    await page.getByText(/^As of /).waitFor({ state: 'detached' })
     await expect
       .poll(
         async () => {

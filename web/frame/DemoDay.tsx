@@ -30,7 +30,13 @@ export default function DemoDay(props: { onClose(): void }) {
       <div class="cluster roomy">
         <Show
           when={demo.next() || playing()}
-          fallback={<p>The day is over. The shop’s clock goes on; what you enter counts as before.</p>}
+          fallback={
+            <p>
+              {demo.isOver()
+                ? 'The day is over. The shop’s clock goes on; what you enter counts as before.'
+                : 'What the day holds is not known here yet.'}
+            </p>
+          }
         >
           <Button variant="main" onClick={() => act({ do: playing() ? 'pause' : 'play' })}>
             {playing() ? 'Pause' : 'Play the day'}

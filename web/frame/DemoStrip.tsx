@@ -83,7 +83,14 @@ export default function DemoStrip() {
           </span>
         </p>
         <div class="demo-keys">
-          <Show when={demo.next() || playing()} fallback={<span class="demo-over">The day is over.</span>}>
+          <Show
+            when={demo.next() || playing()}
+            fallback={
+              <Show when={demo.isOver()}>
+                <span class="demo-over">The day is over.</span>
+              </Show>
+            }
+          >
             <button type="button" onClick={() => act({ do: playing() ? 'pause' : 'play' })}>
               {playing() ? 'Pause' : 'Play'}
               <span class="demo-long">{playing() ? '' : ' the day'}</span>

@@ -13,6 +13,7 @@ export function JobHead(props: ParentProps<{ title: JSX.Element }>) {
       <h1>
         <span class="stencil">{scope.job().number}</span> <span>{props.title}</span>
       </h1>
+      <Show when={scope.asOf()}>{(at) => <p class="as-of">As of {scope.words.moment(at())}</p>}</Show>
       {props.children}
     </header>
   )

@@ -1,6 +1,6 @@
 /** What every page of a job stands on: the job watched, who is here told. Its children are drawn once the job is known. */
 import { useLocation, useNavigate, useParams } from '@solidjs/router'
-import { createMemo, onMount, type ParentProps, Show } from 'solid-js'
+import { createMemo, Match, onMount, type ParentProps, Show, Switch } from 'solid-js'
 import type { Job, PlannedJob } from '../../shared/job/types'
 import type { JobPage } from '../../shared/protocol'
 import { engineHref } from '../hrefs'
@@ -42,6 +42,7 @@ function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
     here: feed.here,
     pending: createMemo(() => feed.replica().pending),
     isKept,
+    asOf: feed.asOf,
     refused: feed.refused,
     dismiss: feed.dismiss,
     preview: (command, asker) => previewCommand(scope, command, asker),
@@ -62,9 +63,21 @@ function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
         when={feed.replica().known && shop.known() && scope.job().version > 0}
         fallback={
           <div class="page">
-            <Show when={feed.problem()} fallback={<p class="pencil">Opening the engine…</p>}>
-              {(sentence) => <NoEngine jobId={props.jobId} sentence={sentence()} />}
-            </Show>
+            <Switch fallback={<p class="pencil">Opening the engine…</p>}>
+              <Match when={feed.problem()}>
+                {(sentence) => <NoEngine jobId={props.jobId} sentence={sentence()} />}
+              </Match>
+              <Match when={link.state() === 'lost' && feed.looked()}>
+                <EmptyState title="No signal, and this engine is not kept on this device.">
+                  <p>
+                    It opens by itself when the signal is back. Engines looked at here before open without it.
+                  </p>
+                  <a class="button" href="/">
+                    To the board
+                  </a>
+                </EmptyState>
+              </Match>
+            </Switch>
           </div>
         }
       >

@@ -59,6 +59,8 @@ export interface JobScope extends JobView {
   pending(): readonly Pending[]
   /** Of one that is pending: whether it would still be here after a reload. */
   isKept(commandId: string): boolean
+  /** What is shown is of then, and not of now. */
+  asOf(): number | undefined
   refused(): readonly RefusedJobCommand[]
   dismiss(commandId: string): void
   preview(command: JobCommand, asker?: Asker): Preview

@@ -28,6 +28,8 @@ export function makeBoard(link: Link, seen: Seen) {
   const [known, setKnown] = createSignal(false)
   /** Told while the answer with all of them was on its way, which may be older. */
   const early = new Map<string, JobSummary>()
+  /** When it stood so, until the server says how it stands now. */
+  const [seenAt, setSeenAt] = createSignal<number>()
   const [damage, setDamage] = createSignal<readonly DamageNotice[]>([])
 
   const shown = (id: string): JobSummary | undefined => rows.get(id)?.[0]()
@@ -70,14 +72,20 @@ export function makeBoard(link: Link, seen: Seen) {
     have: () => undefined,
     watched(answer) {
       if (!('summaries' in answer)) return
+      setSeenAt()
       takeAll(answer.summaries)
       setDamage(answer.damage ?? [])
       seen.keep('board', summaries)
     },
   }
   const summaries = () => [...rows.values()].map(([summary]) => summary())
-  void seen.load('board').then((state) => {
-    if (state && !known()) takeAll(state as JobSummary[])
+  const [looked, setLooked] = createSignal(false)
+  void seen.load('board').then((sight) => {
+    if (sight && !known()) {
+      setSeenAt(sight.at)
+      takeAll(sight.state as JobSummary[])
+    }
+    setLooked(true)
   })
 
   function takeAll(all: readonly JobSummary[]): void {
@@ -102,8 +110,12 @@ export function makeBoard(link: Link, seen: Seen) {
 
   return {
     ids,
-    /** False until the server has answered once. */
+    /** False until the server has answered once, or this device had kept it. */
     known,
+    /** Whether this device has looked for what it kept. */
+    looked,
+    /** What is shown is of then, and not of now. */
+    asOf: () => seenAt() ?? link.lostAt(),
     summary: shown,
     /** What is damaged on the server's disk. */
     damage,

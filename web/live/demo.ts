@@ -51,6 +51,8 @@ export function makeDemo(clock: Clock, link: Link, reload: () => void = () => lo
     /** What is happening: the moment that began last. */
     happening: (): DemoMoment | undefined => moments()[(state()?.begun ?? 0) - 1],
     next: (): DemoMoment | undefined => moments()[state()?.begun ?? 0],
+    /** That nothing comes any more; false where the moments are not known. */
+    isOver: () => moments().length > 0 && (state()?.begun ?? 0) >= moments().length,
     /** Keeps asking until the returned function is called. */
     keepAsking(): () => void {
       const timer = setInterval(() => document.visibilityState === 'visible' && void askAgain(), ASK_MS)

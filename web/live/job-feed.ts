@@ -31,6 +31,10 @@ import type { ShopReplica } from './shop'
 
 export interface JobFeed {
   replica(): Replica
+  /** Whether this device has looked for what it kept of the job. */
+  looked(): boolean
+  /** What is shown is of then, and not of now. */
+  asOf(): number | undefined
   /** The server's word when there is no such job, or nobody is signed in. */
   problem(): string | undefined
   /** Who else has this job open. */
@@ -43,7 +47,7 @@ export interface JobFeed {
 
 /** What a feed is made of. */
 export interface FeedParts {
-  link: Pick<Link, 'watch' | 'resync' | 'on'>
+  link: Pick<Link, 'watch' | 'resync' | 'on' | 'lostAt'>
   outbox: Pick<Outbox, 'entries' | 'onAnswer' | 'onChange'>
   shop: Pick<ShopReplica, 'shop' | 'watch'>
   seen?: Seen
@@ -63,6 +67,9 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
     withQueue(newReplica(jobId, untrack(shop.shop)), queued()),
   )
   const [problem, setProblem] = createSignal<string>()
+  /** When it stood so, until the server says how it stands now. */
+  const [seenAt, setSeenAt] = createSignal<number>()
+  const [looked, setLooked] = createSignal(false)
   const [here, setHere] = createSignal<readonly Here[]>([])
   let gapTimer: ReturnType<typeof setTimeout> | undefined
 
@@ -71,6 +78,7 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
     have: () => haveOf(replica()),
     watched(answer) {
       setProblem(undefined)
+      setSeenAt()
       if ('state' in answer) change((now) => receiveState(now, answer.state as Job))
       else if ('events' in answer) change((now) => receiveEvents(now, answer.events as JobStreamEvent[]))
     },
@@ -111,8 +119,12 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
   }
 
   // As it was seen last, until the server says; what waits here is decided on it meanwhile.
-  void seen?.load(room).then((state) => {
-    if (state && !replica().known) change((now) => receiveState(now, state as Job))
+  void (seen?.load(room) ?? Promise.resolve()).then((sight) => {
+    if (sight && !replica().known) {
+      setSeenAt(sight.at)
+      change((now) => receiveState(now, sight.state as Job))
+    }
+    setLooked(true)
   })
   const confirmed = () => replica().confirmed
 
@@ -142,6 +154,8 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
 
   return {
     replica,
+    looked,
+    asOf: () => seenAt() ?? link.lostAt(),
     problem,
     here,
     users: 0,
@@ -174,6 +188,8 @@ export function useJobFeed(jobId: string, place: JobPage): JobFeed {
   })
   return {
     replica: feed.replica,
+    looked: feed.looked,
+    asOf: feed.asOf,
     problem: feed.problem,
     here: feed.here,
     refused: () => refusedIn(live.entries(), `job:${jobId}`),

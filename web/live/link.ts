@@ -39,6 +39,9 @@ type Listeners = { [E in keyof ServerToClient]: Set<ServerToClient[E]> }
 const ACK_MS = 15_000
 /** A server of version 1 does not say what it speaks. */
 const GREETED_MS = 5000
+/** A watch nobody answered is asked again, after twice as long each time. */
+const ASK_AGAIN_MS = 1000
+const ASK_AGAIN_MOST_MS = 30_000
 
 /** Every current browser; an older one gets its answers plain. */
 const CAN_UNPACK = typeof DecompressionStream === 'function'
@@ -57,6 +60,7 @@ export function makeLink(clock: Clock) {
   let heard: number | undefined
   let spoken: number | undefined
   let greeting: ReturnType<typeof setTimeout> | undefined
+  const [lostAt, setLostAt] = createSignal<number>()
   /** With how many pages watch through it. */
   const watchers = new Map<Watcher, number>()
   const upListeners = new Set<() => void>()
@@ -88,6 +92,7 @@ export function makeLink(clock: Clock) {
     spoken = understands(Math.max(server, PROTOCOL_VERSION), common) ? common : undefined
     setState(spoken === undefined ? 'apart' : 'live')
     if (spoken === undefined) return
+    setLostAt()
     for (const watcher of watchers.keys()) void sync(watcher)
     if (presence.jobId) socket.emit('presence', presence)
     for (const up of upListeners) up()
@@ -100,7 +105,10 @@ export function makeLink(clock: Clock) {
     clearTimeout(greeting)
     heard = undefined
     spoken = undefined
-    if (reason !== 'io client disconnect') setState('lost')
+    if (reason !== 'io client disconnect') {
+      setState('lost')
+      setLostAt(clock.now())
+    }
     // The server hung up (a sign-out elsewhere, a restart): socket.io leaves the next try to us.
     if (reason === 'io server disconnect') setTimeout(() => socket.connect(), 1000)
   })
@@ -129,7 +137,8 @@ export function makeLink(clock: Clock) {
   })
   socket.on('reload', ({ protocol }) => greeted(protocol))
 
-  async function sync(watcher: Watcher): Promise<void> {
+  async function sync(watcher: Watcher, againMs = ASK_AGAIN_MS): Promise<void> {
+    const { id } = socket
     if (spoken === undefined) return
     const have = watcher.have()
     const sentAt = Date.now()
@@ -144,7 +153,16 @@ export function makeLink(clock: Clock) {
       .emitWithAck('watch', message)
       .then(unpack)
       .catch(() => undefined)
-    if (!watchers.has(watcher) || !answer) return
+    if (!watchers.has(watcher)) return
+    if (!answer) {
+      // Another connection asks for itself.
+      if (socket.id === id)
+        setTimeout(() => {
+          if (socket.id === id && watchers.has(watcher))
+            void sync(watcher, Math.min(2 * againMs, ASK_AGAIN_MOST_MS))
+        }, againMs)
+      return
+    }
     if (!answer.ok) return watcher.refused?.(answer)
     clock.learn(sentAt, answer.now)
     watcher.watched(answer)
@@ -152,6 +170,8 @@ export function makeLink(clock: Clock) {
 
   return {
     state,
+    /** When the server was heard last, once it no longer is. */
+    lostAt,
     /** Whether the server is of a version newer or older than this page, which is then to be loaded anew. */
     outdated,
     open: () => void socket.connect(),

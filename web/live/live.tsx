@@ -97,7 +97,7 @@ export function makeLive(): Live {
   outbox.onAnswer(({ command }) => {
     if ('look' in command && command.look) void pins().then(({ store }) => store.drop(command.commandId))
   })
-  const seen = makeSeen(session.shopKnown)
+  const seen = makeSeen(session.shopKnown, clock.now)
   const shop = makeShopReplica(link, outbox, () => void session.readPeople(), seen)
   const [entries, setEntries] = createSignal(outbox.entries())
   outbox.onChange(setEntries)

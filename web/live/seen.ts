@@ -13,8 +13,8 @@ interface Sight {
 }
 
 export interface Seen {
-  /** Nothing where it was not seen, or not by this build. */
-  load(room: string): Promise<unknown>
+  /** What was kept of a room, and when; nothing where it was not seen, or not by this build. */
+  load(room: string): Promise<{ state: unknown; at: number } | undefined>
   /** Soon, and only the newest. */
   keep(room: string, state: () => unknown): void
   /** All of it: the log is another. */
@@ -60,7 +60,7 @@ export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.no
     },
     async load(room) {
       const sight = await (await store)?.get(room).catch(() => undefined)
-      return sight?.build === BUILD ? sight.state : undefined
+      return sight?.build === BUILD ? sight : undefined
     },
     keep(room, state) {
       const due = soon.has(room)

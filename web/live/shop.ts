@@ -32,9 +32,9 @@ export function makeShopReplica(
       seen.keep('shop', shop)
     },
   }
-  void seen.load('shop').then((state) => {
-    if (!state || known()) return
-    setShop(state as Shop)
+  void seen.load('shop').then((sight) => {
+    if (!sight || known()) return
+    setShop(sight.state as Shop)
     setKnown(true)
   })
 

@@ -63,6 +63,7 @@ export function openDevice(
       tell(watcher)
       return () => void watchers.delete(watcher)
     },
+    lostAt: () => undefined,
     resync: (watcher: Watcher) => void tell(watcher),
     on: () => () => undefined,
   }

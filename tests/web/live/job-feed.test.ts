@@ -299,6 +299,7 @@ test('what comes while a page has long to draw is taken together, and nothing of
       return () => undefined
     },
     resync: () => expect.fail('Nothing is missing.'),
+    lostAt: () => undefined,
     on(about, listener) {
       const listens = listener as (message: object) => void
       if (about === 'events') tell = (event) => listens({ room: 'job:j1', events: [event] })

@@ -2,7 +2,7 @@
  * Photos with their captions. Full: every one of the engine; compact: those of one step, small. One whose bytes still
  * wait on a device says so and is never a hole.
  */
-import { createMemo, For, Show } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, Show } from 'solid-js'
 import type { Photo } from '../../../shared/job/types'
 import { Stripe } from '../../people/Stripe'
 import { Dialog } from '../../ui/Dialog'
@@ -48,21 +48,31 @@ export function StepPhotos(props: { stepId: string }) {
   )
 }
 
+/** Why a photo that is in the record cannot be seen. */
+const NOT_SHOWN = {
+  live: 'damaged, or lost on the shop’s server',
+  lost: 'not kept on this device; no signal',
+  connecting: 'not kept on this device; no signal',
+} as const
+
 function PhotoList(props: { photos: readonly Photo[]; compact?: boolean }) {
-  const { words } = useJob()
+  const { words, link } = useJob()
   const open = useJobDialogs()
   return (
     <ul class="photos" classList={{ compact: props.compact }}>
       <For each={props.photos}>
         {(photo) => {
           const title = photoTitle(photo)
+          const [failed, setFailed] = createSignal(false)
+          // Out of reach is not lost: it is asked for again.
+          createEffect(() => link() === 'live' && setFailed(false))
           return (
             <li>
               <Show
-                when={photo.arrived}
+                when={photo.arrived && !failed()}
                 fallback={
                   <div class="photo-waits" style={{ 'aspect-ratio': `${photo.widthPx} / ${photo.heightPx}` }}>
-                    not here yet
+                    {photo.arrived ? NOT_SHOWN[link()] : 'not here yet'}
                   </div>
                 }
               >
@@ -72,7 +82,7 @@ function PhotoList(props: { photos: readonly Photo[]; compact?: boolean }) {
                   aria-haspopup="dialog"
                   onClick={() => open({ dialog: 'photo', photoId: photo.id })}
                 >
-                  <img src={photoAddress(photo)} alt={title} loading="lazy" />
+                  <img src={photoAddress(photo)} alt={title} loading="lazy" onError={() => setFailed(true)} />
                 </button>
               </Show>
               <p class="small">{title}</p>

@@ -38,7 +38,7 @@ const AT_ONCE = 12
 export default function Board() {
   const board = useBoard()
   const session = useSession()
-  const { clock } = useLive()
+  const { clock, link } = useLive()
   const { shop } = useShop()
   usePageTitle(() => 'Board')
   const [sought, setSought] = createSignal('')
@@ -84,6 +84,12 @@ export default function Board() {
     if (sought().trim()) return `${shown().length} of ${all} shown`
     return `${counted(all, 'engine')}, by what needs attention`
   }
+  const stateWords = () => {
+    if (board.known()) return countWords()
+    return link.state() === 'lost' && board.looked()
+      ? 'No signal, and the board is not kept on this device. It opens by itself when the signal is back.'
+      : 'Reading the board…'
+  }
 
   return (
     <div class="page board">
@@ -91,8 +97,11 @@ export default function Board() {
       <div class="board-head cluster">
         <h1>Board</h1>
         <p class="pencil" role="status">
-          {board.known() ? countWords() : 'Reading the board…'}
+          {stateWords()}
         </p>
+        <Show when={board.known() && board.asOf()}>
+          {(at) => <p class="as-of">As of {session.words.moment(at())}</p>}
+        </Show>
         <Search onValue={setSought} />
         <Button variant="quiet" class="only-broad" onClick={lookFor}>
           Engines that left
