@@ -26,14 +26,15 @@ test('the bench opens without the server, takes three nuts, and hands them over 
   for (const device of [lead, doer])
     device.allow(/ERR_CONNECTION_REFUSED|WebSocket connection .* failed|ERR_INTERNET_DISCONNECTED/)
   await signIn(doer, server, 'tom')
-  await toBench(doer, jobId, 'A1')
   const { page } = doer
+  const keeps = (rooms: string[]) =>
+    expect.poll(() => page.evaluate(seenRooms), { timeout: SOON_MS }).toEqual(expect.arrayContaining(rooms))
+  // What was seen is put by a moment after it came.
+  await keeps(['board'])
+  await toBench(doer, jobId, 'A1')
   await claim(page)
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
-  // What was seen is put by a moment after it came.
-  await expect
-    .poll(() => page.evaluate(seenRooms), { timeout: SOON_MS })
-    .toEqual(expect.arrayContaining(['shop', `job:${jobId}`]))
+  await keeps(['shop', `job:${jobId}`])
 
   await server.program.stop()
   await page.reload()
@@ -46,7 +47,7 @@ test('the bench opens without the server, takes three nuts, and hands them over 
   await stands(page)
   await page.getByRole('button', { name: 'no signal: 4 entries kept on this device' }).waitFor()
   await headSays(page, 'Head nuts', 2, /waiting to be sent/)
-  await page.getByText(/^As of /).waitFor()
+  await page.getByText(/What others did is shown as of /).waitFor()
   await doer.shot('no-server')
 
   // An engine this tablet never showed is not waited for without a word.
@@ -57,6 +58,12 @@ test('the bench opens without the server, takes three nuts, and hands them over 
   await rowOf(page, ENGINE.number).waitFor()
   await page.getByText(/^As of /).waitFor()
   await doer.shot('no-server-board')
+  for (const title of ['Engine', 'Audit']) {
+    await page.goto(`/jobs/${jobId}/${title === 'Audit' ? 'audit' : ''}`)
+    await page.getByText(/^As of /).waitFor()
+    await doer.shot(`no-server-${title.toLowerCase()}`)
+  }
+  await page.goto(`/jobs/${jobId}/bench/A1`)
 
   const { port } = new URL(server.address)
   const again = startProgram([inRepo('dist', 'server', 'main.js')], {
@@ -67,7 +74,7 @@ test('the bench opens without the server, takes three nuts, and hands them over 
   try {
     await again.says(/^Paintmark runs at/m)
     await page.getByText('live', { exact: true }).waitFor()
-    await page.getByText(/^As of /).waitFor({ state: 'detached' })
+    await page.getByText(/shown as of /).waitFor({ state: 'detached' })
     await expect
       .poll(
         async () => {

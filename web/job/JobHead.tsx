@@ -13,10 +13,16 @@ export function JobHead(props: ParentProps<{ title: JSX.Element }>) {
       <h1>
         <span class="stencil">{scope.job().number}</span> <span>{props.title}</span>
       </h1>
-      <Show when={scope.asOf()}>{(at) => <p class="as-of">As of {scope.words.moment(at())}</p>}</Show>
+      <AsOf />
       {props.children}
     </header>
   )
+}
+
+/** Where the server is not heard: when what is shown stood so. */
+export function AsOf() {
+  const { asOf, words } = useJob()
+  return <Show when={asOf()}>{(at) => <p class="as-of">As of {words.moment(at())}</p>}</Show>
 }
 
 /** Model, serial, and the edition of the plan it is built by. */

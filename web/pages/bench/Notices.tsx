@@ -80,6 +80,9 @@ export function Waiting() {
             {' '}
             Dotted heads are waiting to be sent.
           </Show>
+          <Show when={scope.asOf()}>
+            {(at) => <> What others did is shown as of {scope.words.moment(at())}.</>}
+          </Show>
         </p>
       </Show>
       <Show when={unheldWords(unkept(), 'entry', 'entries')}>

@@ -84,12 +84,7 @@ export default function Board() {
     if (sought().trim()) return `${shown().length} of ${all} shown`
     return `${counted(all, 'engine')}, by what needs attention`
   }
-  const stateWords = () => {
-    if (board.known()) return countWords()
-    return link.state() === 'lost' && board.looked()
-      ? 'No signal, and the board is not kept on this device. It opens by itself when the signal is back.'
-      : 'Reading the board…'
-  }
+  const outOfReach = () => !board.known() && board.looked() && link.state() === 'lost'
 
   return (
     <div class="page board">
@@ -97,7 +92,7 @@ export default function Board() {
       <div class="board-head cluster">
         <h1>Board</h1>
         <p class="pencil" role="status">
-          {stateWords()}
+          {board.known() ? countWords() : outOfReach() ? '' : 'Reading the board…'}
         </p>
         <Show when={board.known() && board.asOf()}>
           {(at) => <p class="as-of">As of {session.words.moment(at())}</p>}
@@ -139,6 +134,11 @@ export default function Board() {
           <div class="row row-measure" aria-hidden="true">
             <div class="row-strip" ref={width.ref} />
           </div>
+          <Show when={outOfReach()}>
+            <EmptyState title="No signal, and the board is not kept on this device.">
+              <p>It opens by itself when the signal is back.</p>
+            </EmptyState>
+          </Show>
           <Show when={board.known()}>
             <Show
               when={shown().length > 0}

@@ -5,7 +5,7 @@ import { For, Show } from 'solid-js'
 import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
 import { recordHref } from '../../hrefs'
-import { EngineFacts } from '../../job/JobHead'
+import { AsOf, EngineFacts } from '../../job/JobHead'
 import { useJob } from '../../job/scope'
 import { Stripe } from '../../people/Stripe'
 import { Fact } from '../../ui/Fact'
@@ -25,6 +25,7 @@ export function EngineHead(props: { here: readonly Here[] }) {
         <span class="stencil engine-number">{job().number}</span>
         <span class="engine-model">{job().engine.model}</span>
       </h1>
+      <AsOf />
       <dl class="engine-facts cluster">
         <EngineFacts job={job()} />
         <Fact term="Agreed work">{job().agreed}</Fact>
