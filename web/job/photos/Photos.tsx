@@ -48,13 +48,6 @@ export function StepPhotos(props: { stepId: string }) {
   )
 }
 
-/** Why a photo that is in the record cannot be seen. */
-const NOT_SHOWN = {
-  live: 'damaged, or lost on the shop’s server',
-  lost: 'not kept on this device; no signal',
-  connecting: 'not kept on this device; no signal',
-} as const
-
 function PhotoList(props: { photos: readonly Photo[]; compact?: boolean }) {
   const { words, link } = useJob()
   const open = useJobDialogs()
@@ -72,7 +65,11 @@ function PhotoList(props: { photos: readonly Photo[]; compact?: boolean }) {
                 when={photo.arrived && !failed()}
                 fallback={
                   <div class="photo-waits" style={{ 'aspect-ratio': `${photo.widthPx} / ${photo.heightPx}` }}>
-                    {photo.arrived ? NOT_SHOWN[link()] : 'not here yet'}
+                    {!photo.arrived
+                      ? 'not here yet'
+                      : link() === 'live'
+                        ? 'damaged, or lost on the shop’s server'
+                        : 'not kept on this device; no signal'}
                   </div>
                 }
               >
