@@ -1,30 +1,29 @@
 /** The pages and their addresses. Each page loads its own code; only the frame comes first. */
 import { Router } from '@solidjs/router'
-import { lazy } from 'solid-js'
+import { type Component, lazy } from 'solid-js'
+import { addressesOf, PAGE_PATHS, type PagePath } from '../shared/pages'
 import { Frame } from './frame/Frame'
 import { LiveProvider } from './live/live'
 
+const CODE: Record<PagePath, () => Promise<{ default: Component }>> = {
+  '/': () => import('./pages/board'),
+  '/wall': () => import('./pages/wall'),
+  '/sign-in': () => import('./pages/sign-in'),
+  '/first-run': () => import('./pages/first-run'),
+  '/first-look': () => import('./pages/sign-in/FirstLookPage'),
+  '/jobs/:id': () => import('./pages/engine'),
+  '/jobs/:id/bench/:stepId?': () => import('./pages/bench'),
+  '/jobs/:id/audit': () => import('./pages/audit'),
+  '/jobs/:id/settle/:joint/:pass': () => import('./pages/settle'),
+  '/jobs/:id/record/:number': () => import('./pages/record'),
+  '/desk': () => import('./pages/spec-desk'),
+  '/shop/*rest': () => import('./pages/shop'),
+}
+
 const PAGES = [
-  { path: '/', component: lazy(() => import('./pages/board')) },
-  { path: '/wall', component: lazy(() => import('./pages/wall')) },
-  { path: '/sign-in', component: lazy(() => import('./pages/sign-in')) },
-  { path: '/first-run', component: lazy(() => import('./pages/first-run')) },
-  { path: '/first-look', component: lazy(() => import('./pages/sign-in/FirstLookPage')) },
-  { path: '/jobs/:id', component: lazy(() => import('./pages/engine')) },
-  { path: '/jobs/:id/bench/:stepId?', component: lazy(() => import('./pages/bench')) },
-  { path: '/jobs/:id/audit', component: lazy(() => import('./pages/audit')) },
-  { path: '/jobs/:id/settle/:joint/:pass', component: lazy(() => import('./pages/settle')) },
-  { path: '/jobs/:id/record/:number', component: lazy(() => import('./pages/record')) },
-  { path: '/desk', component: lazy(() => import('./pages/spec-desk')) },
-  { path: '/shop/*rest', component: lazy(() => import('./pages/shop')) },
+  ...PAGE_PATHS.map((path) => ({ path, component: lazy(CODE[path]) })),
   { path: '*', component: lazy(() => import('./pages/lost')) },
 ]
-
-/** The addresses of a page, written as the router has them. */
-const addressesOf = (path: string): RegExp => {
-  const named = path.replace(/\/:\w+\?/g, '(/[^/]+)?').replace(/:\w+/g, '[^/]+')
-  return new RegExp(`^${named.replace(/\/?\*\w*$/, '(/.*)?')}/?$`)
-}
 
 /** The first page's code comes while the server is asked who is signed in. */
 function fetchFirstPage(): void {

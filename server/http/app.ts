@@ -1,5 +1,6 @@
 /** Everything HTTP, in the order it is met, as the rules WI1 to WI5 say; WI6 to WI9 are the sockets’ (`../gateway`). */
 import { Hono } from 'hono'
+import { html } from 'hono/html'
 import { requestId } from 'hono/request-id'
 import { diskSentence } from '../disk'
 import { ChainBroken } from '../store'
@@ -16,6 +17,7 @@ import { photoRoutes } from './photos'
 import { shopRoutes } from './shop'
 import { signInRoutes } from './sign-in'
 import { trustRoutes } from './trust'
+import { showsPages, wordsPage } from './words-page'
 
 export type { Rooms } from './parts'
 
@@ -62,7 +64,11 @@ export function makeApp(rooms: Rooms) {
     .route('/', trustRoutes(web.certificate))
     .use(pages(web.folder))
 
-  app.notFound((c) => notFound(c, `Nothing is at ${c.req.path}.`))
+  app.notFound((c) => {
+    const { method, path } = c.req
+    const asksForPage = (method === 'GET' || method === 'HEAD') && showsPages(c.req.header('accept'))
+    return asksForPage ? c.html(noPage, 404) : notFound(c, `Nothing is at ${path}.`)
+  })
   app.onError((err, c) => {
     log.error({ err, requestId: c.get('requestId') }, 'A request failed.')
     if (err instanceof ChainBroken)
@@ -79,5 +85,10 @@ export function makeApp(rooms: Rooms) {
   })
   return app
 }
+
+const noPage = wordsPage(
+  'No page has this address',
+  html`<p>Look at it again, or go <a href="/">to the board</a>.</p>`,
+)
 
 export type App = ReturnType<typeof makeApp>

@@ -1,13 +1,16 @@
 /**
- * The built pages. Names that carry a hash of their content may be kept for good; all else is asked for
+ * The built pages, at their own addresses alone. Names that carry a hash of their content may be kept for good; all else is asked for
  * again. Compressed once, at the first request, and kept in memory.
  */
 import { createHash } from 'node:crypto'
 import { readFile, stat } from 'node:fs/promises'
 import { extname, join, normalize, sep } from 'node:path'
 import { createMiddleware } from 'hono/factory'
+import { html } from 'hono/html'
+import { isPage } from '../../shared/pages'
 import { compress, type Encoding, encodingFor } from './compress'
 import type { Env } from './parts'
+import { wordsPage } from './words-page'
 
 const TYPES: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',
@@ -59,26 +62,26 @@ export function pages(folder: string) {
 
   return createMiddleware<Env>(async (c, next) => {
     if (c.req.method !== 'GET' && c.req.method !== 'HEAD') return next()
-    const path = normalize(safeDecode(c.req.path))
-    const isPage = extname(path) === ''
-    const file = join(folder, isPage ? 'index.html' : path)
+    const page = isPage(c.req.path)
+    const path = page ? '/index.html' : normalize(safeDecode(c.req.path))
+    const file = join(folder, path)
     if (!file.startsWith(folder + sep) || path.split(sep).some((part) => part.startsWith('.'))) return next()
-    const page = await load(file)
-    if (!page) return isPage ? c.html(NOT_BUILT, 503) : next()
+    const built = await load(file)
+    if (!built) return page ? c.html(notBuilt, 503) : next()
 
     const type = TYPES[extname(file)] ?? 'application/octet-stream'
     c.header('Content-Type', type)
-    c.header('ETag', page.tag)
+    c.header('ETag', built.tag)
     c.header(
       'Cache-Control',
       path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
     )
     c.header('Vary', 'Accept-Encoding')
-    if (c.req.header('if-none-match')?.includes(page.tag)) return c.body(null, 304)
-    const worthIt = page.bytes.byteLength > WORTH_IT && !/woff2|png|icon/.test(type)
+    if (c.req.header('if-none-match')?.includes(built.tag)) return c.body(null, 304)
+    const worthIt = built.bytes.byteLength > WORTH_IT && !/woff2|png|icon/.test(type)
     const encoding = worthIt ? encodingFor(c.req.header('accept-encoding')) : undefined
     if (encoding) c.header('Content-Encoding', encoding)
-    const bytes = encoding ? await encode(page, encoding) : page.bytes
+    const bytes = encoding ? await encode(built, encoding) : built.bytes
     return c.body(new Uint8Array(bytes))
   })
 }
@@ -91,5 +94,7 @@ function safeDecode(path: string): string {
   }
 }
 
-const NOT_BUILT =
-  '<!doctype html><title>Paintmark</title><p>The pages are not built. Start with <code>npm start</code> or <code>npm run demo</code>.'
+const notBuilt = wordsPage(
+  'The pages are not built',
+  html`<p>Start the server with <code>npm start</code> or <code>npm run demo</code>, which build them.</p>`,
+)

@@ -1,5 +1,6 @@
 /** What stands before every route: request ids, headers, whose page may call, how long a body may be. */
-import { bodyLimit } from 'hono/body-limit'
+
+import type { MiddlewareHandler } from 'hono'
 import { getCookie } from 'hono/cookie'
 import { createMiddleware } from 'hono/factory'
 import { secureHeaders } from 'hono/secure-headers'
@@ -60,12 +61,30 @@ export const originCheck = ({ web }: Rooms) =>
     )
   })
 
-const limit = (maxSize: number, inWords: string) =>
-  bodyLimit({
-    maxSize,
-    onError: (c) =>
-      problem(c, 413, 'too_long', `The body is longer than ${inWords}, the most this address takes.`),
-  })
+/**
+ * A body that does not say its length, chunked or empty, is read here, up to the most it may have. Not by the framework's own
+ * middleware: that hands the request to the platform's `Request`, which does not know the adapter's for one.
+ */
+const limit =
+  (most: number, inWords: string): MiddlewareHandler<Env> =>
+  async (c, next) => {
+    const tooLong = () =>
+      problem(c, 413, 'too_long', `The body is longer than ${inWords}, the most this address takes.`)
+    const told = c.req.header('transfer-encoding') === undefined ? c.req.header('content-length') : undefined
+    if (told !== undefined) return Number(told) > most ? tooLong() : next()
+    const { body } = c.req.raw
+    if (!body) return next()
+    const chunks: Uint8Array[] = []
+    let length = 0
+    for await (const chunk of body) {
+      length += chunk.byteLength
+      if (length > most) return tooLong()
+      chunks.push(chunk)
+    }
+    const { url, method, headers } = c.req.raw
+    c.req.raw = new Request(url, { method, headers, body: Buffer.concat(chunks) })
+    return next()
+  }
 
 const planLimit = limit(4 * 1024 * 1024, '4 MB')
 const photoLimit = limit(PHOTO_MOST_BYTES, '12 MB')

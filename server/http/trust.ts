@@ -2,6 +2,7 @@
 import { Hono } from 'hono'
 import { html } from 'hono/html'
 import type { Env } from './parts'
+import { wordsPage } from './words-page'
 
 export function trustRoutes(certificate: string | undefined) {
   return new Hono<Env>()
@@ -14,24 +15,9 @@ export function trustRoutes(certificate: string | undefined) {
     })
 }
 
-const page = (title: string, body: unknown) =>
-  html`<!doctype html>
-    <html lang="en">
-      <head>
-        <meta charset="utf-8" />
-        <meta name="viewport" content="width=device-width" />
-        <title>${title}</title>
-        <style>
-          body { font: 1rem/1.5 system-ui, sans-serif; max-width: 40rem; margin: 2rem auto; padding: 0 1rem; }
-        </style>
-      </head>
-      <body>${body}</body>
-    </html>`
-
-const explained = page(
+const explained = wordsPage(
   'Let this tablet trust the shop',
-  html`<h1>Let this tablet trust the shop</h1>
-    <p>
+  html`<p>
       The shop’s server made its own certificate when it was first started. A tablet that trusts it shows no warning,
       and the pages it has opened once open there again without signal.
     </p>
@@ -50,8 +36,7 @@ const explained = page(
     </p>`,
 )
 
-const notNeeded = page(
+const notNeeded = wordsPage(
   'Nothing to trust here',
-  html`<h1>Nothing to trust here</h1>
-    <p>This server uses no certificate of its own: it is open to this machine alone, or a proxy in front speaks TLS.</p>`,
+  html`<p>This server uses no certificate of its own: it is open to this machine alone, or a proxy in front speaks TLS.</p>`,
 )

@@ -443,12 +443,12 @@ describe('pages and headers', () => {
 
   test('files with a hash in their name may be kept; pages are asked for again; nothing else is given out', async () => {
     const folder = house.rooms.web.folder
-    expect((await ana.get('/board')).status).toBe(503)
+    expect((await ana.get('/')).status).toBe(503)
     mkdirSync(join(folder, 'assets'), { recursive: true })
     writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Paintmark</title>')
     writeFileSync(join(folder, 'assets', 'a-1234.js'), 'console.log(1)')
     writeFileSync(join(folder, '.hidden'), 'no')
-    for (const path of ['/', '/board', '/jobs/e-101/bench']) {
+    for (const path of ['/', '/jobs/e-101/bench', '/jobs/e-101/record/E-1.5', '/shop/people', '/wall/']) {
       const page = await ana.get(path)
       expect([page.status, page.headers.get('cache-control')]).toEqual([200, 'no-cache'])
     }
@@ -462,6 +462,31 @@ describe('pages and headers', () => {
     ])
       expect((await ana.get(path)).text).not.toMatch(/SQLite|^no$/)
     expect((await ana.get('/..%2fpaintmark.db')).status).toBe(404)
+  })
+
+  test('[WI12] at an address of no page there is none: a sentence, and for a browser a page that says so', async () => {
+    const addresses = [
+      '/board',
+      '/metric',
+      '/jobs',
+      '/jobs/e-101/no',
+      '/index.php',
+      '/%',
+      '/wp-admin/',
+      '/jobs/',
+    ]
+    for (const path of addresses) {
+      const { status, json } = await ana.get(path)
+      expect([path, status, json?.code]).toEqual([path, 404, 'not_found'])
+      const page = await ana.get(path, { accept: 'text/html,*/*;q=0.8' })
+      expect([path, page.status, page.headers.get('content-type')]).toEqual([
+        path,
+        404,
+        'text/html; charset=UTF-8',
+      ])
+      expect(page.text).toMatch(/<h1>No page has this address<\/h1>[\s\S]*href="\/"/)
+    }
+    expect((await ana.get('/api/none', { accept: 'text/html' })).json?.code).toBe('not_found')
   })
 
   test('opening the shop: once, with the founder signed in', async () => {

@@ -1,0 +1,105 @@
+/** What comes to the server's doors over real connections, as no browser of ours sends it. */
+import { connect } from 'node:net'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { command } from './house'
+import { makeWire } from './wire'
+
+let wire: Awaited<ReturnType<typeof makeWire>>
+let cookie = ''
+beforeAll(async () => {
+  wire = await makeWire()
+  const ana = await wire.at('ana')
+  cookie = ana.page.jar.cookie
+})
+afterAll(() => wire.close())
+
+/** Says this on a connection of its own and gives all that comes back. */
+function say(lines: string[], body = ''): Promise<{ status: number; head: string; text: string }> {
+  const { hostname, port } = new URL(wire.address)
+  return new Promise((resolve, reject) => {
+    const socket = connect(Number(port), hostname, () => socket.write(`${lines.join('\r\n')}\r\n\r\n${body}`))
+    let answer = ''
+    socket.setEncoding('latin1')
+    socket.on('data', (data) => {
+      answer += data
+    })
+    socket.on('error', reject)
+    socket.on('close', () => {
+      const [head = '', ...rest] = answer.split('\r\n\r\n')
+      resolve({ status: Number(head.split(' ')[1]), head, text: rest.join('\r\n\r\n') })
+    })
+  })
+}
+
+const head = (line: string, ...more: string[]) => [
+  `${line} HTTP/1.1`,
+  `Host: ${new URL(wire.address).host}`,
+  `Cookie: ${cookie}`,
+  'Connection: close',
+  ...more,
+]
+const chunked = (...pieces: string[]) =>
+  [...pieces, ''].map((piece) => `${Buffer.byteLength(piece).toString(16)}\r\n${piece}\r\n`).join('')
+
+describe('a request with no body, or with one that does not say its length', () => {
+  test('[WI4] no body is answered in a sentence, whatever the method', async () => {
+    for (const method of ['POST', 'PUT', 'DELETE', 'PATCH', 'OPTIONS', 'PROPFIND'])
+      for (const path of [
+        '/api/jobs/j1/commands',
+        '/api/shop/commands',
+        '/api/sign-in',
+        `/api/photos/${'a'.repeat(64)}`,
+        '/api/none',
+        '/',
+      ])
+        for (const length of [[], ['Content-Length: 0'], ['Transfer-Encoding: chunked']]) {
+          const { status, text } = await say(
+            head(`${method} ${path}`, ...length),
+            length[0]?.startsWith('T') ? chunked() : '',
+          )
+          expect([method, path, length[0], status, text]).toEqual([
+            method,
+            path,
+            length[0],
+            expect.toSatisfy((status) => status >= 400 && status < 500),
+            expect.stringMatching(/"sentence":"\w.+\."/),
+          ])
+        }
+  })
+
+  test('[WI4] a chunked command works as any other, and one that is too long is 413', async () => {
+    const claim = JSON.stringify(command({ type: 'ClaimStep', stepId: 'S1' }))
+    const at = head('POST /api/jobs/j1/commands', 'Transfer-Encoding: chunked')
+    const good = await say(at, chunked(claim.slice(0, 20), claim.slice(20)))
+    expect([good.status, good.text]).toEqual([201, expect.stringContaining('StepClaimed')])
+    const long = await say(at, chunked(...Array.from({ length: 70 }, () => 'x'.repeat(1024))))
+    expect([long.status, long.text]).toEqual([413, expect.stringContaining('longer than 64 kB')])
+    const told = await say(head('POST /api/jobs/j1/commands', 'Content-Length: 70000'), 'x'.repeat(70_000))
+    expect(told.status).toBe(413)
+  })
+
+  test('[WI9] what is not HTTP, or not for this server, is answered with 4xx and stops nothing', async () => {
+    for (const lines of [
+      ['nonsense'],
+      ['GET / HTTP/9.9', 'Host: x'],
+      head('GET /', 'Content-Length: x'),
+      head('POST /api/sign-in', 'Content-Length: 3', 'Transfer-Encoding: chunked'),
+      head('TRACE /'),
+      head('TRACK /'),
+      ['GET / HTTP/1.1', 'Host: a b', 'Connection: close'],
+      ['GET / HTTP/1.1', 'Connection: close'],
+      ['GET http://%/ HTTP/1.1', 'Host: x', 'Connection: close'],
+      head('GET //'),
+      head('GET /%'),
+      head(`GET /${'x'.repeat(20_000)}`),
+    ]) {
+      const { status, head: said } = await say(lines)
+      expect([lines[0]?.slice(0, 40), status, said.slice(0, 60)]).toEqual([
+        lines[0]?.slice(0, 40),
+        expect.toSatisfy((status) => status >= 400 && status < 500),
+        expect.any(String),
+      ])
+    }
+    expect((await say(head('GET /healthz'))).status).toBe(200)
+  })
+})
