@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { personMeant } from '../../server/box/person'
 import { makeSlowing } from '../../server/people/slowing'
+import { digestOf } from '../shop/acts'
 import { stepOne } from '../shop/yard'
 import { browser, command, type House, makeHouse, PINS } from './house'
 
@@ -164,7 +165,7 @@ describe('sign-ins', () => {
 })
 
 describe('grants', () => {
-  test('[PE7] one word, for one step at one version, from one device, within three minutes', async () => {
+  test('[PE7] one word, for one step as it was looked at, from one device, within three minutes', async () => {
     const anas = browser(house.app)
     const bos = browser(house.app)
     await anas.signIn('ana')
@@ -187,14 +188,18 @@ describe('grants', () => {
 
     notValid(await with_(anas, house.shop.newId()))
     notValid(await with_(bos, await grant()))
+    expect((await anas.post('/api/grants', { ...ask, version: undefined })).status).toBe(400)
     notValid(await with_(anas, await grant({ stepId: 'S1' })))
     notValid(await with_(anas, await grant(), { type: 'SignStep', stepId: 'S2' }))
     const old = await grant()
     house.pass(3 * 60_000 + 1)
     notValid(await with_(anas, old))
     expect((await with_(anas, await grant({ version: version - 2 }))).json.code).toBe('changed_since_look')
+    const other = { version: undefined, digest: 'a'.repeat(64) }
+    expect((await with_(anas, await grant(other))).json.code).toBe('changed_since_look')
 
-    const grantId = await grant()
+    const digest = digestOf((await anas.get('/api/jobs/j1')).json, 'S2', 'step')
+    const grantId = await grant({ version: undefined, digest })
     const body = command({ ...second, grantId })
     const signed = await anas.post('/api/jobs/j1/commands', body)
     expect(signed.status).toBe(201)

@@ -51,8 +51,8 @@ export const MUTATIONS = [
     promise: 'SM6',
     name: 'a refused entry is dropped',
     file: 'web/live/outbox.ts',
-    find: 'if (answer.ok || sender?.explains?.()) queue.remove(commandId)',
-    replace: 'if (answer.ok || !answer.ok) queue.remove(commandId)',
+    find: 'if (!why || sender?.explains?.()) queue.remove(commandId)',
+    replace: 'if (!why || why) queue.remove(commandId)',
   },
   {
     promise: 'SM7',

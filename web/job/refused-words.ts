@@ -11,6 +11,5 @@ export function keptUnderClaim(job: Job, { command, refused, by }: RefusedJobCom
     .flatMap(({ id }) => job.readings[id] ?? [])
     .filter((reading) => reading.by === by && reading.doneAt >= command.doneAt)
   if (own.length === 0) return undefined
-  const [were, are] = own.length === 1 ? ['was', 'is'] : ['were', 'are']
-  return `${upperFirst(counted(own.length, 'reading'))} that ${were} entered under this claim ${are} kept in the record, flagged: the step was not theirs who entered ${own.length === 1 ? 'it' : 'them'}.`
+  return `${upperFirst(counted(own.length, 'reading'))} entered under this claim ${own.length === 1 ? 'is' : 'are'} kept in the record, flagged: ${command.stepId} was not yours.`
 }

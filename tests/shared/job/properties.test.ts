@@ -355,7 +355,9 @@ function sample(key: string, code: string): unknown {
   if (key === 'needs') return [{ id: 'B1', title: 'Bearings' }]
   if (key === 'behind') return [{ joint: 'J1', title: 'Head bolts', fastener: 'bolt', positions: [1, 2] }]
   if (key === 'flags') return ['out_of_band']
-  return ['edition', 'position', 'pass', 'passes', 'since', 'at', 'value', 'min', 'max'].includes(key)
+  return ['edition', 'position', 'pass', 'passes', 'since', 'wished', 'at', 'value', 'min', 'max'].includes(
+    key,
+  )
     ? 3
     : 'something'
 }

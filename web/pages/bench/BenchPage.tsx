@@ -2,14 +2,14 @@
 
 import { A } from '@solidjs/router'
 import { createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js'
-import { isDone, isSigned, stepState } from '../../../shared/job/verdicts'
+import { isDone, isSigned, setViews, stepState } from '../../../shared/job/verdicts'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { benchHref } from '../../hrefs'
 import { StepDeferrals } from '../../job/deferrals/Deferrals'
 import { StepHolds } from '../../job/holds/Holds'
 import { RefusedStops } from '../../job/RefusedEntries'
 import { useJob } from '../../job/scope'
-import { GIVE_SECOND } from '../../job/step/second-words'
+import { GIVE_SECOND, isSealedHere } from '../../job/step/second-words'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { useNow } from '../../ui/clock'
@@ -87,6 +87,12 @@ export function BenchPage(props: { step: AdoptedStep }) {
   })
   const bench = createBench({ scope, step: () => props.step, now, narrow, dialogs })
   const signed = () => isSigned(scope.planned(), props.step)
+  /** Nothing more can be done about them here before the shop has checked the PINs. */
+  const secondsWaitHere = () =>
+    setViews(scope.planned(), props.step).every(
+      ({ set, asks, state }) =>
+        asks === 1 || state.second || isSealedHere(scope.pending(), props.step.id, set.id),
+    )
 
   return (
     <BenchContext.Provider value={bench}>
@@ -152,6 +158,11 @@ export function BenchPage(props: { step: AdoptedStep }) {
               <Switch>
                 <Match when={isDone(scope.planned(), props.step)}>
                   <p class="sentence">This step is done and signed.</p>
+                  <A class="button main wide tall" href={benchHref(scope.job().id)}>
+                    What can I work on?
+                  </A>
+                </Match>
+                <Match when={signed() && secondsWaitHere()}>
                   <A class="button main wide tall" href={benchHref(scope.job().id)}>
                     What can I work on?
                   </A>

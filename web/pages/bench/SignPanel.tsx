@@ -86,7 +86,14 @@ export function SignPanel() {
                   </p>
                 )}
               </Show>
-              <Show when={view().state.first && !view().state.second && bench.step().signatures === 2}>
+              <Show
+                when={
+                  view().state.first &&
+                  !view().state.second &&
+                  bench.step().signatures === 2 &&
+                  !isSealedHere(scope.pending(), bench.step().id, set().id)
+                }
+              >
                 <Show
                   when={mineToSecond()}
                   fallback={

@@ -1,7 +1,9 @@
 /** Taking a step, putting it down where one stands, and handing it over. */
 import { describe, expect, test } from 'vitest'
+import { sentenceFor } from '../../../../shared/job/refusals'
 import { handoverNote, stoppedAt } from '../../../../shared/job/stops'
 import { interruptionOf, standingOf, stepState } from '../../../../shared/job/verdicts'
+import type { Refusal } from '../../../../shared/log'
 import { indexPlan } from '../../../../shared/plan/read'
 import {
   claim,
@@ -51,6 +53,18 @@ describe('claiming a step', () => {
     given(claim('head', { at: 10 }))
       .when(claim('head', { by: 'bo' }))
       .refuses('already_claimed', { stepId: 'head', by: 'ana', since: START + 600_000 })
+  })
+  test('[CL12] claimed earlier by the clock and there later: told both times, and the first there keeps it', () => {
+    const late = given(claim('head', { at: 10 })).when(claim('head', { by: 'bo', at: 4 }))
+    late.refuses('already_claimed', { by: 'ana', since: START + 600_000, wished: START + 240_000 })
+    expect(sentenceFor(late.outcome as Refusal, words)).toMatch(
+      /^ana claimed head at .*\. Your claim was of .*, before that, but theirs reached the shop first, and the first there gets the step\. Ask them/,
+    )
+    const { reading } = given(claim('head', { at: 10 })).when(shows('JH', 2, 30, { by: 'bo', at: 5 }))
+    expect(reading).toMatchObject({ by: 'bo', flags: ['not_claimed'] })
+    given(claim('head', { at: 10 }))
+      .when(sign('head', { by: 'bo', at: 6 }))
+      .refuses('not_your_step', { by: 'ana' })
   })
   test('[CL3] [FW2] comes before what else might be said of the person', () => {
     given(claim('head'))

@@ -432,7 +432,7 @@ describe('a second signature whose PIN came sealed', () => {
     const { events } = signed.when(sealedSecond(saw, 'wrong'))
     const told = unsignedLook(events.map((event) => ({ version: 1, recordedAt: 0, event })))
     expect(told && unsignedWords(told, words)).toBe(
-      'The PIN entered for bo on head was wrong. The look is noted and is no second signature; bo enters the PIN again.',
+      'The PIN entered for bo on head was wrong. The look is noted and is no second signature. Ask bo to enter it again.',
     )
     const { events: fine } = signed.when(sealedSecond(saw, 'right'))
     expect(unsignedLook(fine.map((event) => ({ version: 1, recordedAt: 0, event })))).toBeUndefined()
