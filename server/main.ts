@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { refuseWeak } from './backups/secrets'
 import { answersOf } from './box/answers'
 import { refuseDemonstration } from './demonstration/folder'
+import { format } from './format'
 import { refuseHeld, takeFolder } from './holding'
 import { makeLog } from './log'
 import { openShop } from './open-shop'
@@ -93,5 +94,9 @@ await run(async () => {
   if (serving.fingerprint)
     say(
       `Tablets learn at ${serving.address}/trust to trust this shop. Its certificate’s SHA-256 fingerprint: ${serving.fingerprint}`,
+    )
+  if (serving.next)
+    say(
+      `The certificate is renewed on ${format.date(serving.next.from)}. Let every tablet trust the next one too until then, at ${serving.address}/trust; its fingerprint: ${serving.next.fingerprint}`,
     )
 })

@@ -10,14 +10,17 @@ import { openGateway } from './gateway/gateway'
 import { makeApp } from './http/app'
 import type { Demo, Rooms } from './http/parts'
 import type { OpenShop } from './open-shop'
+import { answerGarbled, tellPlainHttp } from './plain-words'
 import { repoFolder } from './repo-folder'
 import { Refused, type Settings } from './settings'
-import { shopCertificate } from './tls'
+import { type ShopCertificate, shopCertificate } from './tls'
 
 export interface Serving {
   address: string
   /** Where the server made its own certificate: what a tablet must show before it is trusted. */
   fingerprint?: string
+  /** Of the one that takes over, and when. */
+  next?: { fingerprint: string; from: number }
   close(): Promise<void>
 }
 
@@ -49,12 +52,22 @@ export async function openDoor(settings: Settings): Promise<Door> {
   const server = tls ? createTlsServer(TLS, answer) : createServer(answer)
   const port = await listen(server as Server, settings)
   const address = addressOf(tls ? 'https' : 'http', host, port)
+  answerGarbled(server as Server)
+  if (tls) tellPlainHttp(server as TlsServer, address)
   return {
     address,
     async serve(shop, { cookieName, log, demo, firstRunCode }) {
-      const certificate = tls ? await shopCertificate(dataFolder, host, Date.now()) : undefined
-      if (certificate)
-        (server as TlsServer).setSecureContext({ ...TLS, key: certificate.key, cert: certificate.cert })
+      let certificate: ShopCertificate | undefined
+      const certify = async () => {
+        certificate = await shopCertificate(dataFolder, host, Date.now())
+        const { key, cert } = certificate
+        ;(server as TlsServer).setSecureContext({ ...TLS, key, cert })
+      }
+      if (tls) await certify()
+      // A server that runs for years renews its certificates too.
+      const daily = setInterval(() => {
+        if (tls) certify().catch((err) => log.error({ err }, 'The certificate could not be renewed.'))
+      }, DAY_MS).unref()
       const rooms: Rooms = {
         ...shop,
         log,
@@ -65,7 +78,7 @@ export async function openDoor(settings: Settings): Promise<Door> {
           secure: tls || behindProxy,
           loopbackOnly: isLoopback(host) && !behindProxy,
           folder: join(repoFolder(), 'dist', 'web'),
-          ...(certificate ? { certificate: certificate.authority } : {}),
+          trusted: () => certificate,
         },
       }
       const gateway = openGateway(server as Server, rooms)
@@ -74,7 +87,11 @@ export async function openDoor(settings: Settings): Promise<Door> {
       return {
         address,
         ...(certificate ? { fingerprint: certificate.fingerprint } : {}),
-        close: () => gateway.close(),
+        ...(certificate?.next ? { next: certificate.next } : {}),
+        close() {
+          clearInterval(daily)
+          return gateway.close()
+        },
       }
     },
     close: () => new Promise((resolve) => void server.close(() => resolve())),
@@ -85,6 +102,7 @@ export async function openDoor(settings: Settings): Promise<Door> {
 export const serve = async (shop: OpenShop, settings: Settings, parts: ServeParts): Promise<Serving> =>
   (await openDoor(settings)).serve(shop, parts)
 
+const DAY_MS = 86_400_000
 const TLS = { minVersion: 'TLSv1.2' } as const
 
 function listen(server: Server, { port, host }: Settings): Promise<number> {

@@ -61,7 +61,7 @@ export function makeApp(rooms: Rooms) {
     })
     .use(originCheck(rooms))
     .route('/api', api)
-    .route('/', trustRoutes(web.certificate))
+    .route('/', trustRoutes(rooms))
     .use(pages(web.folder))
 
   app.notFound((c) => {

@@ -13,6 +13,7 @@ import type { Desk, Log, Reply } from '../desk'
 import type { Intake } from '../intake'
 import type { People, SignIn } from '../people'
 import type { PhotoShelf } from '../photos/shelf'
+import type { Authority, ShopCertificate } from '../tls'
 
 /** What routes and sockets know of the demonstration; a real shop has none. */
 export interface Demo {
@@ -24,6 +25,8 @@ export interface Demo {
   /** Resolves at once, or when the restart that is under way is over. */
   ready(): Promise<void>
 }
+
+export type Trusted = Pick<ShopCertificate, keyof Authority | 'next'>
 
 export interface Rooms {
   desk: Desk
@@ -50,8 +53,8 @@ export interface Rooms {
     loopbackOnly: boolean
     /** The built pages. */
     folder: string
-    /** The shop's own certificate, for tablets to trust. */
-    certificate?: string
+    /** What tablets are to trust, where the shop has a certificate of its own. */
+    trusted?: () => Trusted | undefined
   }
 }
 

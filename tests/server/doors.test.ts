@@ -19,7 +19,7 @@ function say(lines: string[], body = ''): Promise<{ status: number; head: string
   return new Promise((resolve, reject) => {
     const socket = connect(Number(port), hostname, () => socket.write(`${lines.join('\r\n')}\r\n\r\n${body}`))
     let answer = ''
-    socket.setEncoding('latin1')
+    socket.setEncoding('utf8')
     socket.on('data', (data) => {
       answer += data
     })
@@ -78,7 +78,7 @@ describe('a request with no body, or with one that does not say its length', () 
     expect(told.status).toBe(413)
   })
 
-  test('[WI9] what is not HTTP, or not for this server, is answered with 4xx and stops nothing', async () => {
+  test('[WI9] what is not HTTP, or not as this server takes it, is answered with 4xx and stops nothing', async () => {
     for (const lines of [
       ['nonsense'],
       ['GET / HTTP/9.9', 'Host: x'],
@@ -100,6 +100,10 @@ describe('a request with no body, or with one that does not say its length', () 
         expect.any(String),
       ])
     }
+    expect((await say(['nonsense'])).text).toMatch(/"sentence":"The server could not read this request/)
+    expect((await say(head(`GET /${'x'.repeat(20_000)}`))).text).toMatch(
+      /"sentence":"The request’s head is longer/,
+    )
     expect((await say(head('GET /healthz'))).status).toBe(200)
   })
 })

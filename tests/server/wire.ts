@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net'
 import { getRequestListener } from '@hono/node-server'
 import { io, type Socket } from 'socket.io-client'
 import { type Gateway, openGateway } from '../../server/gateway/gateway'
+import { answerGarbled } from '../../server/plain-words'
 import type { ClientToServer, ServerToClient } from '../../shared/protocol'
 import { browser, makeHouse, type PINS } from './house'
 
@@ -17,6 +18,7 @@ export interface Message {
 export async function makeWire(options: Parameters<typeof makeHouse>[0] = {}) {
   const house = await makeHouse(options)
   const server: Server = createServer(getRequestListener(house.app.fetch, { overrideGlobalObjects: false }))
+  answerGarbled(server)
   const gateway: Gateway = openGateway(server, house.rooms)
   house.shop.subscribe(gateway.publish)
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
