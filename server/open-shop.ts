@@ -3,6 +3,7 @@
  * seed and the tests all begin here.
  */
 import { join } from 'node:path'
+import { type Access, makeAccess } from './access'
 import { takeInChild } from './backups/in-child'
 import { removeOld } from './backups/kept'
 import { shopIn, takeBackup } from './backups/take'
@@ -36,6 +37,7 @@ export interface OpenShop {
   store: EventStore
   desk: Desk
   people: People
+  access: Access
   intake: Intake
   photos: PhotoShelf
   marks: Marks
@@ -157,6 +159,7 @@ export async function openShop({
       store,
       desk,
       people,
+      access: makeAccess({ desk, people, now, newId }),
       photos,
       marks,
       damage,

@@ -1,5 +1,6 @@
 /** What a running server answers to other programs of its machine (`server/holding/talk.ts`). */
 import { PIN_FORM, PIN_WORDS } from '../../shared/pin'
+import { AT_THE_MACHINE } from '../../shared/shop/types'
 import { takenWords } from '../backups/take'
 import type { Log } from '../desk/types'
 import type { Answers } from '../holding'
@@ -8,7 +9,7 @@ import { Refused } from '../settings'
 import { personMeant } from './person'
 
 export function answersOf(
-  { box, desk, people }: OpenShop,
+  { access, box, desk }: OpenShop,
   log: Log,
   passphrase: string | undefined,
 ): Answers {
@@ -31,8 +32,8 @@ export function answersOf(
     async pin({ id, pin }) {
       const person = (await desk.shop()).people[text(id)]
       if (!person || !PIN_FORM.test(text(pin))) throw new Refused(`The PIN was not set: it is ${PIN_WORDS}.`)
-      await people.setPin(person.id, text(pin))
-      people.signOutEverywhere(person.id)
+      const set = await access.setPin({ personId: person.id, pin: text(pin), by: AT_THE_MACHINE })
+      if (!set.ok) throw new Refused(set.sentence)
       log.info(
         { personId: person.id },
         'A PIN was set at the server’s machine; its person was signed out everywhere.',

@@ -33,6 +33,7 @@ export function swappableShop(current: () => OpenShop): SwappableShop {
               }
             : Reflect.get(target, name),
       }),
+      access: lateBound(() => current().access),
       intake: (received) => current().intake(received),
       now: () => current().now(),
       monotonic: () => current().monotonic(),

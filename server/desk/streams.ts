@@ -17,7 +17,7 @@ import type { Refused } from '../../shared/protocol'
 import { decideShop } from '../../shared/shop/decide'
 import { evolveShop, newShop } from '../../shared/shop/evolve'
 import { shopSentenceFor } from '../../shared/shop/refusals'
-import type { Shop, ShopCommand, ShopEvent } from '../../shared/shop/types'
+import type { PinCommand, Shop, ShopCommand, ShopEvent } from '../../shared/shop/types'
 import { liftShopEvent } from '../../shared/shop/upcast'
 import type { Words } from '../../shared/words'
 import { format } from '../format'
@@ -51,16 +51,17 @@ export function foldOn(stream: StreamName, fold: Fold, events: readonly AnyEvent
 export function decideOn(
   stream: StreamName,
   fold: Fold,
-  command: JobCommand | ShopCommand,
+  command: JobCommand | ShopCommand | PinCommand,
   context: Context,
 ): AnyEvent[] | Refusal {
   if (stream !== 'shop') return decide(fold as Job, command as JobCommand, context)
-  const { by, doneAt, clockOffsetMs, bytesHere } = context
-  return decideShop(fold as Shop, command as ShopCommand, {
+  const { by, doneAt, clockOffsetMs, bytesHere, withPin } = context
+  return decideShop(fold as Shop, command as ShopCommand | PinCommand, {
     by,
     doneAt,
     clockOffsetMs,
     bytesHere,
+    withPin,
     figures: format,
   })
 }

@@ -9,7 +9,14 @@ import type { Job } from '../../shared/job/types'
 import { type Instant, isRefusal, refuse } from '../../shared/log'
 import type { Refused } from '../../shared/protocol'
 import type { Shop } from '../../shared/shop/types'
-import { type AnswerRow, type Append, type Batch, type PinToWrite, sha256Hex } from '../store'
+import {
+  type AnswerRow,
+  type Append,
+  type Batch,
+  type PinToWrite,
+  type SignOutToWrite,
+  sha256Hex,
+} from '../store'
 import { answerRow, firstAnswer, type StoredAnswer } from './answers'
 import type { ShareEvent } from './plans'
 import { type AnyEvent, decideOn, type Fold, foldOn, inWords, jobIdOf, type StreamName } from './streams'
@@ -62,6 +69,7 @@ export function decideTurn(input: TurnInput): Turn {
   const numbers = new Map<string, string>()
   const recordedAt = new Map<StreamName, Instant>()
   let pin: PinToWrite | undefined
+  const signOuts: SignOutToWrite[] = []
 
   function decideSubmission(submission: Submission): TurnOutcome {
     const { stream, command, bodyHash, asker, receivedAt } = submission
@@ -101,6 +109,7 @@ export function decideTurn(input: TurnInput): Turn {
           numberTaken(number, jobIdOf(stream))),
       head: heads.get(stream),
       bytesHere,
+      ...(submission.pin === undefined ? {} : { withPin: true }),
     }
     const outcome = decideOn(stream, fold, command, context)
     const keep = (answer: StoredAnswer) =>
@@ -124,6 +133,7 @@ export function decideTurn(input: TurnInput): Turn {
         events: outcome.map((event) => ({ id: newId(), event })),
       })
       pin ??= submission.pin
+      if (submission.signOut) signOuts.push(submission.signOut)
     }
     keep({ ok: true, from, version: next.version })
     return { kind: 'written', stream, from, version: next.version, events: outcome }
@@ -157,6 +167,7 @@ export function decideTurn(input: TurnInput): Turn {
       summaries: summaries.map(summaryRow),
       readings,
       ...(pin ? { pin } : {}),
+      ...(signOuts.length > 0 ? { signOuts } : {}),
     },
     after,
     summaries,

@@ -5,6 +5,7 @@ import type { Job } from '../../shared/job/types'
 import type { Instant, Refusal, StreamEvent } from '../../shared/log'
 import type {
   Answer,
+  CommandHead,
   EntriesCounted,
   EntriesMissing,
   Fault,
@@ -13,9 +14,9 @@ import type {
   SentJobCommand,
   SentShopCommand,
 } from '../../shared/protocol'
-import type { Shop } from '../../shared/shop/types'
+import type { PinCommand, Shop } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
-import type { FinishedQuestion, PinToWrite, StreamHead } from '../store'
+import type { FinishedQuestion, PinToWrite, SignOutToWrite, StreamHead } from '../store'
 import type { AnyEvent, Fold, StreamName } from './streams'
 
 /** Who asks, as far as the server knows it from a sign-in or a grant. */
@@ -32,7 +33,7 @@ export interface Asker {
 export interface Submission {
   stream: StreamName
   /** Checked against its schema already. */
-  command: SentJobCommand | SentShopCommand
+  command: SentJobCommand | SentShopCommand | (CommandHead & PinCommand)
   /** Over the command as it was received; see `bodyHash`. */
   bodyHash: string
   /** A refusal where the grant does not hold; a resend still gets its first answer. */
@@ -44,6 +45,8 @@ export interface Submission {
   sender?: string
   /** A PIN that becomes good with what this command writes, in the same commit. */
   pin?: PinToWrite
+  /** Whose sign-ins end with what this command writes, in the same commit. */
+  signOut?: SignOutToWrite
   /** Called with the answer before anything of it is published. */
   reply?: (answer: Reply) => void
 }

@@ -6,6 +6,7 @@ import { ABOUT_THE_PERSON } from '../../shared/job/refusals'
 import type { DemoAct, DemoMoment, DemoState, PersonCard } from '../../shared/protocol'
 import { SHOP_ABOUT_THE_PERSON } from '../../shared/shop/refusals'
 import type { Person } from '../../shared/shop/types'
+import type { Access } from '../access'
 import type { Box } from '../box/box'
 import { check } from '../check'
 import type { Damage } from '../damage'
@@ -31,6 +32,7 @@ export type Trusted = Pick<ShopCertificate, keyof Authority | 'next'>
 export interface Rooms {
   desk: Desk
   people: People
+  access: Access
   intake: Intake
   now: () => number
   /** Milliseconds that only go forward, for rates and waits. */

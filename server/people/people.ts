@@ -3,7 +3,7 @@ import { type Instant, isRefusal, type Refusal } from '../../shared/log'
 import type { Fault } from '../../shared/protocol'
 import type { SealedTerms } from '../../shared/sealed-pin'
 import type { Asker } from '../desk/types'
-import type { PinToWrite, ShopDatabase } from '../store'
+import type { PinToWrite, ShopDatabase, SignOutToWrite } from '../store'
 import { GRANT_MS, type GrantTerms, makeGrants } from './grants'
 import type { PinKey } from './pin-key'
 import { makePins } from './pins'
@@ -16,9 +16,11 @@ export type PinCheck = { ok: true } | { ok: false; waitMs?: number }
 export type SealedCheck = 'right' | 'wrong' | 'unreadable' | { waitMs: number }
 
 export interface People {
+  /** Without an entry, for a shop that is made up. People's own are set by `server/access.ts`. */
   setPin(personId: string, pin: string): Promise<void>
-  /** What is kept of a PIN, to be committed with the entry that makes its person. */
-  pinToWrite(personId: string, pin: string): Promise<PinToWrite>
+  /** What is kept of a PIN, to be committed with the entry that tells of it; that and the row have the same time. */
+  pinToWrite(personId: string, pin: string, at: Instant): Promise<PinToWrite>
+  pinToDrop(personId: string): PinToWrite
   hasPin(personId: string): boolean
   /** `from` is the device, or the address where there is none yet. */
   prove(personId: string, pin: string, from: string): Promise<PinCheck>
@@ -30,8 +32,8 @@ export interface People {
   deviceOf(cookie: string | undefined): string | undefined
   signIn(deviceId: string, personId: string): SignIn
   signOut(deviceId: string): void
-  /** Ends every sign-in of a person that is open, wherever. */
-  signOutEverywhere(personId: string): void
+  /** Ends every sign-in of a person that is open, wherever, but for one device's where it is named. */
+  signOutEverywhere(signOut: SignOutToWrite): void
   current(deviceId: string): SignIn | undefined
   /** Whose command this is. */
   signInFor(deviceId: string | undefined, signInId: string | undefined, doneAt: Instant): SignIn | Fault
@@ -77,7 +79,8 @@ export function makePeople({ db, pepper, pinKey, sealPins, now, monotonic, newId
 
   return {
     setPin: (personId, pin) => pins.set(personId, pin, now()),
-    pinToWrite: (personId, pin) => pins.toWrite(personId, pin, now()),
+    pinToWrite: pins.toWrite,
+    pinToDrop: pins.toDrop,
     hasPin: pins.has,
     prove,
     pinKey: async () => pinKey?.public(),
@@ -99,8 +102,8 @@ export function makePeople({ db, pepper, pinKey, sealPins, now, monotonic, newId
       signIns.close(deviceId, now())
       changed(deviceId)
     },
-    signOutEverywhere(personId) {
-      for (const deviceId of signIns.closeAllOf(personId, now())) changed(deviceId)
+    signOutEverywhere({ personId, at, except }) {
+      for (const deviceId of signIns.closeAllOf(personId, at, except)) changed(deviceId)
     },
     current: signIns.current,
     signInFor(deviceId, signInId, doneAt) {

@@ -14,15 +14,18 @@ import { writeWhole } from '../files'
 import { Refused } from '../settings'
 import { type PinToWrite, type ShopDatabase, setState, stateOf } from '../store'
 import { credential, state } from '../store/tables'
-import { makeSeals, PINS_SEAL } from './seal'
+import { makeSeals, PINS_SEAL, type PinRow } from './seal'
 
 const PEPPER = 'pepper'
 const PEPPER_BYTES = 32
 
 export interface Pins {
+  /** Without an entry in the log. */
   set(personId: string, pin: string, at: number): Promise<void>
   /** What is kept of a PIN, for whoever writes more along with it; the seal is over all PINs that are set now. */
   toWrite(personId: string, pin: string, at: number): Promise<PinToWrite>
+  /** The same for somebody whose PIN goes. */
+  toDrop(personId: string): PinToWrite
   check(personId: string, pin: string): Promise<boolean>
   has(personId: string): boolean
 }
@@ -48,33 +51,39 @@ export function makePins(db: ShopDatabase, pepper: Buffer, takeAsTheyAre: boolea
       setState(db, PINS_SEAL, sealNow())
     })
 
-  async function toWrite(personId: string, pin: string, at: number): Promise<PinToWrite> {
+  async function rowOf(personId: string, pin: string, at: number) {
     const bare = { personId, pinHash: await hash(pin, options), setAt: at }
-    const row = { ...bare, mac: seals.macOf(bare) }
-    const others = db
+    return { ...bare, mac: seals.macOf(bare) }
+  }
+  const sealOver = (...rows: PinRow[]) => ({ name: PINS_SEAL, value: seals.sealOf(rows) })
+  const othersThan = (personId: string) =>
+    db
       .select()
       .from(credential)
       .all()
       .filter((other) => other.personId !== personId)
-    return { row, seal: { name: PINS_SEAL, value: seals.sealOf([...others, row]) } }
-  }
 
   return {
     async set(personId, pin, at) {
-      const { row, seal } = await toWrite(personId, pin, at)
+      const row = await rowOf(personId, pin, at)
       const { personId: _, ...set } = row
       db.transaction(() => {
         db.insert(credential).values(row).onConflictDoUpdate({ target: credential.personId, set }).run()
         // Over the rows as they are by now: another PIN may have been set while this one was hashed.
-        setState(db, seal.name, sealNow())
+        setState(db, PINS_SEAL, sealNow())
       })
     },
-    toWrite,
+    async toWrite(personId, pin, at) {
+      const row = await rowOf(personId, pin, at)
+      return { row, seal: sealOver(...othersThan(personId), row) }
+    },
+    toDrop: (personId) => ({ gone: personId, seal: sealOver(...othersThan(personId)) }),
     async check(personId, pin) {
       decoyHash ??= hash(randomBytes(16).toString('hex'), options)
       const pinHash = storedHash(personId)
       const matches = await verify(pinHash ?? (await decoyHash), pin, options)
-      return pinHash !== undefined && matches
+      // It may have been set anew, or taken away, while this was compared.
+      return pinHash !== undefined && matches && storedHash(personId) === pinHash
     },
     has: (personId) => storedHash(personId) !== undefined,
   }

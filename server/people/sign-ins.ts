@@ -32,8 +32,11 @@ export interface SignIns {
   /** Closes what is open on the device. */
   open(deviceId: string, personId: string, now: Instant): SignIn
   close(deviceId: string, now: Instant): void
-  /** Closes all that are a person's; the devices they were open on. */
-  closeAllOf(personId: string, now: Instant): string[]
+  /**
+   * Closes all that are a person's, but for one device's where it is named, also where a commit has closed them on disk
+   * already; the devices they were open on, as far as any is in use.
+   */
+  closeAllOf(personId: string, now: Instant, except?: string): string[]
   current(deviceId: string): SignIn | undefined
   /**
    * A sign-in of this device that had not been closed by that moment. One before it was opened, and one that has not come yet,
@@ -134,13 +137,17 @@ export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
       return row
     },
     close,
-    closeAllOf(personId, now) {
-      const devices = db
+    closeAllOf(personId, now, except) {
+      const remembered = [...openOn].flatMap(([deviceId, open]) =>
+        open?.personId === personId ? [deviceId] : [],
+      )
+      const onDisk = db
         .select({ deviceId: signIn.deviceId })
         .from(signIn)
         .where(and(eq(signIn.personId, personId), isNull(signIn.closedAt)))
         .all()
         .map(({ deviceId }) => deviceId)
+      const devices = [...new Set([...remembered, ...onDisk])].filter((deviceId) => deviceId !== except)
       for (const deviceId of devices) close(deviceId, now)
       return devices
     },

@@ -65,12 +65,16 @@ export interface PinsCheck {
   notes: string[]
 }
 
-/** `nameOf` gives a person's name; `wereSealed`: marks are there, and they came with the seals. */
+/**
+ * `nameOf` gives a person's name; `wereSealed`: marks are there, and they came with the seals; `toldOf`: when the log says
+ * that somebody's PIN was set, where it says so.
+ */
 export function checkPins(
   pins: NonNullable<ReturnType<Reader['pins']>>,
   pepper: Uint8Array | undefined,
   nameOf: (personId: string) => string,
   wereSealed: boolean,
+  toldOf: (personId: string) => number | undefined,
 ): PinsCheck {
   const { rows, seal } = pins
   if (rows.length === 0 && seal === undefined) return { faults: [], notes: [] }
@@ -105,6 +109,16 @@ export function checkPins(
       faults: [
         fault(
           `Somebody’s PIN was taken out of the database, put in, or put back to an earlier one behind the server’s back; ${counted(rows.length, 'PIN')} ${rows.length === 1 ? 'is' : 'are'} there. Set anew the PIN of whoever cannot sign in, with "npm run pin -- NAME", and ask who had the database in hand.`,
+        ),
+      ],
+      notes: [],
+    }
+  const untold = rows.filter(({ personId, setAt }) => (toldOf(personId) ?? setAt) !== setAt)
+  if (untold.length > 0)
+    return {
+      faults: [
+        fault(
+          `The PIN of ${listed(untold.map(({ personId }) => nameOf(personId)))} is not the one whose setting the log tells of: it was set without an entry, by somebody who had the whole data folder in hand. Set it anew with "npm run pin -- NAME", and ask who that was.`,
         ),
       ],
       notes: [],

@@ -236,11 +236,16 @@ export async function checkFolder({
     const pins = reader.pins()
     if (!pins) return note({ kind: 'pin', sentence: 'PINs are not sealed yet; the next start does that.' })
     const pepper = join(folder, 'pepper')
+    // While the server writes, a PIN may have been set since the shop's entries were read.
+    const isOfNow = reader
+      .heads()
+      .some(({ stream, version }) => stream === 'shop' && version === shop?.version)
     const { faults, notes } = checkPins(
       pins,
       existsSync(pepper) ? readFileSync(pepper) : undefined,
       (id) => shop?.people[id]?.name ?? id,
       book.keys.length > 0,
+      (id) => (isOfNow ? shop?.pins?.[id]?.at : undefined),
     )
     add(...faults)
     report.notes.push(...notes)

@@ -171,7 +171,8 @@ function commit(state: MemoryLog, batch: Batch) {
   }
   for (const [id, text] of answers) state.answers.set(id, text)
   Object.assign(state, views)
-  if (batch.pin) state.pins.set(batch.pin.row.personId, plainJson(batch.pin))
+  if (batch.pin && 'gone' in batch.pin) state.pins.delete(batch.pin.gone)
+  else if (batch.pin) state.pins.set(batch.pin.row.personId, plainJson(batch.pin))
   return { committed: [...heads.values()], lastSeq: state.log.length }
 }
 

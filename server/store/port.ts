@@ -89,10 +89,16 @@ export interface ReadingRow {
   standing: boolean
 }
 
-/** A PIN that becomes good with what else is committed: its row, and the seal over all of them with it. */
-export interface PinToWrite {
-  row: { personId: string; pinHash: string; setAt: Instant; mac: string | null }
+/** A PIN that becomes good with what else is committed, or is gone with it; and the seal over all of them then. */
+export type PinToWrite = {
   seal: { name: string; value: string }
+} & ({ row: { personId: string; pinHash: string; setAt: Instant; mac: string | null } } | { gone: string })
+
+/** A person's open sign-ins end with what else is committed, but for one device's where it is named. */
+export interface SignOutToWrite {
+  personId: string
+  at: Instant
+  except?: string
 }
 
 export interface Views {
@@ -104,6 +110,7 @@ export interface Batch extends Views {
   appends: Append[]
   answers: AnswerRow[]
   pin?: PinToWrite
+  signOuts?: SignOutToWrite[]
 }
 
 export interface StreamHead {

@@ -137,9 +137,12 @@ function commit(statements: Statements, batch: Batch): CommitOutcome {
   for (const head of committed) statements.putHead.run(head)
   for (const answer of batch.answers) putAnswer(statements, answer)
   if (batch.pin) {
-    statements.putCredential.run(batch.pin.row)
+    if ('gone' in batch.pin) statements.dropCredential.run({ personId: batch.pin.gone })
+    else statements.putCredential.run(batch.pin.row)
     statements.putState.run(batch.pin.seal)
   }
+  for (const { personId, at, except = '' } of batch.signOuts ?? [])
+    statements.signOut.run({ personId, at, except })
   putViews(statements, batch)
   return { committed, lastSeq }
 }

@@ -11,6 +11,7 @@ import {
   isNull,
   lt,
   max,
+  ne,
   or,
   Param,
   type Placeholder,
@@ -19,7 +20,7 @@ import {
 } from 'drizzle-orm'
 import { alias } from 'drizzle-orm/sqlite-core'
 import type { ShopDatabase } from './open'
-import { answer, credential, event, reading, state, streamHead, summary } from './tables'
+import { answer, credential, event, reading, signIn, state, streamHead, summary } from './tables'
 
 /** A placeholder for each column, under the column's name. */
 function placeholders<Name extends string>(...names: Name[]): Record<Name, Placeholder> {
@@ -217,6 +218,27 @@ export function prepareStatements(db: ShopDatabase) {
           target: credential.personId,
           set: { pinHash: sql`excluded.pin_hash`, setAt: sql`excluded.set_at`, mac: sql`excluded.mac` },
         })
+        .prepare(),
+    ),
+    dropCredential: direct<{ personId: string }>(
+      db,
+      db
+        .delete(credential)
+        .where(eq(credential.personId, sql.placeholder('personId')))
+        .prepare(),
+    ),
+    signOut: direct<{ personId: string; at: number; except: string }>(
+      db,
+      db
+        .update(signIn)
+        .set({ closedAt: sql`${sql.placeholder('at')}` })
+        .where(
+          and(
+            eq(signIn.personId, sql.placeholder('personId')),
+            isNull(signIn.closedAt),
+            ne(signIn.deviceId, sql.placeholder('except')),
+          ),
+        )
         .prepare(),
     ),
     dropSummaries: db.delete(summary).prepare(),

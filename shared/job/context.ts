@@ -37,6 +37,8 @@ export interface Context {
   head?: string
   /** Whether a photo's bytes are on the server's disk and match their hash. */
   bytesHere?: (sha256: string) => boolean
+  /** Whether a PIN becomes good in the same commit; only the shop's own decisions ask. */
+  withPin?: boolean
 }
 
 export type Outcome = JobEvent[] | Refusal<RefusalCode>

@@ -10,7 +10,15 @@ import { checkPlan } from '../plan/check'
 import type { Figures } from '../words'
 import { leads } from './entitlement'
 import type { ShopRefusalCode, ShopRefusalData } from './refusals'
-import type { Done, Person, Shop, ShopCommand, ShopEvent } from './types'
+import {
+  AT_THE_MACHINE,
+  type Done,
+  type Person,
+  type PinCommand,
+  type Shop,
+  type ShopCommand,
+  type ShopEvent,
+} from './types'
 
 export interface ShopContext {
   by: string
@@ -18,6 +26,8 @@ export interface ShopContext {
   clockOffsetMs?: number
   /** The server's: whether a photo's bytes are on it. */
   bytesHere?: ((sha256: string) => boolean) | undefined
+  /** The server's: a PIN becomes good with what is decided. */
+  withPin?: boolean | undefined
   /** For what is said of a plan. */
   figures: Figures
 }
@@ -29,9 +39,9 @@ const no = <Code extends ShopRefusalCode>(
   data: ShopRefusalData[Code],
 ): Refusal<ShopRefusalCode> => refuse(code, data as Record<string, unknown>)
 
-/** [SH1–SH16] */
-export function decideShop(shop: Shop, command: ShopCommand, context: ShopContext): ShopOutcome {
-  const { by, doneAt, clockOffsetMs, bytesHere, figures } = context
+/** [SH1–SH17] */
+export function decideShop(shop: Shop, command: ShopCommand | PinCommand, context: ShopContext): ShopOutcome {
+  const { by, doneAt, clockOffsetMs, bytesHere, withPin, figures } = context
   const done: Done = clockOffsetMs === undefined ? { by, doneAt } : { by, doneAt, clockOffsetMs }
   if (command.type === 'OpenShop') {
     if (shop.opened) return no('shop_already_open', { name: shop.name })
@@ -41,10 +51,17 @@ export function decideShop(shop: Shop, command: ShopCommand, context: ShopContex
     return [
       { type: 'ShopOpened', ...done, name: command.name, invented: command.invented ?? false },
       { type: 'PersonAdded', ...done, person: command.founder },
+      ...(withPin ? [{ type: 'PinSet' as const, ...done, personId: command.founder.id }] : []),
     ]
   }
   if (!shop.opened) return no('shop_not_open', {})
   const person = lookUp(shop.people, by)
+  if (command.type === 'SetPin') {
+    const { personId } = command
+    if (!lookUp(shop.people, personId)) return no('person_not_found', { id: personId })
+    const may = by === personId || by === AT_THE_MACHINE || (person !== undefined && leads(person))
+    return may ? [{ type: 'PinSet', ...done, personId }] : no('pin_of_another', {})
+  }
   if (!person || !leads(person)) return no('shop_role_needed', {})
   switch (command.type) {
     case 'AddPerson':

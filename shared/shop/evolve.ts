@@ -37,5 +37,9 @@ export function evolveShop(before: Shop, event: ShopEvent): Shop {
       const { id, edition } = event.plan
       return { ...shop, plans: { ...shop.plans, [id]: { ...shop.plans[id], [edition]: event.plan } } }
     }
+    case 'PinSet': {
+      const { personId, by, doneAt } = event
+      return { ...shop, pins: { ...shop.pins, [personId]: { by, at: doneAt } } }
+    }
   }
 }

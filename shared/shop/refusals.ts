@@ -11,6 +11,7 @@ interface ShopRefusalData {
   person_not_found: { id: string }
   initials_taken: { initials: string; name: string }
   last_leader: { name: string }
+  pin_of_another: Record<never, never>
   wrench_exists: { id: string }
   shop_wrench_not_found: { id: string }
   edition_taken: { title: string; edition: number }
@@ -35,6 +36,7 @@ const SENTENCES: Sentences = {
     `${d.initials} are ${d.name}’s initials. Choose others: they appear beside every paint stripe.`,
   last_leader: (d) =>
     `${d.name} is the only supervisor or owner. Enter another one before you take the role away.`,
+  pin_of_another: () => `Another person’s PIN is set by ${SOMEBODY_WHO_LEADS}. Ask one of them.`,
   wrench_exists: (d) => `${d.id} is in the crib already. Change its card instead.`,
   shop_wrench_not_found: (d) => `The crib has no wrench ${d.id}. Add it first.`,
   edition_taken: (d) =>
@@ -48,5 +50,8 @@ export function shopSentenceFor(refusal: Refusal): string | undefined {
 }
 
 /** Refusals about who is asking: HTTP answers them 403. */
-export const SHOP_ABOUT_THE_PERSON: ReadonlySet<string> = new Set<ShopRefusalCode>(['shop_role_needed'])
+export const SHOP_ABOUT_THE_PERSON: ReadonlySet<string> = new Set<ShopRefusalCode>([
+  'shop_role_needed',
+  'pin_of_another',
+])
 export const SHOP_REFUSAL_CODES = Object.keys(SENTENCES) as ShopRefusalCode[]

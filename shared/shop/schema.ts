@@ -4,11 +4,14 @@ import { kindsOf } from '../kinds'
 import { planSchema } from '../plan/schema'
 import { TORQUE_UNITS } from '../units'
 import { ROLES } from './kinds'
-import { PAINTS, type ShopCommand, type ShopEvent } from './types'
+import { AT_THE_MACHINE, PAINTS, type ShopCommand, type ShopEvent } from './types'
 
 export const id = z.string().trim().min(1).max(64)
 /** What is entered under a new id becomes a key of a plain record; a name every object answers to cannot. */
-const newId = id.refine((text) => !(text in Object.prototype), 'is a word the system keeps for itself')
+const newId = id.refine(
+  (text) => !(text in Object.prototype) && text !== AT_THE_MACHINE,
+  'is a word the system keeps for itself',
+)
 const words = (max: number) => z.string().trim().min(1).max(max)
 export const instant = z
   .int()
@@ -117,6 +120,7 @@ export const shopEventSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('TolerancesSet'), ...doneParts, tolerances: tolerancesSchema }),
   z.strictObject({ type: z.literal('SelfRecheckSet'), ...doneParts, selfRecheck: selfRecheckSchema }),
   z.strictObject({ type: z.literal('PlanAdded'), ...doneParts, plan: planSchema }),
+  z.strictObject({ type: z.literal('PinSet'), ...doneParts, personId: id }),
 ])
 
 /** The types and the schemas name the same commands and events; a new one in only one of them does not compile. */

@@ -76,7 +76,18 @@ export interface Shop {
   plans: Record<string, Record<number, Plan>>
   /** Whether a doer may look at their own class B and C work again, and after how long. Off unless set. */
   selfRecheck: SelfRecheck
+  /** By person, who set their PIN last and when. Nobody is in it whose PIN no entry tells of. */
+  pins?: Record<string, PinSetting>
 }
+
+export interface PinSetting {
+  /** A person, or `AT_THE_MACHINE`. */
+  by: string
+  at: Instant
+}
+
+/** Who did what was done at the server's machine, where nobody signs in. No person's id: the schema keeps it back. */
+export const AT_THE_MACHINE = 'server-machine'
 
 /** Never class A: the same eyes see the same thing. */
 export type SelfRecheck = { allowed: false } | { allowed: true; afterMinutes: number }
@@ -90,6 +101,9 @@ export type ShopCommand =
   | { type: 'SetTolerances'; tolerances: Tolerances }
   | { type: 'SetSelfRecheck'; selfRecheck: SelfRecheck }
   | { type: 'AddPlan'; plan: Plan }
+
+/** The server's own, never taken from the wire: the entry of a PIN that becomes good in the same commit. */
+export type PinCommand = { type: 'SetPin'; personId: string }
 
 /** Who and when, on every event of both streams. `doneAt` is the device's clock, already corrected. */
 export interface Done {
@@ -109,4 +123,5 @@ export type ShopEvent = Done &
     | { type: 'TolerancesSet'; tolerances: Tolerances }
     | { type: 'SelfRecheckSet'; selfRecheck: SelfRecheck }
     | { type: 'PlanAdded'; plan: Plan }
+    | { type: 'PinSet'; personId: string }
   )

@@ -11,6 +11,7 @@ const LIFTS: Record<ShopEvent['type'], Lift> = {
   TolerancesSet: asStored,
   SelfRecheckSet: asStored,
   PlanAdded: liftPlan,
+  PinSet: asStored,
 }
 
 export function liftShopEvent(stored: { type: string }): ShopEvent | undefined {

@@ -131,6 +131,11 @@ test('[ES15] a PIN that comes with a batch is written with it and its seal, or n
   expect(kept()).toEqual([[], undefined])
   expect(await store.commit(batch({ appends: [append('job:a', 2, 1)], pin }))).toHaveProperty('committed')
   expect(kept()).toEqual([[row], 'over ana'])
+  const gone = { gone: 'ana', seal: { name: 'pins_seal', value: 'over nobody' } }
+  expect(await store.commit(batch({ appends: [append('job:a', 9, 1)], pin: gone }))).toHaveProperty('stale')
+  expect(kept()).toEqual([[row], 'over ana'])
+  await store.commit(batch({ appends: [append('job:a', 3, 1)], pin: gone }))
+  expect(kept()).toEqual([[], 'over nobody'])
   await store.close()
 })
 

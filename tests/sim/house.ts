@@ -3,6 +3,7 @@ import { randomBytes } from 'node:crypto'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { makeAccess } from '../../server/access'
 import type { Box } from '../../server/box/box'
 import type { Epoch } from '../../server/box/epoch'
 import { makeDamage } from '../../server/damage'
@@ -149,6 +150,7 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
     const intake = makeIntake({ desk, people, now: clockNow })
     const began: Rooms = {
       desk,
+      access: makeAccess({ desk, people, now: clockNow, newId }),
       box,
       damage: makeDamage(),
       people,

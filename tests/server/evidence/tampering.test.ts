@@ -362,6 +362,27 @@ describe('what is whole in itself and false', () => {
     expect(kindsIn(await afterSql("delete from state where name = 'pins_seal'"))).toEqual(['pin'])
   })
 
+  test('[EV10] a PIN set by somebody with the pepper, of which no entry tells', async () => {
+    const folder = copy()
+    const shop = await openAt(folder)
+    const set = await shop.access.setPin({ personId: 'bo', pin: '3333', by: 'ana' })
+    expect(set).toMatchObject({
+      ok: true,
+      events: [{ event: { type: 'PinSet', personId: 'bo', by: 'ana' } }],
+    })
+    await shop.close()
+    expect(await check(folder)).toMatchObject({ faults: [] })
+    const again = await openAt(folder)
+    await again.people.setPin('bo', '4444')
+    await again.close()
+    expect((await check(folder)).faults).toEqual([
+      {
+        kind: 'pin',
+        sentence: expect.stringMatching(/^The PIN of Bo is not the one whose setting the log tells of/),
+      },
+    ])
+  })
+
   test('[EV10] rows without a seal are not sealed anew where they were sealed before', async () => {
     const folder = copy()
     withSql(folder, (client) =>

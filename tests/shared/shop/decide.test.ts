@@ -1,4 +1,5 @@
 /** The shop's own rules: people, wrenches, tolerances, the plan library; and its fold. */
+import { v7 } from 'uuid'
 import { describe, expect, test } from 'vitest'
 import { isRefusal } from '../../../shared/log'
 import type { Plan } from '../../../shared/plan/types'
@@ -6,7 +7,16 @@ import { decideShop } from '../../../shared/shop/decide'
 import { mayDo, maySecondSign } from '../../../shared/shop/entitlement'
 import { evolveShop, FIRST_TOLERANCES, newShop } from '../../../shared/shop/evolve'
 import { SHOP_REFUSAL_CODES, type ShopRefusalCode, shopSentenceFor } from '../../../shared/shop/refusals'
-import type { Person, Shop, ShopCommand, ShopEvent, Wrench } from '../../../shared/shop/types'
+import { personSchema, shopCommandSchema } from '../../../shared/shop/schema'
+import {
+  AT_THE_MACHINE,
+  type Person,
+  type PinCommand,
+  type Shop,
+  type ShopCommand,
+  type ShopEvent,
+  type Wrench,
+} from '../../../shared/shop/types'
 import { people } from '../../shop/people'
 import { testPlan } from '../../shop/plans/test-engine'
 import { START } from '../../shop/time'
@@ -21,7 +31,7 @@ interface Said {
   shop: Shop
 }
 
-const run = (shop: Shop, command: ShopCommand, by: string) =>
+const run = (shop: Shop, command: ShopCommand | PinCommand, by: string) =>
   decideShop(shop, command, { by, doneAt: START, figures })
 
 /** The shop after these, each accepted; then what is asked, by Dee unless said otherwise. */
@@ -34,7 +44,7 @@ function given(...happened: ShopCommand[]) {
   }
   return {
     shop,
-    when(command: ShopCommand, by = 'dee'): Said {
+    when(command: ShopCommand | PinCommand, by = 'dee'): Said {
       const outcome = run(shop, command, by)
       return {
         refuses(code, data = {}) {
@@ -94,6 +104,34 @@ describe('opening the shop', () => {
     given()
       .when(openShop({ ...people.ana, roles: ['technician', 'owner'] }))
       .gives({ type: 'ShopOpened' }, { type: 'PersonAdded' })
+  })
+})
+
+describe('a PIN', () => {
+  const set = (personId: string): PinCommand => ({ type: 'SetPin', personId })
+  test('[SH17] is an entry with whose and by whom, and the shop knows the last one', () => {
+    const shop = opened(add(people.ana))
+    const own = shop.when(set('ana'), 'ana')
+    own.gives({ type: 'PinSet', personId: 'ana', by: 'ana', doneAt: START })
+    expect(own.shop.pins).toEqual({ ana: { by: 'ana', at: START } })
+    expect(shop.when(set('ana')).shop.pins).toEqual({ ana: { by: 'dee', at: START } })
+    expect(shop.when(set('dee'), AT_THE_MACHINE).shop.pins?.dee?.by).toBe(AT_THE_MACHINE)
+  })
+  test('[SH17] of another is not set by somebody who does not lead, nor of nobody', () => {
+    opened(add(people.ana)).when(set('dee'), 'ana').refuses('pin_of_another')
+    opened().when(set('dee'), 'nobody').refuses('pin_of_another')
+    opened().when(set('ana')).refuses('person_not_found', { id: 'ana' })
+    given().when(set('dee')).refuses('shop_not_open')
+  })
+  test('[SH17] opening a shop makes the founder’s, where one comes along; the wire takes no such command', () => {
+    const outcome = decideShop(newShop(), openShop(), { by: 'dee', doneAt: START, figures, withPin: true })
+    expect(outcome).toMatchObject([
+      { type: 'ShopOpened' },
+      { type: 'PersonAdded' },
+      { type: 'PinSet', personId: 'dee' },
+    ])
+    expect(shopCommandSchema.safeParse({ ...set('dee'), commandId: v7() }).success).toBe(false)
+    expect(personSchema.safeParse({ ...people.ana, id: AT_THE_MACHINE }).success).toBe(false)
   })
 })
 
@@ -256,7 +294,7 @@ describe('the fold', () => {
     expect(JSON.parse(JSON.stringify(after))).toEqual(after)
   })
   test('[FW9] every refusal has its sentence', () => {
-    expect(SHOP_REFUSAL_CODES).toHaveLength(12)
+    expect(SHOP_REFUSAL_CODES).toHaveLength(13)
     expect(shopSentenceFor({ refused: 'from_tomorrow', data: {} })).toBeUndefined()
   })
 })

@@ -1,7 +1,7 @@
 /** The shop page's own reckoning: people, wrenches, tolerances in words, and cards as they are typed. */
 import { describe, expect, test } from 'vitest'
 import type { BackupsTold } from '../../../shared/protocol'
-import type { Person, Shop, Wrench } from '../../../shared/shop/types'
+import { AT_THE_MACHINE, type Person, type Shop, type Wrench } from '../../../shared/shop/types'
 import { backupSentences } from '../../../web/pages/shop/backups'
 import { dayText, momentOf, numberFrom } from '../../../web/pages/shop/numbers'
 import {
@@ -24,6 +24,7 @@ import {
   wrenchStanding,
 } from '../../../web/pages/shop/wrenches'
 import { pinFault } from '../../../web/people/pin-fault'
+import { pinNotice, pinWords } from '../../../web/shop/pin-words'
 import { planHref } from '../../../web/shop/plan-library'
 import { guideOf } from '../../../web/shop/setup-guide'
 import { person as anyPerson, NOTHING } from '../../shop/people'
@@ -171,6 +172,23 @@ describe('people', () => {
       mayDo: { classes: ['A', 'C'], families: ['diesel'] },
       maySecondSign: { classes: [], families: [] },
     })
+  })
+
+  test('[PE14] when a PIN was set and by whom, and what its person is told', () => {
+    const shop = withPeople([person('ana', 'Ana', 'AN'), person('dee', 'Dee', 'DE')])
+    const words = { person: (id: string) => (id === 'dee' ? 'Dee' : id) }
+    const setBy = (by: string): Shop => ({ ...shop, pins: { ana: { by, at: NOW } } })
+    expect(pinWords(shop, 'ana', words)).toBe('no entry tells when it was set')
+    expect(pinNotice(shop, 'ana', words)).toBeUndefined()
+    expect(pinWords(setBy('ana'), 'ana', words)).toMatch(/^set on .*2026.* by themselves$/)
+    expect(pinNotice(setBy('ana'), 'ana', words)).toBeUndefined()
+    expect(pinWords(setBy('dee'), 'ana', words)).toMatch(/ by Dee$/)
+    expect(pinNotice(setBy('dee'), 'ana', words)).toMatchObject({
+      at: NOW,
+      sentence: expect.stringMatching(/^Dee set a new PIN for you on .*2026.*\.$/),
+    })
+    expect(pinWords(setBy(AT_THE_MACHINE), 'ana', words)).toMatch(/ at the server’s machine$/)
+    expect(pinNotice(setBy(AT_THE_MACHINE), 'ana', words)?.sentence).toMatch(/at the server’s machine on/)
   })
 
   test('a PIN is digits, twice the same', () => {

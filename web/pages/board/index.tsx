@@ -18,6 +18,7 @@ import { createNear } from '../../ui/near'
 import { Beside } from './Beside'
 import { DamageNotices } from './DamageNotices'
 import { Key } from './Key'
+import { PinNotice } from './PinNotice'
 import { perEngine } from './per-engine'
 import { Row } from './Row'
 import { matches } from './search'
@@ -113,6 +114,7 @@ export default function Board() {
         </Show>
       </div>
       <DamageNotices notices={board.damage()} />
+      <PinNotice />
       <Show when={mine().length > 0}>
         <ul class="go-on stack">
           <For each={mine()}>

@@ -3,6 +3,8 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { ROLES } from '../../../shared/shop/kinds'
 import type { Person } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
+import { useSession } from '../../live/live'
+import { pinWords } from '../../shop/pin-words'
 import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { createDialogs } from '../../ui/dialogs'
@@ -21,6 +23,7 @@ type PeopleDialog =
 
 export function People(props: { scope: ShopScope }) {
   const { scope } = props
+  const session = useSession()
   const [message, setMessage] = createSignal<string>()
   const dialogs = createDialogs<PeopleDialog>({
     // Without a PIN nobody can sign in: the one thing leads to the other.
@@ -72,6 +75,8 @@ export function People(props: { scope: ShopScope }) {
                 <dd>{entitlementWords(person.mayDo)}</dd>
                 <dt>May second-sign</dt>
                 <dd>{entitlementWords(person.maySecondSign)}</dd>
+                <dt>PIN</dt>
+                <dd>{pinWords(scope.shop(), person.id, session.words)}</dd>
               </dl>
               <Show when={scope.mayEdit() || person.id === scope.me()}>
                 <div class="card-acts cluster">
