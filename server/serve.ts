@@ -5,6 +5,7 @@ import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import { getRequestListener } from '@hono/node-server'
 import { addressOf, isLoopback } from './addresses'
+import { counting } from './box/tally'
 import type { Log } from './desk'
 import { openGateway } from './gateway/gateway'
 import { makeApp } from './http/app'
@@ -43,7 +44,7 @@ export interface ServeParts {
 }
 
 export async function openDoor(settings: Settings): Promise<Door> {
-  const { host, tls, behindProxy, dataFolder } = settings
+  const { host, tls, behindProxy, dataFolder, metricsToken } = settings
   let open: (listener: RequestListener) => void = () => undefined
   const opened = new Promise<RequestListener>((resolve) => {
     open = resolve
@@ -70,6 +71,7 @@ export async function openDoor(settings: Settings): Promise<Door> {
       }, DAY_MS).unref()
       const rooms: Rooms = {
         ...shop,
+        ...counting(shop.intake),
         log,
         ...(demo ? { demo } : {}),
         ...(firstRunCode ? { firstRunCode } : {}),
@@ -77,6 +79,8 @@ export async function openDoor(settings: Settings): Promise<Door> {
           cookieName,
           secure: tls || behindProxy,
           loopbackOnly: isLoopback(host) && !behindProxy,
+          behindProxy,
+          ...(metricsToken === undefined ? {} : { metricsToken }),
           folder: join(repoFolder(), 'dist', 'web'),
           trusted: () => certificate,
         },

@@ -1,5 +1,5 @@
 /**
- * What the environment may set: `PORT`, `HOST`, `DATA_DIR`, `BEHIND_PROXY`, `LOG_LEVEL`, and for backups `BACKUP_DIR`
+ * What the environment may set: `PORT`, `HOST`, `DATA_DIR`, `BEHIND_PROXY`, `LOG_LEVEL`, `METRICS_TOKEN`, and for backups `BACKUP_DIR`
  * and `BACKUP_PASSPHRASE`, or `BACKUP_PASSPHRASE_FILE`. What is wrong is refused with a sentence; nothing is guessed.
  */
 import { readFileSync } from 'node:fs'
@@ -15,6 +15,8 @@ export interface Settings {
   /** Beyond loopback without such a proxy. */
   tls: boolean
   logLevel: LogLevel
+  /** Whoever sends it may read `/metrics` from another machine. */
+  metricsToken?: string
   /** Where a backup is made every hour. */
   backupFolder?: string
   /** What its secrets are encrypted under. */
@@ -40,6 +42,7 @@ export function readSettings(
     throw new Refused(`HOST is "${host}", which is not an address. Give one, like 127.0.0.1 or 0.0.0.0.`)
   const backupFolder = env.BACKUP_DIR?.trim()
   const passphrase = passphraseIn(env)
+  const metricsToken = metricsTokenIn(env)
   return {
     port: port(env, defaults.port),
     host,
@@ -49,6 +52,7 @@ export function readSettings(
     logLevel: logLevel(env, defaults.logLevel ?? 'info'),
     ...(backupFolder ? { backupFolder: resolve(backupFolder) } : {}),
     ...(passphrase === undefined ? {} : { passphrase }),
+    ...(metricsToken === undefined ? {} : { metricsToken }),
   }
 }
 
@@ -67,6 +71,18 @@ function flag(env: Environment, name: string): boolean {
   if (value === '' || value === '0') return false
   if (value === '1') return true
   throw new Refused(`${name} is "${value}". Give 1 for yes, or leave it out.`)
+}
+
+/** Shorter ones are guessed. */
+const SHORTEST_TOKEN = 16
+
+function metricsTokenIn(env: Environment): string | undefined {
+  const token = env.METRICS_TOKEN?.trim()
+  if (!token) return undefined
+  if (token.length >= SHORTEST_TOKEN && !/\s/.test(token)) return token
+  throw new Refused(
+    `METRICS_TOKEN has a space in it or is shorter than ${SHORTEST_TOKEN} characters. Give a longer one without spaces.`,
+  )
 }
 
 /** A file is safer than the environment, which other programs of this account can read. */

@@ -14,7 +14,7 @@ import { epochTold } from '../box/told'
 import { badMessage, check } from '../check'
 import type { Publish, Reply } from '../desk'
 import { jsonOf, notSaved } from '../desk'
-import { mayCall } from '../http/guard'
+import { mayCall, wrongOrigin } from '../http/guard'
 import type { Rooms } from '../http/parts'
 import { SIGNED_OUT } from '../people'
 import { eventWithoutPlanBody } from '../plan-bodies'
@@ -38,7 +38,7 @@ export interface Gateway {
 }
 
 export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
-  const { desk, people, damage, intake, now, monotonic, log, web, demo, box } = rooms
+  const { desk, people, damage, intake, now, monotonic, log, web, demo, box, tally } = rooms
   const io = new Server<ClientToServer, ServerToClient, Record<never, never>, SocketData>(server, {
     transports: ['websocket'],
     serveClient: false,
@@ -55,7 +55,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
         fetchSite: fetchSite ? `${fetchSite}` : undefined,
       }
       const may = mayCall(ask, web.loopbackOnly)
-      allow(may ? null : 'wrong_origin', may)
+      allow(may ? null : wrongOrigin(ask, web.behindProxy === true), may)
     },
   })
   const presence = makePresence((jobId, here) => io.to(`job:${jobId}`).emit('presence', { jobId, here }))
@@ -97,6 +97,10 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
   box.backups.onGood(() => io.emit('epoch', epochTold(box)))
 
   io.on('connection', (socket) => {
+    tally.sockets += 1
+    socket.on('disconnect', () => {
+      tally.sockets -= 1
+    })
     void socket.join(deviceRoom(socket.data.deviceId))
     socket.emit('reload', { protocol: PROTOCOL_VERSION })
     if (demo) socket.emit('demo', demo.state())
@@ -139,7 +143,10 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       answered = true
       ;(ack as Ack)(answer)
     }
-    if (!socket.data.mayCome(monotonic())) return reply(TOO_MANY)
+    if (!socket.data.mayCome(monotonic())) {
+      tally.heldBack += 1
+      return reply(TOO_MANY)
+    }
     work(reply).then(reply, (err) => {
       log.error({ err }, 'A message broke.')
       reply(notSaved(err))

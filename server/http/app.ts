@@ -2,6 +2,7 @@
 import { Hono } from 'hono'
 import { html } from 'hono/html'
 import { requestId } from 'hono/request-id'
+import { countOne } from '../box/tally'
 import { diskSentence } from '../disk'
 import { ChainBroken } from '../store'
 import { backupRoutes } from './backups'
@@ -12,6 +13,7 @@ import { exampleRoutes } from './examples'
 import { pages } from './files'
 import { bodyLimits, headers, originCheck, whoAsks } from './guard'
 import { jobRoutes } from './jobs'
+import { metricsRoutes } from './metrics'
 import { type Env, notFound, problem, type Rooms } from './parts'
 import { photoRoutes } from './photos'
 import { shopRoutes } from './shop'
@@ -22,7 +24,7 @@ import { showsPages, wordsPage } from './words-page'
 export type { Rooms } from './parts'
 
 export function makeApp(rooms: Rooms) {
-  const { log, web, demo, box } = rooms
+  const { log, web, demo, box, tally } = rooms
   const api = new Hono<Env>()
     .use(async (_, next) => {
       // A demonstration that begins anew has no shop for a moment; whoever asks then is answered by the new one.
@@ -51,6 +53,8 @@ export function makeApp(rooms: Rooms) {
       const startedAt = performance.now()
       await next()
       const ms = Math.round(performance.now() - startedAt)
+      countOne(tally.requests, `${Math.floor(c.res.status / 100)}xx`)
+      tally.requestSeconds += ms / 1000
       const { method, path } = c.req
       log.debug({ requestId: c.var.requestId, method, path, status: c.res.status, ms }, 'Answered.')
     })
@@ -61,6 +65,7 @@ export function makeApp(rooms: Rooms) {
     })
     .use(originCheck(rooms))
     .route('/api', api)
+    .route('/', metricsRoutes(rooms))
     .route('/', trustRoutes(rooms))
     .use(pages(web.folder))
 

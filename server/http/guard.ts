@@ -46,6 +46,15 @@ export function mayCall(
   return URL.canParse(origin) && new URL(origin).host === host
 }
 
+/** Behind a proxy it is mostly the proxy, so what it must pass on is named. */
+export const wrongOrigin = (
+  ask: { origin: string | undefined; host: string | undefined },
+  behindProxy: boolean,
+) =>
+  behindProxy && ask.origin !== undefined
+    ? `The page is at ${ask.origin}, but the proxy asked this server as ${ask.host ?? 'nobody'}. The proxy must pass the header Host on as the browser sent it, and for sockets Upgrade and Connection too; README shows how.`
+    : 'This call came from a page of another address. Open Paintmark itself and do it there.'
+
 /** [WI3] */
 export const originCheck = ({ web }: Rooms) =>
   createMiddleware<Env>(async (c, next) => {
@@ -53,12 +62,7 @@ export const originCheck = ({ web }: Rooms) =>
     const ask = { origin: c.req.header('origin'), host, fetchSite: c.req.header('sec-fetch-site') }
     const safe = SAFE.has(c.req.method)
     if (safe ? !web.loopbackOnly || LOOPBACK.test(host) : mayCall(ask, web.loopbackOnly)) return next()
-    return problem(
-      c,
-      403,
-      'wrong_origin',
-      'This call came from a page of another address. Open Paintmark itself and do it there.',
-    )
+    return problem(c, 403, 'wrong_origin', wrongOrigin(ask, web.behindProxy === true))
   })
 
 /**

@@ -8,6 +8,7 @@ import { SHOP_ABOUT_THE_PERSON } from '../../shared/shop/refusals'
 import type { Person } from '../../shared/shop/types'
 import type { Access } from '../access'
 import type { Box } from '../box/box'
+import type { Tally } from '../box/tally'
 import { check } from '../check'
 import type { Damage } from '../damage'
 import type { Desk, Log, Reply } from '../desk'
@@ -42,6 +43,7 @@ export interface Rooms {
   damage: Damage
   log: Log
   box: Box
+  tally: Tally
   /** What whoever opens the shop must type; where there is none, nobody opens one here. */
   firstRunCode?: string
   /** Where the shop is the demonstration's. */
@@ -53,6 +55,10 @@ export interface Rooms {
     secure: boolean
     /** On loopback, other names in the Host header are somebody else's page pointing at this machine. */
     loopbackOnly: boolean
+    /** A proxy in front passes on what browsers ask. */
+    behindProxy?: boolean
+    /** Lets whoever has it read `/metrics` from another machine. */
+    metricsToken?: string
     /** The built pages. */
     folder: string
     /** What tablets are to trust, where the shop has a certificate of its own. */

@@ -23,6 +23,7 @@ const SERVER = [
   'HOST              the address it answers at; beyond this machine it speaks TLS (127.0.0.1 unless told)',
   'BEHIND_PROXY=1    a proxy in front speaks TLS',
   'LOG_LEVEL         silent, error, warn, info or debug',
+  'METRICS_TOKEN     lets whoever sends it read /metrics from another machine',
 ]
 const PASSPHRASE =
   'BACKUP_PASSPHRASE, or BACKUP_PASSPHRASE_FILE   what a backup’s secrets are encrypted under'

@@ -1,4 +1,5 @@
 /** What comes to the server's doors over real connections, as no browser of ours sends it. */
+import { request } from 'node:http'
 import { connect } from 'node:net'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { command } from './house'
@@ -105,5 +106,76 @@ describe('a request with no body, or with one that does not say its length', () 
       /"sentence":"The request’s head is longer/,
     )
     expect((await say(head('GET /healthz'))).status).toBe(200)
+  })
+})
+
+describe('figures for whoever watches the box', () => {
+  const figures = (text: string) =>
+    new Map(
+      [...text.matchAll(/^(\w+(?:\{[^}]*\})?) (\S+)$/gm)].map(([, name, value]) => [name, Number(value)]),
+    )
+
+  test('[WI14] this machine reads them; each line is as the format has it, and they name nobody', async () => {
+    const { status, head: said, text } = await say(head('GET /metrics'))
+    expect([status, said]).toEqual([200, expect.stringContaining('text/plain; version=0.0.4')])
+    const body = text.replace(/^[0-9a-f]+\r\n|\r\n0\r\n\r\n$/g, '')
+    for (const line of body.trimEnd().split('\n'))
+      expect(line).toMatch(/^(?:# (?:HELP|TYPE) [a-z_]+ .+|[a-z_]+(?:\{[a-z]+="\w+"\})? -?\d[\d.e+-]*)$/)
+    expect(body).not.toMatch(/Ana|Test Yard|\/tmp/)
+    const found = figures(body)
+    expect([found.get('paintmark_healthy'), found.get('paintmark_sockets')]).toEqual([1, 1])
+    expect(found.get('paintmark_engines')).toBe(1)
+    const before = found.get('paintmark_commands_total{answer="written"}') ?? 0
+    const claim = JSON.stringify(command({ type: 'ClaimStep', stepId: 'S2' }))
+    await say(head('POST /api/jobs/j1/commands', `Content-Length: ${claim.length}`), claim)
+    const after = figures((await say(head('GET /metrics'))).text)
+    expect(after.get('paintmark_commands_total{answer="written"}')).toBe(before + 1)
+    expect(after.get('paintmark_http_requests_total{status="4xx"}')).toBeGreaterThan(10)
+  })
+
+  test('[WI14] behind a proxy, where all calls come from this machine, the token is needed', async () => {
+    const token = '0123456789abcdef'
+    const proxied = await makeWire({ web: { loopbackOnly: false, behindProxy: true, metricsToken: token } })
+    try {
+      const ask = async (authorization?: string) =>
+        (await fetch(`${proxied.address}/metrics`, authorization ? { headers: { authorization } } : {}))
+          .status
+      expect(await ask()).toBe(403)
+      expect(await ask('Bearer wrong')).toBe(403)
+      expect(await ask(`Bearer ${token}`)).toBe(200)
+    } finally {
+      await proxied.close()
+    }
+  })
+
+  test('[WI3] a proxy that does not pass Host on is told so where it is refused', async () => {
+    const proxied = await makeWire({ web: { loopbackOnly: false, behindProxy: true } })
+    try {
+      const origin = 'https://yard.example'
+      const refused = await fetch(`${proxied.address}/api/sign-out`, { method: 'POST', headers: { origin } })
+      const { sentence } = (await refused.json()) as { sentence: string }
+      expect([refused.status, sentence]).toEqual([
+        403,
+        `The page is at ${origin}, but the proxy asked this server as ${new URL(proxied.address).host}. The proxy must pass the header Host on as the browser sent it, and for sockets Upgrade and Connection too; README shows how.`,
+      ])
+      const { hostname, port } = new URL(proxied.address)
+      const passed = await new Promise<number | undefined>((resolve, reject) =>
+        request(
+          {
+            hostname,
+            port,
+            path: '/api/sign-out',
+            method: 'POST',
+            headers: { origin, host: 'yard.example' },
+          },
+          ({ statusCode }) => resolve(statusCode),
+        )
+          .on('error', reject)
+          .end(),
+      )
+      expect(passed).toBe(200)
+    } finally {
+      await proxied.close()
+    }
   })
 })

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { v7 } from 'uuid'
 import { takeBackup } from '../../server/backups/take'
+import { counting } from '../../server/box/tally'
 import { type After, bodyHash } from '../../server/desk'
 import { type App, makeApp } from '../../server/http/app'
 import type { Rooms } from '../../server/http/parts'
@@ -47,6 +48,7 @@ export async function makeHouse({
   })
   const rooms: Rooms = {
     ...shop,
+    ...counting(shop.intake),
     log: silent,
     firstRunCode: CODE,
     web: { cookieName: 'paintmark', secure: false, loopbackOnly: true, folder: join(folder, 'web'), ...web },

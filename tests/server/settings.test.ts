@@ -39,6 +39,8 @@ test('what is wrong is refused, naming it', () => {
     expect(() => read(env)).toThrow(Refused)
     expect(() => read(env)).toThrow(`${name} is "${value}"`)
   }
+  expect(() => read({ METRICS_TOKEN: 'short' })).toThrow(/METRICS_TOKEN .*shorter than 16/)
+  expect(read({ METRICS_TOKEN: ' 0123456789abcdef ' }).metricsToken).toBe('0123456789abcdef')
   expect(read({ PORT: '0' }).port).toBe(0)
 })
 

@@ -6,6 +6,7 @@ import { join } from 'node:path'
 import { makeAccess } from '../../server/access'
 import type { Box } from '../../server/box/box'
 import type { Epoch } from '../../server/box/epoch'
+import { makeTally } from '../../server/box/tally'
 import { makeDamage } from '../../server/damage'
 import { bodyHash, openDesk, type Publish } from '../../server/desk'
 import { openGateway } from '../../server/gateway/gateway'
@@ -158,6 +159,7 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
       monotonic,
       newId,
       log: silent,
+      tally: makeTally(),
       photos: { ...shelf, put: photosOf },
       intake: async (received) => {
         const { commandId } = received.body as { commandId: string }
