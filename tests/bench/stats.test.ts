@@ -26,6 +26,16 @@ describe('numbers', () => {
     expect(order).toEqual(['o0', 'r0', 'r1', 'o1', 'o2', 'r2'])
     expect(got).toEqual({ ours: [1, 2], reference: [1, 2] })
   })
+  test('more rounds to warm up are thrown away alike', async () => {
+    const order: string[] = []
+    const arm = (name: string) => async (round: number) => {
+      order.push(`${name}${round}`)
+      return round
+    }
+    const got = await interleaved(1, { ours: arm('o'), reference: arm('r') }, 3)
+    expect(order).toEqual(['o-2', 'r-2', 'r-1', 'o-1', 'o0', 'r0', 'r1', 'o1'])
+    expect(got).toEqual({ ours: [1], reference: [1] })
+  })
   test('many arms turn their order round each round', async () => {
     const order: string[] = []
     const got = await inTurn(1, [10, 20, 30], async (arm, round) => {

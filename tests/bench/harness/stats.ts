@@ -19,15 +19,16 @@ export function median(values: readonly number[]): number {
 
 /**
  * Runs every arm `rounds` times, in turn; the order is turned round each round, so that none always finds the machine
- * as the same neighbour left it. Round 0 warms up and is thrown away.
+ * as the same neighbour left it. The rounds up to 0 warm up, every arm as often, and are thrown away.
  */
 export async function inTurn<Name extends string | number, T>(
   rounds: number,
   arms: readonly Name[],
   run: (arm: Name, round: number) => Promise<T>,
+  warmUps = 1,
 ): Promise<Map<Name, T[]>> {
   const got = new Map<Name, T[]>(arms.map((arm) => [arm, []]))
-  for (let round = 0; round <= rounds; round++)
+  for (let round = 1 - warmUps; round <= rounds; round++)
     for (const arm of round % 2 === 0 ? arms : arms.toReversed()) {
       const measured = await run(arm, round)
       if (round > 0) got.get(arm)?.push(measured)
@@ -41,7 +42,11 @@ export interface Arms<T> {
 }
 
 /** Two arms in turn: ours and what stands beside it. */
-export async function interleaved<T>(rounds: number, arms: Arms<T>): Promise<{ ours: T[]; reference: T[] }> {
-  const got = await inTurn(rounds, ['ours', 'reference'] as const, (arm, round) => arms[arm](round))
+export async function interleaved<T>(
+  rounds: number,
+  arms: Arms<T>,
+  warmUps?: number,
+): Promise<{ ours: T[]; reference: T[] }> {
+  const got = await inTurn(rounds, ['ours', 'reference'] as const, (arm, round) => arms[arm](round), warmUps)
   return { ours: got.get('ours') ?? [], reference: got.get('reference') ?? [] }
 }
