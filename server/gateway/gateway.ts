@@ -166,7 +166,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       deviceId: socket.data.deviceId,
       sender: socket.id,
       // Before the desk publishes: an ack after its own broadcast would look like somebody else's work.
-      reply: (answer) => reply(withoutBodies(answer)),
+      reply: (answer) => reply(Encoded.of(withoutBodies(answer))),
     })
     return withoutBodies(answer)
   }
@@ -208,7 +208,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
         if (!isWatched(room)) return
         const outgoing = room === 'shop' ? events.map(eventWithoutPlanBody) : events
         const others = sender === undefined ? io.to(room) : io.to(room).except(sender)
-        others.emit('events', { room, from, events: outgoing as never })
+        others.emit('events', Encoded.of({ room, from, events: outgoing }) as never)
       },
       summary(summary) {
         if (isWatched('board')) io.to('board').emit('summary', new Encoded(jsonOf(summary)) as never)
