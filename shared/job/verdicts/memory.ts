@@ -20,7 +20,7 @@ const memories = new WeakMap<Job, Map<string, StepMemory>>()
 
 /** What `evolve` calls: the next version begins with what was reckoned of the one before. */
 export function carryMemory(from: Job, to: Job): Job {
-  const memory = memories.get(from)
+  const memory = from === last.job ? last.memory : memories.get(from)
   if (memory) memories.set(to, memory)
   return to
 }
@@ -45,8 +45,11 @@ export function ofStep<V>(job: PlannedJob, step: AdoptedStep, what: string, reck
 let last: { job?: Job; memory: Map<string, StepMemory> } = { memory: new Map() }
 
 function memoryOf(job: Job): Map<string, StepMemory> {
-  const memory = memories.get(job) ?? new Map<string, StepMemory>()
-  memories.set(job, memory)
+  let memory = memories.get(job)
+  if (!memory) {
+    memory = new Map()
+    memories.set(job, memory)
+  }
   last = { job, memory }
   return memory
 }
@@ -55,15 +58,15 @@ function sameParts(a: PlannedJob, b: PlannedJob, step: AdoptedStep): boolean {
   if (a.plan !== b.plan || a.deferrals !== b.deferrals || a.waivers !== b.waivers) return false
   if (a.steps !== b.steps && a.steps[step.id] !== b.steps[step.id]) return false
   const due = dueAt(b, step.id)
-  return OF_JOINTS.every((part) => {
-    const before = a[part]
-    const after = b[part]
-    return (
-      before === after ||
-      (step.joints.every(({ id }) => before[id] === after[id]) &&
-        due.every(({ joint }) => before[joint] === after[joint]))
-    )
-  })
+  const same = (before: Record<string, unknown>, after: Record<string, unknown>) =>
+    before === after ||
+    (step.joints.every(({ id }) => before[id] === after[id]) &&
+      due.every(({ joint }) => before[joint] === after[joint]))
+  return (
+    same(a.readings, b.readings) &&
+    same(a.fasteners, b.fasteners) &&
+    same(a.holes, b.holes) &&
+    same(a.settled, b.settled) &&
+    same(a.interrupted, b.interrupted)
+  )
 }
-
-const OF_JOINTS = ['readings', 'fasteners', 'holes', 'settled', 'interrupted'] as const
