@@ -39,11 +39,13 @@ export function makePinKey(dataFolder: string, log: Pick<Log, 'warn'>): PinKey {
   function read(): KeyObject | undefined {
     if (known || !existsSync(file)) return known
     try {
-      chmodSync(file, 0o600)
       const key = createPrivateKey(readFileSync(file))
-      if (key.asymmetricKeyType === 'rsa') known = key
+      if (key.asymmetricKeyType !== 'rsa') throw new Error(`${file} is a key of another kind.`)
+      known = key
+      chmodSync(file, 0o600)
     } catch (err) {
-      log.warn({ err }, 'The key that PINs are sealed to (pins.key) cannot be read; another one is made.')
+      if (!known)
+        log.warn({ err }, 'The key that PINs are sealed to (pins.key) cannot be read; another one is made.')
     }
     return known
   }

@@ -226,6 +226,13 @@ test('a wrong PIN: the look stays, flagged, the tablet is told, and the right on
     /Look noted without signal: Bram Teague, .*; no second signature: the PIN was wrong\./,
   )
   await lead.shot('sealed-wrong-audit')
+  await lead.goTo(`/jobs/${jobId}`)
+  await says(
+    lead.page.getByRole('main'),
+    /Look noted: Bram Teague, .*; no second signature: the PIN was wrong\./,
+  )
+  await lead.page.getByText('no second signature: the PIN was wrong').first().scrollIntoViewIfNeeded()
+  await lead.shot('sealed-wrong-engine')
 
   // Told until somebody has read it, also after a reload.
   await page.reload()

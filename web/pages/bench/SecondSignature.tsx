@@ -14,6 +14,7 @@ import { useJob } from '../../job/scope'
 import { GIVE_SECOND, SEALED_WAITS, SECOND_STATES } from '../../job/step/second-words'
 import { canHash, hashText } from '../../live/hash'
 import { ask, isFailure } from '../../live/http'
+import { useLive } from '../../live/live'
 import { Stripe } from '../../people/Stripe'
 import { Button } from '../../ui/Button'
 import { Dialog } from '../../ui/Dialog'
@@ -25,6 +26,7 @@ import './sign.css'
 export function SecondSignature(props: { setId: string; onClose(): void }) {
   const bench = useBench()
   const scope = useJob()
+  const { link } = useLive()
   const stepId = bench.step().id
   /** Who has looked already: only the PIN is missing. */
   const { look } = stepState(scope.planned(), stepId).sets[props.setId] ?? {}
@@ -69,10 +71,12 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
     const sealed = () =>
       scope.sealSecond({ stepId, setId: props.setId, personId: person.id, pin: entered, content })
     if (away() && scope.sealing()) return sealed()
-    // A page that can hash nothing names the version: what is not confirmed yet is not in that.
-    if (!canHash() && scope.pending().length > 0)
+    // A page that can hash nothing names the version, and a server one older knows nothing else: what is not confirmed
+    // yet is not in that.
+    const hashes = canHash() && link.outdated() !== 'older'
+    if (!hashes && scope.pending().length > 0)
       return 'Entries on this tablet are still being sent. The second signature can follow when they have arrived.'
-    const looked = canHash() ? { digest: await hashText(content) } : { version: scope.confirmed().version }
+    const looked = hashes ? { digest: await hashText(content) } : { version: scope.confirmed().version }
     const answer = await ask<{ grantId: string }>('/api/grants', {
       personId: person.id,
       pin: entered,

@@ -14,7 +14,7 @@ import { format } from '../../format'
 import { benchHref } from '../../hrefs'
 import { useJobDialogs } from '../../job/dialogs'
 import { useJob } from '../../job/scope'
-import { GIVE_SECOND } from '../../job/step/second-words'
+import { GIVE_SECOND, isSealedHere, lookedWords } from '../../job/step/second-words'
 import { type JointView, type MeasurementView, type StepView, stepView } from '../../job/step/step-view'
 import { hiddenByWords, hidesWords, standingWords, stepText } from '../../job/step/step-words'
 import { useNear } from '../../ui/near'
@@ -68,6 +68,9 @@ function Drawn(props: StepRowProps) {
   const joints = createSame(() => view().joints)
   const measurements = createSame(() => view().measurements)
   const signers = createSame(() => view().signers)
+  const looks = createSame(() =>
+    view().sets.flatMap(({ set, state: { look, second } }) => (look && !second ? [{ set, look }] : [])),
+  )
   const hiders = createSame(() => hiddenByWords(view().hiddenBy))
   const mark = (by: string | undefined) => (by === undefined ? undefined : markOf(scope.shop(), by))
   const done = () => view().standing === 'done'
@@ -104,6 +107,15 @@ function Drawn(props: StepRowProps) {
         </p>
         <Show when={!done()}>
           <StepStatus view={view()} />
+          <For each={looks()}>
+            {({ set, look }) => (
+              <p class="small">
+                Look noted: {scope.words.person(look.personId)}, {scope.words.moment(look.doneAt)}
+                {set.remainder ? '' : `, ${set.title}`};{' '}
+                {lookedWords(look, isSealedHere(scope.pending(), props.step.id, set.id))}.
+              </p>
+            )}
+          </For>
           <Show when={joints().length > 0}>
             <ul class="chips cluster">
               <For each={joints()}>{(joint) => <JointChip view={joint} />}</For>
