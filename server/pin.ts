@@ -6,7 +6,7 @@ import { existsSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { Writable } from 'node:stream'
-import { PIN_FORM, PIN_WORDS } from '../shared/pin'
+import { isTooEasyPin, PIN_FORM, PIN_TOO_EASY, PIN_WORDS } from '../shared/pin'
 import { answersOf } from './box/answers'
 import { refuseDemonstration } from './demonstration/folder'
 import { type Answers, type Question, refuseHeld } from './holding'
@@ -90,6 +90,7 @@ async function askTwice(name: string): Promise<string> {
   try {
     const pin = await ask(`New PIN of ${name} (${PIN_WORDS}; it is not shown): `)
     if (!PIN_FORM.test(pin)) throw new Refused(`A PIN is ${PIN_WORDS}. No PIN was set; try again.`)
+    if (isTooEasyPin(pin)) throw new Refused(`${PIN_TOO_EASY} No PIN was set; try again.`)
     if ((await ask('The same PIN again: ')) !== pin)
       throw new Refused('The two PINs differ. No PIN was set; try again.')
     return pin

@@ -5,7 +5,7 @@
  */
 import { z } from 'zod'
 import { jobCommandSchema, jobEventSchema } from './job/schema'
-import { PIN_FORM, PIN_WORDS } from './pin'
+import { isTooEasyPin, PIN_FORM, PIN_TOO_EASY, PIN_WORDS } from './pin'
 import { planJsonSchema } from './plan/schema'
 import { PROTOCOL_VERSION } from './protocol'
 import { shopCommandSchema, shopEventSchema } from './shop/schema'
@@ -15,7 +15,11 @@ const jobId = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/)
 const jobRoom = z.string().regex(/^job:[A-Za-z0-9_-]{1,64}$/)
 const version = z.int().min(0)
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'SHA-256 as 64 hex digits')
-const pin = z.string().regex(PIN_FORM, `A PIN is ${PIN_WORDS}`).describe(PIN_WORDS)
+const newPin = z
+  .string()
+  .regex(PIN_FORM, `A PIN is ${PIN_WORDS}`)
+  .refine((pin) => !isTooEasyPin(pin), PIN_TOO_EASY)
+  .describe(PIN_WORDS)
 
 export const watchSchema = z.strictObject({
   room: z.union([z.enum(['board', 'shop']), jobRoom]),
@@ -47,7 +51,10 @@ export const presenceSchema = z.strictObject({
 
 /** A wrong PIN is told as wrong, whatever its form. */
 export const signInSchema = z.strictObject({ personId: id, pin: z.string().max(64) })
-export const setPinSchema = z.strictObject({ pin })
+export const setPinSchema = z.strictObject({
+  pin: newPin,
+  before: z.string().max(64).optional().describe('The PIN until now, of somebody who sets their own'),
+})
 export const grantSchema = z
   .strictObject({
     personId: id,
@@ -62,7 +69,7 @@ export const firstRunSchema = z.strictObject({
   shopName: z.string().trim().min(1).max(80),
   name: z.string().trim().min(1).max(80),
   initials: z.string().trim().min(1).max(3),
-  pin,
+  pin: newPin,
   code: z.string().max(64).describe('The code the server printed when it was started'),
 })
 

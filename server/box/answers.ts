@@ -1,5 +1,5 @@
 /** What a running server answers to other programs of its machine (`server/holding/talk.ts`). */
-import { PIN_FORM, PIN_WORDS } from '../../shared/pin'
+import { isTooEasyPin, PIN_FORM, PIN_TOO_EASY, PIN_WORDS } from '../../shared/pin'
 import { AT_THE_MACHINE } from '../../shared/shop/types'
 import { takenWords } from '../backups/take'
 import type { Log } from '../desk/types'
@@ -32,6 +32,7 @@ export function answersOf(
     async pin({ id, pin }) {
       const person = (await desk.shop()).people[text(id)]
       if (!person || !PIN_FORM.test(text(pin))) throw new Refused(`The PIN was not set: it is ${PIN_WORDS}.`)
+      if (isTooEasyPin(text(pin))) throw new Refused(`The PIN was not set. ${PIN_TOO_EASY}`)
       const set = await access.setPin({ personId: person.id, pin: text(pin), by: AT_THE_MACHINE })
       if (!set.ok) throw new Refused(set.sentence)
       log.info(

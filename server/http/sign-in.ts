@@ -68,6 +68,15 @@ export function signInRoutes(rooms: Rooms) {
       'That is not this person’s PIN. Try again, or ask a supervisor to set a new one.',
     )
 
+  const wrongBefore = (c: Ctx) =>
+    problem(
+      c,
+      403,
+      'wrong_pin',
+      'That is not your PIN until now, and nothing was changed. Enter it again, or ask a supervisor to set a new one.',
+      { path: '/before' },
+    )
+
   const noPin = (c: Ctx) =>
     problem(
       c,
@@ -159,6 +168,12 @@ export function signInRoutes(rooms: Rooms) {
       if (!Object.hasOwn(shop.people, id))
         return notFound(c, 'Nobody by that id works here. Add the person first.')
       const { personId: by, deviceId } = c.var.signIn as SignIn
+      // A tablet left open must not be enough to take somebody's signature over.
+      if (by === id) {
+        const pinCheck = await people.prove(id, input.value.before ?? '', deviceId)
+        if (!pinCheck.ok && pinCheck.waitMs) return tooMany(c, pinCheck.waitMs)
+        if (!pinCheck.ok) return people.hasPin(id) ? wrongBefore(c) : noPin(c)
+      }
       const answer = await access.setPin({ personId: id, pin: input.value.pin, by, deviceId })
       return answer.ok ? c.json({ ok: true }) : fromDesk(c, answer)
     })

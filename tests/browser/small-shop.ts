@@ -128,7 +128,7 @@ const HANDS = [
   person('tom', { name: 'Tom Garrick', initials: 'TG', paint: 'green' }),
   person('ines', { name: 'Ines Falk', initials: 'IF', paint: 'plum' }),
 ]
-const PINS = { ada: '2468', tom: '1357', ines: '9753' }
+const PINS = { ada: '2749', tom: '1357', ines: '9753' }
 
 /**
  * Opens the shop from this device, which is its owner's from then on, with people, wrenches and the plan. Afterwards

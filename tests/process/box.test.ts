@@ -96,7 +96,7 @@ async function must(asked: Promise<{ status: number; json: Reply }>): Promise<Re
 /** A shop with one job in it, its owner signed in. */
 async function openShop(address: string, code: string): Promise<Ask> {
   const ask = browserAt(address)
-  await must(ask('/api/first-run', { shopName: 'Box', name: 'Ana', initials: 'AN', pin: '1234', code }))
+  await must(ask('/api/first-run', { shopName: 'Box', name: 'Ana', initials: 'AN', pin: '4711', code }))
   for (const command of [
     { type: 'AddPerson', person: BO },
     { type: 'AddWrench', wrench: W1 },
@@ -190,7 +190,7 @@ describe('a shop with its server', () => {
     const again = await start(restored)
     const ana = browserAt(again.address)
     const people = (await ana('/api/people')).json as unknown as { id: string }[]
-    await must(ana('/api/sign-in', { personId: people[0]?.id, pin: '1234' }))
+    await must(ana('/api/sign-in', { personId: people[0]?.id, pin: '4711' }))
     const { events } = await must(ana('/api/jobs/a/events'))
     for (const { reply } of acknowledged.filter(({ reply }) => (reply.seq ?? 0) <= manifest.seq))
       for (const entry of reply.events) expect(events[entry.version - 1]).toEqual(entry)
@@ -199,7 +199,7 @@ describe('a shop with its server', () => {
   })
 
   test('[PE9] a PIN set at the machine while the server runs: the person is signed out, the new one is right', async () => {
-    const pin = startProgram([built('pin'), 'an'], settings(dataFolder), '98765\n98765\n')
+    const pin = startProgram([built('pin'), 'an'], settings(dataFolder), '98567\n98567\n')
     const { code, stdout } = await pin.ended
     expect([code, stdout]).toEqual([
       0,
@@ -207,9 +207,9 @@ describe('a shop with its server', () => {
     ])
     expect((await ask('/api/jobs/a/commands', note(0))).json.code).toBe('signed_out')
     const [ana] = (await ask('/api/people')).json as unknown as { id: string }[]
-    expect((await ask('/api/sign-in', { personId: ana?.id, pin: '1234' })).status).toBe(401)
-    expect((await ask('/api/sign-in', { personId: ana?.id, pin: '98765' })).status).toBe(201)
-    const differ = await startProgram([built('pin'), 'Ana'], settings(dataFolder), '1111\n2222\n').ended
+    expect((await ask('/api/sign-in', { personId: ana?.id, pin: '4711' })).status).toBe(401)
+    expect((await ask('/api/sign-in', { personId: ana?.id, pin: '98567' })).status).toBe(201)
+    const differ = await startProgram([built('pin'), 'Ana'], settings(dataFolder), '4711\n7063\n').ended
     expect([differ.code, differ.stderr]).toEqual([
       1,
       expect.stringMatching(/The two PINs differ\. No PIN was set/),
@@ -317,7 +317,7 @@ test('[PE8][BX11] killed at any moment of a first run: no shop, or one whose fou
     const dataFolder = join(newFolder(), 'shop')
     const { program, address } = await start(dataFolder)
     const code = await codeOf(program)
-    const body = { shopName: 'Box', name: 'Ana', initials: 'AN', pin: '1234', code }
+    const body = { shopName: 'Box', name: 'Ana', initials: 'AN', pin: '4711', code }
     const asked = browserAt(address)('/api/first-run', body).catch(() => undefined)
     await new Promise((next) => setTimeout(next, n * 40))
     await killed(program)

@@ -72,7 +72,7 @@ test('[DK2] killed under writes, three times over: every acknowledged entry is t
     shopName: 'Crash',
     name: 'Ana',
     initials: 'AN',
-    pin: '1234',
+    pin: '4711',
     code: firstRunCode,
   })
   for (const command of [

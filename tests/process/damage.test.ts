@@ -32,7 +32,7 @@ test('[EV12] a damaged engine and a false row are named at the console and on th
     const signIn = await fetch(`${address}/api/sign-in`, {
       method: 'POST',
       headers: { origin: address },
-      body: JSON.stringify({ personId: 'ana', pin: '1111' }),
+      body: JSON.stringify({ personId: 'ana', pin: '4711' }),
     })
     expect(signIn.status).toBe(201)
     const cookie = signIn.headers.get('set-cookie')?.split(';')[0] ?? ''

@@ -3,8 +3,11 @@
 import { dirname } from 'node:path'
 import Client from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
+import { answersOf } from '../../server/box/answers'
 import { databaseIn } from '../../server/settings'
+import { PIN_TOO_EASY } from '../../shared/pin'
 import { AT_THE_MACHINE } from '../../shared/shop/types'
+import { silent } from '../shop/silent'
 import { browser, type House, makeHouse, PINS } from './house'
 
 let house: House
@@ -80,3 +83,39 @@ describe('a PIN that is set', () => {
     expect(await tried).toEqual({ ok: false })
   })
 })
+
+describe('a PIN of one’s own', () => {
+  test('[PE16] is set with the one until now; wrong ones are tries; other devices are signed out', async () => {
+    const [here, there] = [browser(house.app), browser(house.app)]
+    await here.signIn('bo')
+    await there.signIn('bo')
+    const own = (body: object) => here.post('/api/people/bo/pin', body)
+    for (const before of [undefined, '', '7063']) {
+      const refused = await own({ pin: '70635', before })
+      expect([refused.status, refused.json]).toMatchObject([403, { code: 'wrong_pin', path: '/before' }])
+    }
+    expect((await own({ pin: '70635', before: PINS.bo })).status).toBe(429)
+    expect((await house.shop.desk.shop()).pins).toBeUndefined()
+    house.pass(10 * 60_000)
+    expect((await own({ pin: '70635', before: PINS.bo })).status).toBe(200)
+    expect([await isIn(here), await isIn(there)]).toEqual(['bo', undefined])
+    expect((await house.shop.desk.shop()).pins).toMatchObject({ bo: { by: 'bo' } })
+  })
+
+  test('[PE15] one that is tried first is refused with its sentence; one set before goes on working', async () => {
+    const ana = browser(house.app)
+    await house.shop.people.setPin('ana', '1234')
+    expect((await ana.post('/api/sign-in', { personId: 'ana', pin: '1234' })).status).toBe(201)
+    const refused = await ana.post('/api/people/bo/pin', { pin: '2580' })
+    expect([refused.status, refused.json.sentence]).toEqual([400, expect.stringContaining('Choose another.')])
+    await expect(pinAtTheMachine('1999')).rejects.toThrow(PIN_TOO_EASY)
+  })
+})
+
+const pinAtTheMachine = (pin: string) => {
+  const rooms = { ...house.shop, ...house.rooms }
+  return answersOf(rooms, silent, undefined).pin?.(
+    { do: 'pin', id: 'bo', pin },
+    () => undefined,
+  ) as Promise<unknown>
+}

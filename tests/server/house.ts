@@ -12,7 +12,7 @@ import { type OpenShop, openShop } from '../../server/open-shop'
 import { silent } from '../shop/silent'
 import { openJob, openShop as shopCommands } from '../shop/yard'
 
-export const PINS = { ana: '1111', bo: '22222222' }
+export const PINS = { ana: '4711', bo: '20406081' }
 /** What the console printed for whoever opens the shop. */
 export const CODE = '1234 5678'
 export const ORIGIN = 'http://127.0.0.1:4747'

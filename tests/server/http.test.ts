@@ -496,16 +496,16 @@ describe('pages and headers', () => {
       const body = { shopName: 'Yard', name: 'Ana', initials: 'AN', pin: '12', code: CODE }
       expect((await first.post('/api/first-run', body)).json.path).toBe('/pin')
       expect((await first.get('/api/me')).json.shop.opened).toBe(false)
-      const wrong = await first.post('/api/first-run', { ...body, pin: '1234', code: '1234 5679' })
+      const wrong = await first.post('/api/first-run', { ...body, pin: '4711', code: '1234 5679' })
       expect([wrong.status, wrong.json.code]).toEqual([403, 'wrong_code'])
       expect((await first.get('/api/me')).json.shop.opened).toBe(false)
-      expect((await first.post('/api/first-run', { ...body, pin: '1234' })).status).toBe(201)
+      expect((await first.post('/api/first-run', { ...body, pin: '4711' })).status).toBe(201)
       expect((await first.get('/api/me')).json.signIn.person.name).toBe('Ana')
       // Nobody is left without a PIN: it came with the shop.
       const again = browser(empty.app)
       const { id } = (await again.get('/api/people')).json[0]
-      expect((await again.post('/api/sign-in', { personId: id, pin: '1234' })).status).toBe(201)
-      const second = await browser(empty.app).post('/api/first-run', { ...body, pin: '9999' })
+      expect((await again.post('/api/sign-in', { personId: id, pin: '4711' })).status).toBe(201)
+      const second = await browser(empty.app).post('/api/first-run', { ...body, pin: '7063' })
       expect([second.status, second.json.code]).toEqual([409, 'shop_already_open'])
     } finally {
       await empty.close()
@@ -516,7 +516,7 @@ describe('pages and headers', () => {
     const empty = await makeHouse({ open: false })
     try {
       const page = browser(empty.app)
-      const body = { shopName: 'Yard', name: 'Ana', initials: 'AN', pin: '1234' }
+      const body = { shopName: 'Yard', name: 'Ana', initials: 'AN', pin: '4711' }
       const tries = await Promise.all(
         ['1', '22222222', '', CODE.replace('1', '2')].map((code) =>
           page.post('/api/first-run', { ...body, code }),
@@ -535,10 +535,10 @@ describe('pages and headers', () => {
   })
 
   test('PINs are set by their owner or a leader', async () => {
-    expect((await bo.post('/api/people/ana/pin', { pin: '0000' })).status).toBe(403)
-    expect((await bo.post('/api/people/bo/pin', { pin: PINS.bo })).status).toBe(200)
+    expect((await bo.post('/api/people/ana/pin', { pin: PINS.ana })).status).toBe(403)
+    expect((await bo.post('/api/people/bo/pin', { pin: PINS.bo, before: PINS.bo })).status).toBe(200)
     expect((await ana.post('/api/people/bo/pin', { pin: PINS.bo })).status).toBe(200)
-    expect((await ana.post('/api/people/nobody/pin', { pin: '1234' })).status).toBe(404)
+    expect((await ana.post('/api/people/nobody/pin', { pin: '4711' })).status).toBe(404)
     expect((await ana.post('/api/people/bo/pin', { pin: 'abcd' })).json.path).toBe('/pin')
   })
 })

@@ -93,8 +93,8 @@ export async function fillShop(folder: string): Promise<void> {
   for (const command of [...job('E-2'), ...stepOne]) await must(shop.send('job:j2', command))
   await shop.send('job:j2', { type: 'Release', kind: 'to_owner' })
   await must(shop.send('job:j2', { type: 'AddNote', text: 'the last word' }))
-  await shop.people.setPin('ana', '1111')
-  await shop.people.setPin('bo', '2222')
+  await shop.people.setPin('ana', '4711')
+  await shop.people.setPin('bo', '7063')
   await shop.close()
 }
 

@@ -10,6 +10,7 @@ import { readBook } from '../../../server/marks'
 import { databaseIn } from '../../../server/settings'
 import { canonical, sha256Hex } from '../../../server/store'
 import { BEFORE_THE_FIRST } from '../../../shared/chain'
+import { NOON } from '../rig'
 import { changeByte, check, fillShop, kindsIn, makeFolders, openAt, PHOTO, withSql } from './shop'
 
 const folders = makeFolders()
@@ -348,7 +349,7 @@ describe('what is whole in itself and false', () => {
     ) as Record<string, unknown>
     const folder = copy()
     const shop = await openAt(folder)
-    await shop.people.setPin('bo', '3333')
+    await shop.people.setPin('bo', '8174')
     await shop.close()
     expect(await check(folder)).toMatchObject({ faults: [] })
     withSql(folder, (client) =>
@@ -365,15 +366,15 @@ describe('what is whole in itself and false', () => {
   test('[EV10] a PIN set by somebody with the pepper, of which no entry tells', async () => {
     const folder = copy()
     const shop = await openAt(folder)
-    const set = await shop.access.setPin({ personId: 'bo', pin: '3333', by: 'ana' })
+    const set = await shop.access.setPin({ personId: 'bo', pin: '8174', by: 'ana' })
     expect(set).toMatchObject({
       ok: true,
       events: [{ event: { type: 'PinSet', personId: 'bo', by: 'ana' } }],
     })
     await shop.close()
     expect(await check(folder)).toMatchObject({ faults: [] })
-    const again = await openAt(folder)
-    await again.people.setPin('bo', '4444')
+    const again = await openAt(folder, { now: NOON + 60_000 })
+    await again.people.setPin('bo', '9285')
     await again.close()
     expect((await check(folder)).faults).toEqual([
       {

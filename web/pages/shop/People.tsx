@@ -40,6 +40,7 @@ export function People(props: { scope: ShopScope }) {
     pin: ({ person, onClose }) => (
       <PinForm
         person={person}
+        own={person.id === scope.me()}
         onClose={onClose}
         onSet={() => setMessage(`The PIN of ${person.name} is set.`)}
       />

@@ -1,5 +1,5 @@
 /** A new PIN for somebody. It goes to the server and nowhere else: no event, no log, no shelf of this device. */
-import { createSignal } from 'solid-js'
+import { createSignal, Show } from 'solid-js'
 import { PIN_WORDS } from '../../../shared/pin'
 import type { Person } from '../../../shared/shop/types'
 import { ask, isFailure } from '../../live/http'
@@ -7,20 +7,25 @@ import { pinFault } from '../../people/pin-fault'
 import { Field } from '../../ui/Field'
 import { FormDialog } from '../../ui/Form'
 
-export function PinForm(props: { person: Person; onClose(): void; onSet(): void }) {
+/** `own`: whoever is signed in sets their own, and says their PIN until now. */
+export function PinForm(props: { person: Person; own: boolean; onClose(): void; onSet(): void }) {
+  const [before, setBefore] = createSignal('')
   const [pin, setPin] = createSignal('')
   const [again, setAgain] = createSignal('')
 
   async function set(): Promise<string | undefined> {
     const fault = pinFault(pin(), again())
     if (fault) return fault
-    const reply = await ask(`/api/people/${encodeURIComponent(props.person.id)}/pin`, { pin: pin() })
+    const reply = await ask(`/api/people/${encodeURIComponent(props.person.id)}/pin`, {
+      pin: pin(),
+      ...(props.own ? { before: before() } : {}),
+    })
     return isFailure(reply) ? reply.sentence : undefined
   }
 
   return (
     <FormDialog
-      title={`A PIN for ${props.person.name}`}
+      title={props.own ? 'Your new PIN' : `A PIN for ${props.person.name}`}
       submitLabel="Set PIN"
       busyLabel="Setting…"
       onSubmit={set}
@@ -30,19 +35,38 @@ export function PinForm(props: { person: Person; onClose(): void; onSet(): void 
       }}
       onClose={props.onClose}
     >
-      <p>Their PIN is their signature. Let them enter it themselves; a PIN set before no longer works.</p>
+      <Show
+        when={props.own}
+        fallback={
+          <p>
+            Their PIN is their signature. Let them enter it themselves; a PIN set before no longer works, and
+            they are signed out everywhere. The shop’s log tells that you set it.
+          </p>
+        }
+      >
+        <p>Your PIN is your signature. A new one signs you out on every other device.</p>
+        <Field
+          label="Your PIN until now"
+          type="password"
+          inputmode="numeric"
+          autocomplete="current-password"
+          maxLength={12}
+          value={before()}
+          onValue={setBefore}
+        />
+      </Show>
       <Field
-        label="PIN"
+        label={props.own ? 'New PIN' : 'PIN'}
         type="password"
         inputmode="numeric"
         autocomplete="new-password"
-        hint={`${PIN_WORDS}.`}
+        hint={`${PIN_WORDS}; no run, no year, no pattern of the keys.`}
         maxLength={12}
         value={pin()}
         onValue={setPin}
       />
       <Field
-        label="PIN again"
+        label={props.own ? 'New PIN again' : 'PIN again'}
         type="password"
         inputmode="numeric"
         autocomplete="new-password"
