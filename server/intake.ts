@@ -5,11 +5,12 @@
  */
 import { jobCommandSchema } from '../shared/job/schema'
 import { refuse } from '../shared/log'
+import { lookUp } from '../shared/look-up'
 import type { Fault, SentJobCommand, SentShopCommand } from '../shared/protocol'
 import type { SealedTerms } from '../shared/sealed-pin'
 import { shopCommandSchema } from '../shared/shop/schema'
 import { badMessage, check } from './check'
-import { type Asker, bodyHash, type Desk, type Reply, type StreamName } from './desk'
+import { type Asker, bodyHash, type Desk, type Log, type Reply, type StreamName } from './desk'
 import { jobIdOf } from './desk/streams'
 import { doneUnder, type People, type SignIn } from './people'
 import { NotCanonical } from './store'
@@ -27,7 +28,15 @@ export interface Received {
 
 export type Intake = (received: Received) => Promise<Reply>
 
-export function makeIntake({ desk, people, now }: { desk: Desk; people: People; now: () => number }): Intake {
+export interface IntakeParts {
+  desk: Desk
+  people: People
+  now: () => number
+  /** Told of PINs that came sealed and were wrong. */
+  log: Log
+}
+
+export function makeIntake({ desk, people, now, log }: IntakeParts): Intake {
   return async ({ stream, body, sealed, deviceId, sender, reply }) => {
     const fault = (answer: Fault): Reply => {
       reply?.(answer)
@@ -70,6 +79,13 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
       if (await desk.isAnswered(commandId)) return { person: personId, through: 'sealed', pin: 'unreadable' }
       const terms = { commandId, signInId, jobId: jobIdOf(stream), stepId, setId, ...look }
       const pin = await people.proveSealed(sealed, terms as SealedTerms, device)
+      if (pin !== 'right') {
+        const known = lookUp((await desk.shop()).people, look.personId)
+        log.warn(
+          { personId: known?.id, deviceId: device },
+          SEALED_WORDS[typeof pin === 'object' ? 'waits' : pin],
+        )
+      }
       if (typeof pin === 'object') return PIN_WAITS
       return { person: pin === 'right' ? look.personId : personId, through: 'sealed', pin }
     }
@@ -82,6 +98,12 @@ export function makeIntake({ desk, people, now }: { desk: Desk; people: People; 
     }
   }
 }
+
+const SEALED_WORDS = {
+  wrong: 'A PIN that came sealed was wrong.',
+  unreadable: 'A PIN that came sealed could not be opened.',
+  waits: 'A PIN that came sealed was not looked at: after wrong ones it has to wait.',
+} as const
 
 /** Not answered for good: the device sends it again, with the PIN that it keeps until then [PE12]. */
 const PIN_WAITS: Fault = {

@@ -163,7 +163,7 @@ export async function openShop({
       photos,
       marks,
       damage,
-      intake: makeIntake({ desk, people, now }),
+      intake: makeIntake({ desk, people, now, log }),
       now,
       monotonic,
       newId,

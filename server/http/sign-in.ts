@@ -48,7 +48,7 @@ export const signInReply = ({ id, openedAt }: SignIn, person: Person) => ({
 })
 
 export function signInRoutes(rooms: Rooms) {
-  const { desk, people, access, now, newId, demo } = rooms
+  const { desk, people, access, now, newId, demo, log } = rooms
   const firstRun = makeFirstRunCheck(rooms.firstRunCode, rooms.monotonic)
   const deviceOf = deviceFor(rooms)
   let shopKey: string | undefined
@@ -58,6 +58,12 @@ export function signInRoutes(rooms: Rooms) {
     shopKey ??= (await desk.chain('shop'))[0]?.hash.slice(0, 16)
     // The demonstration's log begins alike each time: what a device kept of one run is not of the next.
     return shopKey && demo ? `${shopKey}-${demo.state().run}` : shopKey
+  }
+
+  /** Whoever is not known here is not named: what came in the place of a name may be anything. */
+  function tellFailed(c: Ctx, person: Person | undefined, { waitMs }: { waitMs?: number }) {
+    const about = { personId: person?.id, deviceId: c.var.deviceId, address: addressOf(c), at: c.req.path }
+    log.warn(about, waitMs ? 'A PIN was not looked at: after wrong ones it has to wait.' : 'A PIN was wrong.')
   }
 
   const wrongPin = (c: Ctx) =>
@@ -122,13 +128,19 @@ export function signInRoutes(rooms: Rooms) {
       const person = (await desk.shop()).people[personId]
       // Nothing is waited for from here to the sign-in: a PIN that was right may be another's word a moment later.
       const pinCheck = await people.prove(personId, pin, c.var.deviceId ?? addressOf(c))
+      if (!pinCheck.ok) tellFailed(c, person, pinCheck)
       if (!pinCheck.ok && pinCheck.waitMs) return tooMany(c, pinCheck.waitMs)
       if (person && !people.hasPin(personId)) return noPin(c)
       if (!pinCheck.ok || !person) return wrongPin(c)
-      return c.json(signInReply(people.signIn(deviceOf(c), personId), person), 201)
+      const deviceId = deviceOf(c)
+      log.info({ personId, deviceId, address: addressOf(c) }, 'Somebody signed in.')
+      return c.json(signInReply(people.signIn(deviceId, personId), person), 201)
     })
     .post('/sign-out', (c) => {
-      if (c.var.deviceId) people.signOut(c.var.deviceId)
+      const { deviceId, signIn } = c.var
+      if (deviceId) people.signOut(deviceId)
+      if (signIn)
+        log.info({ personId: signIn.personId, deviceId, address: addressOf(c) }, 'Somebody signed out.')
       return c.json({ ok: true })
     })
     .post('/first-run', async (c) => {
@@ -171,6 +183,7 @@ export function signInRoutes(rooms: Rooms) {
       // A tablet left open must not be enough to take somebody's signature over.
       if (by === id) {
         const pinCheck = await people.prove(id, input.value.before ?? '', deviceId)
+        if (!pinCheck.ok) tellFailed(c, shop.people[id], pinCheck)
         if (!pinCheck.ok && pinCheck.waitMs) return tooMany(c, pinCheck.waitMs)
         if (!pinCheck.ok) return people.hasPin(id) ? wrongBefore(c) : noPin(c)
       }
@@ -183,6 +196,7 @@ export function signInRoutes(rooms: Rooms) {
       const { personId, pin, ...looked } = input.value
       const { deviceId } = c.var.signIn as SignIn
       const pinCheck = await people.prove(personId, pin, deviceId)
+      if (!pinCheck.ok) tellFailed(c, (await desk.shop()).people[personId], pinCheck)
       if (!pinCheck.ok) return pinCheck.waitMs ? tooMany(c, pinCheck.waitMs) : wrongPin(c)
       return c.json(people.giveGrant({ personId, deviceId, ...looked }), 201)
     })

@@ -4,6 +4,7 @@ import { dirname } from 'node:path'
 import Client from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { answersOf } from '../../server/box/answers'
+import { makeApp } from '../../server/http/app'
 import { databaseIn } from '../../server/settings'
 import { PIN_TOO_EASY } from '../../shared/pin'
 import { AT_THE_MACHINE } from '../../shared/shop/types'
@@ -119,3 +120,30 @@ const pinAtTheMachine = (pin: string) => {
     () => undefined,
   ) as Promise<unknown>
 }
+
+test('[PE17] who signs in and out and every wrong PIN is told to the log, never the PIN nor a name nobody has', async () => {
+  const told: [string, object, string][] = []
+  const tell = (level: string) => (data: object, sentence: string) => void told.push([level, data, sentence])
+  const log = { info: tell('info'), warn: tell('warn'), error: tell('error'), debug() {} }
+  const page = browser(makeApp({ ...house.rooms, log }))
+  await page.signIn('ana')
+  const deviceId = (page.jar.cookie.split('=')[1] ?? '').split('.')[0]
+  await page.post('/api/sign-in', { personId: 'bo', pin: '70635' })
+  await page.post('/api/sign-in', { personId: '90817263', pin: '70635' })
+  for (const before of ['81746', '92857']) await page.post('/api/people/ana/pin', { pin: '70635', before })
+  await page.post('/api/sign-out', {})
+  const by = { deviceId, address: 'unknown' }
+  const wrong = 'A PIN was wrong.'
+  expect(told).toEqual([
+    ['info', { personId: 'ana', ...by }, 'Somebody signed in.'],
+    ['warn', { personId: 'bo', ...by, at: '/api/sign-in' }, wrong],
+    ['warn', { personId: undefined, ...by, at: '/api/sign-in' }, wrong],
+    ['warn', { personId: 'ana', ...by, at: '/api/people/ana/pin' }, wrong],
+    [
+      'warn',
+      { personId: 'ana', ...by, at: '/api/people/ana/pin' },
+      'A PIN was not looked at: after wrong ones it has to wait.',
+    ],
+    ['info', { personId: 'ana', ...by }, 'Somebody signed out.'],
+  ])
+})

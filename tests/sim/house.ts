@@ -148,7 +148,7 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
       bytesHere: shelf.has,
     })
     const people = makePeople({ db, pepper, sealPins: true, now: clockNow, monotonic, newId })
-    const intake = makeIntake({ desk, people, now: clockNow })
+    const intake = makeIntake({ desk, people, now: clockNow, log: silent })
     const began: Rooms = {
       desk,
       access: makeAccess({ desk, people, now: clockNow, newId }),
