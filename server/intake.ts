@@ -9,6 +9,7 @@ import { lookUp } from '../shared/look-up'
 import type { Fault, SentJobCommand, SentShopCommand } from '../shared/protocol'
 import type { SealedTerms } from '../shared/sealed-pin'
 import { shopCommandSchema } from '../shared/shop/schema'
+import type { Access } from './access'
 import { badMessage, check } from './check'
 import { type Asker, bodyHash, type Desk, type Log, type Reply, type StreamName } from './desk'
 import { jobIdOf } from './desk/streams'
@@ -31,12 +32,13 @@ export type Intake = (received: Received) => Promise<Reply>
 export interface IntakeParts {
   desk: Desk
   people: People
+  access: Pick<Access, 'submit'>
   now: () => number
   /** Told of PINs that came sealed and were wrong. */
   log: Log
 }
 
-export function makeIntake({ desk, people, now, log }: IntakeParts): Intake {
+export function makeIntake({ desk, people, access, now, log }: IntakeParts): Intake {
   return async ({ stream, body, sealed, deviceId, sender, reply }) => {
     const fault = (answer: Fault): Reply => {
       reply?.(answer)
@@ -58,7 +60,7 @@ export function makeIntake({ desk, people, now, log }: IntakeParts): Intake {
     }
     const asker = await askerOf()
     if ('code' in asker) return fault(asker)
-    return desk.submit({
+    return access.submit({
       stream,
       command,
       bodyHash: hash,

@@ -140,6 +140,7 @@ export async function openShop({
     })
     const pinKey = makePinKey(dataFolder, log)
     const people = makePeople({ db, pepper, pinKey, sealPins: !wasMarked, now, monotonic, newId })
+    const access = makeAccess({ desk, people, now, newId })
     const epoch = epochIn(dataFolder, now())
     const marks = openMarks({ db, dataFolder, epoch: epoch.id, now, log, after: afterMs })
     publishers.push({
@@ -159,11 +160,11 @@ export async function openShop({
       store,
       desk,
       people,
-      access: makeAccess({ desk, people, now, newId }),
+      access,
       photos,
       marks,
       damage,
-      intake: makeIntake({ desk, people, now, log }),
+      intake: makeIntake({ desk, people, access, now, log }),
       now,
       monotonic,
       newId,

@@ -184,6 +184,8 @@ export interface PersonCard {
   initials: string
   paint: PaintName
   roles: Role[]
+  /** They have left the shop. */
+  left?: true
 }
 
 /** `GET /api/backups`, for a supervisor or the owner. */

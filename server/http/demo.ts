@@ -4,6 +4,7 @@
  */
 import { Hono } from 'hono'
 import { demoActSchema, demoSignInSchema } from '../../shared/schema'
+import { hasLeft } from '../../shared/shop/left'
 import { body, type Env, notFound, type Rooms } from './parts'
 import { deviceFor, signInReply } from './sign-in'
 
@@ -26,7 +27,8 @@ export function demoRoutes(rooms: Rooms) {
       const { personId } = input.value
       const shop = await desk.shop()
       const person = Object.hasOwn(shop.people, personId) ? shop.people[personId] : undefined
-      if (!person) return notFound(c, 'Nobody by that id works here. GET /api/people names who does.')
+      if (!person || hasLeft(shop, personId))
+        return notFound(c, 'Nobody by that id works here. GET /api/people names who does.')
       return c.json(signInReply(people.signIn(deviceOf(c), personId), person), 201)
     })
 }

@@ -3,6 +3,7 @@ import { Hono } from 'hono'
 import { setCookie } from 'hono/cookie'
 import { PROTOCOL_VERSION } from '../../shared/protocol'
 import { firstRunSchema, grantSchema, setPinSchema, signInSchema } from '../../shared/schema'
+import { hasLeft, presentIn } from '../../shared/shop/left'
 import type { Person } from '../../shared/shop/types'
 import { epochTold } from '../box/told'
 import { bodyHash } from '../desk'
@@ -117,9 +118,14 @@ export function signInRoutes(rooms: Rooms) {
     })
     .get('/people', async (c) => {
       const shop = await desk.shop()
-      const cards = Object.values(shop.people).map(cardOf)
-      if (c.var.signIn) return c.json(cards)
-      return c.json(cards.map(({ id, name, initials, paint }) => ({ id, name, initials, paint })))
+      // What somebody did keeps their name, so they stay among those that are known here; they are not asked in.
+      if (c.var.signIn)
+        return c.json(
+          Object.values(shop.people).map((person) =>
+            hasLeft(shop, person.id) ? { ...cardOf(person), left: true } : cardOf(person),
+          ),
+        )
+      return c.json(presentIn(shop).map(({ id, name, initials, paint }) => ({ id, name, initials, paint })))
     })
     .post('/sign-in', async (c) => {
       const input = await body(c, signInSchema)

@@ -67,14 +67,15 @@ export interface PinsCheck {
 
 /**
  * `nameOf` gives a person's name; `wereSealed`: marks are there, and they came with the seals; `toldOf`: when the log says
- * that somebody's PIN was set, where it says so.
+ * that somebody's PIN was set, where it says so, or that they have
+ * none.
  */
 export function checkPins(
   pins: NonNullable<ReturnType<Reader['pins']>>,
   pepper: Uint8Array | undefined,
   nameOf: (personId: string) => string,
   wereSealed: boolean,
-  toldOf: (personId: string) => number | undefined,
+  toldOf: (personId: string) => number | 'none' | undefined,
 ): PinsCheck {
   const { rows, seal } = pins
   if (rows.length === 0 && seal === undefined) return { faults: [], notes: [] }

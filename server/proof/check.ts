@@ -9,6 +9,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Client from 'better-sqlite3'
+import { hasLeft } from '../../shared/shop/left'
 import type { Shop } from '../../shared/shop/types'
 import { counted, listed } from '../../shared/words'
 import { emptyFold, foldOn, type JobStream, upcast } from '../desk/streams'
@@ -245,7 +246,7 @@ export async function checkFolder({
       existsSync(pepper) ? readFileSync(pepper) : undefined,
       (id) => shop?.people[id]?.name ?? id,
       book.keys.length > 0,
-      (id) => (isOfNow ? shop?.pins?.[id]?.at : undefined),
+      (id) => (isOfNow && shop ? (hasLeft(shop, id) ? 'none' : shop.pins?.[id]?.at) : undefined),
     )
     add(...faults)
     report.notes.push(...notes)

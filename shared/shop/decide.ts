@@ -9,6 +9,7 @@ import { lookUp } from '../look-up'
 import { checkPlan } from '../plan/check'
 import type { Figures } from '../words'
 import { leads } from './entitlement'
+import { hasLeft } from './left'
 import type { ShopRefusalCode, ShopRefusalData } from './refusals'
 import {
   AT_THE_MACHINE,
@@ -39,7 +40,7 @@ const no = <Code extends ShopRefusalCode>(
   data: ShopRefusalData[Code],
 ): Refusal<ShopRefusalCode> => refuse(code, data as Record<string, unknown>)
 
-/** [SH1–SH17] */
+/** [SH1–SH19] */
 export function decideShop(shop: Shop, command: ShopCommand | PinCommand, context: ShopContext): ShopOutcome {
   const { by, doneAt, clockOffsetMs, bytesHere, withPin, figures } = context
   const done: Done = clockOffsetMs === undefined ? { by, doneAt } : { by, doneAt, clockOffsetMs }
@@ -58,7 +59,9 @@ export function decideShop(shop: Shop, command: ShopCommand | PinCommand, contex
   const person = lookUp(shop.people, by)
   if (command.type === 'SetPin') {
     const { personId } = command
-    if (!lookUp(shop.people, personId)) return no('person_not_found', { id: personId })
+    const whose = lookUp(shop.people, personId)
+    if (!whose) return no('person_not_found', { id: personId })
+    if (hasLeft(shop, personId)) return no('person_left', { name: whose.name })
     const may = by === personId || by === AT_THE_MACHINE || (person !== undefined && leads(person))
     return may ? [{ type: 'PinSet', ...done, personId }] : no('pin_of_another', {})
   }
@@ -69,11 +72,19 @@ export function decideShop(shop: Shop, command: ShopCommand | PinCommand, contex
       return personFault(shop, command.person) ?? [{ type: 'PersonAdded', ...done, person: command.person }]
     case 'ChangePerson':
       if (!lookUp(shop.people, command.person.id)) return no('person_not_found', { id: command.person.id })
-      if (same(lookUp(shop.people, command.person.id), command.person)) return []
+      if (!hasLeft(shop, command.person.id) && same(lookUp(shop.people, command.person.id), command.person))
+        return []
       return (
         personFault(shop, command.person) ??
         lastLeader(shop, command.person) ?? [{ type: 'PersonChanged', ...done, person: command.person }]
       )
+    case 'LeaveShop': {
+      const { personId } = command
+      const leaver = lookUp(shop.people, personId)
+      if (!leaver) return no('person_not_found', { id: personId })
+      if (hasLeft(shop, personId)) return []
+      return lastLeader(shop, { ...leaver, roles: [] }) ?? [{ type: 'PersonLeft', ...done, personId }]
+    }
     case 'AddWrench':
       if (lookUp(shop.wrenches, command.wrench.id)) return no('wrench_exists', { id: command.wrench.id })
       return [{ type: 'WrenchAdded', ...done, wrench: command.wrench }]

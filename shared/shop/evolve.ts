@@ -1,5 +1,13 @@
 /** The shop after one more event. Total, and shares what did not change. */
-import type { Shop, ShopEvent } from './types'
+import { hasLeft } from './left'
+import type { Entitlement, Person, Shop, ShopEvent } from './types'
+
+const NOTHING: Entitlement = { classes: [], families: [] }
+
+function without<V>(record: Readonly<Record<string, V>> = {}, name: string): Record<string, V> {
+  const { [name]: _, ...rest } = record
+  return rest
+}
 
 /** Where neither maker nor plan gives limits and the shop has set none: common practice, no source. */
 export const FIRST_TOLERANCES = { percent: { A: 5, B: 10, C: 15 }, angleDeg: 5 } as const
@@ -24,8 +32,11 @@ export function evolveShop(before: Shop, event: ShopEvent): Shop {
     case 'ShopOpened':
       return { ...shop, opened: true, name: event.name, invented: event.invented }
     case 'PersonAdded':
-    case 'PersonChanged':
-      return { ...shop, people: { ...shop.people, [event.person.id]: event.person } }
+    case 'PersonChanged': {
+      const { person } = event
+      const after = { ...shop, people: { ...shop.people, [person.id]: person } }
+      return hasLeft(shop, person.id) ? { ...after, left: without(shop.left, person.id) } : after
+    }
     case 'WrenchAdded':
     case 'WrenchChanged':
       return { ...shop, wrenches: { ...shop.wrenches, [event.wrench.id]: event.wrench } }
@@ -40,6 +51,16 @@ export function evolveShop(before: Shop, event: ShopEvent): Shop {
     case 'PinSet': {
       const { personId, by, doneAt } = event
       return { ...shop, pins: { ...shop.pins, [personId]: { by, at: doneAt } } }
+    }
+    case 'PersonLeft': {
+      const { personId, by, doneAt } = event
+      const card = { ...(shop.people[personId] as Person), roles: [], mayDo: NOTHING, maySecondSign: NOTHING }
+      return {
+        ...shop,
+        people: { ...shop.people, [personId]: card },
+        left: { ...shop.left, [personId]: { by, at: doneAt } },
+        ...(shop.pins ? { pins: without(shop.pins, personId) } : {}),
+      }
     }
   }
 }

@@ -12,6 +12,7 @@ interface ShopRefusalData {
   initials_taken: { initials: string; name: string }
   last_leader: { name: string }
   pin_of_another: Record<never, never>
+  person_left: { name: string }
   wrench_exists: { id: string }
   shop_wrench_not_found: { id: string }
   edition_taken: { title: string; edition: number }
@@ -35,7 +36,8 @@ const SENTENCES: Sentences = {
   initials_taken: (d) =>
     `${d.initials} are ${d.name}’s initials. Choose others: they appear beside every paint stripe.`,
   last_leader: (d) =>
-    `${d.name} is the only supervisor or owner. Enter another one before you take the role away.`,
+    `${d.name} is the only supervisor or owner. Enter another one before the role is taken away.`,
+  person_left: (d) => `${d.name} has left the shop and gets no PIN. Enter them again first.`,
   pin_of_another: () => `Another person’s PIN is set by ${SOMEBODY_WHO_LEADS}. Ask one of them.`,
   wrench_exists: (d) => `${d.id} is in the crib already. Change its card instead.`,
   shop_wrench_not_found: (d) => `The crib has no wrench ${d.id}. Add it first.`,

@@ -73,6 +73,7 @@ const commandParts = {
   OpenShop: { name: words(80), founder: personSchema, invented: z.boolean().optional() },
   AddPerson: { person: personSchema },
   ChangePerson: { person: personSchema },
+  LeaveShop: { personId: id },
   AddWrench: { wrench: wrenchSchema },
   ChangeWrench: { wrench: wrenchSchema },
   SetTolerances: { tolerances: tolerancesSchema },
@@ -121,6 +122,7 @@ export const shopEventSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('SelfRecheckSet'), ...doneParts, selfRecheck: selfRecheckSchema }),
   z.strictObject({ type: z.literal('PlanAdded'), ...doneParts, plan: planSchema }),
   z.strictObject({ type: z.literal('PinSet'), ...doneParts, personId: id }),
+  z.strictObject({ type: z.literal('PersonLeft'), ...doneParts, personId: id }),
 ])
 
 /** The types and the schemas name the same commands and events; a new one in only one of them does not compile. */

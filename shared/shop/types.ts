@@ -78,6 +78,13 @@ export interface Shop {
   selfRecheck: SelfRecheck
   /** By person, who set their PIN last and when. Nobody is in it whose PIN no entry tells of. */
   pins?: Record<string, PinSetting>
+  /** Who has left, by person. Their cards stay in `people`, without roles, so that what they did keeps its name. */
+  left?: Record<string, Leaving>
+}
+
+export interface Leaving {
+  by: string
+  at: Instant
 }
 
 export interface PinSetting {
@@ -96,6 +103,7 @@ export type ShopCommand =
   | { type: 'OpenShop'; name: string; founder: Person; invented?: boolean }
   | { type: 'AddPerson'; person: Person }
   | { type: 'ChangePerson'; person: Person }
+  | { type: 'LeaveShop'; personId: string }
   | { type: 'AddWrench'; wrench: Wrench }
   | { type: 'ChangeWrench'; wrench: Wrench }
   | { type: 'SetTolerances'; tolerances: Tolerances }
@@ -124,4 +132,5 @@ export type ShopEvent = Done &
     | { type: 'SelfRecheckSet'; selfRecheck: SelfRecheck }
     | { type: 'PlanAdded'; plan: Plan }
     | { type: 'PinSet'; personId: string }
+    | { type: 'PersonLeft'; personId: string }
   )

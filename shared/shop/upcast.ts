@@ -12,6 +12,7 @@ const LIFTS: Record<ShopEvent['type'], Lift> = {
   SelfRecheckSet: asStored,
   PlanAdded: liftPlan,
   PinSet: asStored,
+  PersonLeft: asStored,
 }
 
 export function liftShopEvent(stored: { type: string }): ShopEvent | undefined {

@@ -5,11 +5,12 @@ import Client from 'better-sqlite3'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { answersOf } from '../../server/box/answers'
 import { makeApp } from '../../server/http/app'
+import { checkFolder } from '../../server/proof/check'
 import { databaseIn } from '../../server/settings'
 import { PIN_TOO_EASY } from '../../shared/pin'
 import { AT_THE_MACHINE } from '../../shared/shop/types'
 import { silent } from '../shop/silent'
-import { browser, type House, makeHouse, PINS } from './house'
+import { browser, command, type House, makeHouse, PINS } from './house'
 
 let house: House
 beforeEach(async () => {
@@ -146,4 +147,67 @@ test('[PE17] who signs in and out and every wrong PIN is told to the log, never 
     ],
     ['info', { personId: 'ana', ...by }, 'Somebody signed out.'],
   ])
+})
+
+describe('somebody who leaves', () => {
+  const shopSends = (page: ReturnType<typeof browser>, body: object) =>
+    page.post('/api/shop/commands', command(body))
+
+  test('[PE18] has no PIN and no sign-in from that commit on; what was entered before is still taken', async () => {
+    const [ana, bo] = [browser(house.app), browser(house.app)]
+    await ana.signIn('ana')
+    const signInId = await bo.signIn('bo')
+    const doneAt = house.shop.now()
+    await house.shop.access.setPin({ personId: 'bo', pin: '70635', by: AT_THE_MACHINE })
+    await bo.post('/api/sign-in', { personId: 'bo', pin: '70635' })
+    house.pass(60_000)
+    expect((await shopSends(ana, { type: 'LeaveShop', personId: 'bo' })).status).toBe(201)
+    expect([await isIn(ana), await isIn(bo), onDiskPin('bo')]).toEqual(['ana', undefined, undefined])
+    const again = await bo.post('/api/sign-in', { personId: 'bo', pin: '70635' })
+    expect([again.status, again.json.code]).toEqual([401, 'no_pin'])
+    expect((await ana.post('/api/people/bo/pin', { pin: '81746' })).json.code).toBe('person_left')
+    expect((await browser(house.app).get('/api/people')).json.map(({ id }: { id: string }) => id)).toEqual([
+      'ana',
+    ])
+    expect((await ana.get('/api/people')).json).toMatchObject([{ id: 'ana' }, { id: 'bo', left: true }])
+    const late = { signInId, doneAt }
+    const note = await bo.post(
+      '/api/jobs/j1/commands',
+      command({ ...late, type: 'AddNote', text: 'oil seen' }),
+    )
+    expect(note.json.events).toMatchObject([{ event: { type: 'NoteAdded', by: 'bo', doneAt } }])
+    const word = await bo.post('/api/jobs/j1/commands', command({ ...late, type: 'ClaimStep', stepId: 'S1' }))
+    expect([word.status, word.json.code]).toEqual([403, 'not_entitled'])
+    expect((await checkFolder({ folder: folder() })).faults).toEqual([])
+    await house.shop.people.setPin('bo', '70635')
+    expect((await checkFolder({ folder: folder() })).faults).toMatchObject([{ kind: 'pin' }])
+  })
+
+  test('[PE18] comes back with a new PIN; a resend of their leaving ends nothing then', async () => {
+    const [ana, bo] = [browser(house.app), browser(house.app)]
+    await ana.signIn('ana')
+    const card = (await house.shop.desk.shop()).people.bo
+    const leaving = command({ type: 'LeaveShop', personId: 'bo' })
+    expect((await ana.post('/api/shop/commands', leaving)).status).toBe(201)
+    expect((await shopSends(ana, { type: 'ChangePerson', person: card })).status).toBe(201)
+    expect((await ana.post('/api/people/bo/pin', { pin: '70635' })).status).toBe(200)
+    expect((await bo.post('/api/sign-in', { personId: 'bo', pin: '70635' })).status).toBe(201)
+    expect((await ana.post('/api/shop/commands', leaving)).status).toBe(201)
+    expect([await isIn(bo), onDiskPin('bo')]).toEqual(['bo', expect.any(Number)])
+  })
+
+  test('[PE18] with the last role go the sign-ins; the PIN stays', async () => {
+    const [ana, bo] = [browser(house.app), browser(house.app)]
+    await ana.signIn('ana')
+    await bo.signIn('bo')
+    const card = (await house.shop.desk.shop()).people.bo
+    const change = (part: object) => shopSends(ana, { type: 'ChangePerson', person: { ...card, ...part } })
+    expect((await change({ name: 'Bo Two' })).status).toBe(201)
+    expect(await isIn(bo)).toBe('bo')
+    expect((await change({ roles: [] })).status).toBe(201)
+    expect(await isIn(bo)).toBeUndefined()
+    await bo.signIn('bo')
+    expect((await change({ roles: [], name: 'Bo Three' })).status).toBe(201)
+    expect(await isIn(bo)).toBe('bo')
+  })
 })

@@ -6,6 +6,7 @@ import type { CommandOf, JobCommand } from '../../shared/job/commands'
 import type { PlannedJob } from '../../shared/job/types'
 import { setViews, stepState } from '../../shared/job/verdicts'
 import type { AdoptedStep } from '../../shared/plan/types'
+import { presentIn } from '../../shared/shop/left'
 import type { Shop, ShopCommand } from '../../shared/shop/types'
 import { person } from '../shop/people'
 import { floorPlan } from '../shop/plans/floor-engine'
@@ -169,6 +170,11 @@ export const SHOP_COMMANDS: { [T in ShopCommand['type']]: (scene: Scene) => Shop
   ChangePerson: ({ shop, count }) => {
     const { fay } = shop.people
     return { type: 'ChangePerson', person: { ...(fay ?? person('fay')), name: `Fay ${count}` } }
+  },
+  LeaveShop: ({ shop }) => {
+    // None of the hands: the morning goes on with them.
+    const there = presentIn(shop).filter(({ id }) => id.startsWith('new-'))
+    return { type: 'LeaveShop', personId: there.at(-1)?.id ?? 'new-none' }
   },
   AddWrench: ({ count }) => ({ type: 'AddWrench', wrench: wrench(`wrench-${count}`) }),
   ChangeWrench: ({ count }) => ({

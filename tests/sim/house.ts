@@ -148,10 +148,11 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
       bytesHere: shelf.has,
     })
     const people = makePeople({ db, pepper, sealPins: true, now: clockNow, monotonic, newId })
-    const intake = makeIntake({ desk, people, now: clockNow, log: silent })
+    const access = makeAccess({ desk, people, now: clockNow, newId })
+    const intake = makeIntake({ desk, people, access, now: clockNow, log: silent })
     const began: Rooms = {
       desk,
-      access: makeAccess({ desk, people, now: clockNow, newId }),
+      access,
       box,
       damage: makeDamage(),
       people,

@@ -9,6 +9,7 @@ const WORDS: EntryWords = {
   OpenShop: ({ name }) => `the shop ${name}`,
   AddPerson: ({ person }) => `a new person, ${person.name}`,
   ChangePerson: ({ person }) => `a change to ${person.name}`,
+  LeaveShop: () => 'that somebody leaves the shop',
   AddWrench: ({ wrench }) => `a new wrench, ${wrench.id}`,
   ChangeWrench: ({ wrench }) => `a change to the wrench ${wrench.id}`,
   SetTolerances: () => 'new tolerances',

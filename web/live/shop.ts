@@ -55,7 +55,7 @@ export function makeShopReplica(
         break
       }
       now = next
-      if (event.type === 'PersonAdded' || event.type === 'PersonChanged') onPeople()
+      if (['PersonAdded', 'PersonChanged', 'PersonLeft'].includes(event.type)) onPeople()
     }
     setShop(now)
     seen.keep('shop', shop)

@@ -23,7 +23,7 @@ const LONGEST_PIN = 12
 export function PeoplePin(props: PeoplePinProps) {
   const session = useSession()
   const [person, setPerson] = createSignal<Card>()
-  const tiles = () => session.people().filter(({ id }) => id !== props.skip)
+  const tiles = () => session.people().filter(({ id, left }) => id !== props.skip && !left)
   return (
     <Show
       when={person()}

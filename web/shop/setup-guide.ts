@@ -1,4 +1,5 @@
 /** What a new shop needs before its first engine, and how far it is. Nothing here blocks anything. */
+import { presentIn } from '../../shared/shop/left'
 import type { Shop } from '../../shared/shop/types'
 import { counted } from '../../shared/words'
 
@@ -11,7 +12,7 @@ export interface GuideItem {
 }
 
 export function guideOf(shop: Shop, jobs: number): GuideItem[] {
-  const people = Object.keys(shop.people).length
+  const people = presentIn(shop).length
   const wrenches = Object.keys(shop.wrenches).length
   const plans = Object.values(shop.plans).flatMap((editions) => Object.values(editions))
   const invented = plans.length > 0 && plans.every((plan) => plan.invented)

@@ -1,11 +1,13 @@
 /** Taking a step, leaving it, and giving it to another. First claim wins. */
 import { lookUp } from '../../look-up'
 import { indexPlan } from '../../plan/read'
-import type { Fasteners } from '../../plan/types'
+import type { AdoptedStep, Fasteners } from '../../plan/types'
 import { mayDo } from '../../shop/entitlement'
+import { hasLeft } from '../../shop/left'
 import { cureInTheWay } from '../clocks'
 import type { CommandOf } from '../commands'
 import { type Context, done, no, type Outcome, personOf } from '../context'
+import type { EventOf } from '../events'
 import { stoppedAt } from '../stops'
 import type { PlannedJob } from '../types'
 import {
@@ -20,14 +22,15 @@ import {
 } from '../verdicts'
 import { leads } from './roles'
 
-/** [CL1–CL12] */
+/** [CL1–CL13] */
 export function claimStep(job: PlannedJob, command: CommandOf<'ClaimStep'>, context: Context): Outcome {
   const { stepId, hidesKnowingly } = command
   const step = indexPlan(job.plan).stepById.get(stepId)
   if (!step) return no('step_not_found', { stepId })
   const { claim } = stepState(job, stepId)
   if (claim?.by === context.by) return []
-  if (claim) {
+  const holder = claim && hasLeft(context.shop, claim.by) ? lookUp(context.shop.people, claim.by) : undefined
+  if (claim && !holder) {
     const { doneAt: wished } = context
     const wasLater = claim.doneAt > wished ? { wished } : {}
     return no('already_claimed', { stepId, by: claim.by, since: claim.doneAt, ...wasLater })
@@ -51,6 +54,7 @@ export function claimStep(job: PlannedJob, command: CommandOf<'ClaimStep'>, cont
   if (lesser.length > 0 && !hidesKnowingly)
     return no('asks_before_hiding', { stepId, behind: lesser.map((hidden) => named(job, hidden)) })
   return [
+    ...(holder ? [leaving(job, step, context, `${holder.name} has left the shop.`)] : []),
     {
       type: 'StepClaimed',
       ...done(context),
@@ -68,11 +72,18 @@ export function putDownStep(job: PlannedJob, command: CommandOf<'PutDownStep'>, 
   const { claim } = stepState(job, stepId)
   if (!claim) return []
   if (claim.by !== context.by && !leads(context)) return no('not_your_step', { stepId, by: claim.by })
+  return [leaving(job, step, context, note)]
+}
+
+function leaving(
+  job: PlannedJob,
+  step: AdoptedStep,
+  context: Context,
+  note: string | undefined,
+): EventOf<'StepStopped' | 'StepPutDown'> {
   const at = stoppedAt(job, step)
-  const noteIfAny = note ? { note } : {}
-  return at.length > 0
-    ? [{ type: 'StepStopped', ...done(context), stepId, at, ...noteIfAny }]
-    : [{ type: 'StepPutDown', ...done(context), stepId, ...noteIfAny }]
+  const about = { ...done(context), stepId: step.id, ...(note ? { note } : {}) }
+  return at.length > 0 ? { type: 'StepStopped', ...about, at } : { type: 'StepPutDown', ...about }
 }
 
 /** [HO1–HO6] */

@@ -6,6 +6,7 @@ import type { Plan } from '../../../shared/plan/types'
 import { decideShop } from '../../../shared/shop/decide'
 import { mayDo, maySecondSign } from '../../../shared/shop/entitlement'
 import { evolveShop, FIRST_TOLERANCES, newShop } from '../../../shared/shop/evolve'
+import { presentIn } from '../../../shared/shop/left'
 import { SHOP_REFUSAL_CODES, type ShopRefusalCode, shopSentenceFor } from '../../../shared/shop/refusals'
 import { personSchema, shopCommandSchema } from '../../../shared/shop/schema'
 import {
@@ -132,6 +133,43 @@ describe('a PIN', () => {
     ])
     expect(shopCommandSchema.safeParse({ ...set('dee'), commandId: v7() }).success).toBe(false)
     expect(personSchema.safeParse({ ...people.ana, id: AT_THE_MACHINE }).success).toBe(false)
+  })
+})
+
+describe('leaving', () => {
+  const leave = (personId: string): ShopCommand => ({ type: 'LeaveShop', personId })
+  test('[SH18] keeps the card without roles and entitlements, and takes what is known of the PIN', () => {
+    const both = opened(add(people.ana)).when({ type: 'SetPin', personId: 'ana' }).shop
+    const outcome = run(both, leave('ana'), 'dee')
+    expect(outcome).toMatchObject([{ type: 'PersonLeft', personId: 'ana', by: 'dee' }])
+    const shop = (outcome as ShopEvent[]).reduce(evolveShop, both)
+    expect(shop.left).toEqual({ ana: { by: 'dee', at: START } })
+    expect(shop.pins).toEqual({})
+    const nothing = { classes: [], families: [] }
+    expect(shop.people.ana).toEqual({ ...people.ana, roles: [], mayDo: nothing, maySecondSign: nothing })
+    expect(presentIn(shop).map(({ id }) => id)).toEqual(['dee'])
+    expect(run(shop, { type: 'SetPin', personId: 'ana' }, 'dee')).toMatchObject({
+      refused: 'person_left',
+      data: { name: people.ana.name },
+    })
+  })
+  test('[SH18] is entered by who leads, never of the last of them, and once', () => {
+    const shop = opened(add(people.ana))
+    shop.when(leave('ana'), 'ana').refuses('shop_role_needed')
+    shop.when(leave('dee')).refuses('last_leader', { name: people.dee.name })
+    shop.when(leave('zed')).refuses('person_not_found', { id: 'zed' })
+    opened(add(people.ana), leave('ana')).when(leave('ana')).thenNothing()
+    opened(add({ ...people.ana, roles: ['owner'] }))
+      .when(leave('dee'))
+      .gives({ type: 'PersonLeft' })
+  })
+  test('[SH19] comes back by their card, also an unchanged one; the initials were kept for them', () => {
+    const gone = opened(add(people.ana), leave('ana'))
+    gone.when(add({ ...people.bo, initials: people.ana.initials })).refuses('initials_taken')
+    const back = gone.when(change(people.ana))
+    back.gives({ type: 'PersonChanged' })
+    expect([back.shop.left, back.shop.people.ana, back.shop.pins]).toEqual([{}, people.ana, undefined])
+    gone.when(change(gone.shop.people.ana as Person)).gives({ type: 'PersonChanged' })
   })
 })
 
@@ -294,7 +332,7 @@ describe('the fold', () => {
     expect(JSON.parse(JSON.stringify(after))).toEqual(after)
   })
   test('[FW9] every refusal has its sentence', () => {
-    expect(SHOP_REFUSAL_CODES).toHaveLength(13)
+    expect(SHOP_REFUSAL_CODES).toHaveLength(14)
     expect(shopSentenceFor({ refused: 'from_tomorrow', data: {} })).toBeUndefined()
   })
 })

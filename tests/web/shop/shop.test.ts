@@ -5,10 +5,12 @@ import { AT_THE_MACHINE, type Person, type Shop, type Wrench } from '../../../sh
 import { backupSentences } from '../../../web/pages/shop/backups'
 import { dayText, momentOf, numberFrom } from '../../../web/pages/shop/numbers'
 import {
+  byName,
   entitlementWords,
   familiesKnown,
   freePaint,
   initialsFor,
+  leftLast,
   newPerson,
   tidyPerson,
   wornBy,
@@ -189,6 +191,18 @@ describe('people', () => {
     })
     expect(pinWords(setBy(AT_THE_MACHINE), 'ana', words)).toMatch(/ at the server’s machine$/)
     expect(pinNotice(setBy(AT_THE_MACHINE), 'ana', words)?.sentence).toMatch(/at the server’s machine on/)
+  })
+
+  test('[SH18] who left stands apart, the last one first', () => {
+    const shop: Shop = {
+      ...withPeople([person('ana', 'Ana', 'AN'), person('bo', 'Bo', 'BO'), person('dee', 'Dee', 'DE')]),
+      left: { ana: { by: 'dee', at: NOW }, bo: { by: 'dee', at: NOW + 1 } },
+    }
+    expect(byName(shop).map(({ id }) => id)).toEqual(['dee'])
+    expect(leftLast(shop).map(({ person, by, at }) => [person.id, by, at])).toEqual([
+      ['bo', 'dee', NOW + 1],
+      ['ana', 'dee', NOW],
+    ])
   })
 
   test('a PIN is digits, twice the same', () => {

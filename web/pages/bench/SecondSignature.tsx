@@ -8,6 +8,7 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { lookedAt } from '../../../shared/job/looked-at'
 import { stepState } from '../../../shared/job/verdicts'
 import { signatureSets } from '../../../shared/plan/read'
+import { presentIn } from '../../../shared/shop/left'
 import type { Person } from '../../../shared/shop/types'
 import { counted, listed } from '../../../shared/words'
 import { useJob } from '../../job/scope'
@@ -38,7 +39,7 @@ export function SecondSignature(props: { setId: string; onClose(): void }) {
   const away = () => scope.link() === 'lost' || scope.link() === 'apart'
   const command = { type: 'SecondSignStep' as const, stepId, setId: props.setId }
   const asked = createMemo(() =>
-    Object.values(scope.shop().people)
+    presentIn(scope.shop())
       .map((person) => ({ person, refusal: scope.may(command, { as: person.id }) }))
       .sort((a, b) => a.person.name.localeCompare(b.person.name)),
   )

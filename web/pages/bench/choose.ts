@@ -55,6 +55,8 @@ export function choiceFor(job: PlannedJob, me: string, may: May, now?: Instant):
     const { claim } = stepState(job, step.id)
     if (claim?.by === me) choice.mine.push(row)
     else if (maySecond(job, step, may)) choice.second.push(row)
+    // Whoever had it and has left holds it no more.
+    else if (claim && may({ type: 'ClaimStep', stepId: step.id }) === undefined) choice.ready.push(row)
     else if (claim) choice.others.push({ ...row, by: claim.by })
     else if (isDone(job, step)) choice.done.push(row)
     else if (isSigned(job, step)) choice.others.push(row)

@@ -3,23 +3,28 @@ import { createMemo, createSignal, For, Show } from 'solid-js'
 import { ROLES } from '../../../shared/shop/kinds'
 import type { Person } from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
+import { format } from '../../format'
 import { useSession } from '../../live/live'
+import { Stripe } from '../../people/Stripe'
 import { pinWords } from '../../shop/pin-words'
 import type { ShopScope } from '../../shop/scope'
 import { Button } from '../../ui/Button'
 import { createDialogs } from '../../ui/dialogs'
 import { paintColour } from '../../ui/paint'
 import { Sentence } from '../../ui/Sentence'
+import { LeaveForm } from './LeaveForm'
 import { PartHead } from './PartHead'
 import { PersonForm } from './PersonForm'
 import { PinForm } from './PinForm'
-import { byName, entitlementWords } from './people'
+import { byName, entitlementWords, leftLast } from './people'
 import '../../people/dab.css'
 
 type PeopleDialog =
   | { dialog: 'add' }
   | { dialog: 'change'; person: Person }
   | { dialog: 'pin'; person: Person }
+  | { dialog: 'leave'; person: Person }
+  | { dialog: 'back'; person: Person }
 
 export function People(props: { scope: ShopScope }) {
   const { scope } = props
@@ -36,6 +41,26 @@ export function People(props: { scope: ShopScope }) {
     ),
     change: ({ person, onClose }) => (
       <PersonForm scope={scope} before={person} onClose={onClose} onDone={onClose} />
+    ),
+    leave: ({ person, onClose }) => (
+      <LeaveForm
+        person={person}
+        onClose={onClose}
+        onDone={() => {
+          setMessage(`${person.name} has left the shop, and is signed out everywhere.`)
+          onClose()
+        }}
+      />
+    ),
+    // Their PIN went with them.
+    back: ({ person, onClose }) => (
+      <PersonForm
+        scope={scope}
+        before={person}
+        comesBack
+        onClose={onClose}
+        onDone={(again) => dialogs.open({ dialog: 'pin', person: again })}
+      />
     ),
     pin: ({ person, onClose }) => (
       <PinForm
@@ -96,6 +121,15 @@ export function People(props: { scope: ShopScope }) {
                   >
                     Set PIN
                   </Button>
+                  <Show when={scope.mayEdit()}>
+                    <Button
+                      variant="quiet"
+                      onClick={() => dialogs.open({ dialog: 'leave', person })}
+                      aria-label={`${person.name} leaves the shop`}
+                    >
+                      Leaves
+                    </Button>
+                  </Show>
                 </div>
               </Show>
             </li>
@@ -107,6 +141,32 @@ export function People(props: { scope: ShopScope }) {
           Only one person is entered. A class A joint takes two: the doer and another who has looked. Add at
           least one more.
         </p>
+      </Show>
+      <Show when={leftLast(scope.shop()).length > 0}>
+        <h3>Left the shop</h3>
+        <ul class="left-list stack">
+          <For each={leftLast(scope.shop())}>
+            {({ person, at, by }) => (
+              <li class="cluster">
+                <span>
+                  <Stripe person={person.id} name="after" />{' '}
+                  <span class="pencil">
+                    left on {format.dateAndTime(at)}, entered by {session.nameOf(by)}
+                  </span>
+                </span>
+                <Show when={scope.mayEdit()}>
+                  <Button
+                    variant="quiet"
+                    onClick={() => dialogs.open({ dialog: 'back', person })}
+                    aria-label={`${person.name} comes back`}
+                  >
+                    Comes back
+                  </Button>
+                </Show>
+              </li>
+            )}
+          </For>
+        </ul>
       </Show>
       <dialogs.Outlet />
     </section>

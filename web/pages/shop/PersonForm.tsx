@@ -19,6 +19,8 @@ import { FIELD_WORDS } from '../../../shared/format/field-words'
 export function PersonForm(props: {
   scope: ShopScope
   before?: Person
+  /** They had left: what they may do is entered anew, and their PIN too. */
+  comesBack?: boolean
   onDone(person: Person): void
   onClose(): void
 }) {
@@ -45,8 +47,12 @@ export function PersonForm(props: {
   return (
     <FormDialog
       broad
-      title={before ? `Change ${before.name}` : 'Add person'}
-      submitLabel={before ? 'Save' : 'Add person, then set PIN'}
+      title={
+        before ? (props.comesBack ? `${before.name} comes back` : `Change ${before.name}`) : 'Add person'
+      }
+      submitLabel={
+        before ? (props.comesBack ? 'Enter again, then set PIN' : 'Save') : 'Add person, then set PIN'
+      }
       busyLabel="Writing…"
       error={clash() ? undefined : refused()?.sentence}
       onSubmit={write}

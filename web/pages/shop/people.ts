@@ -2,7 +2,15 @@
 
 import { kindsOf } from '../../../shared/kinds'
 import { ROLES } from '../../../shared/shop/kinds'
-import { type Entitlement, PAINTS, type PaintName, type Person, type Shop } from '../../../shared/shop/types'
+import { presentIn } from '../../../shared/shop/left'
+import {
+  type Entitlement,
+  type Leaving,
+  PAINTS,
+  type PaintName,
+  type Person,
+  type Shop,
+} from '../../../shared/shop/types'
 import { listed } from '../../../shared/words'
 
 /** `class A, B and C on every engine`, `class B on petrol and motorcycle`, `nothing`. */
@@ -12,8 +20,16 @@ export function entitlementWords({ classes, families }: Entitlement): string {
   return `class ${listed([...classes].sort())} on ${on}`
 }
 
-export const byName = (shop: Shop): Person[] =>
-  Object.values(shop.people).sort((a, b) => a.name.localeCompare(b.name))
+export const byName = (shop: Shop): Person[] => presentIn(shop).sort((a, b) => a.name.localeCompare(b.name))
+
+/** Who has left, the last one first. */
+export const leftLast = (shop: Shop): (Leaving & { person: Person })[] =>
+  Object.entries(shop.left ?? {})
+    .flatMap(([id, leaving]) => {
+      const person = shop.people[id]
+      return person ? [{ ...leaving, person }] : []
+    })
+    .sort((a, b) => b.at - a.at)
 
 /** Families somebody could be entitled to: those of the library, and those already named on a card. */
 export function familiesKnown(shop: Shop): string[] {

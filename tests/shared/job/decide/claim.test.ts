@@ -54,6 +54,21 @@ describe('claiming a step', () => {
       .when(claim('head', { by: 'bo' }))
       .refuses('already_claimed', { stepId: 'head', by: 'ana', since: START + 600_000 })
   })
+  test('[CL13] held by somebody who has left: put down for them, with a note, then claimed', () => {
+    const left = { ana: { by: 'dee', at: START } }
+    const held = given(claim('head')).inShop({ left })
+    const then = held.when(claim('head', { by: 'bo', at: 30 }))
+    then.gives(
+      { type: 'StepPutDown', by: 'bo', note: `${people.ana.name} has left the shop.` },
+      { type: 'StepClaimed', by: 'bo' },
+    )
+    expect(stepState(then.job, 'head').claim?.by).toBe('bo')
+    const broken = given(headTorqued(), turn('JH', 2, 90)).inShop({ left })
+    expect(stepState(broken.job, 'head').claim?.by).toBe('ana')
+    broken.when(claim('head', { by: 'bo' })).gives({ type: 'StepStopped', by: 'bo' }, { type: 'StepClaimed' })
+    held.when(claim('head', { by: 'wim' })).refuses('not_entitled')
+    held.when(handOver('head', 'bo', { by: 'dee' })).gives({ type: 'StepHandedOver', from: 'ana', to: 'bo' })
+  })
   test('[CL12] claimed earlier by the clock and there later: told both times, and the first there keeps it', () => {
     const late = given(claim('head', { at: 10 })).when(claim('head', { by: 'bo', at: 4 }))
     late.refuses('already_claimed', { by: 'ana', since: START + 600_000, wished: START + 240_000 })
