@@ -1,4 +1,4 @@
-/** Who is at which device, and how they proved it, as the rules PE1 to PE13 say. */
+/** Who is at which device, and how they proved it, as the rules PE1 to PE18 say. */
 import { type Instant, isRefusal, type Refusal } from '../../shared/log'
 import type { Fault } from '../../shared/protocol'
 import type { SealedTerms } from '../../shared/sealed-pin'

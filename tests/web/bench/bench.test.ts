@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest'
+import type { JobCommand } from '../../../shared/job/commands'
 import { decide } from '../../../shared/job/decide'
 import { FLAGS } from '../../../shared/job/kinds'
 import type { RefusalCode } from '../../../shared/job/refusals'
 import { kindsOf } from '../../../shared/kinds'
 import { isRefusal } from '../../../shared/log'
 import { numberWords } from '../../../shared/plan/order'
-import type { Wrench } from '../../../shared/shop/types'
+import type { Shop, Wrench } from '../../../shared/shop/types'
 import { againstWrench, type Picked, type Setting } from '../../../shared/wrench'
 import { headName, headsOf } from '../../../web/drawings/heads'
 import { adviceFor, interruptionWords, notYet, stopWords } from '../../../web/pages/bench/cautions'
@@ -304,6 +305,20 @@ describe('what somebody can do here', () => {
     expect(choice.notReady.find(({ step }) => step.id === 'D2')?.why).toBe('needs_open')
     const { mine, second, ready, others, notReady, done } = choice
     expect([mine, second, ready, others, notReady, done].flat()).toHaveLength(at.job().plan.steps.length)
+  })
+
+  test('[CL13] a step of somebody who has left is ready for another, and theirs no more', () => {
+    const at = headBench()
+    const mayIn = (left: Shop['left']) => (command: JobCommand) => {
+      const context = { doneAt: at.now(), commandId: 'may-i', through: 'sign_in' as const }
+      const outcome = decide(at.job(), command, { shop: { ...shop, left }, by: 'suvi', ...context })
+      return isRefusal(outcome) ? outcome.refused : undefined
+    }
+    const ids = (rows: { step: { id: string } }[]) => rows.map(({ step }) => step.id)
+    const before = choiceFor(at.job(), 'suvi', mayIn(undefined))
+    expect([ids(before.others).includes('D1'), ids(before.ready).includes('D1')]).toEqual([true, false])
+    const after = choiceFor(at.job(), 'suvi', mayIn({ bram: { by: 'suvi', at: at.now() } }))
+    expect([ids(after.others).includes('D1'), ids(after.ready).includes('D1')]).toEqual([false, true])
   })
 
   test('what nobody may do yet says what stands before it, in a few words', () => {
