@@ -118,6 +118,8 @@ export interface Watch {
   have?: number
   /** Says that this client can unpack gzip: then a long answer comes packed, once, instead of every frame. */
   unpacks?: true
+  /** For `board`: that this client asks for what has left the shop by itself, once the rest stands (`GET /api/board?left`). */
+  leftLater?: true
   protocol: number
 }
 
@@ -133,6 +135,8 @@ export type Watched =
       ok: true
       room: 'board'
       summaries: JobSummary[]
+      /** Without the engines that have left the shop. */
+      leftLater?: true
       now: Instant
       epoch?: string
       damage?: readonly DamageNotice[]

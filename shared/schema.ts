@@ -25,6 +25,7 @@ export const watchSchema = z.strictObject({
   room: z.union([z.enum(['board', 'shop']), jobRoom]),
   have: version.optional(),
   unpacks: z.literal(true).optional(),
+  leftLater: z.literal(true).optional(),
   protocol: z.int(),
 })
 export const unwatchSchema = z.strictObject({ room: watchSchema.shape.room })

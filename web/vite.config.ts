@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vite'
 import solid from 'vite-plugin-solid'
 import { chunks } from './chunks'
+import { EARLY, earlyFiles } from './early/early-files'
 import { shippedFonts } from './styles/shipped-fonts'
 import { buildWorker, WORKER } from './worker/build-worker'
 
@@ -14,7 +15,7 @@ const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 
 export default defineConfig({
   root: here('.'),
-  plugins: [solid(), shippedFonts(), buildWorker()],
+  plugins: [solid(), shippedFonts(), earlyFiles(), buildWorker()],
   build: {
     outDir: here('../dist/web'),
     emptyOutDir: true,
@@ -25,7 +26,11 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
     rolldownOptions: {
-      input: { main: here('index.html'), [WORKER]: here('worker/worker.ts') },
+      input: {
+        main: here('index.html'),
+        [EARLY]: here('early/early.ts'),
+        [WORKER]: here('worker/worker.ts'),
+      },
       output: {
         // A browser asks for the worker by one name for good: what it was built from is inside.
         entryFileNames: ({ name }) => (name === WORKER ? '[name].js' : 'assets/[name]-[hash].js'),

@@ -1,6 +1,7 @@
 /** The sockets: one a page, for commands up and events down, as the rules WI3 and WI5 to WI9 say. */
 import type { Server as HttpServer } from 'node:http'
 import { Server, type Socket } from 'socket.io'
+import { hasLeft } from '../../shared/job/reason'
 import type { Fault, Watched } from '../../shared/protocol'
 import {
   type ClientToServer,
@@ -174,7 +175,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
   async function watch(socket: Line, message: unknown): Promise<Watched | Fault | object> {
     const checked = check(watchSchema, message)
     if ('fault' in checked) return checked.fault
-    const { room, have, protocol } = checked.value
+    const { room, have, protocol, leftLater } = checked.value
     if (!understands(PROTOCOL_VERSION, protocol)) {
       socket.emit('reload', { protocol: PROTOCOL_VERSION })
       return badMessage('/protocol', 'This page is older or newer than the server. Reload it.').fault
@@ -185,7 +186,9 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       return {
         ok: true,
         room,
-        summaries: desk.summaries(),
+        ...(leftLater
+          ? { summaries: desk.summaries().filter((summary) => !hasLeft(summary)), leftLater }
+          : { summaries: desk.summaries() }),
         now: now(),
         epoch: box.epoch().id,
         ...(known.length > 0 ? { damage: known } : {}),

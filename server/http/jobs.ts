@@ -2,6 +2,7 @@
 import { Hono } from 'hono'
 import type { Chain } from '../../shared/chain'
 import type { JobEvent } from '../../shared/job/events'
+import { hasLeft } from '../../shared/job/reason'
 import { trailLine } from '../../shared/job/trail'
 import type { StreamEvent } from '../../shared/log'
 import type { Fault } from '../../shared/protocol'
@@ -15,7 +16,11 @@ export function jobRoutes({ desk, intake, now }: Rooms) {
   const noJob = (c: Ctx) => notFound(c, 'No job is open under this id. Look it up on the board.')
 
   return new Hono<Env>()
-    .get('/board', signedIn, (c) => c.json({ summaries: desk.summaries(), now: now() }))
+    .get('/board', signedIn, (c) => {
+      const all = desk.summaries()
+      const summaries = c.req.query('left') === undefined ? all : all.filter(hasLeft)
+      return c.json({ summaries, now: now() })
+    })
     .get('/finished', signedIn, async (c) => {
       const number = c.req.query('number')
       if (number !== undefined) return c.json({ jobs: await desk.finished({ number }) })

@@ -7,11 +7,11 @@
 import type { Flag } from '../job/kinds'
 import type { Job, PlannedJob, Reading, ScaleEntry, SettledValue, Signature } from '../job/types'
 import {
-  flaggedOn,
   hiddenBy,
   inPlaceBefore,
   inTheWay,
   needMet,
+  oddOn,
   type SetView,
   setViews,
   standingFlags,
@@ -150,13 +150,16 @@ const joints = (job: Job): [AdoptedStep, AdoptedJoint][] =>
 export function flaggedReadings(
   job: Job,
 ): (PlaceInPlan & { reading: Reading; flags: readonly Flag[]; hidden: boolean })[] {
-  return joints(job).flatMap(([step, joint]) =>
-    flaggedOn(job, joint).map((reading) => ({
-      ...placeOf(step, joint),
-      reading,
-      flags: standingFlags(job, reading),
-      hidden: hiddenBy(job as PlannedJob, joint.id, [reading.position]).length > 0,
-    })),
+  const planned = job as PlannedJob
+  return (
+    job.plan?.steps.flatMap((step) =>
+      oddOn(planned, step).flagged.map(({ joint, reading }) => ({
+        ...placeOf(step, joint),
+        reading,
+        flags: standingFlags(job, reading),
+        hidden: hiddenBy(planned, joint.id, [reading.position]).length > 0,
+      })),
+    ) ?? []
   )
 }
 

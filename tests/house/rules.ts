@@ -148,6 +148,7 @@ export const serverKnowsNoSeed = (files: SourceFile[]) =>
 /** The rooms of `web/`, each with those it may import beside itself; `format.ts` and sheets of style are open to all. */
 const WEB_ROOMS: Record<string, readonly string[]> = {
   styles: [],
+  early: [],
   worker: [],
   ui: [],
   drawings: ['ui'],

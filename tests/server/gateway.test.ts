@@ -4,10 +4,11 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { gunzipSync } from 'node:zlib'
 import { v7 } from 'uuid'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { BURST } from '../../server/gateway/rate'
 import type { JobEvent } from '../../shared/job/events'
 import { evolveAll, newJob } from '../../shared/job/evolve'
+import type { JobSummary } from '../../shared/job/summary'
 import type { Job } from '../../shared/job/types'
 import { commandFor, PROTOCOL_VERSION } from '../../shared/protocol'
 import { openJob } from '../shop/yard'
@@ -150,6 +151,33 @@ describe('watching', () => {
       expect(told()[1]).toEqual({ id, number: 1, coveredSeq: manifest.seq })
     } finally {
       rmSync(into, { recursive: true, force: true })
+    }
+  })
+
+  test('[WI7] whoever asks for it later gets the board without what has left the shop, and that by itself', async () => {
+    const stream = await freshJob()
+    const { desk } = wire.house.shop
+    const all = desk.summaries()
+    const [here] = all.filter(({ id }) => id === stream.slice(4)) as [JobSummary]
+    const reason = { code: 'released', kind: 'to_owner', number: 'R-1' } as const
+    const left: JobSummary = { ...here, id: 'gone', number: 'E-0', reason }
+    const told = vi.spyOn(desk, 'summaries').mockReturnValue([left, here])
+    try {
+      const numbers = ({ summaries }: { summaries: JobSummary[] }) => summaries.map(({ number }) => number)
+      const whole = await bo.ask<{ summaries: JobSummary[] }>('watch', { room: 'board', protocol })
+      expect(numbers(whole)).toEqual(['E-0', here.number])
+      const first = await bo.ask<{ summaries: JobSummary[] }>('watch', {
+        room: 'board',
+        protocol,
+        leftLater: true,
+      })
+      expect(first).toMatchObject({ ok: true, leftLater: true })
+      expect(numbers(first)).toEqual([here.number])
+      expect(numbers((await bo.page.get('/api/board?left')).json)).toEqual(['E-0'])
+      expect(numbers((await bo.page.get('/api/board')).json)).toEqual(['E-0', here.number])
+    } finally {
+      told.mockRestore()
+      await bo.ask('unwatch', { room: 'board' })
     }
   })
 

@@ -20,8 +20,11 @@ export function makeLight() {
   })
   createEffect(() => {
     document.documentElement.dataset.light = light()
-    const paper = getComputedStyle(document.documentElement).getPropertyValue('--paper').trim()
-    document.querySelector('meta[name="theme-color"]')?.setAttribute('content', paper)
+    // With the frame that reckons the styles anyway.
+    requestAnimationFrame(() => {
+      const paper = getComputedStyle(document.documentElement).getPropertyValue('--paper').trim()
+      document.querySelector('meta[name="theme-color"]')?.setAttribute('content', paper)
+    })
   })
   return {
     light,

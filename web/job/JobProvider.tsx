@@ -45,6 +45,7 @@ function Watched(props: ParentProps<{ jobId: string; place: JobPage }>) {
     asOf: feed.asOf,
     refused: feed.refused,
     dismiss: feed.dismiss,
+    since: feed.since,
     preview: (command, asker) => previewCommand(scope, command, asker),
     may: (command, asker) => scope.preview(command, asker).refusal,
     send: feed.send,

@@ -16,7 +16,7 @@ import type { Shop } from '../../shared/shop/types'
 import type { Words } from '../../shared/words'
 import type { LinkState } from '../live/link'
 import type { RefusedJobCommand } from '../live/outbox'
-import { contextOf, type Pending } from '../live/replica'
+import { contextOf, type JobStreamEvent, type Pending } from '../live/replica'
 import type { SealedSecond } from '../live/sealed-seconds'
 import { authorOf, type Grant } from '../live/session'
 
@@ -62,6 +62,8 @@ export interface JobScope extends JobView {
   /** What is shown is of then, and not of now. */
   asOf(): number | undefined
   refused(): readonly RefusedJobCommand[]
+  /** What came after a version, up to what is shown; nothing where it must be asked for. */
+  since(version: number): readonly JobStreamEvent[] | undefined
   dismiss(commandId: string): void
   preview(command: JobCommand, asker?: Asker): Preview
   /** The rule that would refuse it; nothing when it may be given. */

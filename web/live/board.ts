@@ -3,11 +3,12 @@
  * it only what is otherwise than before; the order is a list of ids that changes only when a row has to move.
  */
 import { batch, createSignal, type Signal } from 'solid-js'
-import { ATTENTION } from '../../shared/job/reason'
+import { ATTENTION, hasLeft } from '../../shared/job/reason'
 import type { JobSummary } from '../../shared/job/summary'
 import type { DamageNotice } from '../../shared/protocol'
 import { format } from '../format'
 import { keepAlike } from '../ui/same'
+import { ask, type Failure, isFailure } from './http'
 import type { Link, Watcher } from './link'
 import type { Seen } from './seen'
 
@@ -19,13 +20,29 @@ const urgencyOf = (summary: JobSummary): number => ATTENTION.indexOf(summary.rea
 const compare = (a: JobSummary, b: JobSummary): number =>
   urgencyOf(a) - urgencyOf(b) || format.compare(a.number, b.number)
 
+const isHere = (summary: JobSummary): boolean => !hasLeft(summary)
+
 const sameOrder = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((id, index) => b[index] === id)
 
-export function makeBoard(link: Link, seen: Seen) {
+/** What has left the shop is asked for when the others are drawn: with the years there is more and more of it. */
+const LEFT_AFTER_MS = 300
+const AGAIN_AFTER_MS = 5000
+
+const later = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))
+
+type AskLeft = () => Promise<{ summaries: JobSummary[] } | Failure>
+
+async function askForLeft(): ReturnType<AskLeft> {
+  await later(LEFT_AFTER_MS)
+  return ask('/api/board?left')
+}
+
+export function makeBoard(link: Link, seen: Seen, askLeft: AskLeft = askForLeft) {
   const rows = new Map<string, Signal<JobSummary>>()
   const [ids, setIds] = createSignal<readonly string[]>([], { equals: sameOrder })
   const [known, setKnown] = createSignal(false)
+  const [whole, setWhole] = createSignal(false)
   /** Told while the answer with all of them was on its way, which may be older. */
   const early = new Map<string, JobSummary>()
   /** When it stood so, until the server says how it stands now. */
@@ -72,26 +89,47 @@ export function makeBoard(link: Link, seen: Seen) {
     have: () => undefined,
     watched(answer) {
       if (!('summaries' in answer)) return
-      setSeenAt()
-      takeAll(answer.summaries)
+      batch(() => {
+        setSeenAt()
+        takeAll(answer.summaries, answer.leftLater ? isHere : undefined)
+        if (!answer.leftLater) setWhole(true)
+      })
       setDamage(answer.damage ?? [])
+      if (answer.leftLater) void takeLeft(++asked)
       seen.keep('board', summaries)
     },
   }
   const summaries = () => [...rows.values()].map(([summary]) => summary())
   const [looked, setLooked] = createSignal(false)
   void seen.load('board').then((sight) => {
-    if (sight && !known()) {
-      setSeenAt(sight.at)
-      takeAll(sight.state as JobSummary[])
-    }
+    if (sight && !known())
+      batch(() => {
+        setSeenAt(sight.at)
+        takeAll(sight.state as JobSummary[])
+        setWhole(true)
+      })
     setLooked(true)
   })
 
-  function takeAll(all: readonly JobSummary[]): void {
+  /** How often the board was told: what was asked for an earlier telling is no longer waited for. */
+  let asked = 0
+  async function takeLeft(turn: number): Promise<void> {
+    const answer = await askLeft()
+    if (turn !== asked) return
+    if (!isFailure(answer))
+      return batch(() => {
+        takeAll(answer.summaries, hasLeft)
+        setWhole(true)
+      })
+    await later(AGAIN_AFTER_MS)
+    if (turn === asked) await takeLeft(turn)
+  }
+
+  /** `isOfThem`: which of the rows are listed where they still are so. */
+  function takeAll(all: readonly JobSummary[], isOfThem = (_: JobSummary) => true): void {
     const listed = new Set(all.map(({ id }) => id))
     batch(() => {
-      for (const id of rows.keys()) if (!listed.has(id)) rows.delete(id)
+      for (const [id, [row]] of rows) if (!listed.has(id) && isOfThem(row())) rows.delete(id)
       for (const summary of [...all, ...early.values()]) put(summary)
       early.clear()
       placeAll()
@@ -110,8 +148,13 @@ export function makeBoard(link: Link, seen: Seen) {
 
   return {
     ids,
-    /** False until the server has answered once, or this device had kept it. */
-    known,
+    /**
+     * False until the server has answered once, or this device had kept it; a board with nothing on it, until that is
+     * all there is.
+     */
+    known: () => known() && (whole() || ids().length > 0),
+    /** With what has left the shop. */
+    whole,
     /** Whether this device has looked for what it kept. */
     looked,
     /** What is shown is of then, and not of now. */

@@ -1,5 +1,7 @@
 /** Asks the server over HTTP. An answer that is no answer (no signal, not ours) becomes a sentence too. */
 
+import { takeEarly } from './asked-early'
+
 export interface Failure {
   ok: false
   code: string
@@ -14,12 +16,14 @@ const NO_SIGNAL: Failure = {
 
 export async function ask<T extends object>(path: string, body?: object): Promise<T | Failure> {
   try {
-    const answer = await fetch(path, {
-      method: body ? 'POST' : 'GET',
-      credentials: 'same-origin',
-      headers: body ? { 'content-type': 'application/json' } : {},
-      ...(body ? { body: JSON.stringify(body) } : {}),
-    })
+    const early = body ? undefined : takeEarly(path)
+    const answer = await (early?.answer ??
+      fetch(path, {
+        method: body ? 'POST' : 'GET',
+        credentials: 'same-origin',
+        headers: body ? { 'content-type': 'application/json' } : {},
+        ...(body ? { body: JSON.stringify(body) } : {}),
+      }))
     const content = answer.status === 204 ? {} : await answer.json()
     if (answer.ok) return content as T
     const sentence =

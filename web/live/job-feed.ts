@@ -10,6 +10,7 @@ import { batch, createEffect, createRoot, createSignal, on, onCleanup, untrack }
 import type { JobCommand } from '../../shared/job/commands'
 import type { Job } from '../../shared/job/types'
 import type { Answer, Fault, Here, JobPage } from '../../shared/protocol'
+import { earlyState } from './asked-early'
 import type { Link, Watcher } from './link'
 import { useLive } from './live'
 import { type Outbox, type RefusedJobCommand, refusedIn, waitingIn } from './outbox'
@@ -43,6 +44,8 @@ export interface JobFeed {
   refused(): readonly RefusedJobCommand[]
   dismiss(commandId: string): void
   send(command: JobCommand, grant?: Grant): Promise<Answer | Fault>
+  /** What came after a version, up to what is shown; nothing where this device was not told all of it, or not yet. */
+  since(version: number): readonly JobStreamEvent[] | undefined
 }
 
 /** What a feed is made of. */
@@ -56,6 +59,9 @@ export interface FeedParts {
 const LINGER_MS = 60_000
 /** The events between usually follow within a moment; asking at once would fetch them twice. */
 const GAP_MS = 150
+
+/** Of what came over the link. */
+const MOST_RECENT = 200
 
 const open = new Map<string, ReturnType<typeof openFeed>>()
 
@@ -80,7 +86,10 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
       setProblem(undefined)
       setSeenAt()
       if ('state' in answer) change((now) => receiveState(now, answer.state as Job))
-      else if ('events' in answer) change((now) => receiveEvents(now, answer.events as JobStreamEvent[]))
+      else if ('events' in answer) {
+        hear(answer.events as JobStreamEvent[])
+        change((now) => receiveEvents(now, answer.events as JobStreamEvent[]))
+      }
     },
     refused: ({ sentence }) => setProblem(sentence),
   }
@@ -94,6 +103,17 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
     }, GAP_MS)
   }
 
+  /** The last that came, one after another. */
+  let recent: JobStreamEvent[] = []
+  function hear(events: readonly JobStreamEvent[]): void {
+    for (const event of events) {
+      const next = (recent.at(-1)?.version ?? event.version - 1) + 1
+      if (event.version === next) recent.push(event)
+      else if (event.version > next) recent = [event]
+    }
+    recent = recent.slice(-MOST_RECENT)
+  }
+
   /** Told and not taken in yet. */
   let told: JobStreamEvent[] = []
   let toldTimer: ReturnType<typeof setTimeout> | undefined
@@ -101,6 +121,7 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
 
   /** At once; but a page that had long to draw is given as long again for taps, and takes what comes meanwhile together. */
   function take(events: readonly JobStreamEvent[]): void {
+    hear(events)
     told.push(...events)
     const waitMs = freeAt - performance.now()
     if (waitMs <= 0) takeTold()
@@ -118,11 +139,14 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
     freeAt = ended + (ended - begun)
   }
 
-  // As it was seen last, until the server says; what waits here is decided on it meanwhile.
-  void (seen?.load(room) ?? Promise.resolve()).then((sight) => {
-    if (sight && !replica().known) {
-      setSeenAt(sight.at)
-      change((now) => receiveState(now, sight.state as Job))
+  // As it was asked for with the page, or where the server is silent as it was seen last, until the link says; what waits
+  // here is decided on it meanwhile.
+  void earlyState(`/api/jobs/${jobId}`).then(async (state) => {
+    const sight = state ? undefined : await seen?.load(room)
+    const first = state ?? sight?.state
+    if (first && !replica().known) {
+      setSeenAt(sight?.at)
+      change((now) => receiveState(now, first as Job))
     }
     setLooked(true)
   })
@@ -147,6 +171,7 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
     outbox.onAnswer(({ stream, command }, answer) => {
       if (stream !== room || !answer.ok) return
       takeTold()
+      hear(answer.events as JobStreamEvent[])
       change((now) => acknowledge(now, command.commandId, answer))
     }),
     outbox.onChange(() => change((now) => withQueue(now, queued()))),
@@ -158,6 +183,12 @@ export function openFeed({ link, outbox, shop, seen }: FeedParts, jobId: string)
     asOf: () => seenAt() ?? link.lostAt(),
     problem,
     here,
+    since(version: number) {
+      const after = recent.filter((event) => event.version > version)
+      return after[0]?.version === version + 1 && after.at(-1)?.version === replica().job.version
+        ? after
+        : undefined
+    },
     users: 0,
     close() {
       clearTimeout(gapTimer)
@@ -192,6 +223,7 @@ export function useJobFeed(jobId: string, place: JobPage): JobFeed {
     asOf: feed.asOf,
     problem: feed.problem,
     here: feed.here,
+    since: feed.since,
     refused: () => refusedIn(live.entries(), `job:${jobId}`),
     dismiss: live.outbox.dismiss,
     send: (command, grant) => live.sendToJob(jobId, command, { grant }),

@@ -146,6 +146,7 @@ export function makeLink(clock: Clock) {
       room: watcher.room,
       protocol: spoken,
       ...(CAN_UNPACK ? { unpacks: true as const } : {}),
+      ...(watcher.room === 'board' ? { leftLater: true as const } : {}),
       ...(have === undefined ? {} : { have }),
     }
     const answer = await socket

@@ -8,6 +8,8 @@ import type { DeviceStore } from './device-store'
 
 interface Sight {
   state: unknown
+  /** Of a job: its plan lies beside it. */
+  planApart?: boolean
   at: number
   build: string
 }
@@ -27,6 +29,14 @@ const SOON_MS = 5000
 /** The first script's name is a hash over all it brings along. */
 const BUILD = globalThis.document?.querySelector<HTMLScriptElement>('script[type=module]')?.src ?? ''
 
+const planOf = (room: string) => `plan of ${room}`
+
+function apart(whole: unknown): { state: unknown; plan?: unknown } {
+  if (typeof whole !== 'object' || whole === null || !('plan' in whole)) return { state: whole }
+  const { plan, ...state } = whole
+  return { state, plan }
+}
+
 export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.now): Seen {
   const store: Promise<DeviceStore<Sight> | undefined> = shopKnown
     .then(async (key) =>
@@ -36,11 +46,17 @@ export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.no
   const soon = new Map<string, () => unknown>()
   const written = new Set<string>()
 
+  /** The greatest part of a job, and written once: it keeps the plan it adopted. */
+  const plans = new Map<string, unknown>()
+
   async function write(room: string): Promise<void> {
-    const state = soon.get(room)?.()
+    const whole = soon.get(room)?.()
     if (!soon.delete(room)) return
     const kept = await store
-    await kept?.put(room, { state, at: now(), build: BUILD })
+    const { state, plan } = apart(whole)
+    if (plan !== plans.get(room)) await kept?.put(planOf(room), { state: plan, at: now(), build: BUILD })
+    plans.set(room, plan)
+    await kept?.put(room, { state, planApart: plan !== undefined, at: now(), build: BUILD })
     if (kept && !written.has(room)) await dropOldest(kept)
     written.add(room)
   }
@@ -49,18 +65,30 @@ export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.no
   async function dropOldest(kept: DeviceStore<Sight>): Promise<void> {
     const jobs = (await kept.entries()).filter(([room]) => room.startsWith('job:'))
     const oldest = jobs.sort(([, a], [, b]) => b.at - a.at).slice(MOST_JOBS)
-    for (const [room] of oldest) await kept.drop(room)
+    for (const [room] of oldest) {
+      await kept.drop(room)
+      await kept.drop(planOf(room))
+      plans.delete(room)
+    }
   }
 
   return {
     async forget() {
       soon.clear()
+      plans.clear()
       const kept = await store
       for (const [room] of (await kept?.entries().catch(() => [])) ?? []) await kept?.drop(room)
     },
     async load(room) {
-      const sight = await (await store)?.get(room).catch(() => undefined)
-      return sight?.build === BUILD ? sight : undefined
+      const kept = await store
+      const sightOf = async (key: string) => {
+        const sight = await kept?.get(key).catch(() => undefined)
+        return sight?.build === BUILD ? sight : undefined
+      }
+      const sight = await sightOf(room)
+      if (!sight?.planApart) return sight
+      const plan = await sightOf(planOf(room))
+      return plan && { ...sight, state: { ...(sight.state as object), plan: plan.state } }
     },
     keep(room, state) {
       const due = soon.has(room)

@@ -4,13 +4,14 @@
  * Before sign-in only names, initials and paints are known. Changing person touches nothing that was entered:
  * every command names the sign-in it was made under.
  */
-import { createMemo, createSignal } from 'solid-js'
+import { batch, createMemo, createSignal } from 'solid-js'
 import type { DemoState, Me, PersonCard } from '../../shared/protocol'
 import { leads } from '../../shared/shop/entitlement'
 import type { Role } from '../../shared/shop/kinds'
 import type { Words } from '../../shared/words'
 import { format } from '../format'
 import { recall, remember } from '../ui/device'
+import { askedAt } from './asked-early'
 import type { Clock } from './clock'
 import { ask, isFailure } from './http'
 
@@ -79,11 +80,11 @@ export function makeSession(
   const cardOf = (id: string): Card | undefined => byId().get(id)
   const nameOf = (id: string): string => cardOf(id)?.name ?? id
 
-  async function readPeople(): Promise<void> {
-    const answer = await ask<Card[] | { people: Card[] }>('/api/people')
-    if (isFailure(answer)) return
-    setPeople(Array.isArray(answer) ? answer : answer.people)
+  const askPeople = () => ask<Card[] | { people: Card[] }>('/api/people')
+  function takePeople(answer: Awaited<ReturnType<typeof askPeople>>): void {
+    if (!isFailure(answer)) setPeople(Array.isArray(answer) ? answer : answer.people)
   }
+  const readPeople = async (): Promise<void> => takePeople(await askPeople())
 
   function take(next: Me): void {
     const before = me()?.signIn?.id
@@ -105,8 +106,8 @@ export function makeSession(
 
   /** Reads `/api/me`; without an answer tries again until there is one. */
   async function refresh(): Promise<void> {
-    const sentAt = Date.now()
-    const answer = await ask<Me>('/api/me')
+    const sentAt = askedAt('/api/me') ?? Date.now()
+    const [answer, cards] = await Promise.all([ask<Me>('/api/me'), askPeople()])
     if (isFailure(answer)) {
       setProblem(answer.sentence)
       if (!me() && answer.code === 'no_signal') goByLast()
@@ -117,8 +118,10 @@ export function makeSession(
     clock.learn(sentAt, answer.now)
     if (answer.demo) onDemo(answer.demo, sentAt)
     setProblem(undefined)
-    if (answer.shop.opened) await readPeople()
-    take(answer)
+    batch(() => {
+      if (answer.shop.opened) takePeople(cards)
+      take(answer)
+    })
     remember(LAST, JSON.stringify({ me: answer, people: people(), at: sentAt } satisfies LastSaid))
   }
 

@@ -1,8 +1,9 @@
 /** The shop's own stream on this device: people, wrenches, tolerances, and the headers of the plan library. */
-import { createSignal } from 'solid-js'
+import { batch, createSignal } from 'solid-js'
 import type { StreamEvent } from '../../shared/log'
 import { evolveShop, newShop } from '../../shared/shop/evolve'
 import type { Shop, ShopEvent } from '../../shared/shop/types'
+import { earlyState } from './asked-early'
 import type { Link, Watcher } from './link'
 import type { Outbox } from './outbox'
 import type { Seen } from './seen'
@@ -32,11 +33,15 @@ export function makeShopReplica(
       seen.keep('shop', shop)
     },
   }
-  void seen.load('shop').then((sight) => {
-    if (!sight || known()) return
-    setShop(sight.state as Shop)
-    setKnown(true)
-  })
+  void earlyState('/api/shop')
+    .then(async (state) => state ?? (await seen.load('shop'))?.state)
+    .then((state) => {
+      if (!state || known()) return
+      batch(() => {
+        setShop(state as Shop)
+        setKnown(true)
+      })
+    })
 
   function take(events: readonly StreamEvent<ShopEvent>[]): void {
     // The first word is the whole shop, which is asked for when the link is up.

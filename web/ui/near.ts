@@ -1,16 +1,24 @@
 /**
  * What of a long page is drawn when, so that its first screen stands at once and no tap waits for the rest.
  *
- * Parts come in turn, a slice a frame. Lines of a long list wait until they come near the screen, nearest first, and then
+ * Parts come in turn, a slice after each frame, so that what stands is painted before more is drawn. Lines of a long list wait until they come near the screen, nearest first, and then
  * stay; a short list is drawn whole. A line that waits keeps its place, its name and about its room; it is drawn at once when it takes the focus, so
  * the keyboard passes over nothing, and when the browser's own search finds its words (`Findable`). Paper has no
  * screen to be near to: before a print everything is drawn.
  */
-import { type Accessor, createContext, createSignal, onCleanup, useContext } from 'solid-js'
+import {
+  type Accessor,
+  createComputed,
+  createContext,
+  createSignal,
+  onCleanup,
+  untrack,
+  useContext,
+} from 'solid-js'
 import { createPrinting } from './printing'
 
-/** After this long in one frame the others wait for the next. */
-const SLICE_MS = 10
+/** After this long the others wait until what came is painted. */
+const SLICE_MS = 30
 /** A list of no more rows than this is drawn whole. */
 const SHORT = 80
 
@@ -25,6 +33,8 @@ export interface Near {
   line(rows: number): Waiting
   /** A part of the page: when its turn comes; `last`: when nothing that is seen waits. */
   part(when?: 'last'): Accessor<boolean>
+  /** So many of a long list, and as many more with each turn until all stand. */
+  growing<T>(list: Accessor<readonly T[]>, some: number): Accessor<readonly T[]>
 }
 
 const DRAWN: Waiting = { drawn: () => true, place: () => undefined }
@@ -48,6 +58,7 @@ export function createNear({ atOnce = 0 } = {}): Near {
   let rowsInAll = 0
   let linesInAll = 0
   let frame: number | undefined
+  let afterFrame: ReturnType<typeof setTimeout> | undefined
 
   const observer = new IntersectionObserver(
     (entries) => {
@@ -61,12 +72,15 @@ export function createNear({ atOnce = 0 } = {}): Near {
   onCleanup(() => {
     observer.disconnect()
     if (frame !== undefined) cancelAnimationFrame(frame)
+    clearTimeout(afterFrame)
   })
 
   const isShort = () => lines.size > 0 && rowsInAll <= SHORT
   function goOn(): void {
     if (frame === undefined && (parts.size + due.size + last.size > 0 || isShort()))
-      frame = requestAnimationFrame(slice)
+      frame = requestAnimationFrame(() => {
+        afterFrame = setTimeout(slice)
+      })
   }
   function slice(): void {
     frame = undefined
@@ -97,6 +111,20 @@ export function createNear({ atOnce = 0 } = {}): Near {
       onCleanup(() => turns.delete(draw))
       goOn()
       return () => come() || printing()
+    },
+    growing(list, some) {
+      const [count, setCount] = createSignal(some)
+      const draw = () => {
+        setCount((before) => before + some)
+        if (untrack(() => count() >= list().length)) parts.delete(draw)
+      }
+      createComputed(() => {
+        if (list().length <= untrack(count)) return
+        parts.add(draw)
+        goOn()
+      })
+      onCleanup(() => parts.delete(draw))
+      return () => (printing() ? list() : list().slice(0, count()))
     },
     line(rows) {
       linesInAll += 1

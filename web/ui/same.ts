@@ -3,7 +3,7 @@
  *
  * Views of a job are made anew for every event; what they are made of is shared by the fold, so comparing them is cheap.
  */
-import { type Accessor, createMemo } from 'solid-js'
+import { type Accessor, createMemo, getOwner, runWithOwner } from 'solid-js'
 
 /** Equal as plain data, whatever the order of the keys. For plain objects, lists and values alone: no Map, no Set. */
 export function sameData(a: unknown, b: unknown): boolean {
@@ -45,6 +45,16 @@ export const createSame = <T>(reckon: () => T, same?: (a: Entry<T>, b: Entry<T>)
     (before) => keepSame(before as T | undefined, reckon(), same as typeof sameData),
     undefined as T,
   )
+
+/** Reckoned when it is first asked for. */
+export function createLazy<T>(reckon: () => T): Accessor<T> {
+  const owner = getOwner()
+  let memo: Accessor<T> | undefined
+  return () => {
+    memo ??= runWithOwner(owner, () => createMemo(reckon))
+    return (memo as Accessor<T>)()
+  }
+}
 
 type Entry<T> = T extends readonly (infer E)[] ? E : T
 

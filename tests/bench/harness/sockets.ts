@@ -51,9 +51,15 @@ export async function asked(socket: Socket, event: string, message: unknown): Pr
   return answer
 }
 
-/** As the pages ask: a long answer comes packed. */
+/** As the pages ask: a long answer comes packed, a board without what has left the shop. */
 export async function watchRoom(socket: Socket, room: string, have?: number): Promise<Ok> {
-  const message = { room, protocol: PROTOCOL_VERSION, unpacks: true, ...(have === undefined ? {} : { have }) }
+  const message = {
+    room,
+    protocol: PROTOCOL_VERSION,
+    unpacks: true,
+    ...(room === 'board' ? { leftLater: true } : {}),
+    ...(have === undefined ? {} : { have }),
+  }
   const answer = await asked(socket, 'watch', message)
   return answer.packed ? JSON.parse(gunzipSync(answer.packed as Uint8Array).toString()) : answer
 }

@@ -36,6 +36,7 @@ function boardOf(...summaries: JobSummary[]) {
 function openBoard() {
   const listeners = new Map<string, (message: never) => void>()
   let watched: Watcher['watched'] = () => {}
+  const leftAsked: ((summaries: JobSummary[]) => void)[] = []
   const board = makeBoard(
     {
       on: (name: string, listener: (message: never) => void) => {
@@ -48,18 +49,20 @@ function openBoard() {
       },
     } as unknown as Link,
     { load: async () => undefined, keep: () => undefined, forget: async () => undefined },
+    () => new Promise((answer) => leftAsked.push((summaries) => answer({ summaries }))),
   )
   board.watch()
-  const list = (all: JobSummary[], damage?: DamageNotice[]) =>
+  const list = (all: JobSummary[], damage?: DamageNotice[], leftLater?: true) =>
     watched({
       ok: true,
       room: 'board',
       summaries: structuredClone(all),
       now: 0,
       ...(damage ? { damage } : {}),
+      ...(leftLater ? { leftLater } : {}),
     })
   const say = (name: string, message: object) => listeners.get(name)?.(structuredClone(message) as never)
-  return { board, list, say, tell: (summary: JobSummary) => say('summary', summary) }
+  return { board, list, leftAsked, say, tell: (summary: JobSummary) => say('summary', summary) }
 }
 
 test('what is told while the answer is on its way is not lost to an older answer', () => {
@@ -70,6 +73,32 @@ test('what is told while the answer is on its way is not lost to an older answer
   list([summary('E-1', 'in_work')])
   expect(board.ids()).toEqual(['E-1', 'E-2'])
   expect(board.summary('E-1')?.reason.code).toBe('flagged')
+})
+
+test('what has left the shop comes after the others, and stays while they are told again', async () => {
+  const { board, list, leftAsked, tell } = openBoard()
+  const ids = async () => {
+    await new Promise((done) => setTimeout(done))
+    return board.ids()
+  }
+  list([summary('E-1'), summary('E-2')], [], true)
+  expect(await ids()).toEqual(['E-1', 'E-2'])
+  expect([board.known(), board.whole()]).toEqual([true, false])
+  // One leaves and one comes back before the answer.
+  tell({ ...summary('E-2', 'released'), version: 2 })
+  tell({ ...summary('E-4', 'warranty'), version: 9 })
+  leftAsked[0]?.([
+    { ...summary('E-2', 'released'), version: 2 },
+    summary('E-3', 'released'),
+    summary('E-4', 'released'),
+  ])
+  expect(await ids()).toEqual(['E-4', 'E-1', 'E-2', 'E-3'])
+  expect(board.whole()).toBe(true)
+  // Told again, as after a lost link.
+  list([summary('E-1')], [], true)
+  expect(await ids()).toEqual(['E-1', 'E-2', 'E-3'])
+  leftAsked[1]?.([summary('E-3', 'released')])
+  expect(await ids()).toEqual(['E-1', 'E-3'])
 })
 
 test('[EV12] what is damaged comes with the board, changes by a word from the server, and goes when it is mended', () => {

@@ -323,3 +323,40 @@ test('what comes while a page has long to draw is taken together, and nothing of
   stop()
   feed.close()
 })
+
+test('what came since a version is at hand where the link brought all of it, and else must be asked for', async () => {
+  const server = openServer()
+  server.submit(claim(), server.context('ana'))
+  const state = server.job()
+  const before = state.version
+  for (const position of [1, 2, 3]) server.submit(reading(position), server.context('ana'))
+  const [first, second, third] = server.after(before) as [JobStreamEvent, JobStreamEvent, JobStreamEvent]
+  let tell: (...events: JobStreamEvent[]) => void = () => expect.fail('Nobody listens.')
+  const link: FeedParts['link'] = {
+    watch({ watched }) {
+      // The state, which says nothing of how it came about.
+      watched({ ok: true, room: 'job:j1', state, now: 0 })
+      return () => undefined
+    },
+    lostAt: () => undefined,
+    resync: () => undefined,
+    on(about, listener) {
+      const listens = listener as (message: object) => void
+      if (about === 'events') tell = (...events) => listens({ room: 'job:j1', events })
+      return () => undefined
+    },
+  }
+  const shop = { shop: () => testShop, watch: () => () => undefined }
+  const feed = openFeed({ link, outbox: openDevice({}).outbox, shop }, 'j1')
+  expect(feed.since(before)).toBeUndefined()
+  tell(first)
+  expect(feed.since(before)).toEqual([first])
+  expect(feed.since(before - 1)).toBeUndefined()
+  tell(third)
+  // What is shown ends before the gap.
+  expect(feed.since(before)).toBeUndefined()
+  tell(second, third)
+  await expect.poll(() => feed.replica().job.version).toBe(third.version)
+  expect(feed.since(second.version)).toEqual([third])
+  feed.close()
+})

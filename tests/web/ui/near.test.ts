@@ -1,5 +1,5 @@
 /** Parts come in turn, lines as they come near; a print waits for nothing. */
-import { createRoot } from 'solid-js'
+import { createRoot, createSignal } from 'solid-js'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { createNear } from '../../../web/ui/near'
 
@@ -19,14 +19,17 @@ const at = (target: unknown, top: number, isIntersecting = true): Told => ({
   isIntersecting,
   boundingClientRect: { top, bottom: top + 10 },
 })
+/** And what runs once it is painted. */
 const frame = () => {
   for (const run of frames.splice(0)) run()
+  vi.runAllTimers()
 }
 
 beforeEach(() => {
   frames = []
   watched = new Set()
   now = 0
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
   const window = new EventTarget()
   class Observer {
     constructor(told: typeof tell) {
@@ -41,13 +44,14 @@ beforeEach(() => {
   vi.stubGlobal('requestAnimationFrame', (run: () => void) => frames.push(run))
   vi.stubGlobal('cancelAnimationFrame', () => frames.splice(0))
   vi.spyOn(performance, 'now').mockImplementation(() => {
-    now += 6
+    now += 16
     return now
   })
   for (const name of ['addEventListener', 'removeEventListener', 'dispatchEvent'] as const)
     vi.stubGlobal(name, window[name].bind(window))
 })
 afterEach(() => {
+  vi.useRealTimers()
   vi.restoreAllMocks()
   vi.unstubAllGlobals()
 })
@@ -90,6 +94,25 @@ describe('what is drawn when', () => {
     dispose()
   })
 
+  test('a long list stands some at a time, more with each turn, also when it grows later; for a print all of it', () => {
+    createRoot((dispose) => {
+      const [list, setList] = createSignal(['a', 'b', 'c', 'd', 'e'])
+      const some = createNear().growing(list, 2)
+      const shown = () => some().join('')
+      expect(shown()).toBe('ab')
+      frame()
+      expect(shown()).toBe('abcd')
+      frame()
+      expect(shown()).toBe('abcde')
+      expect(frames).toEqual([])
+      setList([...'abcdefghij'])
+      expect(shown()).toBe('abcdef')
+      dispatchEvent(new Event('beforeprint'))
+      expect(shown()).toBe('abcdefghij')
+      dispose()
+    })
+  })
+
   test('a line that has gone away again before its turn waits on, and one that was drawn stays', () => {
     const { lines, dispose } = page()
     frame()
@@ -106,7 +129,6 @@ describe('what is drawn when', () => {
   })
 
   test('a line that takes the focus is drawn at once, and one whose words the browser finds comes up', () => {
-    vi.useFakeTimers({ toFake: ['setTimeout'] })
     const { lines, dispose } = page()
     lines[3]?.element.dispatchEvent(new Event('focusin'))
     expect(lines[3]?.drawn()).toBe(true)

@@ -45,8 +45,20 @@ export function searchRecord(lines: readonly AuditLine[], query: Query, words: W
 
 const readingsOf = (line: AuditLine): Reading[] => readingsOfRecord(line as RecordLine)
 
+/** Where one reading came all the other lines of its joint say what they said. */
+const ownTexts = new WeakMap<AuditLine, string>()
+
 function searchText(line: AuditLine, words: Words): string {
-  const readings = readingsOf(line)
+  const own = ownTexts.get(line) ?? ownText(line)
+  ownTexts.set(line, own)
+  const people = [line.first, line.second, ...readingsOf(line), ...line.waivers]
+  return [own, ...people.flatMap((signature) => (signature ? [words.person(signature.by)] : []))]
+    .join(' ')
+    .toLowerCase()
+}
+
+/** All but who is who. */
+function ownText(line: AuditLine): string {
   return [
     line.stepId,
     line.stepTitle,
@@ -56,19 +68,15 @@ function searchText(line: AuditLine, words: Words): string {
     `${line.position}`,
     line.label ?? '',
     verdictWords(line),
-    ...[line.first, line.second].flatMap((signature) => (signature ? [words.person(signature.by)] : [])),
-    ...readings.flatMap((reading) => [
-      words.person(reading.by),
+    ...readingsOf(line).flatMap((reading) => [
       reading.wrenchId ?? '',
       reachedWords(reading),
       ...reading.flags.map(flagWords),
       reading.struck?.reason ?? '',
     ]),
-    ...line.waivers.flatMap((waiver) => [words.person(waiver.by), waiver.reason]),
+    ...line.waivers.map(({ reason }) => reason),
     line.fastener ? conditionWords(line.fastener) : '',
-  ]
-    .join(' ')
-    .toLowerCase()
+  ].join(' ')
 }
 
 export interface JointGroup {

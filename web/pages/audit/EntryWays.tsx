@@ -1,6 +1,6 @@
 /** What can be done about an entry of the audit: at the bench, or by a supervisor's word. */
 import { A } from '@solidjs/router'
-import { Show } from 'solid-js'
+import { Show, untrack } from 'solid-js'
 import type { Waived } from '../../../shared/job/types'
 import { benchHref } from '../../hrefs'
 import { useJobDialogs } from '../../job/dialogs'
@@ -10,8 +10,10 @@ import { Button } from '../../ui/Button'
 
 export function ToBench(props: { stepId: string }) {
   const scope = useJob()
+  // It never changes, though the job does with every entry.
+  const { id } = untrack(scope.job)
   return (
-    <A class="button" href={benchHref(scope.job().id, props.stepId)}>
+    <A class="button" href={benchHref(id, props.stepId)}>
       To the bench<span class="unseen">, {props.stepId}</span>
     </A>
   )

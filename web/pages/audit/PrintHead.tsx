@@ -1,10 +1,10 @@
 /** What stands above and below the record on paper, so that it can be read alone, years later. */
 
-import { createMemo, Show } from 'solid-js'
+import { Show } from 'solid-js'
 import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { EngineFacts } from '../../job/JobHead'
-import { countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
+import { countWords, isEmpty, type Query } from '../../job/record/rows'
 import type { AuditLine } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { Fact } from '../../ui/Fact'
@@ -13,6 +13,8 @@ interface PrintHeadProps {
   query: Query
   /** All lines of the record. */
   lines: readonly AuditLine[]
+  /** Who occurs in them. */
+  people: readonly string[]
   shown: string
   at: number
 }
@@ -20,7 +22,6 @@ interface PrintHeadProps {
 export function PrintHead(props: PrintHeadProps) {
   const scope = useJob()
   const job = () => scope.job()
-  const people = createMemo(() => occurring(props.lines).people)
   return (
     <header class="print-head">
       <div class="print-title">
@@ -39,9 +40,9 @@ export function PrintHead(props: PrintHeadProps) {
           )}
         </Show>
         <Fact term="Printed">{format.dateAndTime(props.at)}</Fact>
-        <Show when={people().length > 0}>
+        <Show when={props.people.length > 0}>
           <Fact term="Initials">
-            {people()
+            {props.people
               .map((id) => `${markOf(scope.shop(), id).initials} ${scope.words.person(id)}`)
               .join(', ')}
           </Fact>

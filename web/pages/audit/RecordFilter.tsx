@@ -1,7 +1,7 @@
 /** Narrows the record: by words, verdict, person, wrench, stage and joint; says what is shown of how much. */
-import { createMemo, Show } from 'solid-js'
+import { Show } from 'solid-js'
 import { counted } from '../../../shared/words'
-import { countWords, isEmpty, occurring, type Query } from '../../job/record/rows'
+import { countWords, isEmpty, type occurring, type Query } from '../../job/record/rows'
 import { type AuditLine, VERDICTS, type Verdict } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { Button } from '../../ui/Button'
@@ -12,6 +12,8 @@ interface RecordFilterProps {
   query: Query
   onChange(query: Query): void
   lines: readonly AuditLine[]
+  /** People and wrenches that occur in them. */
+  who: ReturnType<typeof occurring>
   shown: readonly AuditLine[]
   onNext(): void
 }
@@ -26,9 +28,10 @@ const VERDICT_WORDS: Record<Verdict, string> = {
 
 export function RecordFilterBar(props: RecordFilterProps) {
   const scope = useJob()
-  const who = createMemo(() => occurring(props.lines))
-  const people = createSame(() => who().people.map((id) => ({ value: id, title: scope.words.person(id) })))
-  const wrenches = createSame(() => who().wrenches.map((id) => ({ value: id, title: id })))
+  const people = createSame(() =>
+    props.who.people.map((id) => ({ value: id, title: scope.words.person(id) })),
+  )
+  const wrenches = createSame(() => props.who.wrenches.map((id) => ({ value: id, title: id })))
   const plan = () => scope.planned().plan
   const stages = createSame(() =>
     plan().stages.map((stage) => ({ value: stage.id, title: `${stage.id} ${stage.title}` })),

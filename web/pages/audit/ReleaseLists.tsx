@@ -1,6 +1,6 @@
 /** What stops the release, every reason with its way out; the word itself; and the releases given. */
 import { A } from '@solidjs/router'
-import { createMemo, createSignal, For, Index, Show } from 'solid-js'
+import { createMemo, createSignal, For, Index, Show, untrack } from 'solid-js'
 import { againstWords } from '../../../shared/job/against'
 import type { Against } from '../../../shared/job/release'
 import { RELEASES } from '../../../shared/plan/kinds'
@@ -157,7 +157,7 @@ function Ways(props: { against: Against }) {
 
 /** Steps that only want doing: folded, because a fresh engine has all of them; links once it is opened. */
 function ToSign(props: { stage: UnsignedStage }) {
-  const scope = useJob()
+  const { id } = untrack(useJob().job)
   const [opened, setOpened] = createSignal(false)
   const count = () => props.stage.steps.length
   return (
@@ -174,7 +174,7 @@ function ToSign(props: { stage: UnsignedStage }) {
           <For each={props.stage.steps}>
             {(step) => (
               <li>
-                <A href={benchHref(scope.job().id, step.stepId)}>
+                <A href={benchHref(id, step.stepId)}>
                   <b>{step.stepId}</b> {step.title}
                 </A>
               </li>

@@ -18,6 +18,7 @@ import {
   stepState,
   unprovenBehind,
 } from '../../../shared/job/verdicts'
+import { ofStep } from '../../../shared/job/verdicts/memory'
 import { indexPlan } from '../../../shared/plan/read'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { limitsWords } from '../../../shared/plan/words'
@@ -36,7 +37,7 @@ export interface Deviation {
 
 export function deviations(job: PlannedJob, now: number): Deviation[] {
   return job.plan.steps.flatMap((step) => [
-    ...fasteners(job, step),
+    ...ofStep(job, step, 'audit of fasteners', () => fasteners(job, step)),
     ...sealed(job, step, now),
     ...hiding(job, step),
   ])
@@ -44,7 +45,9 @@ export function deviations(job: PlannedJob, now: number): Deviation[] {
 
 /** Numbers that stand like a flag: measurements out of limits and wrong counts, in the plan's order. */
 export const numbersOff = (job: PlannedJob): Deviation[] =>
-  job.plan.steps.flatMap((step) => [...measured(job, step), ...miscounted(job, step)])
+  job.plan.steps.flatMap((step) =>
+    ofStep(job, step, 'audit of numbers', () => [...measured(job, step), ...miscounted(job, step)]),
+  )
 
 function measured(job: PlannedJob, step: AdoptedStep): Deviation[] {
   return stepState(job, step.id).measurements.flatMap((entry) => {

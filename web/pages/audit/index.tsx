@@ -7,11 +7,11 @@ import { EngineLine, JobHead } from '../../job/JobHead'
 import { JobProvider } from '../../job/JobProvider'
 import { RefusedEntries } from '../../job/RefusedEntries'
 import { RecordGroup } from '../../job/record/RecordGroup'
-import { countWords, EMPTY_QUERY, groupsOf, type Query, searchRecord } from '../../job/record/rows'
+import { countWords, EMPTY_QUERY, groupsOf, occurring, type Query, searchRecord } from '../../job/record/rows'
 import { auditLines } from '../../job/record/verdict'
 import { useJob } from '../../job/scope'
 import { EmptyState } from '../../ui/EmptyState'
-import { createNear, NearContext } from '../../ui/near'
+import { createNear, NearContext, useNear } from '../../ui/near'
 import { createSame } from '../../ui/same'
 import { Turn } from '../../ui/Turn'
 import { FlaggedReadings, SignBeforeHidden, UnitSlips } from './AuditLists'
@@ -88,22 +88,37 @@ function Audit() {
   )
 }
 
+const JOINTS_AT_ONCE = 8
+
 function Record(props: { onNext(): void }) {
   const scope = useJob()
   const [query, setQuery] = createSignal<Query>(EMPTY_QUERY)
   const [printedAt, setPrintedAt] = createSignal(scope.now())
   const lines = createMemo(() => auditLines(scope.job()))
+  const who = createSame(() => occurring(lines()))
   const shown = createMemo(() => searchRecord(lines(), query(), scope.words))
   const byJoint = createMemo(
     () => new Map(groupsOf(shown(), scope.planned().plan).map((group) => [group.joint.id, group])),
   )
   const joints = createSame(() => [...byJoint().keys()])
+  const near = useNear()
+  const some = near.growing(joints, JOINTS_AT_ONCE)
+  /** Nobody sees it on a screen. */
+  const paperComes = near.part('last')
   const beforePrint = () => setPrintedAt(scope.now())
   onMount(() => window.addEventListener('beforeprint', beforePrint))
   onCleanup(() => window.removeEventListener('beforeprint', beforePrint))
   return (
     <section class="record" aria-labelledby="record-head">
-      <PrintHead query={query()} lines={lines()} shown={countWords(shown())} at={printedAt()} />
+      <Show when={paperComes()}>
+        <PrintHead
+          query={query()}
+          lines={lines()}
+          people={who().people}
+          shown={countWords(shown())}
+          at={printedAt()}
+        />
+      </Show>
       <h2 class="ruled" id="record-head">
         The record
       </h2>
@@ -111,11 +126,12 @@ function Record(props: { onNext(): void }) {
         query={query()}
         onChange={setQuery}
         lines={lines()}
+        who={who()}
         shown={shown()}
         onNext={props.onNext}
       />
       <For
-        each={joints()}
+        each={some()}
         fallback={
           <p class="record-none">
             {lines().length === 0

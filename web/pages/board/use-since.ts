@@ -37,8 +37,9 @@ export function useSince(board: Board, day: () => string) {
   const seeAll = () => keep(lookAtAll(summaries(), sentenceOf, clock.now()))
 
   createEffect(
-    on([me, board.known], ([person, known]) => {
-      if (!person || !known) return
+    // What comes a moment after the others is not new for that.
+    on([me, board.whole], ([person, whole]) => {
+      if (!person || !whole) return
       const stored = readLooked(localStorage, person)
       // The first look on this device: everything is as it is.
       if (!stored) return seeAll()

@@ -2,7 +2,6 @@
 
 import { A } from '@solidjs/router'
 import { For, Show } from 'solid-js'
-import { reasonFor } from '../../../shared/job/reason-for'
 import type { Here } from '../../../shared/protocol'
 import { recordHref } from '../../hrefs'
 import { AsOf, EngineFacts } from '../../job/JobHead'
@@ -14,11 +13,10 @@ import { createSame } from '../../ui/same'
 import { releaseStates } from './office-view'
 import { PromiseLine } from './Promise'
 
-export function EngineHead(props: { here: readonly Here[] }) {
+export function EngineHead(props: { here: readonly Here[]; released: boolean }) {
   const scope = useJob()
   const job = () => scope.job()
   const states = createSame(() => releaseStates(job(), scope.words))
-  const released = () => reasonFor(job()).code === 'released'
   return (
     <header class="engine-head">
       <h1>
@@ -37,7 +35,7 @@ export function EngineHead(props: { here: readonly Here[] }) {
           )}
         </Show>
         <Fact term="Promised">
-          <PromiseLine released={released()} />
+          <PromiseLine released={props.released} />
         </Fact>
         <Show when={props.here.length > 0}>
           <Fact term="Here now" class="here-now">

@@ -1,8 +1,8 @@
 /**
  * What happened to this engine, newest first, one sentence each.
  *
- * The server tells it once; when the job moves on only the events since are asked for, a moment later, so that a
- * quick round of clicks asks once, and are reply here in the same sentences.
+ * The server tells it once; when the job moves on only the events since are taken, a moment later, so that a quick round of
+ * clicks draws once: those the link brought, or else asked for. They are said here in the same sentences.
  */
 import { createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js'
 import type { JobEvent } from '../../../shared/job/events'
@@ -40,13 +40,17 @@ export function Trail() {
     const last = have?.at(-1)?.version
     if (!have || last === undefined)
       return fetchInto<{ lines: TrailLine[] }>(`${address}/trail`, (reply) => setLines(reply.lines))
-    return fetchInto<{ events: StreamEvent<JobEvent>[] }>(`${address}/events?after=${last}`, ({ events }) =>
+    const take = (events: readonly StreamEvent<JobEvent>[]) =>
       setLines(
         withNewer(
           have,
           events.map((event) => trailLine(scope.job(), event, scope.words)),
         ),
-      ),
+      )
+    const told = scope.since(last)
+    if (told) return take(told)
+    return fetchInto<{ events: StreamEvent<JobEvent>[] }>(`${address}/events?after=${last}`, ({ events }) =>
+      take(events),
     )
   }
   const version = createMemo(() => scope.job().version)

@@ -1,7 +1,6 @@
 /** The engine page: who this engine is, why it waits, what can be done next, its whole plan, and what happened. */
 import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js'
 import { reasonSentence, standsAgainst } from '../../../shared/job/reason'
-import { reasonFor } from '../../../shared/job/reason-for'
 import { type JobSummary, summarise } from '../../../shared/job/summary'
 import { BuildStrip } from '../../drawings/BuildStrip'
 import { usePageTitle } from '../../frame/title'
@@ -45,12 +44,12 @@ function Engine() {
   usePageTitle(() => scope.job().number)
   const moment = useMoment(scope.job)
   const summary = createMemo(() => summarise(scope.job(), moment()))
-  const reason = createMemo(() => reasonFor(scope.job(), moment()))
+  const reason = () => summary().reason
   const against = () => standsAgainst(reason().code)
   return (
     <NearContext.Provider value={createNear()}>
       <div class="page engine stack apart">
-        <EngineHead here={scope.here()} />
+        <EngineHead here={scope.here()} released={reason().code === 'released'} />
         <Show when={scope.job().plan} fallback={<NoPlan />}>
           <section class="engine-state stack" aria-label="Where it stands">
             <LargeStrip summary={summary()} />

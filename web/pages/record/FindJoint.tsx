@@ -9,7 +9,9 @@ import { findJoints, MOST_FOUND } from './find'
 
 export function FindJoint(props: { edition: Edition }) {
   const [text, setText] = createSignal('')
+  const isAsked = createMemo(() => text().trim() !== '')
   const groups = createMemo(() => {
+    if (!isAsked()) return []
     const { job, release } = props.edition
     const covered = coveredSteps(job, release.kind)
     return groupsOf(
@@ -29,7 +31,7 @@ export function FindJoint(props: { edition: Edition }) {
         onValue={setText}
       />
       <div role="status">
-        <Show when={text().trim() !== '' && joints().length === 0}>
+        <Show when={isAsked() && joints().length === 0}>
           <p class="pencil">No joint of this record is named so. Part of a word will do.</p>
         </Show>
         <Show when={joints().length > MOST_FOUND}>

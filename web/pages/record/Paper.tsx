@@ -8,12 +8,14 @@ import { markOf } from '../../drawings/heads'
 import { format } from '../../format'
 import { EngineFacts } from '../../job/JobHead'
 import { RecordGroup } from '../../job/record/RecordGroup'
-import { countWords, groupsOf } from '../../job/record/rows'
+import { countWords, groupsOf, type JointGroup } from '../../job/record/rows'
 import { auditLines } from '../../job/record/verdict'
 import { JobContext, type JobView } from '../../job/scope'
 import { useLive, useShop } from '../../live/live'
 import { CalledThen } from '../../people/Stripe'
 import { Fact } from '../../ui/Fact'
+import { useNear } from '../../ui/near'
+import { createLazy } from '../../ui/same'
 import { Turn } from '../../ui/Turn'
 import { coveredSteps, type Edition, inGroups } from './edition'
 import { peopleOf } from './edition-rows'
@@ -46,6 +48,21 @@ const PARTS = [
   Pictures,
 ]
 
+const JOINTS_AT_ONCE = 8
+
+function Fasteners(props: { groups: readonly JointGroup[] }) {
+  const groups = createMemo(() => props.groups)
+  const some = useNear().growing(groups, JOINTS_AT_ONCE)
+  return (
+    <section class="record paper-fasteners">
+      <h2>Fasteners, pass by pass</h2>
+      <For each={some()} fallback={<p>This plan has no fasteners to record.</p>}>
+        {(group) => <RecordGroup group={group} />}
+      </For>
+    </section>
+  )
+}
+
 export function Paper(props: { edition: Edition; whole: Whole }) {
   const live = useLive()
   const { shop } = useShop()
@@ -65,8 +82,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
   }
   const covered = createMemo(() => coveredSteps(job(), release().kind))
   const steps = createMemo(() => plan().steps.filter(({ id }) => covered().has(id)))
-  const lines = createMemo(() => auditLines(job()).filter(({ stepId }) => covered().has(stepId)))
-  const groups = createMemo(() => groupsOf(lines(), plan()))
+  const lines = createLazy(() => auditLines(job()).filter(({ stepId }) => covered().has(stepId)))
   const people = createMemo(() => peopleOf(job(), release().by))
   return (
     <JobContext.Provider value={view}>
@@ -95,7 +111,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
                 {plan().title}, edition {plan().edition}. Values from: {plan().source.replace(/\.$/, '')}.
               </Fact>
               <Fact term="Fasteners" class="wide">
-                {countWords(lines())}
+                <Turn room="1lh">{countWords(lines())}</Turn>
               </Fact>
               <For each={job().warranties}>
                 {(warranty) => (
@@ -141,12 +157,7 @@ export function Paper(props: { edition: Edition; whole: Whole }) {
             )}
           </For>
           <Turn room="100rem">
-            <section class="record paper-fasteners">
-              <h2>Fasteners, pass by pass</h2>
-              <For each={groups()} fallback={<p>This plan has no fasteners to record.</p>}>
-                {(group) => <RecordGroup group={group} />}
-              </For>
-            </section>
+            <Fasteners groups={groupsOf(lines(), plan())} />
           </Turn>
           <footer class="paper-release">
             <h2>Release</h2>

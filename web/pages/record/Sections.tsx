@@ -248,7 +248,9 @@ function Table<R>(props: TableProps<R>) {
                   return (
                     <tr classList={{ gone: props.isGone?.(row) }}>
                       <th scope="row">{head}</th>
-                      <For each={cells}>{(cell) => <td>{cell}</td>}</For>
+                      {cells.map((cell) => (
+                        <td>{cell}</td>
+                      ))}
                     </tr>
                   )
                 }}

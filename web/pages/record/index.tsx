@@ -16,6 +16,7 @@ import { Button } from '../../ui/Button'
 import { EmptyState } from '../../ui/EmptyState'
 import { createNear, NearContext } from '../../ui/near'
 import { Sentence } from '../../ui/Sentence'
+import { Turn } from '../../ui/Turn'
 import { type Edition, type EditionFound, editionOf, inGroups } from './edition'
 import { FindJoint } from './FindJoint'
 import { footPages } from './foot'
@@ -102,8 +103,11 @@ function Loaded(props: { jobId: string; number: string }) {
 
 function Shown(props: { edition: Edition; chain: Chain | undefined }) {
   const live = useLive()
+  const near = createNear()
+  // Reckoned when the page stands: it asks for every entry of the log once more.
+  const stands = near.part('last')
   const [checked] = createResource(
-    () => props.chain,
+    () => stands() && props.chain,
     (chain) => checkWhole(chain, props.edition.release, canHash() ? hashText : undefined),
   )
   const whole = (): Whole => (checked.state === 'ready' ? checked() : { state: 'checking' })
@@ -162,8 +166,10 @@ function Shown(props: { edition: Edition; chain: Chain | undefined }) {
           </ol>
         </Show>
       </aside>
-      <NearContext.Provider value={createNear()}>
-        <Paper edition={props.edition} whole={whole()} />
+      <NearContext.Provider value={near}>
+        <Turn room="100rem">
+          <Paper edition={props.edition} whole={whole()} />
+        </Turn>
       </NearContext.Provider>
     </>
   )
