@@ -75,7 +75,7 @@ test('before the server has told the shop, an answer alone is not taken for it',
 test('[WI11] an event of a newer build is not guessed at: the state is asked for', () => {
   const { replica, asked, tell, answer } = openShop()
   tell(known)
-  answer({ ...added(version + 1, 'eve'), event: { type: 'PersonLeft' } as never })
+  answer({ ...added(version + 1, 'eve'), event: { type: 'OfANewerBuild' } as never })
   expect([asked, replica.shop()]).toEqual([[undefined], testShop])
   tell({ ...known, state: { ...testShop, version: version + 1 } })
   answer(added(version + 2, 'eve'))
