@@ -31,6 +31,7 @@ const commands = {
   crowd: () => buildAndBecome('dist/bench/crowd.js', 'web', 'server', 'bench'),
   'keep-shop': () => buildAndBecome('dist/bench/keep-shop.js', 'server', 'bench'),
   sim: async () => {
+    if (args.includes('--kill')) return buildAndBecome('dist/bench/kill.js', 'web', 'server', 'bench')
     if (!args.includes('--mutate')) return buildAndBecome('dist/sim/main.js', 'sim')
     await ensurePackages()
     process.exitCode = await run(

@@ -19,11 +19,10 @@ import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
-import { drizzle } from 'drizzle-orm/better-sqlite3'
-import { migrate } from 'drizzle-orm/better-sqlite3/migrator'
 import { v7 } from 'uuid'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { BO, openJob, PLAN, W1 } from '../shop/yard'
+import { asBeforeMigrations } from './older'
 import { codeOf, inRepo, type Program, runProgram, startProgram } from './program'
 
 const built = (name: string): string => inRepo('dist', 'server', `${name}.js`)
@@ -242,7 +241,8 @@ describe('a shop with its server', () => {
 
   test('[BX8] killed while the tables are changed: the old ones or the new ones, with a backup of before beside them', async () => {
     await server.program.stop()
-    const old = asBeforeTheLastMigration(dataFolder)
+    const old = newFolder()
+    asBeforeMigrations(dataFolder, old)
     const heads = headsOf(dataFolder)
     const cut = async (name: string, ms: number) => {
       const folder = join(newFolder(), name)
@@ -342,38 +342,6 @@ test('[PE8][BX11] killed at any moment of a first run: no shop, or one whose fou
   }
   expect(opened + notYet).toBe(3)
 })
-
-/** The shop of `dataFolder` as the build before the last migration would have written it. */
-function asBeforeTheLastMigration(dataFolder: string): string {
-  const folder = newFolder()
-  const migrationsFolder = join(newFolder(), 'drizzle')
-  cpSync(inRepo('drizzle'), migrationsFolder, { recursive: true })
-  const journalFile = join(migrationsFolder, 'meta', '_journal.json')
-  const journal = JSON.parse(readFileSync(journalFile, 'utf8')) as { entries: object[] }
-  journal.entries.pop()
-  writeFileSync(journalFile, JSON.stringify(journal))
-  const db = new Database(join(folder, 'paintmark.db'))
-  migrate(drizzle({ client: db }), { migrationsFolder })
-  db.prepare('attach ? as now').run(join(dataFolder, 'paintmark.db'))
-  db.pragma('foreign_keys = off')
-  const tables = db
-    .prepare(
-      "select name from main.sqlite_master where type = 'table' and name not like '\\_\\_%' escape '\\'",
-    )
-    .pluck()
-    .all()
-  for (const table of tables) {
-    const columns = db
-      .prepare('select name from pragma_table_info(?, ?)')
-      .pluck()
-      .all(table, 'main')
-      .join(', ')
-    db.exec(`insert or replace into main.${table} (${columns}) select ${columns} from now.${table}`)
-  }
-  db.close()
-  cpSync(join(dataFolder, 'pepper'), join(folder, 'pepper'))
-  return folder
-}
 
 describe('a start that fails', () => {
   test('[BX11] leaves nothing behind', async () => {
