@@ -52,7 +52,7 @@ export function makeReader(client: Client.Database, pinsSeal: string): Reader {
   const endless = prepare<{ stream: string }>(
     `with recursive name(stream) as (
        select min(stream) from event
-       union all
+       union -- not all: a damaged index may lead in a circle
        select (select min(stream) from event where stream > name.stream) from name where stream is not null
      )
      select stream from name where stream is not null and stream not in (select stream from stream_head)`,
@@ -94,13 +94,13 @@ export function makeReader(client: Client.Database, pinsSeal: string): Reader {
         ...endless.all().map(({ stream }) => ({ stream, version: 0, hash: BEFORE_THE_FIRST })),
       ]),
     read: async (stream) => atOnce(() => unsealStream(stream, 0, rows.all(stream), head.get(stream))),
-    entries: (after, most) => entries.all(after, most),
+    entries: (after, most) => inTurn(entries.all(after, most), after, ({ seq }) => seq),
     lastSeq: () => one('select max(seq) from event'),
     recordedAt: (seq) => {
       const at = readBody(body.get(seq)?.body ?? '')?.recordedAt
       return typeof at === 'number' ? at : undefined
     },
-    answers: (after, most) => answers.all(after, most),
+    answers: (after, most) => inTurn(answers.all(after, most), after, ({ place }) => place),
     lastAnswer: () => one('select max(rowid) from answer'),
     answerTo: (commandId) => answerTo.get(commandId),
     summary: (jobId) => {
@@ -125,6 +125,16 @@ export function makeReader(client: Client.Database, pinsSeal: string): Reader {
         .filter((found) => found !== 'ok'),
     atOnce,
   }
+}
+
+/** Up to the first that is not above the one before it, as in a damaged table: whoever reads on from the last would read in a circle. */
+function inTurn<Row>(rows: Row[], after: number, placeOf: (row: Row) => number): Row[] {
+  let last = after
+  for (const [index, row] of rows.entries()) {
+    if (placeOf(row) <= last) return rows.slice(0, index)
+    last = placeOf(row)
+  }
+  return rows
 }
 
 type StoredReading = Omit<ReadingRow, 'by' | 'flags' | 'standing' | 'wrenchId' | 'torqueNm' | 'angleDeg'> & {

@@ -104,7 +104,7 @@ export function makeAnswersCheck(reader: Reader): AnswersCheck {
       const faults: Fault[] = []
       for (let from = 0; from < recorded.length; ) {
         let to = from + 1
-        while (recorded[to]?.commandId === recorded[from]?.commandId) to++
+        while (to < recorded.length && recorded[to]?.commandId === recorded[from]?.commandId) to++
         faults.push(...ofCommand(recorded.slice(from, to)))
         from = to
       }

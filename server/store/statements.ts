@@ -270,7 +270,7 @@ export function streamsWithoutEnd(db: ShopDatabase): string[] {
   const streams = db.all<{ stream: string }>(sql`
     with recursive name(stream) as (
       select min(${event.stream}) from ${event}
-      union all
+      union -- not all: a damaged index may lead in a circle
       select (select min(stream) from ${event} where stream > name.stream) from name where stream is not null
     )
     select stream from name
