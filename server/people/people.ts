@@ -61,7 +61,7 @@ export interface PeopleParts {
 export function makePeople({ db, pepper, pinKey, sealPins, now, monotonic, newId }: PeopleParts): People {
   const pins = makePins(db, pepper, sealPins)
   const slowing = makeSlowing()
-  const signIns = makeSignIns(db, newId)
+  const signIns = makeSignIns(db, newId, monotonic)
   const grants = makeGrants(newId)
   const listeners: ((deviceId: string) => void)[] = []
   const changed = (deviceId: string) => {

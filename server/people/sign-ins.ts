@@ -6,10 +6,10 @@
  * made under, and may arrive a night later.
  */
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto'
-import { and, eq, isNull } from 'drizzle-orm'
+import { and, eq, getTableColumns, isNull, sql } from 'drizzle-orm'
 import type { Instant } from '../../shared/log'
 import { AHEAD_MOST_MS } from '../desk/turn'
-import type { ShopDatabase } from '../store'
+import { type ShopDatabase, setState, stateOf } from '../store'
 import { device, signIn } from '../store/tables'
 
 /** A device's clock is corrected by a measured offset, which is a little wrong itself. */
@@ -22,6 +22,8 @@ export interface SignIn {
   personId: string
   openedAt: Instant
   closedAt?: Instant
+  /** Counts up over all sign-ins, whatever the clock did. */
+  place: number
 }
 
 export interface SignIns {
@@ -49,6 +51,9 @@ export interface SignIns {
 const isOfAClockSet = ({ openedAt, closedAt = Number.POSITIVE_INFINITY }: SignIn, now: Instant): boolean =>
   openedAt > now + CLOCK_SLACK_MS || closedAt < openedAt
 
+/** The row of `state`: of every sign-in up to that place the clock was set since, and no order of its times shows it. */
+const CLOCK_SET = 'clock_set_after_sign_in'
+
 /**
  * When something entered under a sign-in was done: as it says, where that was open then. Else its clock was set, and nothing
  * better is known than when it came, or when the sign-in was closed.
@@ -61,7 +66,8 @@ export function doneUnder(signIn: SignIn, moment: Instant, receivedAt: Instant):
 
 const hashOf = (secret: string) => createHash('sha256').update(secret).digest('hex')
 
-export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
+/** `monotonic`: milliseconds that only go forward, by which a clock that is set shows. */
+export function makeSignIns(db: ShopDatabase, newId: () => string, monotonic: () => number): SignIns {
   // Every command asks; only this process writes these tables.
   const byId = new Map<string, SignIn>()
   const openOn = new Map<string, SignIn | undefined>()
@@ -77,13 +83,37 @@ export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
     return value
   }
 
-  const fromRow = ({ closedAt, ...row }: typeof signIn.$inferSelect): SignIn =>
+  const columns = { ...getTableColumns(signIn), place: sql<number>`rowid` }
+  const fromRow = ({ closedAt, ...row }: typeof signIn.$inferSelect & { place: number }): SignIn =>
     closedAt === null ? row : { ...row, closedAt }
+
+  const stamped = db
+    .select({
+      last: sql<number>`coalesce(max(rowid), 0)`,
+      latest: sql<number>`coalesce(max(max(opened_at, coalesce(closed_at, 0))), 0)`,
+    })
+    .from(signIn)
+    .get() as { last: number; latest: Instant }
+  let clockSetAfter = Number(stateOf(db, CLOCK_SET) ?? 0)
+  let seen: { now: Instant; steady: number } | undefined
+
+  /** The clock goes on from where it was seen last; and it is not behind what it has stamped itself, in an earlier life too. */
+  function lookAtClock(now: Instant): void {
+    const steady = monotonic()
+    const expected = seen ? seen.now + steady - seen.steady : now
+    seen = { now, steady }
+    const wasSet = Math.abs(now - expected) > CLOCK_SLACK_MS || now < stamped.latest - CLOCK_SLACK_MS
+    if (wasSet && clockSetAfter < stamped.last) {
+      clockSetAfter = stamped.last
+      setState(db, CLOCK_SET, `${clockSetAfter}`)
+    }
+    stamped.latest = Math.max(stamped.latest, now)
+  }
 
   function current(deviceId: string): SignIn | undefined {
     if (openOn.has(deviceId)) return openOn.get(deviceId)
     const row = db
-      .select()
+      .select(columns)
       .from(signIn)
       .where(and(eq(signIn.deviceId, deviceId), isNull(signIn.closedAt)))
       .get()
@@ -93,11 +123,12 @@ export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
   function find(id: string): SignIn | undefined {
     const cached = byId.get(id)
     if (cached) return cached
-    const row = db.select().from(signIn).where(eq(signIn.id, id)).get()
+    const row = db.select(columns).from(signIn).where(eq(signIn.id, id)).get()
     return row && remember(byId, id, fromRow(row))
   }
 
   function close(deviceId: string, now: Instant) {
+    lookAtClock(now)
     const open = current(deviceId)
     if (!open) return
     db.update(signIn)
@@ -126,12 +157,13 @@ export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
       return timingSafeEqual(Buffer.from(hash), Buffer.from(hashOf(secret))) ? id : undefined
     },
     open(deviceId, personId, now) {
-      const row: SignIn = { id: newId(), deviceId, personId, openedAt: now }
+      const row: SignIn = { id: newId(), deviceId, personId, openedAt: now, place: 0 }
       db.transaction(() => {
         close(deviceId, now)
-        db.insert(signIn).values(row).run()
+        row.place = Number(db.insert(signIn).values(row).run().lastInsertRowid)
         db.update(device).set({ lastSeenAt: now }).where(eq(device.id, deviceId)).run()
       })
+      stamped.last = row.place
       remember(byId, row.id, row)
       remember(openOn, deviceId, row)
       return row
@@ -153,11 +185,15 @@ export function makeSignIns(db: ShopDatabase, newId: () => string): SignIns {
     },
     current,
     at(deviceId, signInId, moment, now) {
+      lookAtClock(now)
       const candidate = find(signInId)
       if (candidate?.deviceId !== deviceId) return undefined
       const { closedAt = Number.POSITIVE_INFINITY } = candidate
       const after = moment > closedAt + CLOCK_SLACK_MS && moment <= now + AHEAD_MOST_MS
-      return after && !isOfAClockSet(candidate, now) ? undefined : candidate
+      if (!after || isOfAClockSet(candidate, now)) return candidate
+      if (candidate.place > clockSetAfter) return undefined
+      const { closedAt: _, ...asIfOpen } = candidate
+      return asIfOpen
     },
   }
 }

@@ -1,6 +1,10 @@
 /** The server's clock is set, or a device's is wrong: nothing is lost, nobody is silenced or made to wait for it. */
+import { v7 } from 'uuid'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { BURST, makeBucket, PER_SECOND } from '../../server/gateway/rate'
+import { migrations } from '../../server/open-shop'
+import { makeSignIns } from '../../server/people/sign-ins'
+import { openDatabase } from '../../server/store'
 import { browser, command, type House, makeHouse, PINS } from './house'
 import { makeWire } from './wire'
 
@@ -80,6 +84,47 @@ test('[PE5] signed in while the clock was a year ahead, then put right: her entr
     doneAt: house.shop.now(),
   })
   expect(sent.status).toBe(201)
+})
+
+describe('[PE5] the clock is wrong while somebody signs in and leaves, and right again when what they entered comes', () => {
+  test.each([-YEAR, -HOUR, HOUR, YEAR])(
+    'by %i ms, seen by the server that ran all the while',
+    async (jump) => {
+      const page = browser(house.app)
+      await page.signIn('bo')
+      const right = house.shop.now()
+      house.clock.ahead += jump
+      const signInId = await page.signIn('ana')
+      await page.signIn('bo')
+      house.clock.ahead -= jump
+      house.pass(20 * SECOND)
+      const doneAt = right + 10 * SECOND
+      const { status, json } = await page.post('/api/jobs/j1/commands', { ...note('hers'), signInId, doneAt })
+      expect([status, json.events[0].event.by]).toEqual([201, 'ana'])
+      if (jump < 0) expect(json.events[0].event.doneAt).toBe(doneAt)
+    },
+  )
+
+  test('by a year, and the server was stopped each time it was set', () => {
+    const db = openDatabase({ file: ':memory:', migrationsFolder: migrations() })
+    try {
+      const started = () => makeSignIns(db, v7, () => 0)
+      const right = 2_000_000_000_000
+      const { deviceId } = started().addDevice(right)
+      started().open(deviceId, 'bo', right)
+      const wrong = started()
+      const ana = wrong.open(deviceId, 'ana', right - YEAR)
+      wrong.open(deviceId, 'bo', right - YEAR)
+      const again = started()
+      expect(again.at(deviceId, ana.id, right + SECOND, right + SECOND)?.personId).toBe('ana')
+      // From then on the clock is as it should be: who has left has left.
+      const cy = again.open(deviceId, 'cy', right + SECOND)
+      again.close(deviceId, right + SECOND)
+      expect(started().at(deviceId, cy.id, right + HOUR, right + HOUR)).toBeUndefined()
+    } finally {
+      db.$client.close()
+    }
+  })
 })
 
 test.each([0, 1_000_000_000_000, 4_000_000_000_000])(

@@ -86,7 +86,7 @@ export const MUTATIONS = [
     promise: 'SM11',
     name: 'what is stamped before its sign-in is not taken',
     file: 'server/people/sign-ins.ts',
-    find: 'return after && !isOfAClockSet(candidate, now) ? undefined : candidate',
-    replace: 'return after || moment < candidate.openedAt - CLOCK_SLACK_MS ? undefined : candidate',
+    find: 'if (!after || isOfAClockSet(candidate, now)) return candidate',
+    replace: 'if (!after && moment >= candidate.openedAt - CLOCK_SLACK_MS) return candidate',
   },
 ]

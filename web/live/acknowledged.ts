@@ -17,8 +17,8 @@ export interface AcknowledgedEntries {
   keep(entry: QueuedCommand, epoch: string, seq: number): Promise<void>
   /** A backup holds the log up to there. */
   covered(epoch: LogEpoch): Promise<void>
-  /** In the order the log had them. */
-  all(): Promise<QueuedCommand[]>
+  /** In the order the log had them; but for what that epoch took. */
+  all(butOf?: string): Promise<QueuedCommand[]>
   drop(commandId: string): Promise<void>
 }
 
@@ -38,7 +38,7 @@ export function keepAcknowledged(store: DeviceStore<Acknowledged>): Acknowledged
       await drop(kept.filter(isCovered))
       await drop(kept.filter((one) => !isCovered(one)).slice(0, -MOST))
     },
-    all: async () => (await inOrder()).map(({ entry }) => entry),
+    all: async (butOf) => (await inOrder()).filter(({ epoch }) => epoch !== butOf).map(({ entry }) => entry),
     drop: store.drop,
   }
 }

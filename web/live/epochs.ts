@@ -5,9 +5,14 @@
 import type { LogEpoch } from '../../shared/protocol'
 import { recall, remember } from '../ui/device'
 import type { AcknowledgedEntries } from './acknowledged'
-import { commandIdOf, type Outbox } from './outbox'
+import { commandIdOf, type Outbox, type QueuedCommand } from './outbox'
+
+/** Which one this browser was told of last; nothing where it keeps nothing, or was cleared. */
+const nameOf = (shopKey: string) => `paintmark-epoch-${shopKey}`
+export const lastEpoch = (shopKey: string): string | undefined => recall(nameOf(shopKey))
 
 interface Parts {
+  shopKnown: Promise<string>
   shopKey(): string | undefined
   /** Asks the server: at this address another shop may stand now, whose log has epochs of its own. */
   isStillOurs(): Promise<boolean>
@@ -19,10 +24,21 @@ interface Parts {
   reload(): void
 }
 
-/** Gives what is to be called with each word of the server on its epoch. */
-export function makeEpochs({ shopKey, isStillOurs, acknowledged, outbox, forgetSeen, reload }: Parts) {
-  /** The one this page is of. */
+/** `told` is to be called with each word of the server on its epoch. */
+export function makeEpochs({
+  shopKnown,
+  shopKey,
+  isStillOurs,
+  acknowledged,
+  outbox,
+  forgetSeen,
+  reload,
+}: Parts) {
+  /** The one this page is of: what it shows first was seen of the one this browser knew then. */
   let here: string | undefined
+  void shopKnown.then((key) => {
+    here ??= lastEpoch(key)
+  })
 
   outbox.onAnswer((entry, answer) => {
     const epoch = here
@@ -38,8 +54,7 @@ export function makeEpochs({ shopKey, isStillOurs, acknowledged, outbox, forgetS
   })
 
   /** Resolves when what has not gone yet lies on this device's own disk, or cannot. */
-  async function sendAgain(): Promise<void> {
-    const entries = (await (await acknowledged)?.all()) ?? []
+  async function sendAgain(entries: readonly QueuedCommand[]): Promise<void> {
     for (const entry of entries) void outbox.add(entry)
     await new Promise<void>((resolve) => {
       const isDone = () => outbox.entries().every((entry) => outbox.isKept(commandIdOf(entry)))
@@ -54,27 +69,23 @@ export function makeEpochs({ shopKey, isStillOurs, acknowledged, outbox, forgetS
     })
   }
 
-  return async function told(epoch: LogEpoch): Promise<void> {
+  async function told(epoch: LogEpoch): Promise<void> {
     const key = shopKey()
     if (key === undefined) return
-    const name = `paintmark-epoch-${key}`
-    const before = recall(name)
-    if (before !== undefined && before !== epoch.id && !(await isStillOurs())) return
-    const wasHere = here
+    const before = lastEpoch(key)
+    // A browser that was cleared does not know any more; the page may, and what it kept names the log that took it.
+    const isAnother = [before ?? here, here].some((last) => last !== undefined && last !== epoch.id)
+    const taken = (await (await acknowledged)?.all(epoch.id)) ?? []
+    if ((isAnother || taken.length > 0) && !(await isStillOurs())) return
     here = epoch.id
-    if (before !== undefined && before !== epoch.id) {
-      await sendAgain()
-      await forgetSeen()
-      remember(name, epoch.id)
-      reload()
-    } else if (wasHere !== undefined && wasHere !== epoch.id) {
-      // Another page of this device has seen to the rest.
-      reload()
-    } else {
-      remember(name, epoch.id)
-      await (await acknowledged)?.covered(epoch)
-    }
+    if (taken.length > 0) await sendAgain(taken)
+    if (isAnother) await forgetSeen()
+    remember(nameOf(key), epoch.id)
+    if (isAnother) reload()
+    else await (await acknowledged)?.covered(epoch)
   }
+
+  return { told, here: () => here }
 }
 
 const KEPT_WITHIN_MS = 10_000

@@ -16,7 +16,7 @@ import { type Board, makeBoard } from './board'
 import { type Clock, makeClock } from './clock'
 import { type Demo, makeDemo } from './demo'
 import { makeEntryCount } from './entry-count'
-import { makeEpochs } from './epochs'
+import { lastEpoch, makeEpochs } from './epochs'
 import { keepPages } from './kept-pages'
 import { makeLatePhotos } from './late-photos'
 import { type Link, makeLink } from './link'
@@ -97,7 +97,7 @@ export function makeLive(): Live {
   outbox.onAnswer(({ command }) => {
     if ('look' in command && command.look) void pins().then(({ store }) => store.drop(command.commandId))
   })
-  const seen = makeSeen(session.shopKnown, clock.now)
+  const seen = makeSeen(session.shopKnown, { here: () => epochs.here(), last: lastEpoch }, clock.now)
   const shop = makeShopReplica(link, outbox, () => void session.readPeople(), seen)
   const [entries, setEntries] = createSignal(outbox.entries())
   outbox.onChange(setEntries)
@@ -109,7 +109,8 @@ export function makeLive(): Live {
       changes()
       return of(...args)
     }
-  const told = makeEpochs({
+  const epochs = makeEpochs({
+    shopKnown: session.shopKnown,
     shopKey: session.shopKey,
     async isStillOurs() {
       await session.refresh()
@@ -120,7 +121,7 @@ export function makeLive(): Live {
     forgetSeen: seen.forget,
     reload: () => location.reload(),
   })
-  link.on('epoch', (epoch) => void told(epoch).catch(() => undefined))
+  link.on('epoch', (epoch) => void epochs.told(epoch).catch(() => undefined))
   link.onUp(outbox.wake)
   link.onTurnedAway(async () => {
     await session.refresh()

@@ -2,7 +2,8 @@
  * What this device saw last of the shop, so that its pages open where the server does not answer: the shop, the board, and
  * the engines looked at last. It is put under what the server says as soon as that comes, and never over it.
  *
- * What is folded is only as good as the code that folded it: another build starts with nothing.
+ * What is folded is only as good as the code that folded it: another build starts with nothing. So does a browser that does
+ * not know any more which life of the log it saw.
  */
 import type { DeviceStore } from './device-store'
 
@@ -12,6 +13,8 @@ interface Sight {
   planApart?: boolean
   at: number
   build: string
+  /** Of the log it was; none where that was not known yet. */
+  epoch?: string | undefined
 }
 
 export interface Seen {
@@ -37,7 +40,12 @@ function apart(whole: unknown): { state: unknown; plan?: unknown } {
   return { state, plan }
 }
 
-export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.now): Seen {
+export function makeSeen(
+  shopKnown: Promise<string>,
+  /** The epoch of this page, and the one this browser was told of last. */
+  epochs: { here(): string | undefined; last(shopKey: string): string | undefined },
+  now: () => number = Date.now,
+): Seen {
   const store: Promise<DeviceStore<Sight> | undefined> = shopKnown
     .then(async (key) =>
       (await import('./device-store')).openDeviceStore<Sight>(`paintmark-seen-${key}`, 'rooms'),
@@ -56,7 +64,13 @@ export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.no
     const { state, plan } = apart(whole)
     if (plan !== plans.get(room)) await kept?.put(planOf(room), { state: plan, at: now(), build: BUILD })
     plans.set(room, plan)
-    await kept?.put(room, { state, planApart: plan !== undefined, at: now(), build: BUILD })
+    await kept?.put(room, {
+      state,
+      planApart: plan !== undefined,
+      at: now(),
+      build: BUILD,
+      epoch: epochs.here(),
+    })
     if (kept && !written.has(room)) await dropOldest(kept)
     written.add(room)
   }
@@ -77,7 +91,9 @@ export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.no
       soon.clear()
       plans.clear()
       const kept = await store
-      for (const [room] of (await kept?.entries().catch(() => [])) ?? []) await kept?.drop(room)
+      // What cannot be dropped names the log it was of.
+      for (const [room] of (await kept?.entries().catch(() => [])) ?? [])
+        await kept?.drop(room).catch(() => undefined)
     },
     async load(room) {
       const kept = await store
@@ -86,7 +102,8 @@ export function makeSeen(shopKnown: Promise<string>, now: () => number = Date.no
         return sight?.build === BUILD ? sight : undefined
       }
       const sight = await sightOf(room)
-      if (!sight?.planApart) return sight
+      if (sight?.epoch === undefined || sight.epoch !== epochs.last(await shopKnown)) return undefined
+      if (!sight.planApart) return sight
       const plan = await sightOf(planOf(room))
       return plan && { ...sight, state: { ...(sight.state as object), plan: plan.state } }
     },

@@ -15,6 +15,7 @@ beforeEach(() => {
   vi.stubGlobal('localStorage', {
     getItem: (key: string) => stored.get(key) ?? null,
     setItem: (key: string, value: string) => void stored.set(key, value),
+    removeItem: (key: string) => void stored.delete(key),
   })
 })
 afterEach(() => void vi.unstubAllGlobals())
@@ -42,7 +43,8 @@ function openPage(says: Record<string, Answer> = {}, isStillOurs = true) {
     wait: () => new Promise(() => undefined),
   })
   const did: string[] = []
-  const told = makeEpochs({
+  const { told } = makeEpochs({
+    shopKnown: Promise.resolve('shop'),
     shopKey: () => 'shop',
     isStillOurs: async () => isStillOurs,
     acknowledged: openStore(),
@@ -93,7 +95,44 @@ test('a page opened after the restore does the same, and only the first time', a
   expect([third.did, third.log]).toEqual([[], ['c2']])
   // The first page is still open, and of the log that is gone.
   await before.told(epoch('second'))
-  expect(before.did).toEqual(['loads anew'])
+  expect(before.did).toEqual(['forgets', 'loads anew'])
+})
+
+test('a browser that was cleared under an open page: the page still knows which log it is of', async () => {
+  const page = openPage()
+  await page.told(epoch('first'))
+  localStorage.removeItem('paintmark-epoch-shop')
+  await page.outbox.add(entry('c1'))
+  await until(async () => expect(await kept()).toEqual(['c1']))
+  await page.told(epoch('second'))
+  expect(page.did).toEqual(['forgets', 'loads anew'])
+  await until(() => expect(page.log).toEqual(['c1', 'c1']))
+})
+
+test('a page that was opened before another page was told of the restore is of the log as it was then', async () => {
+  const before = openPage()
+  await before.told(epoch('first'))
+  const without = openPage()
+  await before.told(epoch('second'))
+  // Its first word, with signal again.
+  await without.told(epoch('second'))
+  expect(without.did).toEqual(['forgets', 'loads anew'])
+})
+
+test('what another epoch took goes again also where no page knows of that one any more', async () => {
+  const before = openPage()
+  await before.told(epoch('first'))
+  await before.outbox.add(entry('c1'))
+  await until(async () => expect(await kept()).toEqual(['c1']))
+  localStorage.removeItem('paintmark-epoch-shop')
+  const after = openPage()
+  await after.told(epoch('second'))
+  await until(() => expect(after.log).toEqual(['c1']))
+  expect(after.did).toEqual([])
+  await until(async () => expect(await kept()).toEqual(['c1']))
+  // It is of the second by now.
+  await after.told(epoch('second'))
+  expect(after.log).toEqual(['c1'])
 })
 
 test('another shop at the address: nothing of this one is touched', async () => {
