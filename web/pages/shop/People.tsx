@@ -143,7 +143,7 @@ export function People(props: { scope: ShopScope }) {
         </p>
       </Show>
       <Show when={leftLast(scope.shop()).length > 0}>
-        <h3>Left the shop</h3>
+        <h3 class="left-title">Left the shop</h3>
         <ul class="left-list stack">
           <For each={leftLast(scope.shop())}>
             {({ person, at, by }) => (
