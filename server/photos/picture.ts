@@ -45,7 +45,7 @@ const isScan = ({ name }: Part) => name === 'da'
 const IS_PICTURE: Record<Mime, (part: Part) => boolean> = {
   'image/jpeg': isScan,
   'image/png': ({ name }) => name === 'IDAT',
-  'image/webp': ({ name }) => name === 'VP8 ' || name === 'VP8L' || name === 'ANMF',
+  'image/webp': ({ name }) => name === 'VP8 ' || name === 'VP8L',
 }
 
 const PNG_CHUNKS = new Set(
@@ -53,10 +53,14 @@ const PNG_CHUNKS = new Set(
     ' ',
   ),
 )
-const WEBP_CHUNKS = new Set(['VP8 ', 'VP8L', 'VP8X', 'ALPH', 'ANIM', 'ANMF', 'ICCP'])
+const WEBP_CHUNKS = new Set(['VP8 ', 'VP8L', 'VP8X', 'ALPH', 'ICCP'])
+
+/** Tables, frames, scans, restarts (ITU-T T.81, table B.1). */
+const JPEG_OWN = /^(?:c[0-9a-f]|d[a-f])$/
 
 const MAY_BE_THERE: Record<Mime, (part: Part) => boolean> = {
-  // APP0 is JFIF's, APP2 a colour profile, APP14 Adobe's word on colours; a comment and all other APPn are a camera's or a program's.
+  // APP0 is JFIF's, APP2 a colour profile, APP14 Adobe's word on colours; a comment, all other APPn and what is reserved are a
+  // camera's or a program's.
   'image/jpeg': ({ name, begins }) =>
     name === 'e0'
       ? /^(?:JFIF|JFXX)\0/.test(begins)
@@ -64,7 +68,7 @@ const MAY_BE_THERE: Record<Mime, (part: Part) => boolean> = {
         ? begins.startsWith('ICC_PROFILE\0')
         : name === 'ee'
           ? begins.startsWith('Adobe')
-          : name !== 'fe' && !/^e/.test(name),
+          : JPEG_OWN.test(name),
   // A title is let in; every other text may be a profile or a place.
   'image/png': ({ name, begins }) =>
     PNG_CHUNKS.has(name) || (name === 'tEXt' && begins.startsWith('Title\0')),

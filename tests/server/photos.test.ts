@@ -51,6 +51,8 @@ const webp = (...names: string[]) => {
   return bytes
 }
 
+const range = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, n) => from + n)
+
 describe('a photo on the server', () => {
   test('[PH8] lies under its own hash and no other, and is there for the next who opens the folder', async () => {
     const bytes = png()
@@ -101,6 +103,8 @@ describe('a photo on the server', () => {
     expect(await put(Buffer.concat([PNG, chunk('IHDR'), chunk('IEND')]))).toEqual(none)
     expect(await put(Buffer.concat([webp('VP8 '), Buffer.from('<html>')]))).toEqual(none)
     expect(await put(webp('ICCP'))).toEqual(none)
+    // Each frame of a moving one has chunks of its own, where anything may stand.
+    expect(await put(webp('VP8X', 'ANIM', 'ANMF'))).toEqual(none)
     expect(await put(jpeg())).toEqual({ mime: 'image/jpeg' })
     expect(await put(Buffer.concat([jpeg().subarray(0, -2), segment(0xc4, 'more'), SCAN]))).toEqual({
       mime: 'image/jpeg',
@@ -133,6 +137,43 @@ describe('a photo on the server', () => {
     expect(await put(jpeg(segment(0xe2, 'ICC_PROFILE\0'), segment(0xee, 'Adobe\0')))).toEqual({
       mime: 'image/jpeg',
     })
+  })
+
+  test('[PH10] of the markers of a JPEG only the picture’s own are let in, whatever is written behind another', async () => {
+    // ITU-T T.81, table B.1: SOF, DHT, JPG, DAC; DQT, DNL, DRI, DHP, EXP. SOS, SOI, EOI and those without a length have their own tests.
+    const own = new Set([...range(0xc0, 0xcf), 0xdb, 0xdc, 0xdd, 0xde, 0xdf])
+    for (const marker of [...range(0x02, 0xcf), ...range(0xdb, 0xfe)])
+      expect([marker, await put(jpeg(segment(marker, '54.3 N 10.1 E')))]).toEqual([
+        marker,
+        own.has(marker) ? { mime: 'image/jpeg' } : { fault: 'carries_camera_data' },
+      ])
+  })
+
+  test('[PH9] [PH10] a picture cut short, anywhere, and one with anything behind its end or before its beginning is none', async () => {
+    const whole = {
+      jpeg: jpeg(segment(0xc4, 'table'), segment(0xe2, 'ICC_PROFILE\0')),
+      png: png(chunk('gAMA', 'abcd')),
+      webp: webp('VP8X', 'VP8 ', 'ICCP'),
+    }
+    const strangers = [
+      Buffer.from('<html>'),
+      Buffer.from('PK\x03\x04'),
+      Buffer.from('%PDF-1.7'),
+      Buffer.from([0]),
+    ]
+    for (const [name, bytes] of Object.entries(whole)) {
+      expect([name, await put(bytes)]).toEqual([name, { mime: `image/${name}` }])
+      for (let length = 0; length < bytes.length; length++)
+        expect([name, length, await put(bytes.subarray(0, length))]).toEqual([
+          name,
+          length,
+          { fault: expect.stringMatching(/^not_a_picture$|^carries_camera_data$/) },
+        ])
+      for (const stranger of [...strangers, ...Object.values(whole)]) {
+        expect(await put(Buffer.concat([bytes, stranger]))).toEqual({ fault: 'not_a_picture' })
+        expect('fault' in (await put(Buffer.concat([stranger, bytes])))).toBe(true)
+      }
+    }
   })
 
   test('[PH10] the device takes out whatever an encoder wrote beside the picture', async () => {
