@@ -12,6 +12,7 @@ import { makeApp } from './http/app'
 import type { Demo, Rooms } from './http/parts'
 import type { OpenShop } from './open-shop'
 import { answerGarbled, tellPlainHttp } from './plain-words'
+import { makePurses } from './purse'
 import { repoFolder } from './repo-folder'
 import { Refused, type Settings } from './settings'
 import { type ShopCertificate, shopCertificate } from './tls'
@@ -72,6 +73,7 @@ export async function openDoor(settings: Settings): Promise<Door> {
       const rooms: Rooms = {
         ...shop,
         ...counting(shop.intake),
+        purses: makePurses(shop.monotonic),
         log,
         ...(demo ? { demo } : {}),
         ...(firstRunCode ? { firstRunCode } : {}),

@@ -123,10 +123,12 @@ export interface Watch {
   protocol: number
 }
 
-/** A long answer: gzip over the JSON of a `Watched`. */
+/** A long answer: gzip over the JSON of a `Watched`, which may have been packed for somebody before. */
 export interface Packed {
   ok: true
   packed: Uint8Array<ArrayBuffer>
+  /** The time of this answer, which stands above the one inside; a server of version 1 does not say it. */
+  now?: Instant
 }
 
 /** Of which epoch of the log it is, and for a stream the hash of its last entry: a device sees by them whether it is on the same log. */

@@ -2,7 +2,7 @@
 import type { Server as HttpServer } from 'node:http'
 import { Server, type Socket } from 'socket.io'
 import { hasLeft } from '../../shared/job/reason'
-import type { Fault, Watched } from '../../shared/protocol'
+import type { Fault, Packed, Watched } from '../../shared/protocol'
 import {
   type ClientToServer,
   PROTOCOL_VERSION,
@@ -19,17 +19,16 @@ import { mayCall, wrongOrigin } from '../http/guard'
 import type { Rooms } from '../http/parts'
 import { SIGNED_OUT } from '../people'
 import { eventWithoutPlanBody } from '../plan-bodies'
+import { hard, REFUSED, WATCH } from '../purse'
 import { cookieNamed } from './cookie'
 import { Encoded, parser } from './encoder'
-import { pack } from './pack'
+import { makePacker, PACKED_ONCE } from './pack'
 import { makePresence } from './presence'
-import { makeBucket } from './rate'
-import { initialSync, streamOf } from './watch'
+import { initialSync, PATIENCE, PLAIN, type Sent, streamOf } from './watch'
 
 interface SocketData {
   deviceId: string
   person: string
-  mayCome: (now: number) => boolean
 }
 type Line = Socket<ClientToServer, ServerToClient, Record<never, never>, SocketData>
 
@@ -39,7 +38,7 @@ export interface Gateway {
 }
 
 export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
-  const { desk, people, damage, intake, now, monotonic, log, web, demo, box, tally } = rooms
+  const { desk, people, damage, intake, now, log, web, demo, box, tally, purses } = rooms
   const io = new Server<ClientToServer, ServerToClient, Record<never, never>, SocketData>(server, {
     transports: ['websocket'],
     serveClient: false,
@@ -70,7 +69,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       const { code, sentence } = SIGNED_OUT
       return next(Object.assign(new Error(sentence), { data: { code, sentence } }))
     }
-    socket.data = { deviceId: signIn.deviceId, person: signIn.personId, mayCome: makeBucket(monotonic()) }
+    socket.data = { deviceId: signIn.deviceId, person: signIn.personId }
     next()
   })
 
@@ -87,10 +86,18 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
     }
   })
 
-  damage.onChange((notices) => void io.to('board').emit('damage', { notices }))
+  const packer = makePacker()
+  /** Another object with each change of the board. */
+  let board = {}
+
+  damage.onChange((notices) => {
+    board = {}
+    io.to('board').emit('damage', { notices })
+  })
 
   demo?.onChange((state, anew) => {
     io.emit('demo', state)
+    board = {}
     // Its sign-ins are gone with the shop they were of.
     if (anew) io.disconnectSockets(true)
   })
@@ -103,12 +110,14 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       tally.sockets -= 1
     })
     void socket.join(deviceRoom(socket.data.deviceId))
+    socket.conn.on('packet', ({ data }: { data?: unknown }) => {
+      if (typeof data === 'string' && data.length > LONG_MESSAGE)
+        purses.pay(socket.data.deviceId, hard(data.length))
+    })
     socket.emit('reload', { protocol: PROTOCOL_VERSION })
     if (demo) socket.emit('demo', demo.state())
     socket.emit('epoch', epochTold(box))
-    socket.on('watch', (message, ack) =>
-      guarded(socket, ack, async () => pack(message, await watch(socket, message))),
-    )
+    socket.on('watch', (message, ack) => guarded(socket, ack, () => watch(socket, message), WATCH))
     socket.on('unwatch', (message, ack) =>
       guarded(socket, ack as Ack, async () => {
         const checked = check(unwatchSchema, message)
@@ -137,14 +146,14 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
   type Ack = (answer: unknown) => void
 
   /** Answers once, whatever happens inside; a sender that wants no answer gets none. */
-  function guarded(socket: Line, ack: unknown, work: (reply: Ack) => Promise<unknown>) {
+  function guarded(socket: Line, ack: unknown, work: (reply: Ack) => Promise<unknown>, price = 1) {
     let answered = typeof ack !== 'function'
     const reply: Ack = (answer) => {
       if (answered) return
       answered = true
       ;(ack as Ack)(answer)
     }
-    if (!socket.data.mayCome(monotonic())) {
+    if (purses.ask(socket.data.deviceId, price) > 0) {
       tally.heldBack += 1
       return reply(TOO_MANY)
     }
@@ -156,7 +165,10 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
 
   async function command(socket: Line, message: unknown, reply: Ack): Promise<Reply> {
     const checked = check(commandMessageSchema, message)
-    if ('fault' in checked) return checked.fault
+    if ('fault' in checked) {
+      purses.pay(socket.data.deviceId, REFUSED)
+      return checked.fault
+    }
     const { stream, command: body, sealed } = checked.value
     const withoutBodies = (answer: Reply): Reply =>
       answer.ok && stream === 'shop' ? { ...answer, events: answer.events.map(eventWithoutPlanBody) } : answer
@@ -169,40 +181,59 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
       // Before the desk publishes: an ack after its own broadcast would look like somebody else's work.
       reply: (answer) => reply(Encoded.of(withoutBodies(answer))),
     })
+    if (!answer.ok) purses.pay(socket.data.deviceId, REFUSED)
     return withoutBodies(answer)
   }
 
-  async function watch(socket: Line, message: unknown): Promise<Watched | Fault | object> {
+  async function watch(socket: Line, message: unknown): Promise<Watched | Packed | Fault | object> {
     const checked = check(watchSchema, message)
     if ('fault' in checked) return checked.fault
-    const { room, have, protocol, leftLater } = checked.value
+    const { room, have, protocol, unpacks, leftLater } = checked.value
     if (!understands(PROTOCOL_VERSION, protocol)) {
       socket.emit('reload', { protocol: PROTOCOL_VERSION })
       return badMessage('/protocol', 'This page is older or newer than the server. Reload it.').fault
     }
-    if (room === 'board') {
-      void socket.join('board')
-      const known = damage.now()
-      return {
-        ok: true,
-        room,
-        ...(leftLater
-          ? { summaries: desk.summaries().filter((summary) => !hasLeft(summary)), leftLater }
-          : { summaries: desk.summaries() }),
-        now: now(),
-        epoch: box.epoch().id,
-        ...(known.length > 0 ? { damage: known } : {}),
-      }
+    const key = `${room} ${have ?? ''} ${leftLater ?? ''}`
+    const packing = !unpacks ? PLAIN : protocol < 2 ? PACKED_ONCE : packer.packing(key)
+    const paid = ({ answer, cost }: Sent) => {
+      purses.pay(socket.data.deviceId, cost)
+      return answer
     }
+    if (room === 'board') return paid(await watchBoard())
     const stream = streamOf(room as Exclude<Room, 'board'>)
     const join = () => void socket.join(room)
-    const answer = await initialSync(desk, stream, have, { now, epoch: box.epoch().id, join })
-    if (!answer) return NO_JOB
+    const sent = await initialSync(desk, stream, have, { now, epoch: box.epoch().id, join, packing })
+    if (!sent) return NO_JOB
     if (stream !== 'shop') {
       const jobId = stream.slice('job:'.length)
       socket.emit('presence', { jobId, here: presence.here(jobId) })
     }
-    return answer
+    return paid(sent)
+
+    /** As `initialSync` does: nothing falls between what is given and what is broadcast from then on. */
+    async function watchBoard(): Promise<Sent> {
+      for (let turn = 1; ; turn++) {
+        const of = board
+        const known = damage.now()
+        const made = async () => {
+          const answer: Watched = {
+            ok: true,
+            room: 'board',
+            ...(leftLater
+              ? { summaries: desk.summaries().filter((summary) => !hasLeft(summary)), leftLater }
+              : { summaries: desk.summaries() }),
+            now: now(),
+            epoch: box.epoch().id,
+            ...(known.length > 0 ? { damage: known } : {}),
+          }
+          return packing.make(of, answer, turn > PATIENCE)
+        }
+        const sent = packing.kept(of, { now: now() }) ?? (await made())
+        if (board !== of) continue
+        void socket.join('board')
+        return sent
+      }
+    }
   }
 
   return {
@@ -214,6 +245,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
         others.emit('events', Encoded.of({ room, from, events: outgoing }) as never)
       },
       summary(summary) {
+        board = {}
         if (isWatched('board')) io.to('board').emit('summary', new Encoded(jsonOf(summary)) as never)
       },
     },
@@ -221,10 +253,13 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
   }
 }
 
+/** As long as most entries are not; a plan is. */
+const LONG_MESSAGE = 4096
+
 const TOO_MANY: Fault = {
   ok: false,
   code: 'too_many',
-  sentence: 'Too many messages came from this page at once. Wait a moment; it sends them again.',
+  sentence: 'Too much was asked from this device at once. Wait a moment; it asks again.',
 }
 
 const NO_JOB = {

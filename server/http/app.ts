@@ -11,7 +11,7 @@ import { demoRoutes } from './demo'
 import { entryRoutes } from './entries'
 import { exampleRoutes } from './examples'
 import { pages } from './files'
-import { bodyLimits, headers, originCheck, whoAsks } from './guard'
+import { bodyLimits, headers, originCheck, weigh, whoAsks } from './guard'
 import { jobRoutes } from './jobs'
 import { metricsRoutes } from './metrics'
 import { type Env, notFound, problem, type Rooms } from './parts'
@@ -31,7 +31,7 @@ export function makeApp(rooms: Rooms) {
       await demo?.ready()
       return next()
     })
-    .use(compressJson, bodyLimits, whoAsks(rooms))
+    .use(whoAsks(rooms), weigh(rooms), compressJson, bodyLimits)
     .use(async (c, next) => {
       c.header('Cache-Control', 'no-store')
       return next()

@@ -39,6 +39,7 @@ export const compressJson = createMiddleware(async (c, next) => {
   if (!res.body || !res.headers.get('content-type')?.includes('json') || res.headers.has('content-encoding'))
     return
   const bytes = new Uint8Array(await res.arrayBuffer())
+  c.set('answerBytes', bytes.byteLength)
   const headers = new Headers(res.headers)
   headers.append('Vary', 'Accept-Encoding')
   const encoding = bytes.byteLength > WORTH_IT ? encodingFor(c.req.header('accept-encoding')) : undefined

@@ -6,7 +6,8 @@ import { createMiddleware } from 'hono/factory'
 import { secureHeaders } from 'hono/secure-headers'
 import { SIGNED_OUT } from '../people'
 import { PHOTO_MOST_BYTES } from '../photos/shelf'
-import { type Env, problem, type Rooms } from './parts'
+import { hard, made, REFUSED, ready, WHOLE_LOG } from '../purse'
+import { addressOf, type Env, problem, type Rooms, UNKNOWN } from './parts'
 
 const SAFE = new Set(['GET', 'HEAD', 'OPTIONS'])
 const LOOPBACK = /^(localhost|127(\.\d{1,3}){3}|\[::1\])(:\d+)?$/
@@ -113,6 +114,38 @@ export const whoAsks = ({ people, web }: Rooms) =>
       c.set('signIn', people.current(deviceId))
     }
     return next()
+  })
+
+const HARD = /^\/api\/(?:jobs\/[^/]+\/(?:trail|chain|events)|plans\/.*)$/
+
+/** [WI9] What a device asks over HTTP is weighed with what it asks over its sockets. */
+export const weigh = ({ purses, web, tally }: Rooms) =>
+  createMiddleware<Env>(async (c, next) => {
+    const address = web.behindProxy ? UNKNOWN : addressOf(c)
+    const who = c.var.deviceId ?? (address === UNKNOWN ? undefined : address)
+    if (who === undefined) return next()
+    const { path } = c.req
+    const waitMs = purses.ask(who, HARD.test(path) ? WHOLE_LOG : 1)
+    if (waitMs > 0) {
+      tally.heldBack += 1
+      c.header('Retry-After', `${Math.ceil(waitMs / 1000)}`)
+      return problem(
+        c,
+        429,
+        'too_many',
+        'Too much was asked from this device at once. Wait a moment, then try again.',
+      )
+    }
+    await next()
+    const sent = Number(c.req.header('content-length') ?? 0)
+    const given = c.var.answerBytes ?? 0
+    const isPhoto = path.startsWith('/api/photos/')
+    const bytes = isPhoto
+      ? ready(sent + given)
+      : HARD.test(path)
+        ? hard(sent + given)
+        : hard(sent) + made(given)
+    purses.pay(who, bytes + (c.res.status >= 400 ? REFUSED : 0))
   })
 
 export const signedIn = createMiddleware<Env>(async (c, next) => {

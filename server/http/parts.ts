@@ -15,6 +15,7 @@ import type { Desk, Log, Reply } from '../desk'
 import type { Intake } from '../intake'
 import type { People, SignIn } from '../people'
 import type { PhotoShelf } from '../photos/shelf'
+import type { Purses } from '../purse'
 import type { Authority, ShopCertificate } from '../tls'
 
 /** What routes and sockets know of the demonstration; a real shop has none. */
@@ -44,6 +45,7 @@ export interface Rooms {
   log: Log
   box: Box
   tally: Tally
+  purses: Purses
   /** What whoever opens the shop must type; where there is none, nobody opens one here. */
   firstRunCode?: string
   /** Where the shop is the demonstration's. */
@@ -71,6 +73,8 @@ export interface Env {
     requestId: string
     deviceId?: string
     signIn?: SignIn
+    /** Of the answer, before it is compressed. */
+    answerBytes?: number
   }
 }
 
@@ -151,10 +155,12 @@ export const cardOf = ({ id, name, initials, paint, roles }: Person): PersonCard
   roles,
 })
 
+export const UNKNOWN = 'unknown'
+
 /** Behind an address where there is no device yet. */
 export function addressOf(c: Ctx): string {
   const incoming = (c.env as { incoming?: { socket?: { remoteAddress?: string } } } | undefined)?.incoming
-  return incoming?.socket?.remoteAddress ?? 'unknown'
+  return incoming?.socket?.remoteAddress ?? UNKNOWN
 }
 
 export const badId = (c: Ctx, path: string, rule: string) =>

@@ -39,6 +39,7 @@ export function photoRoutes({ photos, damage }: Rooms) {
       // Its name is its hash: it never changes.
       c.header('Cache-Control', 'private, max-age=31536000, immutable')
       c.header('Content-Type', photo.mime)
+      c.set('answerBytes', photo.bytes.byteLength)
       return c.body(new Uint8Array(photo.bytes))
     })
 }

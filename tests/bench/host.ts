@@ -36,6 +36,7 @@ const calls: HostCalls = {
       dataFolder,
       origin: opened.serving.address,
       cookie: opened.cookie,
+      devices: opened.devices,
       jobs: await opened.add(jobs),
     }
   },

@@ -1,9 +1,9 @@
 /** The server's clock is set, or a device's is wrong: nothing is lost, nobody is silenced or made to wait for it. */
 import { v7 } from 'uuid'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
-import { BURST, makeBucket, PER_SECOND } from '../../server/gateway/rate'
 import { migrations } from '../../server/open-shop'
 import { makeSignIns } from '../../server/people/sign-ins'
+import { COINS_A_SECOND, MOST_COINS, makePurses } from '../../server/purse'
 import { openDatabase } from '../../server/store'
 import { browser, command, type House, makeHouse, PINS } from './house'
 import { makeWire } from './wire'
@@ -146,14 +146,25 @@ test.each([0, 1_000_000_000_000, 4_000_000_000_000])(
   },
 )
 
-test('[WI9] a bucket fills by the clock it is given, up to a burst and no further', () => {
-  const mayCome = makeBucket(0)
-  const taken = (at: number) => {
+test('[WI9] coins come back by the clock that is given, up to a purseful and no further', () => {
+  let at = 0
+  const purses = makePurses(() => at)
+  const taken = (now: number) => {
+    at = now
     let count = 0
-    while (mayCome(at)) count += 1
+    while (purses.ask('tablet') === 0) count += 1
     return count
   }
-  expect(taken(0)).toBe(BURST)
-  expect(taken(1000)).toBe(PER_SECOND)
-  expect(taken(YEAR)).toBe(BURST)
+  expect(taken(0)).toBe(MOST_COINS)
+  expect(taken(1000)).toBe(COINS_A_SECOND)
+  expect(taken(YEAR)).toBe(MOST_COINS)
+  // Another's purse is another's.
+  expect(purses.ask('phone')).toBe(0)
+  // Whoever owes is told how long.
+  purses.pay('tablet', 2 * COINS_A_SECOND)
+  expect(purses.ask('tablet')).toBe(2004)
+  at += 2000
+  expect(purses.ask('tablet')).toBe(4)
+  at += 4
+  expect(purses.ask('tablet')).toBe(0)
 })

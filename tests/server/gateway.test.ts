@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import { gunzipSync } from 'node:zlib'
 import { v7 } from 'uuid'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
-import { BURST } from '../../server/gateway/rate'
+import { MOST_COINS } from '../../server/purse'
 import type { JobEvent } from '../../shared/job/events'
 import { evolveAll, newJob } from '../../shared/job/evolve'
 import type { JobSummary } from '../../shared/job/summary'
@@ -73,6 +73,59 @@ describe('watching', () => {
     const { state } = JSON.parse(gunzipSync(packed).toString()) as Watched
     expect(state).toEqual(plain.state)
     expect(packed.length).toBeLessThan(JSON.stringify(plain).length / 2)
+  })
+
+  test('[WI7] a long answer is packed once a version; its time is of each answer, and a page of version 1 has it inside', async () => {
+    const stream = await freshJob('Full rebuild. '.repeat(140))
+    const message = { room: stream, protocol, unpacks: true }
+    const watched = (more = {}) =>
+      bo.ask<{ packed: Uint8Array; now: number }>('watch', { ...message, ...more })
+    const first = await watched()
+    wire.house.clock.ahead += 60_000
+    const second = await watched()
+    expect(Buffer.compare(Buffer.from(first.packed), Buffer.from(second.packed))).toBe(0)
+    expect(second.now - first.now).toBeGreaterThanOrEqual(60_000)
+    const inside = ({ packed }: { packed: Uint8Array }) => JSON.parse(gunzipSync(packed).toString())
+    const older = await watched({ protocol: protocol - 1 })
+    expect(inside(older).now).toBeGreaterThanOrEqual(second.now)
+    await ana.ask('command', { stream, command: claim('S1') })
+    expect(inside(await watched()).state.version).toBe(3)
+    wire.house.clock.ahead -= 60_000
+  })
+
+  test('[WI7] while others enter, what is packed is overtaken by nothing: every event behind the version given comes, once', async () => {
+    const stream = await freshJob('Full rebuild. '.repeat(140))
+    const steps = ['ClaimStep', 'PutDownStep']
+    let going = true
+    const entering = (async () => {
+      for (let n = 0; going; n++)
+        await ana.ask('command', { stream, command: { commandId: v7(), type: steps[n % 2], stepId: 'S1' } })
+    })()
+    try {
+      for (let round = 0; round < 20; round++) {
+        const guest = wire.connect(bo.page.jar.cookie)
+        await guest.open
+        const answer = await guest.ask<{ packed: Uint8Array }>('watch', {
+          room: stream,
+          protocol,
+          unpacks: true,
+        })
+        const { state } = JSON.parse(gunzipSync(answer.packed).toString()) as Watched
+        const events = () => guest.messages.filter(({ name }) => name === 'events')
+        await until('three entries more', () => events().length >= 3)
+        const versions = events().flatMap(({ message }) =>
+          (message.events as { version: number }[]).map((e) => e.version),
+        )
+        expect(versions).toEqual(versions.map((_, index) => (state?.version ?? 0) + 1 + index))
+        expect(guest.messages.findIndex(({ name }) => name === 'ack')).toBeLessThan(
+          guest.messages.findIndex(({ name }) => name === 'events'),
+        )
+        guest.client.disconnect()
+      }
+    } finally {
+      going = false
+      await entering
+    }
   })
 
   test('[WI7] a version this server never had is answered with the state', async () => {
@@ -416,6 +469,9 @@ describe('whatever comes', () => {
         anything.emit(event, message, 'no function')
         anything.emit(event)
       }
+    // It was too much at once, too; once all of it was read, time passes.
+    await line.ask<Reply>('unwatch', { room: 'board' })
+    wire.house.clock.steady += 5000
     expect(
       await line.ask<Reply>('command', { stream: 'job:j1', command: { ...claim('S1'), commandId: v7() } }),
     ).toMatchObject({ ok: true })
@@ -433,10 +489,40 @@ describe('whatever comes', () => {
     expect((await ana.ask<{ ok: boolean }>('watch', { room: 'board', protocol })).ok).toBe(true)
   })
 
+  test('[WI9] one device’s sockets and requests are weighed together, by what they cost; another’s are not', async () => {
+    const line = await wire.at('bo')
+    const { cookie } = line.page.jar
+    const get = async (who: string, path: string) => {
+      const answer = await fetch(`${wire.address}${path}`, { headers: { cookie: who } })
+      return [
+        answer.status,
+        ((await answer.json()) as { code?: string }).code,
+        answer.headers.get('retry-after'),
+      ]
+    }
+    expect((await get(cookie, '/api/board'))[0]).toBe(200)
+    const refused = { stream: 'job:j1', command: { commandId: v7(), type: 'ClaimStep', stepId: 'none' } }
+    const costly = Math.ceil(MOST_COINS / 5) + 60
+    const answers = await Promise.all(
+      Array.from({ length: costly }, () =>
+        line.ask<Reply>('command', { ...refused, command: { ...refused.command, commandId: v7() } }),
+      ),
+    )
+    expect(answers.some(({ ok, code }) => !ok && code !== 'too_many')).toBe(true)
+    expect(await get(cookie, '/api/board')).toEqual([429, 'too_many', expect.stringMatching(/^[1-9]$/)])
+    const second = wire.connect(cookie)
+    await second.open
+    expect(await second.ask('unwatch', { room: 'board' })).toMatchObject({ code: 'too_many' })
+    expect((await get(ana.page.jar.cookie, '/api/board'))[0]).toBe(200)
+    wire.house.clock.steady += 3000
+    expect((await get(cookie, '/api/board'))[0]).toBe(200)
+    expect(await second.ask('unwatch', { room: 'board' })).toEqual({ ok: true })
+  })
+
   test('[WI9] too many at once are told to wait, and one’s haste is no other’s', async () => {
     const line = await wire.at('bo')
     const answers = await Promise.all(
-      Array.from({ length: BURST + 200 }, () => line.ask<Reply>('unwatch', { room: 'board' })),
+      Array.from({ length: MOST_COINS + 200 }, () => line.ask<Reply>('unwatch', { room: 'board' })),
     )
     const faults = answers.filter(({ ok }) => !ok)
     expect(faults.length).toBeGreaterThan(0)

@@ -9,6 +9,7 @@ import { type After, bodyHash } from '../../server/desk'
 import { type App, makeApp } from '../../server/http/app'
 import type { Rooms } from '../../server/http/parts'
 import { type OpenShop, openShop } from '../../server/open-shop'
+import { makePurses } from '../../server/purse'
 import { silent } from '../shop/silent'
 import { openJob, openShop as shopCommands } from '../shop/yard'
 
@@ -49,6 +50,7 @@ export async function makeHouse({
   const rooms: Rooms = {
     ...shop,
     ...counting(shop.intake),
+    purses: makePurses(shop.monotonic),
     log: silent,
     firstRunCode: CODE,
     web: { cookieName: 'paintmark', secure: false, loopbackOnly: true, folder: join(folder, 'web'), ...web },

@@ -17,7 +17,8 @@ test('[WI7] a head of another version, as of a row that was altered under the se
   }
   let joined = 0
   const given = { now: () => 7, epoch: 'first', join: () => void joined++ }
-  const answer = await initialSync(altered, 'job:j1', undefined, given)
+  const sent = await initialSync(altered, 'job:j1', undefined, given)
+  const answer = sent?.answer
   expect(answer).toMatchObject({ ok: true, room: 'job:j1', epoch: 'first', now: 7 })
   expect(answer).not.toHaveProperty('head')
   expect([joined, looks]).toEqual([1, 1])

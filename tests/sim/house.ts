@@ -17,6 +17,7 @@ import { newId } from '../../server/new-id'
 import { migrations } from '../../server/open-shop'
 import { makePeople } from '../../server/people'
 import { photoShelf } from '../../server/photos/shelf'
+import { makePurses } from '../../server/purse'
 import { type EventStore, openDatabase, sqliteEventStore } from '../../server/store'
 import type { JobCommand } from '../../shared/job/commands'
 import type { ShopCommand } from '../../shared/shop/types'
@@ -161,6 +162,7 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
       newId,
       log: silent,
       tally: makeTally(),
+      purses: makePurses(monotonic),
       photos: { ...shelf, put: photosOf },
       intake: async (received) => {
         const { commandId } = received.body as { commandId: string }

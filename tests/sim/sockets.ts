@@ -230,6 +230,8 @@ export class ServerSocket extends Emitter {
   data: unknown
   readonly request: { headers: { cookie: string } }
   readonly rooms = new Set<string>([this.id])
+  /** Says nothing of its packets: none here is long. */
+  readonly conn = new Emitter()
 
   constructor(
     private readonly line: Line,

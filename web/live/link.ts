@@ -39,7 +39,7 @@ type Listeners = { [E in keyof ServerToClient]: Set<ServerToClient[E]> }
 const ACK_MS = 15_000
 /** A server of version 1 does not say what it speaks. */
 const GREETED_MS = 5000
-/** A watch nobody answered is asked again, after twice as long each time. */
+/** A watch nobody answered, or that came at a busy moment, is asked again, after twice as long each time. */
 const ASK_AGAIN_MS = 1000
 const ASK_AGAIN_MOST_MS = 30_000
 
@@ -48,7 +48,10 @@ const CAN_UNPACK = typeof DecompressionStream === 'function'
 
 async function unpack(answer: Watched | Packed | Fault | Refused): Promise<Watched | Fault | Refused> {
   if (!('packed' in answer)) return answer
-  return new Response(new Blob([answer.packed]).stream().pipeThrough(new DecompressionStream('gzip'))).json()
+  const { packed, now } = answer
+  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('gzip'))
+  const watched = (await new Response(stream).json()) as Watched
+  return now === undefined ? watched : { ...watched, now }
 }
 
 export type Link = ReturnType<typeof makeLink>
@@ -155,7 +158,7 @@ export function makeLink(clock: Clock) {
       .then(unpack)
       .catch(() => undefined)
     if (!watchers.has(watcher)) return
-    if (!answer) {
+    if (!answer || (!answer.ok && answer.code === 'too_many')) {
       // Another connection asks for itself.
       if (socket.id === id)
         setTimeout(() => {

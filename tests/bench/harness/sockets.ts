@@ -11,6 +11,8 @@ import type { Ending } from './ending'
 export interface At {
   origin: string
   cookie: string
+  /** Of devices of their own; each socket takes the next. */
+  devices?: readonly string[]
 }
 
 const ANSWER_MS = 20_000
@@ -34,7 +36,12 @@ export async function connectMany(count: number, at: At, ending: Ending): Promis
   const sockets: Socket[] = []
   while (sockets.length < count) {
     const some = Math.min(25, count - sockets.length)
-    sockets.push(...(await Promise.all(Array.from({ length: some }, () => connect(at, ending)))))
+    const cookieOf = (n: number) => at.devices?.[(sockets.length + n) % at.devices.length] ?? at.cookie
+    sockets.push(
+      ...(await Promise.all(
+        Array.from({ length: some }, (_, n) => connect({ origin: at.origin, cookie: cookieOf(n) }, ending)),
+      )),
+    )
   }
   return sockets
 }
@@ -44,9 +51,13 @@ export interface Ok {
   [more: string]: unknown
 }
 
-/** Emits and waits for the answer; anything but a yes is an error of the bench. */
+/** Emits and waits for the answer; anything but a yes is an error of the bench. What came too fast is sent again, as pages do. */
 export async function asked(socket: Socket, event: string, message: unknown): Promise<Ok> {
   const answer = (await socket.timeout(ANSWER_MS).emitWithAck(event, message)) as Ok
+  if (answer.code === 'too_many') {
+    await new Promise((resolve) => setTimeout(resolve, 50))
+    return asked(socket, event, message)
+  }
   if (!answer.ok) throw new Error(`The server answered ${event} with ${JSON.stringify(answer).slice(0, 300)}`)
   return answer
 }

@@ -24,6 +24,8 @@ export interface OursOpened {
   origin: string
   /** Signed in as the doer. */
   cookie: string
+  /** Of as many devices as there are boards in a figure, signed in as the doer too. */
+  devices: string[]
   jobs: string[]
 }
 

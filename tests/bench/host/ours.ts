@@ -13,6 +13,9 @@ export const COOKIE = 'paintmark'
 /** Fewer than the folds the desk keeps, so that making jobs does not read them again and again. */
 const AT_ONCE = 40
 
+/** Each board of a figure is a device of its own. */
+const DEVICES = 200
+
 const WORDS = new Set(['ClaimStep', 'SignStep', 'SecondSignStep'])
 const isWord = (body: object) => 'type' in body && WORDS.has(String(body.type))
 
@@ -21,6 +24,7 @@ export interface Ours {
   serving: Serving
   dataFolder: string
   cookie: string
+  devices: string[]
   plan: Plan
   add(jobs: readonly JobSpec[]): Promise<string[]>
   /** A reading on each of these jobs in turn, one at a time; the first `untimed` count for nothing. */
@@ -106,6 +110,7 @@ export async function openOurs(dataFolder: string): Promise<Ours> {
     serving,
     dataFolder,
     cookie: doer.cookie,
+    devices: Array.from({ length: DEVICES }, () => device(DOER).cookie),
     plan,
     async add(jobs) {
       const ids: string[] = []
