@@ -96,9 +96,10 @@ export const COMMANDS = {
   },
   sim: {
     does: 'Plays mornings on the floor from seeds, with faults; nothing entered may be lost, twice or somebody else’s.',
-    takes: '[RUNS [--from=SEED] | --seed=SEED | --kept | --mutate [WORD…] | --kill KILLS [--from=SEED]]',
+    takes:
+      '[RUNS [--from=SEED] [--processes=COUNT] | --seed=SEED | --kept | --mutate [WORD…] | --kill KILLS [--from=SEED]]',
     most: Number.POSITIVE_INFINITY,
-    options: ['--from', '--seed', '--kept', '--first', '--mutate', '--kill'],
+    options: ['--from', '--seed', '--kept', '--first', '--processes', '--mutate', '--kill'],
     more: '--kill starts the built server and kills it, at work, at a first run, a backup, a migration and a restore.',
   },
   crowd: { does: 'Serves the demonstration’s shop with a full yard.', takes: '[ENGINES]', most: 1 },

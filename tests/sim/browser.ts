@@ -5,7 +5,7 @@
 import 'fake-indexeddb/auto'
 import { forceCloseDatabase, IDBFactory, IDBObjectStore } from 'fake-indexeddb'
 import { makeLocks } from '../web/live/locks'
-import { failRequests, type NetworkedPage, request } from './network'
+import { failRequests, type NetworkedPage, network, request } from './network'
 import { cutLines } from './sockets'
 import { after, NOBODY, type Realm, realmNow } from './world'
 
@@ -20,6 +20,8 @@ export interface Browser {
   /** The pages' own. */
   jar: Map<string, string>
   linkUp: boolean
+  /** Of the pages it has kept of the app. */
+  build: number
   clockAheadMs: number
   pages: BrowserPage[]
   factory: IDBFactory
@@ -50,6 +52,7 @@ export function openBrowser(name: string, hit: Browser['hit']): Browser {
     cookie: '',
     jar: new Map(),
     linkUp: true,
+    build: 0,
     clockAheadMs: 0,
     pages: [],
     factory: new IDBFactory(),
@@ -66,12 +69,14 @@ export function openBrowser(name: string, hit: Browser['hit']): Browser {
 
 export function openPage(device: Browser, name: string): BrowserPage {
   const connections: IDBDatabase[] = []
+  const { life } = network
+  if (device.linkUp && life && !life.dead) device.build = life.build
   const page: BrowserPage = {
     name,
     device,
     dead: false,
     isServer: false,
-    older: false,
+    build: device.build,
     badAir: false,
     ahead: () => device.clockAheadMs,
     connections,
@@ -127,6 +132,7 @@ export function loseStore(device: Browser, everything: boolean): void {
   device.factory = new IDBFactory()
   if (everything) {
     device.storage.clear()
+    device.jar.clear()
     device.cookie = ''
     device.cookiesLost += 1
   }
@@ -154,7 +160,10 @@ const pageNow = (): BrowserPage | undefined => {
 }
 
 /** Gives every page its own browser, for good. */
-export function takeOverBrowserGlobals(kill: (page: BrowserPage) => void): void {
+export function takeOverBrowserGlobals(hooks: {
+  kill(page: BrowserPage): void
+  reload(page: BrowserPage): void
+}): void {
   const give = (name: string, get: () => unknown) =>
     Object.defineProperty(globalThis, name, { configurable: true, get })
   give('indexedDB', () => pageNow()?.indexedDB)
@@ -174,6 +183,10 @@ export function takeOverBrowserGlobals(kill: (page: BrowserPage) => void): void 
       }
     )
   })
+  give('location', () => {
+    const page = pageNow()
+    return page && { reload: () => hooks.reload(page) }
+  })
   give('localStorage', () => {
     const page = pageNow()
     return (
@@ -188,7 +201,7 @@ export function takeOverBrowserGlobals(kill: (page: BrowserPage) => void): void 
     if (!page) throw new Error(`Nobody asks for ${path}.`)
     return request(page, path, init)
   }) as typeof fetch
-  watchWrites(kill)
+  watchWrites(hooks.kill)
 }
 
 /** Sees what is put and dropped, lets happen to it what is armed, and notes what is on the disk. */

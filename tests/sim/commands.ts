@@ -191,13 +191,19 @@ export const SHOP_COMMANDS: { [T in ShopCommand['type']]: (scene: Scene) => Shop
 
 /** A photo with its bytes, which travel apart from the command that tells of them. */
 export const PHOTO = 'photo and its bytes'
+/** Somebody else gives their PIN on this tablet, and it signs for them. */
+export const BY_GRANT = 'second signature by PIN'
+/** The same without signal: the PIN waits with its entry, sealed. */
+export const SEALED = 'second signature by sealed PIN'
 
 export type JobType = keyof typeof JOB_COMMANDS
 export type ShopType = keyof typeof SHOP_COMMANDS
-export type Kind = JobType | ShopType | typeof PHOTO
+export type Kind = JobType | ShopType | typeof PHOTO | typeof BY_GRANT | typeof SEALED
 export const KINDS: readonly Kind[] = [
   ...(Object.keys(JOB_COMMANDS) as JobType[]),
   ...(Object.keys(SHOP_COMMANDS) as ShopType[]),
   PHOTO,
+  BY_GRANT,
+  SEALED,
 ]
 export const isShopType = (kind: Kind): kind is ShopType => Object.hasOwn(SHOP_COMMANDS, kind)

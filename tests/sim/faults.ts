@@ -11,8 +11,9 @@ import {
   forgetWhatLayOnly,
   HANDS,
   openPageOn,
+  restoreFrom,
 } from './floor'
-import { AT_THE_SERVER } from './house'
+import { AT_THE_SERVER, type Backup } from './house'
 import { network, ON_THE_WAY } from './network'
 import { act, after, between, NOBODY, oneOf, pass } from './world'
 
@@ -54,6 +55,21 @@ async function closed(floor: Floor, device: Device, page = device.open[0]): Prom
   if (device.open.length > 0) return
   await pass(between(0, 3000))
   await openPageOn(floor, device)
+}
+
+async function otherBuild({ house }: Floor, by: number): Promise<void> {
+  house.build += by
+  house.kill()
+}
+
+/** Whoever signed in since has to again. */
+async function restored(floor: Floor, backup: Backup | undefined): Promise<void> {
+  if (!backup) return
+  await restoreFrom(floor, backup)
+  await pass(between(9000, 60_000))
+  for (const device of floor.devices)
+    if (!device.open.some(({ live }) => live.session.signInId()))
+      await changePerson(floor, device, device.person)
 }
 
 export const FAULTS: readonly FaultKind[] = [
@@ -141,10 +157,20 @@ export const FAULTS: readonly FaultKind[] = [
     },
   },
   {
-    name: 'page of an older build',
-    async strike(_, device) {
-      for (const page of device.open) page.older = true
-    },
+    name: 'server renewed: its pages are of an older build',
+    strike: (floor) => otherBuild(floor, 1),
+  },
+  {
+    name: 'server as it was before: its pages are of a newer build',
+    strike: (floor) => otherBuild(floor, -1),
+  },
+  {
+    name: 'restored from the last backup',
+    strike: (floor) => restored(floor, floor.house.backups.at(-1)),
+  },
+  {
+    name: 'restored from an older backup',
+    strike: (floor) => restored(floor, oneOf(floor.house.backups)),
   },
   {
     name: 'bad air',

@@ -12,10 +12,10 @@ import { floorPlan } from '../shop/plans/floor-engine'
 import { testPlan } from '../shop/plans/test-engine'
 import { crib } from '../shop/wrenches'
 import { type Browser, type BrowserPage, closePage, openBrowser, openPage } from './browser'
-import { enter, type House, openHouse } from './house'
+import { type Backup, enter, type House, openHouse } from './house'
 import { beginNetwork } from './network'
 import { lines } from './sockets'
-import { act, beginWorld, between, pass, passUntil } from './world'
+import { act, after, beginWorld, between, NOBODY, pass, passUntil, worldNow } from './world'
 
 /** One entry, as whoever made it would tell it. */
 export interface Entry {
@@ -28,13 +28,24 @@ export interface Entry {
   place: number
   signInId: string | undefined
   by: string
+  /** Who looked, where their PIN travels sealed; and whether it was right. */
+  look?: { personId: string; right: boolean }
   /** Somebody else had signed in on the device by then, or nobody, and this page had not seen it. */
   stale: boolean
   /** How often the device's store had been lost when this was said to be kept there; absent where it never was. */
   keptAfterLosses?: number
   /** It was told on a page that others go first. */
   aside: boolean
+  /** Of the log as it is; a restore takes back those it takes out. */
   answers: (Answer | Fault)[]
+  /** When it was acknowledged on an open page, and how often the device's store had been lost by then. */
+  acknowledged?: { at: number; losses: number; page: BrowserPage }
+  /** It was taken once, and a restore took it out of the log. */
+  again: boolean
+  /** A restore put its sign-in back to what it was before: not there yet, or left by another way. */
+  signInPutBack: boolean
+  /** Its number in the device's own count. */
+  number: number | undefined
   dismissed: boolean
   /** Why nobody was promised that it would come through. */
   mayBeLost?: string
@@ -70,6 +81,10 @@ export interface Floor {
   openedAtSeq: number
   entries: Map<string, Entry>
   photos: PhotoTaken[]
+  /** Somebody is entering something just now. */
+  entering: boolean
+  /** Photos that an entry has told of. */
+  announced: Set<string>
   /** What was seen to be wrong while it ran. */
   wrong: string[]
   /** What was done, in words, to be read when a run fails. */
@@ -81,6 +96,7 @@ export interface Floor {
 }
 
 export const PIN = '4711'
+export const WRONG_PIN = '1147'
 export const HANDS = ['fay', ...Object.keys(people)]
 const FAY = person('fay', { roles: ['supervisor', 'owner'] })
 
@@ -102,6 +118,8 @@ export async function openFloor(seed: number): Promise<Floor> {
     openedAtSeq: 0,
     entries: new Map(),
     photos: [],
+    entering: false,
+    announced: new Set(),
     wrong: [],
     story: [],
     tell: (line) => void floor.story.push(line),
@@ -129,7 +147,7 @@ export async function openFloor(seed: number): Promise<Floor> {
     })
     await byFay(stream, { type: 'AdoptPlan', planId: plan.id, edition: plan.edition })
   }
-  floor.openedAtSeq = (await house.store.readAll(0, 1000)).length
+  floor.openedAtSeq = (await house.store().readAll(0, 1000)).length
   for (const id of HANDS) await house.rooms().people.setPin(id, PIN)
   for (let n = 1; n <= deviceCount; n++) {
     const device = Object.assign(openBrowser(`device ${n}`, hit), { person: '', open: [] }) as Device
@@ -137,6 +155,7 @@ export async function openFloor(seed: number): Promise<Floor> {
     await openPageOn(floor, device)
     await changePerson(floor, device, HANDS[n % HANDS.length] as string)
   }
+  await house.backUp()
   return floor
 }
 
@@ -148,6 +167,14 @@ export const killPage = (page: BrowserPage): void => {
   if (floorNow) closePageOf(floorNow, page as Page)
 }
 
+/** By its own code. */
+export const reloadPage = (page: BrowserPage): void =>
+  void after(between(1, 50), NOBODY, () => {
+    if (!floorNow || page.dead) return
+    closePageOf(floorNow, page as Page)
+    void openPageOn(floorNow, page.device as Device)
+  })
+
 /** Opens the app in a new tab. */
 export async function openPageOn(floor: Floor, device: Device): Promise<Page> {
   const page = openPage(device, `${device.name}, page ${++pages}`) as Page
@@ -157,7 +184,11 @@ export async function openPageOn(floor: Floor, device: Device): Promise<Page> {
     page.live = createRoot(() => makeLive())
     const { live } = page
     live.outbox.onAnyChange(() => look(floor, page))
-    live.outbox.onAnswer((entry, answer) => void floor.entries.get(commandIdOf(entry))?.answers.push(answer))
+    live.outbox.onAnswer((queued, answer) => {
+      const entry = floor.entries.get(commandIdOf(queued))
+      entry?.answers.push(answer)
+      if (entry && answer.ok) entry.acknowledged = { at: worldNow(), losses: device.losses, page }
+    })
     live.shop.watch()
     live.board.watch()
     for (const jobId of floor.jobs) watchJob(page, jobId)
@@ -179,19 +210,33 @@ function look(floor: Floor, page: Page): void {
     const entry = entryOf(floor, page, queued)
     if (live.outbox.isAside(entry.id)) entry.aside = true
     if (!live.outbox.isKept(entry.id)) continue
-    const lies = [...device.durable].some((name) => name.endsWith(` ${entry.id}`))
-    if (lies) entry.keptAfterLosses = device.losses
-    // The browser tells the page of a loss in its own time; what is said until then is said in good faith.
-    else if (device.lossesTold === device.losses)
+    if (lies(device, 'entries', entry.id)) entry.keptAfterLosses = device.losses
+    // The browser tells the page of a loss in its own time; what is said until then is said in good faith. After a restore
+    // several pages send it again, and whoever is answered first takes it off the shelf.
+    else if (device.lossesTold === device.losses && !isSettled(entry))
       floor.wrong.push(`[SM2] ${entry.type} ${entry.id} is said to be kept on ${page.name}, and is not.`)
   }
 }
+
+/** Whether a completed transaction has left it in one of the device's stores. */
+const lies = (device: Device, store: 'entries' | 'photos' | 'taken', key: string): boolean =>
+  [...device.durable].some((name) => name.startsWith(`paintmark-${store}-`) && name.endsWith(` ${key}`))
 
 function entryOf(floor: Floor, page: Page, queued: QueuedCommand): Entry {
   const id = commandIdOf(queued)
   const known = floor.entries.get(id)
   if (known) return known
   const { session } = page.live
+  const { command } = queued
+  const isEntered =
+    floor.entering ||
+    // The queue of photos says these, and whoever gave a PIN waited for it to be sealed.
+    command.type === 'ConfirmPhoto' ||
+    (command.type === 'SecondSignStep' && command.look !== undefined) ||
+    (command.type === 'AddPhoto' && !floor.announced.has(command.photo.id))
+  if (command.type === 'AddPhoto') floor.announced.add(command.photo.id)
+  if (!isEntered)
+    floor.wrong.push(`[SM3] ${command.type} ${id} waits on ${page.name}, and nobody entered it.`)
   const entry: Entry = {
     id,
     type: queued.command.type,
@@ -200,9 +245,12 @@ function entryOf(floor: Floor, page: Page, queued: QueuedCommand): Entry {
     page: page.name,
     place: floor.entries.size,
     signInId: session.signInId(),
-    by: session.person()?.id ?? '',
+    by: queued.command.grantId ? queued.by : (session.person()?.id ?? ''),
+    number: queued.command.entryNumber,
     stale: floor.house.signInOn(page.device.cookie) !== session.signInId(),
     aside: false,
+    again: false,
+    signInPutBack: false,
     answers: [],
     dismissed: false,
   }
@@ -229,8 +277,8 @@ export function closePageOf(floor: Floor, page: Page): void {
     else if (entry.keptAfterLosses !== device.losses) entry.mayBeLost = 'the browser lost its store'
   }
   for (const photo of floor.photos) {
-    const kept = [...device.durable].some((name) => name.endsWith(` ${photo.sha256}`))
-    if (photo.device === device && !kept) photo.mayBeLost ??= 'it was not on the device yet'
+    if (photo.device === device && !lies(device, 'photos', photo.sha256))
+      photo.mayBeLost ??= 'it was not on the device yet'
   }
   device.open = device.open.filter((other) => other !== page)
   closePage(page)
@@ -268,4 +316,50 @@ export async function changePerson(floor: Floor, device: Device, personId: strin
   )
   await pass(50)
   return outcome !== undefined && outcome.sentence === undefined
+}
+
+/** What is acknowledged is on the device's disk by then. */
+const KEPT_WITHIN_MS = 5000
+
+/** The shop is what it was in a backup. What was taken since is not any more, and only what its device has kept of it comes again. */
+export async function restoreFrom(floor: Floor, backup: Backup): Promise<void> {
+  const { house, entries, photos } = floor
+  const { epoch } = house.rooms().box
+  const coveredSeq = Math.max(
+    ...house.backups
+      .filter(({ manifest }) => manifest.epoch.id === epoch().id)
+      .map((one) => one.manifest.seq),
+  )
+  const covered = new Set(
+    (await house.store().readAll(0, 100_000)).flatMap(({ seq, commandId }) =>
+      seq <= coveredSeq ? commandId : [],
+    ),
+  )
+  const wasHere = house.rooms().photos.has
+  const signIns = house.signIns()
+  await house.restore(backup)
+  const signInsNow = house.signIns()
+  const answers = await house.store().answers([...entries.keys()])
+  for (const entry of entries.values()) {
+    const { signInId = '' } = entry
+    entry.signInPutBack ||= signIns.get(signInId) !== signInsNow.get(signInId)
+    const taken = entry.answers.find((answer) => answer.ok)
+    if (!taken?.ok || answers.has(entry.id)) continue
+    entry.answers = []
+    entry.again = true
+    if (taken.seq === undefined) entry.mayBeLost = 'it changed nothing'
+    else if (covered.has(entry.id)) entry.mayBeLost = 'a later backup had it'
+    else if (!lies(entry.device, 'taken', entry.id)) {
+      const { at = 0, losses = 0, page } = entry.acknowledged ?? {}
+      if (page?.dead === false && worldNow() - at > KEPT_WITHIN_MS && losses === entry.device.losses)
+        floor.wrong.push(
+          `[SM12] ${entry.type} ${entry.id} is in no backup, and ${entry.device.name} does not keep it.`,
+        )
+      entry.mayBeLost ??= 'it was not kept for a restore yet'
+    }
+  }
+  const there = new Set(backup.photos)
+  for (const photo of photos)
+    if (wasHere(photo.sha256) && !there.has(photo.sha256) && !lies(photo.device, 'photos', photo.sha256))
+      photo.mayBeLost ??= 'no device keeps what is stored'
 }

@@ -1,30 +1,40 @@
 /** The shop's server: its rooms as they are, over a log that outlives it, so that it can be killed and opened again. */
 import { randomBytes } from 'node:crypto'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { makeAccess } from '../../server/access'
-import type { Box } from '../../server/box/box'
-import type { Epoch } from '../../server/box/epoch'
+import type { Manifest } from '../../server/backups/manifest'
+import { makeBox } from '../../server/box/box'
+import { type Epoch, epochIn, nextEpoch, writeEpoch } from '../../server/box/epoch'
 import { makeTally } from '../../server/box/tally'
 import { makeDamage } from '../../server/damage'
-import { bodyHash, openDesk, type Publish } from '../../server/desk'
+import { afterMs, bodyHash, openDesk, type Publish } from '../../server/desk'
 import { openGateway } from '../../server/gateway/gateway'
 import { makeApp } from '../../server/http/app'
 import type { Rooms } from '../../server/http/parts'
 import { makeIntake } from '../../server/intake'
 import { newId } from '../../server/new-id'
 import { migrations } from '../../server/open-shop'
-import { makePeople } from '../../server/people'
-import { photoShelf } from '../../server/photos/shelf'
+import { makePeople, makePinKey } from '../../server/people'
+import { type PhotoShelf, photoShelf, photosIn, placeOfPhoto } from '../../server/photos/shelf'
 import { makePurses } from '../../server/purse'
+import { repoFolder } from '../../server/repo-folder'
 import { type EventStore, openDatabase, sqliteEventStore } from '../../server/store'
 import type { JobCommand } from '../../shared/job/commands'
 import type { ShopCommand } from '../../shared/shop/types'
 import { silent } from '../shop/silent'
 import { failRequests, network, type ServerLife } from './network'
 import { cutLines } from './sockets'
-import { act, after, between, clockNow, MORNING, NOBODY, pass } from './world'
+import { act, after, between, clockNow, NOBODY, pass } from './world'
+
+/** In memory where there is such a place: nothing here is to outlive the run, and much of it is asked to be durable. */
+const SCRATCH = existsSync('/dev/shm') ? '/dev/shm' : tmpdir()
+/** One for all runs: it takes seconds to make. */
+const keyFolder = join(repoFolder(), 'dist', 'sim-key')
+mkdirSync(keyFolder, { recursive: true })
+const pinKey = makePinKey(keyFolder, silent)
+await pinKey.public()
 
 /** What can happen once to what a command, or a photo, comes to on the server. */
 export const AT_THE_SERVER = [
@@ -34,36 +44,58 @@ export const AT_THE_SERVER = [
 ] as const
 export type AtTheServer = (typeof AT_THE_SERVER)[number]
 
+/** The shop as it was at one moment: its database as bytes, and the photos that were there. */
+export interface Backup {
+  manifest: Pick<Manifest, 'seq' | 'madeAt' | 'epoch'>
+  database: Buffer
+  photos: string[]
+}
+
 export interface House {
-  store: EventStore
+  store(): EventStore
+  /** Oldest first. */
+  backups: Backup[]
+  backUp(): Promise<void>
+  /** Kills the server; what is opened next is the shop as it was then, in its next epoch. */
+  restore(backup: Backup): Promise<void>
   rooms(): Rooms
   /** By command id, or a photo's hash. */
   armed: Map<string, AtTheServer>
   /** What always fails. */
   poison: Set<string>
   clock: { aheadMs: number }
+  /** Which build of the program it is started as next; pages are of the one that served them. */
+  build: number
   /** Who is signed in on the device of this cookie: the id of the sign-in. */
   signInOn(cookie: string): string | undefined
+  /** Every sign-in it knows of, by id, with when it was closed. */
+  signIns(): ReadonlyMap<string, number | null>
   open(): Promise<void>
   kill(): void
   close(): void
 }
 
 export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: string) => void): Promise<House> {
-  const folder = mkdtempSync(join(tmpdir(), 'paintmark-sim-'))
-  const db = openDatabase({ file: ':memory:', migrationsFolder: migrations(), now: clockNow })
-  const store = sqliteEventStore(db)
-  const shelf = photoShelf(join(folder, 'photos'))
+  const folder = mkdtempSync(join(SCRATCH, 'paintmark-sim-'))
   const pepper = randomBytes(32)
   const armed = new Map<string, AtTheServer>()
   const poison = new Set<string>()
   const clock = { aheadMs: 0 }
-  const epoch: Epoch = { id: newId(), number: 1, since: MORNING }
-  const box = {
-    epoch: () => epoch,
-    coveredSeq: () => 0,
-    backups: { onGood: () => undefined },
-  } as unknown as Box
+  const backups: Backup[] = []
+  const stop: (() => void)[] = []
+  let folders = 0
+  let disk = begun(':memory:')
+
+  /** What outlives the server. A database in memory may also be given as its bytes. */
+  function begun(database: string | Buffer) {
+    const dataFolder = join(folder, `data-${++folders}`)
+    mkdirSync(dataFolder)
+    const db = openDatabase({ file: database as string, migrationsFolder: migrations(), now: clockNow })
+    stop.push(() => db.$client.close())
+    const photoFolder = join(dataFolder, 'photos')
+    return { db, store: sqliteEventStore(db), dataFolder, photoFolder, shelf: photoShelf(photoFolder) }
+  }
+
   let lives = 0
   let rooms: Rooms | undefined
 
@@ -87,6 +119,7 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
 
   /** The store as one life of the server has it. */
   function storeOf(life: ServerLife): EventStore {
+    const { store } = disk
     const never = () => new Promise<never>(() => undefined)
     return {
       ...store,
@@ -106,33 +139,46 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
     }
   }
 
-  const photosOf: typeof shelf.put = async (sha256, bytes) => {
-    if (poison.has(sha256)) {
-      hit('poisoned', sha256)
-      throw new Error('This picture breaks the server.')
+  const photosOf =
+    (shelf: PhotoShelf): PhotoShelf['put'] =>
+    async (sha256, bytes) => {
+      if (poison.has(sha256)) {
+        hit('poisoned', sha256)
+        throw new Error('This picture breaks the server.')
+      }
+      const what = take([sha256])
+      if (what === 'not saved' || what === 'server killed before the commit') {
+        if (what !== 'not saved') kill()
+        throw new Error('The disk is full.')
+      }
+      const outcome = await shelf.put(sha256, bytes)
+      if (what === 'server killed after the commit') kill()
+      return outcome
     }
-    const what = take([sha256])
-    if (what === 'not saved' || what === 'server killed before the commit') {
-      if (what !== 'not saved') kill()
-      throw new Error('The disk is full.')
-    }
-    const outcome = await shelf.put(sha256, bytes)
-    if (what === 'server killed after the commit') kill()
-    return outcome
-  }
 
   async function open(): Promise<void> {
     const life: ServerLife = {
       name: `server ${++lives}`,
       dead: false,
       isServer: true,
+      build: house.build,
       ahead: () => clock.aheadMs,
     }
     await act(life, () => begin(life))
   }
 
   async function begin(life: ServerLife): Promise<void> {
+    const { db, shelf, dataFolder } = disk
     const publishers: Publish[] = []
+    const box = makeBox({
+      dataFolder,
+      program: 'sim',
+      epoch: epochIn(dataFolder, clockNow()),
+      now: clockNow,
+      log: silent,
+      after: afterMs,
+      take: async ({ now }) => ({ folder: dataFolder, manifest: taken(now, box.epoch()) }),
+    })
     const desk = await openDesk({
       store: storeOf(life),
       publish: {
@@ -148,7 +194,7 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
       log: silent,
       bytesHere: shelf.has,
     })
-    const people = makePeople({ db, pepper, sealPins: true, now: clockNow, monotonic, newId })
+    const people = makePeople({ db, pepper, pinKey, sealPins: true, now: clockNow, monotonic, newId })
     const access = makeAccess({ desk, people, now: clockNow, newId })
     const intake = makeIntake({ desk, people, access, now: clockNow, log: silent })
     const began: Rooms = {
@@ -163,7 +209,7 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
       log: silent,
       tally: makeTally(),
       purses: makePurses(monotonic),
-      photos: { ...shelf, put: photosOf },
+      photos: { ...shelf, put: photosOf(shelf) },
       intake: async (received) => {
         const { commandId } = received.body as { commandId: string }
         if (!poison.has(commandId)) return intake(received)
@@ -178,12 +224,51 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
     network.life = life
   }
 
-  return {
-    store,
+  /** As a backup's manifest tells of it, as far as anybody here asks. */
+  function taken(madeAt: number, { id, number }: Epoch): Manifest {
+    const { db, photoFolder } = disk
+    const seq = db.$client.prepare('select max(seq) from event').pluck().get() as number
+    const manifest = {
+      seq,
+      madeAt,
+      epoch: { id, number },
+      shop: { key: '' },
+      secrets: true,
+      damagedPhotos: [],
+    }
+    backups.push({ manifest, database: db.$client.serialize(), photos: photosIn(photoFolder) })
+    return manifest as unknown as Manifest
+  }
+
+  async function backUp(): Promise<void> {
+    const { life } = network
+    if (life && !life.dead)
+      await act(life, () => void rooms?.box.backups.take({ into: folder, kind: 'hourly' }))
+  }
+
+  async function restore({ manifest, database, photos }: Backup): Promise<void> {
+    kill()
+    const { photoFolder } = disk
+    disk = begun(database)
+    for (const sha256 of photos)
+      cpSync(join(photoFolder, placeOfPhoto(sha256)), join(disk.photoFolder, placeOfPhoto(sha256)))
+    writeEpoch(disk.dataFolder, nextEpoch(manifest.epoch, manifest, clockNow()))
+  }
+
+  const house: House = {
+    store: () => disk.store,
+    backups,
+    backUp,
+    restore,
     rooms: () => rooms as Rooms,
     armed,
     poison,
     clock,
+    build: 0,
+    signIns: () =>
+      new Map(
+        disk.db.$client.prepare('select id, closed_at from sign_in').raw().all() as [string, number | null][],
+      ),
     signInOn(cookie) {
       const people = rooms?.people
       const deviceId = people?.deviceOf(cookie.slice(cookie.indexOf('=') + 1))
@@ -193,10 +278,11 @@ export async function openHouse(hit: (what: AtTheServer | 'poisoned', key: strin
     kill,
     close() {
       if (network.life) network.life.dead = true
-      db.$client.close()
+      for (const close of stop) close()
       rmSync(folder, { recursive: true, force: true })
     },
   }
+  return house
 }
 
 const monotonic = () => performance.now()

@@ -8,13 +8,16 @@
  *
  * A seed gives the same run as long as the code is the same. One that fails is kept.
  */
+import { fork } from 'node:child_process'
+import { once } from 'node:events'
 import { readFileSync, writeFileSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { repoFolder } from '../../server/repo-folder'
 import { takeOverBrowserGlobals } from './browser'
-import { killPage } from './floor'
-import { allPairs, run } from './schedule'
+import { killPage, reloadPage } from './floor'
+import { allPairs, type Outcome, run } from './schedule'
 import { takeOverGlobals } from './world'
 
 const { values, positionals } = parseArgs({
@@ -25,8 +28,14 @@ const { values, positionals } = parseArgs({
     kept: { type: 'boolean', default: false },
     /** Ends with the first that fails, and keeps none: for what is broken on purpose. */
     first: { type: 'boolean', default: false },
+    /** Side by side; as many as the machine has cores unless told. */
+    processes: { type: 'string', default: `${availableParallelism()}` },
+    /** Of such a process: which of how many it is. */
+    share: { type: 'string' },
   },
 })
+/** The machine's own, before it is taken away. */
+const now = performance.now.bind(performance)
 const keptFile = join(repoFolder(), 'tests', 'sim', 'seeds.json')
 const kept = JSON.parse(readFileSync(keptFile, 'utf8')) as number[]
 
@@ -45,32 +54,73 @@ function seeds(): number[] {
   return Array.from({ length: count }, (_, index) => from + index)
 }
 
-takeOverGlobals()
-takeOverBrowserGlobals(killPage)
 const say = (line: string) => process.stdout.write(`${line}\n`)
 const met = new Set<string>()
 const totals = { runs: 0, entries: 0, faults: 0 }
 const failed: number[] = []
-for (const seed of seeds()) {
-  const { wrong, story, pairs, entries, faults } = await run(seed)
+
+/** False where no more are to be run. */
+function take({ seed, wrong, story, pairs, entries, faults }: Outcome): boolean {
   totals.runs += 1
   totals.entries += entries
   totals.faults += faults
   for (const pair of pairs) met.add(pair)
   if (values.seed !== undefined) say(story.join('\n'))
-  if (wrong.length === 0) continue
+  if (wrong.length === 0) return true
   failed.push(seed)
   say(`Seed ${seed} failed. Again: npm run sim -- --seed=${seed}`)
   for (const line of wrong.slice(0, 8)) say(`  ${line}`)
   if (wrong.length > 8) say(`  and ${wrong.length - 8} more`)
-  if (values.first) break
+  return !values.first
 }
 
-const all = allPairs()
-const missed = all.filter((pair) => !met.has(pair))
-const percent = ((100 * (all.length - missed.length)) / all.length).toFixed(1)
-say(`${totals.runs} runs, ${totals.entries} entries, ${totals.faults} faults.`)
-say(`${all.length - missed.length} of ${all.length} pairs of fault × entry came to pass (${percent} %).`)
+async function runHere(
+  all: readonly number[],
+  told: (outcome: Outcome) => boolean | Promise<boolean>,
+): Promise<void> {
+  takeOverGlobals()
+  takeOverBrowserGlobals({ kill: killPage, reload: reloadPage })
+  for (const seed of all) if (!(await told(await run(seed)))) return
+}
+
+/** In processes of their own, each with every so many-th seed. */
+async function runBeside(count: number): Promise<void> {
+  const children = Array.from({ length: count }, (_, index) =>
+    fork(process.argv[1] as string, [...process.argv.slice(2), `--share=${index}/${count}`]),
+  )
+  const ends = children.map(async (child) => {
+    child.on('message', (outcome) => {
+      if (!take(outcome as Outcome)) for (const other of children) other.kill()
+    })
+    const [code] = await once(child, 'exit')
+    if (code !== 0 && !(values.first && failed.length > 0)) throw new Error(`A process ended with ${code}.`)
+  })
+  await Promise.all(ends)
+}
+
+if (values.share !== undefined) {
+  const [index = 0, count = 1] = values.share.split('/').map(Number)
+  const mine = seeds().filter((_, place) => place % count === index)
+  const tell = (outcome: Outcome) =>
+    new Promise<true>((resolve) => void process.send?.({ ...outcome, story: [] }, () => resolve(true)))
+  await runHere(mine, tell)
+  process.exit(0)
+}
+
+const begun = now()
+const processes = Math.min(
+  wholeNumber(values.processes, 'How many processes'),
+  Math.ceil(seeds().length / 50),
+)
+if (processes > 1) await runBeside(processes)
+else await runHere(seeds(), take)
+const tookS = (now() - begun) / 1000
+
+const pairs = allPairs()
+const missed = pairs.filter((pair) => !met.has(pair))
+const percent = ((100 * (pairs.length - missed.length)) / pairs.length).toFixed(1)
+say(`${totals.runs} runs, ${totals.entries} entries, ${totals.faults} faults, in ${Math.round(tookS)} s.`)
+say(`${pairs.length - missed.length} of ${pairs.length} pairs of fault × entry came to pass (${percent} %).`)
 if (missed.length > 0 && missed.length <= 40) say(`Not: ${missed.join('; ')}`)
 say(`${totals.runs - failed.length} passed, ${failed.length} failed`)
 const isNew = failed.some((seed) => !kept.includes(seed))

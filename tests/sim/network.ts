@@ -7,6 +7,7 @@ import { after, atOnce, below, between, NOBODY, type Realm } from './world'
 
 /** One life of the server. */
 export interface ServerLife extends Realm {
+  build: number
   /** Its end of the sockets; `sockets.ts` knows what it is. */
   io?: unknown
   app?: { fetch: Hono['fetch'] }
@@ -15,8 +16,8 @@ export interface ServerLife extends Realm {
 /** The side of a page that the network sees. */
 export interface NetworkedPage extends Realm {
   device: { cookie: string; linkUp: boolean }
-  /** Speaks the protocol of an older build. */
-  older: boolean
+  /** Which build served it; one speaks only with its like. */
+  build: number
   /** What is broadcast to it may be lost, doubled or overtaken. */
   badAir: boolean
 }
@@ -42,7 +43,7 @@ export const latencyMs = () => between(1, 120)
 
 interface Pending {
   page: NetworkedPage
-  life: ServerLife
+  life: ServerLife | undefined
   fail(): void
 }
 
@@ -105,7 +106,7 @@ export async function request(page: NetworkedPage, path: string, init: RequestIn
       after(0, page, how)
     }
     const fail = () => settle(() => reject(new TypeError('Failed to fetch')))
-    const pending: Pending = { page, life: life ?? NOBODY, fail }
+    const pending: Pending = { page, life, fail }
     init.signal?.addEventListener('abort', fail)
     if (!life || life.dead || !page.device.linkUp) {
       after(between(1, 3000), NOBODY, fail)

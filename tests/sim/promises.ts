@@ -12,14 +12,14 @@ import { type Entry, type Floor, isSettled, pagesWith } from './floor'
 export async function broken(floor: Floor): Promise<string[]> {
   const { house, entries, wrong } = floor
   const found = [...wrong]
-  const log = await house.store.readAll(0, 100_000)
+  const log = await house.store().readAll(0, 100_000)
   const written = new Map<string, Recorded[]>()
   for (const row of log) {
     const rows = written.get(row.commandId)
     if (rows) rows.push(row)
     else written.set(row.commandId, [row])
   }
-  const answers = await house.store.answers([...entries.keys()])
+  const answers = await house.store().answers([...entries.keys()])
   for (const entry of entries.values()) found.push(...(await fateOf(entry)))
   found.push(...once(), ...inOrder(), ...photosHere(), ...(await sameEverywhere(floor)))
   return found
@@ -37,20 +37,24 @@ export async function broken(floor: Floor): Promise<string[]> {
     )
     if (waits) against.push(`[SM8] ${name} still waits, with everything mended.`)
     if (isSettled(entry) && !(answer?.ok && rows.length === answer.version - answer.from))
-      against.push(`[SM5] ${name} was acknowledged, and is not in the log.`)
+      against.push(`[${entry.again ? 'SM12' : 'SM5'}] ${name} was acknowledged, and is not in the log.`)
     const told = here.length > 0 || entry.dismissed || entry.type === 'ConfirmPhoto'
     if (answer?.ok !== true && !told && !entry.mayBeLost)
       against.push(
         refusal
           ? `[SM6] ${name} was refused (${refusal.code}), and nobody is told.`
-          : `[SM1] ${name} is lost.`,
+          : `[${entry.again ? 'SM12' : 'SM1'}] ${name} is lost.`,
       )
-    if (refusal?.code === 'not_this_device' && device.cookiesLost === 0 && !entry.stale)
+    const isKnown = device.cookiesLost === 0 && !entry.signInPutBack
+    if (refusal?.code === 'not_this_device' && isKnown && !entry.stale)
       against.push(`[SM11] ${name} was not taken as this device’s.`)
     for (const { event } of rows) {
-      const { by } = event as unknown as { by: string }
-      if (by !== entry.by)
-        against.push(`[SM4] ${name} was made by ${entry.by}, and stands in the log as ${by}’s.`)
+      const { by, flag } = event as unknown as { by: string; flag?: string }
+      const { look } = entry
+      // One that cannot be opened any more says nothing of who looked: then whoever has the tablet noted it.
+      const author = look?.right && flag !== 'pin_unreadable' ? look.personId : entry.by
+      if (by !== author)
+        against.push(`[SM4] ${name} was made by ${author}, and stands in the log as ${by}’s.`)
     }
     return against
   }
@@ -77,7 +81,7 @@ export async function broken(floor: Floor): Promise<string[]> {
     for (const { commandId } of log) {
       const entry = entries.get(commandId)
       // A photo kept on the device tells of itself again, as soon as it is read there.
-      if (!entry || entry.aside || entry.mayBeLost || entry.type === 'AddPhoto') continue
+      if (!entry || entry.aside || entry.again || entry.mayBeLost || entry.type === 'AddPhoto') continue
       const whose = `${entry.page} ${entry.signInId}`
       const before = last.get(whose)
       if (before && before.place > entry.place)
@@ -114,6 +118,8 @@ async function sameEverywhere({ house, devices }: Floor): Promise<string[]> {
     for (const [jobId, feed] of page.feeds) {
       const job: Job | undefined = await desk.job(jobId)
       const { confirmed, job: shown } = feed.replica()
+      // Opened before the job was: it says that there is none.
+      if (confirmed.version === 0 && feed.problem()) continue
       if (job && canonical(confirmed) !== canonical(job))
         against.push(
           `[SM9] ${page.name} has ${jobId} at version ${confirmed.version}, the server at ${job.version}.`,

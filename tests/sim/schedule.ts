@@ -1,18 +1,39 @@
 /** One run: a morning on the floor drawn from a seed, with what goes wrong on it, put right in the end and looked at. */
 import { createHash } from 'node:crypto'
 import type { JobCommand } from '../../shared/job/commands'
+import { lookedAt } from '../../shared/job/looked-at'
 import type { PlannedJob } from '../../shared/job/types'
+import { type SignatureSetView, signatureSets } from '../../shared/plan/read'
+import type { AdoptedStep } from '../../shared/plan/types'
+import { hashText } from '../../web/live/hash'
+import { ask, isFailure } from '../../web/live/http'
 import { isRefused } from '../../web/live/outbox'
-import { isShopType, JOB_COMMANDS, KINDS, type Kind, PHOTO, type Scene, SHOP_COMMANDS } from './commands'
+import {
+  BY_GRANT,
+  isShopType,
+  JOB_COMMANDS,
+  KINDS,
+  type Kind,
+  PHOTO,
+  type Scene,
+  SEALED,
+  SHOP_COMMANDS,
+} from './commands'
 import { FAULTS, type FaultKind } from './faults'
 import {
   changePerson,
   closePageOf,
   type Device,
+  type Entry,
   type Floor,
+  HANDS,
+  isSettled,
   openFloor,
   openPageOn,
   type Page,
+  PIN,
+  reloadPage,
+  WRONG_PIN,
   watchJob,
 } from './floor'
 import { network } from './network'
@@ -24,7 +45,7 @@ export interface Outcome {
   wrong: string[]
   story: string[]
   /** `fault × command`, each that came to pass. */
-  pairs: Set<string>
+  pairs: string[]
   entries: number
   faults: number
 }
@@ -32,9 +53,26 @@ export interface Outcome {
 export const pairOf = (fault: string, kind: string): string => `${fault} × ${kind}`
 export const allPairs = (): string[] => FAULTS.flatMap(({ name }) => KINDS.map((kind) => pairOf(name, kind)))
 
+/** Each run tries a few pairs on purpose, and the next run others, so that in the end all have their turn. */
+const WANTED = 6
+/** A prime: what is tried in one run has little in common. */
+const STRIDE = 1009
+function wantedOf(seed: number): { fault: FaultKind; kind: Kind }[] {
+  const count = FAULTS.length * KINDS.length
+  return Array.from({ length: WANTED }, (_, index) => {
+    const place = ((seed * WANTED + index) * STRIDE) % count
+    return {
+      fault: FAULTS[Math.floor(place / KINDS.length)] as FaultKind,
+      kind: KINDS[place % KINDS.length] as Kind,
+    }
+  })
+}
+
 export async function run(seed: number): Promise<Outcome> {
   const floor = await openFloor(seed)
+  const { house } = floor
   const pairs = new Set<string>()
+  const wanted = wantedOf(seed)
   /** What is entered, by command id or hash. */
   const kinds = new Map<string, Kind>()
   let faults = 0
@@ -50,7 +88,7 @@ export async function run(seed: number): Promise<Outcome> {
     const stuck = await putRight(floor)
     const wrong = [...stuck, ...(await broken(floor)), ...brokenTasks()]
     wrong.push(...(await afterReload(floor)))
-    return { seed, wrong, story: floor.story, pairs, entries: floor.entries.size, faults }
+    return { seed, wrong, story: floor.story, pairs: [...pairs], entries: floor.entries.size, faults }
   } finally {
     floor.house.close()
   }
@@ -58,14 +96,17 @@ export async function run(seed: number): Promise<Outcome> {
   async function oneMove(): Promise<void> {
     const device = oneOf(floor.devices)
     if (device.open.length === 0) await openPageOn(floor, device)
-    const fault = below(5) < 3 ? oneOf(FAULTS) : undefined
+    if (below(6) === 0) await house.backUp()
+    const want = below(2) === 0 ? wanted.pop() : undefined
+    const fault = want?.fault ?? (below(5) < 3 ? oneOf(FAULTS) : undefined)
     const page = oneOf(device.open)
     if (device.looked !== page) await act(page, () => void page.live.session.refresh())
     device.looked = page
     const entries = fault ? 1 + below(3) : 1 + below(4)
-    for (let n = 0; n < entries && !page.dead; n++) await enterSomething(page, n === 0 ? fault : undefined)
+    for (let n = 0; n < entries && !page.dead; n++)
+      await enterSomething(page, n === 0 ? fault : undefined, n === 0 && want ? want.kind : oneOf(KINDS))
     if (fault?.strike) {
-      await pass(below(3) === 0 ? between(0, 3000) : 0, below(3) === 0 ? undefined : below(60))
+      if (!want) await pass(below(3) === 0 ? between(0, 3000) : 0, below(3) === 0 ? undefined : below(60))
       for (const [key, kind] of kinds) if (waitsOn(device, key)) pairs.add(pairOf(fault.name, kind))
       faults += 1
       floor.tell(`${fault.name} on ${device.name}`)
@@ -73,6 +114,8 @@ export async function run(seed: number): Promise<Outcome> {
     }
     await pass(oneOf([0, 5, 50, 500, 5000, 60_000]))
     if (below(8) === 0) dismissOne(floor, device)
+    for (const { open } of floor.devices)
+      for (const other of open) if (other.live.link.outdated() && below(2) === 0) reloadPage(other)
   }
 
   function waitsOn(device: Device, key: string): boolean {
@@ -81,22 +124,81 @@ export async function run(seed: number): Promise<Outcome> {
     return device.open.some(({ live }) => live.photos.now().waiting.some(({ sha256 }) => sha256 === key))
   }
 
-  async function enterSomething(page: Page, fault: FaultKind | undefined): Promise<void> {
-    const kind = oneOf(KINDS)
+  async function enterSomething(page: Page, fault: FaultKind | undefined, kind: Kind): Promise<void> {
     const { device } = page
+    let granted: Promise<void> | undefined
+    let done = false
     await act(page, () => {
       if (!page.live.session.signInId()) return
       const scene = sceneOn(page)
       if (!scene) return
-      const key = kind === PHOTO ? enterPhoto(page, scene, kinds) : enterCommand(page, kind, scene)
+      if (kind === BY_GRANT || kind === SEALED)
+        granted = enterSecond(page, kind, scene, entered).finally(() => (done = true))
+      else
+        entered(
+          enters(() => (kind === PHOTO ? enterPhoto(page, scene, kinds) : enterCommand(page, kind, scene))),
+        )
+    })
+    if (granted) await passUntil(() => done || page.dead, 20_000)
+
+    function entered(key: string | undefined): void {
       if (!key) return
       kinds.set(key, kind)
       floor.tell(`${page.name}: ${kind} ${key}`)
       fault?.arm?.(floor, device, key)
-    })
+    }
   }
 
-  function enterCommand(page: Page, kind: Exclude<Kind, typeof PHOTO>, scene: SceneOn): string | undefined {
+  function enters<T>(call: () => T): T {
+    floor.entering = true
+    try {
+      return call()
+    } finally {
+      floor.entering = false
+    }
+  }
+
+  /** Another person looks at what the page shows, and gives a PIN: nobody is signed out by it. */
+  async function enterSecond(
+    page: Page,
+    kind: typeof BY_GRANT | typeof SEALED,
+    scene: SceneOn,
+    entered: (key: string | undefined) => void,
+  ): Promise<void> {
+    const { live } = page
+    const { jobId, job } = scene
+    const command = JOB_COMMANDS.SecondSignStep(scene)
+    const step = job.plan.steps.find(({ id }) => id === command.stepId) as AdoptedStep
+    const set = signatureSets(step).find(({ id }) => id === command.setId) as SignatureSetView
+    const content = lookedAt(job, step, set)
+    const personId = oneOf(HANDS)
+    const right = below(6) > 0
+    const last = () => {
+      const { command: sent } = live.outbox.entries().at(-1) ?? {}
+      return sent?.type === 'SecondSignStep' ? sent.commandId : undefined
+    }
+    if (kind === SEALED) {
+      if (!live.sealedSeconds.offered()) return
+      const pin = right ? PIN : WRONG_PIN
+      const second = { stepId: step.id, setId: set.id, personId, pin, content }
+      if ((await live.sealedSeconds.give(jobId, second)) !== undefined || page.dead) return
+      const entry = floor.entries.get(last() ?? '')
+      if (entry) entry.look = { personId, right }
+      return entered(entry?.id)
+    }
+    const digest = await hashText(content)
+    const asked = { personId, pin: PIN, jobId, stepId: step.id, digest }
+    const answer = await ask<{ grantId: string }>('/api/grants', asked)
+    if (isFailure(answer) || page.dead || !live.session.signInId()) return
+    enters(() => void live.sendToJob(jobId, command, { grant: { id: answer.grantId, by: personId } }))
+    entered(last())
+  }
+
+  function enterCommand(
+    page: Page,
+    kind: Exclude<Kind, typeof PHOTO | typeof BY_GRANT | typeof SEALED>,
+    scene: SceneOn,
+  ): string | undefined {
     const { live } = page
     if (isShopType(kind)) void live.sendToShop(SHOP_COMMANDS[kind](scene))
     else {
@@ -182,7 +284,6 @@ async function putRight(floor: Floor): Promise<string[]> {
   }
   await pass(20_000)
   for (const device of devices) {
-    for (const page of device.open.filter(({ older }) => older)) closePageOf(floor, page)
     if (device.open.length === 0) await openPageOn(floor, device)
     await pass(3000)
     // As when it is looked at again.
@@ -194,6 +295,15 @@ async function putRight(floor: Floor): Promise<string[]> {
   }
   await pass(IN_TIME_MS)
   const wrong: string[] = []
+  for (const page of devices.flatMap(({ open }) => open)) {
+    const other = page.build !== network.life?.build
+    if (other !== (page.live.link.outdated() !== undefined))
+      wrong.push(
+        `[SM13] ${page.name} is of ${other ? 'another' : 'the same'} build than the server, and says otherwise.`,
+      )
+    if (other) reloadPage(page)
+  }
+  await pass(IN_TIME_MS)
   for (const device of devices)
     for (const { name, live } of device.open) {
       for (const { command, refused } of live.outbox.entries())
@@ -212,19 +322,25 @@ async function putRight(floor: Floor): Promise<string[]> {
   return wrong
 }
 
+/** After a restore one page may be told what another was not: whoever is answered first takes it off the shelf. */
+const isExcused = (entry: Entry | undefined): boolean =>
+  entry?.mayBeLost !== undefined || (entry?.again === true && isSettled(entry))
+
 /** What was refused is there again after a reload, and nothing else is. */
 async function afterReload(floor: Floor): Promise<string[]> {
   const wrong: string[] = []
   for (const device of floor.devices) {
     const refused = new Set(
-      device.open.flatMap(({ live }) => live.outbox.entries()).map((one) => one.command.commandId),
+      device.open.flatMap(({ live: { outbox } }) =>
+        outbox.entries().flatMap(({ command: { commandId } }) => (outbox.isKept(commandId) ? commandId : [])),
+      ),
     )
     for (const page of [...device.open]) closePageOf(floor, page)
     const page = await openPageOn(floor, device)
     await passUntil(() => false, 10_000)
     const again = new Set(page.live.outbox.entries().map((one) => one.command.commandId))
     for (const id of refused)
-      if (!again.has(id) && !floor.entries.get(id)?.mayBeLost)
+      if (!again.has(id) && !isExcused(floor.entries.get(id)))
         wrong.push(
           `[SM6] ${floor.entries.get(id)?.type} ${id} was refused, and is not there after a reload of ${device.name}.`,
         )

@@ -24,6 +24,11 @@ const copied = (message: unknown): unknown =>
     ? undefined
     : JSON.parse(message instanceof Encoded ? message.json : JSON.stringify(message))
 
+/** Both are built here from one source: what a build is ahead of the other, so much its protocol is. */
+const asOtherBuild = (message: unknown, ahead: number) => ({
+  protocol: (message as { protocol: number }).protocol + ahead,
+})
+
 class Emitter {
   private readonly listeners = new Map<string, Listener[]>()
   on(event: string, listener: Listener): this {
@@ -172,7 +177,11 @@ class ClientSocket extends Emitter {
     // Answers come plain: what would unpack them works in other threads.
     const sent =
       event === 'watch'
-        ? { ...asked, unpacks: undefined, ...(this.page.older ? { protocol: 0 } : {}) }
+        ? {
+            ...asked,
+            unpacks: undefined,
+            protocol: (asked.protocol ?? 0) + this.page.build - line.life.build,
+          }
         : message
     const what = event === 'command' ? onTheWay(asked.command?.commandId) : undefined
     if (what === 'request lost') return this
@@ -213,7 +222,8 @@ class ClientSocket extends Emitter {
 
   /** What the server broadcasts. */
   told(line: Line, event: string, body: unknown): void {
-    const message = copied(body)
+    const message =
+      event === 'reload' ? asOtherBuild(copied(body), line.life.build - this.page.build) : copied(body)
     const what = event === 'events' || event === 'summary' ? inBadAir(this.page) : undefined
     const take = () => this.line === line && this.fire(event, message)
     if (what === 'lost') {

@@ -219,6 +219,11 @@ export function takeOverGlobals(): void {
   Blob.prototype.arrayBuffer = function (this: Blob) {
     return atOnce(arrayBuffer.call(this))
   }
+  const { subtle } = crypto
+  for (const name of ['digest', 'encrypt', 'importKey'] as const) {
+    const works = subtle[name] as (...args: unknown[]) => Promise<unknown>
+    Object.defineProperty(subtle, name, { value: (...args: unknown[]) => atOnce(works.apply(subtle, args)) })
+  }
   // A store that is taken away undoes what is under way in it, and a browser notes so in its console.
   process.on('unhandledRejection', (error) => {
     if (!(error instanceof Error && error.name === 'AbortError')) fault(error)
