@@ -6,7 +6,13 @@
  */
 import { existsSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from 'playwright-core'
 import { afterAll, afterEach, beforeAll, expect } from 'vitest'
 import { type Server, startServer } from '../process/program'
 
@@ -29,11 +35,11 @@ export const UNPLUGGED = /ERR_INTERNET_DISCONNECTED|WebSocket connection .* fail
 /** One thing said to another device shows there within this, or the test fails. Not a figure: a bound. */
 export const SOON_MS = 15_000
 
-function openBrowser(): Promise<Browser> {
+function chromiumPath(): string {
   const executablePath = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium'
   if (!existsSync(executablePath))
     throw new Error(`There is no browser at ${executablePath}. Name a Chromium in CHROMIUM_PATH.`)
-  return chromium.launch({ executablePath, args: FLAGS })
+  return executablePath
 }
 
 export const SIZES = {
@@ -61,14 +67,16 @@ export interface DeviceAsked {
   light?: 'day' | 'night'
   /** Whether the browser keeps the pages for when the server is silent, as one does that trusts the shop's certificate. */
   keepsPages?: boolean
+  /** A folder in which a browser of its own keeps all it has: closed, it can be opened again on it. */
+  profile?: string
 }
 
 async function openDevice(
   browser: Browser,
   server: Server,
-  { size = 'tablet', light = 'day', keepsPages = false }: DeviceAsked = {},
+  { size = 'tablet', light = 'day', keepsPages = false, profile }: DeviceAsked = {},
 ): Promise<Device> {
-  const context = await browser.newContext({
+  const options: BrowserContextOptions = {
     baseURL: server.address,
     viewport: SIZES[size],
     hasTouch: size !== 'office',
@@ -76,7 +84,14 @@ async function openDevice(
     reducedMotion: 'reduce',
     locale: 'en-GB',
     serviceWorkers: keepsPages ? 'allow' : 'block',
-  })
+  }
+  const context = profile
+    ? await chromium.launchPersistentContext(profile, {
+        ...options,
+        executablePath: chromiumPath(),
+        args: FLAGS,
+      })
+    : await browser.newContext(options)
   context.setDefaultTimeout(SOON_MS)
   const page = await context.newPage()
   const said: string[] = []
@@ -120,7 +135,10 @@ export function useShop(what: 'demo' | 'main' = 'demo'): Shop {
   let browser: Browser
   const open: Device[] = []
   beforeAll(async () => {
-    ;[server, browser] = await Promise.all([startServer(what), openBrowser()])
+    ;[server, browser] = await Promise.all([
+      startServer(what),
+      chromium.launch({ executablePath: chromiumPath(), args: FLAGS }),
+    ])
   })
   afterAll(async () => {
     await browser?.close()

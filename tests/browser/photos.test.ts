@@ -1,4 +1,7 @@
 /** Photos taken without signal: through a reload of the page to the server, and their gate met. */
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
 import type { Chain } from '../../shared/chain'
@@ -159,6 +162,51 @@ test('taken offline, the page loaded again, back on the network: they arrive and
   await sheet.reload()
   await sheet.getByRole('status').filter({ hasText: 'This is not what was released. Entry 3: ' }).waitFor()
   await lead.shot('record-differs')
+})
+
+test('the browser closed with two entries and a photo waiting, somebody else signs in there: all are the first one’s, once', async () => {
+  const profile = mkdtempSync(join(tmpdir(), 'paintmark-profile-'))
+  try {
+    const lead = await shop.deviceOf('odile')
+    const doer = await shop.deviceOf('suvi', { profile })
+    const jobId = await engineWithPorts(lead, doer, 'T-703')
+    await toBench(doer, jobId, 'F3')
+    await place(doer, 'port 1').waitFor()
+    doer.allow(UNPLUGGED)
+    const { page, context } = doer
+    await context.setOffline(true)
+    await page.getByText('no signal', { exact: true }).waitFor()
+    await take(doer, 'port 1', 'board')
+    await page.getByRole('button', { name: 'Leave step', exact: true }).click()
+    await page.getByText('no signal: 2 entries, 1 photo kept on this device').waitFor()
+    await context.close()
+
+    const told = async () => {
+      const answer = await lead.context.request.get(`/api/jobs/${jobId}/events?after=3`)
+      const { events } = (await answer.json()) as { events: { event: { type: string; by: string } }[] }
+      return events
+        .map(({ event }) => `${event.type} by ${event.by}`)
+        .filter((line) => !line.startsWith('PhotoArrived'))
+    }
+    expect(await told()).toEqual([])
+    // The same device, as the server knows it by its cookie, in other hands before any page is open.
+    const next = await shop.deviceOf('odile', { profile })
+    await next.goTo('/')
+    const all = ['PhotoAdded by suvi', 'StepPutDown by suvi']
+    await expect.poll(told, { timeout: SOON_MS }).toEqual(all)
+    const photos = async () =>
+      ((await (await lead.context.request.get(`/api/jobs/${jobId}`)).json()) as Job).photos
+    await expect
+      .poll(async () => (await photos()).map(({ arrived }) => arrived), { timeout: SOON_MS })
+      .toEqual([true])
+    await next.page.getByText('live', { exact: true }).waitFor()
+    await next.page.reload()
+    await next.page.getByText('live', { exact: true }).waitFor()
+    expect(await told()).toEqual(all)
+    await next.context.close()
+  } finally {
+    rmSync(profile, { recursive: true, force: true })
+  }
 })
 
 test('a picture the server will not have stays in sight with its sentence, through a reload, until given up', async () => {
