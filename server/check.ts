@@ -14,6 +14,8 @@ export function check<T>(schema: z.ZodType<T>, message: unknown): Checked<T> {
     ...(issue?.code === 'unrecognized_keys' ? issue.keys.slice(0, 1) : []),
   ]
   const name = fieldWords(keys)
+  // A schema may say all of it, with what to do.
+  if (issue?.code === 'custom' && issue.message.endsWith('.')) return badMessage(pathOf(keys), issue.message)
   return badMessage(
     pathOf(keys),
     name && issue ? `“${name}” ${problemOf(issue)}. Enter it again.` : NOT_UNDERSTOOD,

@@ -35,7 +35,7 @@ interface Device {
   socket?: Socket
 }
 
-export const FOUNDER = { name: 'Ana', initials: 'AN', pin: '1234' }
+export const FOUNDER = { name: 'Ana', initials: 'AN', pin: '4711' }
 const JOBS = ['a', 'b', 'c'] as const
 const IN_THE_AIR = 6
 /** Longer than any commit, shorter than a person waits for a run that hangs. */
@@ -132,8 +132,8 @@ export async function openShop(dataFolder: string) {
     const answer = await enter(ana, headed(ana, stream, command))
     if (!answer?.ok) throw new Error(`The shop was not opened: ${JSON.stringify(answer)}`)
   }
-  await ana.browser.must(`/api/people/${BO.id}/pin`, { pin: '4321' })
-  await addDevice((browser) => browser.must('/api/sign-in', { personId: BO.id, pin: '4321' }))
+  await ana.browser.must(`/api/people/${BO.id}/pin`, { pin: '8190' })
+  await addDevice((browser) => browser.must('/api/sign-in', { personId: BO.id, pin: '8190' }))
   await addDevice((browser) => browser.must('/api/sign-in', { personId: anaId, pin: FOUNDER.pin }))
   await connect()
 

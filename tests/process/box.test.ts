@@ -226,7 +226,7 @@ describe('a shop with its server', () => {
     expect([noPepper.code, noPepper.stdout]).toEqual([1, ''])
     expect(noPepper.stderr).toMatch(/pepper is missing, and without it no PIN that was set can be right/)
     expect(existsSync(join(copy, 'pepper'))).toBe(false)
-    const anew = await startProgram([built('pin'), 'Ana', '--all-anew'], settings(copy), '5555\n5555\n').ended
+    const anew = await startProgram([built('pin'), 'Ana', '--all-anew'], settings(copy), '8190\n8190\n').ended
     expect([anew.code, anew.stderr]).toEqual([0, expect.stringContaining('Every PIN is forgotten.')])
     expect(existsSync(join(copy, 'pepper'))).toBe(true)
     for (const name of readdirSync(copy)) if (name.startsWith('paintmark.db')) rmSync(join(copy, name))

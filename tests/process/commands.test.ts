@@ -125,7 +125,8 @@ describe('settings that are wrong', () => {
       expect(server.address).toMatch(/^https:\/\//)
       await expect.poll(() => server.program.stderr()).toMatch(/fingerprint: [0-9A-F:]{95}/)
       const { port } = new URL(server.address)
-      await expect(fetch(`http://127.0.0.1:${port}/healthz`)).rejects.toThrow()
+      const plain = await fetch(`http://127.0.0.1:${port}/healthz`)
+      expect([plain.status, await plain.text()]).toEqual([400, expect.stringContaining('https://')])
     } finally {
       await server.stop()
     }

