@@ -155,9 +155,9 @@ export const MUTATIONS = [
   {
     promise: 'SM9',
     name: 'who watches is given the state, and nothing from then on',
-    file: 'server/gateway/watch.ts',
-    find: '    join()\n',
-    replace: '    if (have === -1) join()\n',
+    file: 'server/gateway/gateway.ts',
+    find: 'const join = () => void socket.join(room)',
+    replace: 'const join = () => void (have === -1 && socket.join(room))',
   },
   {
     promise: 'SM10',
