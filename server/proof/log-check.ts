@@ -43,17 +43,19 @@ export async function checkLog(
   }
   compare()
   let seq = 0
-  for (let rows = reader.entries(0, PAGE); rows.length > 0; rows = reader.entries(seq, PAGE)) {
+  for (;;) {
+    // What has come since is not looked at. In a damaged table a place beyond the last may also stand in the midst of the others.
+    const rows = reader.entries(seq, PAGE).filter((row) => row.seq <= lastSeq)
+    if (rows.length === 0) break
     for (const row of rows) {
-      if (row.seq > lastSeq) break
       if (row.seq !== seq + 1) gaps.push([seq + 1, row.seq - 1])
       seq = row.seq
       tree.add(entryLeaf(row.hash))
       compare()
     }
     await told(rows.length)
-    if (seq >= lastSeq) break
   }
+  if (seq < lastSeq) gaps.push([seq + 1, lastSeq])
   if (gaps.length > 0) faults.push(missing(gaps))
   const furthest = byCount.at(-1)
   if (furthest && furthest.entries.count > lastSeq) faults.push(cut(reader, lastSeq, furthest))

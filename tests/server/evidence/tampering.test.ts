@@ -4,6 +4,7 @@
  */
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import type Client from 'better-sqlite3'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { readBook } from '../../../server/marks'
@@ -96,6 +97,21 @@ const TEXTS: [table: string, column: string, kinds: string[]][] = [
   ['credential', 'mac', ['pin']],
 ]
 
+/** All that verify answers for, as it is found going through the tables, and through each of their indexes. */
+function rowsInEveryOrder(client: Client.Database): string {
+  const tables = ['event', 'stream_head', 'summary', 'reading', 'answer', 'credential']
+  const named = client
+    .prepare("select name, tbl_name as tableName from sqlite_master where type = 'index' order by name")
+    .all() as { name: string; tableName: string }[]
+  const rows = (from: string) => client.prepare(`select rowid, * from ${from}`).all()
+  return JSON.stringify([
+    ...tables.map((name) => rows(`${name} not indexed`)),
+    ...named
+      .filter(({ name, tableName }) => tables.includes(tableName) && name !== 'answer_counted')
+      .map(({ name, tableName }) => rows(`${tableName} indexed by ${name}`)),
+  ])
+}
+
 const RUNS = 12
 const rowsOf = (table: string) =>
   withSql(sound, (client) => client.prepare(`select rowid from ${table}`).pluck().all() as number[])
@@ -140,6 +156,28 @@ describe('any byte of what is kept in the database', () => {
       )
       expect(kindsIn(await check(folder))).toContain(kind)
     }
+  })
+
+  test('[EV6][EV7] any byte of its file is named, or says nothing: every row reads as before, by table and by index', async () => {
+    const folder = copy()
+    const file = databaseIn(folder)
+    const pristine = readFileSync(file)
+    const told = () => withSql(folder, rowsInEveryOrder)
+    const before = told()
+    let named = 0
+    await fc.assert(
+      fc.asyncProperty(fc.nat(pristine.length - 1), fc.integer({ min: 1, max: 255 }), async (at, flip) => {
+        const back = changeByte(file, at, (byte) => byte ^ flip)
+        const { faults } = await check(folder)
+        if (faults.length > 0) named++
+        else expect([at, told()]).toEqual([at, before])
+        back()
+        for (const ending of ['-wal', '-shm', '-journal']) rmSync(`${file}${ending}`, { force: true })
+      }),
+      { numRuns: 100, seed: 12 },
+    )
+    expect(named).toBeGreaterThan(30)
+    expect(await check(folder)).toMatchObject({ faults: [] })
   })
 
   test('[EV7] rows taken out of any table', async () => {
