@@ -16,8 +16,7 @@ export default defineConfig({
   test: {
     environment: 'node',
     pool: 'forks',
-    // One more than the cores we count on: browsers and servers are waited for half of the time.
-    maxWorkers: 3,
+    maxWorkers: 2,
     // Guards against what hangs, wide enough for a busy machine: no test asserts a time.
     testTimeout: 180_000,
     hookTimeout: 180_000,
