@@ -67,9 +67,9 @@ export async function openDoor(settings: Settings): Promise<Door> {
       }
       if (tls) await certify()
       // A server that runs for years renews its certificates too.
-      const daily = setInterval(() => {
-        if (tls) certify().catch((err) => log.error({ err }, 'The certificate could not be renewed.'))
-      }, DAY_MS).unref()
+      const renew = () =>
+        void certify().catch((err) => log.error({ err }, 'The certificate could not be renewed.'))
+      const daily = tls ? setInterval(renew, DAY_MS).unref() : undefined
       const rooms: Rooms = {
         ...shop,
         ...counting(shop.intake),

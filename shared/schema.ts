@@ -4,7 +4,7 @@
  * Commands and events have their schemas in `job/` and `shop/`; what they mean stands in their `types.ts`.
  */
 import { z } from 'zod'
-import { jobCommandSchema, jobEventSchema } from './job/schema'
+import { jobCommandSchema, jobEventSchema, sha256 } from './job/schema'
 import { isTooEasyPin, PIN_FORM, PIN_TOO_EASY, PIN_WORDS } from './pin'
 import { planJsonSchema } from './plan/schema'
 import { PROTOCOL_VERSION } from './protocol'
@@ -14,7 +14,6 @@ const id = z.string().min(1).max(64)
 const jobId = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/)
 const jobRoom = z.string().regex(/^job:[A-Za-z0-9_-]{1,64}$/)
 const version = z.int().min(0)
-const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'SHA-256 as 64 hex digits')
 const newPin = z
   .string()
   .regex(PIN_FORM, `A PIN is ${PIN_WORDS}`)

@@ -1,5 +1,5 @@
 /** The rows beside the log that a turn changes: how each job looks on the board, and its readings. */
-import { hasLeft } from '../../shared/job/reason'
+import { isFinished } from '../../shared/job/reason'
 import type { Cell, JobSummary } from '../../shared/job/summary'
 import type { Job, Reading } from '../../shared/job/types'
 import type { Instant } from '../../shared/log'
@@ -44,7 +44,7 @@ export const summaryRow = (summary: JobSummary): SummaryRow => ({
 
 /** When anything was last entered of an engine released to its owner that no complaint came for since; else nothing. */
 export const finishedAt = (summary: JobSummary): Instant | undefined =>
-  hasLeft(summary) ? summary.changedAt : undefined
+  isFinished(summary) ? summary.changedAt : undefined
 
 export function finishedJob(row: SummaryRow): FinishedJob {
   const { id, number, engine, serial, owner, released } = summaryIn(row)

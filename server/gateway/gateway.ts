@@ -1,7 +1,7 @@
-/** The sockets: one a page, for commands up and events down, as the rules WI3 and WI5 to WI9 say. */
+/** The sockets: one a page, for commands up and events down, as the rules WI3 and WI5 to WI11 say. */
 import type { Server as HttpServer } from 'node:http'
 import { Server, type Socket } from 'socket.io'
-import { hasLeft } from '../../shared/job/reason'
+import { isFinished } from '../../shared/job/reason'
 import type { Fault, Packed, Watched } from '../../shared/protocol'
 import {
   type ClientToServer,
@@ -220,7 +220,7 @@ export function openGateway(server: HttpServer, rooms: Rooms): Gateway {
             ok: true,
             room: 'board',
             ...(leftLater
-              ? { summaries: desk.summaries().filter((summary) => !hasLeft(summary)), leftLater }
+              ? { summaries: desk.summaries().filter((summary) => !isFinished(summary)), leftLater }
               : { summaries: desk.summaries() }),
             now: now(),
             epoch: box.epoch().id,

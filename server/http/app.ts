@@ -1,4 +1,4 @@
-/** Everything HTTP, in the order it is met, as the rules WI1 to WI5 say; WI6 to WI9 are the sockets’ (`../gateway`). */
+/** Everything HTTP, in the order it is met, as the rules WI1 to WI5, WI9 and WI12 to WI14 say; WI6 to WI11 are the sockets’ (`../gateway`). */
 import { Hono } from 'hono'
 import { html } from 'hono/html'
 import { requestId } from 'hono/request-id'

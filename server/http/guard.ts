@@ -140,12 +140,12 @@ export const weigh = ({ purses, web, tally }: Rooms) =>
     const sent = Number(c.req.header('content-length') ?? 0)
     const given = c.var.answerBytes ?? 0
     const isPhoto = path.startsWith('/api/photos/')
-    const bytes = isPhoto
+    const coins = isPhoto
       ? ready(sent + given)
       : HARD.test(path)
         ? hard(sent + given)
         : hard(sent) + made(given)
-    purses.pay(who, bytes + (c.res.status >= 400 ? REFUSED : 0))
+    purses.pay(who, coins + (c.res.status >= 400 ? REFUSED : 0))
   })
 
 export const signedIn = createMiddleware<Env>(async (c, next) => {

@@ -2,7 +2,7 @@
 import { Hono } from 'hono'
 import type { Chain } from '../../shared/chain'
 import type { JobEvent } from '../../shared/job/events'
-import { hasLeft } from '../../shared/job/reason'
+import { isFinished } from '../../shared/job/reason'
 import { trailLine } from '../../shared/job/trail'
 import type { StreamEvent } from '../../shared/log'
 import type { Fault } from '../../shared/protocol'
@@ -18,7 +18,7 @@ export function jobRoutes({ desk, intake, now }: Rooms) {
   return new Hono<Env>()
     .get('/board', signedIn, (c) => {
       const all = desk.summaries()
-      const summaries = c.req.query('left') === undefined ? all : all.filter(hasLeft)
+      const summaries = c.req.query('left') === undefined ? all : all.filter(isFinished)
       return c.json({ summaries, now: now() })
     })
     .get('/finished', signedIn, async (c) => {

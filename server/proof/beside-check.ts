@@ -66,9 +66,8 @@ export interface PinsCheck {
 }
 
 /**
- * `nameOf` gives a person's name; `wereSealed`: marks are there, and they came with the seals; `toldOf`: when the log says
- * that somebody's PIN was set, where it says so, or that they have
- * none.
+ * `nameOf` gives a person's name; `wereSealed`: marks are there, and they came with the seals; `toldOf`: when the log says that
+ * somebody's PIN was set, where it says so, or that they have none.
  */
 export function checkPins(
   pins: NonNullable<ReturnType<Reader['pins']>>,

@@ -2,7 +2,7 @@
  * Where the log lives: streams of events, the answers given to commands, and two views of both.
  *
  * Promise based, so that a network database can serve it; one `commit` is one transaction, so that none leaks out. What
- * an adapter promises are the rules ES1 to ES14; each passes `tests/contracts/event-store.ts`.
+ * an adapter promises are the rules ES1 to ES15; each passes `tests/contracts/event-store.ts`.
  */
 import type { ChainRow } from '../../shared/chain'
 import type { Flag, ReadingHow } from '../../shared/job/kinds'

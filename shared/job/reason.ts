@@ -85,7 +85,7 @@ const AGAINST: ReadonlySet<Reason['code']> = new Set([
 export const standsAgainst = (code: Reason['code']): boolean => AGAINST.has(code) || code === 'stuck'
 
 /** Released to its owner, and no complaint came since. */
-export const hasLeft = ({ reason }: { reason: Reason }): boolean => reason.code === 'released'
+export const isFinished = ({ reason }: { reason: Reason }): boolean => reason.code === 'released'
 
 /** `Head nuts, nut 3`; a summary written by an older build does not have the noun. */
 const at = ({

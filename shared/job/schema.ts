@@ -80,7 +80,7 @@ const waivedSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('sealant'), stepId: id }),
   z.strictObject({ kind: z.literal('gate'), stepId: id, gateId: id }),
 ])
-const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'SHA-256 as 64 hex digits')
+export const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'SHA-256 as 64 hex digits')
 const photoSchema = z.strictObject({
   id,
   sha256,

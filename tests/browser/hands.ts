@@ -146,17 +146,24 @@ export async function tightenHead(page: Page, from = 1): Promise<void> {
 export const signButton = (page: Page): Locator =>
   page.getByRole('button', { name: 'Sign step: it is done, and I did it' })
 
-/** Another person's PIN on this tablet, whoever is signed in on it. */
-export async function secondByPin(page: Page, server: Server, personId: string): Promise<void> {
+/** Where another person gives their PIN on this tablet, whoever is signed in on it. */
+export async function secondDialog(page: Page, server: Server, personId: string): Promise<Locator> {
   await page
     .getByRole('button', { name: /^Give second signature/ })
     .first()
     .click()
   const dialog = page.getByRole('dialog', { name: 'Give second signature' })
   await dialog.getByRole('button', { name: nameOf(server, personId) }).click()
-  await pressDigits(dialog.getByRole('group', { name: 'PIN' }), pinOf(server, personId))
-  await dialog.getByRole('button', { name: `Give second signature as ${nameOf(server, personId)}` }).click()
+  return dialog
 }
+
+export async function enterSecond(dialog: Locator, pin: string): Promise<void> {
+  await pressDigits(dialog.getByRole('group', { name: 'PIN' }), pin)
+  await dialog.getByRole('button', { name: /^Give second signature as/ }).click()
+}
+
+export const secondByPin = async (page: Page, server: Server, personId: string): Promise<void> =>
+  enterSecond(await secondDialog(page, server, personId), pinOf(server, personId))
 
 /** The text of something, waited for until it says so. */
 export const says = (what: Locator, words: string | RegExp): Promise<void> =>

@@ -9,26 +9,18 @@ import type { Job } from '../../shared/job/types'
 import {
   command,
   engineAtItsHead,
+  enterSecond,
   HEAD_ORDER,
   HEAD_PASSES,
   LAUNCH,
   says,
   secondByPin,
+  secondDialog,
   signButton,
   station,
   toBench,
 } from './hands'
-import {
-  type Device,
-  nameOf,
-  pinOf,
-  pressDigits,
-  SIZES,
-  SOON_MS,
-  stands,
-  UNPLUGGED,
-  useShop,
-} from './harness'
+import { type Device, pinOf, SIZES, SOON_MS, stands, UNPLUGGED, useShop } from './harness'
 
 const shop = useShop()
 
@@ -128,17 +120,11 @@ test('signed and second-signed without signal, the page loaded again: both are i
 
   await signButton(page).click()
   await says(main, /Suvi Hale signed/)
-  await page
-    .getByRole('button', { name: /^Give second signature/ })
-    .first()
-    .click()
-  const dialog = page.getByRole('dialog', { name: 'Give second signature' })
-  await dialog.getByRole('button', { name: nameOf(shop.server, 'bram') }).click()
+  const dialog = await secondDialog(page, shop.server, 'bram')
   await says(dialog, /No signal\. The PIN is sealed on this device and checked when it reaches the shop\./)
   await doer.shot('sealed-dialog')
   const pin = pinOf(shop.server, 'bram')
-  await pressDigits(dialog.getByRole('group', { name: 'PIN' }), pin)
-  await dialog.getByRole('button', { name: /^Give second signature as/ }).click()
+  await enterSecond(dialog, pin)
   await dialog.waitFor({ state: 'detached' })
   await says(
     main,
@@ -176,7 +162,9 @@ test('signed and second-signed without signal, the page loaded again: both are i
   await doer.shot('sealed-waits')
   for (const [size, light] of [
     ['phone', 'light'],
+    ['phone', 'dark'],
     ['tablet', 'dark'],
+    ['office', 'light'],
   ] as const) {
     await page.setViewportSize(SIZES[size])
     await page.emulateMedia({ colorScheme: light })
@@ -202,14 +190,8 @@ test('a wrong PIN: the look stays, flagged, the tablet is told, and the right on
   await unplugged(doer, jobId)
   const { page, context } = doer
   const main = page.getByRole('main')
-  await page
-    .getByRole('button', { name: /^Give second signature/ })
-    .first()
-    .click()
-  const dialog = page.getByRole('dialog', { name: 'Give second signature' })
-  await dialog.getByRole('button', { name: nameOf(shop.server, 'bram') }).click()
-  await pressDigits(dialog.getByRole('group', { name: 'PIN' }), '000000')
-  await dialog.getByRole('button', { name: /^Give second signature as/ }).click()
+  const dialog = await secondDialog(page, shop.server, 'bram')
+  await enterSecond(dialog, '000000')
   await dialog.waitFor({ state: 'detached' })
   await context.setOffline(false)
 
@@ -242,8 +224,7 @@ test('a wrong PIN: the look stays, flagged, the tablet is told, and the right on
     .getByRole('region', { name: 'Look noted' })
     .getByRole('button', { name: /^Give second signature as/ })
     .click()
-  await pressDigits(dialog.getByRole('group', { name: 'PIN' }), pinOf(shop.server, 'bram'))
-  await dialog.getByRole('button', { name: /^Give second signature as/ }).click()
+  await enterSecond(dialog, pinOf(shop.server, 'bram'))
   await page.getByText('This step is done and signed.').waitFor()
   expect((await setOf(lead, jobId))?.second).toMatchObject({ by: 'bram', through: 'grant' })
 })

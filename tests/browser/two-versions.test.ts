@@ -72,7 +72,7 @@ test('[WI11] the server is one newer: the page says so, goes on as it is, and is
   await beginHead(doer, jobId)
   await mark(page)
   const banner = page.getByRole('complementary', { name: 'Another version of Paintmark' })
-  await says(banner, /There is a newer Paintmark\. This page goes on until you load its page\./)
+  await says(banner, /There is a newer Paintmark\. You can go on, and load it when your hands are free\./)
   for (const n of [4, 2]) await tap(page, HEAD_NUTS, n)
   await expect
     .poll(() => clicks(lead, jobId), { timeout: SOON_MS })
@@ -98,7 +98,7 @@ test('[WI11] two newer: what is entered waits on the device, through the reload 
   for (const n of [4, 2]) await tap(page, HEAD_NUTS, n)
   await page.getByText('another version: 2 entries kept on this device').waitFor()
   const banner = page.getByRole('complementary', { name: 'Another version of Paintmark' })
-  await says(banner, /There is a newer Paintmark: what you enter waits here until its page is loaded\./)
+  await says(banner, /There is a newer Paintmark: what you enter waits here until you load it\./)
   await doer.shot('two-newer')
   expect(await clicks(lead, jobId)).toEqual(['1 by suvi'])
   expect(await isMarked(page)).toBe(true)
@@ -136,7 +136,10 @@ test('[WI10] one older, which knows no numbers of entries and says nothing of it
   )
   await beginHead(doer, jobId)
   const banner = page.getByRole('complementary', { name: 'Another version of Paintmark' })
-  await says(banner, /The shop’s server is an older Paintmark\. This page goes on until you load its page\./)
+  await says(
+    banner,
+    /The shop’s server runs an older Paintmark\. You can go on, and load it when your hands are free\./,
+  )
   for (const n of [4, 2]) await tap(page, HEAD_NUTS, n)
   await expect
     .poll(() => clicks(lead, jobId), { timeout: SOON_MS })

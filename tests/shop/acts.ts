@@ -21,6 +21,21 @@ export type Given = Act | JobEvent | Given[]
 export type But<T extends JobCommand['type']> = Partial<Omit<Extract<JobCommand, { type: T }>, 'type'>> &
   Partial<Omit<Act, 'command'>>
 
+/** What a test says of the act around a command; all else is the command's own. */
+const AROUND: ReadonlySet<string> = new Set([
+  'at',
+  'through',
+  'sawVersion',
+  'sawDigest',
+  'pin',
+  'sha256',
+  'numberTaken',
+  'clockOffsetMs',
+  'commandId',
+  'head',
+  'bytesHere',
+] satisfies (keyof Act)[])
+
 /** Splits what a test says into the command's own fields and the act around them. */
 function act<T extends JobCommand['type']>(
   type: T,
@@ -28,36 +43,15 @@ function act<T extends JobCommand['type']>(
   but: But<T>,
   by = 'ana',
 ): Act {
-  const {
-    by: who = by,
-    at,
-    through,
-    sawVersion,
-    sawDigest,
-    pin,
-    sha256,
-    numberTaken,
-    clockOffsetMs,
-    commandId,
-    head,
-    bytesHere,
-    ...own
-  } = but as Partial<Act>
-  const around = {
-    at,
-    through,
-    sawVersion,
-    sawDigest,
-    pin,
-    sha256,
-    numberTaken,
-    clockOffsetMs,
-    commandId,
-    head,
-    bytesHere,
+  const { by: who = by, ...rest } = but as Partial<Act>
+  const isAround = ([name]: [string, unknown]) => AROUND.has(name)
+  const said = Object.entries(rest).filter((entry) => isAround(entry) && entry[1] !== undefined)
+  const own = Object.entries(rest).filter((entry) => !isAround(entry))
+  return {
+    command: { type, ...defaults, ...Object.fromEntries(own) } as unknown as JobCommand,
+    by: who,
+    ...Object.fromEntries(said),
   }
-  const said = Object.fromEntries(Object.entries(around).filter(([, value]) => value !== undefined))
-  return { command: { type, ...defaults, ...own } as unknown as JobCommand, by: who, ...said }
 }
 
 const engine = { model: 'Test engine', serial: 'T-1' }

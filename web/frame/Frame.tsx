@@ -52,10 +52,12 @@ export function Frame(props: RouteSectionProps) {
       <Show when={link.outdated()}>
         {(server) => (
           <aside class="banner against" aria-label="Another version of Paintmark" aria-live="polite">
-            {server() === 'newer' ? 'There is a newer Paintmark' : 'The shop’s server is an older Paintmark'}
+            {server() === 'newer'
+              ? 'There is a newer Paintmark'
+              : 'The shop’s server runs an older Paintmark'}
             {link.state() === 'apart'
-              ? ': what you enter waits here until its page is loaded. '
-              : '. This page goes on until you load its page. '}
+              ? ': what you enter waits here until you load it. '
+              : '. You can go on, and load it when your hands are free. '}
             {/* Not by the router, which stays on the page it has. */}
             <a href={location.pathname + location.search} rel="external">
               Load it

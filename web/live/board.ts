@@ -3,7 +3,7 @@
  * it only what is otherwise than before; the order is a list of ids that changes only when a row has to move.
  */
 import { batch, createSignal, type Signal } from 'solid-js'
-import { ATTENTION, hasLeft } from '../../shared/job/reason'
+import { ATTENTION, isFinished } from '../../shared/job/reason'
 import type { JobSummary } from '../../shared/job/summary'
 import type { DamageNotice } from '../../shared/protocol'
 import { format } from '../format'
@@ -20,7 +20,7 @@ const urgencyOf = (summary: JobSummary): number => ATTENTION.indexOf(summary.rea
 const compare = (a: JobSummary, b: JobSummary): number =>
   urgencyOf(a) - urgencyOf(b) || format.compare(a.number, b.number)
 
-const isHere = (summary: JobSummary): boolean => !hasLeft(summary)
+const isHere = (summary: JobSummary): boolean => !isFinished(summary)
 
 const sameOrder = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((id, index) => b[index] === id)
@@ -118,7 +118,7 @@ export function makeBoard(link: Link, seen: Seen, askLeft: AskLeft = askForLeft)
     if (turn !== asked) return
     if (!isFailure(answer))
       return batch(() => {
-        takeAll(answer.summaries, hasLeft)
+        takeAll(answer.summaries, isFinished)
         setWhole(true)
       })
     await later(AGAIN_AFTER_MS)

@@ -19,7 +19,7 @@ import { decide } from '../../../shared/job/decide'
 import { evolveAll, newJob } from '../../../shared/job/evolve'
 import { isRefusal } from '../../../shared/log'
 import type { ShopCommand } from '../../../shared/shop/types'
-import { contextOfAsked, floorHistory, type History, play, shopOfHistory } from '../../shop/random/floor'
+import { floorHistory, type History, play, playAll, shopOfHistory } from '../../shop/random/floor'
 import { silent } from '../../shop/silent'
 import { START } from '../../shop/time'
 
@@ -107,20 +107,15 @@ const ONE_OF_A_FEW = /\.(?:kind|how|condition|because|through|asks|unit|state|st
 
 /** The forms of all events that a history comes to: which members they have, and the words in them. */
 function formsOf(history: History): Set<string> {
-  const shop = shopOfHistory(history)
   const forms = new Set<string>()
   let job = newJob('job')
-  let at = 0
-  for (const move of history.moves) {
-    at += move.minutes
-    const scene = play(job, move, history.planId, START + at * MINUTE)
-    for (let next = scene.next(); !next.done; next = scene.next(job)) {
-      at += next.value.after ?? 0
-      const outcome = decide(job, next.value.command, contextOfAsked(next.value, shop, at, at))
-      if (isRefusal(outcome)) continue
-      for (const event of outcome) for (const form of formsIn(event, event.type)) forms.add(form)
-      job = evolveAll(job, outcome)
-    }
+  const moments = playAll(history, job)
+  for (let next = moments.next(job); !next.done; next = moments.next(job)) {
+    const { asked, context } = next.value
+    const outcome = decide(job, asked.command, context)
+    if (isRefusal(outcome)) continue
+    for (const event of outcome) for (const form of formsIn(event, event.type)) forms.add(form)
+    job = evolveAll(job, outcome)
   }
   return forms
 }

@@ -11,9 +11,8 @@ import { isRefusal } from '../../../shared/log'
 import { indexPlan, STEP_SET, signatureSets } from '../../../shared/plan/read'
 import { hole, place, restart, settle, shows, sign, strike, turn } from '../../shop/acts'
 import { given } from '../../shop/given'
-import { contextOfAsked, floorHistory, type History, play, shopOfHistory } from '../../shop/random/floor'
+import { floorHistory, type History, playAll } from '../../shop/random/floor'
 import { headSigned, headTurned } from '../../shop/stories'
-import { START } from '../../shop/time'
 
 /** Every set of every step, with what is looked at there. */
 const looks = (job: PlannedJob): Map<string, string> =>
@@ -85,23 +84,15 @@ function live(
   history: History,
   watch: (before: PlannedJob, event: JobEvent, after: PlannedJob) => void,
 ): void {
-  const shop = shopOfHistory(history)
   let job: Job = newJob('job-1')
-  let at = 0
-  let count = 1
-  for (const move of history.moves) {
-    at += move.minutes
-    const scene = play(job, move, history.planId, START + at * 60_000)
-    let next = scene.next()
-    while (!next.done) {
-      at += next.value.after ?? 0
-      const outcome = decide(job, next.value.command, contextOfAsked(next.value, shop, count++, at))
-      for (const event of isRefusal(outcome) ? [] : outcome) {
-        const before = job
-        job = evolve(job, event)
-        if (before.plan) watch(before as PlannedJob, event, job as PlannedJob)
-      }
-      next = scene.next(job)
+  const moments = playAll(history, job)
+  for (let next = moments.next(job); !next.done; next = moments.next(job)) {
+    const { asked, context } = next.value
+    const outcome = decide(job, asked.command, context)
+    for (const event of isRefusal(outcome) ? [] : outcome) {
+      const before = job
+      job = evolve(job, event)
+      if (before.plan) watch(before as PlannedJob, event, job as PlannedJob)
     }
   }
 }

@@ -31,7 +31,7 @@ import { isRefusal } from '../../../shared/log'
 import { RELEASES } from '../../../shared/plan/kinds'
 import type { AdoptedStep } from '../../../shared/plan/types'
 import { people } from '../../shop/people'
-import { contextOfAsked, floorHistory, type History, play, shopOfHistory } from '../../shop/random/floor'
+import { contextOfAsked, floorHistory, type History, playAll, shopOfHistory } from '../../shop/random/floor'
 import type { Asked } from '../../shop/random/work'
 import { START } from '../../shop/time'
 import { words } from '../../shop/words'
@@ -62,34 +62,26 @@ function frozen<T>(value: T): T {
 const badWords = (sentence: string) => sentence.match(/undefined|NaN|\[object|Reload the page|null/)
 
 function live(history: History, watch?: (moment: Moment) => void): Lived {
-  const shop = shopOfHistory(history)
   let job = newJob('job-1')
   const events: JobEvent[] = []
   const refused: string[] = []
-  let at = 0
-  let count = 1
-  for (const move of history.moves) {
-    at += move.minutes
-    const scene = play(job, move, history.planId, START + at * 60_000)
-    let next = scene.next()
-    while (!next.done) {
-      const asked = next.value
-      at += asked.after ?? 0
-      const outcome = decide(frozen(job), asked.command, contextOfAsked(asked, shop, count++, at))
-      if (isRefusal(outcome)) {
-        refused.push(outcome.refused)
-        const said = sentenceFor(outcome, words)
-        if (badWords(said)) expect.fail(`${outcome.refused}: ${said}`)
-      } else {
-        const before = job
-        job = evolveAll(job, frozen(outcome))
-        events.push(...outcome)
-        if (outcome.length > 0) watch?.({ before, events: outcome, after: job, asked, at })
-      }
-      next = scene.next(job)
+  const moments = playAll(history, job)
+  let next = moments.next(job)
+  for (; !next.done; next = moments.next(job)) {
+    const { asked, context, at } = next.value
+    const outcome = decide(frozen(job), asked.command, context)
+    if (isRefusal(outcome)) {
+      refused.push(outcome.refused)
+      const said = sentenceFor(outcome, words)
+      if (badWords(said)) expect.fail(`${outcome.refused}: ${said}`)
+    } else {
+      const before = job
+      job = evolveAll(job, frozen(outcome))
+      events.push(...outcome)
+      if (outcome.length > 0) watch?.({ before, events: outcome, after: job, asked, at })
     }
   }
-  return { job, events, refused, at }
+  return { job, events, refused, at: next.value }
 }
 
 const whatever = (property: (history: History) => void, numRuns: number) =>

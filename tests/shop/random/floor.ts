@@ -111,6 +111,31 @@ export function* play(start: Job, move: FloorMove, planId: string, now: number):
   }
 }
 
+/** What is asked, and when: minutes after the start. */
+interface Moment {
+  asked: Asked
+  context: Context
+  at: number
+}
+
+/** Plays a whole history: hands out what is asked, takes the job as it is after it, and ends with the minutes gone by. */
+export function* playAll(history: History, start: Job): Generator<Moment, number, Job> {
+  const shop = shopOfHistory(history)
+  let job = start
+  let at = 0
+  let count = 1
+  for (const move of history.moves) {
+    at += move.minutes
+    const scene = play(job, move, history.planId, START + at * 60_000)
+    for (let next = scene.next(); !next.done; next = scene.next(job)) {
+      const asked = next.value
+      at += asked.after ?? 0
+      job = yield { asked, context: contextOfAsked(asked, shop, count++, at), at }
+    }
+  }
+  return at
+}
+
 /** What is asked at a moment, as `decide` wants it. */
 export const contextOfAsked = (asked: Asked, shop: Shop, count: number, at: number): Context => {
   const { command: _, after: __, ...rest } = asked

@@ -9,7 +9,7 @@ export function PinNotice() {
   const session = useSession()
   const { shop } = useShop()
   const [seen, setSeen] = createSignal(0)
-  const key = (personId: string) => `paintmark.pin-seen.${personId}`
+  const key = (personId: string) => `paintmark-pin-seen-${personId}`
   const notice = () => {
     seen()
     const me = session.person()?.id

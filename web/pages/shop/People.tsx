@@ -127,7 +127,7 @@ export function People(props: { scope: ShopScope }) {
                       onClick={() => dialogs.open({ dialog: 'leave', person })}
                       aria-label={`${person.name} leaves the shop`}
                     >
-                      Leaves
+                      Leaves the shop
                     </Button>
                   </Show>
                 </div>

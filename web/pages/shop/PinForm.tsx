@@ -45,35 +45,39 @@ export function PinForm(props: { person: Person; own: boolean; onClose(): void; 
         }
       >
         <p>Your PIN is your signature. A new one signs you out on every other device.</p>
-        <Field
+        <PinField
           label="Your PIN until now"
-          type="password"
-          inputmode="numeric"
           autocomplete="current-password"
-          maxLength={12}
           value={before()}
           onValue={setBefore}
         />
       </Show>
-      <Field
+      <PinField
         label={props.own ? 'New PIN' : 'PIN'}
-        type="password"
-        inputmode="numeric"
-        autocomplete="new-password"
         hint={`${PIN_WORDS}; no run, no year, no pattern of the keys.`}
-        maxLength={12}
         value={pin()}
         onValue={setPin}
       />
-      <Field
-        label={props.own ? 'New PIN again' : 'PIN again'}
-        type="password"
-        inputmode="numeric"
-        autocomplete="new-password"
-        maxLength={12}
-        value={again()}
-        onValue={setAgain}
-      />
+      <PinField label={props.own ? 'New PIN again' : 'PIN again'} value={again()} onValue={setAgain} />
     </FormDialog>
   )
 }
+
+const PinField = (props: {
+  label: string
+  hint?: string
+  autocomplete?: 'current-password'
+  value: string
+  onValue(value: string): void
+}) => (
+  <Field
+    label={props.label}
+    hint={props.hint}
+    type="password"
+    inputmode="numeric"
+    autocomplete={props.autocomplete ?? 'new-password'}
+    maxLength={12}
+    value={props.value}
+    onValue={props.onValue}
+  />
+)
