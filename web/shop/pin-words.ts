@@ -8,7 +8,7 @@ type Say = Pick<Words, 'person'>
 /** `set on 12 Mar 2026 10:40 by Odile Fenn`. */
 export function pinWords(shop: Shop, personId: string, words: Say): string {
   const set = shop.pins?.[personId]
-  if (!set) return 'no entry tells when it was set'
+  if (!set) return 'not known when it was set'
   const by =
     set.by === AT_THE_MACHINE
       ? 'at the server’s machine'

@@ -180,7 +180,7 @@ describe('people', () => {
     const shop = withPeople([person('ana', 'Ana', 'AN'), person('dee', 'Dee', 'DE')])
     const words = { person: (id: string) => (id === 'dee' ? 'Dee' : id) }
     const setBy = (by: string): Shop => ({ ...shop, pins: { ana: { by, at: NOW } } })
-    expect(pinWords(shop, 'ana', words)).toBe('no entry tells when it was set')
+    expect(pinWords(shop, 'ana', words)).toBe('not known when it was set')
     expect(pinNotice(shop, 'ana', words)).toBeUndefined()
     expect(pinWords(setBy('ana'), 'ana', words)).toMatch(/^set on .*2026.* by themselves$/)
     expect(pinNotice(setBy('ana'), 'ana', words)).toBeUndefined()
